@@ -1,0 +1,2 @@
+// Package export writes and reads the files of Stillair.
+package export

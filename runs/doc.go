@@ -1,0 +1,2 @@
+// Package runs finds what a rider did in a ride and measures it.
+package runs

@@ -1,0 +1,62 @@
+package sensors
+
+import "fmt"
+
+// Log is a whole recorded ride in memory, on one clock. Each slice is in order
+// of T without doubles; a reader sorts and removes, and says so in Notes.
+type Log struct {
+	Motion   []Motion
+	Fixes    []Fix
+	Pressure []Pressure
+	States   []State
+	Ride     Ride
+	Notes    []Note
+}
+
+// Note says what a reader left out, mended or found odd.
+type Note struct {
+	File  string // as the reader was given it; may be empty
+	Line  int    // 1-based line of the first case; 0 where it has none
+	Count int    // how many samples or lines it concerns
+	Text  string // in plain words
+}
+
+func (n Note) String() string {
+	at := n.File
+	if n.Line > 0 {
+		at = fmt.Sprintf("%s:%d", n.File, n.Line)
+	}
+	if at != "" {
+		at += ": "
+	}
+	if n.Count > 1 {
+		return fmt.Sprintf("%s%s (%d times)", at, n.Text, n.Count)
+	}
+	return at + n.Text
+}
+
+// InputError is bad input that a person can mend: where it is, what is wrong
+// and what would put it right.
+type InputError struct {
+	File string // may be empty where the input has no name
+	Line int    // 1-based; 0 where the place is the file as a whole
+	What string // what is wrong
+	Mend string // what the person can do about it
+	Err  error  // the cause, or nil
+}
+
+func (e *InputError) Error() string {
+	at := e.File
+	if e.Line > 0 {
+		at = fmt.Sprintf("%s:%d", e.File, e.Line)
+	}
+	if at != "" {
+		at += ": "
+	}
+	if e.Mend == "" {
+		return at + e.What
+	}
+	return at + e.What + "; " + e.Mend
+}
+
+func (e *InputError) Unwrap() error { return e.Err }

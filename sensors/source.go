@@ -1,0 +1,60 @@
+package sensors
+
+import "context"
+
+// Sensor names one of the phone's senses.
+type Sensor string
+
+// The sensors that a source may have.
+const (
+	SensorMotion   Sensor = "motion"   // accelerometer, with or without gyroscope
+	SensorTurn     Sensor = "turn"     // gyroscope alone
+	SensorFix      Sensor = "fix"      // satellite receiver
+	SensorPressure Sensor = "pressure" // barometer
+)
+
+// Condition says how a sensor is.
+type Condition string
+
+// The conditions of a sensor. A sensor about which nothing was said is taken
+// to be working once its first sample arrives.
+const (
+	Working   Condition = "working"   // samples arrive
+	Asking    Condition = "asking"    // the rider is being asked for leave
+	Denied    Condition = "denied"    // leave was refused
+	Missing   Condition = "missing"   // the device has no such sensor
+	Silent    Condition = "silent"    // it worked and stopped delivering
+	Available Condition = "available" // it exists and is not yet delivering
+)
+
+// State tells that the condition of a sensor changed.
+type State struct {
+	T         float64 // s on the log's clock
+	Sensor    Sensor
+	Condition Condition
+	Detail    string // in words, for the rider; may be empty
+}
+
+// Sink takes what a source delivers. A source calls it from one goroutine, so
+// an implementation needs no lock against its own source. The calls must
+// return quickly: a slow sink makes a live source lose samples.
+type Sink interface {
+	Motion(Motion)
+	Fix(Fix)
+	Pressure(Pressure)
+	State(State)
+}
+
+// Source is anything that delivers samples: the sensors of a phone, a recorded
+// log, a simulated ride.
+//
+// Run delivers to sink until the source has no more (nil), ctx ends (ctx.Err())
+// or the source as a whole fails (any other error). A single sensor that is
+// missing, denied or silent is no failure: it is told as a State and the rest
+// goes on. Samples of one kind come in order of T, never twice with the same T;
+// samples of different kinds may be interleaved by up to a second or so, as
+// phones deliver them. After Run returns the sink is not called again. Run may be
+// called once.
+type Source interface {
+	Run(ctx context.Context, sink Sink) error
+}
