@@ -1,6 +1,9 @@
 package runs
 
-import "stillair/fusion"
+import (
+	"stillair/fusion"
+	"stillair/runs/measure"
+)
 
 // Kind is what the rider did in a run.
 type Kind string
@@ -35,7 +38,7 @@ func (r Run) Accepted() bool { return len(r.Reasons) == 0 }
 
 // Value is a number with its standard uncertainty, in the unit that the
 // field's doc gives.
-type Value struct{ X, SE float64 }
+type Value = measure.Value
 
 // Mark is one time measured in a run. Fields that do not apply are NaN.
 type Mark struct {
