@@ -2,7 +2,9 @@ package runs
 
 import (
 	"stillair/fusion"
+	"stillair/runs/marks"
 	"stillair/runs/measure"
+	"stillair/sensors"
 )
 
 // Kind is what the rider did in a run.
@@ -30,29 +32,34 @@ type Run struct {
 	Reasons    []string // in plain words; empty: accepted
 	Cautions   []string // accepted, but worth saying, in plain words
 	Marks      []Mark
-	Pair       int // coast-downs: number of the pair of opposite runs, from 1; 0: none
+	Pair       int    // coast-downs: number of the pair of opposite runs, from 1; 0: none
+	Curve      *Curve // coast-downs that a fit used; nil otherwise
 }
 
 // Accepted reports whether the run counts.
 func (r Run) Accepted() bool { return len(r.Reasons) == 0 }
 
+// Curve is a coast-down's speed as measured and as the road load of its setup
+// explains it. The slices are parallel.
+type Curve struct {
+	T   []float64 // s on the log's clock
+	V   []float64 // measured speed, m/s
+	Fit []float64 // fitted speed, m/s; V − Fit is the residual
+}
+
 // Value is a number with its standard uncertainty, in the unit that the
 // field's doc gives.
 type Value = measure.Value
 
-// Mark is one time measured in a run. Fields that do not apply are NaN.
-type Mark struct {
-	Name    string // "0-100 km/h", "1/4 mile", "60-100 km/h"
-	Time    Value  // s from first movement, or from the lower speed
-	Rollout Value  // s from one foot (0.3048 m) after first movement
-	Speed   Value  // m/s at the mark; for 1/8 and 1/4 mile the mean over the last 66 ft
-}
+// Mark is one figure measured in a run.
+type Mark = marks.Mark
 
 // RoadLoad is what holds a setup back, from all its coast-down pairs together.
 type RoadLoad struct {
 	Setup   string
 	Pairs   int
 	Runs    []int      // IDs
+	Mass    float64    // kg as ridden, told or assumed
 	CdA     Value      // drag area, m²
 	Crr     Value      // rolling resistance at standstill, dimensionless
 	Cov     float64    // covariance of CdA and Crr, m²
@@ -68,8 +75,10 @@ type RoadLoad struct {
 // Result is everything computed from one ride.
 type Result struct {
 	Track     *fusion.Track
-	Defaults  []string // names of ride.json's fields whose default was used
+	Ride      sensors.Ride // as told, with the defaults in place of what was not
+	Defaults  []string     // names of ride.json's fields whose default was used
 	Runs      []Run
 	RoadLoads []RoadLoad
-	Warnings  []string // about the ride as a whole, in plain words
+	Warnings  []string       // about the ride as a whole, in plain words
+	Notes     []sensors.Note // what the reader of the log left out or mended
 }
