@@ -1,0 +1,73 @@
+// Package platform says what the phone app needs of the device it runs on:
+// files that survive, a clock, a screen that stays on, a way to hand a file to
+// another app, a voice, and the sensors. The packages under sensors/device
+// give these for the browser and for Android; this package gives the files,
+// the clock and the quiet stand-ins that any system with a file system can use.
+//
+// Every method that returns an error may block for as long as the device
+// takes. Callers use them from a goroutine of their own, never from the
+// drawing loop.
+package platform
+
+import (
+	"context"
+	"time"
+
+	"stillair/sensors"
+)
+
+// Device is everything the app uses of the machine under it. Files, Clock and
+// Source must be there; the others may be nil where the device has no such
+// thing, and the app then does not offer it.
+type Device struct {
+	Files  Files
+	Clock  Clock
+	Source func() sensors.Source // a new live source, to be run once
+	Awake  Awake
+	Share  Sharer
+	Voice  Voice
+	Buzzer Buzzer
+
+	// Permit asks the rider for leave to use the sensors where a device
+	// grants it only from a tap (iPhones). The app calls it straight from the
+	// tap; it must return at once. The answer shows in the states of Source.
+	Permit func()
+
+	Locale string // BCP 47 tag of the system's language, such as "de-DE"; may be empty
+	// CoarseTiming says that the device stamps motion samples coarsely, or
+	// offers few of them, as browsers do. The app then says so beside times.
+	CoarseTiming bool
+}
+
+// Clock tells the time in two ways that must not be mixed up.
+type Clock interface {
+	// Wall is the date and time of day for people. It may be stepped either way.
+	Wall() time.Time
+	// Elapsed is time since any fixed start. It never steps back.
+	Elapsed() time.Duration
+	// After sends once on the channel when d has passed on Elapsed's clock.
+	After(d time.Duration) <-chan time.Time
+}
+
+// Awake keeps the screen on.
+type Awake interface {
+	// Hold keeps the screen on until release is called. Where the system takes
+	// the hold away (a hidden tab), it is taken again as soon as it allows.
+	Hold() (release func(), err error)
+}
+
+// Sharer hands a file to whatever the rider chooses: the system's share
+// sheet, or a download where there is none.
+type Sharer interface {
+	Share(ctx context.Context, name, mediaType string, data []byte) error
+}
+
+// Voice says words aloud.
+type Voice interface {
+	Say(text, language string) error // language as a BCP 47 tag
+}
+
+// Buzzer shakes the phone.
+type Buzzer interface {
+	Buzz(d time.Duration) error
+}
