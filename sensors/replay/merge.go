@@ -1,0 +1,89 @@
+package replay
+
+import "stillair/sensors"
+
+// merge walks through a log in order of time. Among equal times a state comes
+// first, so that a sink hears that a sensor works before its first sample.
+type merge struct {
+	log                          *sensors.Log
+	state, motion, pressure, fix int // how many of each were taken
+	pick                         kind
+}
+
+type kind int
+
+const (
+	ofState kind = iota
+	ofMotion
+	ofPressure
+	ofFix
+)
+
+// next picks the next sample without taking it; it returns its time, and
+// false where there is none.
+func (m *merge) next() (float64, bool) {
+	at, found := 0.0, false
+	offer := func(k kind, t float64) {
+		if !found || t < at {
+			at, found, m.pick = t, true, k
+		}
+	}
+	if m.state < len(m.log.States) {
+		offer(ofState, m.log.States[m.state].T)
+	}
+	if m.motion < len(m.log.Motion) {
+		offer(ofMotion, m.log.Motion[m.motion].T)
+	}
+	if m.pressure < len(m.log.Pressure) {
+		offer(ofPressure, m.log.Pressure[m.pressure].T)
+	}
+	if m.fix < len(m.log.Fixes) {
+		offer(ofFix, m.log.Fixes[m.fix].T)
+	}
+	return at, found
+}
+
+// deliver takes what next picked.
+func (m *merge) deliver(sink sensors.Sink) {
+	switch m.pick {
+	case ofState:
+		sink.State(m.log.States[m.state])
+		m.state++
+	case ofMotion:
+		sink.Motion(m.log.Motion[m.motion])
+		m.motion++
+	case ofPressure:
+		sink.Pressure(m.log.Pressure[m.pressure])
+		m.pressure++
+	case ofFix:
+		sink.Fix(m.log.Fixes[m.fix])
+		m.fix++
+	}
+}
+
+// absent tells of the sensors from which the log holds nothing, neither a
+// sample nor a word.
+func absent(log *sensors.Log, start float64) []sensors.State {
+	has := map[sensors.Sensor]bool{
+		sensors.SensorMotion:   len(log.Motion) > 0,
+		sensors.SensorFix:      len(log.Fixes) > 0,
+		sensors.SensorPressure: len(log.Pressure) > 0,
+	}
+	for _, m := range log.Motion {
+		if m.HasTurn() {
+			has[sensors.SensorTurn] = true
+			break
+		}
+	}
+	for _, s := range log.States {
+		has[s.Sensor] = true
+	}
+	var states []sensors.State
+	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure} {
+		if !has[s] {
+			states = append(states, sensors.State{T: start, Sensor: s, Condition: sensors.Missing,
+				Detail: "not in the recorded log"})
+		}
+	}
+	return states
+}
