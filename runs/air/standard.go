@@ -1,0 +1,37 @@
+package air
+
+import "math"
+
+// Standard returns temperature (°C), pressure (Pa) and density (kg/m³) of the
+// standard atmosphere z metres above the sea, up to 11 km: ISO 2533. Its gas constant is that of dry
+// air; its layers are in geopotential height, which is a little less than z.
+func Standard(z float64) (t, p, rho float64) {
+	const (
+		radius = 6356766.0 // m, nominal
+		t0     = 288.15    // K
+		p0     = 101325.0  // Pa
+		lapse  = 0.0065    // K/m
+		g      = 9.80665   // m/s²
+		r      = 287.05287 // J/(kg·K)
+	)
+	tk := t0 - lapse*radius*z/(radius+z)
+	p = p0 * math.Pow(tk/t0, g/(lapse*r))
+	return tk - 273.15, p, p / (r * tk)
+}
+
+// ReferenceDensity is the density at which road-load coefficients are quoted:
+// dry air of 20 °C and 98.21 kPa (reference conditions of SAE J2263), kg/m³.
+func ReferenceDensity() float64 { return MoistDensity(20, 98210, 0) }
+
+// SAEJ1349 returns the factor that takes the power of a spark-ignition engine
+// to 25 °C and 99 kPa of dry air (SAE J1349, June 1990), from the pressure of
+// the dry air in Pa and its temperature in °C.
+func SAEJ1349(dry, t float64) float64 {
+	return 1.180*(99000/dry)*math.Sqrt((t+273)/298) - 0.18
+}
+
+// ISO1585 is the same for ISO 1585, for naturally aspirated spark-ignition
+// engines: (99/p)^1.2·(T/298)^0.6 (from memory).
+func ISO1585(dry, t float64) float64 {
+	return math.Pow(99000/dry, 1.2) * math.Pow((t+273)/298, 0.6)
+}
