@@ -1,0 +1,36 @@
+// Package roadload finds what holds a bike back from its coast-downs: the drag
+// area CdA and the coefficient of rolling resistance Crr.
+//
+// A bike of mass m that rolls with the clutch in slows by
+//
+//	(m + m_rot)·dv/dt = −[½·ρ·CdA·u·|u| + m·g·Crr·(1 + k·v) + m·g·sin θ]
+//
+// with v the road speed, u = v + wind the speed of the air against it, ρ the
+// air density, θ the slope and m_rot what the wheels add to the inertia. One
+// run alone cannot tell rolling resistance from slope nor drag from wind. Two
+// runs in opposite directions can: what helps one hinders the other.
+//
+// # What is fitted
+//
+// The speed over time itself, of all runs at once: no derivative of a measured
+// speed is taken. Every run has its own starting speed, every pair its own
+// mean wind and mean slope, and all runs on one road share that road's
+// profile. These enter as random effects with a spread that is told or learned
+// (Henderson's mixed model).
+//
+// # What the errors are
+//
+// Measured speed leaves the fitted curve for three reasons, none of them
+// white: gusts (an Ornstein-Uhlenbeck process that acts through the drag and
+// is integrated by the bike), the receiver's slowly wandering error (a second
+// such process), and the receiver's white noise. The three form a small linear
+// state-space model, so a Kalman filter whitens a run in a time proportional
+// to its length (Harvey, Forecasting, Structural Time Series Models and the
+// Kalman Filter, 1989, section 3.4). A fit that takes the errors as white
+// gives intervals several times too narrow.
+//
+// The size and correlation time of gusts and receiver error are learned by
+// restricted maximum likelihood with weak priors (Patterson and Thompson,
+// Biometrika 58 (1971) 545), and Satterthwaite's degrees of freedom say how
+// well that succeeded: the intervals are Student's, not normal.
+package roadload

@@ -1,0 +1,43 @@
+package roadload
+
+import "stillair/runs/measure"
+
+// Noise is how the errors of a coast-down behave. As part of Options it is
+// where learning starts; in an Estimate it is what was learned.
+type Noise struct {
+	GustSD     float64 // standard deviation of the gusts along the road, m/s
+	GustTime   float64 // their correlation time, s
+	WhiteSD    float64 // receiver: error of its own in every fix, m/s
+	DriftSD    float64 // receiver: slowly wandering error, m/s
+	DriftTime  float64 // its correlation time, s
+	RoadSD     float64 // standard deviation of the slope along the road about its mean, 1 (0.002 is 0.2 %)
+	RoadLength float64 // distance over which the slope changes, m
+}
+
+// Options says what is known beforehand. Start from DefaultOptions.
+type Options struct {
+	Slope     measure.Value // k, growth of rolling resistance with speed, s/m
+	MassSD    float64       // relative standard uncertainty of Mass, common to all runs
+	DensitySD float64       // relative standard uncertainty of Density, common to all runs
+	WindSD    float64       // standard deviation of a pair's mean wind along the road, m/s
+	GradeSD   float64       // standard deviation of a pair's mean slope, 1
+	WarmUpSD  float64       // how much Crr may drift over an hour, relative; 0: not at all
+	Noise     Noise
+	Gravity   float64 // g, m/s²
+}
+
+// DefaultOptions returns what is assumed when nothing was told, for a pair's
+// mean wind along the road of standard deviation windSD, m/s.
+func DefaultOptions(windSD float64) Options {
+	return Options{
+		Slope:   measure.Value{X: 0.004, SE: 0.001},
+		WindSD:  windSD,
+		GradeSD: 0.005,
+		Noise: Noise{
+			GustSD: 0.5 * windSD, GustTime: 5,
+			WhiteSD: 0.05, DriftSD: 0.05, DriftTime: 5,
+			RoadSD: 0.0005, RoadLength: 150,
+		},
+		Gravity: 9.80665,
+	}
+}

@@ -1,0 +1,17 @@
+package roadload
+
+// Run is one coast-down as the fit needs it. T and V are parallel.
+type Run struct {
+	ID    int
+	Setup int     // which setup was ridden, from 0
+	Pair  int     // runs of one number are opposite and close in time; 0: alone
+	Dir   float64 // +1 or −1: which way along the road
+
+	T   []float64 // when a fix describes the bike, lag removed, s
+	V   []float64 // speed of the fix, m/s
+	Pos []float64 // place along the road, m, counted in direction +1; nil: not known
+
+	Mass    float64 // m: bike, rider, fuel and luggage, kg
+	Inertia float64 // m + m_rot, kg
+	Density float64 // ρ, kg/m³
+}
