@@ -1,0 +1,217 @@
+package session
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"time"
+
+	"github.com/tidwall/gjson"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/sensors"
+)
+
+// Column names of the motion and pressure lines.
+var (
+	motionColumns   = []string{"t_s", "ax_mps2", "ay_mps2", "az_mps2", "gx_radps", "gy_radps", "gz_radps"}
+	pressureColumns = []string{"t_s", "pressure_pa"}
+)
+
+// forceColumns is how many of motionColumns a motion line must have.
+const forceColumns = 4
+
+// decodeLine takes one line into the log. Only a file of another format or a
+// later version, or one beyond all limits, is an error; a line that makes no
+// sense is left out and noted.
+func (d *decoder) decodeLine(line []byte, p *partState) error {
+	line = bytes.TrimSpace(line)
+	if len(line) == 0 {
+		return nil
+	}
+	odd := p.odd(d.line)
+	if bytes.HasPrefix(line, []byte(`{"type":"motion"`)) {
+		return d.motion(string(line), p)
+	}
+	if !gjson.ValidBytes(line) {
+		odd("a line that is no JSON object is left out")
+		return nil
+	}
+	o := gjson.ParseBytes(line)
+	if d.words += int64(len(line)); d.words > maxWords*8 {
+		return errTooMuch
+	}
+	switch kind := o.Get("type").String(); kind {
+	case "part":
+		p.key.n = int(o.Get("n").Int())
+		p.from, p.to = number(o, "from_s"), number(o, "to_s")
+		p.known++
+	case "header":
+		p.known++
+		return d.header(o)
+	case "motion":
+		return d.motion(o.Raw, p)
+	case "fix", "state", "pressure":
+		p.known++
+		d.sample(kind, o, odd)
+	case "ride":
+		d.ride(o, odd)
+	case "name":
+		d.rec.Name = o.Get("text").String()
+	case "remark":
+		d.rec.Remarks = append(d.rec.Remarks, Remark{T: number(o, "t_s"), Text: o.Get("text").String()})
+	case "end":
+		p.end = true
+	default:
+		odd(fmt.Sprintf("a line of the unknown type %.40q is left out", kind))
+	}
+	return nil
+}
+
+// number returns a field of o, NaN where it is absent or no number.
+func number(o gjson.Result, key string) float64 {
+	v := o.Get(key)
+	if v.Type != gjson.Number {
+		return math.NaN()
+	}
+	return v.Float()
+}
+
+func (d *decoder) header(o gjson.Result) error {
+	if f := o.Get("format").String(); f != FormatName {
+		return &sensors.InputError{File: d.name, Line: d.line, What: fmt.Sprintf("the format is %.40q, not %q", f, FormatName),
+			Mend: "give a session file"}
+	}
+	if v := number(o, "version"); !(v >= 1 && v <= Version) {
+		return &sensors.InputError{File: d.name, Line: d.line,
+			What: fmt.Sprintf("the file is of version %s of the format, this program reads up to %d", o.Get("version").Raw, Version),
+			Mend: "use a newer program"}
+	}
+	if a := o.Get("axes").String(); a != "" && a != AxesUp {
+		return &sensors.InputError{File: d.name, Line: d.line, What: fmt.Sprintf("the axes are %.40q, not %q", a, AxesUp),
+			Mend: "a session file has its specific force up; convert it as a plain log"}
+	}
+	d.rec.Header = Header{Start: number(o, "t_s"), Started: utc(o), Device: o.Get("device").String(),
+		Program: o.Get("program").String(), Origin: o.Get("origin").String()}
+	return nil
+}
+
+// utc returns the field utc_ms as a time, the zero time where it is absent or
+// out of the range that RFC 3339 can write.
+func utc(o gjson.Result) time.Time {
+	ms := number(o, "utc_ms")
+	const limit = 2.5e14 // ms: the year 9892
+	if !(ms > -limit/8 && ms < limit) {
+		return time.Time{}
+	}
+	return time.UnixMilli(int64(ms)).UTC()
+}
+
+func (d *decoder) ride(o gjson.Result, odd func(string)) {
+	ride, err := unmarshalRide(o.Get("ride").Raw)
+	if err != nil {
+		odd("what was told about the ride makes no sense and is left out")
+		return
+	}
+	d.rec.Log.Ride = ride
+}
+
+// sample takes a line with a fix, a state or pressures.
+func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
+	log := d.rec.Log
+	switch kind {
+	case "fix":
+		f := sensors.Fix{T: number(o, "t_s"), Speed: number(o, "speed_mps"), SpeedSD: number(o, "speed_sd_mps"),
+			LatDeg: number(o, "lat_deg"), LonDeg: number(o, "lon_deg"), HSD: number(o, "h_sd_m"),
+			Alt: number(o, "alt_m"), BearingDeg: number(o, "bearing_deg"), UTC: utc(o)}
+		if math.IsNaN(f.T) || math.IsNaN(f.Speed) {
+			odd("a fix without a time or a speed is left out")
+			return
+		}
+		log.Fixes = append(log.Fixes, f)
+	case "state":
+		s := sensors.State{T: number(o, "t_s"), Sensor: sensors.Sensor(o.Get("sensor").String()),
+			Condition: sensors.Condition(o.Get("condition").String()), Detail: o.Get("detail").String()}
+		if math.IsNaN(s.T) {
+			odd("a state without a time is left out")
+			return
+		}
+		log.States = append(log.States, s)
+	case "pressure":
+		cols, n, ok := d.table(o, pressureColumns, len(pressureColumns))
+		if !ok {
+			odd("a pressure line without its columns in equal length is left out")
+			return
+		}
+		for i := range n {
+			s := sensors.Pressure{T: cols[i], Pa: cols[n+i]}
+			if math.IsNaN(s.T) || math.IsNaN(s.Pa) {
+				odd("a pressure without a time or a value is left out")
+				continue
+			}
+			log.Pressure = append(log.Pressure, s)
+		}
+	}
+}
+
+// motion takes a motion line, the one kind that is hot.
+func (d *decoder) motion(line string, p *partState) error {
+	log := d.rec.Log
+	p.known++
+	odd := p.odd(d.line)
+	cols, n, ok := d.table(gjson.Parse(line), motionColumns, forceColumns)
+	if !ok {
+		odd("a motion line without its columns in equal length is left out")
+		return nil
+	}
+	if len(log.Motion)+n > maxSamples {
+		return errTooMuch
+	}
+	turns := len(cols) == n*len(motionColumns)
+	nan := math.NaN()
+	for i := range n {
+		m := sensors.Motion{T: cols[i], Force: r3.Vec{X: cols[n+i], Y: cols[2*n+i], Z: cols[3*n+i]},
+			Turn: r3.Vec{X: nan, Y: nan, Z: nan}}
+		if turns {
+			m.Turn = r3.Vec{X: cols[4*n+i], Y: cols[5*n+i], Z: cols[6*n+i]}
+		}
+		if math.IsNaN(m.T) || math.IsNaN(m.Force.X) || math.IsNaN(m.Force.Y) || math.IsNaN(m.Force.Z) {
+			odd("a motion sample without a time or a force is left out")
+			continue
+		}
+		log.Motion = append(log.Motion, m)
+	}
+	return nil
+}
+
+// table reads the named columns of a line, one behind the other, each of n
+// values. The first need of them must be there; the others all or none.
+func (d *decoder) table(o gjson.Result, names []string, need int) (cols []float64, n int, ok bool) {
+	raw := make([]string, len(names))
+	o.ForEach(func(key, value gjson.Result) bool {
+		for i, name := range names {
+			if key.Str == name {
+				raw[i] = value.Raw
+			}
+		}
+		return true
+	})
+	cols = d.columns[:0]
+	defer func() { d.columns = cols }()
+	for i, text := range raw {
+		if text == "" {
+			return cols, n, i >= need && len(cols) == n*need
+		}
+		before := len(cols)
+		if cols, ok = parseNumbers(cols, text); !ok {
+			return nil, 0, false
+		}
+		if i == 0 {
+			n = len(cols)
+		}
+		if len(cols)-before != n {
+			return nil, 0, false
+		}
+	}
+	return cols, n, true
+}

@@ -1,0 +1,72 @@
+// Package session writes and reads the session file: what a phone records of
+// one ride, safe against whatever may happen to the phone.
+//
+// # The file
+//
+// A session file is JSON Lines (one JSON object a line, UTF-8) in concatenated
+// gzip members (RFC 1952). So zcat turns it into text and jq reads that:
+//
+//	zcat ride.jsonl.gz | jq 'select(.type=="fix") | .speed_mps'
+//
+// A member, here called a part, holds about one second of the ride and is
+// appended and synced as a whole. Each part carries the CRC-32 and the length
+// that RFC 1952 asks for, so it is either whole or known to be damaged, and
+// nothing in a part refers to another one. A phone that dies loses at most the
+// part it was collecting.
+//
+// # The lines
+//
+// Every line has a type. Names are those of the plain log, with the unit at
+// the end of the name; times are seconds on the recorder's clock.
+//
+//	part      first line of each part: its number n, from_s and to_s of the samples in it
+//	header    format, version, axes, utc_ms at t_s, device; first line after "part" of the first part, repeated now and then
+//	ride      the object of the plain log's ride.json, under "ride"; the last one counts
+//	motion    columns: t_s, ax_mps2 ay_mps2 az_mps2, gx_radps gy_radps gz_radps (none without gyroscope)
+//	pressure  columns: t_s, pressure_pa
+//	fix       one fix: t_s, speed_mps and what else the receiver told
+//	state     t_s, sensor, condition, detail
+//	name      text: what the rider calls the ride; the last one counts
+//	remark    t_s, text: what the rider noted
+//	end       the recorder closed the file
+//
+// Columns are arrays of equal length, null where a value is absent. A reader
+// ignores fields and types that it does not know; a change that would break a
+// reader raises the version.
+//
+// # Numbers
+//
+// Numbers are decimals, rounded to the steps in the constants below, which are
+// finer than any phone's sensor. A decimal is read as the float64 nearest to
+// it, on every machine the same: whoever reads a file computes from the same
+// numbers as any other reader of it. Writing what was read gives the same
+// decimals again.
+//
+// # What a reader gets back
+//
+// Of a file cut at any byte: every complete part before the cut. Of a file
+// with damage in the middle: every part but the damaged ones, found again by
+// the magic number of the next member, and the seconds that are missing.
+package session
+
+// Version is the version of the format that this package writes, and the
+// highest that it reads.
+const Version = 1
+
+// FormatName is what the header line's "format" says.
+const FormatName = "stillair session"
+
+// AxesUp is what the header line's "axes" says: see package sensors.
+const AxesUp = "specific force up"
+
+// Decimals kept of each quantity.
+const (
+	timeDecimals     = 6 // s
+	forceDecimals    = 5 // m/s²
+	turnDecimals     = 6 // rad/s
+	speedDecimals    = 4 // m/s
+	degreeDecimals   = 8 // latitude and longitude: about a millimetre
+	metreDecimals    = 3 // altitude, horizontal uncertainty
+	bearingDecimals  = 4 // degrees
+	pressureDecimals = 2 // Pa
+)

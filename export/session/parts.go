@@ -1,0 +1,220 @@
+package session
+
+import (
+	"bufio"
+	"bytes"
+	"compress/gzip"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+
+	"stillair/sensors"
+)
+
+var magic = []byte{0x1f, 0x8b, 8}
+
+// Why a part was not taken, other than damage.
+var (
+	errTooLong = errors.New("a line is longer than any session has")
+	errTooMuch = errors.New("it unpacks to more than any session holds")
+)
+
+// partKey tells two copies of one part from two parts: its number and the
+// CRC-32 and length at its end.
+type partKey struct {
+	n       int
+	trailer [8]byte
+}
+
+// decoder reads one file.
+type decoder struct {
+	name string
+	rec  Recording
+	seen map[partKey]bool
+
+	text, failed int64 // bytes unpacked, and unpacked in vain
+	words        int64
+	known        int  // lines of a known type
+	line         int  // of the file as zcat gives it
+	damaged      bool // since the last whole part
+	lastN        int
+	lastTo       float64 // end of the last whole part that told it; −∞ before the first
+	owed         bool    // a loss was seen and its end is not known yet
+
+	gz      *gzip.Reader
+	lines   *bufio.Reader
+	long    []byte    // a line that did not fit the buffer of lines
+	columns []float64 // numbers of the motion line at hand
+	counts  map[string]*sensors.Note
+	order   []string // keys of counts as they came
+}
+
+// file walks over the members of data. After a damaged one it goes on at the
+// next magic number behind its beginning.
+func (d *decoder) file(data []byte) error {
+	for at := 0; at < len(data); {
+		next := bytes.Index(data[at:], magic)
+		if next != 0 {
+			d.damaged = true
+		}
+		if next < 0 {
+			break
+		}
+		at += next
+		used, err := d.part(data[at:])
+		var input *sensors.InputError
+		switch {
+		case err == nil:
+			at += used
+			d.rec.Good = int64(at)
+		case errors.As(err, &input):
+			return err
+		case errors.Is(err, errTooMuch):
+			return d.giveUp(err)
+		default:
+			d.damaged = true
+			at += len(magic)
+		}
+	}
+	return nil
+}
+
+// giveUp ends the reading of a hostile or hopeless file, with an error only
+// where nothing was read.
+func (d *decoder) giveUp(err error) error {
+	if d.rec.Parts == 0 {
+		return &sensors.InputError{File: d.name, What: err.Error(), Mend: "check that it is the right file"}
+	}
+	d.note("the rest of the file is left out: "+err.Error(), d.line)
+	d.damaged = false
+	return nil
+}
+
+// part reads one member. Unless its CRC is right nothing of it is kept.
+func (d *decoder) part(data []byte) (used int, err error) {
+	src := bytes.NewReader(data)
+	if d.gz == nil {
+		d.gz, err = gzip.NewReader(src)
+		d.lines = bufio.NewReaderSize(nil, 64<<10)
+	} else {
+		err = d.gz.Reset(src)
+	}
+	if err != nil {
+		d.gz = nil
+		return 0, err
+	}
+	d.gz.Multistream(false)
+	mark := d.mark()
+	d.lines.Reset(d.gz)
+	p := partState{key: partKey{n: -1}, from: math.NaN(), to: math.NaN()}
+	if err := d.partLines(&p); err != nil {
+		d.failed += d.text - mark.text
+		d.back(mark)
+		if d.failed > maxFailed {
+			return 0, fmt.Errorf("%w, all of it damaged", errTooMuch)
+		}
+		return 0, err
+	}
+	used = len(data) - src.Len()
+	copy(p.key.trailer[:], data[used-8:used])
+	if d.seen[p.key] && p.key.n > 0 {
+		d.back(mark)
+		d.note("a part is in the file twice; one copy is left out", 0)
+		return used, nil
+	}
+	d.seen[p.key] = true
+	d.accept(p)
+	return used, nil
+}
+
+// partState is what the lines of a part say about it.
+type partState struct {
+	key      partKey
+	from, to float64
+	end      bool
+	known    int // lines of a known type
+	notes    []sensors.Note
+}
+
+// odd returns how to note that something in the line is odd. A part that is
+// nothing but odd is cut short, so that it cannot fill the memory.
+func (p *partState) odd(line int) func(text string) {
+	return func(text string) {
+		const most = 10000
+		if len(p.notes) < most {
+			p.notes = append(p.notes, sensors.Note{Line: line, Text: text})
+		}
+	}
+}
+
+// partLines reads the lines of a member to its end, where gzip checks the CRC.
+func (d *decoder) partLines(p *partState) error {
+	for {
+		line, err := d.readLine()
+		if len(line) > 0 && (err == nil || err == io.EOF) {
+			if lineErr := d.decodeLine(line, p); lineErr != nil {
+				return lineErr
+			}
+		}
+		if err == io.EOF {
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+	}
+}
+
+// readLine returns the next line without copying where it can.
+func (d *decoder) readLine() ([]byte, error) {
+	line, err := d.lines.ReadSlice('\n')
+	if err == bufio.ErrBufferFull {
+		d.long = d.long[:0]
+		for err == bufio.ErrBufferFull && len(d.long) <= maxLine {
+			d.long = append(d.long, line...)
+			line, err = d.lines.ReadSlice('\n')
+		}
+		if err == bufio.ErrBufferFull {
+			return nil, errTooLong
+		}
+		d.long = append(d.long, line...)
+		line = d.long
+	}
+	d.line++
+	d.text += int64(len(line))
+	if d.text > maxText {
+		return nil, errTooMuch
+	}
+	return line, err
+}
+
+// accept takes a whole part into the account of what is there and what is
+// missing. Parts are numbered, so a gap in the numbers is a loss. Damage
+// without a gap is one only where time is missing too: otherwise it was a torn
+// copy of a part that was then written again.
+func (d *decoder) accept(p partState) {
+	d.rec.Parts++
+	d.rec.Closed = p.end
+	d.known += p.known
+	for _, n := range p.notes {
+		d.note(n.Text, n.Line)
+	}
+	lost := d.damaged
+	if p.key.n > 0 {
+		const torn = 0.5 // s
+		lost = p.key.n > d.lastN+1 || (d.damaged && p.from-d.lastTo > torn)
+		d.lastN = p.key.n
+		d.rec.Last = max(d.rec.Last, p.key.n)
+	}
+	d.damaged = false
+	if math.IsNaN(p.from) {
+		d.owed = d.owed || lost
+		return
+	}
+	if lost || d.owed {
+		d.rec.Missing = append(d.rec.Missing, Span{From: d.lastTo, To: p.from})
+		d.owed = false
+	}
+	d.lastTo = p.to
+}

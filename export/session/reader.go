@@ -1,0 +1,82 @@
+package session
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"stillair/sensors"
+)
+
+// Limits that hold a hostile file's memory. A day of 400 Hz motion is within
+// them.
+const (
+	maxFile    = 512 << 20 // bytes of the file
+	maxText    = 4 << 30   // bytes of all that it unpacks to
+	maxLine    = 4 << 20   // bytes of one line
+	maxFailed  = 256 << 20 // bytes unpacked in vain, looking for the next whole part
+	maxSamples = 40 << 20  // motion samples
+	maxWords   = 64 << 20  // bytes of remarks, states and the like
+)
+
+// Span is a stretch of time, s on the log's clock.
+type Span struct{ From, To float64 }
+
+// Recording is a session file as read.
+type Recording struct {
+	Header  Header
+	Name    string // what the rider calls the ride; may be empty
+	Log     *sensors.Log
+	Remarks []Remark
+
+	Closed  bool   // the recorder closed it; false after a crash
+	Missing []Span // seconds lost to damage, where a whole part follows; From is −∞ where none precedes
+	Parts   int    // how many whole parts were read
+	Last    int    // the highest number of a part
+	Good    int64  // bytes up to the end of the last whole part
+}
+
+// Read reads a whole session file. The name is for messages. The error is for
+// input that is no session file at all; whatever else is wrong with the file
+// is in the log's notes, and what is whole is returned.
+func Read(r io.Reader, name string) (*Recording, error) {
+	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
+	if err != nil {
+		return nil, &sensors.InputError{File: name, What: "cannot be read: " + err.Error(),
+			Mend: "copy the file again from where it was recorded", Err: err}
+	}
+	if len(data) > maxFile {
+		return nil, &sensors.InputError{File: name, What: fmt.Sprintf("is larger than %d MiB", maxFile>>20),
+			Mend: "no session is that long: check that it is the right file"}
+	}
+	if !IsSession(data) {
+		return nil, &sensors.InputError{File: name, What: "is no session file: it does not begin as gzip does",
+			Mend: "give a session file (.jsonl.gz), or another kind of log under its own name"}
+	}
+	d := newDecoder(name)
+	if err := d.file(data); err != nil {
+		return nil, err
+	}
+	if d.rec.Parts == 0 {
+		return nil, &sensors.InputError{File: name, What: "holds no whole part of a session",
+			Mend: "nothing can be had back from it; look for another copy"}
+	}
+	if d.known == 0 {
+		return nil, &sensors.InputError{File: name, What: "is compressed as a session file is, but holds none",
+			Mend: "unpack it with gunzip and give what is inside"}
+	}
+	return d.finish(), nil
+}
+
+// IsSession reports whether a file that begins with head may be a session: it
+// begins with the magic number of gzip (RFC 1952, section 2.3.1) and its
+// method, deflate.
+func IsSession(head []byte) bool {
+	return len(head) >= 3 && head[0] == 0x1f && head[1] == 0x8b && head[2] == 8
+}
+
+// newDecoder returns a decoder that has read nothing.
+func newDecoder(name string) *decoder {
+	return &decoder{name: name, seen: map[partKey]bool{}, counts: map[string]*sensors.Note{}, lastTo: math.Inf(-1),
+		rec: Recording{Header: Header{Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
+}

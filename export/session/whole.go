@@ -1,0 +1,52 @@
+package session
+
+import (
+	"math"
+
+	"stillair/sensors"
+)
+
+// Write writes a whole log as a closed session.
+func Write(store Store, log *sensors.Log, header Header) error {
+	w, err := NewWriter(store, header, log.Ride)
+	if err != nil {
+		return err
+	}
+	Deliver(log, w)
+	return w.Close()
+}
+
+// Deliver gives sink every sample of the log in order of time.
+func Deliver(log *sensors.Log, sink sensors.Sink) {
+	var m, f, p, s int
+	for {
+		tm := timeAt(log.Motion, m, func(x sensors.Motion) float64 { return x.T })
+		tf := timeAt(log.Fixes, f, func(x sensors.Fix) float64 { return x.T })
+		tp := timeAt(log.Pressure, p, func(x sensors.Pressure) float64 { return x.T })
+		ts := timeAt(log.States, s, func(x sensors.State) float64 { return x.T })
+		switch first := min(tm, tf, tp, ts); {
+		case math.IsInf(first, 1):
+			return
+		case tm == first:
+			sink.Motion(log.Motion[m])
+			m++
+		case tf == first:
+			sink.Fix(log.Fixes[f])
+			f++
+		case tp == first:
+			sink.Pressure(log.Pressure[p])
+			p++
+		default:
+			sink.State(log.States[s])
+			s++
+		}
+	}
+}
+
+// timeAt returns the time of sample i, +∞ behind the last.
+func timeAt[S any](s []S, i int, at func(S) float64) float64 {
+	if i >= len(s) {
+		return math.Inf(1)
+	}
+	return at(s[i])
+}

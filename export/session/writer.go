@@ -1,0 +1,209 @@
+package session
+
+import (
+	"bytes"
+	"compress/gzip"
+	"errors"
+	"math"
+	"strconv"
+
+	"stillair/sensors"
+)
+
+// Store is where a session goes: a file, or what a browser has in its place.
+type Store interface {
+	// Append adds p at the end. After an error any part of p may be there.
+	Append(p []byte) error
+	// Sync returns once all that was appended will survive a loss of power.
+	Sync() error
+}
+
+// Limits of a writer's memory.
+const (
+	partSeconds  = 1.0     // a part is closed once its samples span this long
+	partSamples  = 4096    // or number so many
+	repeatEvery  = 60      // parts from one repetition of header and ride to the next
+	backlogBytes = 8 << 20 // parts kept while the store fails: an hour or so
+)
+
+// ErrBacklog is wrapped by a Writer's error once the store failed for so long
+// that parts had to be given up.
+var ErrBacklog = errors.New("the storage failed for too long and some of the ride is lost")
+
+// ErrClosed is returned for anything written after Close.
+var ErrClosed = errors.New("the session file is closed")
+
+// Writer writes one session. It is a sensors.Sink: what comes in is collected
+// for about a second, then appended as one part and synced. Its memory does
+// not grow with the length of the ride. It belongs to one goroutine.
+//
+// A store that fails loses nothing at first: the parts wait and are tried
+// again with each later one. Err tells how things stand.
+type Writer struct {
+	store  Store
+	header Header
+	ride   sensors.Ride
+	name   string
+
+	motion   []sensors.Motion
+	pressure []sensors.Pressure
+	lines    []byte // complete lines of the open part, other than the columns
+	from, to float64
+	samples  int
+
+	parts   int      // number of the last part made
+	backlog [][]byte // parts that are not yet in the store, oldest first
+	waiting int      // bytes in backlog
+	written int64
+	lost    int
+	unsync  bool
+	err     error
+	closed  bool
+
+	text  []byte
+	gz    *gzip.Writer
+	packd bytes.Buffer
+}
+
+// NewWriter begins a session and appends its first part, the header.
+func NewWriter(store Store, header Header, ride sensors.Ride) (*Writer, error) {
+	w := &Writer{store: store, header: header, ride: ride}
+	w.reset()
+	w.lines = appendRide(appendHeader(w.lines, header), ride)
+	return w, w.Flush()
+}
+
+// Continue goes on with a session that was read from the store: after a crash,
+// or to add a name, a remark or a better ride to a closed one. Where the file
+// ends in a torn part the caller truncates the store to rec.Good bytes first,
+// if the store can; reading works either way.
+func Continue(store Store, rec *Recording) *Writer {
+	w := &Writer{store: store, header: rec.Header, ride: rec.Log.Ride, name: rec.Name, parts: rec.Last}
+	w.reset()
+	return w
+}
+
+func (w *Writer) reset() {
+	w.motion, w.pressure, w.lines = w.motion[:0], w.pressure[:0], w.lines[:0]
+	w.from, w.to, w.samples = math.Inf(1), math.Inf(-1), 0
+}
+
+// Motion takes a reading of accelerometer and gyroscope.
+func (w *Writer) Motion(m sensors.Motion) {
+	w.motion = append(w.motion, m)
+	w.took(m.T)
+}
+
+// Pressure takes a reading of the barometer.
+func (w *Writer) Pressure(p sensors.Pressure) {
+	w.pressure = append(w.pressure, p)
+	w.took(p.T)
+}
+
+// Fix takes a fix.
+func (w *Writer) Fix(f sensors.Fix) {
+	w.lines = appendFix(w.lines, f)
+	w.took(f.T)
+}
+
+// State takes a sensor's change of condition.
+func (w *Writer) State(s sensors.State) {
+	w.lines = appendState(w.lines, s)
+	w.took(s.T)
+}
+
+// Remark notes what the rider says about a moment.
+func (w *Writer) Remark(r Remark) {
+	w.lines = appendRemark(w.lines, r)
+	w.took(r.T)
+}
+
+// SetRide replaces what was told of the ride, from the next part on and for the whole
+// session: a reader takes the last.
+func (w *Writer) SetRide(ride sensors.Ride) {
+	w.ride = ride
+	w.lines = appendRide(w.lines, ride)
+}
+
+// SetName gives the session a name; the last one counts.
+func (w *Writer) SetName(name string) {
+	w.name = name
+	w.lines = appendName(w.lines, name)
+}
+
+// took notes a sample's time and closes the part once it is full.
+func (w *Writer) took(t float64) {
+	if t < w.from {
+		w.from = t
+	}
+	if t > w.to {
+		w.to = t
+	}
+	w.samples++
+	if w.to-w.from >= partSeconds || w.samples >= partSamples {
+		_ = w.Flush() // kept in w.err
+	}
+}
+
+// Flush closes the open part now, appends and syncs it. A recorder calls it
+// when samples stop coming. Its error is that of the store; what could not be
+// stored waits for the next call.
+func (w *Writer) Flush() error {
+	if w.closed {
+		return ErrClosed
+	}
+	if w.samples > 0 || len(w.lines) > 0 {
+		w.queue(w.part())
+		w.reset()
+	}
+	w.err = w.drain()
+	return w.err
+}
+
+// Close writes the end line and what is still waiting. A session that was not
+// closed reads as well as one that was; a reader says so. Where the store fails
+// the session stays open, and Close may be tried again.
+func (w *Writer) Close() error {
+	if w.closed {
+		return ErrClosed
+	}
+	w.lines = append(w.lines, `{"type":"end"}`+"\n"...)
+	err := w.Flush()
+	w.closed = w.waiting == 0 && !w.unsync
+	return err
+}
+
+// Err returns what the store said to the last part, nil if that is in and
+// synced.
+func (w *Writer) Err() error { return w.err }
+
+// Stored returns how many bytes are in the store from this writer, and how
+// many wait for a store that fails.
+func (w *Writer) Stored() (written, waiting int64) { return w.written, int64(w.waiting) }
+
+// part returns the open part as a gzip member.
+func (w *Writer) part() []byte {
+	w.parts++
+	b := append(w.text[:0], `{"type":"part","n":`...)
+	b = strconv.AppendInt(b, int64(w.parts), 10)
+	if w.samples > 0 {
+		b = appendField(b, "from_s", w.from, timeDecimals)
+		b = appendField(b, "to_s", w.to, timeDecimals)
+	}
+	b = append(b, "}\n"...)
+	if w.parts%repeatEvery == 0 {
+		b = appendRide(appendHeader(b, w.header), w.ride)
+		if w.name != "" {
+			b = appendName(b, w.name)
+		}
+	}
+	b = append(b, w.lines...)
+	if len(w.motion) > 0 {
+		b = appendMotion(b, w.motion)
+	}
+	if len(w.pressure) > 0 {
+		b = appendPressure(b, w.pressure)
+	}
+	w.text = b
+	return w.pack(b)
+}
