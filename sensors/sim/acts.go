@@ -1,0 +1,135 @@
+package sim
+
+// Act is one thing that the rider does. The acts of this package are the only
+// ones; speeds are in m/s, times in s, lengths in m.
+type Act interface {
+	act()
+}
+
+// Stand waits at a standstill, stopping first where the bike rolls.
+type Stand struct{ Seconds float64 }
+
+// Launch starts from standstill with a slipping clutch and then full throttle
+// through the gears until ToSpeed and ToDist (from first movement) are both
+// reached; zero means: not asked for.
+type Launch struct{ ToSpeed, ToDist float64 }
+
+// RollOn holds a speed a little below From in a gear and opens the throttle
+// fully until To is passed. Gear 0 is the highest.
+type RollOn struct {
+	Gear     int
+	From, To float64
+}
+
+// Pull is full throttle in one gear over its range of engine speed. From and
+// To may be 0: a quarter of ShiftRPM and ShiftRPM. Gear 0 is the second highest.
+type Pull struct {
+	Gear     int
+	From, To float64
+}
+
+// CoastDown pulls the clutch at From and rolls until To, the engine idling.
+type CoastDown struct {
+	From, To float64
+	Spoils   []Spoil
+}
+
+// CoastPair is two coast-downs on the same stretch, out and back, in one mean
+// wind drawn for the pair. Both begin at the outer ends of the stretch
+// that starts at the road position X and is as long as a coast-down in still air.
+type CoastPair struct {
+	X, From, To float64
+	Spoils      [2][]Spoil // out, back
+}
+
+// Spoil disturbs a coast-down once its speed has fallen to AtSpeed.
+type Spoil struct {
+	Kind    SpoilKind
+	AtSpeed float64
+	Seconds float64
+	Size    float64 // Brush: brake force, N; Truck: peak of the wind, m/s; GearIn: not used
+}
+
+// SpoilKind is what goes wrong in a coast-down.
+type SpoilKind string
+
+// Kinds of spoil.
+const (
+	Brush  SpoilKind = "a brush of the brake"
+	Truck  SpoilKind = "a passing truck" // one period of wind: first in the face, then from behind
+	GearIn SpoilKind = "a gear left in"
+)
+
+// Brake slows to a speed; to 0 it is a stop. Decel 0 is the rider's.
+type Brake struct{ To, Decel float64 }
+
+// EngineBrake closes the throttle in a gear until To is reached. Gear 0 is the
+// one that is in.
+type EngineBrake struct {
+	Gear int
+	To   float64
+}
+
+// Reach rides to a speed at part throttle or on the brake.
+type Reach struct{ Speed float64 }
+
+// Hold keeps a speed for a time.
+type Hold struct{ Speed, Seconds float64 }
+
+// HoldTo keeps a speed until the bike has passed a road position in the
+// direction it is heading.
+type HoldTo struct{ Speed, X float64 }
+
+// TurnRound slows down, turns by 180° to the left and heads exactly the other way.
+type TurnRound struct{}
+
+// Bend rides a bend at the speed in hand: Angle in rad, left positive.
+type Bend struct{ Angle, Radius float64 }
+
+// Push drives with an ideal force or power, no gearbox and no engine inertia,
+// until ToSpeed and ToDist are both reached. Of Force (N) and Power (W) the
+// weaker acts; zero means without limit.
+type Push struct{ Force, Power, ToSpeed, ToDist float64 }
+
+// NewWind draws another mean wind, which settles within some seconds.
+type NewWind struct{}
+
+// Change stops and puts another setup on the bike.
+type Change struct {
+	Setup   Setup
+	Seconds float64 // standing while it is done
+}
+
+// Setup is what is on the bike. Zero fields leave the Scenario's bike as it is.
+type Setup struct {
+	Name           string
+	CdA, Mass, Crr float64
+}
+
+// Jolt is a pothole or a kerb: half a sine in the accelerometer, which leaves the
+// speed as it is.
+type Jolt struct{ Up, Along, Seconds float64 } // m/s², m/s², s
+
+// Town is everyday riding with stops, part-throttle starts, turns, braking,
+// lights, potholes and speed bumps, and nothing in it that counts as a run.
+// It ends at a standstill, heading out.
+type Town struct{ Minutes float64 }
+
+func (Stand) act()       {}
+func (Launch) act()      {}
+func (RollOn) act()      {}
+func (Pull) act()        {}
+func (CoastDown) act()   {}
+func (CoastPair) act()   {}
+func (Brake) act()       {}
+func (EngineBrake) act() {}
+func (Reach) act()       {}
+func (Hold) act()        {}
+func (HoldTo) act()      {}
+func (TurnRound) act()   {}
+func (Bend) act()        {}
+func (Push) act()        {}
+func (NewWind) act()     {}
+func (Change) act()      {}
+func (Jolt) act()        {}
+func (Town) act()        {}

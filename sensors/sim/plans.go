@@ -1,0 +1,79 @@
+package sim
+
+// CoastPairs is n pairs of coast-downs between the two speeds, out and back on
+// the stretch of road that begins at x = 0, each pair in a mean wind of its own.
+func CoastPairs(n int, from, to float64) []Act {
+	plan := make([]Act, 0, n)
+	for range n {
+		plan = append(plan, CoastPair{From: from, To: to})
+	}
+	return plan
+}
+
+// Launches is n launches to the speed and distance, out and back in turn.
+func Launches(n int, toSpeed, toDist float64) []Act {
+	var plan []Act
+	for range n {
+		plan = append(plan, Stand{Seconds: 8}, Launch{ToSpeed: toSpeed, ToDist: toDist}, Reach{Speed: 15}, TurnRound{})
+	}
+	return plan
+}
+
+// RollOns is n roll-ons between the speeds in a gear, out and back in turn.
+func RollOns(n, gear int, from, to float64) []Act {
+	var plan []Act
+	for range n {
+		plan = append(plan, RollOn{Gear: gear, From: from, To: to}, Hold{Speed: to, Seconds: 3}, TurnRound{})
+	}
+	return plan
+}
+
+// Pulls is n pulls each way in a gear.
+func Pulls(n, gear int) []Act {
+	var plan []Act
+	for range 2 * n {
+		plan = append(plan, Pull{Gear: gear}, Reach{Speed: 15}, TurnRound{})
+	}
+	return plan
+}
+
+// PerturbedCoast is n pairs, in which one run each suffers a brush of the
+// brake, a passing truck and a gear left in, as far as there are pairs: the
+// way out of the first, the way back of the second, the way out of the third.
+func PerturbedCoast(n int, from, to float64) []Act {
+	mid := (from + to) / 2
+	plan := CoastPairs(n, from, to)
+	spoils := []struct {
+		way   int
+		spoil Spoil
+	}{
+		{0, Spoil{Kind: Brush, AtSpeed: mid, Seconds: 1.5, Size: 250}},
+		{1, Spoil{Kind: Truck, AtSpeed: mid, Seconds: 4, Size: 8}},
+		{0, Spoil{Kind: GearIn, AtSpeed: from, Seconds: 60}},
+	}
+	for i, s := range spoils[:min(n, len(spoils))] {
+		pair := plan[i].(CoastPair)
+		pair.Spoils[s.way] = []Spoil{s.spoil}
+		plan[i] = pair
+	}
+	return plan
+}
+
+// DemoPlan is a whole invented morning: a short leg through town, launches,
+// roll-ons, pulls, and coast-downs with two setups in the order A, B, B, A.
+func DemoPlan() []Act {
+	const kmh = 1 / 3.6
+	short := Setup{Name: "short screen"}
+	tall := Setup{Name: "tall screen", CdA: 0.60, Mass: 291}
+	plan := []Act{Change{Setup: short, Seconds: 20}, Town{Minutes: 3}}
+	plan = append(plan, Launches(2, 120*kmh, 420)...)
+	plan = append(plan, RollOns(2, 0, 60*kmh, 120*kmh)...)
+	plan = append(plan, Pulls(1, 4)...)
+	for i, s := range []Setup{short, tall, tall, short} {
+		if i > 0 {
+			plan = append(plan, Change{Setup: s, Seconds: 60})
+		}
+		plan = append(plan, CoastPairs(2, 110*kmh, 30*kmh)...)
+	}
+	return append(plan, Brake{}, Stand{Seconds: 15})
+}

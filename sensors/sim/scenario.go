@@ -1,0 +1,207 @@
+package sim
+
+import (
+	"time"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Scenario is everything that decides a ride but the seed. Start from one of
+// the Default functions and change fields.
+type Scenario struct {
+	Bike     Bike
+	Rider    Rider
+	Road     Road
+	Air      Air
+	Wind     Wind
+	Phone    Phone
+	Receiver Receiver
+	Baro     Barometer
+	Told     Told
+	Plan     []Act
+
+	Start     time.Time // UTC of the first instant
+	ClockZero float64   // reading of the log's clock at the first instant, s
+	TruthRate float64   // moments of Truth a second, at most 500; the nearest whole divisor of 500 is used
+}
+
+// Bike is a motorcycle with its rider as ridden.
+type Bike struct {
+	Name         string
+	Mass         float64 // bike, rider, fuel and luggage, kg
+	RotatingMass float64 // what the wheels add to the inertia, kg
+	CdA          float64 // drag area, m²
+	Crr          float64 // rolling resistance at standstill
+	CrrSlope     float64 // k of Crr·(1+k·v), s/m
+	Engine       Engine
+	Gears        []float64 // engine revolutions a minute for each m/s of road speed, first gear first
+	LiftAccel    float64   // drive force is held below Mass·LiftAccel: front wheel or grip, m/s²
+	Pitch        Pitch
+}
+
+// Engine is a made-up engine.
+type Engine struct {
+	Torque     []TorquePoint // full throttle at the crank, rising in RPM; straight lines between
+	Efficiency float64       // crank to road
+	Inertia    float64       // crank and clutch, kg·m²
+	DragTorque float64       // closed throttle, at the highest RPM; half of it at standstill, Nm
+	IdleRPM    float64
+	ShiftRPM   float64 // full throttle gear change
+}
+
+// TorquePoint is one point of a torque curve.
+type TorquePoint struct{ RPM, Nm float64 }
+
+// Pitch is how the chassis squats and dives: a damped spring driven by the
+// forward acceleration.
+type Pitch struct {
+	PerAccel float64 // nose-up angle for a steady forward acceleration, rad/(m/s²)
+	Hz       float64 // natural frequency
+	Damping  float64 // fraction of critical
+}
+
+// Rider is how the plan is carried out.
+type Rider struct {
+	LaunchRPM   float64 // engine speed held while the clutch slips
+	ClutchTime  float64 // from first bite to full clutch force, s
+	ClutchSD    float64 // spread of ClutchTime between launches, as a fraction of it
+	ShiftTime   float64 // torque interruption of a full-throttle gear change, s
+	OpenTime    float64 // opening the throttle from closed to full, s
+	SpeedWander float64 // sd of the speed around the one that is being held, m/s
+	LeanWander  float64 // sd of the lean while riding straight on, rad
+	Pace        float64 // acceleration at part throttle between acts, m/s²
+	BrakeDecel  float64 // braking between acts, m/s²
+	TurnRadius  float64 // of a turn-round, m
+}
+
+// Road is the road of the ride: straight, with a position x in metres along
+// it. Heading out, x grows.
+type Road struct {
+	LatDeg, LonDeg float64 // where x is 0
+	Altitude       float64 // where x is 0, m
+	BearingDeg     float64 // of the way out, degrees clockwise from north
+	Grade          float64 // mean sine of the slope on the way out
+	RoughSD        float64 // sd of the slope about the mean (0.002: 0.2 %)
+	RoughLength    float64 // correlation length of the slope, m
+}
+
+// Air is the state of the air.
+type Air struct {
+	Density     float64 // kg/m³
+	Temperature float64 // °C
+	Pressure    float64 // Pa, at the road's Altitude
+	Humidity    float64 // relative, 0 to 1
+}
+
+// Wind is how the wind is drawn.
+type Wind struct {
+	SD        float64 // sd of the mean wind along the road, m/s
+	CrossSD   float64 // sd of the mean wind across the road, m/s
+	GustRatio float64 // sd of the gusts as a fraction of SD (and of CrossSD across)
+	GustTau   float64 // time constant of the gusts, s
+}
+
+// Phone is the phone's motion sensors and how the phone is fixed.
+type Phone struct {
+	Mount *r3.Rotation // takes bike axes (forward, left, up) to phone axes; nil: drawn at random
+	Slips []Slip
+	Rate  float64 // readings a second
+	Accel Accelerometer
+	Gyro  Gyroscope
+	Shake Vibration
+	Stamp Stamping
+}
+
+// Slip is a sudden change of the phone's attitude.
+type Slip struct {
+	At    float64 // s since the start of the ride
+	Axis  r3.Vec  // bike axes
+	Angle float64 // rad
+}
+
+// Accelerometer holds the errors of the accelerometer. Values that are
+// "drawn" are sds of one draw a ride and axis.
+type Accelerometer struct {
+	NoiseSD  float64 // white, each reading and axis, m/s²
+	BiasSD   float64 // drawn, m/s²
+	DriftSD  float64 // sd of the slow change of the bias, m/s²
+	DriftTau float64 // its time constant, s
+	ScaleSD  float64 // drawn, as a fraction
+	Range    float64 // readings are cut off at ± this, m/s²; 0: never
+	CutOffHz float64 // anti-alias filter (second-order magnitude); 0: none
+}
+
+// Gyroscope holds the errors of the gyroscope.
+type Gyroscope struct {
+	Absent  bool    // turn rates are NaN
+	NoiseSD float64 // white, each reading and axis, rad/s
+	BiasSD  float64 // drawn, rad/s
+}
+
+// Vibration is what engine and road do to the accelerometer. RMS is the size of the
+// whole vector (root of the sum of three axes' mean squares) at full throttle
+// at RefRPM and RefSpeed; elsewhere it is less or more: lines of the engine go
+// with engine speed and load, road noise with speed.
+type Vibration struct {
+	RMS         float64 // m/s²
+	EngineShare float64 // share of RMS² that the engine has
+	Orders      []Order // lines of the engine
+	RefRPM      float64 // 1/min
+	RefSpeed    float64 // m/s
+	IdleLoad    float64 // amplitude without load, as a fraction of that at full throttle
+	BounceRMS   float64 // vertical bounce on the springs at RefSpeed, m/s²
+	BounceHz    float64 // its frequency
+	TurnPerAcc  float64 // turn-rate noise for each m/s² of road noise, rad/s
+}
+
+// Order is one line of the engine's vibration.
+type Order struct {
+	Multiple  float64 // of the engine speed
+	Weight    float64 // amplitude, relative to the other orders
+	Direction r3.Vec  // phone axes; zero: drawn at random
+}
+
+// Stamping is how readings are timed and lost.
+type Stamping struct {
+	JitterSD    float64 // of the time stamp against the reading, s
+	Quantum     float64 // stamps are rounded to a multiple, s; 0: not
+	MissingProb float64 // each reading is lost with this probability
+	GapsPerHour float64 // on average
+	GapMean     float64 // mean length of a gap, s
+}
+
+// Receiver is the satellite receiver.
+type Receiver struct {
+	Rate            float64 // fixes a second
+	Latency         float64 // from the instant that a fix describes to its arrival, s
+	ArrivalJitterSD float64 // s
+	SmoothTau       float64 // first-order smoothing of the speed, s; 0: none
+	WhiteSD         float64 // white error of the velocity, each component, m/s
+	CorrSD          float64 // correlated error of the velocity, each component, m/s
+	CorrTau         float64 // its time constant, s
+	SpeedQuantum    float64 // m/s; 0: none
+	HoldBelow       float64 // speeds under this are reported as 0, m/s; 0: never
+	PosSD           float64 // correlated position error, each component, m
+	PosTau          float64 // its time constant, s
+	AltSD           float64 // correlated altitude error, m
+	SaysSD          bool    // SpeedSD and HSD are reported
+	DropsPerHour    float64 // drop-outs, on average
+	DropMean        float64 // mean length of a drop-out, s
+}
+
+// Barometer is the pressure sensor.
+type Barometer struct {
+	Rate        float64 // readings a second; 0: none
+	NoiseSD     float64 // white, Pa
+	DriftSD     float64 // slow change, Pa
+	DriftTau    float64 // its time constant, s
+	DynamicCoef float64 // share of the dynamic pressure ½ρu² that is felt
+}
+
+// Told is what the rider told of the ride; it becomes Log.Ride.
+type Told struct {
+	MassError float64 // told mass minus true mass, kg
+	MassSD    float64 // what the rider says of its accuracy, kg
+	Nothing   bool    // nothing was told but the setups' names
+	NoGears   bool    // gear ratios were not told
+}
