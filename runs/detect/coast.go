@@ -1,0 +1,232 @@
+package detect
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/runs/marks"
+)
+
+// What any motorcycle on a road that is not steep can have.
+const (
+	minCdA, maxCdA   = 0.18, 0.9   // m²
+	minCrr, maxCrr   = 0.006, 0.04 // 1
+	maxSlope         = 0.025       // 1
+	minMass, maxMass = 110.0, 650.0
+	gravity          = 9.81 // m/s²; close enough for bounds
+	halfDensity      = 0.6  // half of the air density, kg/m³
+	inertiaShare     = 1.04 // mass and wheels over mass
+	windSlack        = 0.35 // how far wind and gusts may move c2 of one run, relative
+	crrSlopeShare    = 0.0  // the growth of Crr with speed is within the bounds
+)
+
+// Limits of a coast-down.
+const (
+	coastSpan  = 40 * marks.KmPerHour // least range of speed
+	coastWorth = 25 * marks.KmPerHour // from here on a stretch may have been meant as one
+	coastFirst = 50 * marks.KmPerHour // one that starts slower was not meant
+	coastTime  = 8.0                  // s
+	jolt       = 0.35                 // a step in the deceleration that wind and road do not make, m/s²
+	joltWindow = 15                   // grid points on each side of a step
+	cutMargin  = 8                    // grid points left out on each side of a step
+)
+
+// bounds are the least and greatest deceleration at speed zero and per speed
+// squared that free rolling can show.
+type bounds struct{ c0Low, c0High, c2Low, c2High float64 }
+
+// massRange returns the bounds for a mass, or for any motorcycle where it is
+// NaN.
+func massRange(mass float64) bounds {
+	light, heavy := mass*0.85, mass*1.15
+	if math.IsNaN(mass) {
+		light, heavy = minMass, maxMass
+	}
+	return bounds{
+		c0Low:  gravity * (minCrr - maxSlope),
+		c0High: gravity * (maxCrr + maxSlope),
+		c2Low:  (1 - windSlack) * halfDensity * minCdA / (inertiaShare * heavy),
+		c2High: (1 + windSlack) * halfDensity * maxCdA / (inertiaShare * light),
+	}
+}
+
+// possible reports whether a deceleration d at speed v can be free rolling.
+func (b bounds) possible(v, d float64) bool {
+	return d > b.c0Low+b.c2Low*v*v && d < b.c0High+b.c2High*v*v
+}
+
+// piece is a stretch between two steps of the deceleration.
+type piece struct{ from, to int }
+
+// coastDowns finds the stretches of free rolling.
+func coastDowns(s *series, b bounds) []Found {
+	var out []Found
+	for _, zone := range slowings(s) {
+		var rolling []piece
+		for _, p := range piecesOf(s, zone) {
+			if b.rolls(s, p) {
+				rolling = append(rolling, p)
+			}
+		}
+		for _, group := range neighbours(s, rolling) {
+			if f, ok := judgeCoast(s, b, group); ok {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
+// slowings returns the stretches in which the bike gets slower, short
+// interruptions included.
+func slowings(s *series) []piece {
+	const patience = 2.0 // s
+	var out []piece
+	for i := 0; i < s.len(); i++ {
+		if s.calm[i] >= -0.05 || s.still[i] {
+			continue
+		}
+		last := i
+		for j := i; j < s.len() && !s.still[j] && s.v[j] > 1; j++ {
+			if s.calm[j] < -0.05 {
+				last = j
+			} else if s.seconds(last, j) > patience {
+				break
+			}
+		}
+		if s.v[i]-s.v[last] > coastWorth {
+			out = append(out, piece{i, last})
+		}
+		i = last
+	}
+	return out
+}
+
+// excess is the acceleration beyond what a middling road load explains; while
+// a bike rolls freely it changes slowly.
+func excess(s *series, i int) float64 { return s.quick[i] + load(s.v[i]) }
+
+// piecesOf cuts a stretch where the deceleration makes a step.
+func piecesOf(s *series, z piece) []piece {
+	sum := make([]float64, z.to-z.from+2)
+	for i := z.from; i <= z.to; i++ {
+		sum[i-z.from+1] = sum[i-z.from] + excess(s, i)
+	}
+	mean := func(i, j int) float64 { return (sum[j-z.from] - sum[i-z.from]) / float64(j-i) }
+	height := func(i int) float64 {
+		a, b := max(z.from, i-joltWindow), min(z.to+1, i+joltWindow)
+		if i-a < 3 || b-i < 3 {
+			return 0
+		}
+		return math.Abs(mean(i, b) - mean(a, i))
+	}
+	var out []piece
+	from := z.from
+	for i := z.from; i <= z.to; i++ {
+		if height(i) < jolt || !isPeak(height, i) {
+			continue
+		}
+		if i-cutMargin > from {
+			out = append(out, piece{from, i - cutMargin})
+		}
+		from = i + cutMargin
+	}
+	if z.to > from {
+		out = append(out, piece{from, z.to})
+	}
+	return out
+}
+
+// isPeak reports whether f is at its highest at i, among the points within
+// half a second.
+func isPeak(f func(int) float64, i int) bool {
+	for k := 1; k <= 5; k++ {
+		if f(i-k) > f(i) || f(i+k) >= f(i) {
+			return false
+		}
+	}
+	return true
+}
+
+// rolls reports whether the mean deceleration of a piece can be free rolling.
+func (b bounds) rolls(s *series, p piece) bool {
+	if p.to-p.from < 10 {
+		return false
+	}
+	d := (s.v[p.from] - s.v[p.to]) / s.seconds(p.from, p.to)
+	return b.possible((s.v[p.from]+s.v[p.to])/2, d)
+}
+
+// neighbours groups pieces that only a short disturbance keeps apart.
+func neighbours(s *series, pieces []piece) [][]piece {
+	const disturbance = 5.0 // s
+	var out [][]piece
+	for _, p := range pieces {
+		if n := len(out); n > 0 {
+			last := out[n-1][len(out[n-1])-1]
+			if s.seconds(last.to, p.from) < disturbance {
+				out[n-1] = append(out[n-1], p)
+				continue
+			}
+		}
+		out = append(out, []piece{p})
+	}
+	return out
+}
+
+// judgeCoast decides on a group of pieces: the one with the widest range of
+// speed is the run, if it is wide enough.
+func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
+	whole := piece{group[0].from, group[len(group)-1].to}
+	best := group[0]
+	for _, p := range group[1:] {
+		if s.v[p.from]-s.v[p.to] > s.v[best.from]-s.v[best.to] {
+			best = p
+		}
+	}
+	span := s.v[whole.from] - s.v[whole.to]
+	if span < coastWorth || s.v[whole.from] < coastFirst || s.seconds(whole.from, whole.to) < coastTime {
+		return Found{}, false
+	}
+	f := Found{Kind: CoastDown, From: s.time(best.from), To: s.time(best.to)}
+	wide := s.v[best.from] - s.v[best.to]
+	c := fitRolling(s, best)
+	why := c.against(b)
+	switch {
+	case why != "" && span < coastSpan:
+		return Found{}, false
+	case why != "":
+		f.Reasons = append(f.Reasons, why)
+	case wide >= coastSpan && len(group) > 1:
+		f.Cautions = append(f.Cautions, "only a part is used: "+disturbance(s, group, best))
+	case wide < coastSpan && len(group) > 1:
+		f.Reasons = append(f.Reasons, disturbance(s, group, best))
+	}
+	if wide < coastSpan && why == "" {
+		f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it covers %.0f km/h, %.0f are needed", kmh(wide), kmh(coastSpan)))
+	}
+	f.Reasons = append(f.Reasons, bends(s, best)...)
+	return f, true
+}
+
+// disturbance says what lies between the pieces of a group, next to the best.
+func disturbance(s *series, group []piece, best piece) string {
+	for i := 1; i < len(group); i++ {
+		a, b := group[i-1], group[i]
+		if a != best && b != best {
+			continue
+		}
+		mid := (a.to + b.from) / 2
+		d := (s.v[b.from] - s.v[a.to]) / s.seconds(a.to, b.from)
+		usual := (meanSlope(s, a) + meanSlope(s, b)) / 2
+		if d < usual {
+			return fmt.Sprintf("the brake was touched at %.0f km/h", kmh(s.v[mid]))
+		}
+		return fmt.Sprintf("something pushed the bike at %.0f km/h: the throttle, or a vehicle passing", kmh(s.v[mid]))
+	}
+	return "it was disturbed"
+}
+
+func meanSlope(s *series, p piece) float64 {
+	return (s.v[p.to] - s.v[p.from]) / s.seconds(p.from, p.to)
+}

@@ -1,0 +1,104 @@
+package detect
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"stillair/fusion"
+	"stillair/runs/marks"
+	"stillair/sensors"
+)
+
+// Kind is what the rider did in a run.
+type Kind string
+
+// The kinds of run.
+const (
+	Launch    Kind = "launch"     // from standstill, full throttle
+	RollOn    Kind = "roll-on"    // through a pair of speeds, full throttle
+	Pull      Kind = "pull"       // full throttle in one gear
+	CoastDown Kind = "coast-down" // clutch in, rolling free
+	Stop      Kind = "stop"       // braking from speed to standstill
+)
+
+// Found is one candidate. With reasons it is rejected.
+type Found struct {
+	Kind     Kind
+	From, To float64  // s on the log's clock
+	Reasons  []string // in plain words
+	Cautions []string // in plain words
+}
+
+// Ride is what detection looks at.
+type Ride struct {
+	Track   *fusion.Track
+	Fixes   []sensors.Fix     // for gaps between fixes; may be nil
+	Mass    float64           // kg as ridden; NaN: any motorcycle
+	RollOns []marks.SpeedPair // the pairs asked for
+}
+
+// Find returns the candidates in order of time.
+func Find(r Ride) []Found {
+	if len(r.Track.T) < 20 {
+		return nil
+	}
+	s := newSeries(r.Track)
+	var found []Found
+	pushes := findPushes(s)
+	found = append(found, launches(s, pushes)...)
+	found = append(found, rollOns(s, pushes, r.RollOns)...)
+	found = append(found, pulls(s, pushes)...)
+	found = append(found, coastDowns(s, massRange(r.Mass))...)
+	found = append(found, stops(s)...)
+	for i := range found {
+		found[i].Reasons = append(found[i].Reasons, r.troubles(found[i])...)
+	}
+	sort.SliceStable(found, func(i, j int) bool { return found[i].From < found[j].From })
+	return found
+}
+
+// silence is how long the satellites may say nothing within a run, s. For
+// three seconds the accelerometer carries the speed well enough.
+const silence = 3.5
+
+// troubles says what in the recording, rather than in the riding, spoils a
+// candidate.
+func (r Ride) troubles(f Found) []string {
+	var why []string
+	if gap := longestSilence(r.Fixes, f.From+r.Track.Lag.Seconds, f.To+r.Track.Lag.Seconds); gap > silence {
+		why = append(why, fmt.Sprintf("no satellite fixes for %.0f s", gap))
+	}
+	for _, g := range r.Track.Gaps {
+		if len(why) == 0 && g.From < f.To && g.To > f.From {
+			why = append(why, fmt.Sprintf("the recording has a hole of %.1f s", g.To-g.From))
+		}
+	}
+	for i := 1; i < len(r.Track.Mounts); i++ {
+		if at := r.Track.Mounts[i].From; at > f.From && at < f.To {
+			why = append(why, "the phone moved in its mount")
+		}
+	}
+	return why
+}
+
+// longestSilence is the longest time without a fix that reaches into the
+// stretch from a to b.
+func longestSilence(fixes []sensors.Fix, a, b float64) float64 {
+	if len(fixes) == 0 {
+		return 0
+	}
+	i := sort.Search(len(fixes), func(i int) bool { return fixes[i].T > a })
+	longest := 0.0
+	for ; i < len(fixes); i++ {
+		if i > 0 {
+			longest = math.Max(longest, fixes[i].T-fixes[i-1].T)
+		}
+		if fixes[i].T >= b {
+			return longest
+		}
+	}
+	return math.Max(longest, b-fixes[len(fixes)-1].T)
+}
+
+func kmh(v float64) float64 { return v / marks.KmPerHour }

@@ -1,0 +1,116 @@
+package detect
+
+import "math"
+
+// push is a stretch of accelerating without a break longer than a gear
+// change, as grid points.
+type push struct {
+	from, to int
+	standing bool  // it starts at standstill
+	shifts   []int // where the thrust broke off for a gear change
+}
+
+const (
+	pushing    = 0.3 // least acceleration of a push, m/s²
+	shiftTime  = 1.3 // longest break for a gear change, s
+	pushGain   = 5.0 // least gain of speed worth a look, m/s
+	shiftDepth = 0.4 // a gear change takes the acceleration below this share of what surrounds it
+)
+
+// findPushes returns every stretch of accelerating in the ride.
+func findPushes(s *series) []push {
+	var out []push
+	for i := 0; i < s.len(); i++ {
+		if s.quick[i] < pushing || s.still[i] {
+			continue
+		}
+		end := pushEnd(s, i)
+		if s.v[end]-s.v[i] >= pushGain {
+			out = append(out, newPush(s, i, end))
+		}
+		i = end
+	}
+	return out
+}
+
+// pushEnd follows a push from i over its gear changes to its last point.
+func pushEnd(s *series, i int) int {
+	last := i
+	for j := i; j < s.len() && !s.still[j]; j++ {
+		if s.quick[j] >= pushing {
+			last = j
+		} else if s.seconds(last, j) > shiftTime {
+			break
+		}
+	}
+	return last
+}
+
+// newPush trims the ends of a stretch to where the rider meant it and finds
+// its gear changes.
+func newPush(s *series, from, to int) push {
+	p := push{from: from, to: to}
+	back := clamp(from-int(1/step), 0, from)
+	for k := back; k <= from; k++ {
+		if s.still[k] || s.v[k] < 0.3 {
+			p.standing = true
+		}
+	}
+	for p.to > p.from && s.quick[p.to] < 0.5*around(s, p.to-30, p.to) {
+		p.to--
+	}
+	if p.standing {
+		for p.from > 0 && !s.still[p.from] && s.v[p.from] > 0.05 {
+			p.from--
+		}
+	} else {
+		for p.from < p.to && s.quick[p.from] < 0.5*around(s, p.from, p.from+20) {
+			p.from++
+		}
+	}
+	p.shifts = findShifts(s, p)
+	return p
+}
+
+// around is the median of the acceleration from grid point i to j.
+func around(s *series, i, j int) float64 {
+	i, j = clamp(i, 0, s.len()), clamp(j+1, 0, s.len())
+	return median(s.quick[i:j])
+}
+
+// findShifts returns the deepest point of each break in the thrust.
+func findShifts(s *series, p push) []int {
+	var shifts []int
+	for i := p.from + 5; i < p.to-5; i++ {
+		level := math.Min(around(s, i-20, i), around(s, i, i+20))
+		level = math.Max(level, pushing)
+		if s.quick[i] > shiftDepth*level {
+			continue
+		}
+		deepest := i
+		for ; i < p.to-5 && s.quick[i] <= shiftDepth*level; i++ {
+			if s.quick[i] < s.quick[deepest] {
+				deepest = i
+			}
+		}
+		shifts = append(shifts, deepest)
+	}
+	return shifts
+}
+
+// gears splits a push at its gear changes, leaving out the changes.
+func (p push) gears() [][2]int {
+	const clear = 4 // grid points about a change that belong to neither gear
+	var out [][2]int
+	from := p.from
+	for _, at := range p.shifts {
+		if at-clear > from {
+			out = append(out, [2]int{from, at - clear})
+		}
+		from = at + clear
+	}
+	if p.to > from {
+		out = append(out, [2]int{from, p.to})
+	}
+	return out
+}

@@ -1,0 +1,47 @@
+package detect
+
+import (
+	"fmt"
+
+	"stillair/runs/marks"
+)
+
+const (
+	stopSpeed = 40 * marks.KmPerHour // least speed a stop starts from
+	stopHard  = 4.0                  // least mean deceleration of a stop, m/s²
+	stopNear  = 3.3                  // from here on it may have been meant as one, m/s²
+	braking   = 1.2                  // deceleration that no coasting reaches for long, m/s²
+)
+
+// stops finds braking from speed to standstill.
+func stops(s *series) []Found {
+	var out []Found
+	for i := 1; i < s.len(); i++ {
+		if s.v[i] > 0.5 || s.v[i-1] <= 0.5 {
+			continue
+		}
+		from := brakingStart(s, i)
+		if s.v[from] < stopSpeed {
+			continue
+		}
+		hard := s.v[from] / s.seconds(from, i)
+		if hard < stopNear {
+			continue
+		}
+		f := Found{Kind: Stop, From: s.time(from), To: s.time(i)}
+		if hard < stopHard {
+			f.Reasons = append(f.Reasons, fmt.Sprintf("not braked hard all the way: %.1f m/s² on average, %.0f are needed", hard, stopHard))
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// brakingStart goes back from standstill to where the brakes went on.
+func brakingStart(s *series, i int) int {
+	from := clamp(i-3, 0, i)
+	for from > 0 && s.quick[from-1] < -braking {
+		from--
+	}
+	return from
+}

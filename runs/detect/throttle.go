@@ -1,0 +1,181 @@
+package detect
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/runs/marks"
+)
+
+// Limits of what counts as full throttle. They are set so that the smallest
+// motorcycle allowed on a motorway passes and brisk town riding does not;
+// common practice, tuned on simulated rides.
+const (
+	launchPower = 24.0 // W/kg of kinetic energy up to 60 km/h: 5.8 s
+	launchShare = 0.45 // of the best launch of the ride
+	launchSpeed = 60 * marks.KmPerHour
+	rollPower   = 25.0 // W/kg of thrust
+	rollShare   = 0.25 // of the best thrust power of the ride at that speed
+	pullRatio   = 1.35 // highest over lowest speed of a pull
+	pullTime    = 3.0  // s
+	steadiness  = 0.55 // least share of the trend that the acceleration may fall to
+)
+
+// launches judges the pushes that start at standstill.
+func launches(s *series, pushes []push) []Found {
+	best := 0.0
+	for _, p := range pushes {
+		if p.standing {
+			best = math.Max(best, launchHardness(s, p))
+		}
+	}
+	var out []Found
+	for _, p := range pushes {
+		hard := launchHardness(s, p)
+		if !p.standing || hard < 0.8*launchPower || hard < 0.3*best {
+			continue
+		}
+		f := Found{Kind: Launch, From: s.time(p.from), To: s.time(p.to)}
+		switch {
+		case s.v[p.to] < launchSpeed && hard < launchPower:
+			continue
+		case s.v[p.to] < launchSpeed:
+			f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it ends at %.0f km/h, %.0f are needed", kmh(s.v[p.to]), kmh(launchSpeed)))
+		case hard < launchPower || hard < launchShare*best:
+			f.Reasons = append(f.Reasons, fmt.Sprintf("not full throttle: 60 km/h took %.1f s, where this bike can do it in %.1f s",
+				launchSpeed*launchSpeed/2/hard, launchSpeed*launchSpeed/2/best))
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// launchHardness is the kinetic energy gained per second and kilogram up to
+// 60 km/h, or to the end of the push if that is sooner, W/kg.
+func launchHardness(s *series, p push) float64 {
+	v, t := s.v[p.to], s.seconds(p.from, p.to)
+	if v > launchSpeed {
+		v, t = launchSpeed, s.crossing(launchSpeed, p.from, p.to)-s.time(p.from)
+	}
+	return v * v / 2 / math.Max(t, step)
+}
+
+// load is what holds a middling motorcycle back, m/s²; good enough to tell
+// thrust from acceleration.
+func load(v float64) float64 { return 0.2 + 1.1e-3*v*v }
+
+// thrustPower is the mean power at the wheel per kilogram between two grid
+// points, W/kg.
+func thrustPower(s *series, i, j int) float64 {
+	if j <= i {
+		return 0
+	}
+	sum := 0.0
+	for k := i; k < j; k++ {
+		sum += (s.quick[k] + load(s.v[k])) * s.v[k]
+	}
+	return sum / float64(j-i)
+}
+
+// bestPower is the highest thrust power of any push of the ride, W/kg.
+func bestPower(s *series, pushes []push) float64 {
+	best := 0.0
+	for _, p := range pushes {
+		for i := p.from; i+10 <= p.to; i += 5 {
+			best = math.Max(best, thrustPower(s, i, i+10))
+		}
+	}
+	return best
+}
+
+// rollOns judges the pushes from rolling against the pairs asked for.
+func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
+	need := math.Max(rollPower, rollShare*bestPower(s, pushes))
+	var out []Found
+	for _, p := range pushes {
+		if p.standing || thrustPower(s, p.from, p.to) < need {
+			continue
+		}
+		pair, cover := bestCovered(s, p, pairs)
+		if cover < 0.6 {
+			continue
+		}
+		f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to)}
+		if cover < 1 {
+			f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it goes from %.0f to %.0f km/h and misses part of %s",
+				kmh(s.v[p.from]), kmh(s.v[p.to]), pair.Name))
+		}
+		if at, ok := unsteady(s, p); ok {
+			f.Reasons = append(f.Reasons, fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at])))
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// bestCovered returns the pair of which a push covers the largest share.
+func bestCovered(s *series, p push, pairs []marks.SpeedPair) (marks.SpeedPair, float64) {
+	const slack = 0.1 // m/s by which the ends may miss a speed, being smoothed
+	best, share := marks.SpeedPair{}, 0.0
+	for _, pair := range pairs {
+		low, high := math.Max(s.v[p.from]-slack, pair.From), math.Min(s.v[p.to]+slack, pair.To)
+		if c := (high - low) / (pair.To - pair.From); c > share {
+			best, share = pair, c
+		}
+	}
+	return best, share
+}
+
+// unsteady returns where in a push the acceleration falls well below its
+// trend with speed, gear changes aside: the throttle was eased.
+func unsteady(s *series, p push) (int, bool) {
+	for _, g := range p.gears() {
+		a, b := g[0]+5, g[1]-5
+		if b-a < 10 {
+			continue
+		}
+		c0, c1 := lineFit(s.v[a:b], s.calm[a:b])
+		for i := a; i < b; i++ {
+			if s.calm[i] < steadiness*(c0+c1*s.v[i]) {
+				return i, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// lineFit is the least-squares line y = c0 + c1·x.
+func lineFit(x, y []float64) (c0, c1 float64) {
+	n := float64(len(x))
+	var sx, sy, sxx, sxy float64
+	for i := range x {
+		sx, sy, sxx, sxy = sx+x[i], sy+y[i], sxx+x[i]*x[i], sxy+x[i]*y[i]
+	}
+	if d := n*sxx - sx*sx; d > 1e-9*n*sxx {
+		c1 = (n*sxy - sx*sy) / d
+	}
+	return (sy - c1*sx) / n, c1
+}
+
+// pulls judges the single gears of the pushes from rolling.
+func pulls(s *series, pushes []push) []Found {
+	need := math.Max(rollPower, rollShare*bestPower(s, pushes))
+	var out []Found
+	for _, p := range pushes {
+		if p.standing {
+			continue
+		}
+		for _, g := range p.gears() {
+			wide := s.v[g[1]] >= pullRatio*s.v[g[0]] && s.seconds(g[0], g[1]) >= pullTime
+			if !wide || thrustPower(s, g[0], g[1]) < need {
+				continue
+			}
+			f := Found{Kind: Pull, From: s.time(g[0]), To: s.time(g[1])}
+			if at, ok := unsteady(s, push{from: g[0], to: g[1]}); ok {
+				f.Reasons = append(f.Reasons, fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at])))
+			}
+			out = append(out, f)
+		}
+	}
+	return out
+}
