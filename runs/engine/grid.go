@@ -1,0 +1,192 @@
+package engine
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"sort"
+
+	"gonum.org/v1/gonum/stat"
+)
+
+// grid is the set of ratios searched, in engine turns per metre.
+type grid struct {
+	low, step float64
+	n         int
+	orders    []float64
+}
+
+// newGrid lays the grid over every ratio that keeps the engine between the
+// search's limits at all speeds of the pull, fine enough for the longest frame.
+func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
+	if !(se.Lowest > 0) || !(se.Highest > se.Lowest) {
+		return grid{}, errors.New("the engine's lowest and highest speed are not given: set them for the bike")
+	}
+	orders := se.Orders
+	if len(orders) == 0 {
+		orders = []float64{1, 2}
+	}
+	slow, fast, longest := math.Inf(1), 0.0, 0.0
+	for _, f := range frames {
+		d := sig.S[f[1]] - sig.S[f[0]]
+		v := d / (sig.T[f[1]] - sig.T[f[0]])
+		slow, fast, longest = math.Min(slow, v), math.Max(fast, v), math.Max(longest, d)
+	}
+	if !(slow > 0) {
+		return grid{}, fmt.Errorf("%w: the bike stands still in it", ErrNoLock)
+	}
+	low, high := se.Lowest/60/slow, se.Highest/60/fast
+	if !(low < high) {
+		return grid{}, fmt.Errorf("%w: from %.0f to %.0f km/h in one gear leaves the engine no speed between %.0f and %.0f per minute",
+			ErrNoLock, slow*3.6, fast*3.6, se.Lowest, se.Highest)
+	}
+	top := orders[0]
+	for _, h := range orders {
+		top = math.Max(top, h)
+	}
+	step := 1 / (5 * top * longest)
+	return grid{low: low, step: step, n: int((high-low)/step) + 1, orders: orders}, nil
+}
+
+func (g grid) q(i int) float64 { return g.low + float64(i)*g.step }
+
+// Without an order, power over noise is exponentially distributed with mean
+// one, and ln(1 + it) has this mean (e·E₁(1)) and standard deviation.
+const (
+	nullMean = 0.5963
+	nullSD   = 0.4199
+)
+
+// scores holds ln(1 + power over noise) for each ratio, summed over the orders
+// of each frame and over the frames of each order. The logarithm keeps one
+// loud frame from deciding alone.
+type scores struct {
+	byFrame, byOrder [][]float64
+}
+
+func (g grid) scores(sig Signal, frames [][2]int) scores {
+	out := scores{byFrame: rows(len(frames), g.n), byOrder: rows(len(g.orders), g.n)}
+	p := make([]float64, g.n)
+	sorted := make([]float64, g.n)
+	for k, f := range frames {
+		x := windowed(sig.X[f[0]:f[1]])
+		s := sig.S[f[0]:f[1]]
+		for j, h := range g.orders {
+			for i := range p {
+				p[i] = power(x, s, h*g.q(i))
+			}
+			copy(sorted, p)
+			sort.Float64s(sorted)
+			// The median of an exponential distribution is ln 2 of its mean.
+			noise := stat.Quantile(0.5, stat.Empirical, sorted, nil) / math.Ln2
+			for i := range p {
+				l := math.Log1p(p[i] / noise)
+				out.byFrame[k][i] += l
+				out.byOrder[j][i] += l
+			}
+		}
+	}
+	return out
+}
+
+// windowed returns x without its mean, under a Hann window.
+func windowed(x []float64) []float64 {
+	m := stat.Mean(x, nil)
+	w := make([]float64, len(x))
+	for i := range x {
+		w[i] = (x[i] - m) * (0.5 - 0.5*math.Cos(2*math.Pi*(float64(i)+0.5)/float64(len(x))))
+	}
+	return w
+}
+
+// power is what x holds at a phase of c turns per unit of s.
+func power(x, s []float64, c float64) float64 {
+	var re, im float64
+	for i, v := range x {
+		_, turn := math.Modf(c * (s[i] - s[0]))
+		sin, cos := math.Sincos(2 * math.Pi * turn)
+		re += v * cos
+		im += v * sin
+	}
+	return re*re + im*im
+}
+
+func rows(n, of int) [][]float64 {
+	r := make([][]float64, n)
+	for i := range r {
+		r[i] = make([]float64, of)
+	}
+	return r
+}
+
+// strength turns a sum of n scores into standard deviations above noise.
+func strength(score float64, terms int) float64 {
+	n := float64(terms)
+	return (score - nullMean*n) / (nullSD * math.Sqrt(n))
+}
+
+// convinced applies the rules for refusing that look at the whole pull.
+func (g grid) convinced(sc scores, all []float64, best int) error {
+	frames := len(sc.byFrame)
+	terms := frames * len(g.orders)
+	z := strength(all[best], terms)
+	if z < leastStrength {
+		return fmt.Errorf("%w: the engine does not stand out of the noise", ErrNoLock)
+	}
+	for j, h := range g.orders {
+		if strength(sc.byOrder[j][best], frames) < leastOrder*z/math.Sqrt(float64(len(g.orders))) {
+			return fmt.Errorf("%w: its order %g is not to be seen", ErrNoLock, h)
+		}
+	}
+	if best < 2 || best > g.n-3 {
+		return fmt.Errorf("%w: the best ratio lies at the edge of the engine's range", ErrNoLock)
+	}
+	margin := int(0.03 * g.q(best) / g.step)
+	for i := range all {
+		near := i > best-margin && i < best+margin
+		if !near && strength(all[i], terms) > rivalLimit(g.q(i)/g.q(best))*z {
+			return fmt.Errorf("%w: %.0f and %.0f per minute at 100 km/h explain it nearly as well",
+				ErrNoLock, g.q(best)*60*100/3.6, g.q(i)*60*100/3.6)
+		}
+	}
+	return nil
+}
+
+// rivalLimit is the share of the best ratio's strength that another may reach,
+// given that other's size relative to it.
+func rivalLimit(r float64) float64 {
+	if math.Abs(r-2) < 0.06 || math.Abs(r-0.5) < 0.015 {
+		return mostOctave
+	}
+	return mostRival
+}
+
+// refine places the peak between grid points by a parabola.
+func (g grid) refine(all []float64, i int) float64 {
+	a, b, c := all[i-1], all[i], all[i+1]
+	d := a - 2*b + c
+	if d >= 0 {
+		return g.q(i)
+	}
+	return g.q(i) + 0.5*(a-c)/d*g.step
+}
+
+func sum(scores [][]float64) []float64 {
+	out := make([]float64, len(scores[0]))
+	for _, s := range scores {
+		for i, v := range s {
+			out[i] += v
+		}
+	}
+	return out
+}
+
+func peak(x []float64) int {
+	best := 0
+	for i := range x {
+		if x[i] > x[best] {
+			best = i
+		}
+	}
+	return best
+}

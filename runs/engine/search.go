@@ -1,0 +1,116 @@
+package engine
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"stillair/runs/measure"
+)
+
+// ErrNoLock says that no ratio stands out; errors.Is finds it in what Find
+// returns.
+var ErrNoLock = errors.New("no engine speed can be read from this pull")
+
+// Signal is what was heard or felt during a pull.
+type Signal struct {
+	T []float64 // sample times, s, ascending; need not be even
+	X []float64 // acceleration along one axis or sound pressure, any unit
+	S []float64 // distance travelled at T, m
+}
+
+// Search says where to look.
+type Search struct {
+	Lowest, Highest float64   // engine speed that the pull can have had, 1/min
+	Orders          []float64 // what the engine shakes at, in multiples of its speed; nil: 1 and 2
+}
+
+// Ratio is engine speed per road speed in one gear.
+type Ratio struct {
+	RPMPerMPS measure.Value // (1/min)/(m/s)
+	Strength  float64       // how far it stands out of the noise, in standard deviations
+}
+
+// frameSeconds is how long phase is trusted to follow distance: short enough
+// that the error of the smoothed speed does not turn the phase, long enough
+// to tell neighbouring ratios apart.
+const frameSeconds = 0.5
+
+// The rules for refusing, set on simulated pulls so that noise alone and
+// engines outside the range asked for are refused.
+const (
+	leastStrength = 7.0  // standard deviations above noise, all orders together
+	leastOrder    = 0.5  // of the orders' mean strength, for each that was asked for
+	mostRival     = 0.7  // of the best ratio's strength that another may reach
+	mostOctave    = 0.35 // the same for its half and double, which share its lines
+	halvesAgree   = 0.01 // relative difference allowed between the halves of a pull
+)
+
+// Find searches the ratio that explains the orders in sig.
+func Find(sig Signal, se Search) (Ratio, error) {
+	if err := sig.check(); err != nil {
+		return Ratio{}, err
+	}
+	frames := sig.frames()
+	if len(frames) < 4 {
+		return Ratio{}, fmt.Errorf("%w: it lasts under %.0f s", ErrNoLock, 4*frameSeconds)
+	}
+	g, err := newGrid(sig, frames, se)
+	if err != nil {
+		return Ratio{}, err
+	}
+	sc := g.scores(sig, frames)
+	all := sum(sc.byFrame)
+	best := peak(all)
+	if err := g.convinced(sc, all, best); err != nil {
+		return Ratio{}, err
+	}
+	half := len(frames) / 2
+	q1 := g.q(peak(sum(sc.byFrame[:half])))
+	q2 := g.q(peak(sum(sc.byFrame[half:])))
+	q := g.refine(all, best)
+	if math.Abs(q1-q2) > halvesAgree*q || math.Abs(q1-q) > halvesAgree*q {
+		return Ratio{}, fmt.Errorf("%w: its first and second half tell different ratios", ErrNoLock)
+	}
+	// The two halves are independent estimates; half their difference is one
+	// draw of the error of their mean. The grid's own width bounds it below.
+	spread := math.Max(math.Abs(q1-q2)/2, g.step/math.Sqrt(12))
+	return Ratio{
+		RPMPerMPS: measure.Value{X: q, SE: spread}.Times(60),
+		Strength:  strength(all[best], len(frames)*len(g.orders)),
+	}, nil
+}
+
+func (s Signal) check() error {
+	if len(s.T) != len(s.X) || len(s.T) != len(s.S) {
+		return errors.New("the signal's times, samples and distances differ in number")
+	}
+	for i := range s.T {
+		if math.IsNaN(s.T[i]+s.X[i]+s.S[i]) || math.IsInf(s.T[i]+s.X[i]+s.S[i], 0) {
+			return fmt.Errorf("sample %d of the signal is not a number", i)
+		}
+		if i > 0 && (s.T[i] <= s.T[i-1] || s.S[i] < s.S[i-1]) {
+			return fmt.Errorf("sample %d of the signal goes back in time or distance", i)
+		}
+	}
+	return nil
+}
+
+// frames cuts the signal into whole frames, as index pairs.
+func (s Signal) frames() [][2]int {
+	var f [][2]int
+	for from := 0; from < len(s.T); {
+		to := from
+		for to < len(s.T) && s.T[to] < s.T[from]+frameSeconds {
+			to++
+		}
+		if to == len(s.T) {
+			break
+		}
+		if to-from >= 16 {
+			f = append(f, [2]int{from, to})
+		}
+		from = to
+	}
+	return f
+}
