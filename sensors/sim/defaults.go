@@ -7,11 +7,11 @@ import "time"
 // 30 km/h in a wind of 1.5 m/s leave about 1.4 % in the drag area.
 const (
 	defaultWindSD    = 1.5
-	defaultGustRatio = 0.4
-	defaultGustTau   = 5.0
-	defaultWhiteSD   = 0.05
-	defaultCorrSD    = 0.06
-	defaultCorrTau   = 8.0
+	defaultGustRatio = 0.32
+	defaultGustTau   = 8.0
+	defaultWhiteSD   = 0.06
+	defaultCorrSD    = 0.07
+	defaultCorrTau   = 4.0
 )
 
 // DefaultScenario is a bike on a smooth level road in light wind with a phone
