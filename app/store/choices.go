@@ -1,0 +1,56 @@
+package store
+
+import (
+	"errors"
+	"io/fs"
+
+	"stillair/app/platform"
+	"stillair/sensors"
+)
+
+const choicesName = "choices.json"
+
+// Choices is what the rider set once and for all.
+type Choices struct {
+	Version  int     `json:"version"`
+	Language string  `json:"language,omitempty"` // "en", "de"; empty: the system's
+	Units    string  `json:"units,omitempty"`    // "metric", "imperial"; empty: by the language
+	Look     string  `json:"look,omitempty"`     // "light", "dark"; empty: the system's
+	TextSize float32 `json:"text_size,omitempty"`
+	Aloud    bool    `json:"say_results_aloud,omitempty"`
+	Bike     string  `json:"bike,omitempty"`  // ID of the bike chosen last
+	Setup    string  `json:"setup,omitempty"` // name of the setup chosen last
+	Air      Air     `json:"air"`
+	GuideSet bool    `json:"guide_read,omitempty"`
+}
+
+// Air is the air as the rider typed it in; nil where it was not told.
+type Air struct {
+	Temperature *float64 `json:"temperature_c,omitempty"`
+	Pressure    *float64 `json:"pressure_hpa,omitempty"`
+	Humidity    *float64 `json:"humidity_pct,omitempty"`
+}
+
+// SI gives the air in the units of package sensors.
+func (a Air) SI() sensors.Air {
+	return sensors.Air{Temperature: value(a.Temperature), Pressure: value(a.Pressure) * 100, Humidity: value(a.Humidity) / 100}
+}
+
+// ReadChoices gives the rider's choices; none made yet is no error.
+func ReadChoices(files platform.Files) (Choices, error) {
+	c := Choices{Version: Version}
+	err := readJSON(files, choicesName, &c)
+	if errors.Is(err, fs.ErrNotExist) {
+		return c, nil
+	}
+	if err != nil {
+		return Choices{Version: Version}, err
+	}
+	return c, nil
+}
+
+// WriteChoices keeps the rider's choices.
+func WriteChoices(files platform.Files, c Choices) error {
+	c.Version = Version
+	return writeJSON(files, choicesName, c)
+}
