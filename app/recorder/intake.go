@@ -1,0 +1,146 @@
+package recorder
+
+import (
+	"math"
+
+	"stillair/export/session"
+	"stillair/sensors"
+)
+
+// intake is what the recorder knows of the ride so far, sample by sample.
+type intake struct {
+	filter Filter
+	guard  guard
+	senses senses
+	pace   pace
+	notes  noticer
+	leg    leg
+	first  float64 // time of the first sample
+	now    float64 // time of the latest sample
+	queued float64 // time of the latest sample on the queue
+	live   Estimate
+}
+
+func newIntake(f Filter) intake {
+	nan := math.NaN()
+	return intake{filter: f, guard: newGuard(), senses: newSenses(), pace: newPace(), first: nan, now: nan, queued: nan,
+		live: Estimate{Speed: nan, Accel: nan}}
+}
+
+// at takes note of a sample's time.
+func (in *intake) at(t float64) {
+	if math.IsNaN(in.first) {
+		in.first, in.now = t, t
+	}
+	in.now = max(in.now, t)
+}
+
+// update follows the live filter after a sample.
+func (in *intake) update() {
+	in.live = in.filter.Estimate()
+	if !in.senses.fresh(sensors.SensorFix, in.now) {
+		in.live.Speed = math.NaN() // without fixes the filter only guesses
+	}
+	in.pace.at(in.now, in.live.Speed)
+	in.notes.at(in.now, in.live)
+}
+
+// sink is the recorder as its source sees it.
+type sink struct{ r *Recording }
+
+// take runs do under the lock and then puts what is to be kept on the queue.
+func (s sink) take(do func(in *intake) (float64, item)) {
+	r := s.r
+	r.mu.Lock()
+	stepped, by := r.intake.guard.stepped()
+	t, it := do(&r.intake)
+	r.mu.Unlock()
+	if stepped {
+		s.tellStep(t, by)
+	}
+	r.queue.put(it)
+	r.mu.Lock()
+	r.intake.queued = max(t, orLowest(r.intake.queued))
+	ending := r.intake.pace.ending()
+	r.mu.Unlock()
+	if ending != Running {
+		r.end(ending, nil)
+	}
+}
+
+func orLowest(x float64) float64 {
+	if math.IsNaN(x) {
+		return math.Inf(-1)
+	}
+	return x
+}
+
+func (s sink) tellStep(t, by float64) {
+	state := sensors.State{T: t, Sensor: sensors.SensorMotion, Condition: sensors.Working, Detail: stepWords(by)}
+	s.r.queue.put(item{other: func(w *session.Writer) { w.State(state) }})
+}
+
+// Motion implements sensors.Sink. It repeats what take does, without a closure:
+// this is the call that comes hundreds of times a second.
+func (s sink) Motion(m sensors.Motion) {
+	r := s.r
+	r.mu.Lock()
+	in := &r.intake
+	m.T = in.guard.time(m.T)
+	in.at(m.T)
+	in.senses.sample(sensors.SensorMotion, m.T)
+	if m.HasTurn() {
+		in.senses.sample(sensors.SensorTurn, m.T)
+	}
+	in.filter.Motion(m)
+	in.leg.motion(m)
+	in.update()
+	stepped, by := in.guard.stepped()
+	ending := in.pace.ending()
+	r.startLeg()
+	r.mu.Unlock()
+	if stepped {
+		s.tellStep(m.T, by)
+	}
+	r.queue.put(item{motion: m})
+	r.mu.Lock()
+	in.queued = m.T
+	r.mu.Unlock()
+	if ending != Running {
+		r.end(ending, nil)
+	}
+}
+
+// Fix implements sensors.Sink.
+func (s sink) Fix(f sensors.Fix) {
+	s.take(func(in *intake) (float64, item) {
+		f.T = in.guard.time(f.T)
+		in.at(f.T)
+		in.senses.fix(f)
+		in.filter.Fix(f)
+		in.leg.fix(f)
+		in.update()
+		return f.T, item{other: func(w *session.Writer) { w.Fix(f) }}
+	})
+}
+
+// Pressure implements sensors.Sink.
+func (s sink) Pressure(p sensors.Pressure) {
+	s.take(func(in *intake) (float64, item) {
+		p.T = in.guard.time(p.T)
+		in.at(p.T)
+		in.senses.sample(sensors.SensorPressure, p.T)
+		in.leg.pressure(p)
+		return p.T, item{other: func(w *session.Writer) { w.Pressure(p) }}
+	})
+}
+
+// State implements sensors.Sink.
+func (s sink) State(st sensors.State) {
+	s.take(func(in *intake) (float64, item) {
+		st.T = in.guard.time(st.T)
+		in.at(st.T)
+		in.senses.told(st)
+		return st.T, item{other: func(w *session.Writer) { w.State(st) }}
+	})
+}

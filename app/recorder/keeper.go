@@ -1,0 +1,114 @@
+package recorder
+
+import (
+	"errors"
+	"time"
+
+	"stillair/app/platform"
+	"stillair/app/store"
+	"stillair/export/session"
+)
+
+// Kept says how the storage stands.
+type Kept struct {
+	Until    float64       // log time up to which everything is synced, s
+	Bytes    int64         // in the file
+	Waiting  int64         // bytes that the storage did not take yet
+	Free     int64         // bytes free; −1 where unknown
+	Err      error         // what the storage said last; nil: all is well
+	AwakeErr error         // why the screen may go off; nil: it stays on
+	Slowest  time.Duration // the longest that one write and sync took
+}
+
+// lastTries is how often the keeper tries to close a file on a storage that
+// fails.
+const lastTries = 5
+
+// freeEvery is how many flushes go by from one look at the free room to the
+// next.
+const freeEvery = 20
+
+// keep is the goroutine that owns the session file.
+func (r *Recording) keep(w *session.Writer, file platform.File) {
+	for n := 0; ; n++ {
+		select {
+		case <-r.queue.much:
+		case <-r.cfg.Clock.After(FlushEvery):
+		}
+		began := r.cfg.Clock.Elapsed()
+		until := r.upTo()
+		items, closed := r.queue.take()
+		for _, i := range items {
+			i.write(w)
+		}
+		err := w.Flush()
+		r.keptUntil(w, until, r.cfg.Clock.Elapsed()-began, err)
+		if n%freeEvery == 0 || errors.Is(err, platform.ErrFull) {
+			r.watchRoom()
+		}
+		if closed {
+			break
+		}
+		r.watchSilence()
+	}
+	r.finish(w, file)
+}
+
+// upTo is the time of the last sample that was put on the queue.
+func (r *Recording) upTo() float64 {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.intake.queued
+}
+
+func (r *Recording) keptUntil(w *session.Writer, until float64, took time.Duration, err error) {
+	written, waiting := w.Stored()
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	k := &r.kept
+	k.Bytes, k.Waiting, k.Err = written, waiting, err
+	if err == nil {
+		k.Until = until
+	}
+	k.Slowest = max(k.Slowest, took)
+}
+
+// watchRoom looks at the room left and ends the recording while it can still
+// be closed properly.
+func (r *Recording) watchRoom() {
+	free, err := r.cfg.Sessions.Files().Free()
+	if err != nil {
+		free = -1
+	}
+	r.mu.Lock()
+	r.kept.Free = free
+	r.mu.Unlock()
+	if err == nil && free < LastRoom {
+		r.end(NoRoom, platform.ErrFull)
+	}
+}
+
+// finish closes the file and tells the store. Where the storage fails, the
+// file stays as whole as it is and the store finds it at the next start.
+func (r *Recording) finish(w *session.Writer, file platform.File) {
+	err := w.Close()
+	for n := 1; err != nil && n < lastTries; n++ {
+		<-r.cfg.Clock.After(FlushEvery)
+		if err = w.Close(); errors.Is(err, session.ErrClosed) {
+			err = nil
+		}
+	}
+	r.keptUntil(w, r.upTo(), 0, err)
+	err = errors.Join(err, file.Close())
+	if err == nil {
+		status := r.Status()
+		err = r.cfg.Sessions.Update(r.id, func(a *store.About) {
+			a.Stage, a.Seconds, a.Metres = store.Closed, status.Seconds, status.Distance
+		})
+	}
+	r.mu.Lock()
+	r.kept.Err = err
+	r.mu.Unlock()
+	r.unlock()
+	close(r.done)
+}

@@ -1,0 +1,123 @@
+package recorder
+
+import (
+	"math"
+
+	"stillair/sensors"
+)
+
+// Sense is how one sensor does.
+type Sense struct {
+	Sensor    sensors.Sensor
+	Condition sensors.Condition // empty: nothing is known yet
+	Detail    string            // what the source said
+	Rate      float64           // samples a second, over the last seconds; NaN: none yet
+	Last      float64           // time of the last sample; NaN: none yet
+	Count     int
+	Gaps      int     // how often it paused for long
+	Longest   float64 // the longest pause, s
+	HSD       float64 // fixes: horizontal standard deviation of the last, m; NaN: not told
+	SpeedSD   float64 // fixes: the receiver's standard deviation of speed, m/s; NaN: not told
+}
+
+// silentAfter is how long a sensor may pause before it counts as silent, s.
+func silentAfter(s sensors.Sensor) float64 {
+	if s == sensors.SensorFix {
+		return 5
+	}
+	return 2
+}
+
+// gapAfter is the pause that counts as a gap, s.
+func gapAfter(s sensors.Sensor) float64 {
+	if s == sensors.SensorFix {
+		return 2.5
+	}
+	return 0.25
+}
+
+// rateSpan is the time constant of the rate shown, s.
+const rateSpan = 4.0
+
+type senses struct {
+	of     [4]Sense
+	seen   float64 // the log's time when watchSilence last saw it go on
+	seenAt float64 // the recorder's own time then
+}
+
+func newSenses() senses {
+	nan := math.NaN()
+	s := senses{seen: nan}
+	for i, name := range [...]sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure} {
+		s.of[i] = Sense{Sensor: name, Rate: nan, Last: nan, HSD: nan, SpeedSD: nan}
+	}
+	return s
+}
+
+func (s *senses) get(name sensors.Sensor) *Sense {
+	for i := range s.of {
+		if s.of[i].Sensor == name {
+			return &s.of[i]
+		}
+	}
+	return nil
+}
+
+// sample takes note that a sensor delivered.
+func (s *senses) sample(name sensors.Sensor, t float64) {
+	x := s.get(name)
+	x.Count++
+	x.Condition, x.Detail = sensors.Working, ""
+	dt := t - x.Last
+	if math.IsNaN(dt) {
+		x.Last = t
+		return
+	}
+	if dt <= 0 {
+		return
+	}
+	if dt > gapAfter(name) {
+		x.Gaps++
+	}
+	x.Longest = max(x.Longest, dt)
+	x.Last = t
+	if math.IsNaN(x.Rate) {
+		x.Rate = 1 / dt
+		return
+	}
+	// The mean interval is smoothed, not the rate, so that jitter does not bias it.
+	w := 1 - math.Exp(-dt/rateSpan)
+	x.Rate = 1 / ((1-w)/x.Rate + w*dt)
+}
+
+func (s *senses) fix(f sensors.Fix) {
+	s.sample(sensors.SensorFix, f.T)
+	x := s.get(sensors.SensorFix)
+	x.HSD, x.SpeedSD = f.HSD, f.SpeedSD
+}
+
+// told takes what the source says of a sensor.
+func (s *senses) told(st sensors.State) {
+	if x := s.get(st.Sensor); x != nil {
+		x.Condition, x.Detail = st.Condition, st.Detail
+	}
+}
+
+// fresh reports whether a sensor delivered lately.
+func (s *senses) fresh(name sensors.Sensor, now float64) bool {
+	x := s.get(name)
+	return now-x.Last <= silentAfter(name)
+}
+
+// silence gives the sensors that worked and stopped, each once.
+func (s *senses) silence(now float64) []sensors.State {
+	var out []sensors.State
+	for i := range s.of {
+		x := &s.of[i]
+		if x.Condition == sensors.Working && now-x.Last > silentAfter(x.Sensor) {
+			x.Condition = sensors.Silent
+			out = append(out, sensors.State{T: now, Sensor: x.Sensor, Condition: sensors.Silent})
+		}
+	}
+	return out
+}

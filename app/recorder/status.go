@@ -1,0 +1,81 @@
+package recorder
+
+import (
+	"errors"
+	"math"
+
+	"stillair/app/platform"
+	"stillair/export/session"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+// Status is how a recording stands. It shares nothing with the recording.
+type Status struct {
+	Phase    Phase
+	Seconds  float64 // recorded so far
+	Speed    float64 // m/s; NaN while unknown
+	Distance float64 // m
+	Setup    string  // in force now
+	Senses   []Sense
+	Noticed  []Notice // the latest last
+	Leg      *runs.Result
+	Kept     Kept
+	Why      Ending // Running while it goes on
+	Err      error  // of the source
+}
+
+// Status tells how the recording stands.
+func (r *Recording) Status() Status {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	in := &r.intake
+	s := Status{Phase: in.pace.phase, Speed: in.live.Speed, Distance: in.live.Distance,
+		Noticed: append([]Notice(nil), in.notes.list...), Leg: r.leg, Kept: r.kept, Why: r.why, Err: r.err}
+	if !math.IsNaN(in.first) {
+		s.Seconds = in.now - in.first
+		s.Setup = r.ride.SetupAt(in.now).Name
+	}
+	s.Senses = append(s.Senses, in.senses.of[:]...)
+	return s
+}
+
+// Trouble says what is wrong with the storage: platform.ErrFull soon or
+// already, session.ErrBacklog where something was lost, anything else as the
+// storage said it, nil if all is well.
+func (k Kept) Trouble() error {
+	switch {
+	case k.Err != nil:
+		return k.Err
+	case k.Free >= 0 && k.Free < LowRoom:
+		return platform.ErrFull
+	}
+	return nil
+}
+
+// Lost reports whether the storage failed for so long that some of the ride
+// had to be given up.
+func (k Kept) Lost() bool { return errors.Is(k.Err, session.ErrBacklog) }
+
+// watchSilence notes sensors that stopped delivering. It goes by the log's
+// clock, which the other sensors drive; where all are silent, by the
+// recorder's own.
+func (r *Recording) watchSilence() {
+	r.mu.Lock()
+	in := &r.intake
+	elapsed := r.cfg.Clock.Elapsed().Seconds()
+	if in.now != in.senses.seen {
+		in.senses.seen, in.senses.seenAt = in.now, elapsed
+	}
+	idle := elapsed - in.senses.seenAt
+	states := in.senses.silence(in.now + idle)
+	if len(states) > 0 {
+		in.update()
+	}
+	r.mu.Unlock()
+	for _, st := range states {
+		r.queue.put(item{other: func(w *session.Writer) { w.State(st) }})
+	}
+}
+
+var _ sensors.Sink = sink{}
