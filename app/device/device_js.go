@@ -1,0 +1,104 @@
+package device
+
+import (
+	"errors"
+	"io"
+	"time"
+
+	"stillair/app/platform"
+	sensing "stillair/sensors"
+	"stillair/sensors/device"
+	"stillair/sensors/device/web"
+)
+
+// Open returns the browser. It waits for the storage and may not be called
+// from the drawing loop.
+func Open() (*platform.Device, error) {
+	files, err := web.OpenFiles("stillair")
+	if err != nil {
+		return nil, err
+	}
+	return &platform.Device{
+		Files:        browserFiles{files},
+		Clock:        platform.NewSystemClock(),
+		Source:       func() sensing.Source { return device.NewLive(web.NewPort(), time.After) },
+		Awake:        web.Awake{},
+		Share:        web.Sharer{},
+		Voice:        web.Voice{},
+		Buzzer:       web.Buzzer{},
+		Permit:       web.Permit,
+		Locale:       web.Language(),
+		CoarseTiming: true,
+	}, nil
+}
+
+// browserFiles is web.Files with the names and errors of package platform.
+type browserFiles struct{ files *web.Files }
+
+// meaning gives an error of the storage its name in package platform.
+func meaning(err error) error {
+	switch {
+	case errors.Is(err, web.ErrFull):
+		return errors.Join(platform.ErrFull, err)
+	case errors.Is(err, web.ErrBusy):
+		return platform.ErrBusy
+	}
+	return err
+}
+
+func (b browserFiles) Create(name string) (platform.File, error) {
+	if err := platform.CheckName(name); err != nil {
+		return nil, err
+	}
+	f, err := b.files.Create(name)
+	if err != nil {
+		return nil, meaning(err)
+	}
+	return browserFile{f}, nil
+}
+
+func (b browserFiles) Open(name string) (io.ReadCloser, error) {
+	r, err := b.files.Open(name)
+	return r, meaning(err)
+}
+
+func (b browserFiles) Replace(name string, data []byte) error {
+	if err := platform.CheckName(name); err != nil {
+		return err
+	}
+	return meaning(b.files.Replace(name, data))
+}
+
+func (b browserFiles) Remove(name string) error { return meaning(b.files.Remove(name)) }
+
+func (b browserFiles) List() ([]platform.Info, error) {
+	list, err := b.files.List()
+	infos := make([]platform.Info, len(list))
+	for i, f := range list {
+		infos[i] = platform.Info{Name: f.Name, Size: f.Size, Modified: f.Modified}
+	}
+	return infos, meaning(err)
+}
+
+func (b browserFiles) Free() (int64, error) {
+	n, err := b.files.Free()
+	if err != nil {
+		return 0, errors.Join(platform.ErrUnknown, err)
+	}
+	return n, nil
+}
+
+func (b browserFiles) Lock(name string) (func(), error) {
+	unlock, err := b.files.Lock(name)
+	return unlock, meaning(err)
+}
+
+type browserFile struct{ file *web.File }
+
+func (f browserFile) Write(p []byte) (int, error) {
+	n, err := f.file.Write(p)
+	return n, meaning(err)
+}
+
+func (f browserFile) Sync() error  { return meaning(f.file.Sync()) }
+func (f browserFile) Close() error { return meaning(f.file.Close()) }

@@ -1,0 +1,80 @@
+package device
+
+import "math"
+
+// Arrival finds when a report reached the phone although the program was told
+// later. A report that waits behind a redraw is handed over late by some tens
+// of milliseconds, but carries a time stamp of the system's wall clock. Of the
+// differences between the two clocks over the last half minute the smallest
+// belongs to the report that waited least, as in the clock filter of NTP
+// (RFC 5905, section 10), so the stamp plus that difference is the arrival
+// without the wait.
+//
+// The two clocks drift by some 50 µs a second at most, 1.5 ms over the window.
+// A step of the wall clock shows as a wait that no redraw explains, or as a run
+// of reports that all waited; then the window starts again.
+type Arrival struct {
+	diffs  [window]float64 // s, by report modulo the window
+	n      int             // reports since the window started
+	queued int             // reports in a row that waited
+	waits  Spread
+}
+
+const (
+	window   = 30  // reports
+	longWait = 1.5 // s, more than a page is ever busy at a stretch
+	wait     = 0.1 // s, what a redraw may take
+	inARow   = 6   // so many that all waited were not delayed by redraws
+)
+
+// At returns the arrival of a report that was handed over at handed, on the
+// clock of the samples, and stamped with stamp, in seconds on the wall clock.
+// It is handed itself where the stamp is no help.
+func (a *Arrival) At(stamp, handed float64) float64 {
+	diff := handed - stamp
+	if math.IsNaN(diff) || math.IsInf(diff, 0) {
+		return handed
+	}
+	a.restart(diff)
+	a.diffs[a.n%window] = diff
+	a.n++
+	at := min(stamp+a.least(), handed)
+	a.waits.Add(handed - at)
+	return at
+}
+
+// restart forgets the window where diff shows that the wall clock was set.
+func (a *Arrival) restart(diff float64) {
+	switch extra := diff - a.least(); {
+	case a.n == 0 || extra <= wait:
+		a.queued = 0
+		return
+	case extra > longWait:
+		a.queued = inARow
+	default:
+		a.queued++
+	}
+	if a.queued >= inARow {
+		a.n, a.queued = 0, 0
+	}
+}
+
+// Offset is the clock of the samples minus the wall clock, in seconds, as the
+// least delayed report shows it; NaN before the first.
+func (a *Arrival) Offset() float64 {
+	if a.n == 0 {
+		return math.NaN()
+	}
+	return a.least()
+}
+
+// Waits tells how long reports waited to be handed over, in seconds.
+func (a *Arrival) Waits() Spread { return a.waits }
+
+func (a *Arrival) least() float64 {
+	least := math.Inf(1)
+	for _, d := range a.diffs[:min(a.n, window)] {
+		least = min(least, d)
+	}
+	return least
+}

@@ -1,0 +1,145 @@
+package device
+
+import (
+	"context"
+	"errors"
+	"math"
+	"testing"
+	"time"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/sensors"
+	"stillair/sensors/sourcetest"
+)
+
+// bench is a port on a clock that advances by a tenth of a second at each
+// Drain: a phone at rest, as long as quiet says so.
+type bench struct {
+	now   float64
+	end   float64 // s, when everything falls silent
+	bare  bool    // fixes without a speed
+	flat  bool    // no gyroscope
+	stops int
+	start error
+}
+
+func (b *bench) Start() error { return b.start }
+func (b *bench) Stop()        { b.stops++ }
+func (b *bench) Now() float64 { return b.now }
+
+func (b *bench) Drain(to *Batch) {
+	if b.now == 0 {
+		to.Lost = 7
+		to.Told = append(to.Told, Told{sensors.SensorMotion, sensors.Available, ""},
+			Told{sensors.SensorFix, sensors.Asking, "asked"},
+			Told{sensors.SensorPressure, sensors.Missing, "no barometer"})
+	}
+	for i := range 10 {
+		t := b.now + float64(i)/100
+		if t >= b.end {
+			break
+		}
+		m := sensors.Motion{T: t, Force: r3.Vec{Z: 9.81}, Turn: r3.Vec{X: 0.01}}
+		if b.flat {
+			m.Turn = r3.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
+		}
+		to.Motion = append(to.Motion, m, m) // each twice, as a careless driver would
+	}
+	if t := b.now; t < b.end && math.Mod(t+0.01, 1) < 0.05 {
+		f := sensors.NewFix(t, 3)
+		if b.bare {
+			f.Speed = math.NaN()
+		}
+		to.Fixes = append(to.Fixes, f)
+	}
+	b.now += 0.1
+}
+
+func soon(time.Duration) <-chan time.Time { return time.After(50 * time.Microsecond) }
+
+func TestLiveKeepsTheContract(t *testing.T) {
+	sourcetest.Contract(t, func() sensors.Source { return NewLive(&bench{end: math.Inf(1)}, soon) },
+		sourcetest.Samples(5000), sourcetest.Patience(5*time.Second))
+}
+
+// until collects from a bench until its clock has passed end.
+func until(t *testing.T, b *bench, end float64) (*sensors.Log, *Live) {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	defer cancel()
+	live := NewLive(b, func(d time.Duration) <-chan time.Time {
+		if b.now > end {
+			cancel()
+		}
+		return soon(d)
+	})
+	log, err := sensors.Collect(ctx, live)
+	if !errors.Is(err, context.Canceled) {
+		t.Fatalf("err = %v", err)
+	}
+	return log, live
+}
+
+func conditions(log *sensors.Log, s sensors.Sensor) (is []sensors.Condition, details []string) {
+	for _, st := range log.States {
+		if st.Sensor == s {
+			is, details = append(is, st.Condition), append(details, st.Detail)
+		}
+	}
+	return is, details
+}
+
+func TestStatesAreToldOnce(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		bench  bench
+		sensor sensors.Sensor
+		want   []sensors.Condition
+		last   string
+	}{
+		{"motion works", bench{end: 100}, sensors.SensorMotion, []sensors.Condition{sensors.Available, sensors.Working}, ""},
+		{"fix asked, then works", bench{end: 100}, sensors.SensorFix, []sensors.Condition{sensors.Asking, sensors.Working}, ""},
+		{"no barometer", bench{end: 100}, sensors.SensorPressure, []sensors.Condition{sensors.Missing}, "no barometer"},
+		{"motion dies", bench{end: 5}, sensors.SensorMotion,
+			[]sensors.Condition{sensors.Available, sensors.Working, sensors.Silent}, NothingMore},
+		{"fix dies", bench{end: 5}, sensors.SensorFix,
+			[]sensors.Condition{sensors.Asking, sensors.Working, sensors.Silent}, NothingMore},
+		{"nothing ever", bench{end: 0}, sensors.SensorMotion, []sensors.Condition{sensors.Available, sensors.Available}, NothingYet},
+		{"leave not given", bench{end: 0}, sensors.SensorFix, []sensors.Condition{sensors.Asking}, "asked"},
+		{"no gyroscope", bench{end: 100, flat: true}, sensors.SensorTurn, []sensors.Condition{sensors.Missing}, NoTurn},
+		{"place without speed", bench{end: 100, bare: true}, sensors.SensorFix,
+			[]sensors.Condition{sensors.Asking, sensors.Available}, NoSpeed},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			log, _ := until(t, &c.bench, 12)
+			got, details := conditions(log, c.sensor)
+			if len(got) != len(c.want) {
+				t.Fatalf("told %v, want %v", got, c.want)
+			}
+			for i := range got {
+				if got[i] != c.want[i] {
+					t.Fatalf("told %v, want %v", got, c.want)
+				}
+			}
+			if d := details[len(details)-1]; d != c.last {
+				t.Errorf("detail %q, want %q", d, c.last)
+			}
+		})
+	}
+}
+
+func TestPortIsStoppedAndItsLossCounted(t *testing.T) {
+	b := &bench{end: 100}
+	_, live := until(t, b, 10)
+	if b.stops != 1 {
+		t.Errorf("stopped %d times", b.stops)
+	}
+	if live.Lost() != 7 {
+		t.Errorf("lost %d events, want 7", live.Lost())
+	}
+	failed := errors.New("no sensors at all")
+	if err := NewLive(&bench{start: failed}, soon).Run(t.Context(), sensors.NewCollector()); !errors.Is(err, failed) {
+		t.Errorf("err = %v", err)
+	}
+}

@@ -1,0 +1,40 @@
+package device
+
+import "stillair/sensors"
+
+// Port is the driver of one phone. Its methods are called from one goroutine,
+// Start first and Stop last, once each.
+type Port interface {
+	// Start switches on what there is, asking the rider for leave where the
+	// system wants that, and does not wait for the answer. An error means that
+	// nothing at all can be had.
+	Start() error
+	// Drain adds what came since the last call to b.
+	Drain(b *Batch)
+	// Now is the present on the clock of the samples, in seconds.
+	Now() float64
+	Stop()
+}
+
+// Batch is what came between two calls of Drain, each kind in the order in
+// which it came. Its slices are used again.
+type Batch struct {
+	Motion   []sensors.Motion
+	Fixes    []sensors.Fix
+	Pressure []sensors.Pressure
+	Told     []Told
+	Lost     int // events that the driver had no room for
+}
+
+// Told is what a driver knows about a sensor beyond its samples.
+type Told struct {
+	Sensor    sensors.Sensor
+	Condition sensors.Condition
+	Detail    string // in words, for the rider; may be empty
+}
+
+// Clear empties the batch and keeps its memory.
+func (b *Batch) Clear() {
+	b.Motion, b.Fixes, b.Pressure, b.Told = b.Motion[:0], b.Fixes[:0], b.Pressure[:0], b.Told[:0]
+	b.Lost = 0
+}

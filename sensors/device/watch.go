@@ -1,0 +1,101 @@
+package device
+
+import (
+	"math"
+
+	"stillair/sensors"
+)
+
+// patience is how long a sensor may stay quiet before the rider is told, in
+// seconds. A receiver reports once a second and may leave out a few under a
+// bridge; a gyroscope belongs to the motion that carries it.
+var patience = map[sensors.Sensor]float64{
+	sensors.SensorMotion:   1,
+	sensors.SensorTurn:     2,
+	sensors.SensorFix:      5,
+	sensors.SensorPressure: 5,
+}
+
+// What the rider reads about a sensor that is quiet.
+const (
+	NothingYet  = "switched on, and nothing has come from it yet"
+	NothingMore = "nothing comes from it any more"
+	NoTurn      = "this phone gives no turn rate; times are then less exact where the bike pitches"
+	NoSpeed     = "the place comes without a speed; that needs a clear sky and a phone with a satellite receiver"
+)
+
+// watch knows how each sensor is and reports changes only.
+type watch struct {
+	is   map[sensors.Sensor]Told
+	seen map[sensors.Sensor]float64 // when the last sample came, s
+	bare float64                    // when the last fix without a speed came, s
+	from float64                    // when the source began, s
+}
+
+func newWatch(now float64) *watch {
+	return &watch{is: map[sensors.Sensor]Told{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
+}
+
+// told takes what the driver says and returns it if it is news.
+func (w *watch) told(t Told) []Told {
+	if w.is[t.Sensor] == t {
+		return nil
+	}
+	w.is[t.Sensor] = t
+	return []Told{t}
+}
+
+// saw looks at what a batch holds, and at the time, and returns what changed.
+func (w *watch) saw(b *Batch, now float64) (changes []Told) {
+	w.count(b, now)
+	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure} {
+		if c, ok := w.judge(s, now); ok {
+			changes = append(changes, w.told(c)...)
+		}
+	}
+	return changes
+}
+
+func (w *watch) count(b *Batch, now float64) {
+	for _, m := range b.Motion {
+		w.seen[sensors.SensorMotion] = now
+		if m.HasTurn() {
+			w.seen[sensors.SensorTurn] = now
+		}
+	}
+	for _, f := range b.Fixes {
+		if !math.IsNaN(f.Speed) {
+			w.seen[sensors.SensorFix] = now
+		} else {
+			w.bare = now
+		}
+	}
+	if len(b.Pressure) > 0 {
+		w.seen[sensors.SensorPressure] = now
+	}
+}
+
+// judge says how a sensor is by when it was last heard. One that the driver
+// called denied, missing or asking stays so until it delivers.
+func (w *watch) judge(s sensors.Sensor, now float64) (Told, bool) {
+	last, ever := w.seen[s]
+	switch {
+	case ever && now-last <= patience[s]:
+		return Told{s, sensors.Working, ""}, true
+	case s == sensors.SensorFix && now-w.bare <= patience[s]:
+		return Told{s, sensors.Available, NoSpeed}, true
+	case s == sensors.SensorTurn && !ever && w.deaf(now):
+		return Told{s, sensors.Missing, NoTurn}, true
+	case ever && w.is[s].Condition == sensors.Working:
+		return Told{s, sensors.Silent, NothingMore}, true
+	case !ever && w.is[s].Condition == sensors.Available && now-w.from > 2*patience[s]:
+		return Told{s, sensors.Available, NothingYet}, true
+	}
+	return Told{}, false
+}
+
+// deaf reports that motion comes and has had time to bring a turn rate.
+func (w *watch) deaf(now float64) bool {
+	last, ever := w.seen[sensors.SensorMotion]
+	return ever && now-last <= patience[sensors.SensorMotion] && now-w.from > 2*patience[sensors.SensorTurn]
+}

@@ -1,0 +1,70 @@
+//go:build js
+
+package web
+
+import (
+	"syscall/js"
+)
+
+// Error is what a browser's promise was rejected with.
+type Error struct {
+	Name    string // of the DOMException, such as QuotaExceededError
+	Message string
+}
+
+func (e *Error) Error() string {
+	if e.Name == "" {
+		return e.Message
+	}
+	return e.Name + ": " + e.Message
+}
+
+// await returns what a promise resolves to. It may not be called from inside a
+// JavaScript callback, which would wait for itself.
+func await(promise js.Value) (js.Value, error) {
+	type answer struct {
+		value js.Value
+		err   error
+	}
+	done := make(chan answer, 1)
+	resolve := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		a := answer{value: js.Undefined()}
+		if len(args) > 0 {
+			a.value = args[0]
+		}
+		done <- a
+		return nil
+	})
+	defer resolve.Release()
+	reject := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		e := &Error{Message: "the browser refused without a reason"}
+		if len(args) > 0 && args[0].Type() == js.TypeObject {
+			e.Name, e.Message = text(args[0], "name"), text(args[0], "message")
+		}
+		done <- answer{err: e}
+		return nil
+	})
+	defer reject.Release()
+	promise.Call("then", resolve, reject)
+	a := <-done
+	return a.value, a.err
+}
+
+func text(v js.Value, field string) string {
+	if s := v.Get(field); s.Type() == js.TypeString {
+		return s.String()
+	}
+	return ""
+}
+
+func bytesOf(v js.Value) []byte {
+	p := make([]byte, v.Get("length").Int())
+	js.CopyBytesToGo(p, v)
+	return p
+}
+
+func toJS(p []byte) js.Value {
+	v := js.Global().Get("Uint8Array").New(len(p))
+	js.CopyBytesToJS(v, p)
+	return v
+}

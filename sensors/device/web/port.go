@@ -1,0 +1,67 @@
+//go:build js
+
+package web
+
+import (
+	"errors"
+	"syscall/js"
+
+	"stillair/sensors"
+	"stillair/sensors/device"
+)
+
+// Port drives the sensors of the browser; it is a device.Port.
+type Port struct {
+	page   js.Value
+	reader reader
+	buffer []byte
+	told   bool
+}
+
+var errNoScript = errors.New("the page did not load sensing.js")
+
+// NewPort returns the sensors of the page that the program runs in.
+func NewPort() *Port { return &Port{page: js.Global().Get("stillairSensing")} }
+
+// Start implements device.Port.
+func (p *Port) Start() error {
+	if p.page.IsUndefined() {
+		return errNoScript
+	}
+	p.reader.sign = 1
+	if p.page.Call("turned").Bool() {
+		p.reader.sign = -1
+	}
+	p.page.Call("start")
+	return nil
+}
+
+// Drain implements device.Port.
+func (p *Port) Drain(b *device.Batch) {
+	if !p.told {
+		p.told = true
+		b.Told = append(b.Told, device.Told{Sensor: sensors.SensorPressure, Condition: sensors.Missing,
+			Detail: "browsers have no barometer"})
+	}
+	rows := p.page.Call("take")
+	n := rows.Get("length").Int()
+	if cap(p.buffer) < n {
+		p.buffer = make([]byte, 2*n)
+	}
+	js.CopyBytesToGo(p.buffer[:n], rows)
+	p.reader.read(p.buffer[:n], b)
+	b.Lost += p.page.Call("lost").Int()
+}
+
+// Now implements device.Port: the page's clock, whose zero is when it loaded.
+func (p *Port) Now() float64 { return p.page.Call("now").Float() / 1000 }
+
+// Stop implements device.Port.
+func (p *Port) Stop() { p.page.Call("stop") }
+
+// Arrival tells of the clocks and waits of the fixes so far.
+func (p *Port) Arrival() device.Arrival { return p.reader.arrival }
+
+// Permit asks for leave to use the motion sensors, where the browser wants
+// that; it is called from a tap and returns at once.
+func Permit() { js.Global().Get("stillairSensing").Call("permit") }

@@ -1,0 +1,117 @@
+package web
+
+import (
+	"encoding/binary"
+	"math"
+	"time"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/sensors"
+	"stillair/sensors/device"
+)
+
+// rowWidth is how many numbers sensing.js writes in a row.
+const rowWidth = 10
+
+// What a row may hold; sensing.js has the same numbers.
+const (
+	rowMotion = 1
+	rowFix    = 2
+	rowTold   = 3
+)
+
+var (
+	rowSensors    = []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix}
+	rowConditions = []sensors.Condition{sensors.Asking, sensors.Available, sensors.Denied, sensors.Missing, sensors.Silent}
+	rowReasons    = []string{ // 1 to 3 are the codes of GeolocationPositionError
+		0:  "",
+		1:  "the browser may not use the location; allow it in the browser's settings for this page",
+		2:  "no position can be had; switch the phone's location on and go where the sky is open",
+		3:  "no satellites yet; go where the sky is open",
+		4:  "the page is hidden or the screen is off, and browsers then deliver nothing",
+		5:  "the browser may not use the motion sensors; allow them in the browser's settings for this page",
+		6:  "tap once more, and allow motion",
+		7:  "this browser has no motion sensors",
+		8:  "this browser has no location",
+		9:  "the browser asks whether it may use the location",
+		10: "the page was not opened over https, and browsers then give no sensors",
+	}
+)
+
+// reader turns the rows of sensing.js into samples.
+type reader struct {
+	sign    float64 // of forces: -1 in browsers that give them the other way round
+	arrival device.Arrival
+}
+
+// read adds the rows in p to b. A row it does not know is counted as lost.
+func (r *reader) read(p []byte, b *device.Batch) {
+	var row [rowWidth]float64
+	for ; len(p) >= rowWidth*8; p = p[rowWidth*8:] {
+		for i := range row {
+			row[i] = math.Float64frombits(binary.LittleEndian.Uint64(p[8*i:]))
+		}
+		at := row[1] / 1000
+		switch v := row[2:]; row[0] {
+		case rowMotion:
+			b.Motion = append(b.Motion, r.motion(at, v))
+		case rowFix:
+			b.Fixes = append(b.Fixes, r.fix(at, v))
+		case rowTold:
+			told(v, b)
+		default:
+			b.Lost++
+		}
+	}
+}
+
+// motion converts m/s² and deg/s. A turn rate of which a part is missing is
+// none at all.
+func (r *reader) motion(at float64, v []float64) sensors.Motion {
+	const radian = math.Pi / 180
+	turn := r3.Scale(radian, r3.Vec{X: v[3], Y: v[4], Z: v[5]})
+	if math.IsNaN(turn.X + turn.Y + turn.Z) {
+		nan := math.NaN()
+		turn = r3.Vec{X: nan, Y: nan, Z: nan}
+	}
+	return sensors.Motion{T: at, Force: r3.Scale(r.sign, r3.Vec{X: v[0], Y: v[1], Z: v[2]}), Turn: turn}
+}
+
+// fix converts a GeolocationPosition. Its accuracy is the radius that holds
+// 95 % of errors (Geolocation API, section "accuracy attribute"); for an error
+// that is normal in both directions that is 2.448 standard deviations of one.
+func (r *reader) fix(at float64, v []float64) sensors.Fix {
+	const radius95 = 2.4477
+	const farAhead = 7e12 // ms, the year 2191: no clock is there
+	f := sensors.NewFix(r.arrival.At(v[0]/1000, at), v[1])
+	f.LatDeg, f.LonDeg, f.Alt, f.BearingDeg = v[2], v[3], v[5], v[6]
+	f.HSD = v[4] / radius95
+	if v[0] > 0 && v[0] < farAhead {
+		f.UTC = time.UnixMilli(int64(v[0])).UTC()
+	}
+	if f.BearingDeg == 360 {
+		f.BearingDeg = 0
+	}
+	return f
+}
+
+func told(v []float64, b *device.Batch) {
+	s, okS := pick(rowSensors, v[0])
+	c, okC := pick(rowConditions, v[1])
+	why, okW := pick(rowReasons, v[2])
+	if !okS || !okC || !okW {
+		b.Lost++
+		return
+	}
+	b.Told = append(b.Told, device.Told{Sensor: s, Condition: c, Detail: why})
+}
+
+// pick returns the element of list that a number from the page names.
+func pick[T any](list []T, at float64) (T, bool) {
+	if !(at >= 0 && at < float64(len(list))) {
+		var none T
+		return none, false
+	}
+	return list[int(at)], true
+}

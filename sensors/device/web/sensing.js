@@ -1,0 +1,128 @@
+// Collects what the browser's sensors tell where the page receives it, as rows
+// of numbers, so that the program is woken ten times a second to take them all
+// and not once for every event. rows.go reads the rows.
+//
+// A row: what it is, time in ms on the page's clock, then up to eight numbers.
+//   1 motion  accelerationIncludingGravity x y z (m/s2), rotationRate alpha beta gamma (deg/s)
+//   2 fix     timestamp (ms, wall clock), speed, latitude, longitude, accuracy, altitude, heading
+//   3 told    sensor, condition, why: numbers that rows.go names
+// What the browser gives as null is NaN.
+globalThis.stillairSensing = (() => {
+  "use strict";
+  const WIDTH = 10, ROOM = 6000; // at 60 Hz a minute and a half without being emptied
+  const MOTION = 1, FIX = 2, TOLD = 3;
+  const TURN = 1, RECEIVER = 2; // sensors; motion itself is 0
+  const ASKING = 0, AVAILABLE = 1, DENIED = 2, MISSING = 3, SILENT = 4;
+  const rows = new Float64Array(WIDTH * ROOM);
+  let filled = 0, lost = 0, watching = null, waiting = null;
+  const number = (x) => (typeof x === "number" ? x : NaN);
+
+  function put(what, time, a, b, c, d, e, f, g, h) {
+    if (filled === ROOM) { lost++; return; }
+    const i = filled++ * WIDTH;
+    rows[i] = what; rows[i + 1] = time;
+    rows[i + 2] = a; rows[i + 3] = b; rows[i + 4] = c; rows[i + 5] = d;
+    rows[i + 6] = e; rows[i + 7] = f; rows[i + 8] = g; rows[i + 9] = h;
+  }
+
+  const tell = (sensor, condition, why) => put(TOLD, performance.now(), sensor, condition, why);
+
+  function onMotion(e) {
+    const f = e.accelerationIncludingGravity, r = e.rotationRate;
+    if (!f || f.x === null) return; // a browser without the sensor fires one empty event
+    put(MOTION, e.timeStamp, f.x, number(f.y), number(f.z),
+      r ? number(r.alpha) : NaN, r ? number(r.beta) : NaN, r ? number(r.gamma) : NaN);
+  }
+
+  function onPlace(p) {
+    const c = p.coords;
+    put(FIX, performance.now(), p.timestamp, number(c.speed), c.latitude, c.longitude,
+      c.accuracy, number(c.altitude), number(c.heading));
+  }
+
+  const onNoPlace = (e) => tell(RECEIVER, e.code === e.PERMISSION_DENIED ? DENIED : SILENT, e.code);
+
+  function onHidden() {
+    if (document.visibilityState !== "hidden") return;
+    tell(0, SILENT, 4);
+    tell(RECEIVER, SILENT, 4);
+  }
+
+  // leave says what the browser answers to a question it may not know.
+  async function leave(name) {
+    try { return (await navigator.permissions.query({ name })).state; } catch { return "unknown"; }
+  }
+
+  const asks = () => typeof DeviceMotionEvent !== "undefined" && typeof DeviceMotionEvent.requestPermission === "function";
+
+  function listen() {
+    addEventListener("devicemotion", onMotion, { passive: true });
+  }
+
+  async function ask() {
+    try {
+      const granted = (await DeviceMotionEvent.requestPermission()) === "granted";
+      tell(0, granted ? AVAILABLE : DENIED, granted ? 0 : 5);
+      if (granted) listen();
+      return true;
+    } catch {
+      return false; // not from a tap
+    }
+  }
+
+  // permit asks for motion. The question must be put inside the handler of a
+  // tap; the program hears of a tap later, so when it is too late the next tap
+  // anywhere on the page asks.
+  async function permit() {
+    if (!asks() || await ask() || waiting) return;
+    waiting = () => { removeEventListener("touchend", waiting, true); waiting = null; ask(); };
+    addEventListener("touchend", waiting, true);
+    tell(0, ASKING, 6);
+  }
+
+  async function startMotion() {
+    if (typeof DeviceMotionEvent === "undefined") return tell(0, MISSING, 7);
+    if (asks()) { tell(0, ASKING, 6); return void permit(); }
+    listen();
+    const denied = (await leave("accelerometer")) === "denied";
+    tell(0, denied ? DENIED : AVAILABLE, denied ? 5 : 0);
+    if ((await leave("gyroscope")) === "denied") tell(TURN, DENIED, 5);
+  }
+
+  async function startPlace() {
+    if (!navigator.geolocation) return tell(RECEIVER, MISSING, 8);
+    watching = navigator.geolocation.watchPosition(onPlace, onNoPlace, { enableHighAccuracy: true, maximumAge: 0 });
+    const state = await leave("geolocation");
+    if (state === "prompt") tell(RECEIVER, ASKING, 9);
+    else if (state === "granted") tell(RECEIVER, AVAILABLE, 0);
+  }
+
+  return {
+    // turned says that this browser gives forces the other way round: those
+    // of iPhones do, and they alone ask for motion from a tap.
+    turned: asks,
+    permit,
+    now: () => performance.now(),
+    start() {
+      filled = 0; lost = 0;
+      if (!isSecureContext) { tell(0, MISSING, 10); tell(RECEIVER, MISSING, 10); return; }
+      document.addEventListener("visibilitychange", onHidden);
+      startMotion();
+      startPlace();
+    },
+    stop() {
+      document.removeEventListener("visibilitychange", onHidden);
+      removeEventListener("devicemotion", onMotion);
+      if (watching !== null) navigator.geolocation.clearWatch(watching);
+      watching = null;
+    },
+    // take gives the bytes of the rows so far, which stay valid until the
+    // program lets the page run again.
+    take() {
+      const view = new Uint8Array(rows.buffer, 0, filled * WIDTH * 8);
+      filled = 0;
+      return view;
+    },
+    lost() { const n = lost; lost = 0; return n; },
+  };
+})();
