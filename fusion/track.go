@@ -3,33 +3,64 @@ package fusion
 import "gonum.org/v1/gonum/spatial/r3"
 
 // Track is the ride after the forward-backward smoother: the motion of the
-// bike along its path. The slices are parallel, on strictly increasing times.
+// bike along its path. The slices are parallel, on strictly increasing times:
+// one entry for each motion sample, and ten a second where samples are missing.
 type Track struct {
 	T []float64 // s on the log's clock
 	V []float64 // speed, m/s, never negative
-	A []float64 // forward acceleration, m/s², slope and sensor bias removed
+	A []float64 // forward acceleration, m/s², slope and sensor bias removed, smoothed over ±AReach
 	S []float64 // distance along the path since the start, m
 
 	VSD []float64 // standard uncertainty of V, m/s
 	ASD []float64 // standard uncertainty of A, m/s²
 
+	// Force is the forward acceleration sample by sample, m/s²: as A, but
+	// without smoothing and so with all the vibration. It is what tells when
+	// exactly something began. NaN where motion samples are missing.
+	Force []float64
+	// Noise is the strength of the acceleration's white noise that the
+	// smoother reckoned with, m²/s³: over a time h, the integral of Force
+	// errs by a standard deviation of √(Noise·h).
+	Noise []float64
+
 	Yaw   []float64 // turn rate about the vertical, rad/s, left positive; NaN without gyroscope
 	Shake []float64 // rms of what the accelerometer holds above a few Hz, m/s²: engine and road
 
-	Still  []Span // standstills
+	// Still are the standstills: stretches in which the bike surely stood. It
+	// may have stood for up to half a second longer at either end.
+	Still  []Span
 	Gaps   []Span // where motion samples are missing, or fixes for so long that the speed is a guess
 	Lag    Lag
 	Mounts []Mount // one for each way the phone was fixed, in order of time
+
+	Receiver Receiver
+	Notes    []string // what a reader of the track should know, in plain words
+
+	post posterior
 }
 
 // Span is a stretch of time, s on the log's clock.
 type Span struct{ From, To float64 }
 
-// Lag is how much later a fix arrives than what it describes.
+// Contains reports whether t lies in the span.
+func (s Span) Contains(t float64) bool { return t >= s.From && t <= s.To }
+
+// Lag is how much later a fix arrives than what it describes: transmission and
+// the receiver's own smoothing together.
 type Lag struct {
 	Seconds float64
 	SE      float64 // standard error, s
 	Found   bool    // false: the ride says too little and the values are what is assumed
+}
+
+// Receiver is what the ride told about the satellite receiver.
+type Receiver struct {
+	WhiteSD      float64 // error of one fix's speed, independent of the others, m/s
+	CorrelatedSD float64 // error that lasts for many fixes, m/s
+	CorrelatedS  float64 // for how long it lasts (1/e), s
+	Smoothing    float64 // time constant of its own first-order smoothing, s
+	SmoothingSE  float64 // standard error of that, s
+	Rejected     int     // fixes far out that were given little or no weight
 }
 
 // Mount is one way the phone was fixed to the bike, for as long as it held.

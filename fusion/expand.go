@@ -1,0 +1,136 @@
+package fusion
+
+import (
+	"math"
+
+	"stillair/fusion/internal/kalman"
+)
+
+// posterior is the smoothed ride at its nodes, from which every sample's
+// motion and any covariance is worked out.
+type posterior struct {
+	nodes []kalman.Node
+	*kalman.Result
+	in []int32 // for each sample, the node at or before it
+}
+
+func newPosterior(nodes []kalman.Node, res *kalman.Result, samples int) posterior {
+	p := posterior{nodes: nodes, Result: res, in: make([]int32, samples)}
+	k := 0
+	for i := range p.in {
+		for k+1 < len(nodes) && nodes[k+1].Index <= i {
+			k++
+		}
+		p.in[i] = int32(min(k, max(len(nodes)-2, 0)))
+	}
+	return p
+}
+
+// share is how far sample i lies between its node and the next, 0 to 1.
+func (p *posterior) share(t []float64, i int) float64 {
+	k := p.in[i]
+	t0, t1 := t[p.nodes[k].Index], t[p.nodes[k+1].Index]
+	return (t[i] - t0) / (t1 - t0)
+}
+
+// sample gives speed, bias-free force scale and distance at sample i. Between
+// two nodes the force carries the speed, and what it misses at the next node
+// is shared out in proportion to time: the mean of a Brownian bridge.
+func (r *ride) sample(p *posterior, i int) (s, v, b, k float64) {
+	n := p.in[i]
+	a, c := &p.X[n], &p.X[n+1]
+	i0, i1 := p.nodes[n].Index, p.nodes[n+1].Index
+	u := p.share(r.s.T, i)
+	sa, va := r.carry(a, i0, i, p.nodes[n+1].Step.Blind)
+	se, ve := r.carry(a, i0, i1, p.nodes[n+1].Step.Blind)
+	miss := c[kalman.V] - ve
+	h := r.s.T[i1] - r.s.T[i0]
+	v = va + u*miss
+	s = sa + u*u*(h*miss/2+c[kalman.S]-se-h*miss/2)
+	return s, v, a[kalman.B] + u*(c[kalman.B]-a[kalman.B]), a[kalman.K] + u*(c[kalman.K]-a[kalman.K])
+}
+
+// carry moves a node's state to a later sample by the measured force.
+func (r *ride) carry(x *kalman.Vec, from, to int, blind bool) (s, v float64) {
+	h := r.s.T[to] - r.s.T[from]
+	s, v = x[kalman.S]+x[kalman.V]*h, x[kalman.V]
+	if blind {
+		return s, v
+	}
+	dv, ds := r.force.Over(from, to)
+	g, b := 1-x[kalman.K], x[kalman.B]
+	return s + (ds-b*h*h/2)*g, v + (dv-b*h)*g
+}
+
+// relinearise makes the smoothed ride the reference of the next pass.
+func (r *ride) relinearise(p *posterior) {
+	for i := range r.s.T {
+		_, v, b, k := r.sample(p, i)
+		r.ref.speed[i] = math.Max(v, 0)
+		if !r.s.Missing[i] {
+			r.ref.accel[i] = (r.slow[i] - b) * (1 - k)
+		} else {
+			r.ref.accel[i] = 0
+		}
+	}
+	last := len(p.X) - 1
+	r.lag += p.X[last][kalman.D]
+	r.shape = math.Max(r.shape+p.X[last][kalman.W], 0)
+	r.bend()
+}
+
+// jerkReach is the half width over which the jerk is taken when the receiver
+// is thought not to smooth at all, s.
+const jerkReach = 0.2
+
+// bend works out what the receiver's own smoothing makes of the reference
+// speed. A first-order lag of time constant τ delays by τ on the whole, which
+// is part of the lag; what remains is half of τ² times the jerk and higher
+// terms, so that the reading is linear in τ², not in τ.
+func (r *ride) bend() {
+	half := r.s.Half(jerkReach)
+	n := len(r.s.T)
+	for i := range r.ref.dcurve {
+		a, b := max(i-half, 0), min(i+half, n-1)
+		jerk := 0.0
+		if b > a {
+			jerk = (r.ref.accel[b] - r.ref.accel[a]) / (r.s.T[b] - r.s.T[a])
+		}
+		r.ref.dcurve[i] = jerk / 2
+		r.ref.curve[i] = 0
+	}
+	if r.shape < 1e-4 {
+		return
+	}
+	const dw = 0.02
+	r.lowPass(r.ref.curve, r.shape)
+	r.lowPass(r.ref.dcurve, r.shape+dw)
+	for i := range r.ref.dcurve {
+		r.ref.dcurve[i] = (r.ref.dcurve[i] - r.ref.curve[i]) / dw
+	}
+}
+
+// lowPass puts into out how much more than the speed a receiver reads that
+// smooths with a time constant √w and whose mean delay √w is accounted for.
+func (r *ride) lowPass(out []float64, w float64) {
+	tau := math.Sqrt(w)
+	t, v := r.s.T, r.ref.speed
+	y := make([]float64, len(t))
+	y[0] = v[0]
+	for i := 1; i < len(t); i++ {
+		h := t[i] - t[i-1]
+		e := math.Exp(-h / tau)
+		// exact for straight lines between the samples
+		slope := (v[i] - v[i-1]) / h
+		y[i] = v[i] - slope*tau + (y[i-1]-v[i-1]+slope*tau)*e
+	}
+	k := 0
+	for i := range t {
+		at := t[i] + tau
+		for k+2 < len(t) && t[k+1] <= at {
+			k++
+		}
+		u := math.Min((at-t[k])/(t[k+1]-t[k]), 1)
+		out[i] = y[k] + u*(y[k+1]-y[k]) - v[i]
+	}
+}

@@ -1,0 +1,134 @@
+// Package mount finds out how a phone sits on a bike from the ride itself.
+//
+// # What tells it
+//
+// Averaged over a second, the specific force that a phone feels on a bike is
+//
+//	F = g·up + a·forward + noise,
+//
+// where a is the change of the satellite speed over the same second. A
+// regression of the three components of F on a gives both directions at once:
+// the intercept points up, the slope forward. Noise in the satellite speed
+// shortens the slope (errors in the regressor) but does not turn it, and only
+// its direction is used. Turns are left out: a car feels them sideways; a bike
+// leans into them, so that its own axes feel nothing but a stronger g.
+//
+// The same regression tells how late the receiver is: the residual is least
+// when each second of force is compared with the speeds of that second, so the
+// lag that leaves the least is a first estimate for package fusion to refine.
+//
+// # When the phone slips
+//
+// The regression over a stretch of time needs only running sums, so that every
+// way to split the ride in two is tried; a split that lowers the residual by
+// far more than chance, and turns either axis by more than a steep road could,
+// is taken as a slip, and both parts are searched again (binary segmentation;
+// Scott and Knott, Biometrics 30 (1974) 507).
+package mount
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/fusion/internal/motion"
+	"stillair/sensors"
+)
+
+// Mount is one way the phone sat.
+type Mount struct {
+	From, To float64 // s on the log's clock
+	Forward  r3.Vec  // unit vector, phone axes, square to Up
+	Up       r3.Vec  // unit vector, phone axes
+	SE       float64 // standard uncertainty of Forward's angle to Up, rad
+	Borrowed bool    // too few changes of speed: Forward was carried over
+}
+
+// Left is the direction to the rider's left hand, phone axes.
+func (m Mount) Left() r3.Vec { return r3.Cross(m.Up, m.Forward) }
+
+// Found is what the regression says about a ride.
+type Found struct {
+	Mounts []Mount
+	Lag    float64 // first estimate of the receiver's lag, s
+	LagSet bool    // whether the ride had enough changes of speed to tell it
+}
+
+// Find looks for the mounts of a ride. It fails, in words for the rider, when
+// there is no change of speed to find the direction of travel from.
+func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
+	g := newGauge(s, fixes)
+	obs := g.observe(assumedLag)
+	cuts := split(obs, 0, len(obs))
+	found := Found{Lag: assumedLag}
+	if lag, ok := g.bestLag(cuts); ok {
+		found.Lag, found.LagSet = lag, true
+		obs = g.observe(lag)
+		cuts = split(obs, 0, len(obs))
+	}
+	mounts := make([]Mount, 0, len(cuts))
+	fits := make([]fit, 0, len(cuts))
+	for _, c := range cuts {
+		f := robustFit(obs[c.from:c.to])
+		fits = append(fits, f)
+		mounts = append(mounts, Mount{From: obs[c.from].from, To: obs[c.to-1].to, Up: f.up(), Forward: f.forward(), SE: f.se()})
+	}
+	if !borrow(mounts, fits) {
+		return found, &sensors.InputError{
+			What: "the direction of travel cannot be told: there is no change of speed that both the accelerometer and the satellite receiver saw",
+			Mend: "record a ride of some minutes with a few brisk changes of speed on a straight road",
+		}
+	}
+	stretch(mounts, s)
+	found.Mounts = mounts
+	return found, nil
+}
+
+// borrow gives the mounts that saw no change of speed the forward axis of a
+// neighbour, turned by as little as brings its up to theirs. It reports
+// whether there was any axis to lend.
+func borrow(mounts []Mount, fits []fit) bool {
+	for i := range mounts {
+		if fits[i].sure() {
+			continue
+		}
+		mounts[i].Borrowed = true
+		lender := -1
+		for d := 1; d < len(mounts) && lender < 0; d++ {
+			for _, j := range [2]int{i + d, i - d} {
+				if j >= 0 && j < len(mounts) && fits[j].sure() {
+					lender = j
+					break
+				}
+			}
+		}
+		if lender < 0 {
+			return false
+		}
+		mounts[i].Forward = carry(mounts[lender].Forward, mounts[lender].Up, mounts[i].Up)
+		mounts[i].SE = math.Pi / 6
+	}
+	return len(mounts) > 0
+}
+
+// carry turns v by the smallest rotation that takes from to to.
+func carry(v, from, to r3.Vec) r3.Vec {
+	axis := r3.Cross(from, to)
+	sin, cos := r3.Norm(axis), r3.Dot(from, to)
+	if sin < 1e-9 {
+		return v
+	}
+	w := r3.NewRotation(math.Atan2(sin, cos), axis).Rotate(v)
+	return r3.Unit(r3.Sub(w, r3.Scale(r3.Dot(w, to), to)))
+}
+
+// stretch makes the mounts cover the series without a hole.
+func stretch(mounts []Mount, s *motion.Series) {
+	n := len(mounts)
+	mounts[0].From = s.T[0]
+	mounts[n-1].To = s.T[len(s.T)-1]
+	for i := 1; i < n; i++ {
+		at := (mounts[i-1].To + mounts[i].From) / 2
+		mounts[i-1].To, mounts[i].From = at, at
+	}
+}

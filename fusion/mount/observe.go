@@ -1,0 +1,182 @@
+package mount
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/fusion/internal/motion"
+	"stillair/sensors"
+)
+
+// observation is a second or so between two fixes.
+type observation struct {
+	from, to float64 // s on the log's clock, the lag taken off
+	accel    float64 // change of satellite speed per second, m/s²
+	force    r3.Vec  // mean specific force over the same time, m/s²
+	speed    float64 // mean satellite speed, m/s
+	moving   bool    // false: a standstill, which tells of up alone
+	turning  bool    // too much of a turn to learn from
+}
+
+const (
+	assumedLag = 0.2  // s, until the ride tells better
+	shortest   = 0.95 // s between the fixes of an observation, at least
+	longest    = 2.6  // s, at most
+	atRest     = 0.3  // m/s of satellite speed below which the bike may stand
+	inTurn     = 1.2  // m/s² across the road above which a second counts as a turn
+	byHand     = 6.0  // m/s² of mean force off g that no riding gives
+	gravity    = 9.80665
+)
+
+// gauge pairs fixes with the mean force between them, for any lag.
+type gauge struct {
+	s     *motion.Series
+	fixes []sensors.Fix
+	axes  [3][]float64 // running integrals of the force
+	holes []float64    // running count of missing samples
+	turn  []float64    // running integral of the turn rate about up, or nil
+}
+
+func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
+	g := &gauge{s: s, fixes: fixes}
+	f := make([]float64, len(s.T))
+	for a := range g.axes {
+		for i, v := range s.Force {
+			f[i] = [3]float64{v.X, v.Y, v.Z}[a]
+		}
+		g.axes[a] = s.Integrate(f).Once
+	}
+	g.holes = make([]float64, len(s.T))
+	for i := 1; i < len(s.T); i++ {
+		g.holes[i] = g.holes[i-1]
+		if s.Missing[i] || s.T[i]-s.T[i-1] > 0.1 {
+			g.holes[i]++
+		}
+	}
+	if s.Turn == nil {
+		return g
+	}
+	slow := [3][]float64{}
+	for a := range slow {
+		slow[a] = diff(g.axes[a], s.Half(1))
+	}
+	for i, w := range s.Turn {
+		up := r3.Vec{X: slow[0][i], Y: slow[1][i], Z: slow[2][i]}
+		f[i] = 0
+		if n := r3.Norm(up); n > 0 {
+			f[i] = r3.Dot(w, up) / n
+		}
+	}
+	g.turn = s.Integrate(f).Once
+	return g
+}
+
+// diff is the difference of a running integral over half samples to each side.
+func diff(once []float64, half int) []float64 {
+	out := make([]float64, len(once))
+	for i := range once {
+		out[i] = once[min(i+half, len(once)-1)] - once[max(i-half, 0)]
+	}
+	return out
+}
+
+// at reads a running integral at a time inside the series.
+func (g *gauge) at(once []float64, i int, t float64) float64 {
+	share := (t - g.s.T[i]) / (g.s.T[i+1] - g.s.T[i])
+	return once[i] + share*(once[i+1]-once[i])
+}
+
+// observe pairs every fix with the first that comes a second later.
+func (g *gauge) observe(lag float64) []observation {
+	n := len(g.s.T)
+	var out []observation
+	j := 0
+	for i := 0; i < len(g.fixes); {
+		for j = max(j, i+1); j < len(g.fixes) && g.fixes[j].T-g.fixes[i].T < shortest; {
+			j++
+		}
+		if j == len(g.fixes) {
+			break
+		}
+		a, b := g.fixes[i], g.fixes[j]
+		t0, t1 := a.T-lag, b.T-lag
+		if t0 >= g.s.T[0] && t1 <= g.s.T[n-1] && t1-t0 < longest {
+			if o, ok := g.between(t0, t1, a.Speed, b.Speed); ok {
+				out = append(out, o)
+			}
+		}
+		i += max(1, (j-i)/2)
+	}
+	return out
+}
+
+func (g *gauge) between(t0, t1, v0, v1 float64) (observation, bool) {
+	i, _ := slices.BinarySearch(g.s.T, t0)
+	j, _ := slices.BinarySearch(g.s.T, t1)
+	i, j = max(i-1, 0), max(j-1, 0)
+	if g.holes[j+1] != g.holes[i] {
+		return observation{}, false
+	}
+	h := t1 - t0
+	mean := func(once []float64) float64 { return (g.at(once, j, t1) - g.at(once, i, t0)) / h }
+	o := observation{from: t0, to: t1, accel: (v1 - v0) / h, speed: (v0 + v1) / 2,
+		force: r3.Vec{X: mean(g.axes[0]), Y: mean(g.axes[1]), Z: mean(g.axes[2])}}
+	o.moving = math.Max(v0, v1) > atRest
+	if g.turn != nil {
+		o.turning = math.Abs(mean(g.turn))*o.speed > inTurn
+	}
+	off := math.Abs(r3.Norm(o.force) - gravity)
+	return o, off < byHand && math.Abs(o.accel) < 15
+}
+
+// bestLag is the lag at which the force explains the speeds best, each stretch
+// between slips with its own axes.
+func (g *gauge) bestLag(cuts []cut) (float64, bool) {
+	const first, last, step = -0.5, 2.0, 0.05
+	var rss []float64
+	var spread, sd float64
+	for k := 0; first+float64(k)*step <= last+1e-9; k++ {
+		lag := first + float64(k)*step
+		obs := g.observe(lag)
+		var sum float64
+		var n int
+		for _, c := range cuts {
+			f := robustFit(inside(obs, c.start-assumedLag+lag, c.end))
+			sum += f.rss
+			n += f.n
+			spread += f.saa
+		}
+		if n < 8 {
+			return assumedLag, false
+		}
+		rss = append(rss, sum/float64(n))
+	}
+	spread /= float64(len(rss))
+	best := 0
+	for k := range rss {
+		if rss[k] < rss[best] {
+			best = k
+		}
+	}
+	sd = math.Sqrt(rss[best])
+	if best == 0 || best == len(rss)-1 || spread < 4*sd*sd || spread < 1 {
+		return assumedLag, false
+	}
+	a, b, c := rss[best-1], rss[best], rss[best+1]
+	return first + step*(float64(best)+(a-c)/(2*(a-2*b+c))), true
+}
+
+// inside are the observations between two times.
+func inside(obs []observation, from, to float64) []observation {
+	lo := 0
+	for lo < len(obs) && obs[lo].from < from {
+		lo++
+	}
+	hi := lo
+	for hi < len(obs) && obs[hi].to <= to {
+		hi++
+	}
+	return obs[lo:hi]
+}

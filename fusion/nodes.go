@@ -1,0 +1,195 @@
+package fusion
+
+import (
+	"math"
+	"slices"
+
+	"stillair/fusion/internal/kalman"
+	"stillair/fusion/internal/motion"
+)
+
+// ride is everything known about a ride while it is being smoothed.
+type ride struct {
+	s     *motion.Series
+	fixes []fix
+	rest  []Span
+	cuts  []int // samples at which the mount changes
+	yaw   []float64
+
+	force  motion.Integral // of the forward force
+	smooth motion.Integral // of the same without vibration
+	slow   []float64       // the forward force without vibration, m/s²
+	noisy  []float64       // running integral of its noise density, m²/s²
+	blind  []float64       // running time without motion samples, s
+
+	raw     []float64 // forward force sample by sample, m/s²
+	density []float64 // strength of its noise, m²/s³
+
+	n      noise
+	before float64 // lag as first found, s
+	lag    float64 // whole delay of the receiver, s
+	shape  float64 // square of its smoothing time, s²
+	ref    reference
+}
+
+// reference is the motion about which the smoother is linearised: the outcome
+// of the pass before.
+type reference struct {
+	speed  []float64 // m/s at each sample
+	accel  []float64 // m/s²
+	curve  []float64 // what the receiver's smoothing adds to its reading, m/s
+	dcurve []float64 // change of that with shape, (m/s)/s²
+}
+
+// place is a sample that becomes a node, with the fix seen there.
+type place struct {
+	index int
+	fix   int // -1: none
+	still bool
+}
+
+// places lists the samples that become nodes: those nearest to the fixes, the
+// ends of gaps, every rest seconds of a standstill, and every grid seconds.
+func (r *ride) places(grid, rest float64) []place {
+	s := r.s
+	out := []place{{index: 0, fix: -1}, {index: len(s.T) - 1, fix: -1}}
+	for k, f := range r.fixes {
+		t := f.t - r.lag
+		if t < s.T[0] || t > s.T[len(s.T)-1] {
+			continue
+		}
+		if r.inRest(t) {
+			continue // the standstill itself says more, and receivers round to zero
+		}
+		out = append(out, place{index: s.Index(t), fix: k})
+	}
+	for _, sp := range r.rest {
+		n := max(1, int(math.Ceil((sp.To-sp.From)/rest)))
+		for i := 0; i <= n; i++ {
+			out = append(out, place{index: s.Index(sp.From + (sp.To-sp.From)*float64(i)/float64(n)), fix: -1, still: true})
+		}
+	}
+	for _, g := range s.Gaps {
+		out = append(out, place{index: s.Index(g[0]), fix: -1}, place{index: s.Index(g[1]), fix: -1})
+	}
+	for _, c := range r.cuts {
+		out = append(out, place{index: c, fix: -1}, place{index: max(c-1, 0), fix: -1})
+	}
+	next := s.T[0] + grid
+	for i, t := range s.T {
+		if t >= next {
+			out = append(out, place{index: i, fix: -1})
+			next = math.Max(next+grid, t+grid/2)
+		}
+	}
+	return merge(out)
+}
+
+// merge sorts the places and lets one node stand for all that fall on the same
+// sample: a standstill before a fix, a fix before nothing.
+func merge(p []place) []place {
+	slices.SortFunc(p, func(a, b place) int {
+		if a.index != b.index {
+			return a.index - b.index
+		}
+		return b.worth() - a.worth()
+	})
+	return slices.CompactFunc(p, func(a, b place) bool { return a.index == b.index })
+}
+
+func (p place) worth() int {
+	switch {
+	case p.still:
+		return 2
+	case p.fix >= 0:
+		return 1
+	}
+	return 0
+}
+
+func (r *ride) inRest(t float64) bool {
+	i, _ := slices.BinarySearchFunc(r.rest, t, func(s Span, t float64) int {
+		if s.To < t {
+			return -1
+		}
+		return 1
+	})
+	return i < len(r.rest) && r.rest[i].Contains(t)
+}
+
+// nodes turns places into what the smoother runs over.
+func (r *ride) nodes(places []place) []kalman.Node {
+	out := make([]kalman.Node, len(places))
+	cut := 0
+	for i, p := range places {
+		nd := &out[i]
+		nd.Index = p.index
+		if i > 0 {
+			nd.Step = r.step(places[i-1].index, p.index)
+			for cut < len(r.cuts) && r.cuts[cut] <= p.index {
+				if r.cuts[cut] > places[i-1].index {
+					nd.Step.QB += firstBiasSD * firstBiasSD
+				}
+				cut++
+			}
+		}
+		switch {
+		case p.still:
+			nd.Seen = true
+			nd.Sight = kalman.Sight{R: restSD * restSD, Still: true}
+		case p.fix >= 0:
+			nd.Seen = true
+			nd.Sight = r.sight(p)
+		}
+	}
+	return out
+}
+
+func (r *ride) step(i, j int) kalman.Step {
+	s := r.s
+	h := s.T[j] - s.T[i]
+	st := kalman.Step{H: h}
+	st.DV, st.DS = r.force.Over(i, j)
+	st.RV, st.RS = r.smooth.Over(i, j)
+	dark := r.blind[j] - r.blind[i]
+	st.Blind = dark > h/2
+	st.Q = r.n.vibration*(r.noisy[j]-r.noisy[i]) + blindDensity*dark
+	way := (r.ref.speed[i] + r.ref.speed[j]) / 2 * h
+	st.QB = standDensity*h + r.n.road*way
+	st.PhiC = math.Exp(-h / r.n.memory)
+	st.QC = r.n.drift * r.n.drift * (1 - st.PhiC*st.PhiC)
+	st.PhiK = math.Exp(-h / scaleMemory)
+	st.QK = scaleSD * scaleSD * (1 - st.PhiK*st.PhiK)
+	st.QD = lagWander * h
+	return st
+}
+
+// sight is what a fix says at its node. The bit of time between the fix and
+// the node's sample is bridged with the reference acceleration.
+func (r *ride) sight(p place) kalman.Sight {
+	f := r.fixes[p.fix]
+	a := r.ref.accel[p.index]
+	late := f.t - r.lag - r.s.T[p.index]
+	return kalman.Sight{
+		Z:     f.speed - a*late - r.ref.curve[p.index],
+		R:     r.n.white * r.n.white * f.trust,
+		Accel: a,
+		Shape: r.ref.dcurve[p.index],
+	}
+}
+
+// first is the state before the ride, with its covariance. The lag and shape
+// are given as what was assumed before the ride less what they are taken as
+// now, so that repeated passes do not count the same fixes twice.
+func (r *ride) first(lagBefore float64) (kalman.Vec, kalman.Mat) {
+	var x kalman.Vec
+	var p kalman.Mat
+	x[kalman.V] = r.ref.speed[0]
+	x[kalman.B] = 0
+	x[kalman.D] = lagBefore - r.lag
+	x[kalman.W] = -r.shape
+	for i, sd := range [kalman.N]float64{1e-3, 2, firstBiasSD, r.n.drift, scaleSD, lagSD, shapeSD} {
+		p[i][i] = sd * sd
+	}
+	return x, p
+}

@@ -1,0 +1,59 @@
+package fusion
+
+import "math"
+
+// noise is what the smoother reckons with. All of it is learned from the ride;
+// the typical values only steady the estimate when the ride is short.
+type noise struct {
+	vibration float64 // accelerometer noise near zero frequency over that of a few Hz, in density
+	road      float64 // how fast slope and mount wander, (m/s²)² per metre
+	white     float64 // receiver, independent from fix to fix, m/s
+	drift     float64 // receiver, correlated, m/s
+	memory    float64 // for how long that is correlated, s
+}
+
+const noises = 5
+
+// typical and spread are the centre and the standard deviation (of the natural
+// logarithm) of what phones, roads and receivers are like: wide enough to let
+// any ride of some minutes overrule them.
+var (
+	typical = noise{vibration: 0.7, road: 3e-5, white: 0.05, drift: 0.05, memory: 6}
+	spread  = [noises]float64{1.2, 2.0, 0.9, 0.9, 0.7}
+)
+
+// log gives the natural logarithms of the five.
+func (n noise) log() [noises]float64 {
+	return [noises]float64{math.Log(n.vibration), math.Log(n.road), math.Log(n.white), math.Log(n.drift), math.Log(n.memory)}
+}
+
+// noiseOf is the inverse of log.
+func noiseOf(x []float64) noise {
+	return noise{vibration: math.Exp(x[0]), road: math.Exp(x[1]), white: math.Exp(x[2]), drift: math.Exp(x[3]), memory: math.Exp(x[4])}
+}
+
+// logPrior is how probable the noise is before the ride is looked at, up to a
+// constant.
+func (n noise) logPrior() float64 {
+	x, centre := n.log(), typical.log()
+	var sum float64
+	for i := range x {
+		d := (x[i] - centre[i]) / spread[i]
+		sum -= d * d / 2
+	}
+	return sum
+}
+
+// The parts of the model that are not learned.
+const (
+	blindDensity = 8.0  // m²/s³: a rider's own accelerations where none were measured, 2 m/s² for a second
+	leastDensity = 2e-5 // m²/s³: what the quietest phone sensor has
+	standDensity = 1e-6 // (m/s²)²/s: wander of the bias at a standstill
+	scaleSD      = 0.06 // share by which chassis pitch and the sensor's scale change the acceleration
+	scaleMemory  = 120  // s over which that share may change
+	restSD       = 0.01 // m/s: how still a standstill is
+	lagSD        = 0.4  // s, before the ride is looked at
+	lagWander    = 1e-6 // s²/s: the lag's own random walk, a hundredth of a second in two minutes
+	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, before the ride is looked at
+	firstBiasSD  = 1.0  // m/s²
+)

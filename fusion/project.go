@@ -1,0 +1,147 @@
+package fusion
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/fusion/internal/motion"
+	"stillair/fusion/mount"
+)
+
+const gravity = 9.80665 // standard gravity, m/s²; the local value differs by a scale that the smoother learns
+
+// projection is the ride along the bike's own axes.
+type projection struct {
+	force []float64 // forward specific force, m/s², less what the gyroscope saw of the pitch
+	yaw   []float64 // turn rate about the vertical, rad/s; nil without a gyroscope
+	at    []int     // sample at which each mount begins
+}
+
+// pitchMemory is how long a pitch angle integrated from the gyroscope is
+// believed, s. What is slower, hills and the gyroscope's own drift, is left to
+// the smoother's bias.
+const pitchMemory = 30
+
+// project turns the phone's axes into the bike's. speed is a rough speed for
+// each sample, needed to tell how far a bike leans.
+func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) projection {
+	n := len(s.T)
+	p := projection{force: make([]float64, n)}
+	m := 0
+	p.at = append(p.at, 0)
+	for i, t := range s.T {
+		for m+1 < len(mounts) && t >= mounts[m].To {
+			m++
+			p.at = append(p.at, i)
+		}
+		p.force[i] = r3.Dot(s.Force[i], mounts[m].Forward)
+	}
+	if s.Turn != nil {
+		p.turn(s, mounts, speed, rest)
+	}
+	return p
+}
+
+// turn finds yaw and pitch from the gyroscope and takes the pitch off the
+// force. On a bike that leans by φ into a turn, the axes of its body see part
+// of the turn as pitch; Euler's angle rates take it out again:
+//
+//	dθ/dt = -(ω_left·cos φ - ω_up·sin φ)  (nose up positive, φ right positive)
+//	tan φ = -v·Ω/g,  ω_up = Ω·cos φ       (a turn in balance, Ω about the vertical)
+func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) {
+	n := len(s.T)
+	p.yaw = make([]float64, n)
+	lean := leanShare(s, mounts, speed)
+	var theta float64
+	for m := range mounts {
+		to := n
+		if m+1 < len(p.at) {
+			to = p.at[m+1]
+		}
+		if m >= len(p.at) {
+			break
+		}
+		drift := gyroDrift(s, p.at[m], to, rest)
+		up, left := mounts[m].Up, mounts[m].Left()
+		for i := p.at[m]; i < to; i++ {
+			w := r3.Sub(s.Turn[i], drift)
+			wu, wl := r3.Dot(w, up), r3.Dot(w, left)
+			sin, cos := leanOf(lean*speed[i], wu)
+			p.yaw[i] = wu / cos
+			rate := -(wl*cos - wu*sin)
+			if i > 0 && !s.Missing[i] {
+				h := s.T[i] - s.T[i-1]
+				theta += h * (rate - theta/pitchMemory)
+			}
+			p.force[i] -= gravity * theta
+		}
+	}
+}
+
+// leanOf gives sine and cosine of the lean at a speed and a turn rate about
+// the body's own up.
+func leanOf(speed, wu float64) (sin, cos float64) {
+	u := speed * wu / gravity
+	u = math.Max(-0.9, math.Min(0.9, u))
+	// With Ω = ω_up/cos φ the balance reads sin φ = -v·ω_up/g.
+	return -u, math.Sqrt(1 - u*u)
+}
+
+// leanShare is 1 for a bike, which leans so that its own axes feel nothing
+// sideways, and 0 for a car, which feels the whole of the turn.
+func leanShare(s *motion.Series, mounts []mount.Mount, speed []float64) float64 {
+	side := make([]float64, len(s.T))
+	turn := make([]float64, len(s.T))
+	m := 0
+	for i, t := range s.T {
+		for m+1 < len(mounts) && t >= mounts[m].To {
+			m++
+		}
+		side[i] = r3.Dot(s.Force[i], mounts[m].Left())
+		turn[i] = speed[i] * r3.Dot(s.Turn[i], mounts[m].Up)
+	}
+	half := s.Half(0.5)
+	side, turn = motion.Mean(side, half), motion.Mean(turn, half)
+	var n, a, b, aa, ab float64
+	for i := 0; i < len(s.T); i += max(half, 1) {
+		n++
+		a += turn[i]
+		b += side[i]
+		aa += turn[i] * turn[i]
+		ab += turn[i] * side[i]
+	}
+	// A ride without turns is taken as a bike's, by a weak assumption worth
+	// a few seconds in a bend.
+	share := (ab - a*b/n) / (aa - a*a/n + 20)
+	return 1 - math.Max(0, math.Min(1, share))
+}
+
+// gyroDrift is what the gyroscope reads at rest: its mean over the standstills
+// from one sample to another or, where there are none, over all of it.
+func gyroDrift(s *motion.Series, from, to int, rest []Span) r3.Vec {
+	var still, all r3.Vec
+	var n, k float64
+	r := 0
+	for i := from; i < to; i++ {
+		if s.Missing[i] {
+			continue
+		}
+		all = r3.Add(all, s.Turn[i])
+		k++
+		for r < len(rest) && rest[r].To < s.T[i] {
+			r++
+		}
+		if r < len(rest) && rest[r].Contains(s.T[i]) {
+			still = r3.Add(still, s.Turn[i])
+			n++
+		}
+	}
+	switch {
+	case n*s.Step > 2:
+		return r3.Scale(1/n, still)
+	case k*s.Step > 30:
+		return r3.Scale(1/k, all)
+	}
+	return r3.Vec{}
+}

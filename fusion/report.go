@@ -1,0 +1,91 @@
+package fusion
+
+import (
+	"math"
+	"slices"
+
+	"stillair/fusion/internal/kalman"
+)
+
+// lagOf reads the receiver's lag and smoothing off the smoothed state.
+func (r *ride) lagOf(tr *Track) {
+	last := len(tr.post.X) - 1
+	x, p := &tr.post.X[last], &tr.post.P[last]
+	se := math.Sqrt(p[kalman.D][kalman.D])
+	tr.Lag = Lag{Seconds: r.lag + x[kalman.D], SE: se, Found: se < lagSD/3}
+	rc := Receiver{WhiteSD: r.n.white, CorrelatedSD: r.n.drift, CorrelatedS: r.n.memory}
+	w := math.Max(r.shape+x[kalman.W], 0)
+	rc.Smoothing = math.Sqrt(w)
+	rc.SmoothingSE = math.Sqrt(p[kalman.W][kalman.W]) / (2 * math.Max(rc.Smoothing, 0.1))
+	for _, f := range r.fixes {
+		if f.trust > 1 {
+			rc.Rejected++
+		}
+	}
+	tr.Receiver = rc
+}
+
+const (
+	fixSilence = 5.0 // s without a fix or a standstill before the speed may be a guess
+	guessSD    = 0.5 // m/s of uncertainty from which it is one
+)
+
+// gaps are the missing motion, and where fixes were missing until the speed
+// had become a guess; overlapping ones are joined.
+func (r *ride) gaps(tr *Track) []Span {
+	var all []Span
+	for _, g := range r.s.Gaps {
+		all = append(all, Span{g[0], g[1]})
+	}
+	t := tr.T
+	last := t[0]
+	end := func(at float64) {
+		if at-last > fixSilence {
+			all = append(all, guessed(tr, Span{last, at})...)
+		}
+		last = math.Max(last, at)
+	}
+	for _, n := range tr.post.nodes {
+		if n.Seen {
+			end(t[n.Index])
+		}
+	}
+	end(t[len(t)-1])
+	return joinSpans(all)
+}
+
+// guessed is the part of a silence in which the speed is a guess.
+func guessed(tr *Track, s Span) []Span {
+	i, _ := slices.BinarySearch(tr.T, s.From)
+	var out []Span
+	for ; i < len(tr.T) && tr.T[i] <= s.To; i++ {
+		if tr.VSD[i] < guessSD {
+			continue
+		}
+		j := i
+		for j+1 < len(tr.T) && tr.T[j+1] <= s.To && tr.VSD[j+1] >= guessSD {
+			j++
+		}
+		out = append(out, Span{tr.T[i], tr.T[j]})
+		i = j
+	}
+	return out
+}
+
+func joinSpans(all []Span) []Span {
+	slices.SortFunc(all, func(a, b Span) int {
+		if a.From < b.From {
+			return -1
+		}
+		return 1
+	})
+	var out []Span
+	for _, s := range all {
+		if n := len(out); n > 0 && s.From <= out[n-1].To {
+			out[n-1].To = math.Max(out[n-1].To, s.To)
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}

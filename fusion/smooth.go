@@ -1,0 +1,162 @@
+package fusion
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/fusion/internal/kalman"
+	"stillair/fusion/internal/motion"
+	"stillair/fusion/mount"
+	"stillair/sensors"
+)
+
+const (
+	fewestFixes   = 5
+	fewestMotion  = 100
+	fineGrid      = 0.1  // s between the nodes of the final pass
+	coarseGrid    = 2.0  // s between those that only learn the noise, beside the fixes
+	antiShake     = 0.05 // s: reach of the window that takes the worst of the vibration off the force
+	referenceOver = 0.15 // s: reach of the window for the reference acceleration
+)
+
+// AReach is how far the window of Track.A reaches to either side, s.
+const AReach = 0.2
+
+// Smooth works out the motion of a whole ride. It needs motion samples and
+// fixes that overlap in time and at least a few changes of speed; where there
+// is too little it returns a *sensors.InputError in words for the rider.
+func Smooth(log *sensors.Log, opt Options) (*Track, error) {
+	r, mounts, err := prepare(log)
+	if err != nil {
+		return nil, err
+	}
+	opt.progress(0.2)
+	r.learn(opt)
+	opt.progress(0.7)
+	nodes := r.nodes(r.places(fineGrid, fineGrid))
+	x, p := r.first(r.before)
+	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
+	opt.progress(0.9)
+	tr := r.track(post)
+	for _, m := range mounts {
+		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
+	}
+	opt.progress(1)
+	return tr, nil
+}
+
+// prepare checks the log and brings it onto the bike's axes.
+func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
+	s := motion.New(log.Motion)
+	if len(s.T) < fewestMotion {
+		return nil, nil, &sensors.InputError{
+			What: fmt.Sprintf("there are only %d usable readings of the accelerometer", len(s.T)),
+			Mend: "record for at least a minute with the phone's motion sensors allowed",
+		}
+	}
+	fixes := usable(log.Fixes)
+	if len(fixes) < fewestFixes {
+		return nil, nil, &sensors.InputError{
+			What: fmt.Sprintf("there are only %d usable satellite speeds", len(fixes)),
+			Mend: "allow the phone to use its location and record under open sky",
+		}
+	}
+	if fixes[0].t > s.T[len(s.T)-1] || fixes[len(fixes)-1].t < s.T[0] {
+		return nil, nil, &sensors.InputError{
+			What: fmt.Sprintf("the satellite speeds (%.0f to %.0f s) and the motion (%.0f to %.0f s) do not overlap in time",
+				fixes[0].t, fixes[len(fixes)-1].t, s.T[0], s.T[len(s.T)-1]),
+			Mend: "give both on the same clock",
+		}
+	}
+	found, err := mount.Find(s, log.Fixes)
+	if err != nil {
+		return nil, nil, err
+	}
+	rest := findRest(s, fixes, found.Lag)
+	speed := roughSpeed(s.T, fixes, found.Lag)
+	pr := project(s, found.Mounts, speed, rest)
+	r := &ride{s: s, fixes: fixes, rest: rest, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
+	r.setForce(pr.force)
+	r.ref = reference{speed: speed, accel: slope(s, speed), curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
+	return r, found.Mounts, nil
+}
+
+// setForce keeps the forward force and its integrals.
+func (r *ride) setForce(force []float64) {
+	s := r.s
+	r.raw = force
+	density := s.Density(force)
+	r.force = s.Integrate(s.Smooth(force, antiShake))
+	r.slow = s.Smooth(force, referenceOver)
+	r.smooth = s.Integrate(r.slow)
+	n := len(s.T)
+	r.density, r.noisy, r.blind = density, make([]float64, n), make([]float64, n)
+	for i := 1; i < n; i++ {
+		h := s.T[i] - s.T[i-1]
+		r.noisy[i], r.blind[i] = r.noisy[i-1], r.blind[i-1]
+		if s.Missing[i] || s.Missing[i-1] || h > math.Max(0.1, 3.5*s.Step) {
+			r.blind[i] += h
+			continue
+		}
+		r.noisy[i] += h * math.Max((density[i]+density[i-1])/2, leastDensity)
+	}
+}
+
+// slope is the change of speed per second over a second around each sample.
+func slope(s *motion.Series, speed []float64) []float64 {
+	half := max(1, s.Half(0.5))
+	out := make([]float64, len(speed))
+	for i := range out {
+		a, b := max(i-half, 0), min(i+half, len(speed)-1)
+		out[i] = (speed[b] - speed[a]) / (s.T[b] - s.T[a])
+	}
+	return out
+}
+
+// track reads the whole ride off the smoothed nodes.
+func (r *ride) track(post posterior) *Track {
+	n := len(r.s.T)
+	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: post, Shake: r.s.Shake()}
+	for _, x := range []*[]float64{&tr.V, &tr.A, &tr.S, &tr.VSD, &tr.ASD, &tr.Force, &tr.Noise} {
+		*x = make([]float64, n)
+	}
+	if tr.Yaw == nil {
+		tr.Yaw = make([]float64, n)
+		for i := range tr.Yaw {
+			tr.Yaw[i] = math.NaN()
+		}
+	}
+	slow := r.s.Smooth(r.raw, AReach)
+	for i := range n {
+		s, v, b, k := r.sample(&post, i)
+		tr.S[i], tr.V[i] = s, math.Max(v, 0)
+		tr.Noise[i] = r.n.vibration * math.Max(r.density[i], leastDensity)
+		tr.Force[i] = (r.raw[i] - b) * (1 - k)
+		tr.A[i] = (slow[i] - b) * (1 - k)
+		if r.s.Missing[i] {
+			tr.Noise[i], tr.Force[i], tr.A[i] = blindDensity, math.NaN(), 0
+		}
+	}
+	r.deviations(tr)
+	r.lagOf(tr)
+	tr.Gaps = r.gaps(tr)
+	return tr
+}
+
+// deviations fills the standard uncertainties.
+func (r *ride) deviations(tr *Track) {
+	p := &tr.post
+	for i := range tr.T {
+		k := p.in[i]
+		u := p.share(tr.T, i)
+		l := between{k: int(k), u: u}
+		tr.VSD[i] = math.Sqrt(math.Max(p.inside(l, u)[1][1], 0))
+		pb := (1-u)*p.P[k][kalman.B][kalman.B] + u*p.P[k+1][kalman.B][kalman.B]
+		pk := (1-u)*p.P[k][kalman.K][kalman.K] + u*p.P[k+1][kalman.K][kalman.K]
+		// a triangular window of reach w passes 2/(3w) of a white noise's density
+		tr.ASD[i] = math.Sqrt(tr.Noise[i]*2/(3*AReach) + pb + pk*tr.A[i]*tr.A[i])
+		if r.s.Missing[i] {
+			tr.ASD[i] = math.Sqrt(blindDensity / 2)
+		}
+	}
+}

@@ -1,0 +1,149 @@
+package fusion
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/fusion/internal/motion"
+)
+
+const (
+	restSpeed   = 0.5  // m/s of satellite speed below which the bike may stand
+	restReach   = 0.3  // half the window over which the force is watched, s
+	restDrift   = 0.15 // m/s: how much speed the force may seem to gain over that window
+	restTurn    = 0.06 // rad/s about any axis beyond the gyroscope's drift
+	restMargin  = 0.1  // s left free at either end of a standstill, beyond restReach
+	restAtLeast = 0.4  // s
+)
+
+// findRest finds the standstills: the receiver sees next to no speed, and the
+// specific force, averaged over half a second or so, stays where it is in the
+// middle of the stop. An idling engine shakes the sensor, but not its mean.
+func findRest(s *motion.Series, fixes []fix, lag float64) []Span {
+	w := newWatch(s)
+	var out []Span
+	for i := 0; i < len(fixes); i++ {
+		if fixes[i].speed > restSpeed {
+			continue
+		}
+		j := i
+		for j+1 < len(fixes) && fixes[j+1].speed <= restSpeed && fixes[j+1].t-fixes[j].t < 3 {
+			j++
+		}
+		from, to := fixes[i].t-lag, fixes[j].t-lag
+		core := Span{from, to}
+		if i > 0 && fixes[i].t-fixes[i-1].t < 3 {
+			from = fixes[i-1].t - lag
+		} else {
+			from -= 0.5
+		}
+		if j+1 < len(fixes) && fixes[j+1].t-fixes[j].t < 3 {
+			to = fixes[j+1].t - lag
+		} else {
+			to += 0.5
+		}
+		out = append(out, w.quiet(core, Span{from, to})...)
+		i = j
+	}
+	return out
+}
+
+// watch holds the means against which quiet is judged.
+type watch struct {
+	s       *motion.Series
+	force   [3][]float64
+	turn    [3][]float64
+	density []float64
+}
+
+func newWatch(s *motion.Series) *watch {
+	w := &watch{s: s}
+	f := make([]float64, len(s.T))
+	half := s.Half(restReach)
+	for a := range 3 {
+		for i, v := range s.Force {
+			f[i] = axis(v, a)
+		}
+		w.force[a] = motion.Mean(f, half)
+		d := s.Density(f)
+		if w.density == nil {
+			w.density = d
+		} else {
+			for i := range d {
+				w.density[i] = math.Max(w.density[i], d[i])
+			}
+		}
+		if s.Turn == nil {
+			continue
+		}
+		for i, v := range s.Turn {
+			f[i] = axis(v, a)
+		}
+		w.turn[a] = motion.Mean(f, half)
+	}
+	return w
+}
+
+func axis(v r3.Vec, a int) float64 { return [3]float64{v.X, v.Y, v.Z}[a] }
+
+// quiet gives the parts of the search span in which nothing moves, judged by
+// the medians over the core.
+func (w *watch) quiet(core, search Span) []Span {
+	s := w.s
+	c0, c1 := s.Index(core.From), s.Index(core.To)
+	var force, turn [3]float64
+	for a := range 3 {
+		force[a] = median(w.force[a][c0 : c1+1])
+		if s.Turn != nil {
+			turn[a] = median(w.turn[a][c0 : c1+1])
+		}
+	}
+	noise := math.Sqrt(median(w.density[c0:c1+1]) * 2 * restReach)
+	limit := math.Max(restDrift, 5*noise)
+	isQuiet := func(i int) bool {
+		if s.Missing[i] {
+			return false
+		}
+		var f, t float64
+		for a := range 3 {
+			d := w.force[a][i] - force[a]
+			f += d * d
+			if s.Turn != nil {
+				e := w.turn[a][i] - turn[a]
+				t += e * e
+			}
+		}
+		return math.Sqrt(f)*2*restReach < limit && t < restTurn*restTurn
+	}
+	var out []Span
+	lo, hi := s.Index(search.From), s.Index(search.To)
+	for i := lo; i <= hi; i++ {
+		if !isQuiet(i) {
+			continue
+		}
+		j := i
+		for j+1 <= hi && isQuiet(j+1) {
+			j++
+		}
+		span := Span{s.T[i] + restReach + restMargin, s.T[j] - restReach - restMargin}
+		if i == 0 {
+			span.From = s.T[0]
+		}
+		if j == len(s.T)-1 {
+			span.To = s.T[j]
+		}
+		if span.To-span.From >= restAtLeast {
+			out = append(out, span)
+		}
+		i = j
+	}
+	return out
+}
+
+func median(x []float64) float64 {
+	y := slices.Clone(x)
+	slices.Sort(y)
+	return y[len(y)/2]
+}
