@@ -65,15 +65,3 @@ type PairFit struct {
 	MoveCdA, MoveCrr float64 // how much the setup's figures would move without it, m² and 1
 }
 
-// Fit finds the road load of every setup among the runs. All setups are fitted
-// together, so what they share (the road's profile, the size of gusts) cancels
-// in their differences.
-func Fit(runs []Run, opts Options) (*Estimate, error) {
-	return nil, ErrNoRuns
-}
-
-// Difference returns CdA and Crr of setup b less those of setup a, with the
-// degrees of freedom of their t intervals.
-func (e *Estimate) Difference(a, b int) (cda, crr measure.Value, dof float64) {
-	return measure.Value{}, measure.Value{}, 0
-}

@@ -34,8 +34,8 @@ func DefaultOptions(windSD float64) Options {
 		WindSD:  windSD,
 		GradeSD: 0.005,
 		Noise: Noise{
-			GustSD: 0.5 * windSD, GustTime: 5,
-			WhiteSD: 0.05, DriftSD: 0.05, DriftTime: 5,
+			GustSD: 0.32 * windSD, GustTime: 8,
+			WhiteSD: 0.06, DriftSD: 0.07, DriftTime: 4,
 			RoadSD: 0.0005, RoadLength: 150,
 		},
 		Gravity: 9.80665,

@@ -1,0 +1,138 @@
+// Package loadtest rolls invented bikes down invented roads, for measuring how
+// well package roadload does: the equation of motion integrated in small steps
+// with gusts that are not linearised, and a receiver's errors on top.
+package loadtest
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"stillair/runs/roadload"
+)
+
+// Bike is what rolls.
+type Bike struct {
+	Name     string
+	CdA, Crr float64 // m², 1
+	Slope    float64 // k, s/m
+	Mass     float64 // kg
+	Rotating float64 // kg
+}
+
+// Bikes are three invented ones.
+var Bikes = [...]Bike{
+	{"naked", 0.55, 0.018, 0.004, 290, 11.6},
+	{"tourer", 0.75, 0.018, 0.004, 460, 18.4},
+	{"sport", 0.36, 0.018, 0.004, 280, 11.2},
+}
+
+// Test is an invented test: pairs of opposite runs on one road.
+type Test struct {
+	Bike     Bike
+	Setup    int
+	Pairs    int
+	From, To float64 // m/s
+	Rate     float64 // fixes in a second
+	WindSD   float64 // of a pair's mean wind, m/s
+	GradeSD  float64 // of a pair's mean slope
+	Noise    roadload.Noise
+	Density  float64
+	Road     func(x float64) float64 // slope about the mean in direction +1; nil: none
+	Length   float64                 // of the stretch, m: runs back start there
+	Scatter  float64                 // standard deviation of where runs start, m
+	Spoil    func(run int, t, v float64) (force, air float64)
+}
+
+// Default is five pairs from 110 to 30 km/h.
+func Default(b Bike, windSD float64) Test {
+	n := roadload.DefaultOptions(windSD).Noise
+	n.RoadSD = 0
+	return Test{Bike: b, Pairs: 5, From: 110 / 3.6, To: 30 / 3.6, Rate: 1, WindSD: windSD, GradeSD: 0.003,
+		Noise: n, Density: 1.2, Length: 1000, Scatter: 30}
+}
+
+// ou is an Ornstein-Uhlenbeck process, sampled exactly.
+type ou struct{ sd, tau, x float64 }
+
+func newOU(r *rand.Rand, sd, tau float64) ou { return ou{sd, tau, sd * r.NormFloat64()} }
+
+func (o *ou) step(r *rand.Rand, h float64) float64 {
+	f := math.Exp(-h / o.tau)
+	o.x = f*o.x + o.sd*math.Sqrt(1-f*f)*r.NormFloat64()
+	return o.x
+}
+
+// Rough returns a road whose slope is an Ornstein-Uhlenbeck process in place,
+// with the given standard deviation and length, from −2 to 5 km.
+func Rough(r *rand.Rand, sd, length float64) func(x float64) float64 {
+	const from, to, h = -2000.0, 5000.0, 5.0
+	p := newOU(r, sd, length)
+	s := make([]float64, int((to-from)/h)+2)
+	for i := range s {
+		s[i] = p.step(r, h)
+	}
+	return func(x float64) float64 {
+		f := math.Min(math.Max((x-from)/h, 0), float64(len(s)-2))
+		i := int(f)
+		return s[i] + (f-float64(i))*(s[i+1]-s[i])
+	}
+}
+
+// Ride returns the coast-downs of a test.
+func (c Test) Ride(r *rand.Rand) []roadload.Run {
+	var out []roadload.Run
+	start := 0.0
+	for p := range c.Pairs {
+		wind, grade := c.WindSD*r.NormFloat64(), c.GradeSD*r.NormFloat64()
+		for _, dir := range []float64{1, -1} {
+			run := c.roll(r, len(out), dir, wind, grade, start)
+			run.Pair = p + 1
+			out = append(out, run)
+			start = run.T[len(run.T)-1] + 60
+		}
+	}
+	return out
+}
+
+const tick = 0.02 // s
+
+func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roadload.Run {
+	b := c.Bike
+	out := roadload.Run{ID: index + 1, Setup: c.Setup, Dir: dir, Mass: b.Mass, Inertia: b.Mass + b.Rotating, Density: c.Density}
+	gust := newOU(r, c.Noise.GustSD, c.Noise.GustTime)
+	drift := newOU(r, c.Noise.DriftSD, c.Noise.DriftTime)
+	x := c.Scatter * r.NormFloat64()
+	if dir < 0 {
+		x = c.Length - x
+	}
+	v := c.From
+	every := int(math.Round(1 / (c.Rate * tick)))
+	for i := 0; v > c.To; i++ {
+		t := float64(i) * tick
+		if i%every == 0 {
+			out.T = append(out.T, start+t)
+			out.V = append(out.V, v+drift.step(r, 1/c.Rate)+c.Noise.WhiteSD*r.NormFloat64())
+			out.Pos = append(out.Pos, x)
+		}
+		slope := grade
+		if c.Road != nil {
+			slope += c.Road(x)
+		}
+		var force, airmore float64
+		if c.Spoil != nil {
+			force, airmore = c.Spoil(index, t, v)
+		}
+		air := dir*wind + gust.x + airmore
+		acc := func(v float64) float64 {
+			u := v + air
+			return -(0.5*c.Density*b.CdA*u*math.Abs(u) + b.Mass*gravity*(b.Crr*(1+b.Slope*v)+dir*slope) + force) / out.Inertia
+		}
+		mid := v + tick/2*acc(v)
+		x += dir * mid * tick
+		v += tick * acc(mid)
+		gust.step(r, tick)
+	}
+	return out
+}
+
+const gravity = 9.80665

@@ -1,0 +1,151 @@
+package roadload
+
+import (
+	"errors"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// system is the mixed model of all runs: Henderson's equations
+//
+//	(JᵀR⁻¹J + D⁻¹)·β = JᵀR⁻¹y
+//
+// with R the errors' covariance, block by block from the runs, and D that of
+// the random effects.
+type system struct {
+	opts  Options
+	lay   layout
+	runs  []*coast
+	state state
+
+	a    *mat.SymDense
+	g, x *mat.VecDense
+	chol mat.Cholesky
+}
+
+var errSingular = errors.New("the runs do not determine the road load")
+
+func newSystem(runs []*coast, opts Options) *system {
+	s := &system{opts: opts, runs: runs, lay: newLayout(runs, opts)}
+	for _, c := range runs {
+		c.attach(s.lay)
+	}
+	s.state = state{beta: make([]float64, s.lay.size), slope: opts.Slope.X, gravity: opts.Gravity}
+	s.a = mat.NewSymDense(s.lay.size, nil)
+	s.g, s.x = mat.NewVecDense(s.lay.size, nil), mat.NewVecDense(s.lay.size, nil)
+	return s
+}
+
+// linearise integrates all runs at the present state.
+func (s *system) linearise(n Noise) {
+	for _, c := range s.runs {
+		c.spread(n)
+		c.integrate(s.lay, &s.state)
+	}
+}
+
+// evaluate builds and factorises the equations for a noise and returns −2 times
+// the logarithm of the restricted likelihood, but for a constant.
+func (s *system) evaluate(n Noise) (float64, error) {
+	s.a.Zero()
+	s.g.Zero()
+	minus2, yy := s.prior(n), 0.0
+	for _, c := range s.runs {
+		minus2 += c.whiten(n) + c.eliminate()
+		yy += s.scatter(c)
+	}
+	if !s.chol.Factorize(s.a) {
+		return math.Inf(1), errSingular
+	}
+	if err := s.chol.SolveVecTo(s.x, s.g); err != nil {
+		return math.Inf(1), errSingular
+	}
+	return minus2 + s.chol.LogDet() + yy - mat.Dot(s.x, s.g), nil
+}
+
+// scatter adds a run's normal equations to the common ones and returns its
+// sum of squares.
+func (s *system) scatter(c *coast) float64 {
+	w := c.width()
+	raw := s.a.RawSymmetric()
+	for i, gi := range c.cols {
+		row := c.norm[(c.own+i)*w : (c.own+i+1)*w]
+		for j := i; j < len(c.cols); j++ {
+			a, b := gi, c.cols[j]
+			if a > b {
+				a, b = b, a
+			}
+			raw.Data[a*raw.Stride+b] += row[c.own+j]
+		}
+		s.g.SetVec(gi, s.g.AtVec(gi)+row[w-1])
+	}
+	return c.norm[w*w-1]
+}
+
+// prior adds D⁻¹ and returns the logarithm of the determinant of D.
+func (s *system) prior(n Noise) (logDet float64) {
+	add := func(i, j int, x float64) { s.a.SetSym(i, j, s.a.At(i, j)+x) }
+	free := func(i int, sd float64) {
+		add(i, i, 1/(sd*sd))
+		logDet += 2 * math.Log(sd)
+	}
+	if s.lay.slope >= 0 {
+		free(s.lay.slope, s.opts.Slope.SE)
+	}
+	for i := range s.lay.pairs {
+		free(s.lay.wind+i, s.opts.WindSD)
+		free(s.lay.grade+i, s.opts.GradeSD)
+	}
+	if s.lay.warm >= 0 {
+		free(s.lay.warm, s.opts.WarmUpSD)
+	}
+	if s.lay.knots == 0 {
+		return logDet
+	}
+	// The profile is an Ornstein-Uhlenbeck process in place: each knot is the
+	// one before it times r, and something new.
+	r := math.Exp(-s.lay.road.spacing / n.RoadLength)
+	first := n.RoadSD * n.RoadSD
+	next := first * (1 - r*r)
+	k := s.lay.knot
+	add(k, k, 1/first)
+	logDet += math.Log(first) + float64(s.lay.knots-1)*math.Log(next)
+	for i := 1; i < s.lay.knots; i++ {
+		add(k+i-1, k+i-1, r*r/next)
+		add(k+i-1, k+i, -r/next)
+		add(k+i, k+i, 1/next)
+	}
+	return logDet
+}
+
+// improve takes the solution of evaluate into the state, and returns how far
+// the drag area moved, relatively.
+func (s *system) improve() float64 {
+	moved := 0.0
+	common := make([]float64, s.lay.size)
+	for i := range common {
+		common[i] = s.x.AtVec(i)
+	}
+	local := make([]float64, 0, s.lay.size)
+	for _, c := range s.runs {
+		local = local[:0]
+		for _, g := range c.cols {
+			local = append(local, common[g])
+		}
+		own := c.solveOwn(local)
+		c.start += own[0]
+		for j := range c.steps {
+			c.steps[j] += own[1+j]
+		}
+	}
+	for i := range common {
+		if i >= 2*s.lay.setups {
+			s.state.beta[i] = common[i]
+			continue
+		}
+		s.state.beta[i] += common[i]
+		moved = math.Max(moved, math.Abs(common[i]/s.state.beta[i]))
+	}
+	return moved
+}

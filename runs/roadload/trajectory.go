@@ -1,0 +1,214 @@
+package roadload
+
+import "math"
+
+// state is the present value of every common unknown, and what is held.
+type state struct {
+	beta    []float64 // in the order of the layout
+	slope   float64   // prior mean of k; beta holds what is added to it
+	gravity float64
+}
+
+// forces are the terms of the equation of motion of one run at one instant,
+// divided by the inertia: decelerations in m/s².
+type forces struct {
+	drag    float64 // by 1 m² of drag area
+	roll    float64 // by a Crr of 1
+	grade   float64 // by a slope of 1 in direction +1
+	gust    float64 // by 1 m/s more of air speed, 1/s
+	slope   float64 // by k greater by 1 s/m
+	warm    float64 // by a growth of Crr of 1 in an hour
+	total   float64
+	damping float64 // derivative of total by v, 1/s
+}
+
+// motion holds what forces need of a run, fixed during an integration.
+type motion struct {
+	cda, crr, k    float64
+	wind           float64 // against the run, m/s
+	air            float64 // ½ρ/M
+	weight         float64 // m·g/M
+	warm           float64 // factor on crr
+	hours          float64
+	dir, meanSlope float64
+}
+
+func (c *coast) motion(l layout, s *state) motion {
+	m := motion{
+		cda: s.beta[cdaAt(c.setup)], crr: s.beta[crrAt(c.setup)], k: s.slope,
+		wind: c.dir * s.beta[l.wind+c.pairIndex],
+		air:  c.rho / (2 * c.inertia), weight: c.mass * s.gravity / c.inertia,
+		warm: 1, hours: c.hours, dir: c.dir, meanSlope: s.beta[l.grade+c.pairIndex],
+	}
+	if l.slope >= 0 {
+		m.k += s.beta[l.slope]
+	}
+	if l.warm >= 0 {
+		m.warm += s.beta[l.warm] * c.hours
+	}
+	return m
+}
+
+// at evaluates the equation of motion at speed v, on a slope (in direction
+// +1, about the mean), where gusts leave the air speed a variance extra.
+func (m *motion) at(v, slope, extra float64) forces {
+	u := v + m.wind
+	absU := math.Abs(u)
+	f := forces{
+		drag:  m.air * (u*absU + math.Copysign(extra, u)),
+		roll:  m.weight * m.warm * (1 + m.k*v),
+		grade: m.weight * m.dir,
+		gust:  2 * m.air * m.cda * absU,
+		slope: m.weight * m.warm * m.crr * v,
+		warm:  m.weight * m.crr * (1 + m.k*v) * m.hours,
+	}
+	f.total = m.cda*f.drag + m.crr*f.roll + f.grade*(m.meanSlope+slope)
+	f.damping = f.gust + m.weight*m.warm*m.crr*m.k
+	return f
+}
+
+// maxStep bounds the integration step, s. The classical Runge-Kutta method of
+// fourth order is exact to 1e-7 m/s with it over a coast-down.
+const maxStep = 0.5
+
+// integrate computes the fitted speed of a run and, column by column, its
+// derivative by every unknown. The derivatives obey
+//
+//	d(δv)/dt = −damping·δv + forcing
+//
+// and are integrated by Simpson's rule with the integrating factor.
+func (c *coast) integrate(l layout, s *state) {
+	m := c.motion(l, s)
+	w := c.width()
+	clear(c.jac)
+	c.v[0] = c.start
+	c.jac[0] = 1
+	for i := range len(c.t) - 1 {
+		row, next := c.jac[i*w:(i+1)*w], c.jac[(i+1)*w:(i+2)*w]
+		copy(next, row)
+		c.advance(l, s, &m, i, next)
+		for j, cut := range c.cuts {
+			if cut.to == i+1 {
+				c.v[i+1] += c.steps[j]
+				next[1+j] = 1
+			}
+		}
+	}
+	c.leftover(s)
+}
+
+// advance carries speed and derivatives from t[i] to t[i+1].
+func (c *coast) advance(l layout, s *state, m *motion, i int, d []float64) {
+	span := c.t[i+1] - c.t[i]
+	n := max(1, int(math.Ceil(span/maxStep-1e-9)))
+	h := span / float64(n)
+	v := c.v[i]
+	c.decay[i], c.push[i] = 0, 0
+	for j := range n {
+		from, to := float64(j)/float64(n), float64(j+1)/float64(n)
+		var at [3]place
+		for q, share := range [3]float64{from, (from + to) / 2, to} {
+			at[q] = c.placeAt(l, s, i, share)
+		}
+		f0 := m.at(v, at[0].slope, at[0].extra)
+		k2 := m.at(v-h/2*f0.total, at[1].slope, at[1].extra).total
+		k3 := m.at(v-h/2*k2, at[1].slope, at[1].extra).total
+		k4 := m.at(v-h*k3, at[2].slope, at[2].extra).total
+		next := v - h/6*(f0.total+2*k2+2*k3+k4)
+		f1 := m.at(next, at[2].slope, at[2].extra)
+		fm := m.at((v+next)/2-h/8*(f0.total-f1.total), at[1].slope, at[1].extra)
+		st := step{h: h, f: [3]forces{f0, fm, f1}, at: at}
+		st.carry(c, l, d)
+		c.decay[i] += st.decay()
+		c.push[i] += (f0.gust + 4*fm.gust + f1.gust) / 6 / float64(n)
+		v = next
+	}
+	c.v[i+1] = v
+}
+
+// place is where the run is at an instant of the integration.
+type place struct {
+	slope float64 // of the road's profile about the mean
+	extra float64 // variance of the air speed, m²/s²
+	knot  int     // before it, counted from the run's first
+	share float64 // of the way to the next knot
+}
+
+func (c *coast) placeAt(l layout, s *state, i int, share float64) place {
+	p := place{extra: c.extra[i] + share*(c.extra[i+1]-c.extra[i])}
+	if l.knots == 0 {
+		return p
+	}
+	k, f := l.road.locate(c.x[i]+share*(c.x[i+1]-c.x[i]), l.knots)
+	knots := s.beta[l.knot:]
+	p.knot, p.share = k-c.span[0], f
+	p.slope = knots[k] + f*(knots[k+1]-knots[k])
+	return p
+}
+
+// step is one step of the integration: forces and places at its start, middle
+// and end.
+type step struct {
+	h  float64
+	f  [3]forces
+	at [3]place
+}
+
+// decay is the integral of the damping over the step.
+func (s *step) decay() float64 {
+	return s.h / 6 * (s.f[0].damping + 4*s.f[1].damping + s.f[2].damping)
+}
+
+// carry takes the derivatives d over the step.
+func (s *step) carry(c *coast, l layout, d []float64) {
+	whole := math.Exp(-s.decay())
+	half := math.Exp(-s.h / 24 * (5*s.f[2].damping + 8*s.f[1].damping - s.f[0].damping))
+	weight := [3]float64{s.h / 6 * whole, s.h / 6 * 4 * half, s.h / 6}
+	for j := range d {
+		d[j] *= whole
+	}
+	common := d[c.own:]
+	extra := 4
+	slopeAt, warmAt := -1, -1
+	if l.slope >= 0 {
+		slopeAt = extra
+		extra++
+	}
+	if l.warm >= 0 {
+		warmAt = extra
+		extra++
+	}
+	for q := range s.f {
+		f, g := &s.f[q], weight[q]
+		common[0] -= g * f.drag
+		common[1] -= g * f.roll
+		common[2] -= g * f.gust * c.dir
+		common[3] -= g * f.grade
+		if slopeAt >= 0 {
+			common[slopeAt] -= g * f.slope
+		}
+		if warmAt >= 0 {
+			common[warmAt] -= g * f.warm
+		}
+		if l.knots > 0 {
+			p := &s.at[q]
+			common[extra+p.knot] -= g * f.grade * (1 - p.share)
+			common[extra+p.knot+1] -= g * f.grade * p.share
+		}
+	}
+}
+
+// leftover writes what the data leave to explain in the last column:
+// z − v, and the part that the random effects explain at present, so that the
+// normal equations speak of their whole value, to which the prior belongs.
+func (c *coast) leftover(s *state) {
+	w := c.width()
+	for i := range c.t {
+		row := c.jac[i*w : (i+1)*w]
+		y := c.z[i] - c.v[i]
+		for j := 2; j < len(c.cols); j++ {
+			y += row[c.own+j] * s.beta[c.cols[j]]
+		}
+		row[w-1] = y
+	}
+}
