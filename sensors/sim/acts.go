@@ -3,7 +3,7 @@ package sim
 // Act is one thing that the rider does. The acts of this package are the only
 // ones; speeds are in m/s, times in s, lengths in m.
 type Act interface {
-	act()
+	play(p *player)
 }
 
 // Stand waits at a standstill, stopping first where the bike rolls.
@@ -21,8 +21,9 @@ type RollOn struct {
 	From, To float64
 }
 
-// Pull is full throttle in one gear over its range of engine speed. From and
-// To may be 0: a quarter of ShiftRPM and ShiftRPM. Gear 0 is the second highest.
+// Pull is full throttle in one gear over its range of engine speed. From may be
+// 0: a quarter of ShiftRPM. To may be 0: ShiftRPM, or where the bike hardly
+// gets faster. Gear 0 is the second highest.
 type Pull struct {
 	Gear     int
 	From, To float64
@@ -114,22 +115,3 @@ type Jolt struct{ Up, Along, Seconds float64 } // m/s², m/s², s
 // lights, potholes and speed bumps, and nothing in it that counts as a run.
 // It ends at a standstill, heading out.
 type Town struct{ Minutes float64 }
-
-func (Stand) act()       {}
-func (Launch) act()      {}
-func (RollOn) act()      {}
-func (Pull) act()        {}
-func (CoastDown) act()   {}
-func (CoastPair) act()   {}
-func (Brake) act()       {}
-func (EngineBrake) act() {}
-func (Reach) act()       {}
-func (Hold) act()        {}
-func (HoldTo) act()      {}
-func (TurnRound) act()   {}
-func (Bend) act()        {}
-func (Push) act()        {}
-func (NewWind) act()     {}
-func (Change) act()      {}
-func (Jolt) act()        {}
-func (Town) act()        {}

@@ -46,9 +46,10 @@ func DefaultRider(b Bike) Rider {
 }
 
 // DefaultRoad is level and smooth. It lies in the open Atlantic, so that
-// nobody takes it for a real one.
+// nobody takes it for a real one. Gravity is the normal gravity of WGS 84 there.
 func DefaultRoad() Road {
-	return Road{LatDeg: 40, LonDeg: -30, Altitude: 120, BearingDeg: 84, RoughLength: 150}
+	return Road{LatDeg: 40, LonDeg: -30, Altitude: 120, BearingDeg: 84, RoughLength: 150,
+		Gravity: 9.8017}
 }
 
 // DefaultAir is a mild day. Density is that of the other three by the CIPM-2007

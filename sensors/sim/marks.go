@@ -3,6 +3,8 @@ package sim
 import (
 	"math"
 	"sort"
+
+	"stillair/sensors/units"
 )
 
 // at returns the moment just before t, kept inside so that there is a next.
@@ -102,12 +104,8 @@ type Mark struct {
 	Speed   float64 // m/s at the mark; for 1/8 and 1/4 mile the mean over the last 66 ft; 0 for marks of speed
 }
 
-// foot in m, and the rollout of one foot.
-const foot = 0.3048
-
 // Marks returns the standard marks that the launch reached before its end.
 func (tr *Truth) Marks(d Deed) []Mark {
-	const kmh, mph = 1 / 3.6, 0.44704
 	var marks []Mark
 	add := func(name string, t, speed float64) {
 		if t <= d.End {
@@ -117,21 +115,21 @@ func (tr *Truth) Marks(d Deed) []Mark {
 	for _, m := range []struct {
 		name string
 		v    float64
-	}{{"0-60 km/h", 60 * kmh}, {"0-100 km/h", 100 * kmh}, {"0-60 mph", 60 * mph}, {"0-100 mph", 100 * mph}} {
+	}{{"0-60 km/h", 60 * units.KMH}, {"0-100 km/h", 100 * units.KMH}, {"0-60 mph", 60 * units.MPH}, {"0-100 mph", 100 * units.MPH}} {
 		add(m.name, tr.TimeAtSpeed(d.Start, m.v), 0)
 	}
 	for _, m := range []struct {
 		name string
 		feet float64
 		trap float64 // ft, length over which the speed is the mean; 0: at the mark
-	}{{"60 ft", 60, 0}, {"330 ft", 330, 0}, {"1/8 mile", 660, 66}, {"1000 ft", 1000, 0}, {"1/4 mile", 1320, 66}, {"1 km", 1000 / foot, 0}} {
-		t := tr.TimeAtDist(d.Start, m.feet*foot)
+	}{{"60 ft", 60, 0}, {"330 ft", 330, 0}, {"1/8 mile", 660, 66}, {"1000 ft", 1000, 0}, {"1/4 mile", 1320, 66}, {"1 km", 1000 / units.Foot, 0}} {
+		t := tr.TimeAtDist(d.Start, m.feet*units.Foot)
 		if math.IsNaN(t) {
 			continue
 		}
 		speed := tr.V(t)
 		if m.trap > 0 {
-			speed = m.trap * foot / (t - tr.TimeAtDist(d.Start, (m.feet-m.trap)*foot))
+			speed = m.trap * units.Foot / (t - tr.TimeAtDist(d.Start, (m.feet-m.trap)*units.Foot))
 		}
 		add(m.name, t, speed)
 	}

@@ -1,5 +1,7 @@
 package sim
 
+import "stillair/sensors/units"
+
 // CoastPairs is n pairs of coast-downs between the two speeds, out and back on
 // the stretch of road that begins at x = 0, each pair in a mean wind of its own.
 func CoastPairs(n int, from, to float64) []Act {
@@ -62,18 +64,17 @@ func PerturbedCoast(n int, from, to float64) []Act {
 // DemoPlan is a whole invented morning: a short leg through town, launches,
 // roll-ons, pulls, and coast-downs with two setups in the order A, B, B, A.
 func DemoPlan() []Act {
-	const kmh = 1 / 3.6
 	short := Setup{Name: "short screen"}
 	tall := Setup{Name: "tall screen", CdA: 0.60, Mass: 291}
 	plan := []Act{Change{Setup: short, Seconds: 20}, Town{Minutes: 3}}
-	plan = append(plan, Launches(2, 120*kmh, 420)...)
-	plan = append(plan, RollOns(2, 0, 60*kmh, 120*kmh)...)
+	plan = append(plan, Launches(2, 120*units.KMH, 420)...)
+	plan = append(plan, RollOns(2, 0, 60*units.KMH, 120*units.KMH)...)
 	plan = append(plan, Pulls(1, 4)...)
 	for i, s := range []Setup{short, tall, tall, short} {
 		if i > 0 {
 			plan = append(plan, Change{Setup: s, Seconds: 60})
 		}
-		plan = append(plan, CoastPairs(2, 110*kmh, 30*kmh)...)
+		plan = append(plan, CoastPairs(2, 110*units.KMH, 30*units.KMH)...)
 	}
 	return append(plan, Brake{}, Stand{Seconds: 15})
 }

@@ -83,6 +83,7 @@ type Road struct {
 	Grade          float64 // mean sine of the slope on the way out
 	RoughSD        float64 // sd of the slope about the mean (0.002: 0.2 %)
 	RoughLength    float64 // correlation length of the slope, m
+	Gravity        float64 // m/s²
 }
 
 // Air is the state of the air.

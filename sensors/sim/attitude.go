@@ -1,0 +1,59 @@
+package sim
+
+import "math"
+
+// revTau is the time constant with which a free engine reaches another speed, s.
+const revTau = 0.12
+
+// wanderFrom is the speed from which a rider wobbles as much as ever, m/s; at
+// rest the feet are down.
+const wanderFrom = 3.0
+
+// attitude turns, leans and pitches the bike by one step.
+func (p *player) attitude() {
+	n := &p.now
+	n.yaw = n.v * p.cmd.curve
+	if n.yaw != 0 {
+		n.heading += n.yaw * dt
+		n.sin, n.cos = math.Sincos(n.heading)
+	}
+	u := float64(p.steps%stepsPerTick+1) / stepsPerTick
+	lean := (p.lean[0] + u*(p.lean[1]-p.lean[0])) * math.Min(n.v/wanderFrom, 1)
+	if n.yaw != 0 {
+		lean += math.Atan(n.v * n.yaw / p.sc.Road.Gravity)
+	}
+	n.leanRate = (lean - n.lean) / dt
+	n.lean = lean
+
+	c := p.bike.Pitch
+	w := 2 * math.Pi * c.Hz
+	n.pitchRate += dt * (w*w*(c.PerAccel*n.a-n.pitch) - 2*c.Damping*w*n.pitchRate)
+	n.pitch += dt * n.pitchRate
+}
+
+// crank turns the engine by one step.
+func (p *player) crank() {
+	n := &p.now
+	before := n.rpm
+	switch {
+	case p.closed():
+		n.rpm = n.v * p.ratio()
+	case p.cmd.mode == pushed:
+		n.rpm = 0
+	default:
+		want := p.cmd.revs
+		if want == 0 {
+			want = p.engine.IdleRPM
+		}
+		n.rpm += (want - n.rpm) * dt / revTau
+	}
+	n.turns += (before + n.rpm) / 2 / 60 * dt
+}
+
+// surroundings notes slope and wind at the end of a step.
+func (p *player) surroundings(fraction float64) {
+	n := &p.now
+	n.slope = p.road.slope(n.x) * n.cos
+	head, cross := p.wind.at(fraction, n.cos, n.sin)
+	n.head, n.cross = head+p.cmd.gust, cross
+}

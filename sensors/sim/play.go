@@ -1,0 +1,165 @@
+package sim
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/sensors/units"
+)
+
+func (a Stand) play(p *player) {
+	p.halt(p.sc.Rider.BrakeDecel)
+	d := p.begin(KindStand)
+	p.rest(a.Seconds)
+	p.end(d)
+}
+
+func (a Reach) play(p *player)  { p.reach(a.Speed) }
+func (a Hold) play(p *player)   { p.hold(a.Speed, a.Seconds) }
+func (a HoldTo) play(p *player) { p.holdTo(a.Speed, a.X) }
+
+func (a NewWind) play(p *player) {
+	p.wind.draw()
+	p.noteWind()
+}
+
+func (a Change) play(p *player) {
+	p.halt(p.sc.Rider.BrakeDecel)
+	p.fit(a.Setup)
+	d := p.begin(KindStand)
+	p.rest(a.Seconds)
+	p.end(d)
+}
+
+func (a Brake) play(p *player) {
+	decel := a.Decel
+	if decel == 0 {
+		decel = p.sc.Rider.BrakeDecel
+	}
+	if a.To > 0 {
+		p.brakeTo(a.To, decel)
+		return
+	}
+	d := p.begin(KindStop)
+	p.brakeTo(0, decel)
+	d.End, d.Dist = p.stopped, p.now.s-d.Dist
+	p.keep(d)
+	p.rest(0.5)
+}
+
+func (a EngineBrake) play(p *player) {
+	if a.Gear > 0 && a.Gear != p.gear {
+		p.shift(a.Gear, p.sc.Rider.ShiftTime)
+	}
+	d := p.begin(KindEngine)
+	for p.cmd = (command{mode: geared}); p.ok() && p.now.v > a.To && p.now.v*p.ratio() > p.engine.IdleRPM; {
+		p.step()
+	}
+	p.end(d)
+	p.easeGear()
+}
+
+// play of a launch: the clutch bites along a ramp while the engine is held at
+// LaunchRPM, until road and engine meet; then full throttle.
+func (a Launch) play(p *player) {
+	p.halt(p.sc.Rider.BrakeDecel)
+	r := &p.sc.Rider
+	p.cmd.revs = r.LaunchRPM
+	p.wait(0.8)
+	x := p.now.x
+	bite := r.ClutchTime * math.Max(1+r.ClutchSD*p.rng.NormFloat64(), 0.3)
+	full := math.Min(p.engine.force(1, r.LaunchRPM, turnOf(p.ratio())), p.lift())
+	p.moved = math.NaN()
+	for start := p.time(); p.ok() && p.now.v*p.ratio() < r.LaunchRPM; {
+		grip := math.Min((p.time()-start)/bite, 1)
+		p.cmd = command{mode: slipping, force: grip * full, revs: r.LaunchRPM, throttle: grip}
+		p.step()
+	}
+	d := Deed{Kind: KindLaunch, Start: p.moved, X: x, Out: p.now.cos > 0, Gear: 1, Setup: p.setup}
+	from := p.stillAt
+	p.openUntil(len(p.bike.Gears), p.time()-1, 1, func() bool {
+		return p.now.v >= a.ToSpeed && p.now.s-from >= a.ToDist
+	})
+	d.End, d.To, d.Dist = p.time(), p.now.v, p.now.s-from
+	d.Rollout = p.rolled
+	p.closeThrottle()
+	p.keep(d)
+}
+
+func (a RollOn) play(p *player) {
+	p.inGear(KindRollOn, orGear(a.Gear, len(p.bike.Gears)), a.From, func() bool { return p.now.v >= a.To+1 })
+}
+
+func (a Pull) play(p *player) {
+	gear := orGear(a.Gear, len(p.bike.Gears)-1)
+	from, to := a.From, a.To
+	limit := p.engine.ShiftRPM / p.bike.Gears[min(gear, len(p.bike.Gears))-1]
+	if from == 0 {
+		from = limit / 4
+	}
+	done := func() bool { return p.now.v >= to }
+	if to == 0 {
+		done = func() bool { return p.now.v >= limit || p.now.v > 2*from && p.now.a < pullEnd }
+	}
+	p.inGear(KindPull, gear, from, done)
+}
+
+// pullEnd is the acceleration at which a pull without a last speed ends, m/s².
+const pullEnd = 0.6
+
+// orGear is the gear asked for, or another where none was.
+func orGear(asked, otherwise int) int {
+	if asked > 0 {
+		return asked
+	}
+	return max(otherwise, 1)
+}
+
+// inGear is full throttle in one gear from a little below a speed until done.
+func (p *player) inGear(k Kind, gear int, from float64, done func() bool) {
+	const under = 3 * units.KMH
+	if gear > len(p.bike.Gears) {
+		p.fail(fmt.Errorf("the bike has no gear %d: it has %d", gear, len(p.bike.Gears)))
+		return
+	}
+	p.reach(from - under)
+	p.settle(gear, from-under, 3)
+	d := p.begin(k)
+	p.fullThrottle(gear, done)
+	p.end(d)
+	p.closeThrottle()
+}
+
+// settle holds a speed for a time in a certain gear.
+func (p *player) settle(gear int, speed, seconds float64) {
+	if p.gear != gear {
+		p.shift(gear, p.sc.Rider.ShiftTime)
+	}
+	for end := p.time() + seconds; p.time() < end && p.ok(); {
+		if p.steps%stepsPerTick == 0 {
+			p.wanted += ((speed-p.now.v)/1.2 - p.wanted) * tick / handTau
+			p.meter(p.wanted)
+		}
+		p.step()
+	}
+}
+
+func (a Push) play(p *player) {
+	p.halt(p.sc.Rider.BrakeDecel)
+	p.cmd = command{mode: pushed, force: a.Force, power: a.Power}
+	from := p.now.s
+	p.moved = math.NaN()
+	d := p.begin(KindPush)
+	for start := p.time(); p.ok() && (p.now.v < a.ToSpeed || p.now.s-from < a.ToDist); {
+		p.step()
+		if p.time()-start > giveUp && p.now.a < 0.01 {
+			p.fail(errWeakPush)
+		}
+	}
+	d.Start, d.Rollout = p.moved, p.rolled
+	p.end(d)
+}
+
+func (a Jolt) play(p *player) {
+	p.jolt = jolt{Jolt: a, start: p.time()}
+}

@@ -1,0 +1,184 @@
+package sim
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"stillair/sensors/units"
+)
+
+// How a rider handles the bike; common practice, for a calm rider.
+const (
+	handTau   = 0.35 // lag between wanting an acceleration and having it, s
+	closeTime = 0.3  // closing the throttle after full opening, s
+	softShift = 0.5  // part-throttle upshift, as a fraction of ShiftRPM
+	lowShift  = 0.27 // downshift, same
+	mostOpen  = 0.8  // most of the full-throttle force used between acts
+	giveUp    = 120  // longest time to reach a speed or a place without getting nearer, s
+)
+
+// aim brings the bike towards a speed at part throttle or on the brake, and on
+// to the next step. The rider reckons with the mean wind and feels the gusts.
+func (p *player) aim(target, pace float64) {
+	if p.steps%stepsPerTick == 0 {
+		p.handle(target, pace)
+	}
+	p.step()
+}
+
+func (p *player) handle(target, pace float64) {
+	if target > 1 {
+		target += p.wander.x * math.Min(1, target/10)
+	}
+	want := math.Max(math.Min((target-p.now.v)/1.2, pace), -p.sc.Rider.BrakeDecel)
+	p.wanted += (want - p.wanted) * tick / handTau
+	p.pickGear()
+	p.meter(p.wanted)
+}
+
+// meter sets throttle and brake for an acceleration, as well as the engine can.
+func (p *player) meter(accel float64) {
+	curve := p.cmd.curve
+	p.cmd = command{mode: metered, curve: curve}
+	n := &p.now
+	u := n.v + p.wind.mean[0]*n.cos + p.wind.mean[1]*n.sin
+	air := 0.5 * p.sc.Air.Density * p.bike.CdA * u * math.Abs(u)
+	weight := p.bike.Mass * p.sc.Road.Gravity
+	need := p.inertia()*accel + air + weight*(p.bike.Crr*(1+p.bike.CrrSlope*n.v)+n.slope)
+	rpm, turn := math.Max(n.v*p.ratio(), 1.3*p.engine.IdleRPM), turnOf(p.ratio())
+	full := math.Min(p.engine.force(1, rpm, turn), p.lift())
+	drag := p.engine.force(0, rpm, turn)
+	if !p.closed() {
+		drag = 0
+	}
+	p.cmd.force = math.Min(math.Max(need, drag), mostOpen*full)
+	p.cmd.brake = math.Max(drag-need, 0)
+	p.cmd.throttle = (p.cmd.force - drag) / (full - drag)
+}
+
+// pickGear changes gear where part throttle wants another one.
+func (p *player) pickGear() {
+	rpm := p.now.v * p.ratio()
+	switch top := len(p.bike.Gears); {
+	case rpm > softShift*p.engine.ShiftRPM && p.gear < top:
+		p.shift(p.gear+1, 2*p.sc.Rider.ShiftTime)
+	case rpm < lowShift*p.engine.ShiftRPM && p.gear > 1 && p.now.v > 0:
+		p.gear-- // clutch in, brake or throttle as before: nothing to feel
+	}
+}
+
+// shift changes gear with the clutch open for a time.
+func (p *player) shift(gear int, seconds float64) {
+	p.gear = gear
+	p.cmd = command{mode: rolling, curve: p.cmd.curve, revs: p.now.v * p.ratio()}
+	p.wait(seconds)
+}
+
+// reach rides to a speed and returns when it is there.
+func (p *player) reach(speed float64) {
+	pace := p.sc.Rider.Pace
+	up := speed > p.now.v
+	if speed == 0 {
+		p.halt(p.sc.Rider.BrakeDecel)
+		return
+	}
+	for deadline := p.time() + giveUp; p.ok() && (p.now.v < speed-0.3) == up && math.Abs(p.now.v-speed) > 0.3; {
+		p.aim(speed, pace)
+		if p.time() > deadline {
+			p.fail(fmt.Errorf("the bike does not reach %.0f km/h: choose a lower speed or a stronger bike", speed/units.KMH))
+		}
+	}
+}
+
+// hold keeps a speed for a time.
+func (p *player) hold(speed, seconds float64) {
+	for end := p.time() + seconds; p.time() < end && p.ok(); {
+		p.aim(speed, p.sc.Rider.Pace)
+	}
+}
+
+// ahead is how far the road position x is in front, m.
+func (p *player) ahead(x float64) float64 { return (x - p.now.x) * p.now.cos }
+
+// holdTo keeps a speed up to the road position x.
+func (p *player) holdTo(speed, x float64) {
+	deadline := p.time() + giveUp + 2*math.Abs(p.ahead(x))/math.Max(speed, 1)
+	for p.ok() && p.ahead(x) > 0 {
+		p.aim(speed, p.sc.Rider.Pace)
+		if p.time() > deadline {
+			p.fail(errors.New("the place is not reached at this speed"))
+		}
+	}
+}
+
+// brakeTo slows with a steady deceleration, which builds up within 0.3 s, and
+// lets go shortly before the end. The clutch comes in below walking speed.
+func (p *player) brakeTo(speed, decel float64) {
+	const build = 0.3
+	p.wanted = 0
+	for start := p.time(); p.ok() && p.now.v > speed; {
+		grip := math.Min((p.time()-start)/build, 1)
+		p.cmd = command{mode: rolling, curve: p.cmd.curve, brake: grip * decel * (p.bike.Mass + p.bike.RotatingMass)}
+		p.step()
+	}
+	p.cmd.brake = 0
+	p.easeGear()
+}
+
+// easeGear puts in the gear that suits the speed while the clutch is open.
+func (p *player) easeGear() {
+	for p.gear > 1 && p.now.v*p.ratio() < lowShift*p.engine.ShiftRPM {
+		p.gear--
+	}
+}
+
+// halt brakes to a standstill and stays there a moment.
+func (p *player) halt(decel float64) {
+	if p.now.v > 0 {
+		p.brakeTo(0, decel)
+	}
+	p.rest(0.5)
+}
+
+// rest stands for a time with the engine idling.
+func (p *player) rest(seconds float64) {
+	p.gear, p.wanted = 1, 0
+	p.cmd = command{mode: atRest}
+	p.wait(seconds)
+}
+
+// fullThrottle opens the throttle and goes on until done, changing gear at
+// ShiftRPM where shifts is the highest gear to go to.
+func (p *player) fullThrottle(topGear int, done func() bool) {
+	p.cmd = command{mode: geared, curve: 0}
+	open := p.sc.Rider.OpenTime
+	p.openUntil(topGear, p.time(), open, done)
+}
+
+func (p *player) openUntil(topGear int, since, open float64, done func() bool) {
+	start := p.time()
+	for p.ok() && !done() {
+		p.cmd.mode, p.cmd.throttle = geared, math.Min((p.time()-since)/open, 1)
+		if p.now.v*p.ratio() > p.engine.ShiftRPM && p.gear < topGear {
+			p.cmd.throttle = 0
+			p.shift(p.gear+1, p.sc.Rider.ShiftTime)
+			since, open = p.time(), 0.08
+			continue
+		}
+		p.step()
+		if p.time()-start > giveUp {
+			p.fail(fmt.Errorf("at full throttle the bike ends at %.0f km/h: choose a lower speed", p.now.v/units.KMH))
+		}
+	}
+}
+
+// closeThrottle rolls the throttle shut in gear.
+func (p *player) closeThrottle() {
+	from := p.cmd.throttle
+	for start := p.time(); p.ok() && p.time() < start+closeTime; {
+		p.cmd = command{mode: geared, throttle: from * (1 - (p.time()-start)/closeTime)}
+		p.step()
+	}
+	p.wanted = p.now.a
+}
