@@ -1,0 +1,106 @@
+package power
+
+import (
+	"errors"
+	"math"
+
+	"stillair/runs/measure"
+)
+
+// Difference is what setup b has more than setup a, over the speeds that both
+// curves have.
+type Difference struct {
+	Speed []float64       // m/s
+	Power []measure.Value // b − a, W
+	Mean  measure.Value   // mean of b − a over the speeds as a fraction of a's mean
+	DoF   float64         // of Mean's t interval
+	// Repeated says that Mean's uncertainty comes from the scatter of repeated
+	// pairs. Otherwise it comes from the bands of the two curves.
+	Repeated bool
+}
+
+// Compare measures the difference of two curves. What the setups share (the
+// mass of the bike, its road load where the same was used for both) cancels.
+func Compare(a, b *Curve) (Difference, error) {
+	ia, ib, n := overlap(a.Speed, b.Speed)
+	if n < 3 {
+		return Difference{}, errors.New("the two setups' pulls share no range of speed")
+	}
+	d := Difference{Speed: a.Speed[ia : ia+n], Power: make([]measure.Value, n)}
+	sameLoad := a.bike.Load == b.bike.Load
+	for k := range n {
+		i, j := ia+k, ib+k
+		v := a.own.At(i, i) + b.own.At(j, j) + square(a.mass[i]-b.mass[j])
+		for _, part := range [2]int{0, 1} {
+			x, y := a.load[part][i], b.load[part][j]
+			if sameLoad {
+				v += square(x - y)
+			} else {
+				v += x*x + y*y
+			}
+		}
+		d.Power[k] = measure.Value{X: b.Power[j].X - a.Power[i].X, SE: math.Sqrt(v)}
+	}
+	d.mean(a, b, ia, ib)
+	return d, nil
+}
+
+func square(x float64) float64 { return x * x }
+
+// overlap finds where two even grids of the same step coincide.
+func overlap(a, b []float64) (ia, ib, n int) {
+	shift := int(math.Round((b[0] - a[0]) / gridStep))
+	ia, ib = max(0, shift), max(0, -shift)
+	return ia, ib, max(0, min(len(a)-ia, len(b)-ib))
+}
+
+// mean compares the mean power over the shared speeds. With at least two
+// pairs of both setups the scatter of the pairs is its own judge, pooled over
+// the setups: whatever differs from pull to pull is in it.
+func (d *Difference) mean(a, b *Curve, ia, ib int) {
+	n := len(d.Speed)
+	base := meanOf(a.Power[ia : ia+n])
+	d.Mean.X = meanOf(d.Power) / base
+	na, nb := len(a.pairs), len(b.pairs)
+	if na < 2 || nb < 2 {
+		var v float64
+		for k := range n {
+			// Neighbouring points hang together over much of a pull.
+			v += d.Power[k].SE / float64(n)
+		}
+		d.Mean.SE, d.DoF = v/base, math.Inf(1)
+		return
+	}
+	ma, ssa := scatter(a.pairs, ia, n)
+	mb, ssb := scatter(b.pairs, ib, n)
+	d.DoF = float64(na + nb - 2)
+	d.Mean = measure.Value{
+		X:  (mb - ma) / ma,
+		SE: math.Sqrt((ssa+ssb)/d.DoF*(1/float64(na)+1/float64(nb))) / ma,
+	}
+	d.Repeated = true
+}
+
+func meanOf(v []measure.Value) float64 {
+	var s float64
+	for _, x := range v {
+		s += x.X
+	}
+	return s / float64(len(v))
+}
+
+// scatter is the mean over n points from i on of each pair's power: their mean
+// and the sum of squares about it.
+func scatter(pairs []pairMean, i, n int) (mean, ss float64) {
+	x := make([]float64, len(pairs))
+	for k, p := range pairs {
+		for _, w := range p.power[i : i+n] {
+			x[k] += w / float64(n)
+		}
+		mean += x[k] / float64(len(pairs))
+	}
+	for _, v := range x {
+		ss += square(v - mean)
+	}
+	return mean, ss
+}

@@ -1,0 +1,93 @@
+package power
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"stillair/runs/worth"
+)
+
+// Pull is one full-throttle pull in one gear. T and V are parallel, Cov is the
+// covariance of V.
+type Pull struct {
+	ID   int
+	Dir  float64 // +1 or −1: which way along the road
+	Pair int     // pulls of one number are close in time and share wind and slope; 0: alone
+
+	T   []float64     // s, ascending
+	V   []float64     // smoothed speed, m/s
+	Cov *mat.SymDense // (m/s)²
+}
+
+// Bike is what turns acceleration into force.
+type Bike struct {
+	Load         worth.Load // road load, mass, air
+	MassSD       float64    // standard uncertainty of the mass, kg
+	RotatingMass float64    // wheels, and crank and clutch in this gear, kg
+}
+
+// Day is how wind and slope may differ from none.
+type Day struct {
+	WindSD   float64 // mean wind along the road, standard deviation, m/s
+	GustSD   float64 // gusts about it, standard deviation, m/s
+	GustTime float64 // their correlation time, s
+	GradeSD  float64 // slope of the road, standard deviation, 1
+}
+
+// mostPoints bounds the size of the matrices: a fifth of a second or so apart
+// over a pull, finer than any bandwidth worth having.
+const mostPoints = 50
+
+func (p Pull) check() error {
+	n := len(p.T)
+	switch {
+	case n < 8:
+		return fmt.Errorf("pull %d has %d points: it is too short for a power curve", p.ID, n)
+	case len(p.V) != n || p.Cov == nil || p.Cov.SymmetricDim() != n:
+		return fmt.Errorf("pull %d: times, speeds and covariance differ in size", p.ID)
+	case p.Dir != 1 && p.Dir != -1:
+		return fmt.Errorf("pull %d has no direction", p.ID)
+	}
+	for i := range n {
+		if math.IsNaN(p.V[i]) || i > 0 && !(p.T[i] > p.T[i-1]) {
+			return fmt.Errorf("pull %d: point %d is out of order or not a number", p.ID, i)
+		}
+	}
+	if p.V[n-1] < p.V[0]+2 {
+		return fmt.Errorf("pull %d gains less than 2 m/s", p.ID)
+	}
+	return nil
+}
+
+// thinned returns the pull with at most mostPoints points.
+func (p Pull) thinned() Pull {
+	n := len(p.T)
+	if n <= mostPoints {
+		return p
+	}
+	q := p
+	q.T, q.V = make([]float64, mostPoints), make([]float64, mostPoints)
+	q.Cov = mat.NewSymDense(mostPoints, nil)
+	at := func(i int) int { return i * (n - 1) / (mostPoints - 1) }
+	for i := range mostPoints {
+		q.T[i], q.V[i] = p.T[at(i)], p.V[at(i)]
+		for j := i; j < mostPoints; j++ {
+			q.Cov.SetSym(i, j, p.Cov.At(at(i), at(j)))
+		}
+	}
+	return q
+}
+
+// Check reports what is missing for power to mean anything.
+func (b Bike) Check() error {
+	if err := b.Load.Check(); err != nil {
+		return err
+	}
+	if b.RotatingMass < 0 || math.IsNaN(b.RotatingMass) {
+		return errors.New("the rotating mass is not given")
+	}
+	return nil
+}
