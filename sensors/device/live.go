@@ -66,7 +66,7 @@ const few = 16
 func (d *delivery) pass(ctx context.Context, now float64) error {
 	b := &d.batch
 	for _, t := range b.Told {
-		d.tell(now, d.watch.told(t))
+		d.tell(now, d.watch.heard(t))
 	}
 	for i, m := range b.Motion {
 		if i%few == 0 && ctx.Err() != nil {

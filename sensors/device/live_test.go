@@ -20,6 +20,7 @@ type bench struct {
 	end   float64 // s, when everything falls silent
 	bare  bool    // fixes without a speed
 	flat  bool    // no gyroscope
+	blink string  // said of the receiver between fixes
 	stops int
 	start error
 }
@@ -52,6 +53,8 @@ func (b *bench) Drain(to *Batch) {
 			f.Speed = math.NaN()
 		}
 		to.Fixes = append(to.Fixes, f)
+	} else if b.blink != "" {
+		to.Told = append(to.Told, Told{sensors.SensorFix, sensors.Silent, b.blink})
 	}
 	b.now += 0.1
 }
@@ -105,6 +108,10 @@ func TestStatesAreToldOnce(t *testing.T) {
 			[]sensors.Condition{sensors.Available, sensors.Working, sensors.Silent}, NothingMore},
 		{"fix dies", bench{end: 5}, sensors.SensorFix,
 			[]sensors.Condition{sensors.Asking, sensors.Working, sensors.Silent}, NothingMore},
+		{"fix said to be silent between reports", bench{end: 100, blink: "no view"}, sensors.SensorFix,
+			[]sensors.Condition{sensors.Asking, sensors.Working}, ""},
+		{"fix said to be silent, and is", bench{end: 5, blink: "no view"}, sensors.SensorFix,
+			[]sensors.Condition{sensors.Asking, sensors.Working, sensors.Silent}, "no view"},
 		{"nothing ever", bench{end: 0}, sensors.SensorMotion, []sensors.Condition{sensors.Available, sensors.Available}, NothingYet},
 		{"leave not given", bench{end: 0}, sensors.SensorFix, []sensors.Condition{sensors.Asking}, "asked"},
 		{"no gyroscope", bench{end: 100, flat: true}, sensors.SensorTurn, []sensors.Condition{sensors.Missing}, NoTurn},

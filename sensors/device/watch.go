@@ -1,6 +1,7 @@
 package device
 
 import (
+	"cmp"
 	"math"
 
 	"stillair/sensors"
@@ -27,16 +28,27 @@ const (
 // watch knows how each sensor is and reports changes only.
 type watch struct {
 	is   map[sensors.Sensor]Told
+	why  map[sensors.Sensor]string  // what the driver said of a sensor that may fall silent
 	seen map[sensors.Sensor]float64 // when the last sample came, s
 	bare float64                    // when the last fix without a speed came, s
 	from float64                    // when the source began, s
 }
 
 func newWatch(now float64) *watch {
-	return &watch{is: map[sensors.Sensor]Told{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
+	return &watch{is: map[sensors.Sensor]Told{}, why: map[sensors.Sensor]string{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
 }
 
-// told takes what the driver says and returns it if it is news.
+// heard takes what the driver says. A working sensor said to be silent may
+// have missed one report only; that it is silent shows when no more come.
+func (w *watch) heard(t Told) []Told {
+	if t.Condition == sensors.Silent && w.is[t.Sensor].Condition == sensors.Working {
+		w.why[t.Sensor] = t.Detail
+		return nil
+	}
+	return w.told(t)
+}
+
+// told takes what is now known of a sensor and returns it if it is news.
 func (w *watch) told(t Told) []Told {
 	if w.is[t.Sensor] == t {
 		return nil
@@ -58,21 +70,26 @@ func (w *watch) saw(b *Batch, now float64) (changes []Told) {
 
 func (w *watch) count(b *Batch, now float64) {
 	for _, m := range b.Motion {
-		w.seen[sensors.SensorMotion] = now
+		w.hear(sensors.SensorMotion, now)
 		if m.HasTurn() {
-			w.seen[sensors.SensorTurn] = now
+			w.hear(sensors.SensorTurn, now)
 		}
 	}
 	for _, f := range b.Fixes {
 		if !math.IsNaN(f.Speed) {
-			w.seen[sensors.SensorFix] = now
+			w.hear(sensors.SensorFix, now)
 		} else {
 			w.bare = now
 		}
 	}
 	if len(b.Pressure) > 0 {
-		w.seen[sensors.SensorPressure] = now
+		w.hear(sensors.SensorPressure, now)
 	}
+}
+
+func (w *watch) hear(s sensors.Sensor, now float64) {
+	w.seen[s] = now
+	delete(w.why, s)
 }
 
 // judge says how a sensor is by when it was last heard. One that the driver
@@ -87,7 +104,7 @@ func (w *watch) judge(s sensors.Sensor, now float64) (Told, bool) {
 	case s == sensors.SensorTurn && !ever && w.deaf(now):
 		return Told{s, sensors.Missing, NoTurn}, true
 	case ever && w.is[s].Condition == sensors.Working:
-		return Told{s, sensors.Silent, NothingMore}, true
+		return Told{s, sensors.Silent, cmp.Or(w.why[s], NothingMore)}, true
 	case !ever && w.is[s].Condition == sensors.Available && now-w.from > 2*patience[s]:
 		return Told{s, sensors.Available, NothingYet}, true
 	}

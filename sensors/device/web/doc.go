@@ -23,5 +23,5 @@
 // Chromium behaves when a known rate is played into it. Older handbooks name
 // z, x and y. accelerationIncludingGravity is the specific force, +g upwards
 // at rest, but on iPhones it has the opposite sign (from memory; no iPhone at
-// hand). sensing.js tells the two apart.
+// hand). sensing.js knows them by the vendor the browser names.
 package web

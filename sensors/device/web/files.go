@@ -135,5 +135,5 @@ func (f *Files) Lock(name string) (unlock func(), err error) {
 	if v.IsNull() {
 		return nil, ErrBusy
 	}
-	return sync.OnceFunc(func() { v.Invoke() }), nil
+	return sync.OnceFunc(func() { await(v.Invoke()) }), nil
 }

@@ -76,13 +76,15 @@ globalThis.stillairKeeping = (() => {
     },
     // persist asks the browser not to clear the storage when the phone is full.
     persist: () => navigator.storage.persist(),
-    // lock resolves with a function that unlocks, or with null where the lock
-    // is held. The browser unlocks when the page ends in whatever way.
+    // lock resolves with a function that unlocks and resolves when it is done,
+    // or with null where the lock is held. The browser unlocks when the page
+    // ends in whatever way.
     lock: (name) => new Promise((resolve, reject) => {
-      navigator.locks.request(name, { ifAvailable: true }, (lock) => {
+      const over = navigator.locks.request(name, { ifAvailable: true }, (lock) => {
         if (!lock) return resolve(null);
-        return new Promise((release) => resolve(release));
-      }).catch(reject);
+        return new Promise((release) => resolve(() => { release(); return over; }));
+      });
+      over.catch(reject);
     }),
   };
 })();

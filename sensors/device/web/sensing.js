@@ -70,9 +70,9 @@ globalThis.stillairSensing = (() => {
     }
   }
 
-  // permit asks for motion. The question must be put inside the handler of a
-  // tap; the program hears of a tap later, so when it is too late the next tap
-  // anywhere on the page asks.
+  // permit asks for motion. A browser that wants to ask the rider takes the
+  // question only from a tap; the program hears of a tap later, so when it is
+  // too late the next tap anywhere on the page asks.
   async function permit() {
     if (!asks() || await ask() || waiting) return;
     waiting = () => { removeEventListener("touchend", waiting, true); waiting = null; ask(); };
@@ -82,7 +82,7 @@ globalThis.stillairSensing = (() => {
 
   async function startMotion() {
     if (typeof DeviceMotionEvent === "undefined") return tell(0, MISSING, 7);
-    if (asks()) { tell(0, ASKING, 6); return void permit(); }
+    if (asks()) return void permit();
     listen();
     const denied = (await leave("accelerometer")) === "denied";
     tell(0, denied ? DENIED : AVAILABLE, denied ? 5 : 0);
@@ -98,9 +98,9 @@ globalThis.stillairSensing = (() => {
   }
 
   return {
-    // turned says that this browser gives forces the other way round: those
-    // of iPhones do, and they alone ask for motion from a tap.
-    turned: asks,
+    // turned says that this browser gives forces the other way round, as all
+    // browsers on iPhones and iPads do.
+    turned: () => navigator.vendor.startsWith("Apple"),
     permit,
     now: () => performance.now(),
     start() {

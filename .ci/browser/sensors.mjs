@@ -1,0 +1,46 @@
+// Plays readings into the browser's own sensor interfaces.
+const KINDS = ["accelerometer", "linear-acceleration", "gyroscope"];
+const G = 9.80665;
+
+// enable puts the sensors under our hand; call it before the page loads.
+export async function enable(protocol, at = {}) {
+  for (const type of KINDS) {
+    await protocol.send("Emulation.setSensorOverrideEnabled",
+      { type, enabled: true, metadata: { available: true, minimumFrequency: 1, maximumFrequency: 60 } });
+  }
+  await motion(protocol, { x: 0, y: 0, z: G }, { x: 0, y: 0, z: 0 });
+  await fix(protocol, at);
+}
+
+// motion sets specific force (m/s2) and turn rate (rad/s). Three messages.
+export function motion(protocol, force, turn) {
+  const set = (type, xyz) => protocol.send("Emulation.setSensorOverrideReadings", { type, reading: { xyz } });
+  return Promise.all([set("accelerometer", force),
+    set("linear-acceleration", { x: force.x, y: force.y, z: force.z - G }), set("gyroscope", turn)]);
+}
+
+export function fix(protocol, { latitude = 48, longitude = 11, accuracy = 5, speed = 0, heading = 0, altitude = 500 }) {
+  return protocol.send("Emulation.setGeolocationOverride", { latitude, longitude, accuracy, speed, heading, altitude });
+}
+
+// rest plays a phone lying still, with a fix every second, until stop is
+// called. offered counts what was played.
+export function rest(protocol, hertz = 60) {
+  const offered = { motion: 0, fix: 0 };
+  let going = true;
+  const began = performance.now();
+  const loop = (async () => {
+    while (going) {
+      const wait = began + (offered.motion * 1000) / hertz - performance.now();
+      if (wait > 1) await new Promise((done) => setTimeout(done, wait));
+      const wobble = 0.2 * Math.sin(offered.motion);
+      await motion(protocol, { x: wobble, y: 0, z: G }, { x: 0.01, y: 0.002, z: wobble / 10 });
+      if (offered.motion % hertz === 0) {
+        await fix(protocol, { longitude: 11 + offered.fix * 1e-7, speed: 0 });
+        offered.fix++;
+      }
+      offered.motion++;
+    }
+  })();
+  return { offered, stop: async () => { going = false; await loop.catch(() => {}); return offered; } };
+}
