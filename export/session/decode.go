@@ -31,41 +31,51 @@ func (d *decoder) decodeLine(line []byte, p *partState) error {
 	}
 	odd := p.odd(d.line)
 	if bytes.HasPrefix(line, []byte(`{"type":"motion"`)) {
-		return d.motion(string(line), p)
+		return d.motionLine(string(line), p)
 	}
 	if !gjson.ValidBytes(line) {
 		odd("a line that is no JSON object is left out")
 		return nil
 	}
 	o := gjson.ParseBytes(line)
-	if d.words += int64(len(line)); d.words > maxWords*8 {
-		return errTooMuch
-	}
 	switch kind := o.Get("type").String(); kind {
 	case "part":
-		p.key.n = int(o.Get("n").Int())
-		p.from, p.to = number(o, "from_s"), number(o, "to_s")
-		p.known++
+		p.begin(o)
 	case "header":
 		p.known++
 		return d.header(o)
 	case "motion":
-		return d.motion(o.Raw, p)
+		return d.motionLine(o.Raw, p)
 	case "fix", "state", "pressure":
 		p.known++
 		d.sample(kind, o, odd)
-	case "ride":
-		d.ride(o, odd)
-	case "name":
-		d.rec.Name = o.Get("text").String()
-	case "remark":
-		d.rec.Remarks = append(d.rec.Remarks, Remark{T: number(o, "t_s"), Text: o.Get("text").String()})
+		return d.tooMany()
+	case "ride", "name", "remark":
+		d.told(kind, o, odd)
+		d.words += int64(len(line))
+		return d.tooMany()
 	case "end":
 		p.end = true
 	default:
 		odd(fmt.Sprintf("a line of the unknown type %.40q is left out", kind))
 	}
 	return nil
+}
+
+// begin takes the line that begins a part.
+func (p *partState) begin(o gjson.Result) {
+	p.known++
+	from := number(o, "from_s")
+	p.key.n = int(o.Get("n").Int())
+	if p.first == 0 {
+		p.first, p.from = p.key.n, from
+	}
+	if math.IsNaN(p.from) {
+		p.from = from
+	}
+	if to := number(o, "to_s"); !math.IsNaN(to) {
+		p.to = to
+	}
 }
 
 // number returns a field of o, NaN where it is absent or no number.
@@ -107,18 +117,33 @@ func utc(o gjson.Result) time.Time {
 	return time.UnixMilli(int64(ms)).UTC()
 }
 
-func (d *decoder) ride(o gjson.Result, odd func(string)) {
-	ride, err := unmarshalRide(o.Get("ride").Raw)
-	if err != nil {
-		odd("what was told about the ride makes no sense and is left out")
-		return
+// told takes what the rider said.
+func (d *decoder) told(kind string, o gjson.Result, odd func(string)) {
+	switch kind {
+	case "name":
+		d.rec.Name = o.Get("text").String()
+	case "remark":
+		d.rec.Remarks = append(d.rec.Remarks, Remark{T: number(o, "t_s"), Text: o.Get("text").String()})
+	case "ride":
+		ride, err := unmarshalRide(o.Get("ride").Raw)
+		if err != nil {
+			odd("what was told about the ride makes no sense and is left out")
+			return
+		}
+		d.rec.Log.Ride = ride
 	}
-	d.rec.Log.Ride = ride
+}
+
+// tooMany returns an error once the file holds more than any session.
+func (d *decoder) tooMany() error {
+	if max(d.fixes.len(), len(d.rec.Log.States), len(d.rec.Remarks)) > d.mostEvents || d.pressure.len() > d.most || d.words > maxWords {
+		return errTooMuch
+	}
+	return nil
 }
 
 // sample takes a line with a fix, a state or pressures.
 func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
-	log := d.rec.Log
 	switch kind {
 	case "fix":
 		f := sensors.Fix{T: number(o, "t_s"), Speed: number(o, "speed_mps"), SpeedSD: number(o, "speed_sd_mps"),
@@ -128,7 +153,7 @@ func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
 			odd("a fix without a time or a speed is left out")
 			return
 		}
-		log.Fixes = append(log.Fixes, f)
+		d.fixes.add(f)
 	case "state":
 		s := sensors.State{T: number(o, "t_s"), Sensor: sensors.Sensor(o.Get("sensor").String()),
 			Condition: sensors.Condition(o.Get("condition").String()), Detail: o.Get("detail").String()}
@@ -136,7 +161,8 @@ func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
 			odd("a state without a time is left out")
 			return
 		}
-		log.States = append(log.States, s)
+		d.words += int64(len(s.Detail) + len(s.Sensor) + len(s.Condition))
+		d.rec.Log.States = append(d.rec.Log.States, s)
 	case "pressure":
 		cols, n, ok := d.table(o, pressureColumns, len(pressureColumns))
 		if !ok {
@@ -149,14 +175,13 @@ func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
 				odd("a pressure without a time or a value is left out")
 				continue
 			}
-			log.Pressure = append(log.Pressure, s)
+			d.pressure.add(s)
 		}
 	}
 }
 
-// motion takes a motion line, the one kind that is hot.
-func (d *decoder) motion(line string, p *partState) error {
-	log := d.rec.Log
+// motionLine takes a motion line, the one kind that is hot.
+func (d *decoder) motionLine(line string, p *partState) error {
 	p.known++
 	odd := p.odd(d.line)
 	cols, n, ok := d.table(gjson.Parse(line), motionColumns, forceColumns)
@@ -164,7 +189,7 @@ func (d *decoder) motion(line string, p *partState) error {
 		odd("a motion line without its columns in equal length is left out")
 		return nil
 	}
-	if len(log.Motion)+n > maxSamples {
+	if d.motion.len()+n > d.most {
 		return errTooMuch
 	}
 	turns := len(cols) == n*len(motionColumns)
@@ -179,7 +204,7 @@ func (d *decoder) motion(line string, p *partState) error {
 			odd("a motion sample without a time or a force is left out")
 			continue
 		}
-		log.Motion = append(log.Motion, m)
+		d.motion.add(m)
 	}
 	return nil
 }

@@ -21,14 +21,17 @@ type mark struct {
 
 func (d *decoder) mark() mark {
 	l := d.rec.Log
-	return mark{motion: len(l.Motion), fixes: len(l.Fixes), pressure: len(l.Pressure), states: len(l.States),
+	return mark{motion: d.motion.len(), fixes: d.fixes.len(), pressure: d.pressure.len(), states: len(l.States),
 		remarks: len(d.rec.Remarks), ride: l.Ride, header: d.rec.Header, name: d.rec.Name,
 		line: d.line, text: d.text, words: d.words}
 }
 
 func (d *decoder) back(m mark) {
 	l := d.rec.Log
-	l.Motion, l.Fixes, l.Pressure, l.States = l.Motion[:m.motion], l.Fixes[:m.fixes], l.Pressure[:m.pressure], l.States[:m.states]
+	d.motion.cut(m.motion)
+	d.fixes.cut(m.fixes)
+	d.pressure.cut(m.pressure)
+	l.States = l.States[:m.states]
 	d.rec.Remarks, l.Ride, d.rec.Header, d.rec.Name = d.rec.Remarks[:m.remarks], m.ride, m.header, m.name
 	d.line, d.text, d.words = m.line, m.text, m.words
 }
@@ -67,9 +70,9 @@ func (d *decoder) finish() *Recording {
 	case !rec.Closed:
 		d.note("the recording was not closed: the phone or the program stopped unexpectedly", 0)
 	}
-	log.Motion = inOrder(d, "motion samples", log.Motion, func(m sensors.Motion) float64 { return m.T })
-	log.Fixes = inOrder(d, "fixes", log.Fixes, func(f sensors.Fix) float64 { return f.T })
-	log.Pressure = inOrder(d, "pressures", log.Pressure, func(p sensors.Pressure) float64 { return p.T })
+	log.Motion = inOrder(d, "motion samples", d.motion.all(), func(m sensors.Motion) float64 { return m.T })
+	log.Fixes = inOrder(d, "fixes", d.fixes.all(), func(f sensors.Fix) float64 { return f.T })
+	log.Pressure = inOrder(d, "pressures", d.pressure.all(), func(p sensors.Pressure) float64 { return p.T })
 	sort.SliceStable(log.States, func(i, j int) bool { return log.States[i].T < log.States[j].T })
 	for _, text := range d.order {
 		log.Notes = append(log.Notes, *d.counts[text])

@@ -33,6 +33,12 @@ type decoder struct {
 	rec  Recording
 	seen map[partKey]bool
 
+	motion   pile[sensors.Motion]
+	fixes    pile[sensors.Fix]
+	pressure pile[sensors.Pressure]
+
+	most, mostEvents int // motion samples, and others, that the file may hold
+
 	text, failed int64 // bytes unpacked, and unpacked in vain
 	words        int64
 	known        int  // lines of a known type
@@ -130,7 +136,8 @@ func (d *decoder) part(data []byte) (used int, err error) {
 
 // partState is what the lines of a part say about it.
 type partState struct {
-	key      partKey
+	key      partKey // its number is that of the last "part" line
+	first    int     // and this that of the first: more than one is in a file packed anew
 	from, to float64
 	end      bool
 	known    int // lines of a known type
@@ -203,7 +210,7 @@ func (d *decoder) accept(p partState) {
 	lost := d.damaged
 	if p.key.n > 0 {
 		const torn = 0.5 // s
-		lost = p.key.n > d.lastN+1 || (d.damaged && p.from-d.lastTo > torn)
+		lost = p.first > d.lastN+1 || (d.damaged && p.from-d.lastTo > torn)
 		d.lastN = p.key.n
 		d.rec.Last = max(d.rec.Last, p.key.n)
 	}

@@ -16,7 +16,14 @@ const (
 	maxLine    = 4 << 20   // bytes of one line
 	maxFailed  = 256 << 20 // bytes unpacked in vain, looking for the next whole part
 	maxSamples = 40 << 20  // motion samples
-	maxWords   = 64 << 20  // bytes of remarks, states and the like
+	maxEvents  = 1 << 20   // fixes, states and remarks, each
+	maxWords   = 16 << 20  // bytes of text: remarks, states and the like
+
+	// A small file cannot hold many samples (a phone that lies still takes three
+	// bytes for each of motion): more than these, and than one for two bytes of
+	// the file, or eight for the others, are a trap.
+	freeSamples = 1 << 17
+	freeEvents  = 1 << 16
 )
 
 // Span is a stretch of time, s on the log's clock.
@@ -53,7 +60,7 @@ func Read(r io.Reader, name string) (*Recording, error) {
 		return nil, &sensors.InputError{File: name, What: "is no session file: it does not begin as gzip does",
 			Mend: "give a session file (.jsonl.gz), or another kind of log under its own name"}
 	}
-	d := newDecoder(name)
+	d := newDecoder(name, len(data))
 	if err := d.file(data); err != nil {
 		return nil, err
 	}
@@ -75,8 +82,9 @@ func IsSession(head []byte) bool {
 	return len(head) >= 3 && head[0] == 0x1f && head[1] == 0x8b && head[2] == 8
 }
 
-// newDecoder returns a decoder that has read nothing.
-func newDecoder(name string) *decoder {
-	return &decoder{name: name, seen: map[partKey]bool{}, counts: map[string]*sensors.Note{}, lastTo: math.Inf(-1),
+// newDecoder returns a decoder for a file of size bytes.
+func newDecoder(name string, size int) *decoder {
+	return &decoder{name: name, most: min(maxSamples, freeSamples+size/2),
+		mostEvents: min(maxEvents, freeEvents+size/8), seen: map[partKey]bool{}, counts: map[string]*sensors.Note{}, lastTo: math.Inf(-1),
 		rec: Recording{Header: Header{Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
 }

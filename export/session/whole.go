@@ -12,12 +12,12 @@ func Write(store Store, log *sensors.Log, header Header) error {
 	if err != nil {
 		return err
 	}
-	Deliver(log, w)
+	deliver(log, w)
 	return w.Close()
 }
 
-// Deliver gives sink every sample of the log in order of time.
-func Deliver(log *sensors.Log, sink sensors.Sink) {
+// deliver gives sink every sample of the log in order of time.
+func deliver(log *sensors.Log, sink sensors.Sink) {
 	var m, f, p, s int
 	for {
 		tm := timeAt(log.Motion, m, func(x sensors.Motion) float64 { return x.T })

@@ -1,0 +1,86 @@
+package session
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"stillair/sensors"
+)
+
+// FuzzRead gives the reader files of any bytes: it must end in an InputError
+// or in a log that is in order and that, written and read again, is the same.
+func FuzzRead(f *testing.F) {
+	whole := written(f, invented(2, 10))
+	f.Add(whole)
+	f.Add(whole[:len(whole)/2])
+	f.Add(append(bytes.Clone(whole[:300]), whole[350:]...))
+	f.Fuzz(checkAnyInput)
+}
+
+// FuzzLines gives the reader whole parts with lines of any text.
+func FuzzLines(f *testing.F) {
+	f.Add(headerLine + `{"type":"motion","t_s":[1e300,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2]}`)
+	f.Add(headerLine + `{"type":"fix","t_s":1,"speed_mps":1e999,"utc_ms":1e300}` + "\n" + `{"type":"ride","ride":{"setups":[{}]}}`)
+	f.Add(`{"type":"pressure","t_s":[1],"pressure_pa":[null]}`)
+	f.Fuzz(func(t *testing.T, text string) { checkAnyInput(t, packed(strings.NewReader(text))) })
+}
+
+func checkAnyInput(t *testing.T, data []byte) {
+	rec, err := Read(bytes.NewReader(data), "any")
+	if err != nil {
+		var input *sensors.InputError
+		if !errors.As(err, &input) || input.What == "" || input.Mend == "" {
+			t.Fatalf("the error %v tells nobody what to do", err)
+		}
+		return
+	}
+	for i, m := range rec.Log.Motion {
+		if math.IsNaN(m.T) || math.IsNaN(m.Force.X+m.Force.Y+m.Force.Z) && !math.IsInf(m.Force.X, 0) && !math.IsInf(m.Force.Y, 0) && !math.IsInf(m.Force.Z, 0) {
+			t.Fatalf("motion %d: %v", i, m)
+		}
+		if i > 0 && m.T <= rec.Log.Motion[i-1].T {
+			t.Fatalf("motion %d is not later than the one before", i)
+		}
+	}
+	m := &memory{}
+	if err := Write(m, rec.Log, rec.Header); err != nil {
+		t.Fatal(err)
+	}
+	again := read(t, m.data)
+	m2 := &memory{}
+	if err := Write(m2, again.Log, again.Header); err != nil {
+		t.Fatal(err)
+	}
+	if !sameSamples(again.Log, read(t, m2.data).Log) {
+		t.Fatal("written and read twice it is not the same")
+	}
+}
+
+// FuzzDecimal checks the fast number reader against strconv, which rounds
+// correctly.
+func FuzzDecimal(f *testing.F) {
+	for _, s := range []string{"0", "-0.5", "12.345678", "9007199254740993", "123456789012345.6", "1e5", "1.", ".5", "-", "--1", "1e", "0x1p4", "nan", "null"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		got, ok := parseNumbers(nil, "["+s+"]")
+		if !ok || len(got) != 1 {
+			return
+		}
+		text := strings.TrimSpace(s)
+		if text == "null" {
+			if !math.IsNaN(got[0]) {
+				t.Fatalf("null read as %v", got[0])
+			}
+			return
+		}
+		want, err := strconv.ParseFloat(text, 64)
+		if err != nil || got[0] != want {
+			t.Fatalf("%q read as %v, strconv says %v %v", s, got[0], want, err)
+		}
+	})
+}

@@ -1,0 +1,155 @@
+package session
+
+import (
+	"bytes"
+	"compress/gzip"
+	"errors"
+	"fmt"
+	"io"
+	"runtime"
+	"strings"
+	"testing"
+
+	"stillair/sensors"
+)
+
+// packed returns text as one gzip member.
+func packed(parts ...io.Reader) []byte {
+	var b bytes.Buffer
+	gz, _ := gzip.NewWriterLevel(&b, gzip.BestSpeed)
+	for _, p := range parts {
+		_, _ = io.Copy(gz, p)
+	}
+	_ = gz.Close()
+	return b.Bytes()
+}
+
+// endless is n bytes of one pattern.
+func endless(pattern string, n int64) io.Reader {
+	return io.LimitReader(&repeat{pattern: pattern}, n)
+}
+
+type repeat struct {
+	pattern string
+	at      int
+}
+
+func (r *repeat) Read(p []byte) (int, error) {
+	for n := 0; n < len(p); {
+		k := copy(p[n:], r.pattern[r.at:])
+		n, r.at = n+k, (r.at+k)%len(r.pattern)
+	}
+	return len(p), nil
+}
+
+const headerLine = `{"type":"part","n":1,"from_s":1,"to_s":2}` + "\n" + `{"type":"header","format":"stillair session","version":1}` + "\n"
+
+// TestHostile reads files made to do harm: each must end in a clear error or
+// in a log with notes, in bounded memory.
+func TestHostile(t *testing.T) {
+	gigabyte, much := int64(1<<30), int64(1<<28)
+	if testing.Short() {
+		gigabyte, much = 1<<26, 1<<26
+	}
+	tests := []struct {
+		name, says string
+		data       []byte
+	}{
+		{"a line of a gigabyte", "no whole part", packed(strings.NewReader(headerLine), endless(`{"type":"motion","t_s":[1,`, gigabyte))},
+		{"no end of zeros", "no whole part", packed(endless("\x00", much))},
+		{"no end of short lines", "holds none", packed(endless("x\n", much))},
+		{"no end of states", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"state","t_s":1,"sensor":"motion","condition":"working"}`+"\n", much))},
+		{"no end of the same second", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"motion","t_s":[1,1],"ax_mps2":[1,1],"ay_mps2":[1,1],"az_mps2":[1,1]}`+"\n", much))},
+		{"no end of setups", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"ride","ride":{"setups":[{"name":"`+strings.Repeat("a", 1000)+`"}]}}`+"\n", much))},
+		{"fixes after a good part", "", append(packed(strings.NewReader(headerLine+`{"type":"fix","t_s":1,"speed_mps":1}`)), packed(endless(`{"type":"fix","t_s":1,"speed_mps":1}`+"\n", much))...)},
+		{"a part's beginning a million times", "no whole part", bytes.Repeat([]byte{0x1f, 0x8b, 8, 0, 0, 0, 0, 0, 0, 255, 0}, 1_000_000)},
+	}
+	for _, tt := range tests {
+		var before, after runtime.MemStats
+		runtime.GC()
+		runtime.ReadMemStats(&before)
+		rec, err := Read(bytes.NewReader(tt.data), "hostile.jsonl.gz")
+		runtime.ReadMemStats(&after)
+		var input *sensors.InputError
+		switch {
+		case tt.says != "" && !errors.As(err, &input):
+			t.Errorf("%s: %v", tt.name, err)
+		case tt.says != "" && (!strings.Contains(err.Error(), tt.says) || input.Mend == "" || !strings.HasPrefix(err.Error(), "hostile.jsonl.gz")):
+			t.Errorf("%s: the error %q does not say %q", tt.name, err, tt.says)
+		case tt.says == "" && (err != nil || len(rec.Log.Notes) == 0):
+			t.Errorf("%s: %v", tt.name, err)
+		}
+		if grown := int64(after.Sys) - int64(before.Sys); grown > 200<<20 {
+			t.Errorf("%s: memory grew by %d MiB", tt.name, grown>>20)
+		}
+	}
+}
+
+// TestRefused checks the errors for input of the wrong kind.
+func TestRefused(t *testing.T) {
+	tests := []struct {
+		name, says string
+		data       []byte
+	}{
+		{"empty", "no session file", nil},
+		{"plain text", "no session file", []byte("t_s,ax_mps2\n")},
+		{"another gzip file", "holds none", packed(strings.NewReader("t_s,ax_mps2\n1,2\n"))},
+		{"a later version", "version 2", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":2}`))},
+		{"another format", `"diary"`, packed(strings.NewReader(`{"type":"header","format":"diary","version":1}`))},
+		{"other axes", "axes", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":1,"axes":"nose down"}`))},
+	}
+	for _, tt := range tests {
+		_, err := Read(bytes.NewReader(tt.data), "f.gz")
+		var input *sensors.InputError
+		if !errors.As(err, &input) || !strings.Contains(err.Error(), tt.says) || input.Mend == "" || input.File != "f.gz" {
+			t.Errorf("%s: %v", tt.name, err)
+		}
+	}
+}
+
+// TestOddLines checks that lines that make no sense are left out with a note,
+// and that the rest is kept.
+func TestOddLines(t *testing.T) {
+	tests := []struct{ name, line, note string }{
+		{"not JSON", `{"type":"motion`, "no JSON object"},
+		{"not JSON at all", `hello`, "no JSON object"},
+		{"unknown type", `{"type":"moon"}`, `unknown type "moon"`},
+		{"columns of unequal length", `{"type":"motion","t_s":[1,2],"ax_mps2":[1],"ay_mps2":[1,1],"az_mps2":[1,2]}`, "equal length"},
+		{"a column that is text", `{"type":"motion","t_s":["a"],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1]}`, "equal length"},
+		{"no force", `{"type":"motion","t_s":[1]}`, "equal length"},
+		{"half a gyroscope", `{"type":"motion","t_s":[1],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1],"gx_radps":[1]}`, "equal length"},
+		{"a null time", `{"type":"motion","t_s":[null],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1]}`, "without a time"},
+		{"a fix without speed", `{"type":"fix","t_s":1}`, "without a time or a speed"},
+		{"a pressure that is no number", `{"type":"pressure","t_s":[1],"pressure_pa":[null]}`, "without a time or a value"},
+		{"a ride that is a number", `{"type":"ride","ride":7}`, "makes no sense"},
+		{"a state without time", `{"type":"state","sensor":"motion"}`, "without a time"},
+	}
+	good := `{"type":"motion","t_s":[1e0,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2], "later":{"a":[1]}}` + "\n"
+	for _, tt := range tests {
+		rec := read(t, packed(strings.NewReader(headerLine+tt.line+"\n"+good)))
+		if len(rec.Log.Motion) != 2 || rec.Log.Motion[0].Force.X != -0.5 || rec.Log.Motion[0].HasTurn() {
+			t.Errorf("%s: motion %v", tt.name, rec.Log.Motion)
+		}
+		notes := fmt.Sprint(rec.Log.Notes)
+		if !strings.Contains(notes, tt.note) || !strings.Contains(notes, "ride.jsonl.gz:3") {
+			t.Errorf("%s: notes %s", tt.name, notes)
+		}
+	}
+}
+
+// TestOutOfOrder checks that samples out of order are sorted, doubles removed
+// and both said.
+func TestOutOfOrder(t *testing.T) {
+	text := headerLine + `{"type":"fix","t_s":3,"speed_mps":3}
+{"type":"fix","t_s":1,"speed_mps":1}
+{"type":"fix","t_s":2,"speed_mps":2}
+{"type":"fix","t_s":2,"speed_mps":9}
+`
+	rec := read(t, packed(strings.NewReader(text)))
+	if len(rec.Log.Fixes) != 3 || rec.Log.Fixes[1].Speed != 2 || rec.Log.Fixes[2].T != 3 {
+		t.Errorf("fixes %v", rec.Log.Fixes)
+	}
+	if n := fmt.Sprint(rec.Log.Notes); !strings.Contains(n, "put in order") || !strings.Contains(n, "had one already") {
+		t.Errorf("notes %s", n)
+	}
+}
