@@ -1,0 +1,138 @@
+package plan
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"stillair/runs/measure"
+	"stillair/runs/worth"
+)
+
+func naked() worth.Load {
+	return worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}
+}
+
+// TestChanceAgainstTables holds the power of the two-sample t test at 5 %, two
+// sided, to Cohen, Statistical Power Analysis (1988), table 2.3.5, from memory:
+// n = 64 a group and d = 0.5 give 0.80, n = 17 and d = 1.0 give 0.80, n = 26
+// and d = 0.8 give 0.80.
+func TestChanceAgainstTables(t *testing.T) {
+	tests := []struct{ n, d float64 }{{64, 0.5}, {26, 0.8}, {17, 1.0}}
+	for _, tt := range tests {
+		shift := tt.d * math.Sqrt(tt.n/2)
+		got := chance(shift, 2*tt.n-2, 0.05)
+		if math.Abs(got-0.80) > 0.011 {
+			t.Errorf("n %v, d %v: power %.3f, table 0.80", tt.n, tt.d, got)
+		}
+	}
+	if got := chance(0, 6, 0.05); math.Abs(got-0.05) > 1e-4 {
+		t.Errorf("no change is seen with %.4f, want the level 0.05", got)
+	}
+}
+
+func TestNeededIsTheInverseOfChance(t *testing.T) {
+	for _, dof := range []float64{2, 6, 20} {
+		if got := chance(needed(0.8, dof, 0.05), dof, 0.05); math.Abs(got-0.8) > 1e-4 {
+			t.Errorf("dof %v: %v", dof, got)
+		}
+	}
+}
+
+// TestOrderIsBalanced holds that a steady drift falls on all setups alike.
+func TestOrderIsBalanced(t *testing.T) {
+	for _, setups := range []int{2, 3, 5} {
+		for _, pairs := range []int{2, 4, 8} {
+			sum, n, at := make([]float64, setups), make([]int, setups), 0.0
+			for _, b := range order(setups, pairs) {
+				for range b.Pairs {
+					sum[b.Setup] += at
+					n[b.Setup]++
+					at++
+				}
+			}
+			for s := range setups {
+				if n[s] != pairs || sum[s]/float64(n[s]) != sum[0]/float64(n[0]) {
+					t.Errorf("%d setups, %d pairs: setup %d has %d pairs at mean place %v", setups, pairs, s, n[s], sum[s]/float64(n[s]))
+				}
+			}
+		}
+	}
+}
+
+func TestMorePairsAndLessWindHelp(t *testing.T) {
+	q := Question{Setups: 2, CdA: 0.06}
+	if err := check(&q, DefaultConditions(naked(), 1.5)); err != nil {
+		t.Fatal(err)
+	}
+	before := 1.0
+	for _, n := range []int{2, 4, 8} {
+		p, err := lay(q, DefaultConditions(naked(), 1.5), n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		calm, err := lay(q, DefaultConditions(naked(), 0.5), n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Logf("%d pairs: ± %.2f %%, sees 6 %% with %.0f %%; calm ± %.2f %%; road %.0f m, %.0f min", n, 100*p.SE, 100*p.Chance, 100*calm.SE, p.RoadLength, p.Seconds/60)
+		if p.SE >= before || calm.SE >= p.SE {
+			t.Errorf("%d pairs: ± %.4f, before ± %.4f, calm ± %.4f", n, p.SE, before, calm.SE)
+		}
+		before = p.SE
+	}
+}
+
+func TestMakeSaysWhenItCannot(t *testing.T) {
+	p, err := Make(Question{Setups: 2, CdA: 0.005}, DefaultConditions(naked(), 2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Enough || len(p.Advice) == 0 {
+		t.Errorf("half a percent in wind: %+v", p)
+	}
+	p, err = Make(Question{Setups: 2, CdA: 0.15}, DefaultConditions(naked(), 0.5))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !p.Enough || p.Pairs != 2 || p.Chance < 0.8 {
+		t.Errorf("fifteen percent in calm air: %+v", p)
+	}
+}
+
+// TestFromTopSpeed is worked by hand: in air alone v ∝ CdA^(−1/3), so 5 km/h of
+// 200 is 3 · 2.5 % of CdA.
+func TestFromTopSpeed(t *testing.T) {
+	l := naked()
+	l.Crr.X = 0
+	if got := FromTopSpeed(l, 200/3.6, 5/3.6); math.Abs(got-0.075) > 1e-6 {
+		t.Errorf("got %v, want 0.075", got)
+	}
+}
+
+func TestBadQuestions(t *testing.T) {
+	ok := DefaultConditions(naked(), 1)
+	slow, light := ok, ok
+	slow.FromMPS = slow.ToMPS + 1
+	light.Load.Mass = 0
+	tests := []struct {
+		name string
+		q    Question
+		c    Conditions
+		says string
+	}{
+		{"one setup", Question{Setups: 1, CdA: 0.1}, ok, "two setups"},
+		{"no change", Question{Setups: 2}, ok, "change"},
+		{"certainty", Question{Setups: 2, CdA: 0.1, Chance: 1}, ok, "chance"},
+		{"narrow speeds", Question{Setups: 2, CdA: 0.1}, slow, "km/h"},
+		{"no mass", Question{Setups: 2, CdA: 0.1}, light, "mass"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			_, err := Make(tt.q, tt.c)
+			if err == nil || !strings.Contains(err.Error(), tt.says) {
+				t.Errorf("got %v, want a word about %q", err, tt.says)
+			}
+		})
+	}
+}
