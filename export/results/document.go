@@ -1,0 +1,97 @@
+package results
+
+// Document is the whole of the results. Pointers are nil where a number was
+// not measured or does not apply.
+type Document struct {
+	Version         int          `json:"version"`
+	Bike            string       `json:"bike,omitempty"`
+	GNSSLag         *float64     `json:"gnss_lag_s,omitempty"`
+	GNSSLagSE       *float64     `json:"gnss_lag_se_s,omitempty"`
+	GNSSLagAssumed  bool         `json:"gnss_lag_assumed,omitempty"` // the ride said too little to find it
+	GNSSSmoothing   *float64     `json:"gnss_smoothing_s,omitempty"` // time constant of the receiver's own smoothing
+	GNSSSmoothingSE *float64     `json:"gnss_smoothing_se_s,omitempty"`
+	Defaults        []string     `json:"defaults"`           // fields of ride.json whose default was used
+	Warnings        []string     `json:"warnings,omitempty"` // about the ride as a whole
+	Notes           []string     `json:"notes,omitempty"`    // what was left out of the log or mended
+	Runs            []Run        `json:"runs"`
+	RoadLoad        []RoadLoad   `json:"road_load"`
+	Comparisons     []Comparison `json:"comparisons"`
+	Power           []Power      `json:"power"`
+}
+
+// Run is one thing that the rider did.
+type Run struct {
+	ID         int      `json:"id"`
+	Kind       string   `json:"kind"`
+	Start      *float64 `json:"start_s,omitempty"`
+	End        *float64 `json:"end_s,omitempty"`
+	BearingDeg *float64 `json:"bearing_deg,omitempty"`
+	Setup      string   `json:"setup"`
+	Accepted   bool     `json:"accepted"`
+	Reasons    []string `json:"reasons"` // why it is rejected; empty where it is accepted
+	Cautions   []string `json:"cautions,omitempty"`
+	Pair       int      `json:"pair,omitempty"` // number of the pair of opposite coast-downs
+	From       *float64 `json:"from_mps,omitempty"`
+	To         *float64 `json:"to_mps,omitempty"`
+	Marks      []Mark   `json:"marks,omitempty"`
+}
+
+// Mark is one time, distance or speed measured in a run.
+type Mark struct {
+	Mark       string   `json:"mark"`
+	Time       *float64 `json:"s,omitempty"` // from first movement, or from the first speed of a pair
+	TimeSE     *float64 `json:"se_s,omitempty"`
+	Rollout    *float64 `json:"rollout_s,omitempty"` // from 0.3048 m after first movement
+	RolloutSE  *float64 `json:"rollout_se_s,omitempty"`
+	Speed      *float64 `json:"speed_mps,omitempty"`
+	SpeedSE    *float64 `json:"speed_se_mps,omitempty"`
+	Distance   *float64 `json:"distance_m,omitempty"`
+	DistanceSE *float64 `json:"distance_se_m,omitempty"`
+}
+
+// RoadLoad is what holds a setup back.
+type RoadLoad struct {
+	Setup      string      `json:"setup"`
+	Pairs      int         `json:"pairs"`
+	Runs       []int       `json:"runs"`
+	Mass       *float64    `json:"mass_kg,omitempty"`
+	CdA        *float64    `json:"cda_m2,omitempty"`
+	CdASE      *float64    `json:"cda_se_m2,omitempty"`
+	CdACI      *[2]float64 `json:"cda_ci95_m2,omitempty"`
+	Crr        *float64    `json:"crr,omitempty"`
+	CrrSE      *float64    `json:"crr_se,omitempty"`
+	CrrCI      *[2]float64 `json:"crr_ci95,omitempty"`
+	Cov        *float64    `json:"cda_crr_cov,omitempty"` // m²
+	DoF        *float64    `json:"dof,omitempty"`         // degrees of freedom of the intervals
+	AirDensity *float64    `json:"air_density_kgpm3,omitempty"`
+	A          *float64    `json:"a_n,omitempty"` // at the standard's reference conditions
+	ASE        *float64    `json:"a_se_n,omitempty"`
+	C          *float64    `json:"c_n_per_mps2,omitempty"`
+	CSE        *float64    `json:"c_se_n_per_mps2,omitempty"`
+	Notes      []string    `json:"notes,omitempty"`
+}
+
+// Comparison is the difference of two setups, b − a.
+type Comparison struct {
+	A          string      `json:"a"`
+	B          string      `json:"b"`
+	DeltaCdA   *float64    `json:"delta_cda_m2,omitempty"`
+	SE         *float64    `json:"se_m2,omitempty"`
+	CI         *[2]float64 `json:"ci95_m2,omitempty"`
+	P          *float64    `json:"p,omitempty"`
+	DeltaCrr   *float64    `json:"delta_crr,omitempty"`
+	DeltaCrrSE *float64    `json:"delta_crr_se,omitempty"`
+	Verdict    string      `json:"verdict"`
+}
+
+// Power is the road power along one pull: parallel arrays.
+type Power struct {
+	Run        int       `json:"run"`
+	Setup      string    `json:"setup"`
+	Gear       string    `json:"gear,omitempty"`
+	RPM        []float64 `json:"rpm,omitempty"`
+	Speed      []float64 `json:"speed_mps"`
+	Power      []float64 `json:"power_w"`
+	PowerSE    []float64 `json:"power_se_w"`
+	Correction *float64  `json:"correction,omitempty"` // factor to standard conditions
+}

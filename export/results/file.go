@@ -1,0 +1,60 @@
+package results
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"stillair/sensors"
+)
+
+// maxFile is the most that Read takes: hundreds of times what a day gives.
+const maxFile = 256 << 20
+
+// Write writes the document, indented so that a person can read it too.
+func Write(w io.Writer, d *Document) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(d)
+}
+
+// Read reads a document. The name is for messages.
+func Read(r io.Reader, name string) (*Document, error) {
+	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
+	if err != nil {
+		return nil, &sensors.InputError{File: name, What: "cannot be read: " + err.Error(), Mend: "copy the file again", Err: err}
+	}
+	if len(data) > maxFile {
+		return nil, &sensors.InputError{File: name, What: fmt.Sprintf("is larger than %d MiB", maxFile>>20), Mend: "check that it is the right file"}
+	}
+	var d Document
+	if err := json.Unmarshal(data, &d); err != nil {
+		return nil, &sensors.InputError{File: name, Line: lineOf(data, err), What: "is no results document: " + err.Error(),
+			Mend: "make it again from the session with analyse --json", Err: err}
+	}
+	if d.Version < 1 || d.Version > Version {
+		return nil, &sensors.InputError{File: name, What: fmt.Sprintf("is of version %d of the results, this program reads 1 to %d", d.Version, Version),
+			Mend: "use a newer program, or make it again from the session with analyse --json"}
+	}
+	return &d, nil
+}
+
+// lineOf returns the line at which json stumbled, 0 where it does not say.
+func lineOf(data []byte, err error) int {
+	at := int64(-1)
+	var syntax *json.SyntaxError
+	var kind *json.UnmarshalTypeError
+	switch {
+	case errors.As(err, &syntax):
+		at = syntax.Offset
+	case errors.As(err, &kind):
+		at = kind.Offset
+	}
+	if at < 0 || at > int64(len(data)) {
+		return 0
+	}
+	return 1 + bytes.Count(data[:at], []byte("\n"))
+}

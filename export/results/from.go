@@ -1,0 +1,72 @@
+package results
+
+import (
+	"math"
+
+	"stillair/runs"
+)
+
+// From returns the document of a result. Comparisons and power are left for
+// the caller to add.
+func From(r *runs.Result) *Document {
+	d := &Document{Version: Version, Bike: r.Ride.Bike, Defaults: list(r.Defaults), Warnings: r.Warnings,
+		Runs: []Run{}, RoadLoad: []RoadLoad{}, Comparisons: []Comparison{}, Power: []Power{}}
+	if t := r.Track; t != nil {
+		d.GNSSLag, d.GNSSLagSE = value(runs.Value{X: t.Lag.Seconds, SE: t.Lag.SE})
+		d.GNSSLagAssumed = !t.Lag.Found
+		if t.Lag.Found {
+			d.GNSSSmoothing, d.GNSSSmoothingSE = value(runs.Value{X: t.Receiver.Smoothing, SE: t.Receiver.SmoothingSE})
+		}
+		d.Notes = append(d.Notes, t.Notes...)
+	}
+	for _, n := range r.Notes {
+		d.Notes = append(d.Notes, n.String())
+	}
+	for _, run := range r.Runs {
+		d.Runs = append(d.Runs, fromRun(run))
+	}
+	for _, l := range r.RoadLoads {
+		d.RoadLoad = append(d.RoadLoad, fromRoadLoad(l))
+	}
+	return d
+}
+
+// list returns s, an empty list instead of none: null is harder to read.
+func list(s []string) []string {
+	if s == nil {
+		return []string{}
+	}
+	return s
+}
+
+func fromRun(r runs.Run) Run {
+	out := Run{ID: r.ID, Kind: string(r.Kind), Start: moment(r.Start), End: moment(r.End),
+		BearingDeg: number(r.BearingDeg, 4), Setup: r.Setup, Accepted: r.Accepted(), Reasons: list(r.Reasons),
+		Cautions: r.Cautions, Pair: r.Pair, From: number(r.FromMPS, digits), To: number(r.ToMPS, digits)}
+	for _, m := range r.Marks {
+		j := Mark{Mark: m.Name}
+		j.Time, j.TimeSE = value(m.Time)
+		j.Rollout, j.RolloutSE = value(m.Rollout)
+		j.Speed, j.SpeedSE = value(m.Speed)
+		j.Distance, j.DistanceSE = value(m.Distance)
+		out.Marks = append(out.Marks, j)
+	}
+	return out
+}
+
+func fromRoadLoad(l runs.RoadLoad) RoadLoad {
+	out := RoadLoad{Setup: l.Setup, Pairs: l.Pairs, Runs: l.Runs, Mass: number(l.Mass, digits),
+		CdACI: pair(l.CdACI), CrrCI: pair(l.CrrCI), Cov: number(l.Cov, seDigits), AirDensity: number(l.Density, digits),
+		Notes: l.Notes}
+	if out.Runs == nil {
+		out.Runs = []int{}
+	}
+	if l.DoF > 0 && !math.IsInf(l.DoF, 1) {
+		out.DoF = number(l.DoF, 4)
+	}
+	out.CdA, out.CdASE = value(l.CdA)
+	out.Crr, out.CrrSE = value(l.Crr)
+	out.A, out.ASE = value(l.A)
+	out.C, out.CSE = value(l.C)
+	return out
+}

@@ -1,0 +1,183 @@
+package results
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"reflect"
+	"sort"
+	"strings"
+	"testing"
+
+	"stillair/export/internal/invented"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+var update = flag.Bool("update", false, "write the goldens anew")
+
+// golden compares got with a file under testdata.
+func golden(t *testing.T, path string, got []byte) {
+	t.Helper()
+	if *update {
+		if err := os.WriteFile(path, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(got, want) {
+		t.Errorf("%s differs; look at what -update makes of it", path)
+	}
+}
+
+func TestGolden(t *testing.T) {
+	var out bytes.Buffer
+	if err := Write(&out, From(invented.Result())); err != nil {
+		t.Fatal(err)
+	}
+	golden(t, "testdata/invented.json", out.Bytes())
+}
+
+// TestContract reads the example of the contract, which is not made by this
+// package, and checks that not a field of it is lost on the way through.
+func TestContract(t *testing.T) {
+	data, err := os.ReadFile("testdata/contract-v1.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	d, err := Read(bytes.NewReader(data), "contract-v1.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := Write(&out, d); err != nil {
+		t.Fatal(err)
+	}
+	var want, got any
+	if err := errors.Join(json.Unmarshal(data, &want), json.Unmarshal(out.Bytes(), &got)); err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(got, want) {
+		t.Errorf("the contract's example came back as\n%s", out.Bytes())
+	}
+}
+
+// TestSchema holds the names and types of version 1: lines may be added to the
+// golden, never removed or changed.
+func TestSchema(t *testing.T) {
+	var lines []string
+	describe(reflect.TypeFor[Document](), "", &lines)
+	sort.Strings(lines)
+	golden(t, "testdata/schema-v1.txt", []byte(strings.Join(lines, "\n")+"\n"))
+}
+
+func describe(t reflect.Type, path string, lines *[]string) {
+	switch t.Kind() {
+	case reflect.Pointer:
+		describe(t.Elem(), path, lines)
+	case reflect.Slice, reflect.Array:
+		describe(t.Elem(), path+"[]", lines)
+	case reflect.Struct:
+		for i := range t.NumField() {
+			tag := t.Field(i).Tag.Get("json")
+			name, options, _ := strings.Cut(tag, ",")
+			suffix := ""
+			if options == "omitempty" {
+				suffix = "?"
+			}
+			describe(t.Field(i).Type, path+"."+name+suffix, lines)
+		}
+	default:
+		*lines = append(*lines, strings.TrimPrefix(path, ".")+" "+t.Kind().String())
+	}
+}
+
+// TestOnlyFinite checks that numbers that are not finite are left out, whatever
+// the estimators hand over.
+func TestOnlyFinite(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	bad := runs.Value{X: nan, SE: inf}
+	half := runs.Value{X: 3, SE: nan}
+	r := &runs.Result{Runs: []runs.Run{{ID: 1, Start: nan, End: inf, BearingDeg: nan, FromMPS: nan, ToMPS: -inf,
+		Marks: []runs.Mark{{Name: "60 ft", Time: half, Rollout: bad, Speed: bad, Distance: bad}}}},
+		RoadLoads: []runs.RoadLoad{{Mass: nan, CdA: bad, Crr: half, Cov: nan, DoF: inf, CdACI: [2]float64{0, inf}, Density: nan}}}
+	var out bytes.Buffer
+	if err := Write(&out, From(r)); err != nil {
+		t.Fatal(err)
+	}
+	d, err := Read(&out, "x")
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, l := d.Runs[0].Marks[0], d.RoadLoad[0]
+	if *m.Time != 3 || m.TimeSE != nil || m.Rollout != nil || d.Runs[0].Start != nil || l.CdACI != nil || l.DoF != nil || *l.Crr != 3 {
+		t.Errorf("read back %+v %+v", m, l)
+	}
+}
+
+func TestRead(t *testing.T) {
+	tests := []struct {
+		name, text, says string
+		line             int
+	}{
+		{"empty", "", "no results document", 1},
+		{"cut off", "{\n\"version\": 1,\n\"runs\": [", "no results document", 3},
+		{"a later version", `{"version": 2}`, "version 2", 0},
+		{"no version", `{}`, "version 0", 0},
+		{"text for a number", "{\"version\": 1,\n\"gnss_lag_s\": \"a\"}", "gnss_lag_s", 2},
+	}
+	for _, tt := range tests {
+		_, err := Read(strings.NewReader(tt.text), "r.json")
+		var input *sensors.InputError
+		if !errors.As(err, &input) || !strings.Contains(err.Error(), tt.says) || input.Line != tt.line || input.Mend == "" {
+			t.Errorf("%s: %v", tt.name, err)
+		}
+	}
+	d, err := Read(strings.NewReader(`{"version": 1, "later": {"a": 1}, "runs": [{"id": 7, "new": true}]}`), "r.json")
+	if err != nil || d.Runs[0].ID != 7 {
+		t.Errorf("fields added later: %v", err)
+	}
+}
+
+// FuzzRead checks that any bytes end in an InputError or in a document that
+// writes and reads the same.
+func FuzzRead(f *testing.F) {
+	for _, name := range []string{"contract-v1.json", "invented.json"} {
+		data, err := os.ReadFile("testdata/" + name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		d, err := Read(bytes.NewReader(data), "any")
+		if err != nil {
+			var input *sensors.InputError
+			if !errors.As(err, &input) {
+				t.Fatal(err)
+			}
+			return
+		}
+		var out bytes.Buffer
+		if err := Write(&out, d); err != nil {
+			t.Fatal(err)
+		}
+		first := out.String()
+		again, err := Read(&out, "again")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var second bytes.Buffer
+		if err := Write(&second, again); err != nil || second.String() != first {
+			t.Fatal(fmt.Sprint("written twice it differs: ", err))
+		}
+	})
+}
