@@ -43,7 +43,8 @@ const (
 type command struct {
 	mode     mode
 	throttle float64 // 0 to 1; in metered it is worked out
-	force    float64 // N
+	force    float64 // N, at the start of the step
+	rise     float64 // of force while slipping, N/s
 	power    float64 // W; 0: without limit
 	brake    float64 // N
 	curve    float64 // 1/m, left positive
@@ -85,28 +86,32 @@ func (p *player) engineMass() float64 {
 	return p.engine.Inertia * turn * turn
 }
 
-// drive is the force of the engine at the road, its own inertia not taken off, N.
-func (p *player) drive(v float64) float64 {
+// drive is the force of the engine at the road at a speed and a time after the
+// start of the step, its own inertia not taken off, N.
+func (p *player) drive(v, since float64) float64 {
 	switch p.cmd.mode {
 	case geared:
 		rpm := math.Max(v*p.ratio(), p.engine.IdleRPM)
 		return math.Min(p.engine.force(p.cmd.throttle, rpm, turnOf(p.ratio())), p.lift())
 	case slipping, metered:
-		return p.cmd.force
+		return p.cmd.force + p.cmd.rise*since
 	case pushed:
 		return p.push(v)
 	}
 	return 0
 }
 
-// push is the weaker of an ideal force and an ideal power, N.
+// push is the weaker of an ideal force and an ideal power, N. From rest a power
+// would begin with a force without bound; the mean over the first step is
+// √(2·P·m/dt), since the step must end with the energy P·dt.
 func (p *player) push(v float64) float64 {
 	force := math.Inf(1)
 	if p.cmd.force > 0 {
 		force = p.cmd.force
 	}
 	if p.cmd.power > 0 {
-		force = math.Min(force, p.cmd.power/math.Max(v, 0.02))
+		first := math.Sqrt(2 * p.cmd.power * p.inertia() / dt)
+		force = math.Min(force, math.Min(p.cmd.power/math.Max(v, 1e-9), first))
 	}
 	return force
 }
@@ -140,7 +145,7 @@ func (p *player) advance(fraction float64) float64 {
 		return 0
 	}
 	mass := p.inertia()
-	net := p.drive(n.v) - p.resistance(n.v, n.x, fraction)
+	net := p.drive(n.v, 0) - p.resistance(n.v, n.x, fraction)
 	if n.v == 0 {
 		if net <= 0 {
 			n.a, p.lastNet = 0, net
@@ -150,7 +155,7 @@ func (p *player) advance(fraction float64) float64 {
 	}
 	half := dt / 2
 	vm, xm := math.Max(n.v+net/mass*half, 0), n.x+n.cos*n.v*half
-	a := (p.drive(vm) - p.resistance(vm, xm, fraction+half/tick)) / mass
+	a := (p.drive(vm, half) - p.resistance(vm, xm, fraction+half/tick)) / mass
 	went := n.v * dt
 	if v := n.v + a*dt; v > 0 {
 		went += a * dt * dt / 2

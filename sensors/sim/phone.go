@@ -96,7 +96,8 @@ func (ph *phone) turn(at float64, tr *Truth) {
 	if ph.slip < len(ph.set.Slips) && at >= ph.set.Slips[ph.slip].At {
 		s := ph.set.Slips[ph.slip]
 		ph.slip++
-		ph.slipFrom, ph.slipEnd = ph.mount, at+slipTime
+		ph.slipFrom.CloneFrom(&ph.mount)
+		ph.slipEnd = at + slipTime
 		ph.slipRate = r3.Scale(s.Angle/slipTime, r3.Unit(s.Axis))
 	}
 	if ph.slipRate == (r3.Vec{}) {

@@ -73,6 +73,9 @@ func (a Launch) play(p *player) {
 	for start := p.time(); p.ok() && p.now.v*p.ratio() < r.LaunchRPM; {
 		grip := math.Min((p.time()-start)/bite, 1)
 		p.cmd = command{mode: slipping, force: grip * full, revs: r.LaunchRPM, throttle: grip}
+		if grip < 1 {
+			p.cmd.rise = full / bite
+		}
 		p.step()
 	}
 	d := Deed{Kind: KindLaunch, Start: p.moved, X: x, Out: p.now.cos > 0, Gear: 1, Setup: p.setup}

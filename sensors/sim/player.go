@@ -153,12 +153,12 @@ func (p *player) moment(a float64) {
 	switch {
 	case p.closed():
 		m.Clutch = 1
-		m.Drive = p.drive(n.v) - p.engineMass()*a
+		m.Drive = p.drive(n.v, 0) - p.engineMass()*a
 	case p.cmd.mode == slipping || p.cmd.mode == metered:
 		m.Clutch = 0.5
-		m.Drive = p.drive(n.v)
+		m.Drive = p.drive(n.v, 0)
 	case p.cmd.mode == pushed:
-		m.Drive = p.drive(n.v)
+		m.Drive = p.drive(n.v, 0)
 	}
 	p.truth.Moments = append(p.truth.Moments, m)
 }

@@ -22,7 +22,7 @@ type Scenario struct {
 
 	Start     time.Time // UTC of the first instant
 	ClockZero float64   // reading of the log's clock at the first instant, s
-	TruthRate float64   // moments of Truth a second, at most 500; the nearest whole divisor of 500 is used
+	TruthRate float64   // moments of Truth a second, at most 100; the nearest whole divisor of 100 is used
 }
 
 // Bike is a motorcycle with its rider as ridden.
