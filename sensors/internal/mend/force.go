@@ -1,0 +1,42 @@
+package mend
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/sensors"
+	"stillair/sensors/units"
+)
+
+// ForceSize returns the size in the file's unit of the specific force without
+// its vibration: the median over the ride of its mean over a second. It is
+// close to gravity, since a bike's own acceleration is at a right angle to it
+// and seldom large.
+func ForceSize(motion []sensors.Motion) float64 {
+	bs := blocks(motion)
+	var sizes []float64
+	const second = int(1 / blockLength)
+	for i := 0; i < len(bs); i += second {
+		var sum r3.Vec
+		n := 0.0
+		for _, b := range bs[i:min(i+second, len(bs))] {
+			sum, n = r3.Add(sum, r3.Scale(b.n, b.force)), n+b.n
+		}
+		sizes = append(sizes, r3.Norm(sum)/n)
+	}
+	return quantile(sizes, 0.5)
+}
+
+// ForceUnit names the unit in which a specific force has the given size, and
+// what one of it is in m/s²; "" where it is no force that gravity is part of.
+// The bounds are 0.7 and 1.4 times gravity.
+func ForceUnit(size float64) (name string, inMPS2 float64) {
+	for _, u := range []struct {
+		name string
+		mps2 float64
+	}{{"m/s²", 1}, {"g", units.StandardGravity}, {"mg", units.StandardGravity / 1000}} {
+		if s := size * u.mps2 / units.StandardGravity; s > 0.7 && s < 1.4 {
+			return u.name, u.mps2
+		}
+	}
+	return "", 0
+}

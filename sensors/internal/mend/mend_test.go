@@ -1,0 +1,165 @@
+package mend
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/sensors"
+	"stillair/sensors/sim"
+)
+
+func TestOrder(t *testing.T) {
+	at := func(ts ...float64) (out []sensors.Pressure) {
+		for i, x := range ts {
+			out = append(out, sensors.Pressure{T: x, Pa: float64(i)})
+		}
+		return out
+	}
+	for _, c := range []struct {
+		name     string
+		in       []sensors.Pressure
+		want     []float64 // Pa, which is the place in the file
+		disorder Disorder
+	}{
+		{"empty", nil, nil, Disorder{}},
+		{"in order", at(1, 2, 3), []float64{0, 1, 2}, Disorder{}},
+		{"two swapped", at(1, 3, 2, 4), []float64{0, 2, 1, 3}, Disorder{Moved: 1}},
+		{"doubled, the first is kept", at(1, 2, 2, 2, 3), []float64{0, 1, 4}, Disorder{Doubled: 2}},
+		{"doubled and swapped", at(2, 1, 2, 1), []float64{1, 0}, Disorder{Moved: 2, Doubled: 2}},
+	} {
+		got, d := Order(c.in, PressureTime)
+		var order []float64
+		for _, p := range got {
+			order = append(order, p.Pa)
+		}
+		if !slices.Equal(order, c.want) || d != c.disorder {
+			t.Errorf("%s: %v, %+v; want %v, %+v", c.name, order, d, c.want, c.disorder)
+		}
+	}
+}
+
+// ride is some minutes of an invented ride with a few bends, with the phone
+// fixed anyhow and all of its errors.
+func ride(t *testing.T, seed uint64) *sensors.Log {
+	t.Helper()
+	sc := sim.DefaultScenario(sim.Bikes()[seed%3])
+	sc.Plan = []sim.Act{sim.Stand{Seconds: 5}, sim.Town{Minutes: 5}, sim.Reach{Speed: 15}, sim.TurnRound{},
+		sim.Reach{Speed: 12}, sim.Bend{Angle: 1.2, Radius: 40}, sim.Reach{Speed: 20}}
+	r, err := sim.Run(sc, seed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r.Log
+}
+
+func change(log *sensors.Log, force, turn float64) *sensors.Log {
+	out := *log
+	out.Motion = slices.Clone(log.Motion)
+	for i := range out.Motion {
+		out.Motion[i].Force = r3.Scale(force, out.Motion[i].Force)
+		out.Motion[i].Turn = r3.Scale(turn, out.Motion[i].Turn)
+	}
+	return &out
+}
+
+// TestSignOfSimulatedRides: on each ride the sign and the unit are found, for
+// all four ways in which the file may have them.
+func TestSignOfSimulatedRides(t *testing.T) {
+	const degree = 180 / math.Pi
+	seeds := 12
+	if testing.Short() {
+		seeds = 3
+	}
+	for seed := range uint64(seeds) {
+		up := ride(t, seed)
+		for _, c := range []struct {
+			name        string
+			force, turn float64
+			want        Yaw
+		}{
+			{"up, rad/s", 1, 1, Yaw{Known: true}},
+			{"down, rad/s", -1, 1, Yaw{Known: true, Down: true}},
+			{"up, deg/s", 1, degree, Yaw{Known: true, Degrees: true}},
+			{"down, deg/s", -1, degree, Yaw{Known: true, Down: true, Degrees: true}},
+		} {
+			got := Sign(change(up, c.force, c.turn))
+			if got != c.want {
+				t.Errorf("seed %d, %s: %+v, want %+v", seed, c.name, got, c.want)
+			}
+		}
+		withoutBearing := *up
+		withoutBearing.Fixes = slices.Clone(up.Fixes)
+		for i := range withoutBearing.Fixes {
+			withoutBearing.Fixes[i].BearingDeg = math.NaN()
+		}
+		if got := Sign(&withoutBearing); got.Known && got.Down {
+			t.Errorf("seed %d: from positions alone the sign comes out wrong", seed)
+		}
+	}
+}
+
+func TestSignIsUnknownWithoutEvidence(t *testing.T) {
+	up := ride(t, 1)
+	noTurn := change(up, 1, math.NaN())
+	noFix := *up
+	noFix.Fixes = nil
+	rng := rand.New(rand.NewPCG(4, 2))
+	noise := change(up, 1, 1)
+	for i := range noise.Motion {
+		noise.Motion[i].Turn = r3.Vec{X: rng.NormFloat64(), Y: rng.NormFloat64(), Z: rng.NormFloat64()}
+	}
+	for name, log := range map[string]*sensors.Log{"no gyroscope": noTurn, "no fixes": &noFix, "a gyroscope of noise": noise, "nothing": {}} {
+		if got := Sign(log); got.Known {
+			t.Errorf("%s: %+v, want unknown", name, got)
+		}
+	}
+}
+
+func TestUnitsOfSimulatedRides(t *testing.T) {
+	log := ride(t, 2)
+	for _, c := range []struct {
+		name string
+		mps2 float64
+	}{{"m/s²", 1}, {"g", 9.80665}, {"mg", 0.00980665}} {
+		name, scale := ForceUnit(ForceSize(change(log, 1/c.mps2, 1).Motion))
+		if name != c.name || math.Abs(scale-c.mps2) > 1e-12 {
+			t.Errorf("forces in %s were taken for %q", c.name, name)
+		}
+	}
+	for _, c := range []struct {
+		name string
+		mps  float64
+	}{{"m/s", 1}, {"km/h", 1 / 3.6}, {"mph", 0.44704}, {"knots", 1852.0 / 3600}} {
+		fixes := slices.Clone(log.Fixes)
+		for i := range fixes {
+			fixes[i].Speed /= c.mps
+		}
+		unit, ok := SpeedFromPositions(fixes)
+		if !ok || unit.Name != c.name {
+			t.Errorf("speeds in %s were taken for %+v (%v)", c.name, unit, ok)
+		}
+	}
+	for _, unit := range []float64{1, 1e-3, 1e-6, 1e-9} {
+		motion := slices.Clone(log.Motion)
+		for i := range motion {
+			motion[i].T /= unit
+		}
+		if got := ClockUnit(motion); got != unit {
+			t.Errorf("times in units of %g s were taken for %g", unit, got)
+		}
+	}
+}
+
+func TestForceWithoutGravity(t *testing.T) {
+	log := ride(t, 3)
+	for i := range log.Motion {
+		log.Motion[i].Force = r3.Scale(0.03, log.Motion[i].Force)
+	}
+	if name, _ := ForceUnit(ForceSize(log.Motion)); name != "" {
+		t.Errorf("a force of a third of m/s² was taken to be in %s", name)
+	}
+}
