@@ -1,0 +1,90 @@
+package nmea
+
+import (
+	"bufio"
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+
+	"stillair/sensors"
+)
+
+// longestLine in bytes; the standard allows 82, stamps and tags need a few more.
+const longestLine = 1024
+
+// lineReader hands out lines of bounded length; a longer one is passed over.
+type lineReader struct {
+	in      *bufio.Reader
+	line    int // number of the line last handed out
+	tooLong int // how many were passed over
+}
+
+func newLineReader(r io.Reader) *lineReader {
+	return &lineReader{in: bufio.NewReaderSize(r, longestLine)}
+}
+
+// next returns the next line, valid until the one after; io.EOF after the last.
+func (l *lineReader) next() ([]byte, error) {
+	for {
+		b, err := l.in.ReadSlice('\n')
+		l.line++
+		if errors.Is(err, bufio.ErrBufferFull) {
+			l.tooLong++
+			for errors.Is(err, bufio.ErrBufferFull) {
+				_, err = l.in.ReadSlice('\n')
+			}
+			if err == nil {
+				continue
+			}
+			return nil, err
+		}
+		if len(b) > 0 {
+			return b, nil // a failure comes back at the next call
+		}
+		return nil, err
+	}
+}
+
+// stamp reads the arrival time that may stand before the "$"; NaN where there
+// is none.
+func stamp(line []byte) float64 {
+	before, _, _ := bytes.Cut(line, []byte{'$'})
+	before = bytes.TrimRight(before, ", ;\t")
+	v, err := strconv.ParseFloat(string(bytes.TrimSpace(before)), 64)
+	if err != nil || math.IsInf(v, 0) {
+		return math.NaN()
+	}
+	return v
+}
+
+// tally counts lines that are left out.
+type tally struct {
+	good, bad int
+	first     sensors.Note
+}
+
+func (y *tally) leaveOut(file string, line int, err error) {
+	if y.bad == 0 {
+		y.first = sensors.Note{File: file, Line: line, Text: err.Error() + "; the line is left out"}
+	}
+	y.bad++
+}
+
+func (y *tally) notes(file string, l *lineReader, j *Joiner) (notes []sensors.Note) {
+	if y.bad > 0 {
+		y.first.Count = y.bad
+		notes = append(notes, y.first)
+	}
+	count := func(n int, text string) {
+		if n > 0 {
+			notes = append(notes, sensors.Note{File: file, Count: n, Text: text})
+		}
+	}
+	count(l.tooLong, fmt.Sprintf("a line is longer than %d bytes and is left out", longestLine))
+	count(j.Void, "the receiver itself calls a fix void; it is left out")
+	count(j.Mute, "a time without a speed gives no fix")
+	return notes
+}

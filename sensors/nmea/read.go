@@ -1,0 +1,132 @@
+package nmea
+
+import (
+	"errors"
+	"io"
+	"math"
+
+	"stillair/sensors"
+	"stillair/sensors/internal/mend"
+)
+
+// Span is a stretch of time on a log's clock, s.
+type Span struct{ From, To float64 }
+
+// mostFixes bounds the memory of a file: fourteen hours at 10 Hz.
+const mostFixes = 500_000
+
+// ReadBeside reads a recorded file of sentences that lies beside motion
+// samples of the given span; the package comment says how its lines get times
+// on their clock. name is for people.
+func ReadBeside(r io.Reader, name string, motion Span) ([]sensors.Fix, []sensors.Note, error) {
+	f, err := read(r, name)
+	if err != nil {
+		return nil, nil, err
+	}
+	if f.stamped > 0 {
+		return f.fixes, f.notes, nil
+	}
+	const y2001, y2200 = 978307200, 7258118400 // Unix times in s
+	if motion.From < y2001 || motion.To > y2200 || f.fixes[0].UTC.IsZero() {
+		return nil, nil, &sensors.InputError{File: name, Line: 1,
+			What: "the sentences tell when they were true, and nothing tells when they arrived on the clock of motion.csv",
+			Mend: "put the arrival before each line, in seconds on that clock: 12.345,$GPRMC,…"}
+	}
+	f.notes = append(f.notes, sensors.Note{File: name, Count: len(f.fixes),
+		Text: "a fix is taken to arrive at the time it tells, since motion.csv is in Unix time; the lag holds the difference of both clocks"})
+	return f.fixes, f.notes, nil
+}
+
+// Read reads a recorded file of sentences that stands alone. Without stamps
+// the log's clock is UTC in seconds since 1970.
+func Read(r io.Reader, name string) (*sensors.Log, error) {
+	f, err := read(r, name)
+	if err != nil {
+		return nil, err
+	}
+	return &sensors.Log{Fixes: f.fixes, Notes: f.notes, Ride: sensors.UnknownRide()}, nil
+}
+
+// recorded is what a file of sentences holds.
+type recorded struct {
+	fixes   []sensors.Fix
+	notes   []sensors.Note
+	stamped int // lines with a time of arrival
+}
+
+func read(r io.Reader, name string) (*recorded, error) {
+	f := &recorded{}
+	l, j, y := newLineReader(r), NewJoiner(), &tally{}
+	at := math.NaN()
+	for {
+		line, err := l.next()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			if y.good == 0 {
+				return nil, &sensors.InputError{File: name, Line: l.line, What: "the file cannot be read: " + err.Error(),
+					Mend: "copy it again from where it came from", Err: err}
+			}
+			f.notes = append(f.notes, sensors.Note{File: name, Line: l.line, Count: 1,
+				Text: "the file is damaged from here on (" + err.Error() + "); what came before is kept"})
+			break
+		}
+		s, err := Parse(line)
+		if err != nil {
+			if len(line) > 2 { // a blank line is no loss
+				y.leaveOut(name, l.line, err)
+			}
+			continue
+		}
+		y.good++
+		if t := stamp(line); !math.IsNaN(t) {
+			at = t
+			f.stamped++
+		}
+		f.fixes = append(f.fixes, j.Add(at, s)...)
+		if len(f.fixes) > mostFixes {
+			return nil, &sensors.InputError{File: name, Line: l.line, What: "there are too many fixes for one ride", Mend: "cut it into shorter ones"}
+		}
+	}
+	f.fixes = append(f.fixes, j.Flush()...)
+	f.notes = append(f.notes, y.notes(name, l, j)...)
+	return f, f.settle(name, y)
+}
+
+// settle gives times to fixes without stamps, sorts, and refuses a file of
+// which too little is left.
+func (f *recorded) settle(name string, y *tally) error {
+	if y.bad > y.good {
+		return &sensors.InputError{File: name, Line: y.first.Line, What: "most lines are no sound sentences; first: " + y.first.Text,
+			Mend: "record the receiver's lines as they are, with their checksums"}
+	}
+	kept := f.fixes[:0]
+	lost := 0
+	for _, x := range f.fixes {
+		if f.stamped == 0 && !x.UTC.IsZero() {
+			x.T = float64(x.UTC.UnixMilli()) / 1000
+		}
+		if math.IsNaN(x.T) {
+			lost++
+			continue
+		}
+		kept = append(kept, x)
+	}
+	f.fixes = kept
+	note := func(n int, text string) {
+		if n > 0 {
+			f.notes = append(f.notes, sensors.Note{File: name, Count: n, Text: text})
+		}
+	}
+	note(lost, "a fix has neither a date nor a time of arrival and is left out")
+	var d mend.Disorder
+	f.fixes, d = mend.Order(f.fixes, mend.FixTime)
+	note(d.Moved, "a fix came after a later one; they are sorted")
+	note(d.Doubled, "a fix had the time of one before it and is left out")
+	if len(f.fixes) == 0 {
+		return &sensors.InputError{File: name, What: "there is no fix with a speed",
+			Mend: "record RMC sentences, or VTG with GGA, while the receiver sees satellites"}
+	}
+	return nil
+}

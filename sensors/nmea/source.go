@@ -1,0 +1,127 @@
+package nmea
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	"stillair/sensors"
+)
+
+// stream is a receiver that writes its sentences as it measures.
+type stream struct {
+	in  io.ReadCloser
+	now func() float64
+}
+
+// New returns a source of fixes from the lines of a receiver, say over a
+// serial port, Bluetooth or a socket. now is the log's clock, in s: it stamps
+// each line as it arrives. Run closes in when it returns, which also ends a
+// read that waits for a silent receiver.
+func New(in io.ReadCloser, now func() float64) sensors.Source { return stream{in: in, now: now} }
+
+// arrival is a sentence with its time, or what reading it ended with.
+type arrival struct {
+	t   float64
+	s   Sentence
+	bad bool // the line was no sound sentence
+}
+
+// Run delivers fixes until the receiver ends or ctx does.
+func (s stream) Run(ctx context.Context, sink sensors.Sink) error {
+	defer s.in.Close()
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	start := s.now()
+	for _, absent := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorPressure} {
+		sink.State(sensors.State{T: start, Sensor: absent, Condition: sensors.Missing,
+			Detail: "a satellite receiver has no such sensor"})
+	}
+	r := &receiver{sink: sensors.NewInOrder(sink), joiner: NewJoiner()}
+	r.state(start, sensors.Available, "the receiver has not yet told a speed")
+	lines := make(chan arrival, 64)
+	ended := make(chan error, 1)
+	stop := make(chan struct{})
+	defer close(stop)
+	go s.listen(lines, ended, stop)
+	for {
+		select {
+		case a := <-lines:
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+			r.take(a)
+		case err := <-ended:
+			for len(lines) > 0 {
+				if err := ctx.Err(); err != nil {
+					return err
+				}
+				r.take(<-lines)
+			}
+			r.deliver(s.now(), r.joiner.Flush())
+			return err
+		case <-ctx.Done():
+			return ctx.Err()
+		}
+	}
+}
+
+// listen reads lines until they end or nobody listens any more.
+func (s stream) listen(lines chan<- arrival, ended chan<- error, stop <-chan struct{}) {
+	l := newLineReader(s.in)
+	for {
+		line, err := l.next()
+		if err != nil {
+			if errors.Is(err, io.EOF) {
+				err = nil
+			}
+			ended <- err
+			return
+		}
+		sentence, err := Parse(line)
+		select {
+		case lines <- arrival{t: s.now(), s: sentence, bad: err != nil}:
+		case <-stop:
+			return
+		}
+	}
+}
+
+// receiver is what a stream knows of its receiver.
+type receiver struct {
+	sink      *sensors.InOrder
+	joiner    *Joiner
+	condition sensors.Condition
+	garbled   int // unsound lines since the last sound one
+}
+
+func (r *receiver) state(t float64, c sensors.Condition, detail string) {
+	if r.condition != c {
+		r.condition = c
+		r.sink.State(sensors.State{T: t, Sensor: sensors.SensorFix, Condition: c, Detail: detail})
+	}
+}
+
+func (r *receiver) take(a arrival) {
+	const manyLines = 20 // a second or two of a usual receiver
+	if a.bad {
+		if r.garbled++; r.garbled == manyLines {
+			r.state(a.t, sensors.Silent, "the receiver's lines arrive garbled; check cable and speed of the port")
+		}
+		return
+	}
+	r.garbled = 0
+	void := r.joiner.Void
+	r.deliver(a.t, r.joiner.Add(a.t, a.s))
+	if r.joiner.Void > void && r.condition == sensors.Working {
+		r.state(a.t, sensors.Silent, "the receiver has lost the satellites")
+	}
+}
+
+func (r *receiver) deliver(t float64, fixes []sensors.Fix) {
+	for _, f := range fixes {
+		r.state(t, sensors.Working, "")
+		r.sink.Fix(f)
+	}
+}
