@@ -1,0 +1,84 @@
+package plain
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/binary"
+	"fmt"
+	"io"
+	"io/fs"
+	"path"
+	"strings"
+
+	"stillair/sensors"
+)
+
+// Limits of an archive.
+const (
+	mostDirectory = 1 << 20  // bytes of its table of contents, some ten thousand files
+	mostUnpacked  = 2 << 30  // bytes of one file
+	bombSize      = 16 << 20 // bytes from which on the ratio counts
+	mostRatio     = 100      // readings shrink to a fifth, made-up ones to a thirtieth
+)
+
+// archive lists the files of a log in a zip, at its top or in one folder.
+func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
+	fail := func(what, mend string) (*bundle, error) {
+		return nil, &sensors.InputError{File: name, What: what, Mend: mend}
+	}
+	switch n, ok := directorySize(r, size); {
+	case !ok:
+		return fail("the archive has no table of contents at its end, so it is cut short or no zip", "copy it again, or pack the folder again")
+	case n > mostDirectory:
+		return fail("the archive holds far more files than a log", "pack the files of one ride")
+	}
+	z, err := zip.NewReader(r, size)
+	if err != nil {
+		return nil, asInput(name, 0, err)
+	}
+	b := &bundle{name: name, files: map[string]entry{}}
+	for _, f := range z.File {
+		inside := strings.TrimSuffix(f.Name, "/")
+		if !fs.ValidPath(inside) || strings.ContainsAny(inside, "\\\x00") {
+			return fail(fmt.Sprintf("the archive names a place outside of itself: %.80q", f.Name), "do not trust it; ask for another copy of the ride")
+		}
+		bare := path.Base(inside)
+		if f.Mode().IsDir() || !isWanted(bare) || strings.HasPrefix(inside, "__MACOSX/") {
+			continue
+		}
+		shown := name + "/" + inside
+		switch {
+		case f.Flags&1 != 0:
+			return nil, &sensors.InputError{File: shown, What: "the file is locked with a password", Mend: "pack it without one"}
+		case f.UncompressedSize64 > mostUnpacked,
+			f.UncompressedSize64 > bombSize && f.UncompressedSize64 > mostRatio*f.CompressedSize64:
+			return nil, &sensors.InputError{File: shown, What: fmt.Sprintf("%d bytes would unpack to %d, which no recorded ride does",
+				f.CompressedSize64, f.UncompressedSize64), Mend: "do not trust it; ask for another copy of the ride"}
+		}
+		e := entry{name: shown, size: int64(f.UncompressedSize64), open: f.Open}
+		if err := b.add(e, bare); err != nil {
+			return nil, err
+		}
+	}
+	return b, nil
+}
+
+// directorySize finds the size of a zip's table of contents before it is read
+// into memory, from the record at the archive's end (APPNOTE.TXT 4.3.16).
+func directorySize(r io.ReaderAt, size int64) (int64, bool) {
+	const record, longestComment = 22, 1<<16 - 1
+	tail := make([]byte, min(size, record+longestComment))
+	if _, err := r.ReadAt(tail, size-int64(len(tail))); err != nil && err != io.EOF {
+		return 0, false
+	}
+	for i := len(tail) - record; i >= 0; i-- {
+		if !bytes.HasPrefix(tail[i:], []byte("PK\x05\x06")) {
+			continue
+		}
+		length := int64(binary.LittleEndian.Uint32(tail[i+12:]))
+		offset := int64(binary.LittleEndian.Uint32(tail[i+16:]))
+		end := size - int64(len(tail)) + int64(i)
+		return max(length, end-offset), true
+	}
+	return 0, false
+}

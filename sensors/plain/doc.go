@@ -1,0 +1,37 @@
+// Package plain reads and writes the plain log, version 1: a folder, or a zip
+// archive of one, with files that any phone, script or spreadsheet can write.
+//
+//	motion.csv    t_s, ax_mps2, ay_mps2, az_mps2, gx_radps, gy_radps, gz_radps
+//	gnss.csv      t_s, speed_mps, lat_deg, lon_deg, utc_ms, alt_m, bearing_deg, speed_sd_mps, h_sd_m
+//	pressure.csv  t_s, pressure_pa                                    (may be missing)
+//	ride.json     what the rider told of bike, air and setups         (may be missing)
+//
+// The files are CSV as of RFC 4180 with a header row, in any order of columns;
+// columns of other names are passed over. The turn rate and everything in
+// gnss.csv but t_s and speed_mps may be missing or empty. In the place of
+// gnss.csv there may be one file of satellite sentences whose name ends in
+// .nmea; package nmea says how its lines get a time on the clock of motion.csv.
+//
+// # What is mended and what is refused
+//
+// Whatever a reader leaves out or changes is told in the log's Notes, with the
+// first line it concerns. Samples out of order are sorted, of doubled ones the
+// first is kept, a row without a readable time or force is left out. Where
+// more than half of a file would be left out, the file is refused instead. A
+// file in wrong units is mended where the data leave no doubt, and refused
+// where they do: how this is found is told in the functions of package
+// sensors/internal/mend. Errors are of type *sensors.InputError.
+//
+// # Signs
+//
+// Specific force at rest points up, or ride.json says "axes": "specific force
+// down", and the reader turns it over. Where ride.json does not say, a bend
+// does that both the gyroscope and the satellites saw, see mend.Sign.
+//
+// # Hostile input
+//
+// Lines are limited to 64 KiB, columns to 1000, samples to 3 million of
+// motion, half a million of fixes and one million of pressure (eight hours at
+// 100 Hz, fourteen at 10 Hz); packed files may not unpack to more than 100
+// times their size. Nothing is ever written while reading.
+package plain

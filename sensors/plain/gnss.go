@@ -1,0 +1,134 @@
+package plain
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/sensors"
+	"stillair/sensors/internal/mend"
+)
+
+var gnssColumns = []column{
+	{"t_s", true, "seconds on the clock of motion.csv"},
+	{"speed_mps", true, "m/s"},
+	{"lat_deg", false, "degrees"}, {"lon_deg", false, "degrees"}, {"utc_ms", false, "milliseconds since 1970"},
+	{"alt_m", false, "m"}, {"bearing_deg", false, "degrees"}, {"speed_sd_mps", false, "m/s"}, {"h_sd_m", false, "m"},
+}
+
+const (
+	mostFixes = 500_000
+	mostSpeed = 150.0 // m/s; no bike on a road comes near
+)
+
+// readFixes reads gnss.csv; times are multiplied by clock, the unit that
+// motion.csv was found to be in.
+func readFixes(f file, clock float64) ([]sensors.Fix, *tally, error) {
+	samples, y, err := readRows(f, gnssColumns, mostFixes, takeFix)
+	if err == nil {
+		err = y.verdict("fixes")
+	}
+	if err != nil {
+		return nil, y, err
+	}
+	for i := range samples {
+		samples[i].T *= clock
+	}
+	samples = inOrder(samples, mend.FixTime, y)
+	if err := mendSpeed(f.name, samples, y); err != nil {
+		return nil, y, err
+	}
+	return dropTooFast(samples, y), y, nil
+}
+
+func takeFix(r row) (sensors.Fix, bool) {
+	t, ok := r.need(gnssColumns, 0)
+	if !ok {
+		return sensors.Fix{}, false
+	}
+	speed, ok := r.need(gnssColumns, 1)
+	if !ok {
+		return sensors.Fix{}, false
+	}
+	if speed < 0 {
+		r.y.skip(r.t.line, "negative", "speed_mps is below zero, which receivers write for unknown")
+		return sensors.Fix{}, false
+	}
+	x := sensors.NewFix(t, speed)
+	x.LatDeg, x.LonDeg = r.position()
+	x.Alt = r.may(gnssColumns, 5)
+	x.BearingDeg = bearing(r.may(gnssColumns, 6))
+	x.SpeedSD = r.deviation(7)
+	x.HSD = r.deviation(8)
+	if b := r.raw(4); b != nil {
+		at, state := utcMillis(b)
+		if state == broken {
+			r.y.say(r.t.line, "utc", fmt.Sprintf("utc_ms is %.40q, which is no time; it is taken as absent", b))
+		}
+		x.UTC = at
+	}
+	return x, true
+}
+
+// position returns both coordinates or neither.
+func (r row) position() (lat, lon float64) {
+	lat, lon = r.may(gnssColumns, 2), r.may(gnssColumns, 3)
+	if math.IsNaN(lat) || math.IsNaN(lon) {
+		return nan, nan
+	}
+	if math.Abs(lat) > 90 || math.Abs(lon) > 180 {
+		r.y.say(r.t.line, "globe", "the position is not on the globe; it is taken as absent")
+		return nan, nan
+	}
+	return lat, lon
+}
+
+// deviation returns a standard deviation; phones write −1 or 0 for one that
+// they do not know.
+func (r row) deviation(c int) float64 {
+	if v := r.may(gnssColumns, c); v > 0 {
+		return v
+	}
+	return nan
+}
+
+// bearing brings a course into 0 to 360°; below zero it is unknown, as phones
+// write it.
+func bearing(deg float64) float64 {
+	if deg < 0 || deg > 720 {
+		return nan
+	}
+	return math.Mod(deg, 360)
+}
+
+// mendSpeed finds speeds that are not in m/s: by the way between positions,
+// or by being faster than any bike.
+func mendSpeed(name string, fixes []sensors.Fix, y *tally) error {
+	if unit, ok := mend.SpeedFromPositions(fixes); ok {
+		if unit.MPS != 1 {
+			y.say(0, "speed unit", fmt.Sprintf("speed_mps agrees with the positions when it is read in %s, and is converted to m/s", unit.Name))
+			for i := range fixes {
+				fixes[i].Speed *= unit.MPS
+				fixes[i].SpeedSD *= unit.MPS
+			}
+		}
+		return nil
+	}
+	const fastest = 110.0 // m/s, near 400 km/h
+	if v := mend.FastSpeed(fixes); v > fastest {
+		return &sensors.InputError{File: name, What: fmt.Sprintf("speed_mps goes up to %.0f, which is faster than any bike in m/s", v),
+			Mend: "give the speed in m/s: km/h divided by 3.6, mph times 0.44704"}
+	}
+	return nil
+}
+
+func dropTooFast(fixes []sensors.Fix, y *tally) []sensors.Fix {
+	kept := fixes[:0]
+	for _, x := range fixes {
+		if x.Speed > mostSpeed {
+			y.say(0, "fast", fmt.Sprintf("a speed above %g m/s cannot be; the fix is left out", mostSpeed))
+			continue
+		}
+		kept = append(kept, x)
+	}
+	return kept
+}

@@ -1,0 +1,123 @@
+package plain
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/sensors"
+	"stillair/sensors/internal/mend"
+)
+
+var nan = math.NaN()
+
+var motionColumns = []column{
+	{"t_s", true, "seconds on the clock of all files"},
+	{"ax_mps2", true, "m/s²"}, {"ay_mps2", true, "m/s²"}, {"az_mps2", true, "m/s²"},
+	{"gx_radps", false, "rad/s"}, {"gy_radps", false, "rad/s"}, {"gz_radps", false, "rad/s"},
+}
+
+const mostMotion = 3_000_000
+
+// readMotion reads motion.csv and returns its samples in order, in SI units
+// but for turn rates and the sign, which need the fixes to be found.
+func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
+	samples, y, err := readRows(f, motionColumns, mostMotion, takeMotion)
+	if err == nil {
+		err = y.verdict("motion samples")
+	}
+	if err != nil {
+		return nil, 0, y, err
+	}
+	samples = inOrder(samples, mend.MotionTime, y)
+	clock, err := mendClock(f.name, samples, y)
+	if err != nil {
+		return nil, 0, y, err
+	}
+	if err := mendForce(f.name, samples, y); err != nil {
+		return nil, 0, y, err
+	}
+	return dropSpikes(samples, y), clock, y, nil
+}
+
+func takeMotion(r row) (m sensors.Motion, ok bool) {
+	if m.T, ok = r.need(motionColumns, 0); !ok {
+		return m, false
+	}
+	for i, v := range [...]*float64{&m.Force.X, &m.Force.Y, &m.Force.Z} {
+		if *v, ok = r.need(motionColumns, 1+i); !ok {
+			return m, false
+		}
+	}
+	m.Turn = r3.Vec{X: r.may(motionColumns, 4), Y: r.may(motionColumns, 5), Z: r.may(motionColumns, 6)}
+	if !m.HasTurn() {
+		m.Turn = r3.Vec{X: nan, Y: nan, Z: nan}
+	}
+	return m, true
+}
+
+// inOrder sorts samples and notes what that took.
+func inOrder[S any](samples []S, time func(*S) float64, y *tally) []S {
+	samples, d := mend.Order(samples, time)
+	if d.Moved > 0 {
+		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Moved, Text: "a sample came after a later one; they are sorted"})
+	}
+	if d.Doubled > 0 {
+		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Doubled, Text: "a sample had the time of one before it and is left out"})
+	}
+	return samples
+}
+
+// mendClock finds times that are not in seconds and returns what they were
+// multiplied by.
+func mendClock(name string, samples []sensors.Motion, y *tally) (float64, error) {
+	unit := mend.ClockUnit(samples)
+	if math.IsNaN(unit) {
+		return 0, &sensors.InputError{File: name, What: "t_s does not look like seconds: most samples are more than 1.5 s apart",
+			Mend: "give times in seconds, and at least 20 samples a second"}
+	}
+	if unit != 1 {
+		y.say(0, "clock", fmt.Sprintf("t_s goes in steps of %g s and is taken as seconds in all files", unit))
+		for i := range samples {
+			samples[i].T *= unit
+		}
+	}
+	return unit, nil
+}
+
+func mendForce(name string, samples []sensors.Motion, y *tally) error {
+	size := mend.ForceSize(samples)
+	unit, scale := mend.ForceUnit(size)
+	switch {
+	case unit == "" && size < 3:
+		return &sensors.InputError{File: name,
+			What: fmt.Sprintf("the acceleration without vibration is %.2g m/s², so gravity is not in it", size),
+			Mend: "record the accelerometer itself, which reads 9.8 at rest, not linear acceleration"}
+	case unit == "":
+		return &sensors.InputError{File: name,
+			What: fmt.Sprintf("the acceleration without vibration is %.3g, which is not the size of gravity (9.8 m/s²)", size),
+			Mend: "give specific force in m/s²"}
+	case scale != 1:
+		y.say(0, "force unit", fmt.Sprintf("the acceleration is in %s (%.3g at rest) and is converted to m/s²", unit, size))
+		for i := range samples {
+			samples[i].Force = r3.Scale(scale, samples[i].Force)
+		}
+	}
+	return nil
+}
+
+// dropSpikes leaves out what no sensor of a phone measures: they end at 16 g
+// and 2000 deg/s (35 rad/s), as their data sheets say (common practice).
+func dropSpikes(samples []sensors.Motion, y *tally) []sensors.Motion {
+	const mostForce = 1000 // m/s²
+	kept := samples[:0]
+	for _, m := range samples {
+		if !(r3.Norm(m.Force) < mostForce) {
+			y.say(0, "spike", fmt.Sprintf("a specific force above %d m/s² cannot be; the sample is left out", mostForce))
+			continue
+		}
+		kept = append(kept, m)
+	}
+	return kept
+}

@@ -1,0 +1,227 @@
+package plain
+
+import (
+	"fmt"
+	"io"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/sensors"
+	"stillair/sensors/internal/mend"
+	"stillair/sensors/nmea"
+)
+
+// Read reads a log from a folder, a zip archive of one, or a folder's
+// motion.csv.
+func Read(name string) (*sensors.Log, error) {
+	info, err := os.Stat(name)
+	if err != nil {
+		return nil, &sensors.InputError{File: name, What: "it cannot be opened: " + err.Error(), Mend: "check the name", Err: err}
+	}
+	switch {
+	case info.IsDir():
+		return ReadFS(os.DirFS(name), name)
+	case strings.EqualFold(filepath.Base(name), motionFile):
+		dir := filepath.Dir(name)
+		return ReadFS(os.DirFS(dir), dir)
+	case !info.Mode().IsRegular():
+		return nil, &sensors.InputError{File: name, What: "this is no ordinary file", Mend: "give a folder or a zip archive"}
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, asInput(name, 0, err)
+	}
+	defer f.Close()
+	return ReadZip(f, info.Size(), name)
+}
+
+// ReadFS reads a log from the top of a file system; name is for people.
+func ReadFS(fsys fs.FS, name string) (*sensors.Log, error) {
+	b, err := folder(fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	return b.read()
+}
+
+// ReadZip reads a log from a zip archive of the given size; name is for
+// people.
+func ReadZip(r io.ReaderAt, size int64, name string) (*sensors.Log, error) {
+	b, err := archive(r, size, name)
+	if err != nil {
+		return nil, err
+	}
+	return b.read()
+}
+
+func (b *bundle) read() (*sensors.Log, error) {
+	log := &sensors.Log{Ride: sensors.UnknownRide()}
+	keep := func(y *tally) { log.Notes = append(log.Notes, y.notes...) }
+	clock := 1.0
+	found, err := b.with(motionFile, func(f file) (err error) {
+		var y *tally
+		log.Motion, clock, y, err = readMotion(f)
+		keep(y)
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	if !found {
+		return nil, b.lacks(motionFile, "a log needs the accelerometer's readings; see the columns of the plain log")
+	}
+	if err := b.readFixes(log, clock, keep); err != nil {
+		return nil, err
+	}
+	if _, err := b.with(pressureFile, func(f file) (err error) {
+		var y *tally
+		log.Pressure, y, err = readPressure(f, clock)
+		keep(y)
+		return err
+	}); err != nil {
+		return nil, err
+	}
+	if err := b.readRide(log, clock); err != nil {
+		return nil, err
+	}
+	if err := b.sameClock(log); err != nil {
+		return nil, err
+	}
+	b.settle(log)
+	return log, nil
+}
+
+func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) error {
+	found, err := b.with(gnssFile, func(f file) (err error) {
+		var y *tally
+		log.Fixes, y, err = readFixes(f, clock)
+		keep(y)
+		return err
+	})
+	if found || err != nil {
+		return err
+	}
+	switch names := b.nmeaFiles(); len(names) {
+	case 0:
+		return b.lacks(gnssFile, "a log needs the receiver's speeds: gnss.csv, or a file of satellite sentences that ends in .nmea")
+	case 1:
+		_, err := b.with(names[0], func(f file) error {
+			span := nmea.Span{From: log.Motion[0].T, To: log.Motion[len(log.Motion)-1].T}
+			fixes, notes, err := nmea.ReadBeside(f.in, f.name, span)
+			log.Fixes, log.Notes = fixes, append(log.Notes, notes...)
+			return err
+		})
+		return err
+	}
+	return b.lacks(gnssFile, "there are several .nmea files instead; leave the one of this ride")
+}
+
+func (b *bundle) readRide(log *sensors.Log, clock float64) error {
+	const longest = 1 << 20
+	_, err := b.with(rideFile, func(f file) error {
+		text, err := io.ReadAll(io.LimitReader(f.in, longest+1))
+		if err != nil {
+			return asInput(f.name, 0, err)
+		}
+		if len(text) > longest {
+			return &sensors.InputError{File: f.name, What: "the file is longer than 1 MiB", Mend: "keep what the plain log names"}
+		}
+		var notes []sensors.Note
+		log.Ride, notes, err = DecodeRide(text, f.name)
+		log.Notes = append(log.Notes, notes...)
+		return err
+	})
+	// Setups written on the clock of a file whose times count in another unit.
+	if n := len(log.Ride.Setups); n > 0 && clock != 1 && log.Ride.Setups[n-1].From > log.Motion[len(log.Motion)-1].T {
+		for i := range log.Ride.Setups {
+			log.Ride.Setups[i].From *= clock
+		}
+	}
+	return err
+}
+
+// sameClock refuses files whose times do not overlap: they cannot be put
+// together.
+func (b *bundle) sameClock(log *sensors.Log) error {
+	from, to := log.Motion[0].T, log.Motion[len(log.Motion)-1].T
+	other := func(file string, first, last float64) error {
+		if first <= to+5 && last >= from-5 {
+			return nil
+		}
+		return &sensors.InputError{File: b.name,
+			What: fmt.Sprintf("%s runs from %.7g to %.7g s and motion.csv from %.7g to %.7g s, so they are not on one clock", file, first, last, from, to),
+			Mend: "give t_s in seconds from the same start in all files"}
+	}
+	if n := len(log.Fixes); n > 0 {
+		if err := other("gnss", log.Fixes[0].T, log.Fixes[n-1].T); err != nil {
+			return err
+		}
+	}
+	if n := len(log.Pressure); n > 0 {
+		return other(pressureFile, log.Pressure[0].T, log.Pressure[n-1].T)
+	}
+	return nil
+}
+
+// settle finds the unit of the turn rate and the sign of the force, which
+// takes motion and fixes together.
+func (b *bundle) settle(log *sensors.Log) {
+	name := b.files[motionFile].name
+	say := func(text string) {
+		log.Notes = append(log.Notes, sensors.Note{File: name, Count: 1, Text: text})
+	}
+	yaw := mend.Sign(log)
+	if yaw.Known && yaw.Degrees || !yaw.Known && mend.MostTurn(log.Motion) > 6 {
+		say("the turn rate is in deg/s and is converted to rad/s")
+		scaleTurn(log.Motion, math.Pi/180)
+	}
+	if n := dropTurnSpikes(log.Motion); n > 0 {
+		log.Notes = append(log.Notes, sensors.Note{File: name, Count: n, Text: "a turn rate above 100 rad/s cannot be; it is taken as absent"})
+	}
+	switch told := log.Ride.Axes; {
+	case told == axesDown:
+		turnOver(log.Motion)
+	case told == axesUp:
+		if yaw.Known && yaw.Down {
+			say("bends say that specific force points down at rest, ride.json says up; ride.json is believed, so left and right may be exchanged")
+		}
+		return
+	case yaw.Known && yaw.Down:
+		say("specific force points down at rest, as bends show, and is turned over")
+		turnOver(log.Motion)
+	case !yaw.Known:
+		if mend.HasTurn(log.Motion) {
+			say("neither ride.json nor a bend says whether specific force points up or down; it is taken as up (only left and right depend on it)")
+		}
+		return
+	}
+	log.Ride.Axes = axesUp
+}
+
+func scaleTurn(motion []sensors.Motion, by float64) {
+	for i := range motion {
+		motion[i].Turn = r3.Scale(by, motion[i].Turn)
+	}
+}
+
+func turnOver(motion []sensors.Motion) {
+	for i := range motion {
+		motion[i].Force = r3.Scale(-1, motion[i].Force)
+	}
+}
+
+func dropTurnSpikes(motion []sensors.Motion) (n int) {
+	const mostTurn = 100 // rad/s; the sensors of phones end at 35 (common practice)
+	for i, m := range motion {
+		if r3.Norm(m.Turn) > mostTurn {
+			motion[i].Turn = r3.Vec{X: nan, Y: nan, Z: nan}
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,166 @@
+package plain
+
+import (
+	"archive/zip"
+	"bufio"
+	"errors"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
+
+	"stillair/sensors"
+	"stillair/sensors/internal/mend"
+)
+
+// Write writes a log into a folder, which it makes where it is missing. Files
+// of a log that is already there are replaced.
+func Write(dir string, log *sensors.Log) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	return eachFile(log, func(name string, write func(io.Writer) error) error {
+		f, err := os.Create(filepath.Join(dir, name))
+		if err != nil {
+			return err
+		}
+		return errors.Join(write(f), f.Close())
+	})
+}
+
+// WriteZip writes a log as a zip archive.
+func WriteZip(w io.Writer, log *sensors.Log) error {
+	z := zip.NewWriter(w)
+	err := eachFile(log, func(name string, write func(io.Writer) error) error {
+		f, err := z.Create(name)
+		if err != nil {
+			return err
+		}
+		return write(f)
+	})
+	return errors.Join(err, z.Close())
+}
+
+// eachFile calls put for each file that the log needs.
+func eachFile(log *sensors.Log, put func(name string, write func(io.Writer) error) error) error {
+	err := put(motionFile, func(w io.Writer) error { return writeMotion(w, log.Motion) })
+	if err == nil {
+		err = put(gnssFile, func(w io.Writer) error { return writeFixes(w, log.Fixes) })
+	}
+	if err == nil && len(log.Pressure) > 0 {
+		err = put(pressureFile, func(w io.Writer) error { return writePressure(w, log.Pressure) })
+	}
+	if err == nil {
+		err = put(rideFile, func(w io.Writer) error {
+			_, err := w.Write(EncodeRide(log.Ride))
+			return err
+		})
+	}
+	return err
+}
+
+// sheetWriter writes rows of numbers; the first error is kept by the writer below it.
+type sheetWriter struct {
+	w    *bufio.Writer
+	row  []byte
+	open bool // the row has a cell
+}
+
+func newSheet(w io.Writer, columns []column) *sheetWriter {
+	c := &sheetWriter{w: bufio.NewWriterSize(w, 1<<16)}
+	for _, col := range columns {
+		c.cell([]byte(col.name))
+	}
+	c.end()
+	return c
+}
+
+func (c *sheetWriter) cell(b []byte) {
+	if c.open {
+		c.row = append(c.row, ',')
+	}
+	c.open = true
+	c.row = append(c.row, b...)
+}
+
+// number writes the shortest decimal that reads back as v; nothing for NaN.
+func (c *sheetWriter) number(v float64) {
+	var b [32]byte
+	format := byte('f')
+	if a := math.Abs(v); a >= 1e15 || a < 1e-7 && a > 0 {
+		format = 'e'
+	}
+	if math.IsNaN(v) {
+		c.cell(nil)
+		return
+	}
+	c.cell(strconv.AppendFloat(b[:0], v, format, -1, 64))
+}
+
+// end ends the row as RFC 4180 has it.
+func (c *sheetWriter) end() {
+	c.row = append(c.row, '\r', '\n')
+	c.w.Write(c.row) // bufio keeps the error for Flush
+	c.row, c.open = c.row[:0], false
+}
+
+func writeMotion(w io.Writer, motion []sensors.Motion) error {
+	columns, turns := motionColumns, mend.HasTurn(motion)
+	if !turns {
+		columns = columns[:4]
+	}
+	c := newSheet(w, columns)
+	for _, m := range motion {
+		for _, v := range [...]float64{m.T, m.Force.X, m.Force.Y, m.Force.Z} {
+			c.number(v)
+		}
+		if turns {
+			c.number(m.Turn.X)
+			c.number(m.Turn.Y)
+			c.number(m.Turn.Z)
+		}
+		c.end()
+	}
+	return c.w.Flush()
+}
+
+func writeFixes(w io.Writer, fixes []sensors.Fix) error {
+	c := newSheet(w, gnssColumns)
+	for _, f := range fixes {
+		for _, v := range [...]float64{f.T, f.Speed, f.LatDeg, f.LonDeg} {
+			c.number(v)
+		}
+		c.cell(millis(f.UTC))
+		for _, v := range [...]float64{f.Alt, f.BearingDeg, f.SpeedSD, f.HSD} {
+			c.number(v)
+		}
+		c.end()
+	}
+	return c.w.Flush()
+}
+
+// millis writes a time in milliseconds since 1970, to the nanosecond.
+func millis(t time.Time) []byte {
+	if t.IsZero() {
+		return nil
+	}
+	b := strconv.AppendInt(nil, t.UnixMilli(), 10)
+	if ns := t.Nanosecond() % 1e6; ns != 0 {
+		digits := strconv.Itoa(1e6 + ns)[1:]
+		b = append(append(b, '.'), strings.TrimRight(digits, "0")...)
+	}
+	return b
+}
+
+func writePressure(w io.Writer, pressure []sensors.Pressure) error {
+	c := newSheet(w, pressureColumns)
+	for _, p := range pressure {
+		c.number(p.T)
+		c.number(p.Pa)
+		c.end()
+	}
+	return c.w.Flush()
+}
