@@ -3,6 +3,7 @@ module stillair
 go 1.25.0
 
 require (
+	github.com/andybalholm/brotli v1.2.8
 	github.com/tidwall/gjson v1.20.1
 	gonum.org/v1/gonum v0.17.0
 )

@@ -1,0 +1,106 @@
+package web
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// ErrNoSource is returned where the program cannot be compiled because the
+// project's source, or Go, is not at hand.
+var ErrNoSource = errors.New("the phone program has to be compiled, and that needs Go and the project's source here")
+
+// Build compiles the phone program for the browser from the module in folder
+// and puts the whole page together.
+func Build(ctx context.Context, folder string, e Effort) (Page, error) {
+	p, err := NewPage()
+	if err != nil {
+		return nil, err
+	}
+	if p[Program], err = compile(ctx, folder); err != nil {
+		return nil, err
+	}
+	if p[glue], err = readGlue(ctx, folder); err != nil {
+		return nil, err
+	}
+	if err := p.Seal(); err != nil {
+		return nil, err
+	}
+	return p, p.Compress(e)
+}
+
+// compile leaves out the table of symbols, the paths of this machine and the
+// font of emojis. The last alone is 4 MB.
+func compile(ctx context.Context, folder string) ([]byte, error) {
+	tmp, err := os.MkdirTemp("", "stillair-web-*")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(tmp)
+	out := filepath.Join(tmp, Program)
+	_, err = tool(ctx, folder, "build", "-trimpath", "-tags", "no_emoji", "-ldflags", "-s -w", "-o", out, "./app/phone")
+	if err != nil {
+		return nil, err
+	}
+	return os.ReadFile(out)
+}
+
+// readGlue reads the script that comes with the compiler and must be of its
+// version.
+func readGlue(ctx context.Context, folder string) ([]byte, error) {
+	root, err := tool(ctx, folder, "env", "GOROOT")
+	if err != nil {
+		return nil, err
+	}
+	return os.ReadFile(filepath.Join(strings.TrimSpace(root), "lib", "wasm", glue))
+}
+
+func tool(ctx context.Context, folder string, args ...string) (string, error) {
+	if _, err := os.Stat(filepath.Join(folder, "go.mod")); err != nil {
+		return "", errors.Join(ErrNoSource, err)
+	}
+	cmd := exec.CommandContext(ctx, "go", args...)
+	cmd.Dir = folder
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
+	var out, complaint bytes.Buffer
+	cmd.Stdout, cmd.Stderr = &out, &complaint
+	if err := cmd.Run(); err != nil {
+		if errors.Is(err, exec.ErrNotFound) {
+			return "", errors.Join(ErrNoSource, err)
+		}
+		return "", fmt.Errorf("go %s: %w\n%s", args[0], err, complaint.String())
+	}
+	return out.String(), nil
+}
+
+// Write puts the page into a folder, for any host that serves files.
+func (p Page) Write(folder string) error {
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	for name, data := range p {
+		if err := os.WriteFile(filepath.Join(folder, name), data, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Read takes a page that Write wrote.
+func Read(folder string) (Page, error) {
+	p := Page{}
+	if err := p.add(os.DirFS(folder)); err != nil {
+		return nil, err
+	}
+	for _, name := range []string{"index.html", Program, glue, worker} {
+		if _, ok := p[name]; !ok {
+			return nil, fmt.Errorf("%s: no %s in it; this is not a page that was written by this program", folder, name)
+		}
+	}
+	return p, nil
+}

@@ -1,0 +1,52 @@
+// Starts the program, and says in words what keeps it from starting.
+(() => {
+  "use strict";
+  const WORDS = {
+    en: { loading: "Loading…", wasm: "This browser is too old to run the program (it has no WebAssembly).",
+      gl: "This browser cannot draw the program (it has no WebGL).", failed: "The program could not be loaded: ",
+      ended: "The program has ended. Reload the page to start it again; what was recorded is kept." },
+    de: { loading: "Lädt…", wasm: "Dieser Browser ist zu alt für das Programm (er kennt kein WebAssembly).",
+      gl: "Dieser Browser kann das Programm nicht zeichnen (er kennt kein WebGL).", failed: "Das Programm ließ sich nicht laden: ",
+      ended: "Das Programm ist beendet. Die Seite neu laden startet es wieder; Aufgezeichnetes bleibt erhalten." },
+  };
+  const language = (navigator.language || "en").slice(0, 2);
+  const words = WORDS[language] || WORDS.en;
+  const before = document.getElementById("before");
+  const say = (text) => { before.hidden = false; document.getElementById("word").textContent = text; };
+
+  function hideWhenDrawn() {
+    const seen = new MutationObserver(() => {
+      if (!document.querySelector("canvas")) return;
+      seen.disconnect();
+      before.hidden = true;
+    });
+    seen.observe(document.body, { childList: true });
+  }
+
+  async function compiled(go) {
+    const answer = await fetch("stillair.wasm", { credentials: "same-origin" });
+    if (!answer.ok) throw new Error(`${answer.status} ${answer.statusText}`);
+    return WebAssembly.instantiateStreaming(answer, go.importObject);
+  }
+
+  async function start() {
+    if (typeof WebAssembly === "undefined" || !WebAssembly.instantiateStreaming) return say(words.wasm);
+    if (!document.createElement("canvas").getContext("webgl")) return say(words.gl);
+    say(words.loading);
+    hideWhenDrawn();
+    const go = new Go();
+    let program;
+    try { program = await compiled(go); } catch (e) { return say(words.failed + e.message); }
+    await go.run(program.instance);
+    document.querySelectorAll("canvas").forEach((c) => c.remove());
+    say(words.ended);
+  }
+
+  // The worker keeps the files for a start without a network. A browser
+  // refuses it where it does not trust the certificate; the page then works,
+  // but only with the network.
+  if ("serviceWorker" in navigator) {
+    addEventListener("load", () => navigator.serviceWorker.register("worker.js").catch((e) => console.warn(`no start without a network: ${e.message}`)));
+  }
+  start();
+})();
