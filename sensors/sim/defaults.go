@@ -40,6 +40,7 @@ func DemoScenario() Scenario {
 // DefaultRider is a careful rider who does not lift the front wheel.
 func DefaultRider(b Bike) Rider {
 	return Rider{
+		Waits:     6,
 		LaunchRPM: 0.45 * b.Engine.ShiftRPM, ClutchTime: 0.35, ClutchSD: 0.1, ShiftTime: 0.2, OpenTime: 0.25,
 		SpeedWander: 0.25, LeanWander: 0.012, Pace: 2.0, BrakeDecel: 2.5, TurnRadius: 4.5,
 	}

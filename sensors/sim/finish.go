@@ -31,10 +31,11 @@ func (p *player) fit(s Setup) {
 
 // finish gathers log and truth.
 func (p *player) finish() *Ride {
+	p.truth.Moments = p.moments.all()
 	sort.SliceStable(p.truth.Deeds, func(i, j int) bool { return p.truth.Deeds[i].Start < p.truth.Deeds[j].Start })
 	return &Ride{
 		Log: &sensors.Log{
-			Motion: p.phone.log, Fixes: p.receiver.log, Pressure: p.baro.log, Ride: p.told(),
+			Motion: p.phone.log.all(), Fixes: p.receiver.log, Pressure: p.baro.log.all(), Ride: p.told(),
 		},
 		Truth: p.truth,
 	}

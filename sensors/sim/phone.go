@@ -31,7 +31,7 @@ type phone struct {
 	gyroBias  r3.Vec
 	shake     *shaker
 	gaps      *lapses
-	log       []sensors.Motion
+	log       pile[sensors.Motion]
 }
 
 func newPhone(sc *Scenario, seed uint64, tr *Truth) *phone {
@@ -153,8 +153,8 @@ func (ph *phone) keep(m sensors.Motion) {
 	if lost || ph.gaps.in(at) {
 		return
 	}
-	if k := len(ph.log); k > 0 && m.T <= ph.log[k-1].T {
+	if last := ph.log.top(); last != nil && m.T <= last.T {
 		return
 	}
-	ph.log = append(ph.log, m)
+	ph.log.add(m)
 }

@@ -233,3 +233,23 @@ func TestStamps(t *testing.T) {
 		t.Errorf("%d gaps in half an hour, set to 6 an hour", gaps)
 	}
 }
+
+// TestFilter: a second-order magnitude passes 1/√2 at its cut-off and falls
+// by a factor of four for each octave above (textbook).
+func TestFilter(t *testing.T) {
+	s := &shaker{cutOff: 40}
+	near(t, "at the cut-off", s.pass(40), 1/math.Sqrt2, 1e-12)
+	near(t, "an octave", s.pass(800)/s.pass(1600), 4, 0.01)
+	near(t, "without a filter", (&shaker{}).pass(1000), 1, 0)
+}
+
+// TestRange holds that readings are cut off where the sensor ends.
+func TestRange(t *testing.T) {
+	sc := withPlan(Naked(), Reach{Speed: 20})
+	sc.Phone.Accel.Range, sc.Phone.Shake.RMS = 12, 18
+	most := 0.0
+	for _, m := range mustRun(t, sc, 1).Log.Motion {
+		most = max(most, math.Abs(m.Force.X), math.Abs(m.Force.Y), math.Abs(m.Force.Z))
+	}
+	near(t, "greatest reading", most, 12, 0)
+}

@@ -75,7 +75,7 @@ func TestClutchRamp(t *testing.T) {
 	d := tr.Of(KindLaunch)[0]
 	near(t, "rollout", d.Rollout-d.Start, math.Cbrt(6*units.Foot/jerk), 1e-4)
 	hold := sc.Bike.Mass * sc.Road.Gravity * sc.Bike.Crr
-	bite := sc.ClockZero + 0.5 + 0.8 // stands, then brings the engine up
+	bite := sc.ClockZero + sc.Rider.Waits + 0.5 + 0.8 // stands, then brings the engine up
 	near(t, "first movement", d.Start-bite, hold/full*sc.Rider.ClutchTime, 0.0021)
 }
 

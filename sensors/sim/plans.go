@@ -61,12 +61,12 @@ func PerturbedCoast(n int, from, to float64) []Act {
 	return plan
 }
 
-// DemoPlan is a whole invented morning: a short leg through town, launches,
-// roll-ons, pulls, and coast-downs with two setups in the order A, B, B, A.
+// DemoPlan is a whole invented morning: launches, roll-ons, pulls, coast-downs
+// with two setups in the order A, B, B, A, and home through town.
 func DemoPlan() []Act {
 	short := Setup{Name: "short screen"}
 	tall := Setup{Name: "tall screen", CdA: 0.60, Mass: 291}
-	plan := []Act{Change{Setup: short, Seconds: 20}, Town{Minutes: 3}}
+	plan := []Act{Change{Setup: short, Seconds: 20}}
 	plan = append(plan, Launches(2, 120*units.KMH, 420)...)
 	plan = append(plan, RollOns(2, 0, 60*units.KMH, 120*units.KMH)...)
 	plan = append(plan, Pulls(1, 4)...)
@@ -76,5 +76,5 @@ func DemoPlan() []Act {
 		}
 		plan = append(plan, CoastPairs(2, 110*units.KMH, 30*units.KMH)...)
 	}
-	return append(plan, Brake{}, Stand{Seconds: 15})
+	return append(plan, Town{Minutes: 3}, Stand{Seconds: 15})
 }

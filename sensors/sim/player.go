@@ -42,6 +42,7 @@ type player struct {
 	receiver *receiver
 	baro     *baro
 	truth    *Truth
+	moments  pile[Moment]
 	setups   setups
 	every    int // ticks from moment to moment
 	err      error
@@ -67,9 +68,11 @@ func newPlayer(sc Scenario, seed uint64) (*player, error) {
 	return p, nil
 }
 
-// playAll plays the plan. Whatever comes before the first deed, the bike
-// stands a moment first and last, so that every log holds rest.
+// playAll plays the plan.
 func (p *player) playAll() error {
+	if p.sc.Rider.Waits > 0 {
+		p.rest(p.sc.Rider.Waits)
+	}
 	for i, a := range p.sc.Plan {
 		a.play(p)
 		if p.err != nil {
@@ -160,5 +163,5 @@ func (p *player) moment(a float64) {
 	case p.cmd.mode == pushed:
 		m.Drive = p.drive(n.v, 0)
 	}
-	p.truth.Moments = append(p.truth.Moments, m)
+	p.moments.add(m)
 }

@@ -62,6 +62,7 @@ type Pitch struct {
 
 // Rider is how the plan is carried out.
 type Rider struct {
+	Waits       float64 // at rest before the plan begins, recording, s
 	LaunchRPM   float64 // engine speed held while the clutch slips
 	ClutchTime  float64 // from first bite to full clutch force, s
 	ClutchSD    float64 // spread of ClutchTime between launches, as a fraction of it

@@ -14,7 +14,7 @@ type Ride struct {
 
 // Truth is what really happened. All times are on the log's clock.
 type Truth struct {
-	Moments   []Moment // evenly spaced
+	Moments   []Moment // evenly spaced, but for the last
 	Deeds     []Deed   // what the rider did, in order of Start
 	Mounts    []Mount  // how the phone was fixed, in order of From
 	Lag       float64  // receiver latency, s
