@@ -93,7 +93,7 @@ func (p plane) points(fixes []sensors.Fix) []point {
 
 // axis is a straight line through a stretch of road.
 type axis struct {
-	at         point
+	at          point
 	east, north float64 // unit vector
 }
 

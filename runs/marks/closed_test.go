@@ -1,0 +1,90 @@
+package marks
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+
+	"stillair/fusion"
+)
+
+// exact is a track without error of a bike that stands for 3 s and then moves
+// as speed and distance say, at 100 Hz.
+func exact(speed, distance func(t float64) float64, seconds float64) *fusion.Track {
+	tr := &fusion.Track{}
+	for i := 0; i <= int((3+seconds)*100); i++ {
+		t := float64(i) / 100
+		v, s := 0.0, 0.0
+		if t > 3 {
+			v, s = speed(t-3), distance(t-3)
+		}
+		tr.T, tr.V, tr.S = append(tr.T, t), append(tr.V, v), append(tr.S, s)
+	}
+	return tr
+}
+
+// sure is a covariance so small that it decides nothing.
+func sure(times []float64) *mat.SymDense {
+	n := 2 * len(times)
+	c := mat.NewSymDense(n, nil)
+	for i := range n {
+		c.SetSym(i, i, 1e-10)
+	}
+	return c
+}
+
+// TestTextbookLaunches holds the marks against closed solutions: constant
+// acceleration, t = √(2s/a) and t = v/a; constant power from rest, t = m·v²/(2P)
+// and s = (2/3)·v·t (textbook mechanics).
+func TestTextbookLaunches(t *testing.T) {
+	const a, p = 5.0, 100.0 // m/s², W/kg
+	steady := exact(func(t float64) float64 { return a * t }, func(t float64) float64 { return a * t * t / 2 }, 21)
+	power := exact(func(t float64) float64 { return math.Sqrt(2 * p * t) },
+		func(t float64) float64 { return 2. / 3 * math.Sqrt(2*p*t) * t }, 31)
+	quarter := 402.336 // m: 1320 ft of 0.3048 m (NIST SP 811)
+	root := func(s float64) float64 { return math.Sqrt(2 * s / a) }
+	cube := func(s float64) float64 { return math.Cbrt(9 * s * s / (8 * p)) }
+	tests := []struct {
+		name    string
+		track   *fusion.Track
+		mark    string
+		time    float64
+		rollout float64
+		speed   float64
+	}{
+		{"constant acceleration", steady, "0-100 km/h", 100 / 3.6 / a, 100/3.6/a - root(0.3048), math.NaN()},
+		{"constant acceleration", steady, "0-60 mph", 26.8224 / a, 26.8224/a - root(0.3048), math.NaN()},
+		{"constant acceleration", steady, "60 ft", root(18.288), root(18.288) - root(0.3048), a * root(18.288)},
+		{"constant acceleration", steady, "1/4 mile", root(quarter), root(quarter) - root(0.3048),
+			20.1168 / (root(quarter) - root(quarter-20.1168))},
+		{"constant acceleration", steady, "1 km", root(1000), root(1000) - root(0.3048), a * root(1000)},
+		{"constant power", power, "0-100 km/h", math.Pow(100/3.6, 2) / (2 * p), math.Pow(100/3.6, 2)/(2*p) - cube(0.3048), math.NaN()},
+		{"constant power", power, "1/8 mile", cube(201.168), cube(201.168) - cube(0.3048), 20.1168 / (cube(201.168) - cube(181.0512))},
+		{"constant power", power, "1/4 mile", cube(quarter), cube(quarter) - cube(0.3048), 20.1168 / (cube(quarter) - cube(quarter-20.1168))},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name+" "+tt.mark, func(t *testing.T) {
+			n := len(tt.track.T)
+			marks, _ := OfLaunch(tt.track, sure, 3, tt.track.T[n-1], nil)
+			for _, m := range marks {
+				if m.Name == tt.mark {
+					near(t, "from the rollout", m.Rollout.X, tt.rollout, 0.004)
+					near(t, "from first movement", m.Time.X, tt.time, 0.02)
+					if !math.IsNaN(tt.speed) {
+						near(t, "speed", m.Speed.X, tt.speed, 0.01)
+					}
+					return
+				}
+			}
+			t.Fatalf("mark not reached")
+		})
+	}
+}
+
+func near(t *testing.T, what string, got, want, within float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= within) {
+		t.Errorf("%s: got %.4f, want %.4f ± %v", what, got, want, within)
+	}
+}

@@ -1,0 +1,196 @@
+package marks
+
+import (
+	"math"
+	"sort"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// How the start of a launch is looked at.
+const (
+	standing   = 1.5  // s before the push that belong to the picture
+	underWay   = 3.0  // m/s up to which the start is fitted
+	onsetStep  = 0.03 // s between the speeds that the fit uses
+	roughness  = 0.015// m/s by which the speed may differ from the model
+	usualRamp  = 0.35 // s, time for the clutch to take hold
+	rampSpread = 1.0  // standard deviation of its logarithm
+)
+
+// pushOff is the model of a start: standstill until t0, then an acceleration
+// that grows evenly over a ramp to a and stays there.
+type pushOff struct{ t0, logA, logRamp float64 }
+
+// speed is the model's speed at t and its derivatives by the parameters.
+func (p pushOff) speed(t float64) (v float64, d [3]float64) {
+	a, r, x := math.Exp(p.logA), math.Exp(p.logRamp), t-p.t0
+	switch {
+	case x <= 0:
+		return 0, d
+	case x < r:
+		v = a * x * x / (2 * r)
+		return v, [3]float64{-a * x / r, v, -v}
+	}
+	v = a * (x - r/2)
+	return v, [3]float64{-a, v, -a * r / 2}
+}
+
+// firstMovement finds when the bike began to move, from the speeds of the
+// first moments. A threshold on the speed would come late by as long as the
+// clutch takes to bring the bike up to it; the model reaches back to where
+// the speed was zero. The fit is generalised least squares with the
+// covariance of the track, so its error is carried in the same terms as that
+// of every other time of the run and what they share cancels.
+func (r trace) firstMovement(joint Joint, about float64) form {
+	times := r.onsetTimes(about)
+	if len(times) < 6 {
+		return form{x: math.NaN()}
+	}
+	w := newWeights(joint, times)
+	best, fit := math.Inf(1), pushOff{}
+	for _, ramp := range []float64{0.1, 0.25, 0.5, 1} {
+		p, cost := r.fitOnset(times, w, ramp)
+		if cost < best {
+			best, fit = cost, p
+		}
+	}
+	if math.IsInf(best, 1) {
+		return form{x: math.NaN()}
+	}
+	return fit.form(times, w)
+}
+
+// onsetTimes are the times whose speeds are fitted: from before the push until
+// the bike is under way.
+func (r trace) onsetTimes(about float64) []float64 {
+	end := r.t[0]
+	for k, v := range r.v {
+		if v >= underWay {
+			end = r.t[k]
+			break
+		}
+	}
+	begin := math.Max(r.t[0], math.Min(about, end)-0.5)
+	var times []float64
+	for t := end; t > begin; t -= onsetStep {
+		times = append(times, t)
+	}
+	sort.Float64s(times)
+	return times
+}
+
+// weights holds the covariance of the speeds: of the track alone, and with
+// what the model may miss, factorised.
+type weights struct {
+	track *mat.SymDense
+	chol  mat.Cholesky
+}
+
+func newWeights(joint Joint, times []float64) weights {
+	full := joint(times)
+	n := len(times)
+	w := weights{track: mat.NewSymDense(n, nil)}
+	all := mat.NewSymDense(n, nil)
+	for i := range n {
+		for j := i; j < n; j++ {
+			c := full.At(2*i, 2*j)
+			w.track.SetSym(i, j, c)
+			if i == j {
+				c += roughness * roughness
+			}
+			all.SetSym(i, j, c)
+		}
+	}
+	w.chol.Factorize(all)
+	return w
+}
+
+// fitOnset runs Gauss and Newton's iteration from a first ramp; the prior
+// knows how long a clutch takes.
+func (r trace) fitOnset(times []float64, w weights, ramp float64) (pushOff, float64) {
+	n := len(times)
+	last := times[n-1]
+	slope := math.Max((r.speed(last)-r.speed(times[n-1-n/4]))/(last-times[n-1-n/4]), 0.5)
+	p := pushOff{t0: last - r.speed(last)/slope - ramp/2, logA: math.Log(slope), logRamp: math.Log(ramp)}
+	cost := math.Inf(1)
+	for range 30 {
+		normal, right, now := r.linearise(p, times, w)
+		if math.IsNaN(now) {
+			return p, math.Inf(1)
+		}
+		var step mat.VecDense
+		if err := step.SolveVec(normal, right); err != nil {
+			return p, math.Inf(1)
+		}
+		limit := 1 / math.Max(1, math.Max(math.Abs(step.AtVec(1)), math.Abs(step.AtVec(2)))/0.5)
+		p.t0 += limit * step.AtVec(0)
+		p.logA += limit * step.AtVec(1)
+		p.logRamp += limit * step.AtVec(2)
+		if math.Abs(now-cost) < 1e-6*(1+now) {
+			return p, now
+		}
+		cost = now
+	}
+	return p, cost
+}
+
+// linearise gives the normal equations at p and the cost there.
+func (r trace) linearise(p pushOff, times []float64, w weights) (normal *mat.SymDense, right *mat.VecDense, cost float64) {
+	n := len(times)
+	jac := mat.NewDense(n, 3, nil)
+	res := mat.NewVecDense(n, nil)
+	for i, t := range times {
+		v, d := p.speed(t)
+		jac.SetRow(i, d[:])
+		res.SetVec(i, r.speed(t)-v)
+	}
+	var wj mat.Dense
+	var wr mat.VecDense
+	if w.chol.SolveTo(&wj, jac) != nil || w.chol.SolveVecTo(&wr, res) != nil {
+		return nil, nil, math.NaN()
+	}
+	var jwj mat.Dense
+	jwj.Mul(jac.T(), &wj)
+	normal = mat.NewSymDense(3, nil)
+	for i := range 3 {
+		for j := i; j < 3; j++ {
+			normal.SetSym(i, j, jwj.At(i, j))
+		}
+	}
+	right = mat.NewVecDense(3, nil)
+	right.MulVec(jac.T(), &wr)
+	off := p.logRamp - math.Log(usualRamp)
+	normal.SetSym(2, 2, normal.At(2, 2)+1/(rampSpread*rampSpread))
+	right.SetVec(2, right.AtVec(2)-off/(rampSpread*rampSpread))
+	return normal, right, mat.Dot(res, &wr) + off*off/(rampSpread*rampSpread)
+}
+
+// form gives the first movement with its dependence on the speeds; what the
+// prior and the model's roughness add is its own variance.
+func (p pushOff) form(times []float64, w weights) form {
+	n := len(times)
+	jac := mat.NewDense(n, 3, nil)
+	for i, t := range times {
+		_, d := p.speed(t)
+		jac.SetRow(i, d[:])
+	}
+	var wj, cov, gain mat.Dense
+	if w.chol.SolveTo(&wj, jac) != nil {
+		return form{x: math.NaN()}
+	}
+	cov.Mul(jac.T(), &wj)
+	cov.Set(2, 2, cov.At(2, 2)+1/(rampSpread*rampSpread))
+	if cov.Inverse(&cov) != nil {
+		return form{x: math.NaN()}
+	}
+	gain.Mul(&cov, wj.T())
+	f := form{x: p.t0}
+	row := mat.NewVecDense(n, nil)
+	for i, t := range times {
+		g := gain.At(0, i)
+		row.SetVec(i, g)
+		f.terms = append(f.terms, term{t: t, v: g})
+	}
+	f.own = math.Max(0, cov.At(0, 0)-mat.Inner(row, w.track, row))
+	return f
+}
