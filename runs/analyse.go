@@ -2,33 +2,140 @@ package runs
 
 import (
 	"context"
-	"errors"
+	"math"
+	"runtime"
+	"sort"
+	"sync"
 
+	"stillair/fusion"
+	"stillair/runs/detect"
 	"stillair/runs/marks"
+	"stillair/runs/pairing"
 	"stillair/sensors"
 )
 
-// Stage names a part of the analysis, for showing progress.
-type Stage string
-
-// The stages of an analysis, in order.
-const (
-	Smoothing Stage = "smoothing"
-	Finding   Stage = "finding runs"
-	Measuring Stage = "measuring"
-	Fitting   Stage = "fitting the road load"
-)
-
-// Options says what to compute. The zero value is what most riders want.
-type Options struct {
-	RollOns  []marks.SpeedPair                // nil: marks.DefaultPairs
-	Progress func(stage Stage, share float64) // share of the whole done, 0 to 1; may be nil; called from one goroutine
+// Analyse computes everything a ride has to tell: it smooths the motion, finds
+// the runs, measures their marks, pairs the coast-downs and fits the road load
+// of each setup. The log is not changed. An error means that the log holds no
+// ride at all; anything less is told in the result.
+func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, error) {
+	const smoothingShare = 0.7
+	track, err := fusion.Smooth(log, fusion.Options{Progress: func(share float64) {
+		opts.progress(Smoothing, smoothingShare*share)
+	}})
+	if err != nil {
+		return nil, err
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return analyse(ctx, log, track, opts)
 }
 
-// ErrNoMotion is returned for a log that holds too little to smooth.
-var ErrNoMotion = errors.New("the log holds no ride: it needs motion samples and satellite fixes with speed")
+// analyse is everything after the smoothing.
+func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Options) (*Result, error) {
+	known := settle(log)
+	result := &Result{Track: track, Ride: known.ride, Defaults: known.defaults, Notes: log.Notes,
+		Warnings: append(known.warnings, aboutRecording(log, track)...)}
+	opts.progress(Finding, 0.7)
+	mass := log.Ride.Mass // as told: detection does not lean on a default
+	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs()})
+	for i, f := range found {
+		result.Runs = append(result.Runs, newRun(i+1, f, track, log))
+	}
+	opts.progress(Measuring, 0.75)
+	parallel(len(result.Runs), func(i int) {
+		if ctx.Err() == nil {
+			result.Runs[i].Marks = measureRun(track, result.Runs[i], found[i].Breaks, opts.pairs())
+		}
+	})
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	opts.progress(Fitting, 0.85)
+	fitRoadLoad(result, log, known)
+	opts.progress(Fitting, 1)
+	return result, ctx.Err()
+}
 
-// Analyse computes everything a ride has to tell. The log is not changed.
-func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, error) {
-	return nil, ErrNoMotion
+// newRun describes a candidate.
+func newRun(id int, f detect.Found, track *fusion.Track, log *sensors.Log) Run {
+	middle := (f.From + f.To) / 2
+	return Run{
+		ID: id, Kind: f.Kind, Start: f.From, End: f.To,
+		FromMPS: speedAt(track, f.From), ToMPS: speedAt(track, f.To),
+		BearingDeg: pairing.Coast{Fixes: fixesWithin(log, track, f.From, f.To)}.BearingDeg(),
+		Setup:      log.Ride.SetupAt(middle).Name,
+		Reasons:    f.Reasons, Cautions: f.Cautions,
+	}
+}
+
+// measureRun computes the marks of a run. A rejected run has them too, where
+// it reaches them: they may still interest the rider.
+func measureRun(track *fusion.Track, r Run, breaks []fusion.Span, pairs []marks.SpeedPair) []Mark {
+	switch r.Kind {
+	case Launch:
+		return marks.OfLaunch(track, track, r.Start, r.End, breaks, pairs)
+	case RollOn:
+		return marks.OfRollOn(track, track, r.Start, r.End, breaks, pairs)
+	case Stop:
+		return marks.OfStop(track, track, r.Start, r.End, breaks)
+	}
+	return nil
+}
+
+// fixesWithin are the fixes that describe the bike between two times.
+func fixesWithin(log *sensors.Log, track *fusion.Track, a, b float64) []sensors.Fix {
+	lag := track.Lag.Seconds
+	i := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag >= a })
+	j := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag > b })
+	return log.Fixes[i:max(i, j)]
+}
+
+// speedAt is the smoothed speed at a time, m/s.
+func speedAt(track *fusion.Track, t float64) float64 {
+	i := sort.SearchFloat64s(track.T, t)
+	switch {
+	case i == 0:
+		return track.V[0]
+	case i == len(track.T):
+		return track.V[i-1]
+	}
+	f := (t - track.T[i-1]) / (track.T[i] - track.T[i-1])
+	return track.V[i-1] + f*(track.V[i]-track.V[i-1])
+}
+
+// parallel calls f for 0 to n-1 on all cores.
+func parallel(n int, f func(i int)) {
+	var group sync.WaitGroup
+	next := make(chan int)
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		group.Go(func() {
+			for i := range next {
+				f(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	group.Wait()
+}
+
+// aboutRecording says what in the recording as a whole a reader should know.
+func aboutRecording(log *sensors.Log, track *fusion.Track) []string {
+	var out []string
+	if !track.Lag.Found {
+		out = append(out, "how late the satellite fixes arrive could not be told from this ride; the usual value was assumed")
+	}
+	positions, directed := false, false
+	for _, f := range log.Fixes {
+		positions = positions || f.HasPosition()
+		directed = directed || !math.IsNaN(f.BearingDeg)
+	}
+	if len(log.Fixes) > 0 && !positions && !directed {
+		out = append(out, "the fixes carry neither position nor direction, so coast-downs cannot be paired")
+	}
+	return out
 }

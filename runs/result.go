@@ -2,21 +2,23 @@ package runs
 
 import (
 	"stillair/fusion"
+	"stillair/runs/detect"
 	"stillair/runs/marks"
 	"stillair/runs/measure"
+	"stillair/runs/roadload"
 	"stillair/sensors"
 )
 
 // Kind is what the rider did in a run.
-type Kind string
+type Kind = detect.Kind
 
 // The kinds of run.
 const (
-	Launch    Kind = "launch"     // from standstill, full throttle
-	RollOn    Kind = "roll-on"    // through a pair of speeds, full throttle
-	Pull      Kind = "pull"       // full throttle in one gear
-	CoastDown Kind = "coast-down" // clutch in, rolling free
-	Stop      Kind = "stop"       // braking from speed to standstill
+	Launch    = detect.Launch    // from standstill, full throttle
+	RollOn    = detect.RollOn    // through a pair of speeds, full throttle
+	Pull      = detect.Pull      // full throttle in one gear
+	CoastDown = detect.CoastDown // clutch in, rolling free
+	Stop      = detect.Stop      // braking from speed to standstill
 )
 
 // Run is one thing the rider did. A run with reasons is rejected: it is kept,
@@ -78,7 +80,8 @@ type Result struct {
 	Ride      sensors.Ride // as told, with the defaults in place of what was not
 	Defaults  []string     // names of ride.json's fields whose default was used
 	Runs      []Run
-	RoadLoads []RoadLoad
-	Warnings  []string       // about the ride as a whole, in plain words
-	Notes     []sensors.Note // what the reader of the log left out or mended
+	RoadLoads []RoadLoad         // one for each setup with pairs, in order of time
+	Estimate  *roadload.Estimate // what is behind RoadLoads, setup by setup; nil where there are none
+	Warnings  []string           // about the ride as a whole, in plain words
+	Notes     []sensors.Note     // what the reader of the log left out or mended
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"stillair/runs/marks"
+	"stillair/sensors/units"
 )
 
 // What any motorcycle on a road that is not steep can have.
@@ -22,13 +22,13 @@ const (
 
 // Limits of a coast-down.
 const (
-	coastSpan  = 40 * marks.KmPerHour // least range of speed
-	coastWorth = 25 * marks.KmPerHour // from here on a stretch may have been meant as one
-	coastFirst = 50 * marks.KmPerHour // one that starts slower was not meant
-	coastTime  = 8.0                  // s
-	jolt       = 0.35                 // a step in the deceleration that wind and road do not make, m/s²
-	joltWindow = 15                   // grid points on each side of a step
-	cutMargin  = 8                    // grid points left out on each side of a step
+	coastSpan  = 40 * units.KMH // least range of speed
+	coastWorth = 25 * units.KMH // from here on a stretch may have been meant as one
+	coastFirst = 50 * units.KMH // one that starts slower was not meant
+	coastTime  = 8.0            // s
+	jolt       = 0.35           // a step in the deceleration that wind and road do not make, m/s²
+	joltWindow = 15             // grid points on each side of a step
+	cutMargin  = 8              // grid points left out on each side of a step
 )
 
 // bounds are the least and greatest deceleration at speed zero and per speed

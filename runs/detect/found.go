@@ -8,6 +8,7 @@ import (
 	"stillair/fusion"
 	"stillair/runs/marks"
 	"stillair/sensors"
+	"stillair/sensors/units"
 )
 
 // Kind is what the rider did in a run.
@@ -25,9 +26,10 @@ const (
 // Found is one candidate. With reasons it is rejected.
 type Found struct {
 	Kind     Kind
-	From, To float64  // s on the log's clock
-	Reasons  []string // in plain words
-	Cautions []string // in plain words
+	From, To float64       // s on the log's clock
+	Reasons  []string      // in plain words
+	Cautions []string      // in plain words
+	Breaks   []fusion.Span // where throttle, clutch, gear lever or brake changed the acceleration suddenly
 }
 
 // Ride is what detection looks at.
@@ -101,4 +103,4 @@ func longestSilence(fixes []sensors.Fix, a, b float64) float64 {
 	return math.Max(longest, b-fixes[len(fixes)-1].T)
 }
 
-func kmh(v float64) float64 { return v / marks.KmPerHour }
+func kmh(v float64) float64 { return v / units.KMH }

@@ -1,6 +1,10 @@
 package detect
 
-import "math"
+import (
+	"math"
+
+	"stillair/fusion"
+)
 
 // push is a stretch of accelerating without a break longer than a gear
 // change, as grid points.
@@ -14,6 +18,7 @@ const (
 	pushing    = 0.3 // least acceleration of a push, m/s²
 	shiftTime  = 1.3 // longest break for a gear change, s
 	pushGain   = 5.0 // least gain of speed worth a look, m/s
+	opening    = 0.6 // how long the throttle or the clutch takes at most, s
 	shiftDepth = 0.4 // a gear change takes the acceleration below this share of what surrounds it
 )
 
@@ -96,6 +101,17 @@ func findShifts(s *series, p push) []int {
 		shifts = append(shifts, deepest)
 	}
 	return shifts
+}
+
+// breaks are the gear changes of a push, and its ends, where the throttle
+// moves.
+func (p push) breaks(s *series) []fusion.Span {
+	const before, after = 0.3, 0.3 // s about the deepest point of a change
+	out := []fusion.Span{{From: s.time(p.from) - opening, To: s.time(p.from) + opening}}
+	for _, at := range p.shifts {
+		out = append(out, fusion.Span{From: s.time(at) - before, To: s.time(at) + after})
+	}
+	return append(out, fusion.Span{From: s.time(p.to) - opening, To: s.time(p.to) + opening})
 }
 
 // gears splits a push at its gear changes, leaving out the changes.

@@ -3,14 +3,14 @@ package detect
 import (
 	"fmt"
 
-	"stillair/runs/marks"
+	"stillair/sensors/units"
 )
 
 const (
-	stopSpeed = 40 * marks.KmPerHour // least speed a stop starts from
-	stopHard  = 4.0                  // least mean deceleration of a stop, m/s²
-	stopNear  = 3.3                  // from here on it may have been meant as one, m/s²
-	braking   = 1.2                  // deceleration that no coasting reaches for long, m/s²
+	stopSpeed = 40 * units.KMH // least speed a stop starts from
+	stopHard  = 4.0            // least mean deceleration of a stop, m/s²
+	stopNear  = 3.3            // from here on it may have been meant as one, m/s²
+	braking   = 1.2            // deceleration that no coasting reaches for long, m/s²
 )
 
 // stops finds braking from speed to standstill.
@@ -28,7 +28,7 @@ func stops(s *series) []Found {
 		if hard < stopNear {
 			continue
 		}
-		f := Found{Kind: Stop, From: s.time(from), To: s.time(i)}
+		f := Found{Kind: Stop, From: s.time(from), To: s.time(i), Breaks: push{from: from, to: i}.breaks(s)}
 		if hard < stopHard {
 			f.Reasons = append(f.Reasons, fmt.Sprintf("not braked hard all the way: %.1f m/s² on average, %.0f are needed", hard, stopHard))
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/runs/marks"
+	"stillair/sensors/units"
 )
 
 // Limits of what counts as full throttle. They are set so that the smallest
@@ -13,7 +14,7 @@ import (
 const (
 	launchPower = 24.0 // W/kg of kinetic energy up to 60 km/h: 5.8 s
 	launchShare = 0.45 // of the best launch of the ride
-	launchSpeed = 60 * marks.KmPerHour
+	launchSpeed = 60 * units.KMH
 	rollPower   = 25.0 // W/kg of thrust
 	rollShare   = 0.25 // of the best thrust power of the ride at that speed
 	pullRatio   = 1.35 // highest over lowest speed of a pull
@@ -35,7 +36,7 @@ func launches(s *series, pushes []push) []Found {
 		if !p.standing || hard < 0.8*launchPower || hard < 0.3*best {
 			continue
 		}
-		f := Found{Kind: Launch, From: s.time(p.from), To: s.time(p.to)}
+		f := Found{Kind: Launch, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
 		switch {
 		case s.v[p.to] < launchSpeed && hard < launchPower:
 			continue
@@ -100,7 +101,7 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
 		if cover < 0.6 {
 			continue
 		}
-		f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to)}
+		f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
 		if cover < 1 {
 			f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it goes from %.0f to %.0f km/h and misses part of %s",
 				kmh(s.v[p.from]), kmh(s.v[p.to]), pair.Name))

@@ -4,8 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"gonum.org/v1/gonum/mat"
-
 	"stillair/fusion"
 )
 
@@ -25,18 +23,24 @@ func exact(speed, distance func(t float64) float64, seconds float64) *fusion.Tra
 }
 
 // sure is a covariance so small that it decides nothing.
-func sure(times []float64) *mat.SymDense {
-	n := 2 * len(times)
-	c := mat.NewSymDense(n, nil)
-	for i := range n {
-		c.SetSym(i, i, 1e-10)
+type sure struct{}
+
+func (sure) SD([]fusion.Term) float64 { return 1e-5 }
+
+func (sure) SpeedCov(times []float64) [][]float64 {
+	c := make([][]float64, len(times))
+	for i := range c {
+		c[i] = make([]float64, len(times))
+		c[i][i] = 1e-10
 	}
 	return c
 }
 
 // TestTextbookLaunches holds the marks against closed solutions: constant
 // acceleration, t = √(2s/a) and t = v/a; constant power from rest, t = m·v²/(2P)
-// and s = (2/3)·v·t (textbook mechanics).
+// and s = (2/3)·v·t (textbook mechanics). Constant power has no bound on the
+// acceleration at rest, which no clutch can give and the model of a start does
+// not hold: there the first movement may be out by more.
 func TestTextbookLaunches(t *testing.T) {
 	const a, p = 5.0, 100.0 // m/s², W/kg
 	steady := exact(func(t float64) float64 { return a * t }, func(t float64) float64 { return a * t * t / 2 }, 21)
@@ -51,26 +55,27 @@ func TestTextbookLaunches(t *testing.T) {
 		mark    string
 		time    float64
 		rollout float64
+		slack   float64 // of the first movement, s
 		speed   float64
 	}{
-		{"constant acceleration", steady, "0-100 km/h", 100 / 3.6 / a, 100/3.6/a - root(0.3048), math.NaN()},
-		{"constant acceleration", steady, "0-60 mph", 26.8224 / a, 26.8224/a - root(0.3048), math.NaN()},
-		{"constant acceleration", steady, "60 ft", root(18.288), root(18.288) - root(0.3048), a * root(18.288)},
-		{"constant acceleration", steady, "1/4 mile", root(quarter), root(quarter) - root(0.3048),
+		{"constant acceleration", steady, "0-100 km/h", 100 / 3.6 / a, 100/3.6/a - root(0.3048), 0.02, math.NaN()},
+		{"constant acceleration", steady, "0-60 mph", 26.8224 / a, 26.8224/a - root(0.3048), 0.02, math.NaN()},
+		{"constant acceleration", steady, "60 ft", root(18.288), root(18.288) - root(0.3048), 0.02, a * root(18.288)},
+		{"constant acceleration", steady, "1/4 mile", root(quarter), root(quarter) - root(0.3048), 0.02,
 			20.1168 / (root(quarter) - root(quarter-20.1168))},
-		{"constant acceleration", steady, "1 km", root(1000), root(1000) - root(0.3048), a * root(1000)},
-		{"constant power", power, "0-100 km/h", math.Pow(100/3.6, 2) / (2 * p), math.Pow(100/3.6, 2)/(2*p) - cube(0.3048), math.NaN()},
-		{"constant power", power, "1/8 mile", cube(201.168), cube(201.168) - cube(0.3048), 20.1168 / (cube(201.168) - cube(181.0512))},
-		{"constant power", power, "1/4 mile", cube(quarter), cube(quarter) - cube(0.3048), 20.1168 / (cube(quarter) - cube(quarter-20.1168))},
+		{"constant acceleration", steady, "1 km", root(1000), root(1000) - root(0.3048), 0.02, a * root(1000)},
+		{"constant power", power, "0-100 km/h", math.Pow(100/3.6, 2) / (2 * p), math.Pow(100/3.6, 2)/(2*p) - cube(0.3048), 0.05, math.NaN()},
+		{"constant power", power, "1/8 mile", cube(201.168), cube(201.168) - cube(0.3048), 0.05, 20.1168 / (cube(201.168) - cube(181.0512))},
+		{"constant power", power, "1/4 mile", cube(quarter), cube(quarter) - cube(0.3048), 0.05, 20.1168 / (cube(quarter) - cube(quarter-20.1168))},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name+" "+tt.mark, func(t *testing.T) {
 			n := len(tt.track.T)
-			marks, _ := OfLaunch(tt.track, sure, 3, tt.track.T[n-1], nil)
+			marks := OfLaunch(tt.track, sure{}, 3, tt.track.T[n-1], nil, nil)
 			for _, m := range marks {
 				if m.Name == tt.mark {
 					near(t, "from the rollout", m.Rollout.X, tt.rollout, 0.004)
-					near(t, "from first movement", m.Time.X, tt.time, 0.02)
+					near(t, "from first movement", m.Time.X, tt.time, tt.slack)
 					if !math.IsNaN(tt.speed) {
 						near(t, "speed", m.Speed.X, tt.speed, 0.01)
 					}

@@ -5,15 +5,19 @@ import (
 
 	"stillair/fusion"
 	"stillair/runs/measure"
+	"stillair/sensors/units"
 )
 
 // Rollout is the one foot that the front wheel rolls before it clears the
 // beam that starts the clock, m (common practice).
-const Rollout = Foot
+const Rollout = units.Foot
 
 // lastStretch is the length over which the finish speed of 1/8 and 1/4 mile
 // is the mean: 66 ft (drag-strip rules, widely published).
-const lastStretch = 66 * Foot
+const lastStretch = 66 * units.Foot
+
+// clutch is how long a start may be anything but smooth, s.
+const clutch = 1.6
 
 // goal is one mark of a launch: a speed or a distance to reach.
 type goal struct {
@@ -26,44 +30,37 @@ type goal struct {
 // launchGoals are the marks of a launch. 1/4 mile is 1320 ft, 402.336 m.
 func launchGoals() []goal {
 	return []goal{
-		{name: "0-60 km/h", speed: 60 * KmPerHour},
-		{name: "0-100 km/h", speed: 100 * KmPerHour},
-		{name: "0-60 mph", speed: 60 * MilePerH},
-		{name: "0-100 mph", speed: 100 * MilePerH},
-		{name: "60 ft", distance: 60 * Foot},
-		{name: "330 ft", distance: 330 * Foot},
-		{name: "1/8 mile", distance: 660 * Foot, finish: true},
-		{name: "1000 ft", distance: 1000 * Foot},
-		{name: "1/4 mile", distance: 1320 * Foot, finish: true},
+		{name: "0-60 km/h", speed: 60 * units.KMH},
+		{name: "0-100 km/h", speed: 100 * units.KMH},
+		{name: "0-60 mph", speed: 60 * units.MPH},
+		{name: "0-100 mph", speed: 100 * units.MPH},
+		{name: "60 ft", distance: 60 * units.Foot},
+		{name: "330 ft", distance: 330 * units.Foot},
+		{name: "1/8 mile", distance: 660 * units.Foot, finish: true},
+		{name: "1000 ft", distance: 1000 * units.Foot},
+		{name: "1/4 mile", distance: 1320 * units.Foot, finish: true},
 		{name: "1 km", distance: 1000},
 	}
 }
 
-// Start is when a launch began.
-type Start struct {
-	FirstMovement measure.Value // s on the log's clock
-	Rollout       measure.Value // s on the log's clock
-}
-
 // OfLaunch measures a launch that begins at standstill before time a and ends
 // at b, and the pairs of speed that it runs through. The first movement is
-// looked for about a.
-func OfLaunch(track *fusion.Track, joint Joint, a, b float64, pairs []SpeedPair) ([]Mark, Start) {
-	r := newTrace(track, a-standing, b)
-	first := r.firstMovement(joint, a)
+// looked for about a. Breaks are where gear changes interrupt the push.
+func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) []Mark {
+	r, errs := newTrace(track, a-standing, b).refine(errs, append(breaks, fusion.Span{From: a - standing, To: a + clutch}))
+	first := r.firstMovement(errs, a)
 	rolled := r.whenDistance(Rollout, r.t[0])
-	start := Start{FirstMovement: first.value(joint), Rollout: rolled.value(joint)}
 	var marks []Mark
 	for _, g := range launchGoals() {
-		if m, ok := r.reach(g, joint, first, rolled); ok {
+		if m, ok := r.reach(g, errs, first, rolled); ok {
 			marks = append(marks, m)
 		}
 	}
-	return append(marks, r.through(joint, pairs)...), start
+	return append(marks, r.through(errs, pairs)...)
 }
 
 // reach measures one mark.
-func (r trace) reach(g goal, joint Joint, first, rolled form) (Mark, bool) {
+func (r trace) reach(g goal, errs Errors, first, rolled form) (Mark, bool) {
 	var when form
 	if g.speed > 0 {
 		when = r.whenSpeed(g.speed, r.t[0], 1)
@@ -73,18 +70,18 @@ func (r trace) reach(g goal, joint Joint, first, rolled form) (Mark, bool) {
 	if math.IsNaN(when.x) {
 		return Mark{}, false
 	}
-	m := Mark{Name: g.name, Time: when.minus(first).value(joint), Rollout: when.minus(rolled).value(joint),
+	m := Mark{Name: g.name, Time: when.minus(first).value(errs), Rollout: when.minus(rolled).value(errs),
 		Speed: measure.Unknown(), Distance: measure.Unknown()}
 	switch {
 	case g.speed > 0:
-		begin := form{x: r.s[0], terms: []term{{t: r.t[0], s: 1}}}
-		m.Distance = r.distanceAt(when).minus(begin).value(joint)
+		begin := form{x: r.s[0], terms: []fusion.Term{{T: r.t[0], S: 1}}}
+		m.Distance = r.distanceAt(when).minus(begin).value(errs)
 	case g.finish:
 		before := r.whenDistance(g.distance-lastStretch, r.t[0])
 		took := when.minus(before)
-		m.Speed = meanSpeed(lastStretch, took).value(joint)
+		m.Speed = meanSpeed(lastStretch, took).value(errs)
 	default:
-		m.Speed = r.speedAt(when).value(joint)
+		m.Speed = r.speedAt(when).value(errs)
 	}
 	return m, true
 }

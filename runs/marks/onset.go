@@ -5,16 +5,18 @@ import (
 	"sort"
 
 	"gonum.org/v1/gonum/mat"
+
+	"stillair/fusion"
 )
 
 // How the start of a launch is looked at.
 const (
-	standing   = 1.5  // s before the push that belong to the picture
-	underWay   = 3.0  // m/s up to which the start is fitted
-	onsetStep  = 0.03 // s between the speeds that the fit uses
-	roughness  = 0.015// m/s by which the speed may differ from the model
-	usualRamp  = 0.35 // s, time for the clutch to take hold
-	rampSpread = 1.0  // standard deviation of its logarithm
+	standing   = 1.5   // s before the push that belong to the picture
+	underWay   = 3.0   // m/s up to which the start is fitted
+	onsetStep  = 0.03  // s between the speeds that the fit uses
+	roughness  = 0.015 // m/s by which the speed may differ from the model
+	usualRamp  = 0.35  // s, time for the clutch to take hold
+	rampSpread = 1.0   // standard deviation of its logarithm
 )
 
 // pushOff is the model of a start: standstill until t0, then an acceleration
@@ -41,12 +43,12 @@ func (p pushOff) speed(t float64) (v float64, d [3]float64) {
 // the speed was zero. The fit is generalised least squares with the
 // covariance of the track, so its error is carried in the same terms as that
 // of every other time of the run and what they share cancels.
-func (r trace) firstMovement(joint Joint, about float64) form {
+func (r trace) firstMovement(errs Errors, about float64) form {
 	times := r.onsetTimes(about)
 	if len(times) < 6 {
 		return form{x: math.NaN()}
 	}
-	w := newWeights(joint, times)
+	w := newWeights(errs, times)
 	best, fit := math.Inf(1), pushOff{}
 	for _, ramp := range []float64{0.1, 0.25, 0.5, 1} {
 		p, cost := r.fitOnset(times, w, ramp)
@@ -86,14 +88,14 @@ type weights struct {
 	chol  mat.Cholesky
 }
 
-func newWeights(joint Joint, times []float64) weights {
-	full := joint(times)
+func newWeights(errs Errors, times []float64) weights {
+	cov := errs.SpeedCov(times)
 	n := len(times)
 	w := weights{track: mat.NewSymDense(n, nil)}
 	all := mat.NewSymDense(n, nil)
 	for i := range n {
 		for j := i; j < n; j++ {
-			c := full.At(2*i, 2*j)
+			c := cov[i][j]
 			w.track.SetSym(i, j, c)
 			if i == j {
 				c += roughness * roughness
@@ -189,7 +191,7 @@ func (p pushOff) form(times []float64, w weights) form {
 	for i, t := range times {
 		g := gain.At(0, i)
 		row.SetVec(i, g)
-		f.terms = append(f.terms, term{t: t, v: g})
+		f.terms = append(f.terms, fusion.Term{T: t, V: g})
 	}
 	f.own = math.Max(0, cov.At(0, 0)-mat.Inner(row, w.track, row))
 	return f

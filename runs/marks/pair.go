@@ -5,13 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
-)
 
-// Speeds and lengths of the trade in SI, exact by definition (NIST SP 811).
-const (
-	KmPerHour = 1 / 3.6
-	MilePerH  = 0.44704
-	Foot      = 0.3048
+	"stillair/sensors/units"
 )
 
 // SpeedPair is a stretch of speed that a roll-on runs through, in m/s.
@@ -26,8 +21,8 @@ var speedUnits = []struct {
 	spelling, name string
 	mps            float64
 }{
-	{"km/h", "km/h", KmPerHour}, {"kmph", "km/h", KmPerHour}, {"kph", "km/h", KmPerHour}, {"kmh", "km/h", KmPerHour},
-	{"mph", "mph", MilePerH}, {"mi/h", "mph", MilePerH}, {"m/s", "m/s", 1},
+	{"km/h", "km/h", units.KMH}, {"kmph", "km/h", units.KMH}, {"kph", "km/h", units.KMH}, {"kmh", "km/h", units.KMH},
+	{"mph", "mph", units.MPH}, {"mi/h", "mph", units.MPH}, {"m/s", "m/s", 1},
 }
 
 // ParseSpeedPair reads a pair such as "60-100km/h", "40-70 mph" or "15-25m/s".
@@ -81,7 +76,7 @@ func trimNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 // DefaultPairs are the roll-ons measured when the rider asked for none.
 func DefaultPairs() []SpeedPair {
 	return []SpeedPair{
-		{Name: "60-100 km/h", From: 60 * KmPerHour, To: 100 * KmPerHour},
-		{Name: "80-120 km/h", From: 80 * KmPerHour, To: 120 * KmPerHour},
+		{Name: "60-100 km/h", From: 60 * units.KMH, To: 100 * units.KMH},
+		{Name: "80-120 km/h", From: 80 * units.KMH, To: 120 * units.KMH},
 	}
 }

@@ -5,18 +5,20 @@ import (
 
 	"stillair/fusion"
 	"stillair/runs/measure"
+	"stillair/sensors/units"
 )
 
 // OfRollOn measures the pairs of speed that a run from a to b passes through.
-func OfRollOn(track *fusion.Track, joint Joint, a, b float64, pairs []SpeedPair) []Mark {
-	return newTrace(track, a-1, b+1).through(joint, pairs)
+func OfRollOn(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) []Mark {
+	r, errs := newTrace(track, a-1, b+1).refine(errs, breaks)
+	return r.through(errs, pairs)
 }
 
 // through measures the time and the way between the two speeds of each pair.
-func (r trace) through(joint Joint, pairs []SpeedPair) []Mark {
+func (r trace) through(errs Errors, pairs []SpeedPair) []Mark {
 	var marks []Mark
 	for _, p := range pairs {
-		if m, ok := r.between(joint, p.Name, p.From, p.To, 1); ok {
+		if m, ok := r.between(errs, p.Name, p.From, p.To, 1); ok {
 			marks = append(marks, m)
 		}
 	}
@@ -25,7 +27,7 @@ func (r trace) through(joint Joint, pairs []SpeedPair) []Mark {
 
 // between measures from one speed to another, faster for dir +1, slower for
 // dir −1.
-func (r trace) between(joint Joint, name string, from, to, dir float64) (Mark, bool) {
+func (r trace) between(errs Errors, name string, from, to, dir float64) (Mark, bool) {
 	begin := r.whenSpeed(from, r.t[0], dir)
 	if math.IsNaN(begin.x) {
 		return Mark{}, false
@@ -35,8 +37,8 @@ func (r trace) between(joint Joint, name string, from, to, dir float64) (Mark, b
 		return Mark{}, false
 	}
 	return Mark{
-		Name: name, Time: end.minus(begin).value(joint), Rollout: measure.Unknown(),
-		Speed: measure.Unknown(), Distance: r.distanceAt(end).minus(r.distanceAt(begin)).value(joint),
+		Name: name, Time: end.minus(begin).value(errs), Rollout: measure.Unknown(),
+		Speed: measure.Unknown(), Distance: r.distanceAt(end).minus(r.distanceAt(begin)).value(errs),
 	}, true
 }
 
@@ -44,21 +46,21 @@ func (r trace) between(joint Joint, name string, from, to, dir float64) (Mark, b
 // above them.
 func stopSpeeds() []SpeedPair {
 	return []SpeedPair{
-		{Name: "130-0 km/h", From: 130 * KmPerHour},
-		{Name: "100-0 km/h", From: 100 * KmPerHour},
-		{Name: "50-0 km/h", From: 50 * KmPerHour},
-		{Name: "60-0 mph", From: 60 * MilePerH},
-		{Name: "30-0 mph", From: 30 * MilePerH},
+		{Name: "130-0 km/h", From: 130 * units.KMH},
+		{Name: "100-0 km/h", From: 100 * units.KMH},
+		{Name: "50-0 km/h", From: 50 * units.KMH},
+		{Name: "60-0 mph", From: 60 * units.MPH},
+		{Name: "30-0 mph", From: 30 * units.MPH},
 	}
 }
 
 // OfStop measures time and way to standstill of braking from a to b.
-func OfStop(track *fusion.Track, joint Joint, a, b float64) []Mark {
+func OfStop(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span) []Mark {
 	const halted = 0.3 // m/s, taken as standing: smoothing hides what is below
-	r := newTrace(track, a-1, b+1)
+	r, errs := newTrace(track, a-1, b+1).refine(errs, breaks)
 	var marks []Mark
 	for _, p := range stopSpeeds() {
-		if m, ok := r.between(joint, p.Name, p.From, halted, -1); ok {
+		if m, ok := r.between(errs, p.Name, p.From, halted, -1); ok {
 			marks = append(marks, m)
 		}
 	}

@@ -71,19 +71,19 @@ func (r trace) whenSpeed(v, a, dir float64) form {
 		if k == from {
 			return never // it begins beyond
 		}
-		t := r.refine(v, r.t[k])
+		t := r.locate(v, r.t[k])
 		if math.IsNaN(t) {
 			return never
 		}
 		_, slope := r.local(t)
-		return form{x: t, terms: []term{{t: t, v: -1 / slope}}}
+		return form{x: t, terms: []fusion.Term{{T: t, V: -1 / slope}}}
 	}
 	return never
 }
 
-// refine improves a first guess of when the averaged speed is v, by halving
+// locate improves a first guess of when the averaged speed is v, by halving
 // an interval about it.
-func (r trace) refine(v, guess float64) float64 {
+func (r trace) locate(v, guess float64) float64 {
 	low, high := math.Max(guess-2*around, r.t[0]), math.Min(guess+2*around, r.t[len(r.t)-1])
 	f := func(t float64) float64 { x, _ := r.local(t); return x - v }
 	fl, fh := f(low), f(high)
@@ -111,23 +111,17 @@ func (r trace) whenDistance(d, a float64) form {
 	f := (goal - r.s[k-1]) / (r.s[k] - r.s[k-1])
 	t := r.t[k-1] + f*(r.t[k]-r.t[k-1])
 	v, _ := r.local(t)
-	return form{x: t, terms: []term{{t: t, s: -1 / v}, {t: a, s: 1 / v}}}
+	return form{x: t, terms: []fusion.Term{{T: t, S: -1 / v}, {T: a, S: 1 / v}}}
 }
 
 // speedAt is the averaged speed at the time that a form gives.
 func (r trace) speedAt(when form) form {
 	v, a := r.local(when.x)
-	out := when.times(a)
-	out.x = v
-	out.terms = append(out.terms, term{t: when.x, v: 1})
-	return out
+	return when.times(a).plus(v, fusion.Term{T: when.x, V: 1})
 }
 
 // distanceAt is the distance at the time that a form gives.
 func (r trace) distanceAt(when form) form {
 	v, _ := r.local(when.x)
-	out := when.times(v)
-	out.x = r.distance(when.x)
-	out.terms = append(out.terms, term{t: when.x, s: 1})
-	return out
+	return when.times(v).plus(r.distance(when.x), fusion.Term{T: when.x, S: 1})
 }

@@ -1,0 +1,135 @@
+package runs
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/runs/air"
+	"stillair/runs/measure"
+	"stillair/sensors"
+)
+
+// What is taken for granted where the rider told nothing. A mass is the one
+// default that changes the answer: drag area is proportional to it, so a bike
+// of unknown mass gets a middling one with a wide uncertainty and a warning.
+const (
+	usualMass     = 280.0 // kg, bike and rider
+	usualMassSD   = 60.0  // kg
+	weighedSD     = 0.015 // share of a mass that was told without saying how well
+	rotatingShare = 0.04  // of the mass (UN motorcycle test cycle, GTR 2)
+	usualWind     = 1.5   // m/s, standard deviation along the road between pairs
+	usualCelsius  = 15.0  // °C, standard atmosphere (ISO 2533)
+	usualHumidity = 0.5
+)
+
+// conditions is a ride with nothing left unknown.
+type conditions struct {
+	ride     sensors.Ride
+	air      air.State
+	defaults []string
+	warnings []string
+}
+
+// settle puts defaults in the place of what the rider did not tell.
+func settle(log *sensors.Log) conditions {
+	c := conditions{ride: log.Ride}
+	c.ride.Setups = append([]sensors.Setup(nil), log.Ride.Setups...)
+	c.settleMass()
+	c.settleAir(log)
+	if c.missing("wind_sd_mps", c.ride.WindSD) {
+		c.ride.WindSD = usualWind
+	}
+	return c
+}
+
+// missing notes that a default is used, if so.
+func (c *conditions) missing(name string, told float64) bool {
+	if math.IsNaN(told) {
+		c.defaults = append(c.defaults, name)
+	}
+	return math.IsNaN(told)
+}
+
+func (c *conditions) settleMass() {
+	r := &c.ride
+	massTold := true
+	if c.missing("mass_kg", r.Mass) {
+		massTold = false
+		r.Mass = usualMass
+		c.warnings = append(c.warnings, fmt.Sprintf("the mass was not told, so %.0f ± %.0f kg was assumed: "+
+			"drag area and rolling resistance are as uncertain as that, though setups compare well; weigh bike and rider", usualMass, usualMassSD))
+	}
+	if c.missing("mass_sd_kg", r.MassSD) {
+		r.MassSD = weighedSD * r.Mass
+		if !massTold {
+			r.MassSD = usualMassSD
+		}
+	}
+	if c.missing("rotating_mass_kg", r.RotatingMass) {
+		r.RotatingMass = rotatingShare * r.Mass
+	}
+	for i := range r.Setups {
+		if math.IsNaN(r.Setups[i].Mass) {
+			r.Setups[i].Mass = r.Mass
+		}
+	}
+}
+
+func (c *conditions) settleAir(log *sensors.Log) {
+	a := &c.ride.Air
+	c.air.Temperature = measure.Value{X: a.Temperature, SE: 1.5}
+	if c.missing("air.temperature_c", a.Temperature) {
+		a.Temperature = usualCelsius
+		c.air.Temperature = measure.Value{X: usualCelsius, SE: 8}
+	}
+	c.air.Pressure = measure.Value{X: a.Pressure, SE: 150}
+	if math.IsNaN(a.Pressure) {
+		c.settlePressure(log)
+	}
+	c.air.Humidity = measure.Value{X: a.Humidity, SE: 0.1}
+	if c.missing("air.humidity_pct", a.Humidity) {
+		a.Humidity = usualHumidity
+		c.air.Humidity = measure.Value{X: usualHumidity, SE: 0.25}
+	}
+}
+
+// settlePressure takes the air pressure from the phone's barometer or, where
+// there is none, from the altitude.
+func (c *conditions) settlePressure(log *sensors.Log) {
+	if n := len(log.Pressure); n > 0 {
+		sum := 0.0
+		for _, p := range log.Pressure {
+			sum += p.Pa
+		}
+		c.air.Pressure = measure.Value{X: sum / float64(n), SE: 150}
+	} else {
+		c.defaults = append(c.defaults, "air.pressure_hpa")
+		_, p, _ := air.Standard(altitude(log))
+		c.air.Pressure = measure.Value{X: p, SE: 1200}
+	}
+	c.ride.Air.Pressure = c.air.Pressure.X
+}
+
+// altitude is the mean of what the fixes say, m; 0 where they say nothing.
+func altitude(log *sensors.Log) float64 {
+	sum, n := 0.0, 0
+	for _, f := range log.Fixes {
+		if !math.IsNaN(f.Alt) {
+			sum, n = sum+f.Alt, n+1
+		}
+	}
+	if n == 0 {
+		return 0
+	}
+	return sum / float64(n)
+}
+
+// gravityAt is the acceleration of gravity where the ride was, m/s².
+func gravityAt(log *sensors.Log) float64 {
+	for _, f := range log.Fixes {
+		if f.HasPosition() {
+			return air.Gravity(f.LatDeg, altitude(log))
+		}
+	}
+	return air.Gravity(45, altitude(log))
+}

@@ -1,0 +1,34 @@
+package runs
+
+import "stillair/runs/marks"
+
+// Stage names a part of the analysis, for showing progress.
+type Stage string
+
+// The stages of an analysis, in order.
+const (
+	Smoothing Stage = "smoothing"
+	Finding   Stage = "finding runs"
+	Measuring Stage = "measuring"
+	Fitting   Stage = "fitting the road load"
+)
+
+// Options says what to compute. The zero value is what most riders want.
+type Options struct {
+	RollOns  []marks.SpeedPair                // nil: marks.DefaultPairs
+	Progress func(stage Stage, share float64) // share of the whole done, 0 to 1; may be nil; called from one goroutine
+}
+
+// pairs are the roll-ons to measure.
+func (o Options) pairs() []marks.SpeedPair {
+	if o.RollOns == nil {
+		return marks.DefaultPairs()
+	}
+	return o.RollOns
+}
+
+func (o Options) progress(stage Stage, share float64) {
+	if o.Progress != nil {
+		o.Progress(stage, share)
+	}
+}
