@@ -25,18 +25,22 @@ type coast struct {
 	push  []float64 // deceleration by a gust of 1 m/s, mean over the same, 1/s
 	extra []float64 // variance of the air speed at t that gusts leave, m²/s²
 
-	own  int       // unknowns of this run alone: the start and the steps
-	cols []int     // place in the layout of the columns from own on
-	jac  []float64 // rows of len(cols)+own+1: derivative of v by each unknown, then what is left to explain
-	norm []float64 // its square: whitened normal equations, own unknowns eliminated
-	row  []float64
-	gain filterBuffer
-	span [2]int // first knot of this run's, and number of them
+	own   int       // unknowns of this run alone: the start and the steps
+	cols  []int     // place in the layout of the columns from own on
+	jac   []float64 // rows of len(cols)+own+1: derivative of v by each unknown, then what is left to explain
+	norm  []float64 // its square: whitened normal equations, own unknowns eliminated
+	white []float64 // rows of jac, whitened
+	pred  prediction
+	steer []filtering // one for each fix
+	span  [2]int      // first knot of this run's, and number of them
 }
 
 // cutAt is a stretch of fixes left out, indices [from, to); the speed may
 // have changed by any amount when it ends.
-type cutAt struct{ from, to int }
+type cutAt struct {
+	from, to int
+	jump     float64 // by how much it seemed to, m/s
+}
 
 // thinTo is how close together fixes are used, s. Receiver errors between
 // closer ones are so alike that they add nothing; averaging keeps what little
@@ -87,8 +91,9 @@ func (c *coast) attach(l layout) {
 	w := c.width()
 	c.jac = make([]float64, len(c.t)*w)
 	c.norm = make([]float64, w*w)
-	c.row = make([]float64, w)
-	c.gain.resize(len(c.t), w)
+	c.white = make([]float64, len(c.t)*w)
+	c.pred = newPrediction(w)
+	c.steer = make([]filtering, len(c.t))
 }
 
 // width is the number of columns: own unknowns, common ones, and the data.

@@ -1,40 +1,33 @@
 package roadload
 
 import (
-	"errors"
-
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/runs/measure"
-)
-
-// Why a fit is not possible. Each says what is missing.
-var (
-	ErrNoRuns       = errors.New("no coast-down to fit")
-	ErrOneDirection = errors.New("all coast-downs go the same way: ride the road in the other direction too, or wind and slope pass for drag")
-	ErrMass         = errors.New("the mass of bike and rider is not known: weigh them, or add the rider to the bike's mass in its papers")
-	ErrDensity      = errors.New("the air density is not known: it follows from temperature and pressure")
-	ErrSpeedRange   = errors.New("the coast-downs cover too small a range of speed to tell drag from rolling resistance: start faster or roll longer")
 )
 
 // Estimate is what all the runs together say.
 type Estimate struct {
 	Loads []Load // one for each setup, in order
 	// Cov is the covariance of CdA (m²) and Crr of all setups, in the order
-	// CdA₀, Crr₀, CdA₁, Crr₁ and so on. It holds what differs between setups
-	// as well as what they share; see Difference.
+	// CdA₀, Crr₀, CdA₁, Crr₁ and so on. What setups share (the road, the mass)
+	// is in the terms between them; see Combine.
 	Cov   *mat.SymDense
 	Noise Noise // as learned
 	Runs  []RunFit
 	Pairs []PairFit
 	Notes []string // what a reader of the figures should know, in plain words
+
+	spread *mat.SymDense   // covariance of the logarithms of the noise
+	slopes []*mat.SymDense // derivative of Cov by each of them
 }
 
 // Load is the road load of one setup.
 type Load struct {
 	CdA, Crr measure.Value // m² and 1
 	Cov      float64       // of CdA and Crr, m²
-	DoF      float64       // of the t intervals, for CdA
+	DoF      float64       // of the t interval of CdA
+	CrrDoF   float64       // of that of Crr
 	CdACI    [2]float64    // 95 % interval
 	CrrCI    [2]float64
 	Pairs    int // complete pairs that were used
@@ -43,11 +36,11 @@ type Load struct {
 // RunFit is how one run agrees with the rest.
 type RunFit struct {
 	ID        int
-	T, V, Fit []float64 // s, measured and fitted speed, m/s
-	Misfit    float64   // how far the run is from what its errors allow; 1 is usual
-	MoveCdA   float64   // how much CdA of its setup would move without this run, m²
+	T, V, Fit []float64 // s, measured and fitted speed, m/s; fixes close together are averaged
+	Misfit    float64   // size of the errors over what they should be; 1 is usual
+	MoveCdA   float64   // how much CdA of its setup would change without this run, m²
 	MoveCrr   float64
-	Wind      measure.Value // mean wind against direction +1, m/s
+	Wind      measure.Value // mean against direction +1, m/s; SE is for telling the two runs of a pair apart
 	Cuts      []Cut         // stretches left out
 	Reason    string        // in plain words, when the whole run was left out; else empty
 }
@@ -58,10 +51,10 @@ type Cut struct {
 	Reason   string  // in plain words
 }
 
-// PairFit is what leaving out one pair changes.
+// PairFit is what is known of one pair of opposite runs.
 type PairFit struct {
 	Pair             int
-	Setup            int
-	MoveCdA, MoveCrr float64 // how much the setup's figures would move without it, m² and 1
+	Wind             measure.Value // mean, against direction +1, m/s
+	Grade            measure.Value // mean slope, upwards in direction +1
+	MoveCdA, MoveCrr float64       // how much its setup's figures would change without it, m² and 1
 }
-

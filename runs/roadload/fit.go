@@ -1,18 +1,12 @@
 package roadload
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/mat"
-
-	"stillair/runs/measure"
-)
+import "slices"
 
 // Fit finds the road load of every setup among the runs. All setups are fitted
 // together, so what they share (the road's profile, the size of gusts) cancels
 // in their differences.
 func Fit(runs []Run, opts Options) (*Estimate, error) {
-	if err := check(runs); err != nil {
+	if err := check(runs, opts); err != nil {
 		return nil, err
 	}
 	s := newSystem(coasts(runs), opts)
@@ -21,7 +15,16 @@ func Fit(runs []Run, opts Options) (*Estimate, error) {
 	if err := s.settle(l); err != nil {
 		return nil, err
 	}
-	return s.report(l)
+	s, l, out, err := clean(s, l)
+	if err != nil {
+		return nil, err
+	}
+	e, err := s.report(l)
+	if err != nil {
+		return nil, err
+	}
+	e.addRejected(out)
+	return e, nil
 }
 
 // coasts prepares the runs.
@@ -76,70 +79,59 @@ func (s *system) fitAt(n Noise) error {
 			return nil
 		}
 	}
-	return nil
+	return ErrNoFit
 }
 
 // report turns the fit into an Estimate.
 func (s *system) report(l *learner) (*Estimate, error) {
 	l.curve()
-	if _, err := s.evaluate(l.noise); err != nil {
+	e := &Estimate{Noise: l.noise}
+	if err := s.uncertainty(e, l); err != nil {
 		return nil, err
 	}
-	cov, err := s.loadCov()
-	if err != nil {
-		return nil, err
-	}
-	e := &Estimate{Cov: cov, Noise: l.noise}
 	for i := range s.lay.setups {
-		cda, crr := cdaAt(i), crrAt(i)
-		ld := Load{
-			CdA: measure.Value{X: s.state.beta[cda], SE: math.Sqrt(cov.At(cda, cda))},
-			Crr: measure.Value{X: s.state.beta[crr], SE: math.Sqrt(cov.At(crr, crr))},
-			Cov: cov.At(cda, crr),
-		}
-		w := mat.NewVecDense(cov.SymmetricDim(), nil)
-		w.SetVec(cda, 1)
-		if ld.DoF, err = s.freedom(l, w); err != nil {
-			return nil, err
-		}
-		ld.CdACI, ld.CrrCI = ld.CdA.Interval(0.95, ld.DoF), ld.Crr.Interval(0.95, ld.DoF)
-		e.Loads = append(e.Loads, ld)
+		e.Loads = append(e.Loads, s.load(e, i))
 	}
-	return e, nil
+	for i := range e.Loads {
+		e.Loads[i].intervals(e, i)
+	}
+	e.Runs = s.runFits()
+	var err error
+	e.Pairs, err = s.pairFits()
+	return e, err
 }
 
-// freedom returns Satterthwaite's degrees of freedom of wᵀ·(road loads):
-// 2·variance² over the variance of that variance, which comes from how well the
-// noise is known.
-func (s *system) freedom(l *learner, w *mat.VecDense) (float64, error) {
-	spread, err := l.spreadOf()
-	if err != nil {
-		return 0, err
+// load is the point estimate of a setup.
+func (s *system) load(e *Estimate, setup int) Load {
+	l := Load{Cov: e.Cov.At(cdaAt(setup), crrAt(setup))}
+	l.CdA.X, l.Crr.X = s.state.beta[cdaAt(setup)], s.state.beta[crrAt(setup)]
+	l.Pairs = countPairs(s.runs, setup)
+	return l
+}
+
+// way is 0 in direction +1 and 1 in direction −1.
+func way(dir float64) int {
+	if dir > 0 {
+		return 0
 	}
-	variance := func(at []float64) (float64, error) {
-		if _, err := s.evaluate(l.noiseAt(at)); err != nil {
-			return 0, err
-		}
-		cov, err := s.loadCov()
-		if err != nil {
-			return 0, err
-		}
-		return mat.Inner(w, cov, w), nil
+	return 1
+}
+
+// intervals fills in what the uncertainty of the whole says of one setup.
+func (l *Load) intervals(e *Estimate, setup int) {
+	w := make([]float64, 2*len(e.Loads))
+	w[cdaAt(setup)] = 1
+	l.CdA, l.DoF = e.Combine(w)
+	w[cdaAt(setup)], w[crrAt(setup)] = 0, 1
+	l.Crr, l.CrrDoF = e.Combine(w)
+	l.CdACI, l.CrrCI = l.CdA.Interval(0.95, l.DoF), l.Crr.Interval(0.95, l.CrrDoF)
+}
+
+// addRejected lists the runs that were left out beside those that were used,
+// in order of their ID.
+func (e *Estimate) addRejected(out []rejected) {
+	for _, r := range out {
+		e.Runs = append(e.Runs, RunFit{ID: r.run.id, T: r.run.t, V: r.run.z, Fit: r.run.v, Reason: r.reason})
 	}
-	probe := append([]float64(nil), l.at...)
-	g := mat.NewVecDense(len(probe), nil)
-	base, err := variance(probe)
-	if err != nil {
-		return 0, err
-	}
-	for i := range probe {
-		probe[i] = l.at[i] + dialStep
-		up, err := variance(probe)
-		if err != nil {
-			return 0, err
-		}
-		probe[i] = l.at[i]
-		g.SetVec(i, (up-base)/dialStep)
-	}
-	return 2 * base * base / mat.Inner(g, spread, g), nil
+	slices.SortFunc(e.Runs, func(a, b RunFit) int { return a.ID - b.ID })
 }

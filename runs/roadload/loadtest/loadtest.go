@@ -85,7 +85,8 @@ func (c Test) Ride(r *rand.Rand) []roadload.Run {
 	for p := range c.Pairs {
 		wind, grade := c.WindSD*r.NormFloat64(), c.GradeSD*r.NormFloat64()
 		for _, dir := range []float64{1, -1} {
-			run := c.roll(r, len(out), dir, wind, grade, start)
+			own := rand.New(rand.NewPCG(r.Uint64(), r.Uint64())) // so that spoiling one run leaves the others as they are
+			run := c.roll(own, len(out), dir, wind, grade, start)
 			run.Pair = p + 1
 			out = append(out, run)
 			start = run.T[len(run.T)-1] + 60

@@ -1,0 +1,94 @@
+package roadload
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"stillair/runs/measure"
+)
+
+// Combine returns Σ wᵢ·θᵢ with its standard uncertainty and degrees of freedom,
+// θ being the road loads in the order of Cov. The degrees of freedom are
+// Satterthwaite's: 2·variance² over the variance of that variance, which comes
+// from how well the noise was learned (Giesbrecht and Burns, Biometrics 41
+// (1985) 477).
+func (e *Estimate) Combine(w []float64) (measure.Value, float64) {
+	v := mat.NewVecDense(len(w), w)
+	x := 0.0
+	for i, l := range e.Loads {
+		x += w[cdaAt(i)]*l.CdA.X + w[crrAt(i)]*l.Crr.X
+	}
+	variance := mat.Inner(v, e.Cov, v)
+	g := mat.NewVecDense(len(e.slopes), nil)
+	for i, s := range e.slopes {
+		g.SetVec(i, mat.Inner(v, s, v))
+	}
+	return measure.Value{X: x, SE: math.Sqrt(variance)}, 2 * variance * variance / mat.Inner(g, e.spread, g)
+}
+
+// Difference returns CdA and Crr of setup b less those of setup a, with the
+// degrees of freedom of the t interval of each.
+func (e *Estimate) Difference(a, b int) (cda, crr measure.Value, cdaDoF, crrDoF float64) {
+	one := func(at func(int) int) (measure.Value, float64) {
+		w := make([]float64, 2*len(e.Loads))
+		w[at(b)]++
+		w[at(a)]--
+		return e.Combine(w)
+	}
+	cda, cdaDoF = one(cdaAt)
+	crr, crrDoF = one(crrAt)
+	return cda, crr, cdaDoF, crrDoF
+}
+
+// uncertainty fills Cov and what Combine needs beside it.
+func (s *system) uncertainty(e *Estimate, l *learner) (err error) {
+	if e.spread, err = l.spreadOf(); err != nil {
+		return err
+	}
+	if e.Cov, err = s.covAt(l, l.at); err != nil {
+		return err
+	}
+	probe := append([]float64(nil), l.at...)
+	for i := range probe {
+		probe[i] = l.at[i] + dialStep
+		d, err := s.covAt(l, probe)
+		if err != nil {
+			return err
+		}
+		probe[i] = l.at[i]
+		d.ScaleSym(1/dialStep, minus(d, e.Cov))
+		e.slopes = append(e.slopes, d)
+	}
+	s.addScale(e.Cov)
+	_, err = s.covAt(l, l.at)
+	return err
+}
+
+func minus(a, b *mat.SymDense) *mat.SymDense {
+	var d mat.SymDense
+	neg := mat.NewSymDense(b.SymmetricDim(), nil)
+	neg.ScaleSym(-1, b)
+	d.AddSym(a, neg)
+	return &d
+}
+
+// covAt is the covariance of the road loads at a noise.
+func (s *system) covAt(l *learner, at []float64) (*mat.SymDense, error) {
+	if _, err := s.evaluate(l.noiseAt(at)); err != nil {
+		return nil, err
+	}
+	return s.loadCov()
+}
+
+// addScale adds what mass and density leave: deceleration fixes the ratio of
+// CdA·ρ to mass, so a relative error of either is one of all drag areas alike.
+func (s *system) addScale(cov *mat.SymDense) {
+	scale := s.opts.MassSD*s.opts.MassSD + s.opts.DensitySD*s.opts.DensitySD
+	for i := range s.lay.setups {
+		for j := range i + 1 {
+			a, b := cdaAt(i), cdaAt(j)
+			cov.SetSym(a, b, cov.At(a, b)+scale*s.state.beta[a]*s.state.beta[b])
+		}
+	}
+}

@@ -1,0 +1,111 @@
+package roadload
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"stillair/runs/measure"
+)
+
+// without solves the equations with some runs taken out, the noise as learned,
+// and returns how far each unknown would move.
+func (s *system) without(out func(*coast) bool) ([]float64, error) {
+	a := mat.NewSymDense(s.lay.size, nil)
+	a.CopySym(s.a)
+	g := mat.VecDenseCopyOf(s.g)
+	for _, c := range s.runs {
+		if !out(c) {
+			continue
+		}
+		w := c.width()
+		for i, gi := range c.cols {
+			row := c.norm[(c.own+i)*w : (c.own+i+1)*w]
+			for j := i; j < len(c.cols); j++ {
+				a.SetSym(gi, c.cols[j], a.At(gi, c.cols[j])-row[c.own+j])
+			}
+			g.SetVec(gi, g.AtVec(gi)-row[w-1])
+		}
+	}
+	var chol mat.Cholesky
+	x := mat.NewVecDense(s.lay.size, nil)
+	if !chol.Factorize(a) {
+		return nil, errSingular
+	}
+	if err := chol.SolveVecTo(x, g); err != nil {
+		return nil, err
+	}
+	x.SubVec(x, s.x)
+	return x.RawVector().Data, nil
+}
+
+// moves gives what becomes of a setup's figures without some runs; infinite
+// where nothing would be left to find them from.
+func (s *system) moves(setup int, out func(*coast) bool) (cda, crr float64) {
+	x, err := s.without(out)
+	if err != nil {
+		return math.Inf(1), math.Inf(1)
+	}
+	return x[cdaAt(setup)], x[crrAt(setup)]
+}
+
+// runFits describes every run.
+func (s *system) runFits() []RunFit {
+	var fits []RunFit
+	for _, c := range s.runs {
+		f := RunFit{ID: c.id, T: c.t, V: c.z, Fit: c.v, Misfit: s.misfit(c), Cuts: c.told()}
+		f.Wind.X, f.Wind.SE = s.wind(c)
+		f.MoveCdA, f.MoveCrr = s.moves(c.setup, func(o *coast) bool { return o == c })
+		fits = append(fits, f)
+	}
+	return fits
+}
+
+// misfit is the root of the mean square of a run's whitened errors.
+func (s *system) misfit(c *coast) float64 {
+	w := c.width()
+	at := func(i, j int) float64 { return c.norm[(c.own+min(i, j))*w+c.own+max(i, j)] }
+	last := len(c.cols)
+	q := at(last, last)
+	for i, gi := range c.cols {
+		xi := s.x.AtVec(gi)
+		q -= 2 * xi * at(i, last)
+		for j, gj := range c.cols {
+			q += xi * s.x.AtVec(gj) * at(i, j)
+		}
+	}
+	n := -c.own
+	for _, count := range c.count {
+		if count > 0 {
+			n++
+		}
+	}
+	return math.Sqrt(math.Max(q, 0) / float64(max(n, 1)))
+}
+
+// pairFits describes every pair.
+func (s *system) pairFits() ([]PairFit, error) {
+	var inverse mat.SymDense
+	if err := s.chol.InverseTo(&inverse); err != nil {
+		return nil, err
+	}
+	value := func(i int) measure.Value {
+		return measure.Value{X: s.state.beta[i], SE: math.Sqrt(inverse.At(i, i))}
+	}
+	var fits []PairFit
+	for p, number := range s.lay.pairs {
+		if number < 0 {
+			continue
+		}
+		f := PairFit{Pair: number, Wind: value(s.lay.wind + p), Grade: value(s.lay.grade + p)}
+		setup := 0
+		for _, c := range s.runs {
+			if c.pairIndex == p {
+				setup = c.setup
+			}
+		}
+		f.MoveCdA, f.MoveCrr = s.moves(setup, func(o *coast) bool { return o.pairIndex == p })
+		fits = append(fits, f)
+	}
+	return fits, nil
+}

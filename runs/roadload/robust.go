@@ -1,0 +1,256 @@
+package roadload
+
+import (
+	"errors"
+	"math"
+)
+
+// Thresholds of the search for what does not belong to coasting, in standard
+// errors. With some hundred fixes tested, chance alone reaches shockLimit in
+// about one session in fifty, and then costs a second of one run.
+const (
+	shockLimit = 4.2
+	runLimit   = 4.5
+	// A run is looked at twice from suspectLimit on.
+	suspectLimit = 2.5
+	maxCuts      = 4 // in one run; with more, the run is left out
+	maxFinds     = 24
+)
+
+const (
+	reasonBrake = "the bike slowed more suddenly than rolling and wind explain: a touch of the brake, or the bow wave of a passing vehicle"
+	reasonPush  = "the bike slowed less, suddenly, than rolling and wind explain: throttle, or the wake of a passing vehicle"
+	reasonHeld  = "the bike slowed much more than in the other runs: a gear left in, a dragging brake, or another posture"
+	reasonHelps = "the bike slowed much less than in the other runs: throttle, slipstream, or another posture"
+	reasonTorn  = "the speed jumps again and again in ways that coasting does not explain"
+)
+
+// find is the worst disagreement that is left.
+type find struct {
+	run  *coast
+	fix  int // the jump is before this one; −1: the whole run disagrees
+	test test
+}
+
+// worst looks for it in all runs; nil: all agree.
+func (s *system) worst() *find {
+	var best *find
+	top := 0.0
+	offer := func(f find, limit float64) {
+		if z := f.test.size(); z > limit && z > top {
+			best, top = &f, z
+		}
+	}
+	for _, c := range s.runs {
+		for i, t := range s.shocks(c) {
+			if i > 0 {
+				offer(find{c, i, t}, shockLimit)
+			}
+		}
+		offer(find{c, -1, s.ownLoad(c)}, runLimit)
+	}
+	return best
+}
+
+// masked looks for a run that makes itself look harmless: one so far off that
+// the noise learned with it has become too large to notice. The run that
+// disagrees most is judged again by the noise that the others have.
+func (s *system) masked(l *learner) *find {
+	var suspect *coast
+	top := suspectLimit
+	for _, c := range s.runs {
+		if z := s.ownLoad(c).size(); z > top {
+			suspect, top = c, z
+		}
+	}
+	if suspect == nil {
+		return nil
+	}
+	rest := others(s.runs, suspect)
+	if pairsLeft(rest, s.lay.setups) != nil {
+		return nil
+	}
+	without := newLearner(s.with(copies(rest)), l.prior)
+	if without.s.settle(without) != nil {
+		return nil
+	}
+	if _, err := s.evaluate(without.noise); err != nil {
+		return nil
+	}
+	if t := s.ownLoad(suspect); t.size() > runLimit {
+		return &find{suspect, -1, t}
+	}
+	if _, err := s.evaluate(l.noise); err != nil {
+		return nil
+	}
+	return nil
+}
+
+// ownLoad tests whether a run wants a drag area or a rolling resistance of its
+// own, and returns the clearer of both.
+func (s *system) ownLoad(c *coast) test {
+	drag, roll := s.column(c, 0), s.column(c, 1)
+	if drag.size() > roll.size() {
+		return drag
+	}
+	return roll
+}
+
+// rejected is a run that was left out.
+type rejected struct {
+	run    *coast
+	reason string
+}
+
+// clean fits, leaves out what disagrees most, and fits again until all that is
+// left agrees. It returns the runs that were left out.
+func clean(s *system, l *learner) (*system, *learner, []rejected, error) {
+	var out []rejected
+	for range maxFinds {
+		f := s.worst()
+		if f == nil {
+			f = s.masked(l)
+		}
+		if f == nil {
+			return s, l, out, nil
+		}
+		reason := f.apply()
+		if reason != "" {
+			rest := others(s.runs, f.run)
+			if err := pairsLeft(rest, s.lay.setups); err != nil {
+				return s, l, out, nil
+			}
+			out = append(out, rejected{f.run, reason})
+			s = s.with(rest)
+		} else {
+			f.run.attach(s.lay)
+		}
+		l = newLearner(s, l.prior)
+		if err := s.settle(l); err != nil {
+			return nil, nil, nil, err
+		}
+	}
+	return s, l, out, nil
+}
+
+// with is the system without some runs, at the same road load.
+func (s *system) with(runs []*coast) *system {
+	next := newSystem(runs, s.opts)
+	copy(next.state.beta[:2*s.lay.setups], s.state.beta)
+	return next
+}
+
+func others(runs []*coast, not *coast) []*coast {
+	var out []*coast
+	for _, c := range runs {
+		if c != not {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// copies lets runs be fitted without touching what they are now.
+func copies(runs []*coast) []*coast {
+	out := make([]*coast, len(runs))
+	for i, c := range runs {
+		d := *c
+		n := len(c.t)
+		d.v, d.extra = make([]float64, n), append([]float64(nil), c.extra...)
+		d.decay, d.push = append([]float64(nil), c.decay...), append([]float64(nil), c.push...)
+		d.cols = nil
+		out[i] = &d
+	}
+	return out
+}
+
+var errNoPair = errors.New("no pair left")
+
+// pairsLeft asks for a pair in every setup.
+func pairsLeft(runs []*coast, setups int) error {
+	for setup := range setups {
+		if countPairs(runs, setup) == 0 {
+			return errNoPair
+		}
+	}
+	return nil
+}
+
+// countPairs counts the complete pairs of a setup.
+func countPairs(runs []*coast, setup int) int {
+	ways := map[int][2]bool{}
+	for _, c := range runs {
+		if c.setup == setup && c.pair != 0 {
+			w := ways[c.pair]
+			w[way(c.dir)] = true
+			ways[c.pair] = w
+		}
+	}
+	n := 0
+	for _, w := range ways {
+		if w[0] && w[1] {
+			n++
+		}
+	}
+	return n
+}
+
+// apply cuts the jump out of the run, or returns why the run has to go.
+func (f *find) apply() (reason string) {
+	c := f.run
+	if f.fix < 0 {
+		if f.test.estimate > 0 {
+			return reasonHeld
+		}
+		return reasonHelps
+	}
+	c.cut(f.fix, f.test.estimate)
+	if len(c.cuts) > maxCuts {
+		return reasonTorn
+	}
+	return ""
+}
+
+// cut lets the speed jump before a fix. A jump next to a cut widens it: what
+// happened took longer than one step.
+func (c *coast) cut(fix int, jump float64) {
+	next := cutAt{from: fix, to: fix, jump: jump}
+	var keep []cutAt
+	for _, old := range c.cuts {
+		if old.to < next.from-1 || old.from > next.to+1 {
+			keep = append(keep, old)
+			continue
+		}
+		next.from, next.to = min(old.from, next.from), max(old.to, next.to)
+		next.jump += old.jump
+	}
+	c.cuts = append(keep, next)
+	for i := next.from; i < next.to; i++ {
+		c.count[i] = 0
+	}
+}
+
+// told describes the cuts of a run.
+func (c *coast) told() []Cut {
+	var out []Cut
+	for _, k := range c.cuts {
+		reason := reasonPush
+		if k.jump < 0 {
+			reason = reasonBrake
+		}
+		out = append(out, Cut{From: c.t[max(k.from-1, 0)], To: c.t[k.to], Reason: reason})
+	}
+	return out
+}
+
+// wind is the mean wind of a run, from its pair's and half of how far the run
+// wants one of its own: the difference between the two runs of a pair is then
+// what the data say of it.
+func (s *system) wind(c *coast) (x, se float64) {
+	t := s.column(c, 2)
+	x = s.state.beta[s.lay.wind+c.pairIndex]
+	if math.IsInf(t.se, 1) {
+		return x, t.se
+	}
+	return x + t.estimate/2, t.se / math.Sqrt2
+}
