@@ -2,6 +2,7 @@ package session
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"math"
 	"time"
@@ -10,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/plain"
 )
 
 // Column names of the motion and pressure lines.
@@ -125,13 +127,26 @@ func (d *decoder) told(kind string, o gjson.Result, odd func(string)) {
 	case "remark":
 		d.rec.Remarks = append(d.rec.Remarks, Remark{T: number(o, "t_s"), Text: o.Get("text").String()})
 	case "ride":
-		ride, err := unmarshalRide(o.Get("ride").Raw)
+		ride, notes, err := plain.DecodeRide([]byte(o.Get("ride").Raw), d.name)
 		if err != nil {
-			odd("what was told about the ride makes no sense and is left out")
+			odd("what was told about the ride is left out: " + what(err))
 			return
+		}
+		for _, n := range notes {
+			odd(n.Text)
 		}
 		d.rec.Log.Ride = ride
 	}
+}
+
+// what returns what is wrong with a value, without the place, which an odd
+// line has of its own.
+func what(err error) string {
+	var input *sensors.InputError
+	if errors.As(err, &input) {
+		return input.What
+	}
+	return err.Error()
 }
 
 // tooMany returns an error once the file holds more than any session.

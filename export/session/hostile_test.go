@@ -121,7 +121,7 @@ func TestOddLines(t *testing.T) {
 		{"a null time", `{"type":"motion","t_s":[null],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1]}`, "without a time"},
 		{"a fix without speed", `{"type":"fix","t_s":1}`, "without a time or a speed"},
 		{"a pressure that is no number", `{"type":"pressure","t_s":[1],"pressure_pa":[null]}`, "without a time or a value"},
-		{"a ride that is a number", `{"type":"ride","ride":7}`, "makes no sense"},
+		{"a ride that is a number", `{"type":"ride","ride":7}`, "is left out: "},
 		{"a state without time", `{"type":"state","sensor":"motion"}`, "without a time"},
 	}
 	good := `{"type":"motion","t_s":[1e0,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2], "later":{"a":[1]}}` + "\n"

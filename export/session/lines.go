@@ -1,11 +1,13 @@
 package session
 
 import (
+	"bytes"
 	"encoding/json"
 	"math"
 	"time"
 
 	"stillair/sensors"
+	"stillair/sensors/plain"
 )
 
 // Header says how a session was recorded.
@@ -61,8 +63,11 @@ func appendHeader(dst []byte, h Header) []byte {
 }
 
 func appendRide(dst []byte, ride sensors.Ride) []byte {
-	dst = append(dst, `{"type":"ride","ride":`...)
-	return append(append(dst, MarshalRide(ride)...), "}\n"...)
+	line := bytes.NewBuffer(append(dst, `{"type":"ride","ride":`...))
+	if err := json.Compact(line, plain.EncodeRide(ride)); err != nil {
+		panic("session: a ride did not become JSON: " + err.Error())
+	}
+	return append(line.Bytes(), "}\n"...)
 }
 
 func appendName(dst []byte, name string) []byte {

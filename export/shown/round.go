@@ -1,0 +1,87 @@
+package shown
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Normal95 is the factor from a standard error to half of a 95 % interval
+// where the errors are normal.
+const Normal95 = 1.959963984540054
+
+// PlusMinus returns "x ± half", rounded as the package says. Where half is not
+// known, x stands alone.
+func PlusMinus(x, half float64) string {
+	if !finite(x) {
+		return "–"
+	}
+	if !finite(half) || half <= 0 {
+		return significant(x, 3)
+	}
+	decimals := place(half)
+	if decimals < 0 {
+		unit := math.Pow10(-decimals)
+		return fmt.Sprintf("%s ± %s", Fixed(math.Round(x/unit)*unit, 0), Fixed(math.Round(half/unit)*unit, 0))
+	}
+	return Fixed(x, decimals) + " ± " + Fixed(half, decimals)
+}
+
+// place returns how many decimals an uncertainty is worth.
+func place(half float64) int {
+	exponent := int(math.Floor(math.Log10(half)))
+	if lead := half / math.Pow10(exponent); lead < 2.95 {
+		exponent--
+	}
+	return min(-exponent, 9)
+}
+
+// Fixed returns x with the decimals and a proper minus sign, never −0.
+func Fixed(x float64, decimals int) string {
+	if !finite(x) {
+		return "–"
+	}
+	s := strconv.FormatFloat(x, 'f', decimals, 64)
+	digits, negative := strings.CutPrefix(s, "-")
+	if negative && strings.Trim(digits, "0.") != "" {
+		return "−" + digits
+	}
+	return digits
+}
+
+// significant returns x with that many significant digits, without exponent.
+func significant(x float64, digits int) string {
+	if x == 0 {
+		return "0"
+	}
+	decimals := digits - 1 - int(math.Floor(math.Log10(math.Abs(x))))
+	return Fixed(x, max(0, min(decimals, 9)))
+}
+
+// Moment returns a time of the ride as minutes and seconds since its start.
+func Moment(seconds float64) string {
+	if !finite(seconds) {
+		return "–"
+	}
+	sign := ""
+	if seconds < 0 {
+		sign, seconds = "−", -seconds
+	}
+	tenths := int64(math.Round(seconds * 10))
+	minutes, rest := tenths/600, tenths%600
+	if minutes >= 60 {
+		return fmt.Sprintf("%s%d:%02d:%02d.%d", sign, minutes/60, minutes%60, rest/10, rest%10)
+	}
+	return fmt.Sprintf("%s%d:%02d.%d", sign, minutes, rest/10, rest%10)
+}
+
+// Heading returns a compass bearing in words: "84° (E)".
+func Heading(degrees float64) string {
+	if !finite(degrees) {
+		return "–"
+	}
+	names := [...]string{"N", "NE", "E", "SE", "S", "SW", "W", "NW"}
+	d := math.Mod(math.Mod(degrees, 360)+360, 360)
+	return fmt.Sprintf("%s %.0f°", names[int(math.Round(d/45))%8], d)
+}
