@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"stillair/runs"
-	"stillair/runs/marks"
+	"stillair/sensors/units"
 )
 
 var unknown = runs.Value{X: math.NaN(), SE: math.NaN()}
@@ -15,15 +15,15 @@ func (m *maker) launch(to float64) {
 	rollout := math.NaN()
 	var found []runs.Mark
 	todo := []runs.Mark{
-		{Name: "0-60 km/h", Speed: runs.Value{X: 60 * marks.KmPerHour}},
-		{Name: "0-100 km/h", Speed: runs.Value{X: 100 * marks.KmPerHour}},
-		{Name: "0-60 mph", Speed: runs.Value{X: 60 * marks.MilePerH}},
-		{Name: "60 ft", Distance: runs.Value{X: 60 * marks.Foot}},
-		{Name: "1/8 mile", Distance: runs.Value{X: 660 * marks.Foot}},
+		{Name: "0-60 km/h", Speed: runs.Value{X: 60 * units.KMH}},
+		{Name: "0-100 km/h", Speed: runs.Value{X: 100 * units.KMH}},
+		{Name: "0-60 mph", Speed: runs.Value{X: 60 * units.MPH}},
+		{Name: "60 ft", Distance: runs.Value{X: 60 * units.Foot}},
+		{Name: "1/8 mile", Distance: runs.Value{X: 660 * units.Foot}},
 	}
 	for m.v < to {
 		m.go1(m.pull())
-		if math.IsNaN(rollout) && m.s-s0 >= marks.Foot {
+		if math.IsNaN(rollout) && m.s-s0 >= units.Foot {
 			rollout = m.t
 		}
 		for i := 0; i < len(todo); i++ {
@@ -51,10 +51,10 @@ func (m *maker) rollOn() {
 	t60 := math.NaN()
 	for m.v < 31 {
 		m.go1(m.pull())
-		if math.IsNaN(t60) && m.v >= 60*marks.KmPerHour {
+		if math.IsNaN(t60) && m.v >= 60*units.KMH {
 			t60 = m.t
 		}
-		if m.v >= 100*marks.KmPerHour {
+		if m.v >= 100*units.KMH {
 			break
 		}
 	}
@@ -63,10 +63,10 @@ func (m *maker) rollOn() {
 }
 
 func (m *maker) stop() {
-	m.toSpeed(100*marks.KmPerHour, 2)
+	m.toSpeed(100*units.KMH, 2)
 	start, s0 := m.t, m.s
 	m.toStandstill()
-	m.add(runs.Stop, start, 100*marks.KmPerHour).Marks = []runs.Mark{{Name: "100-0 km/h", Time: runs.Value{X: m.t - start, SE: 0.03},
+	m.add(runs.Stop, start, 100*units.KMH).Marks = []runs.Mark{{Name: "100-0 km/h", Time: runs.Value{X: m.t - start, SE: 0.03},
 		Rollout: unknown, Speed: unknown, Distance: runs.Value{X: m.s - s0, SE: 0.3}}}
 }
 
