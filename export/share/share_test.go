@@ -1,0 +1,118 @@
+package share
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	"stillair/sensors"
+)
+
+// outAndBack is an invented ride: 2 km north at 20 m/s from a place called
+// home, then back to it, with samples of every kind.
+func outAndBack() *sensors.Log {
+	log := &sensors.Log{Ride: sensors.UnknownRide()}
+	for i := range 201 {
+		t := float64(i)
+		d := 20 * math.Min(t, 200-t)
+		f := sensors.NewFix(t, 20)
+		f.LatDeg, f.LonDeg, f.Alt = 51+d/earthRadius*180/math.Pi, 9, 100+d/100
+		f.BearingDeg = 0
+		f.UTC = time.Date(2026, 5, 1, 9, 0, i, 0, time.UTC)
+		log.Fixes = append(log.Fixes, f)
+		log.Motion = append(log.Motion, sensors.Motion{T: t + 0.5})
+		log.Pressure = append(log.Pressure, sensors.Pressure{T: t, Pa: 101325})
+		log.States = append(log.States, sensors.State{T: t})
+	}
+	return log
+}
+
+func TestEndsAreCut(t *testing.T) {
+	log := outAndBack()
+	got := Apply(log, Default())
+	if len(got.Fixes) == 0 {
+		t.Fatal("nothing is left")
+	}
+	home := log.Fixes[0]
+	for _, f := range got.Fixes {
+		if f.HasPosition() && distance(home, f) < 199.9 {
+			t.Errorf("a place %.0f m from home at %v s was given away", distance(home, f), f.T)
+		}
+		if f.T < 10 || f.T > 190 {
+			t.Errorf("a fix at %v s, within 200 m of an end, was given away", f.T)
+		}
+	}
+	for _, m := range got.Motion {
+		if m.T < 10 || m.T > 190 {
+			t.Errorf("motion at %v s, within 200 m of an end, was given away", m.T)
+		}
+	}
+	if first := got.Pressure[0].T; first < 10 {
+		t.Errorf("pressure at %v s was given away", first)
+	}
+	if len(log.Fixes) != 201 || len(log.Motion) != 201 {
+		t.Error("the log itself was changed")
+	}
+}
+
+// TestPassingHome holds that a ride that comes by its start halfway shows no
+// place near it.
+func TestPassingHome(t *testing.T) {
+	log := outAndBack()
+	again := outAndBack()
+	for i := range again.Fixes {
+		again.Fixes[i].T += 201
+	}
+	log.Fixes = append(log.Fixes, again.Fixes...)
+	got := Apply(log, Default())
+	hidden := 0
+	for _, f := range got.Fixes {
+		if !f.HasPosition() {
+			hidden++
+			if !math.IsNaN(f.Alt) {
+				t.Error("the altitude stayed")
+			}
+		} else if distance(log.Fixes[0], f) < 199.9 {
+			t.Errorf("at %v s the ride is %.0f m from home", f.T, distance(log.Fixes[0], f))
+		}
+	}
+	if hidden < 15 {
+		t.Errorf("only %d places were hidden while passing", hidden)
+	}
+}
+
+func TestMovedKeepsShape(t *testing.T) {
+	log := outAndBack()
+	got := Apply(log, Choice{Places: Moved})
+	for i, f := range got.Fixes {
+		if math.Abs(f.LatDeg) > 0.1 || math.Abs(f.LonDeg) > 0.1 {
+			t.Fatalf("fix %d is at %v, %v", i, f.LatDeg, f.LonDeg)
+		}
+		if i > 0 && math.Abs(distance(got.Fixes[i-1], f)-distance(log.Fixes[i-1], log.Fixes[i])) > 1e-3 {
+			t.Fatalf("fix %d moved against its neighbour", i)
+		}
+		if !f.UTC.IsZero() {
+			t.Fatal("the date stayed")
+		}
+	}
+}
+
+func TestWithoutLeavesNoPlace(t *testing.T) {
+	for _, f := range Apply(outAndBack(), Choice{Places: Without, Clock: true}).Fixes {
+		if f.HasPosition() || !math.IsNaN(f.Alt) {
+			t.Fatal("a place is left")
+		}
+		if f.UTC.IsZero() {
+			t.Fatal("the date is gone, though it was to be kept")
+		}
+	}
+}
+
+func TestShortRideGivesNothing(t *testing.T) {
+	log := outAndBack()
+	log.Fixes = log.Fixes[:8]
+	got := Apply(log, Default())
+	if len(got.Fixes) != 0 || len(got.Motion) != 0 {
+		t.Errorf("a ride of 140 m left %d fixes and %d motion samples", len(got.Fixes), len(got.Motion))
+	}
+}
