@@ -4,12 +4,21 @@ go 1.25.0
 
 require (
 	github.com/andybalholm/brotli v1.2.8
+	github.com/parquet-go/parquet-go v0.32.0
 	github.com/tidwall/gjson v1.20.1
 	gonum.org/v1/gonum v0.17.0
 )
 
 require (
+	github.com/google/uuid v1.6.0 // indirect
+	github.com/klauspost/compress v1.17.9 // indirect
+	github.com/parquet-go/bitpack v1.0.0 // indirect
+	github.com/parquet-go/jsonlite v1.0.0 // indirect
+	github.com/pierrec/lz4/v4 v4.1.21 // indirect
 	github.com/tidwall/match v1.1.1 // indirect
 	github.com/tidwall/pretty v1.2.0 // indirect
+	github.com/twpayne/go-geom v1.6.1 // indirect
+	golang.org/x/sys v0.38.0 // indirect
 	golang.org/x/tools v0.30.0 // indirect
+	google.golang.org/protobuf v1.34.2 // indirect
 )
