@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"stillair/fusion/internal/kalman"
+	"stillair/fusion/internal/motion"
 )
 
 // posterior is the smoothed ride at its nodes, from which every sample's
@@ -11,7 +12,8 @@ import (
 type posterior struct {
 	nodes []kalman.Node
 	*kalman.Result
-	in []int32 // for each sample, the node at or before it
+	in    []int32 // for each sample, the node at or before it
+	noise noise
 }
 
 func newPosterior(nodes []kalman.Node, res *kalman.Result, samples int) posterior {
@@ -62,40 +64,54 @@ func (r *ride) carry(x *kalman.Vec, from, to int, blind bool) (s, v float64) {
 	return s + (ds-b*h*h/2)*g, v + (dv-b*h)*g
 }
 
+// calmReach and slopeReach are the reaches of the windows over which the
+// reference speed is smoothed and its slope taken, s. What multiplies an
+// unknown of the state (lag, scale, smoothing) must be all but free of the
+// vibration that is also in the prediction of the speed: the square of that
+// common noise would pass for a lag or a scale.
+const (
+	calmReach  = 0.25
+	slopeReach = 0.5
+)
+
 // relinearise makes the smoothed ride the reference of the next pass.
 func (r *ride) relinearise(p *posterior) {
-	for i := range r.s.T {
-		_, v, b, k := r.sample(p, i)
-		r.ref.speed[i] = math.Max(v, 0)
-		if !r.s.Missing[i] {
-			r.ref.accel[i] = (r.slow[i] - b) * (1 - k)
-		} else {
-			r.ref.accel[i] = 0
-		}
+	speed := make([]float64, len(r.s.T))
+	for i := range speed {
+		_, v, _, _ := r.sample(p, i)
+		speed[i] = math.Max(v, 0)
 	}
+	r.ref.set(r.s, speed)
 	last := len(p.X) - 1
 	r.lag += p.X[last][kalman.D]
 	r.shape = math.Max(r.shape+p.X[last][kalman.W], 0)
 	r.bend()
 }
 
-// jerkReach is the half width over which the jerk is taken when the receiver
-// is thought not to smooth at all, s.
-const jerkReach = 0.2
+// set takes a speed as the reference.
+func (f *reference) set(s *motion.Series, speed []float64) {
+	f.speed = s.Smooth(speed, calmReach)
+	f.accel = slope(s, f.speed, slopeReach)
+}
+
+// slope is the change of x per second between reach seconds before and after
+// each sample.
+func slope(s *motion.Series, x []float64, reach float64) []float64 {
+	half := max(1, s.Half(reach))
+	out := make([]float64, len(x))
+	for i := range out {
+		a, b := max(i-half, 0), min(i+half, len(x)-1)
+		out[i] = (x[b] - x[a]) / (s.T[b] - s.T[a])
+	}
+	return out
+}
 
 // bend works out what the receiver's own smoothing makes of the reference
 // speed. A first-order lag of time constant τ delays by τ on the whole, which
 // is part of the lag; what remains is half of τ² times the jerk and higher
 // terms, so that the reading is linear in τ², not in τ.
 func (r *ride) bend() {
-	half := r.s.Half(jerkReach)
-	n := len(r.s.T)
-	for i := range r.ref.dcurve {
-		a, b := max(i-half, 0), min(i+half, n-1)
-		jerk := 0.0
-		if b > a {
-			jerk = (r.ref.accel[b] - r.ref.accel[a]) / (r.s.T[b] - r.s.T[a])
-		}
+	for i, jerk := range slope(r.s, slope(r.s, r.ref.speed, calmReach), calmReach) {
 		r.ref.dcurve[i] = jerk / 2
 		r.ref.curve[i] = 0
 	}

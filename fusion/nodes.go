@@ -17,10 +17,9 @@ type ride struct {
 	yaw   []float64
 
 	force  motion.Integral // of the forward force
-	smooth motion.Integral // of the same without vibration
-	slow   []float64       // the forward force without vibration, m/s²
 	noisy  []float64       // running integral of its noise density, m²/s²
 	blind  []float64       // running time without motion samples, s
+	turned []float64       // running angle turned about the vertical either way, rad; nil without a gyroscope
 
 	raw     []float64 // forward force sample by sample, m/s²
 	density []float64 // strength of its noise, m²/s³
@@ -150,18 +149,28 @@ func (r *ride) step(i, j int) kalman.Step {
 	h := s.T[j] - s.T[i]
 	st := kalman.Step{H: h}
 	st.DV, st.DS = r.force.Over(i, j)
-	st.RV, st.RS = r.smooth.Over(i, j)
+	st.RV = r.ref.speed[j] - r.ref.speed[i]
 	dark := r.blind[j] - r.blind[i]
 	st.Blind = dark > h/2
 	st.Q = r.n.vibration*(r.noisy[j]-r.noisy[i]) + blindDensity*dark
 	way := (r.ref.speed[i] + r.ref.speed[j]) / 2 * h
 	st.QB = standDensity*h + r.n.road*way
+	if r.turned != nil {
+		st.QB += turnDensity * (r.turned[j] - r.turned[i])
+	}
 	st.PhiC = math.Exp(-h / r.n.memory)
 	st.QC = r.n.drift * r.n.drift * (1 - st.PhiC*st.PhiC)
 	st.PhiK = math.Exp(-h / scaleMemory)
-	st.QK = scaleSD * scaleSD * (1 - st.PhiK*st.PhiK)
+	st.QK = r.scaleSD() * r.scaleSD() * (1 - st.PhiK*st.PhiK)
 	st.QD = lagWander * h
 	return st
+}
+
+func (r *ride) scaleSD() float64 {
+	if r.yaw != nil {
+		return steadySD
+	}
+	return scaleSD
 }
 
 // sight is what a fix says at its node. The bit of time between the fix and
@@ -172,10 +181,18 @@ func (r *ride) sight(p place) kalman.Sight {
 	late := f.t - r.lag - r.s.T[p.index]
 	return kalman.Sight{
 		Z:     f.speed - a*late - r.ref.curve[p.index],
-		R:     r.n.white * r.n.white * f.trust,
+		R:     r.n.white*r.n.white*f.trust + crawl(f.speed),
 		Accel: a,
 		Shape: r.ref.dcurve[p.index],
 	}
+}
+
+// crawl is the variance that a fix has beside noise when the bike all but
+// stands, m²/s². A receiver reports the size of a velocity: near zero its
+// noise, across the road as well as along, counts as speed whatever its sign.
+func crawl(speed float64) float64 {
+	short := math.Max(0, 1-speed/crawlSpeed)
+	return crawlSD * crawlSD * short
 }
 
 // first is the state before the ride, with its covariance. The lag and shape
@@ -188,7 +205,7 @@ func (r *ride) first(lagBefore float64) (kalman.Vec, kalman.Mat) {
 	x[kalman.B] = 0
 	x[kalman.D] = lagBefore - r.lag
 	x[kalman.W] = -r.shape
-	for i, sd := range [kalman.N]float64{1e-3, 2, firstBiasSD, r.n.drift, scaleSD, lagSD, shapeSD} {
+	for i, sd := range [kalman.N]float64{1e-3, 2, firstBiasSD, r.n.drift, r.scaleSD(), lagSD, shapeSD} {
 		p[i][i] = sd * sd
 	}
 	return x, p

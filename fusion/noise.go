@@ -49,9 +49,13 @@ const (
 	blindDensity = 8.0  // m²/s³: a rider's own accelerations where none were measured, 2 m/s² for a second
 	leastDensity = 2e-5 // m²/s³: what the quietest phone sensor has
 	standDensity = 1e-6 // (m/s²)²/s: wander of the bias at a standstill
+	turnDensity  = 0.1  // (m/s²)²/rad: yaw that leaks into the pitch by an axis a degree or two off, and roads that go another way
 	scaleSD      = 0.06 // share by which chassis pitch and the sensor's scale change the acceleration
+	steadySD     = 0.01 // the same where the gyroscope has taken the pitch off
 	scaleMemory  = 120  // s over which that share may change
 	restSD       = 0.01 // m/s: how still a standstill is
+	crawlSpeed   = 1.0  // m/s under which the size of the velocity's error counts as speed
+	crawlSD      = 0.5  // m/s: what such a fix is worth
 	lagSD        = 0.4  // s, before the ride is looked at
 	lagWander    = 1e-6 // s²/s: the lag's own random walk, a hundredth of a second in two minutes
 	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, before the ride is looked at

@@ -21,7 +21,11 @@ type projection struct {
 // pitchMemory is how long a pitch angle integrated from the gyroscope is
 // believed, s. What is slower, hills and the gyroscope's own drift, is left to
 // the smoother's bias.
-const pitchMemory = 30
+const pitchMemory = 300
+
+// leanReach is half the window over which a turn rate is averaged for the
+// lean, s.
+const leanReach = 0.4
 
 // project turns the phone's axes into the bike's. speed is a rough speed for
 // each sample, needed to tell how far a bike leans.
@@ -65,9 +69,14 @@ func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float6
 		drift := gyroDrift(s, p.at[m], to, rest)
 		up, left := mounts[m].Up, mounts[m].Left()
 		for i := p.at[m]; i < to; i++ {
-			w := r3.Sub(s.Turn[i], drift)
-			wu, wl := r3.Dot(w, up), r3.Dot(w, left)
-			sin, cos := leanOf(lean*speed[i], wu)
+			p.yaw[i] = r3.Dot(r3.Sub(s.Turn[i], drift), up)
+		}
+		// The lean follows the turn, not the gyroscope's noise, whose square
+		// would count as pitch.
+		calm := motion.Mean(p.yaw[p.at[m]:to], s.Half(leanReach))
+		for i := p.at[m]; i < to; i++ {
+			wu, wl := p.yaw[i], r3.Dot(r3.Sub(s.Turn[i], drift), left)
+			sin, cos := leanOf(lean*speed[i], calm[i-p.at[m]])
 			p.yaw[i] = wu / cos
 			rate := -(wl*cos - wu*sin)
 			if i > 0 && !s.Missing[i] {

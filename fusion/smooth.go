@@ -11,12 +11,11 @@ import (
 )
 
 const (
-	fewestFixes   = 5
-	fewestMotion  = 100
-	fineGrid      = 0.1  // s between the nodes of the final pass
-	coarseGrid    = 2.0  // s between those that only learn the noise, beside the fixes
-	antiShake     = 0.05 // s: reach of the window that takes the worst of the vibration off the force
-	referenceOver = 0.15 // s: reach of the window for the reference acceleration
+	fewestFixes  = 5
+	fewestMotion = 100
+	fineGrid     = 0.1  // s between the nodes of the final pass
+	coarseGrid   = 2.0  // s between those that only learn the noise, beside the fixes
+	antiShake    = 0.05 // s: reach of the window that takes the worst of the vibration off the force
 )
 
 // AReach is how far the window of Track.A reaches to either side, s.
@@ -37,6 +36,7 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	x, p := r.first(r.before)
 	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
 	opt.progress(0.9)
+	post.noise = r.n
 	tr := r.track(post)
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
@@ -77,7 +77,9 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 	pr := project(s, found.Mounts, speed, rest)
 	r := &ride{s: s, fixes: fixes, rest: rest, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
 	r.setForce(pr.force)
-	r.ref = reference{speed: speed, accel: slope(s, speed), curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
+	r.setTurned()
+	r.ref = reference{curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
+	r.ref.set(s, speed)
 	return r, found.Mounts, nil
 }
 
@@ -87,8 +89,6 @@ func (r *ride) setForce(force []float64) {
 	r.raw = force
 	density := s.Density(force)
 	r.force = s.Integrate(s.Smooth(force, antiShake))
-	r.slow = s.Smooth(force, referenceOver)
-	r.smooth = s.Integrate(r.slow)
 	n := len(s.T)
 	r.density, r.noisy, r.blind = density, make([]float64, n), make([]float64, n)
 	for i := 1; i < n; i++ {
@@ -102,16 +102,21 @@ func (r *ride) setForce(force []float64) {
 	}
 }
 
-// slope is the change of speed per second over a second around each sample.
-func slope(s *motion.Series, speed []float64) []float64 {
-	half := max(1, s.Half(0.5))
-	out := make([]float64, len(speed))
-	for i := range out {
-		a, b := max(i-half, 0), min(i+half, len(speed)-1)
-		out[i] = (speed[b] - speed[a]) / (s.T[b] - s.T[a])
+// setTurned adds up the turns. A calmed turn rate keeps the gyroscope's noise
+// out of the sum.
+func (r *ride) setTurned() {
+	if r.yaw == nil {
+		return
 	}
-	return out
+	calm := motion.Mean(r.yaw, r.s.Half(leanReach))
+	r.turned = make([]float64, len(calm))
+	for i := 1; i < len(calm); i++ {
+		r.turned[i] = r.turned[i-1] + math.Max(math.Abs(calm[i])-leastTurn, 0)*(r.s.T[i]-r.s.T[i-1])
+	}
 }
+
+// leastTurn is the turn rate below which a bike goes straight on, rad/s.
+const leastTurn = 0.05
 
 // track reads the whole ride off the smoothed nodes.
 func (r *ride) track(post posterior) *Track {

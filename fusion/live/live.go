@@ -59,6 +59,7 @@ type Filter struct {
 	begun   bool
 	offset  float64 // what the forward axis reads at constant speed, m/s²
 	pitch   float64 // nose-up angle from the gyroscope since it was forgotten, rad
+	yaw     float64 // turn rate about up over the last half second, rad/s
 	drift   r3.Vec  // what the gyroscope reads at rest, rad/s
 	calmF   r3.Vec  // force over the last half second, m/s²
 	restRef r3.Vec  // calmF when the bike came to rest
@@ -129,7 +130,8 @@ func (f *Filter) lean(m sensors.Motion, h float64) {
 		f.drift = blend(f.drift, m.Turn, h/10)
 	}
 	wu, wl := r3.Dot(w, f.axes.up), r3.Dot(w, f.axes.left)
-	sin := math.Max(-0.9, math.Min(0.9, -f.state.Speed*wu/gravity))
+	f.yaw += (wu - f.yaw) * math.Min(h/calm, 1)
+	sin := math.Max(-0.9, math.Min(0.9, -f.state.Speed*f.yaw/gravity))
 	rate := wu*sin - wl*math.Sqrt(1-sin*sin)
 	f.pitch += h * (rate - f.pitch/pitchS)
 	f.axes.turning += (math.Abs(wu*f.state.Speed) - f.axes.turning) * math.Min(h/calm, 1)

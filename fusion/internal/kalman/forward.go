@@ -19,8 +19,8 @@ func (st *Step) predict(x *Vec) (Vec, jacobian) {
 		b, g, h := x[B], 1-x[K], st.H
 		y[V] += (st.DV - b*h) * g
 		y[S] += (st.DS - b*h*h/2) * g
-		j.vb, j.vk = -h*g, -(st.RV - b*h)
-		j.sb, j.sk = -h*h/2*g, -(st.RS - b*h*h/2)
+		j.vb, j.vk = -h*g, -st.RV
+		j.sb, j.sk = -h*h/2*g, -st.RV*h/2
 	}
 	y[C] *= st.PhiC
 	y[K] *= st.PhiK

@@ -40,7 +40,7 @@ type Mat [N][N]float64
 type Step struct {
 	H      float64 // duration, s
 	DV, DS float64 // forward specific force integrated once (m/s) and twice (m)
-	RV, RS float64 // the same of the smoothed force, free of vibration, for the scale's share
+	RV     float64 // change of speed by the reference, free of vibration, for the scale's share, m/s
 	Q      float64 // variance that the vibration adds to v, m²/s²
 	QB     float64 // variance added to b, (m/s²)²
 	QC     float64 // variance added to c, m²/s²
