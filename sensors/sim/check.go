@@ -3,12 +3,14 @@ package sim
 import (
 	"errors"
 	"fmt"
+	"reflect"
 )
-
-var errWeakPush = errors.New("the push is too weak to get there")
 
 // Check says what in the scenario cannot be: a field with its value and what it must be.
 func (sc *Scenario) Check() error {
+	if at := notFinite("Scenario", reflect.ValueOf(*sc)); at != "" {
+		return fmt.Errorf("sim: %s is not a finite number", at)
+	}
 	for _, c := range []struct {
 		name  string
 		value float64
@@ -28,13 +30,29 @@ func (sc *Scenario) Check() error {
 		{"Phone.Shake.RefRPM", sc.Phone.Shake.RefRPM, sc.Phone.Shake.RefRPM > 0, "positive"},
 		{"Phone.Shake.RefSpeed", sc.Phone.Shake.RefSpeed, sc.Phone.Shake.RefSpeed > 0, "positive"},
 		{"Receiver.Rate", sc.Receiver.Rate, sc.Receiver.Rate >= 0 && sc.Receiver.Rate <= 100, "0 to 100"},
+		{"Rider.Pace", sc.Rider.Pace, sc.Rider.Pace > 0, "positive"},
+		{"Rider.BrakeDecel", sc.Rider.BrakeDecel, sc.Rider.BrakeDecel > 0, "positive"},
+		{"Rider.OpenTime", sc.Rider.OpenTime, sc.Rider.OpenTime > 0, "positive"},
+		{"Rider.ClutchTime", sc.Rider.ClutchTime, sc.Rider.ClutchTime > 0, "positive"},
+		{"Rider.TurnRadius", sc.Rider.TurnRadius, sc.Rider.TurnRadius >= 1, "at least 1"},
 		{"TruthRate", sc.TruthRate, sc.TruthRate > 0, "positive"},
 	} {
-		if !c.ok { // not a number fails every comparison
+		if !c.ok {
 			return fmt.Errorf("sim: %s is %g and must be %s", c.name, c.value, c.must)
 		}
 	}
-	return sc.checkGears()
+	if err := sc.checkGears(); err != nil {
+		return err
+	}
+	for i, a := range sc.Plan {
+		if b, ok := a.(Bend); ok && b.Radius < 1 {
+			return fmt.Errorf("sim: act %d of the plan: a bend's radius is %g m and must be at least 1", i+1, b.Radius)
+		}
+		if a == nil {
+			return fmt.Errorf("sim: act %d of the plan is nil", i+1)
+		}
+	}
+	return nil
 }
 
 func (sc *Scenario) checkGears() error {

@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -52,8 +53,12 @@ func (a EngineBrake) play(p *player) {
 		p.shift(a.Gear, p.sc.Rider.ShiftTime)
 	}
 	d := p.begin(KindEngine)
-	for p.cmd = (command{mode: geared}); p.ok() && p.now.v > a.To && p.now.v*p.ratio() > p.engine.IdleRPM; {
+	p.cmd = command{mode: geared}
+	for p.ok() && p.now.v > a.To && p.now.v*p.ratio() > p.engine.IdleRPM {
 		p.step()
+		if p.late(d.Start, giveUp) {
+			p.fail(fmt.Errorf("the engine does not brake the bike to %.0f km/h", a.To/units.KMH))
+		}
 	}
 	p.end(d)
 	p.easeGear()
@@ -77,6 +82,9 @@ func (a Launch) play(p *player) {
 			p.cmd.rise = full / bite
 		}
 		p.step()
+		if p.late(start, bite+giveUp/4) {
+			p.fail(errors.New("the clutch slips without end: the bike is too weak for the slope"))
+		}
 	}
 	d := Deed{Kind: KindLaunch, Start: p.moved, X: x, Out: p.now.cos > 0, Gear: 1, Setup: p.setup}
 	from := p.stillAt
@@ -147,6 +155,9 @@ func (p *player) settle(gear int, speed, seconds float64) {
 	}
 }
 
+// longestPush is where a push is given up, s.
+const longestPush = 600
+
 func (a Push) play(p *player) {
 	p.halt(p.sc.Rider.BrakeDecel)
 	p.cmd = command{mode: pushed, force: a.Force, power: a.Power}
@@ -155,8 +166,8 @@ func (a Push) play(p *player) {
 	d := p.begin(KindPush)
 	for start := p.time(); p.ok() && (p.now.v < a.ToSpeed || p.now.s-from < a.ToDist); {
 		p.step()
-		if p.time()-start > giveUp && p.now.a < 0.01 {
-			p.fail(errWeakPush)
+		if p.late(start, longestPush) {
+			p.fail(fmt.Errorf("the push is too weak: after %d s it has come to %.1f m/s", longestPush, p.now.v))
 		}
 	}
 	d.Start, d.Rollout = p.moved, p.rolled

@@ -8,7 +8,7 @@ import (
 )
 
 // longestRide is where a ride that does not end is given up, s.
-const longestRide = 12 * 3600
+const longestRide = 6 * 3600
 
 // player rides a plan: it carries the state from step to step. An act's play
 // is plain code that sets the command and calls step until it is done.

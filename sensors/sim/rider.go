@@ -1,7 +1,6 @@
 package sim
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -83,13 +82,17 @@ func (p *player) reach(speed float64) {
 		p.halt(p.sc.Rider.BrakeDecel)
 		return
 	}
-	for deadline := p.time() + giveUp; p.ok() && (p.now.v < speed-0.3) == up && math.Abs(p.now.v-speed) > 0.3; {
+	for start := p.time(); p.ok() && (p.now.v < speed-0.3) == up && math.Abs(p.now.v-speed) > 0.3; {
 		p.aim(speed, pace)
-		if p.time() > deadline {
+		if p.late(start, giveUp) {
 			p.fail(fmt.Errorf("the bike does not reach %.0f km/h: choose a lower speed or a stronger bike", speed/units.KMH))
 		}
 	}
 }
+
+// late reports whether something that began at start has taken longer than
+// the limit.
+func (p *player) late(start, limit float64) bool { return p.time()-start > limit }
 
 // hold keeps a speed for a time.
 func (p *player) hold(speed, seconds float64) {
@@ -103,11 +106,11 @@ func (p *player) ahead(x float64) float64 { return (x - p.now.x) * p.now.cos }
 
 // holdTo keeps a speed up to the road position x.
 func (p *player) holdTo(speed, x float64) {
-	deadline := p.time() + giveUp + 2*math.Abs(p.ahead(x))/math.Max(speed, 1)
-	for p.ok() && p.ahead(x) > 0 {
+	limit := giveUp + 2*math.Abs(p.ahead(x))/math.Max(speed, 1)
+	for start := p.time(); p.ok() && p.ahead(x) > 0; {
 		p.aim(speed, p.sc.Rider.Pace)
-		if p.time() > deadline {
-			p.fail(errors.New("the place is not reached at this speed"))
+		if p.late(start, limit) {
+			p.fail(fmt.Errorf("the place at %.0f m is not reached at %.0f km/h", x, speed/units.KMH))
 		}
 	}
 }
@@ -121,6 +124,9 @@ func (p *player) brakeTo(speed, decel float64) {
 		grip := math.Min((p.time()-start)/build, 1)
 		p.cmd = command{mode: rolling, curve: p.cmd.curve, brake: grip * decel * (p.bike.Mass + p.bike.RotatingMass)}
 		p.step()
+		if p.late(start, giveUp) {
+			p.fail(fmt.Errorf("braking with %.2g m/s² does not slow the bike to %.0f km/h", decel, speed/units.KMH))
+		}
 	}
 	p.cmd.brake = 0
 	p.easeGear()
@@ -167,7 +173,7 @@ func (p *player) openUntil(topGear int, since, open float64, done func() bool) {
 			continue
 		}
 		p.step()
-		if p.time()-start > giveUp {
+		if p.late(start, giveUp) {
 			p.fail(fmt.Errorf("at full throttle the bike ends at %.0f km/h: choose a lower speed", p.now.v/units.KMH))
 		}
 	}

@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"math"
 	"reflect"
 	"testing"
 
@@ -108,6 +109,10 @@ func TestBadScenarios(t *testing.T) {
 		{"gear that is not there", func(sc *Scenario) { sc.Plan = []Act{RollOn{Gear: 9, From: 20, To: 30}} }},
 		{"speed out of reach", func(sc *Scenario) { sc.Plan = []Act{Launch{ToSpeed: 200}} }},
 		{"cruise out of reach", func(sc *Scenario) { sc.Plan = []Act{Reach{Speed: 200}} }},
+		{"speed that is no number", func(sc *Scenario) { sc.Plan = []Act{Hold{Speed: math.NaN(), Seconds: 1}} }},
+		{"infinite noise", func(sc *Scenario) { sc.Phone.Accel.NoiseSD = math.Inf(1) }},
+		{"nothing planned", func(sc *Scenario) { sc.Plan = []Act{nil} }},
+		{"bend on the spot", func(sc *Scenario) { sc.Plan = []Act{Reach{Speed: 5}, Bend{Angle: 1}} }},
 		{"push too weak", func(sc *Scenario) { sc.Plan = []Act{Push{Force: 1, ToSpeed: 10}} }},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -129,4 +134,82 @@ func BenchmarkQuarterHour(b *testing.B) {
 		r := mustRun(b, sc, uint64(i))
 		b.ReportMetric(r.Truth.Moments[len(r.Truth.Moments)-1].T, "ride-s")
 	}
+}
+
+// TestSpoils holds that what goes wrong in a coast-down is in the truth.
+func TestSpoils(t *testing.T) {
+	const from, to = 90 * units.KMH, 50 * units.KMH
+	length := map[SpoilKind]float64{}
+	for _, s := range []Spoil{{}, {Kind: Brush, AtSpeed: 20, Seconds: 2, Size: 300}, {Kind: Truck, AtSpeed: 20, Seconds: 4, Size: 8}, {Kind: GearIn, AtSpeed: from, Seconds: 99}} {
+		sc := withPlan(Naked(), CoastDown{From: from, To: to})
+		sc.Wind.SD = 0
+		if s.Kind != "" {
+			sc.Plan = []Act{CoastDown{From: from, To: to, Spoils: []Spoil{s}}}
+		}
+		tr := mustRun(t, sc, 1).Truth
+		d := tr.Of(KindCoastDown)[0]
+		length[s.Kind] = tr.Through(d, from, to)
+		brake, wind, clutch := 0.0, 0.0, 0.0
+		for _, m := range tr.Moments[tr.at(d.Start+0.02):tr.at(d.End)] {
+			brake, wind, clutch = max(brake, m.Brake), max(wind, m.Head), max(clutch, m.Clutch)
+		}
+		near(t, "brake", brake, map[SpoilKind]float64{Brush: 300}[s.Kind], 0)
+		near(t, "wind", wind, map[SpoilKind]float64{Truck: 8}[s.Kind], 0.01)
+		near(t, "clutch", clutch, map[SpoilKind]float64{GearIn: 1}[s.Kind], 0)
+		if (len(d.Spoilt) > 0) != (s.Kind != "") {
+			t.Errorf("%q is told as %v", s.Kind, d.Spoilt)
+		}
+	}
+	// 300 N for 2 s take 600 Ns, and with that 600/301.6 kg = 2 m/s; at about 0.75 m/s²
+	// the run is some 2.6 s shorter.
+	if won := length[""] - length[Brush]; won < 1.5 || won > 4 {
+		t.Errorf("the brush shortens the run by %.2f s", won)
+	}
+	if length[GearIn] > 0.8*length[""] {
+		t.Errorf("with a gear in it lasts %.1f s, without %.1f s", length[GearIn], length[""])
+	}
+}
+
+func TestDemo(t *testing.T) {
+	r := mustRun(t, DemoScenario(), 1)
+	count := map[string]int{}
+	for _, d := range r.Truth.Of(KindCoastDown) {
+		count[d.Setup]++
+	}
+	if count["short screen"] != 8 || count["tall screen"] != 8 {
+		t.Errorf("coast-downs by setup: %v", count)
+	}
+	ride := r.Log.Ride
+	if len(ride.Setups) != 4 || ride.SetupAt(r.Truth.Of(KindCoastDown)[4].Start).Mass != 291 {
+		t.Errorf("setups told: %+v", ride.Setups)
+	}
+}
+
+// FuzzRun holds that no scenario of sane size makes the simulator panic or
+// hang: it ends in a ride whose log is in order, or in an error.
+func FuzzRun(f *testing.F) {
+	f.Add(uint64(1), 290.0, 0.55, 1.5, 0.01, 30.0, 10.0, 100.0, 1.0, 0.2)
+	f.Add(uint64(2), 40.0, 5.0, 25.0, -0.3, 90.0, 0.0, 7.0, 10.0, -1.0)
+	f.Add(uint64(3), 3000.0, 0.0, 0.0, 0.2, 5.0, 20.0, 999.0, 0.1, 30.0)
+	f.Fuzz(func(t *testing.T, seed uint64, mass, cda, wind, grade, from, to, rate, fixes, latency float64) {
+		sc := DefaultScenario(Naked())
+		sc.Bike.Mass, sc.Bike.CdA, sc.Wind.SD, sc.Road.Grade = mass, cda, math.Mod(wind, 50), math.Mod(grade, 1)
+		sc.Phone.Rate, sc.Receiver.Rate, sc.Receiver.Latency = rate, fixes, latency
+		from, to = math.Mod(from, 100), math.Mod(to, 100)
+		sc.Plan = []Act{Launch{ToSpeed: from}, CoastDown{From: from, To: to}, Brake{To: to}, TurnRound{}, Stand{Seconds: math.Mod(to, 20)}}
+		r, err := Run(sc, seed)
+		if err != nil {
+			return
+		}
+		for i, m := range r.Truth.Moments {
+			if math.IsNaN(m.V+m.A+m.S+m.Slope+m.Head+m.RPM) || m.V < 0 || i > 0 && m.T <= r.Truth.Moments[i-1].T {
+				t.Fatalf("moment %d: %+v", i, m)
+			}
+		}
+		for i := 1; i < len(r.Log.Fixes); i++ {
+			if r.Log.Fixes[i].T <= r.Log.Fixes[i-1].T {
+				t.Fatalf("fix %d does not rise", i)
+			}
+		}
+	})
 }
