@@ -26,7 +26,7 @@ func (sc *Scenario) Check() error {
 		{"Road.RoughSD", sc.Road.RoughSD, sc.Road.RoughSD >= 0, "zero or more"},
 		{"Road.RoughLength", sc.Road.RoughLength, sc.Road.RoughLength > 0 || sc.Road.RoughSD == 0, "positive"},
 		{"Wind.GustTau", sc.Wind.GustTau, sc.Wind.GustTau > 0, "positive"},
-		{"Phone.Rate", sc.Phone.Rate, sc.Phone.Rate > 0 && sc.Phone.Rate <= 1000, "above 0, at most 1000"},
+		{"Phone.Rate", sc.Phone.Rate, sc.Phone.Rate >= 0 && sc.Phone.Rate <= 1000, "0 to 1000"},
 		{"Phone.Shake.RefRPM", sc.Phone.Shake.RefRPM, sc.Phone.Shake.RefRPM > 0, "positive"},
 		{"Phone.Shake.RefSpeed", sc.Phone.Shake.RefSpeed, sc.Phone.Shake.RefSpeed > 0, "positive"},
 		{"Receiver.Rate", sc.Receiver.Rate, sc.Receiver.Rate >= 0 && sc.Receiver.Rate <= 100, "0 to 100"},

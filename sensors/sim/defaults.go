@@ -27,13 +27,13 @@ func DefaultScenario(b Bike) Scenario {
 	}
 }
 
-// DemoScenario is the invented ride that shows everything: the naked bike with
-// two screens on a slightly uneven road.
-func DemoScenario() Scenario {
-	sc := DefaultScenario(Naked())
+// DemoScenario is the invented ride that shows everything: two screens on a
+// slightly uneven road.
+func DemoScenario(b Bike) Scenario {
+	sc := DefaultScenario(b)
 	sc.Road.Grade, sc.Road.RoughSD = 0.002, 0.001
 	sc.Wind.SD, sc.Wind.CrossSD = 1.0, 0.5
-	sc.Plan = DemoPlan()
+	sc.Plan = DemoPlan(b)
 	return sc
 }
 
@@ -78,6 +78,13 @@ func DefaultPhone() Phone {
 		},
 		Stamp: Stamping{JitterSD: 0.0003, MissingProb: 0.0005},
 	}
+}
+
+// HarshPhone is DefaultPhone where the engine shakes it with 18 m/s².
+func HarshPhone() Phone {
+	p := DefaultPhone()
+	p.Shake.RMS = 18
+	return p
 }
 
 // BrowserPhone is DefaultPhone as a browser hands it on: 60 Hz, stamps in

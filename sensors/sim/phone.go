@@ -83,6 +83,9 @@ func (ph *phone) noteMount(tr *Truth, t float64) {
 
 // step takes the readings that fall into the step that began at t.
 func (ph *phone) step(t float64, from, to *motion, p *player) {
+	if ph.set.Rate == 0 {
+		return
+	}
 	for at := float64(ph.n) * ph.period; at < t+dt; at = float64(ph.n) * ph.period {
 		ph.turn(at, p.truth)
 		m := ph.read(at, (at-t)/dt, from, to, p)

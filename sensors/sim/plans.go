@@ -63,9 +63,9 @@ func PerturbedCoast(n int, from, to float64) []Act {
 
 // DemoPlan is a whole invented morning: launches, roll-ons, pulls, coast-downs
 // with two setups in the order A, B, B, A, and home through town.
-func DemoPlan() []Act {
+func DemoPlan(b Bike) []Act {
 	short := Setup{Name: "short screen"}
-	tall := Setup{Name: "tall screen", CdA: 0.60, Mass: 291}
+	tall := Setup{Name: "tall screen", CdA: 1.09 * b.CdA, Mass: b.Mass + 1}
 	plan := []Act{Change{Setup: short, Seconds: 20}}
 	plan = append(plan, Launches(2, 120*units.KMH, 420)...)
 	plan = append(plan, RollOns(2, 0, 60*units.KMH, 120*units.KMH)...)

@@ -107,7 +107,7 @@ type Wind struct {
 type Phone struct {
 	Mount *r3.Rotation // takes bike axes (forward, left, up) to phone axes; nil: drawn at random
 	Slips []Slip
-	Rate  float64 // readings a second
+	Rate  float64 // readings a second; 0: no motion sensors
 	Accel Accelerometer
 	Gyro  Gyroscope
 	Shake Vibration
@@ -174,7 +174,7 @@ type Stamping struct {
 
 // Receiver is the satellite receiver.
 type Receiver struct {
-	Rate            float64 // fixes a second
+	Rate            float64 // fixes a second; 0: no receiver
 	Latency         float64 // from the instant that a fix describes to its arrival, s
 	ArrivalJitterSD float64 // s
 	SmoothTau       float64 // first-order smoothing of the speed, s; 0: none

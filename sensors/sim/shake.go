@@ -61,7 +61,7 @@ func newShaker(ph Phone, seed uint64) *shaker {
 // second-order autoregression: Box and Jenkins, section 3.2.4).
 func (s *shaker) springs(rate float64) {
 	const damping = 0.3
-	if s.set.BounceRMS == 0 || s.set.BounceHz == 0 {
+	if s.set.BounceRMS == 0 || s.set.BounceHz == 0 || rate == 0 {
 		return
 	}
 	w := 2 * math.Pi * s.set.BounceHz / rate

@@ -36,6 +36,7 @@ func TestSource(t *testing.T) {
 	}{
 		{"phone with everything", DefaultPhone(), 10},
 		{"browser", BrowserPhone(), 0},
+		{"receiver and barometer alone", Phone{Shake: DefaultPhone().Shake}, 10},
 		{"no gyroscope", func() Phone { p := DefaultPhone(); p.Gyro.Absent = true; return p }(), 10},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -47,7 +48,7 @@ func TestSource(t *testing.T) {
 }
 
 func TestSameSeedSameRide(t *testing.T) {
-	sc := DemoScenario()
+	sc := DemoScenario(Naked())
 	sc.Plan = append(Launches(1, 20, 0), CoastPair{From: 60 * units.KMH, To: 30 * units.KMH}, Town{Minutes: 1})
 	a, b, other := mustRun(t, sc, 5), mustRun(t, sc, 5), mustRun(t, sc, 6)
 	if !reflect.DeepEqual(a.Truth, b.Truth) {
@@ -171,7 +172,7 @@ func TestSpoils(t *testing.T) {
 }
 
 func TestDemo(t *testing.T) {
-	r := mustRun(t, DemoScenario(), 1)
+	r := mustRun(t, DemoScenario(Naked()), 1)
 	count := map[string]int{}
 	for _, d := range r.Truth.Of(KindCoastDown) {
 		count[d.Setup]++
@@ -212,4 +213,20 @@ func FuzzRun(f *testing.F) {
 			}
 		}
 	})
+}
+
+func TestPresets(t *testing.T) {
+	for _, p := range Presets() {
+		for _, b := range Bikes() {
+			t.Run(p.Name+" "+b.Name, func(t *testing.T) {
+				t.Parallel()
+				sc := p.Scenario(b)
+				sc.Phone.Rate, sc.Baro.Rate = 0, 0
+				r := mustRun(t, sc, 9)
+				if last := r.Truth.Moments[len(r.Truth.Moments)-1]; last.V != 0 || last.T < 200 {
+					t.Errorf("ends at %.0f s with %.1f m/s", last.T, last.V)
+				}
+			})
+		}
+	}
 }
