@@ -7,6 +7,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/internal/jsontext"
+	"stillair/sensors/internal/mend"
 )
 
 // EncodeRide writes what the rider told as ride.json holds it; DecodeRide
@@ -36,7 +37,7 @@ func EncodeRide(r sensors.Ride) []byte {
 	o.list("gears", gears)
 	axes := r.Axes
 	if axes != "" {
-		axes = axesUp // a log in memory points up, whatever its file did
+		axes = mend.AxesUp // a log in memory points up, whatever its file did
 	}
 	o.text("axes", axes)
 	for _, s := range r.Setups {

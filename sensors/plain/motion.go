@@ -35,10 +35,18 @@ func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
 	if err != nil {
 		return nil, 0, y, err
 	}
-	if err := mendForce(f.name, samples, y); err != nil {
+	note, err := mend.Force(f.name, samples)
+	if err != nil {
 		return nil, 0, y, err
 	}
-	return dropSpikes(samples, y), clock, y, nil
+	if note != nil {
+		y.notes = append(y.notes, *note)
+	}
+	samples, spikes := mend.DropSpikes(samples)
+	if spikes > 0 {
+		y.notes = append(y.notes, sensors.Note{File: f.name, Count: spikes, Text: mend.SpikeText})
+	}
+	return samples, clock, y, nil
 }
 
 func takeMotion(r row) (m sensors.Motion, ok bool) {
@@ -84,40 +92,4 @@ func mendClock(name string, samples []sensors.Motion, y *tally) (float64, error)
 		}
 	}
 	return unit, nil
-}
-
-func mendForce(name string, samples []sensors.Motion, y *tally) error {
-	size := mend.ForceSize(samples)
-	unit, scale := mend.ForceUnit(size)
-	switch {
-	case unit == "" && size < 3:
-		return &sensors.InputError{File: name,
-			What: fmt.Sprintf("the acceleration without vibration is %.2g m/s², so gravity is not in it", size),
-			Mend: "record the accelerometer itself, which reads 9.8 at rest, not linear acceleration"}
-	case unit == "":
-		return &sensors.InputError{File: name,
-			What: fmt.Sprintf("the acceleration without vibration is %.3g, which is not the size of gravity (9.8 m/s²)", size),
-			Mend: "give specific force in m/s²"}
-	case scale != 1:
-		y.say(0, "force unit", fmt.Sprintf("the acceleration is in %s (%.3g at rest) and is converted to m/s²", unit, size))
-		for i := range samples {
-			samples[i].Force = r3.Scale(scale, samples[i].Force)
-		}
-	}
-	return nil
-}
-
-// dropSpikes leaves out what no sensor of a phone measures: they end at 16 g
-// and 2000 deg/s (35 rad/s), as their data sheets say (common practice).
-func dropSpikes(samples []sensors.Motion, y *tally) []sensors.Motion {
-	const mostForce = 1000 // m/s²
-	kept := samples[:0]
-	for _, m := range samples {
-		if !(r3.Norm(m.Force) < mostForce) {
-			y.say(0, "spike", fmt.Sprintf("a specific force above %d m/s² cannot be; the sample is left out", mostForce))
-			continue
-		}
-		kept = append(kept, m)
-	}
-	return kept
 }

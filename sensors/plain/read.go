@@ -4,12 +4,9 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
-
-	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
 	"stillair/sensors/internal/mend"
@@ -92,7 +89,7 @@ func (b *bundle) read() (*sensors.Log, error) {
 	if err := b.sameClock(log); err != nil {
 		return nil, err
 	}
-	b.settle(log)
+	log.Ride.Axes = mend.Settle(log, b.files[motionFile].name, log.Ride.Axes)
 	return log, nil
 }
 
@@ -166,62 +163,4 @@ func (b *bundle) sameClock(log *sensors.Log) error {
 		return other(pressureFile, log.Pressure[0].T, log.Pressure[n-1].T)
 	}
 	return nil
-}
-
-// settle finds the unit of the turn rate and the sign of the force, which
-// takes motion and fixes together.
-func (b *bundle) settle(log *sensors.Log) {
-	name := b.files[motionFile].name
-	say := func(text string) {
-		log.Notes = append(log.Notes, sensors.Note{File: name, Count: 1, Text: text})
-	}
-	yaw := mend.Sign(log)
-	if yaw.Known && yaw.Degrees || !yaw.Known && mend.MostTurn(log.Motion) > 6 {
-		say("the turn rate is in deg/s and is converted to rad/s")
-		scaleTurn(log.Motion, math.Pi/180)
-	}
-	if n := dropTurnSpikes(log.Motion); n > 0 {
-		log.Notes = append(log.Notes, sensors.Note{File: name, Count: n, Text: "a turn rate above 100 rad/s cannot be; it is taken as absent"})
-	}
-	switch told := log.Ride.Axes; {
-	case told == axesDown:
-		turnOver(log.Motion)
-	case told == axesUp:
-		if yaw.Known && yaw.Down {
-			say("bends say that specific force points down at rest, ride.json says up; ride.json is believed, so left and right may be exchanged")
-		}
-		return
-	case yaw.Known && yaw.Down:
-		say("specific force points down at rest, as bends show, and is turned over")
-		turnOver(log.Motion)
-	case !yaw.Known:
-		if mend.HasTurn(log.Motion) {
-			say("neither ride.json nor a bend says whether specific force points up or down; it is taken as up (only left and right depend on it)")
-		}
-		return
-	}
-	log.Ride.Axes = axesUp
-}
-
-func scaleTurn(motion []sensors.Motion, by float64) {
-	for i := range motion {
-		motion[i].Turn = r3.Scale(by, motion[i].Turn)
-	}
-}
-
-func turnOver(motion []sensors.Motion) {
-	for i := range motion {
-		motion[i].Force = r3.Scale(-1, motion[i].Force)
-	}
-}
-
-func dropTurnSpikes(motion []sensors.Motion) (n int) {
-	const mostTurn = 100 // rad/s; the sensors of phones end at 35 (common practice)
-	for i, m := range motion {
-		if r3.Norm(m.Turn) > mostTurn {
-			motion[i].Turn = r3.Vec{X: nan, Y: nan, Z: nan}
-			n++
-		}
-	}
-	return n
 }

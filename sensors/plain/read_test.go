@@ -12,6 +12,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/internal/mend"
 	"stillair/sensors/replay"
 	"stillair/sensors/sourcetest"
 )
@@ -214,7 +215,7 @@ func TestTurnedOverAsTold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if log.Motion[0].Force.Z != 9.79 || log.Ride.Axes != axesUp {
+	if log.Motion[0].Force.Z != 9.79 || log.Ride.Axes != mend.AxesUp {
 		t.Errorf("force %+v, axes %q; want it turned over and called up", log.Motion[0].Force, log.Ride.Axes)
 	}
 }

@@ -13,12 +13,6 @@ import (
 	"stillair/sensors/internal/mend"
 )
 
-// The values of "axes" in ride.json.
-const (
-	axesUp   = "specific force up"
-	axesDown = "specific force down"
-)
-
 // Version of the plain log that this package writes, and the newest it reads.
 const Version = 1
 
@@ -166,9 +160,9 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 		ride.Gears = append(ride.Gears, gear)
 	}
 	switch ride.Axes = f.text("axes"); ride.Axes {
-	case "", axesUp, axesDown:
+	case "", mend.AxesUp, mend.AxesDown:
 	default:
-		d.fail(f.m["axes"], fmt.Sprintf("axes is %.40q", ride.Axes), fmt.Sprintf("write %q or %q, or leave it out", axesUp, axesDown))
+		d.fail(f.m["axes"], fmt.Sprintf("axes is %.40q", ride.Axes), fmt.Sprintf("write %q or %q, or leave it out", mend.AxesUp, mend.AxesDown))
 	}
 	d.setups(ride, f.list("setups"))
 }

@@ -16,7 +16,7 @@ type heading struct {
 // second after the one before: its bearing, or, where bearings are absent, the
 // direction between positions.
 func courses(fixes []sensors.Fix) []heading {
-	const moving = 4.0 // m/s; below, a receiver's bearing wanders
+	const moving = 2.5 // m/s, a slow turn in the road; below, a bearing wanders
 	var out []heading
 	last := sensors.NewFix(math.Inf(-1), 0)
 	for _, f := range fixes {
@@ -25,7 +25,7 @@ func courses(fixes []sensors.Fix) []heading {
 		}
 		if f.Speed >= moving && !math.IsNaN(f.BearingDeg) {
 			out = append(out, heading{f.T, f.BearingDeg * math.Pi / 180})
-		} else if d, east, north := apart(last, f); f.Speed >= moving && d > 3 {
+		} else if d, east, north := apart(last, f); f.Speed >= moving && d > 2 {
 			out = append(out, heading{(last.T + f.T) / 2, math.Atan2(east, north)})
 		}
 		last = f

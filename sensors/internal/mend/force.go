@@ -40,3 +40,21 @@ func ForceUnit(size float64) (name string, inMPS2 float64) {
 	}
 	return "", 0
 }
+
+// mostForce in m/s²; the accelerometers of phones end at 16 g (common practice).
+const mostForce = 1000
+
+// SpikeText says what DropSpikes did.
+const SpikeText = "a specific force above 1000 m/s² cannot be; the sample is left out"
+
+// DropSpikes leaves out, in place, what no accelerometer of a phone measures,
+// and returns how many that were.
+func DropSpikes(motion []sensors.Motion) ([]sensors.Motion, int) {
+	kept := motion[:0]
+	for _, m := range motion {
+		if r3.Norm(m.Force) < mostForce {
+			kept = append(kept, m)
+		}
+	}
+	return kept, len(motion) - len(kept)
+}

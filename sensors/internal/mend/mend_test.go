@@ -67,7 +67,7 @@ func change(log *sensors.Log, force, turn float64) *sensors.Log {
 }
 
 // TestSignOfSimulatedRides: on each ride the sign and the unit are found, for
-// all four ways in which the file may have them.
+// all ways in which the file may have them.
 func TestSignOfSimulatedRides(t *testing.T) {
 	const degree = 180 / math.Pi
 	seeds := 12
@@ -81,10 +81,11 @@ func TestSignOfSimulatedRides(t *testing.T) {
 			force, turn float64
 			want        Yaw
 		}{
-			{"up, rad/s", 1, 1, Yaw{Known: true}},
-			{"down, rad/s", -1, 1, Yaw{Known: true, Down: true}},
-			{"up, deg/s", 1, degree, Yaw{Known: true, Degrees: true}},
-			{"down, deg/s", -1, degree, Yaw{Known: true, Down: true, Degrees: true}},
+			{"up, rad/s", 1, 1, Yaw{Known: true, Scale: 1}},
+			{"down, rad/s", -1, 1, Yaw{Known: true, Down: true, Scale: 1}},
+			{"up, deg/s", 1, degree, Yaw{Known: true, Scale: 1 / degree}},
+			{"down, rad/s converted once too often", -1, 1 / degree, Yaw{Known: true, Down: true, Scale: degree}},
+			{"down, deg/s", -1, degree, Yaw{Known: true, Down: true, Scale: 1 / degree}},
 		} {
 			got := Sign(change(up, c.force, c.turn))
 			if got != c.want {

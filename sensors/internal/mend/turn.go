@@ -16,8 +16,10 @@ type Yaw struct {
 	Known bool
 	// Down is true where the specific force of the file points down at rest.
 	Down bool
-	// Degrees is true where the turn rate of the file is in deg/s.
-	Degrees bool
+	// Scale is what the turn rate of the file must be multiplied by to be in
+	// rad/s: 1, π/180 where it is in deg/s, or 180/π where it was converted from
+	// deg/s although it was not in them.
+	Scale float64
 }
 
 // Sign compares the turn rate about the direction of the specific force with
@@ -49,16 +51,14 @@ func Sign(log *sensors.Log) Yaw {
 			best = a
 		}
 	}
-	const radian = 180 / math.Pi
-	inRadians, inDegrees := within(best.ratio, 1, 1.7), within(best.ratio, radian, 1.7)
-	return Yaw{
-		Known:   math.Abs(best.r) >= 0.8 && best.n >= 12 && best.turned >= 2 && (inRadians || inDegrees),
-		Down:    best.r < 0,
-		Degrees: inDegrees,
+	for _, scale := range []float64{1, math.Pi / 180, 180 / math.Pi} {
+		if ratio := best.ratio * scale; ratio > 1/1.7 && ratio < 1.7 {
+			enough := math.Abs(best.r) >= 0.8 && best.n >= 12 && best.turned >= 2
+			return Yaw{Known: enough, Down: best.r < 0, Scale: scale}
+		}
 	}
+	return Yaw{}
 }
-
-func within(x, of, factor float64) bool { return x > of/factor && x < of*factor }
 
 type agreement struct {
 	r      float64 // correlation
