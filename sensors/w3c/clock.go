@@ -1,0 +1,89 @@
+package w3c
+
+import (
+	"math"
+	"slices"
+
+	"stillair/sensors"
+)
+
+// arrivals gives each position the time of its arrival on the clock of the
+// motion events, by the first of the ways that the package comment names.
+func (s *stream) arrivals() error {
+	way, text := s.way()
+	if way == nil {
+		return s.fail(0, "nothing tells when positions arrived on the clock of the motion events",
+			`add "timeStamp": performance.now() to each position, or write all lines in the order in which they come`)
+	}
+	lost := 0
+	for _, p := range s.positions {
+		f := p.fix
+		f.T = way(p) / 1000
+		if math.IsNaN(f.T) || f.Speed > 150 {
+			lost++
+			continue
+		}
+		s.log.Fixes = append(s.log.Fixes, f)
+	}
+	if text != "" {
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: len(s.log.Fixes), Text: text})
+	}
+	if lost > 0 {
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: lost,
+			Text: "a position tells no time of arrival, or a speed above 150 m/s; it is left out"})
+	}
+	if len(s.log.Fixes) == 0 {
+		return s.fail(0, "no position has a time of arrival", `add "timeStamp": performance.now() to each position`)
+	}
+	s.positions = nil
+	return nil
+}
+
+// way returns how a position's arrival is found, in ms on the motion events'
+// clock, and what a note says of it; nil if there is none.
+func (s *stream) way() (func(arrived) float64, string) {
+	first, last := 1000*s.log.Motion[0].T, 1000*s.log.Motion[len(s.log.Motion)-1].T
+	on := func(ms float64) bool { return ms > first-60_000 && ms < last+60_000 }
+	epochMotion := isEpoch(first)
+	switch {
+	case s.most(func(p arrived) bool { return on(p.own) }):
+		return func(p arrived) float64 { return p.own }, ""
+	case s.inOrderOfArrival():
+		return func(p arrived) float64 { return p.behind }, ""
+	case epochMotion && s.most(func(p arrived) bool { return on(p.epoch) }):
+		return func(p arrived) float64 { return p.epoch },
+			"a position is taken to arrive when it was acquired; the lag holds the difference"
+	case !math.IsNaN(s.timeOrigin) && s.most(func(p arrived) bool { return on(p.epoch - s.timeOrigin) }):
+		return func(p arrived) float64 { return p.epoch - s.timeOrigin },
+			"a position is taken to arrive when it was acquired, put on the page's clock by timeOrigin; the lag holds the difference"
+	}
+	return nil, ""
+}
+
+func (s *stream) most(ok func(arrived) bool) bool {
+	n := 0
+	for _, p := range s.positions {
+		if ok(p) {
+			n++
+		}
+	}
+	return 2*n > len(s.positions)
+}
+
+// inOrderOfArrival reports whether the lines stand as they came: then the
+// motion event before a position is always as much later than the position's
+// own timestamp, but for the few seconds that a receiver may take.
+func (s *stream) inOrderOfArrival() bool {
+	var diffs []float64
+	for _, p := range s.positions {
+		if d := p.behind - p.epoch; !math.IsNaN(d) {
+			diffs = append(diffs, d)
+		}
+	}
+	if 2*len(diffs) <= len(s.positions) {
+		return false
+	}
+	slices.Sort(diffs)
+	n := len(diffs) - 1
+	return diffs[n*9/10]-diffs[n/10] < 3000
+}

@@ -1,0 +1,55 @@
+// Package w3c reads what a browser tells a page of its sensors: a stream of
+// JSON objects, one a line, with the names that the W3C gave them.
+//
+//	{"timeOrigin": 1781438400000.0, "axes": "specific force up"}
+//	{"accelerationIncludingGravity": {"x": 0.1, "y": 0.2, "z": 9.8}, "rotationRate": {"alpha": 1, "beta": 0, "gamma": -2}, "interval": 16, "timeStamp": 1234.5}
+//	{"coords": {"latitude": 48.1, "longitude": 11.5, "speed": 20.1, "heading": 84, "altitude": 545, "accuracy": 5}, "timestamp": 1781438401234, "timeStamp": 1240.1}
+//
+// An object with "coords" is a GeolocationPosition (Geolocation API, W3C
+// Recommendation); one with "accelerationIncludingGravity" is a
+// DeviceMotionEvent (Device Orientation and Motion, W3C); the first line above
+// may be missing. Any member may be null or absent, as a browser has it; all
+// others are passed over. So JSON.stringify of {coords: p.coords.toJSON(),
+// timestamp: p.timestamp} or of an event's members makes such a line.
+//
+// # Units and axes
+//
+// accelerationIncludingGravity is in m/s². The standard makes it specific
+// force: a device on a table with its screen up reads z = +9.8 (its example in
+// section "Device motion model", the same as Android's sensors). Browsers of
+// iPhones have given the opposite sign, as Core Motion does natively (which
+// counts in g, with −1 along z on a table; its turn rate is in rad/s). What is
+// told by "axes" (in the words of the plain log's ride.json) is believed, else
+// the sign is found from bends, see sensors/internal/mend.
+//
+// rotationRate is in degrees per second, right-handed. Its alpha, beta and
+// gamma are the rates about x, y and z, in this order: the standard's getters
+// say so (Editor's Draft of February 2025), and so have Chromium, Firefox and
+// Safari always done. Older drafts, and handbooks that follow them, name z, x
+// and y, which are the axes of the angles of deviceorientation (w3c/deviceorientation
+// issue 44); the standard's example of a car in a bend still has that order. A
+// file written by a program that goes by those needs its names
+// exchanged first. The standard lets browsers round forces to 0.1 m/s² and
+// turn rates to 0.1 deg/s, and they do.
+//
+// coords.speed is in m/s, coords.heading in degrees clockwise from true north,
+// coords.altitude in m above the WGS 84 ellipsoid; each is null where it is not
+// known. coords.accuracy is the radius in m that holds 95 % of errors; for
+// errors that are normal in both directions this is 2.448 standard deviations.
+//
+// # Clocks
+//
+// An event's timeStamp counts milliseconds from the page's time origin
+// (High Resolution Time, W3C) and becomes the log's clock. A position's
+// timestamp counts milliseconds since 1970 and tells when it was acquired, not
+// when it arrived; it becomes UTC. Its arrival is, in this order,
+//
+//  1. its own timeStamp, where the page adds one (performance.now() when the
+//     position comes in);
+//  2. that of the motion event before it, if the lines stand as they came. It
+//     is so if the difference of both clocks stays the same within 3 s;
+//  3. its timestamp, put on the page's clock by "timeOrigin" or because the
+//     motion's times count from 1970 as well; the log's Notes say so.
+//
+// A file for which none of this holds is refused.
+package w3c
