@@ -35,21 +35,32 @@ func (p *posterior) share(t []float64, i int) float64 {
 	return (t[i] - t0) / (t1 - t0)
 }
 
-// sample gives speed, bias-free force scale and distance at sample i. Between
-// two nodes the force carries the speed, and what it misses at the next node
-// is shared out in proportion to time: the mean of a Brownian bridge.
-func (r *ride) sample(p *posterior, i int) (s, v, b, k float64) {
-	n := p.in[i]
-	a, c := &p.X[n], &p.X[n+1]
-	i0, i1 := p.nodes[n].Index, p.nodes[n+1].Index
-	u := p.share(r.s.T, i)
-	sa, va := r.carry(a, i0, i, p.nodes[n+1].Step.Blind)
-	se, ve := r.carry(a, i0, i1, p.nodes[n+1].Step.Blind)
-	miss := c[kalman.V] - ve
-	h := r.s.T[i1] - r.s.T[i0]
-	v = va + u*miss
-	s = sa + u*u*(h*miss/2+c[kalman.S]-se-h*miss/2)
-	return s, v, a[kalman.B] + u*(c[kalman.B]-a[kalman.B]), a[kalman.K] + u*(c[kalman.K]-a[kalman.K])
+// point is the smoothed motion at a sample.
+type point struct{ s, v, b, k float64 }
+
+// expand visits every sample. Between two nodes the force carries the speed,
+// and what it misses at the next node is shared out in proportion to time: the
+// mean of a Brownian bridge.
+func (r *ride) expand(p *posterior, visit func(i int, at point)) {
+	t := r.s.T
+	for n := 0; n+1 < len(p.nodes); n++ {
+		a, c := &p.X[n], &p.X[n+1]
+		i0, i1 := p.nodes[n].Index, p.nodes[n+1].Index
+		blind := p.nodes[n+1].Step.Blind
+		se, ve := r.carry(a, i0, i1, blind)
+		missV, missS := c[kalman.V]-ve, c[kalman.S]-se
+		h := t[i1] - t[i0]
+		last := i1
+		if n+2 == len(p.nodes) {
+			last = i1 + 1
+		}
+		for i := i0; i < last; i++ {
+			u := (t[i] - t[i0]) / h
+			s, v := r.carry(a, i0, i, blind)
+			visit(i, point{s: s + u*u*missS, v: v + u*missV,
+				b: a[kalman.B] + u*(c[kalman.B]-a[kalman.B]), k: a[kalman.K] + u*(c[kalman.K]-a[kalman.K])})
+		}
+	}
 }
 
 // carry moves a node's state to a later sample by the measured force.
@@ -77,10 +88,7 @@ const (
 // relinearise makes the smoothed ride the reference of the next pass.
 func (r *ride) relinearise(p *posterior) {
 	speed := make([]float64, len(r.s.T))
-	for i := range speed {
-		_, v, _, _ := r.sample(p, i)
-		speed[i] = math.Max(v, 0)
-	}
+	r.expand(p, func(i int, at point) { speed[i] = math.Max(at.v, 0) })
 	r.ref.set(r.s, speed)
 	last := len(p.X) - 1
 	r.lag += p.X[last][kalman.D]

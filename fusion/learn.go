@@ -1,7 +1,11 @@
 package fusion
 
 import (
+	"cmp"
 	"math"
+	"runtime"
+	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/optimize"
 
@@ -32,7 +36,7 @@ func (r *ride) learn(opt Options) {
 func (r *ride) pass() {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
-	x, p := r.first(r.before)
+	x, p := r.first(0)
 	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
 	r.judge(places, &post)
 	r.relinearise(&post)
@@ -61,25 +65,84 @@ func (r *ride) judge(places []place, post *posterior) {
 // predicted from those before it (prediction error decomposition), with the
 // weak prior of what is typical.
 func (r *ride) maximise(evals int) {
-	places := r.places(coarseGrid, 0.5)
+	parts := r.stretches()
 	problem := optimize.Problem{Func: func(x []float64) float64 {
 		for i, c := range typical.log() {
 			if math.Abs(x[i]-c) > 5*spread[i] {
 				return 1e12
 			}
 		}
-		r.n = noiseOf(x)
-		nodes := r.nodes(places)
-		s, p := r.first(r.before)
-		return -kalman.LogLikelihood(nodes, s, p) - r.n.logPrior()
+		n := noiseOf(x)
+		return -r.logLikelihood(parts, n) - n.logPrior()
 	}}
 	start := r.n.log()
 	settings := &optimize.Settings{FuncEvaluations: evals, Concurrent: 1,
 		Converger: &optimize.FunctionConverge{Absolute: 0.02, Iterations: 25}}
 	res, err := optimize.Minimize(problem, start[:], settings, &optimize.NelderMead{SimplexSize: 0.7})
-	if res == nil || (err != nil && len(res.X) == 0) {
-		r.n = noiseOf(start[:])
-		return
+	if res != nil && (err == nil || len(res.X) == noises) {
+		r.n = noiseOf(res.X)
 	}
-	r.n = noiseOf(res.X)
+}
+
+const (
+	stretchFixes = 120  // fixes in one stretch that the noise is learned from
+	mostFixes    = 1440 // fixes in all of them: plenty for five numbers
+)
+
+// stretch is a part of the ride that the noise is learned from.
+type stretch struct {
+	places []place
+	nodes  []kalman.Node
+	spans  []span
+	worth  float64 // how much the acceleration varies, which is what tells
+}
+
+// stretches cuts the ride into parts and keeps the liveliest where there are
+// more than enough.
+func (r *ride) stretches() []stretch {
+	places := r.places(coarseGrid, 0.5)
+	nodes, spans := r.skeleton(places)
+	var parts []stretch
+	from, fixes, worth := 0, 0, 0.0
+	for i, p := range places {
+		if p.fix >= 0 && !p.still {
+			fixes++
+			worth += r.ref.accel[p.index] * r.ref.accel[p.index]
+		}
+		if fixes == stretchFixes || i == len(places)-1 {
+			parts = append(parts, stretch{places[from : i+1], nodes[from : i+1], spans[from : i+1], worth})
+			from, fixes, worth = i+1, 0, 0
+		}
+	}
+	slices.SortFunc(parts, func(a, b stretch) int { return cmp.Compare(b.worth, a.worth) })
+	return parts[:min(len(parts), mostFixes/stretchFixes)]
+}
+
+// logLikelihood adds up the stretches, on as many cores as there are.
+func (r *ride) logLikelihood(parts []stretch, n noise) float64 {
+	sums := make([]float64, len(parts))
+	var wg sync.WaitGroup
+	workers := min(runtime.GOMAXPROCS(0), len(parts))
+	for w := range workers {
+		wg.Go(func() {
+			for i := w; i < len(parts); i += workers {
+				sums[i] = r.partLikelihood(&parts[i], n)
+			}
+		})
+	}
+	wg.Wait()
+	var sum float64
+	for _, s := range sums {
+		sum += s
+	}
+	return sum
+}
+
+func (r *ride) partLikelihood(p *stretch, n noise) float64 {
+	for i := range p.nodes {
+		n.tune(&p.nodes[i], p.spans[i], r.fixes, p.places[i])
+	}
+	x, cov := r.first(p.nodes[0].Index)
+	cov[kalman.C][kalman.C] = n.drift * n.drift
+	return kalman.LogLikelihood(p.nodes, x, cov)
 }

@@ -116,18 +116,28 @@ func (r *ride) inRest(t float64) bool {
 	return i < len(r.rest) && r.rest[i].Contains(t)
 }
 
-// nodes turns places into what the smoother runs over.
+// nodes turns places into what the smoother runs over, with the present noise.
 func (r *ride) nodes(places []place) []kalman.Node {
+	out, spans := r.skeleton(places)
+	for i := range out {
+		r.n.tune(&out[i], spans[i], r.fixes, places[i])
+	}
+	return out
+}
+
+// skeleton is the nodes without their noise.
+func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 	out := make([]kalman.Node, len(places))
+	spans := make([]span, len(places))
 	cut := 0
 	for i, p := range places {
 		nd := &out[i]
 		nd.Index = p.index
 		if i > 0 {
-			nd.Step = r.step(places[i-1].index, p.index)
+			nd.Step, spans[i] = r.step(places[i-1].index, p.index)
 			for cut < len(r.cuts) && r.cuts[cut] <= p.index {
 				if r.cuts[cut] > places[i-1].index {
-					nd.Step.QB += firstBiasSD * firstBiasSD
+					spans[i].extra += firstBiasSD * firstBiasSD
 				}
 				cut++
 			}
@@ -141,29 +151,47 @@ func (r *ride) nodes(places []place) []kalman.Node {
 			nd.Sight = r.sight(p)
 		}
 	}
-	return out
+	return out, spans
 }
 
-func (r *ride) step(i, j int) kalman.Step {
+// span is what a step is made of before any noise is set: the same for every
+// noise that is tried.
+type span struct {
+	noisy float64 // ∫ of the vibration's density as measured, m²/s²
+	dark  float64 // s without motion samples
+	way   float64 // m
+	angle float64 // rad turned
+	extra float64 // variance added to b where the mount changed, (m/s²)²
+}
+
+func (r *ride) step(i, j int) (kalman.Step, span) {
 	s := r.s
 	h := s.T[j] - s.T[i]
 	st := kalman.Step{H: h}
 	st.DV, st.DS = r.force.Over(i, j)
 	st.RV = r.ref.speed[j] - r.ref.speed[i]
-	dark := r.blind[j] - r.blind[i]
-	st.Blind = dark > h/2
-	st.Q = r.n.vibration*(r.noisy[j]-r.noisy[i]) + blindDensity*dark
-	way := (r.ref.speed[i] + r.ref.speed[j]) / 2 * h
-	st.QB = standDensity*h + r.n.road*way
+	sp := span{noisy: r.noisy[j] - r.noisy[i], dark: r.blind[j] - r.blind[i], way: (r.ref.speed[i] + r.ref.speed[j]) / 2 * h}
 	if r.turned != nil {
-		st.QB += turnDensity * (r.turned[j] - r.turned[i])
+		sp.angle = r.turned[j] - r.turned[i]
 	}
-	st.PhiC = math.Exp(-h / r.n.memory)
-	st.QC = r.n.drift * r.n.drift * (1 - st.PhiC*st.PhiC)
+	st.Blind = sp.dark > h/2
 	st.PhiK = math.Exp(-h / scaleMemory)
 	st.QK = r.scaleSD() * r.scaleSD() * (1 - st.PhiK*st.PhiK)
 	st.QD = lagWander * h
-	return st
+	return st, sp
+}
+
+// tune sets a node's noise.
+func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
+	st := &nd.Step
+	st.Q = n.vibration*sp.noisy + blindDensity*sp.dark
+	st.QB = standDensity*st.H + n.road*sp.way + turnDensity*sp.angle + sp.extra
+	st.PhiC = math.Exp(-st.H / n.memory)
+	st.QC = n.drift * n.drift * (1 - st.PhiC*st.PhiC)
+	if p.fix >= 0 && !p.still {
+		f := fixes[p.fix]
+		nd.Sight.R = n.white*n.white*f.trust + crawl(f.speed)
+	}
 }
 
 func (r *ride) scaleSD() float64 {
@@ -181,7 +209,6 @@ func (r *ride) sight(p place) kalman.Sight {
 	late := f.t - r.lag - r.s.T[p.index]
 	return kalman.Sight{
 		Z:     f.speed - a*late - r.ref.curve[p.index],
-		R:     r.n.white*r.n.white*f.trust + crawl(f.speed),
 		Accel: a,
 		Shape: r.ref.dcurve[p.index],
 	}
@@ -195,15 +222,16 @@ func crawl(speed float64) float64 {
 	return crawlSD * crawlSD * short
 }
 
-// first is the state before the ride, with its covariance. The lag and shape
+// first is the state before a stretch of the ride that begins at a sample,
+// with its covariance. The lag and shape
 // are given as what was assumed before the ride less what they are taken as
 // now, so that repeated passes do not count the same fixes twice.
-func (r *ride) first(lagBefore float64) (kalman.Vec, kalman.Mat) {
+func (r *ride) first(at int) (kalman.Vec, kalman.Mat) {
 	var x kalman.Vec
 	var p kalman.Mat
-	x[kalman.V] = r.ref.speed[0]
+	x[kalman.V] = r.ref.speed[at]
 	x[kalman.B] = 0
-	x[kalman.D] = lagBefore - r.lag
+	x[kalman.D] = r.before - r.lag
 	x[kalman.W] = -r.shape
 	for i, sd := range [kalman.N]float64{1e-3, 2, firstBiasSD, r.n.drift, r.scaleSD(), lagSD, shapeSD} {
 		p[i][i] = sd * sd

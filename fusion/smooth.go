@@ -33,7 +33,7 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	r.learn(opt)
 	opt.progress(0.7)
 	nodes := r.nodes(r.places(fineGrid, fineGrid))
-	x, p := r.first(r.before)
+	x, p := r.first(0)
 	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
 	opt.progress(0.9)
 	post.noise = r.n
@@ -132,36 +132,41 @@ func (r *ride) track(post posterior) *Track {
 		}
 	}
 	slow := r.s.Smooth(r.raw, AReach)
-	for i := range n {
-		s, v, b, k := r.sample(&post, i)
-		tr.S[i], tr.V[i] = s, math.Max(v, 0)
+	r.expand(&post, func(i int, at point) {
+		tr.S[i], tr.V[i] = at.s, math.Max(at.v, 0)
 		tr.Noise[i] = r.n.vibration * math.Max(r.density[i], leastDensity)
-		tr.Force[i] = (r.raw[i] - b) * (1 - k)
-		tr.A[i] = (slow[i] - b) * (1 - k)
+		tr.Force[i] = (r.raw[i] - at.b) * (1 - at.k)
+		tr.A[i] = (slow[i] - at.b) * (1 - at.k)
 		if r.s.Missing[i] {
 			tr.Noise[i], tr.Force[i], tr.A[i] = blindDensity, math.NaN(), 0
 		}
-	}
+	})
 	r.deviations(tr)
 	r.lagOf(tr)
 	tr.Gaps = r.gaps(tr)
 	return tr
 }
 
-// deviations fills the standard uncertainties.
+// deviations fills the standard uncertainties. That of A has three parts: the
+// vibration that the window lets through, what is not known of the bias and
+// the scale, and what the window takes off where the acceleration bends, for
+// which smoothing a second time is the measure.
 func (r *ride) deviations(tr *Track) {
 	p := &tr.post
+	again := r.s.Smooth(tr.A, AReach)
 	for i := range tr.T {
 		k := p.in[i]
 		u := p.share(tr.T, i)
 		l := between{k: int(k), u: u}
 		tr.VSD[i] = math.Sqrt(math.Max(p.inside(l, u)[1][1], 0))
-		pb := (1-u)*p.P[k][kalman.B][kalman.B] + u*p.P[k+1][kalman.B][kalman.B]
-		pk := (1-u)*p.P[k][kalman.K][kalman.K] + u*p.P[k+1][kalman.K][kalman.K]
-		// a triangular window of reach w passes 2/(3w) of a white noise's density
-		tr.ASD[i] = math.Sqrt(tr.Noise[i]*2/(3*AReach) + pb + pk*tr.A[i]*tr.A[i])
 		if r.s.Missing[i] {
 			tr.ASD[i] = math.Sqrt(blindDensity / 2)
+			continue
 		}
+		pb := (1-u)*p.P[k][kalman.B][kalman.B] + u*p.P[k+1][kalman.B][kalman.B]
+		pk := (1-u)*p.P[k][kalman.K][kalman.K] + u*p.P[k+1][kalman.K][kalman.K]
+		bent := tr.A[i] - again[i]
+		// a triangular window of reach w passes 2/(3w) of a white noise's density
+		tr.ASD[i] = math.Sqrt(tr.Noise[i]*2/(3*AReach) + pb + pk*tr.A[i]*tr.A[i] + bent*bent)
 	}
 }

@@ -131,41 +131,48 @@ func (g *gauge) between(t0, t1, v0, v1 float64) (observation, bool) {
 	return o, off < byHand && math.Abs(o.accel) < 15
 }
 
+const (
+	firstLag, lastLag = -0.4, 2.0 // s, where a lag is looked for
+	lagStep           = 0.1       // s, at first; half of it around the best
+)
+
 // bestLag is the lag at which the force explains the speeds best, each stretch
 // between slips with its own axes.
 func (g *gauge) bestLag(cuts []cut) (float64, bool) {
-	const first, last, step = -0.5, 2.0, 0.05
-	var rss []float64
-	var spread, sd float64
-	for k := 0; first+float64(k)*step <= last+1e-9; k++ {
-		lag := first + float64(k)*step
-		obs := g.observe(lag)
-		var sum float64
-		var n int
-		for _, c := range cuts {
-			f := robustFit(inside(obs, c.start-assumedLag+lag, c.end))
-			sum += f.rss
-			n += f.n
-			spread += f.saa
-		}
+	best, least, spread := 0, math.Inf(1), 0.0
+	steps := int(math.Round((lastLag - firstLag) / lagStep))
+	for k := range steps + 1 {
+		rss, saa, n := g.misfit(cuts, firstLag+float64(k)*lagStep)
 		if n < 8 {
 			return assumedLag, false
 		}
-		rss = append(rss, sum/float64(n))
-	}
-	spread /= float64(len(rss))
-	best := 0
-	for k := range rss {
-		if rss[k] < rss[best] {
-			best = k
+		if rss < least {
+			best, least, spread = k, rss, saa
 		}
 	}
-	sd = math.Sqrt(rss[best])
-	if best == 0 || best == len(rss)-1 || spread < 4*sd*sd || spread < 1 {
+	if best == 0 || best == steps || spread < 4*least || spread < 1 {
 		return assumedLag, false
 	}
-	a, b, c := rss[best-1], rss[best], rss[best+1]
-	return first + step*(float64(best)+(a-c)/(2*(a-2*b+c))), true
+	at := firstLag + float64(best)*lagStep
+	a, _, _ := g.misfit(cuts, at-lagStep/2)
+	c, _, _ := g.misfit(cuts, at+lagStep/2)
+	if bend := a - 2*least + c; bend > 0 {
+		at += lagStep / 2 * math.Max(-1, math.Min(1, (a-c)/(2*bend)))
+	}
+	return at, true
+}
+
+// misfit is the mean square of what a lag leaves unexplained, with Σ(a-ā)² and
+// the number of observations.
+func (g *gauge) misfit(cuts []cut, lag float64) (rss, saa float64, n int) {
+	obs := g.observe(lag)
+	for _, c := range cuts {
+		f := robustFit(inside(obs, c.start-assumedLag+lag, c.end))
+		rss += f.rss
+		saa += f.saa
+		n += f.n
+	}
+	return rss / float64(max(n, 1)), saa, n
 }
 
 // inside are the observations between two times.
