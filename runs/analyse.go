@@ -54,6 +54,8 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Op
 	}
 	opts.progress(Fitting, 0.85)
 	fitRoadLoad(result, log, known)
+	measurePowers(result, log, known)
+	result.Compared = compareSetups(result, opts.matters())
 	opts.progress(Fitting, 1)
 	return result, ctx.Err()
 }

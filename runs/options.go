@@ -16,6 +16,7 @@ const (
 // Options says what to compute. The zero value is what most riders want.
 type Options struct {
 	RollOns  []marks.SpeedPair                // nil: marks.DefaultPairs
+	Matters  float64                          // relative difference between setups worth knowing; 0: DefaultMatters
 	Progress func(stage Stage, share float64) // share of the whole done, 0 to 1; may be nil; called from one goroutine
 }
 
@@ -25,6 +26,14 @@ func (o Options) pairs() []marks.SpeedPair {
 		return marks.DefaultPairs()
 	}
 	return o.RollOns
+}
+
+// matters is the difference that comparisons judge by.
+func (o Options) matters() float64 {
+	if o.Matters > 0 {
+		return o.Matters
+	}
+	return DefaultMatters
 }
 
 func (o Options) progress(stage Stage, share float64) {

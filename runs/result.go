@@ -84,4 +84,6 @@ type Result struct {
 	Estimate  *roadload.Estimate // what is behind RoadLoads, setup by setup; nil where there are none
 	Warnings  []string           // about the ride as a whole, in plain words
 	Notes     []sensors.Note     // what the reader of the log left out or mended
+	Powers    []PowerCurve       // power at the road, by setup and gear
+	Compared  []Comparison       // every two setups that have something in common
 }

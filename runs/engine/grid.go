@@ -17,7 +17,7 @@ type grid struct {
 }
 
 // newGrid lays the grid over every ratio that keeps the engine between the
-// search's limits at all speeds of the pull, fine enough for the longest frame.
+// search's limits at all speeds of the pull.
 func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
 	if !(se.Lowest > 0) || !(se.Highest > se.Lowest) {
 		return grid{}, errors.New("the engine's lowest and highest speed are not given: set them for the bike")
@@ -26,11 +26,10 @@ func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
 	if len(orders) == 0 {
 		orders = []float64{1, 2}
 	}
-	slow, fast, longest := math.Inf(1), 0.0, 0.0
+	slow, fast := math.Inf(1), 0.0
 	for _, f := range frames {
-		d := sig.S[f[1]] - sig.S[f[0]]
-		v := d / (sig.T[f[1]] - sig.T[f[0]])
-		slow, fast, longest = math.Min(slow, v), math.Max(fast, v), math.Max(longest, d)
+		v := (sig.S[f[1]] - sig.S[f[0]]) / (sig.T[f[1]] - sig.T[f[0]])
+		slow, fast = math.Min(slow, v), math.Max(fast, v)
 	}
 	if !(slow > 0) {
 		return grid{}, fmt.Errorf("%w: the bike stands still in it", ErrNoLock)
@@ -40,12 +39,20 @@ func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
 		return grid{}, fmt.Errorf("%w: from %.0f to %.0f km/h in one gear leaves the engine no speed between %.0f and %.0f per minute",
 			ErrNoLock, slow*3.6, fast*3.6, se.Lowest, se.Highest)
 	}
-	top := orders[0]
+	return evenGrid(sig, frames, low, high, orders), nil
+}
+
+// evenGrid is fine enough for the highest order over the longest frame.
+func evenGrid(sig Signal, frames [][2]int, low, high float64, orders []float64) grid {
+	top, longest := 0.0, 1.0
 	for _, h := range orders {
 		top = math.Max(top, h)
 	}
+	for _, f := range frames {
+		longest = math.Max(longest, sig.S[f[1]]-sig.S[f[0]])
+	}
 	step := 1 / (5 * top * longest)
-	return grid{low: low, step: step, n: int((high-low)/step) + 1, orders: orders}, nil
+	return grid{low: low, step: step, n: int((high-low)/step) + 1, orders: orders}
 }
 
 func (g grid) q(i int) float64 { return g.low + float64(i)*g.step }
@@ -133,10 +140,8 @@ func (g grid) convinced(sc scores, all []float64, best int) error {
 	if z < leastStrength {
 		return fmt.Errorf("%w: the engine does not stand out of the noise", ErrNoLock)
 	}
-	for j, h := range g.orders {
-		if strength(sc.byOrder[j][best], frames) < leastOrder*z/math.Sqrt(float64(len(g.orders))) {
-			return fmt.Errorf("%w: its order %g is not to be seen", ErrNoLock, h)
-		}
+	if j := g.missingOrder(sc, best, z); j >= 0 {
+		return fmt.Errorf("%w: its order %g is not to be seen", ErrNoLock, g.orders[j])
 	}
 	if best < 2 || best > g.n-3 {
 		return fmt.Errorf("%w: the best ratio lies at the edge of the engine's range", ErrNoLock)
@@ -150,6 +155,17 @@ func (g grid) convinced(sc scores, all []float64, best int) error {
 		}
 	}
 	return nil
+}
+
+// missingOrder is the index of an order too weak beside the others at a ratio
+// of overall strength z, or −1.
+func (g grid) missingOrder(sc scores, at int, z float64) int {
+	for j := range g.orders {
+		if strength(sc.byOrder[j][at], len(sc.byFrame)) < leastOrder*z/math.Sqrt(float64(len(g.orders))) {
+			return j
+		}
+	}
+	return -1
 }
 
 // rivalLimit is the share of the best ratio's strength that another may reach,

@@ -87,7 +87,7 @@ func run(t *testing.T, n int, draw func(*rand.Rand) pull, se Search) tally {
 
 func seeds(t *testing.T, full int) int {
 	if testing.Short() {
-		return full / 20
+		return full / 50
 	}
 	t.Parallel()
 	return full
@@ -161,6 +161,29 @@ func TestRefuses(t *testing.T) {
 				t.Errorf("of %d pulls %d refused, %d right, %d wrong", n, c.refused, c.right, c.wrong)
 			}
 		})
+	}
+}
+
+// TestPick holds the choice among the gears of an invented six-speed box.
+func TestPick(t *testing.T) {
+	gears := []float64{340, 245, 195, 165, 143, 128}
+	n := seeds(t, 100)
+	right, wrong := 0, 0
+	for i := range n {
+		rng := rand.New(rand.NewPCG(uint64(i), 12))
+		k := 2 + rng.IntN(3)
+		p := pull{rate: 100, rpm: gears[k] * (1 + 0.01*rng.NormFloat64()), orders: map[float64]float64{0.5: 0.3, 1: 1, 2: 0.8}, snr: 4, speedErr: 0.05}
+		got, err := Pick(p.signal(rng), gears)
+		switch {
+		case err == nil && got == k:
+			right++
+		case err == nil:
+			wrong++
+		}
+	}
+	t.Logf("of %d pulls %d right, %d wrong", n, right, wrong)
+	if wrong > 0 || right < n*9/10 {
+		t.Errorf("of %d pulls %d right, %d wrong", n, right, wrong)
 	}
 }
 

@@ -1,0 +1,140 @@
+package runs
+
+import (
+	"stillair/runs/compare"
+	"stillair/runs/measure"
+	"stillair/runs/roadload"
+)
+
+// DefaultMatters is the relative difference that a comparison takes as worth
+// knowing where the rider says nothing: 5 %.
+const DefaultMatters = 0.05
+
+// Comparison is what setup B has that setup A has not. Figures that could not
+// be compared are nil.
+type Comparison struct {
+	A, B  string
+	CdA   *compare.Verdict // m²
+	Crr   *compare.Verdict
+	Power *compare.Verdict // mean of power at the road over the speeds both have, as a fraction of A's
+	Times []TimeComparison
+	Cov   float64  // covariance of the differences of CdA and Crr, m²
+	Notes []string // what weakens it, in plain words
+}
+
+// TimeComparison compares the times of one mark.
+type TimeComparison struct {
+	Mark    string
+	Verdict compare.Verdict // s
+}
+
+// compareSetups compares every two setups of a ride. All differences of one
+// quantity are judged together, so that many setups do not find a difference
+// by luck.
+func compareSetups(result *Result, matters float64) []Comparison {
+	names := setupNames(result)
+	var out []Comparison
+	for i := range names {
+		for j := i + 1; j < len(names); j++ {
+			out = append(out, Comparison{A: names[i], B: names[j]})
+		}
+	}
+	compareLoads(result, out, matters)
+	comparePowers(result, out, matters)
+	compareTimes(result, out, matters)
+	kept := out[:0]
+	for _, c := range out {
+		if c.CdA != nil || c.Power != nil || len(c.Times) > 0 {
+			kept = append(kept, c)
+		}
+	}
+	return kept
+}
+
+// setupNames are the setups of the accepted runs, in order of riding.
+func setupNames(result *Result) []string {
+	var names []string
+	seen := map[string]bool{}
+	for _, r := range result.Runs {
+		if r.Accepted() && !seen[r.Setup] {
+			seen[r.Setup] = true
+			names = append(names, r.Setup)
+		}
+	}
+	return names
+}
+
+// compareLoads judges CdA and Crr from the joint fit, in which the road and
+// the wind of the hour that setups share cancel.
+func compareLoads(result *Result, out []Comparison, matters float64) {
+	at := map[string]int{}
+	for i, l := range result.RoadLoads {
+		at[l.Setup] = i
+	}
+	var which []int
+	var cda, crr []compare.Difference
+	for k, c := range out {
+		a, okA := at[c.A]
+		b, okB := at[c.B]
+		if !okA || !okB || result.Estimate == nil {
+			continue
+		}
+		la, lb := result.RoadLoads[a], result.RoadLoads[b]
+		dc, dr, cdof, rdof := result.Estimate.Difference(a, b)
+		pairs := min(la.Pairs, lb.Pairs)
+		which = append(which, k)
+		cda = append(cda, compare.Difference{Delta: dc, Base: la.CdA.X, DoF: cdof, Pairs: pairs})
+		crr = append(crr, compare.Difference{Delta: dr, Base: la.Crr.X, DoF: rdof, Pairs: pairs})
+		out[k].Cov = differenceCov(result.Estimate, a, b)
+		if pairs < 2 {
+			out[k].Notes = append(out[k].Notes, "one setup has a single pair of coast-downs: its own scatter cannot be judged")
+		}
+	}
+	vc, vr := compare.Judge(cda, matters), compare.Judge(crr, 2*matters)
+	for n, k := range which {
+		out[k].CdA, out[k].Crr = &vc[n], &vr[n]
+	}
+}
+
+// differenceCov is the covariance of ΔCdA and ΔCrr.
+func differenceCov(e *roadload.Estimate, a, b int) float64 {
+	return e.Cov.At(2*a, 2*a+1) + e.Cov.At(2*b, 2*b+1) - e.Cov.At(2*a, 2*b+1) - e.Cov.At(2*b, 2*a+1)
+}
+
+// compareTimes judges every mark that both setups have at least twice.
+func compareTimes(result *Result, out []Comparison, matters float64) {
+	times := map[string]map[string][]measure.Value{} // by mark and setup
+	var order []string
+	for _, r := range result.Runs {
+		if !r.Accepted() || r.Kind == Stop {
+			continue
+		}
+		for _, m := range r.Marks {
+			t := m.Time
+			if m.Rollout.Known() {
+				t = m.Rollout
+			}
+			if !t.Known() {
+				continue
+			}
+			if times[m.Name] == nil {
+				times[m.Name] = map[string][]measure.Value{}
+				order = append(order, m.Name)
+			}
+			times[m.Name][r.Setup] = append(times[m.Name][r.Setup], t)
+		}
+	}
+	for _, name := range order {
+		var which []int
+		var ds []compare.Difference
+		for k, c := range out {
+			if d, err := compare.Repeated(times[name][c.A], times[name][c.B]); err == nil {
+				which, ds = append(which, k), append(ds, d)
+			}
+		}
+		for n, v := range compare.Judge(ds, matters) {
+			k := which[n]
+			out[k].Times = append(out[k].Times, TimeComparison{Mark: name, Verdict: v})
+		}
+	}
+}

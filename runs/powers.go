@@ -1,0 +1,245 @@
+package runs
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"stillair/fusion"
+	"stillair/runs/air"
+	"stillair/runs/compare"
+	"stillair/runs/measure"
+	"stillair/runs/power"
+	"stillair/runs/roadload"
+	"stillair/runs/worth"
+	"stillair/sensors"
+)
+
+// PowerCurve is the power at the road of one setup in one gear.
+type PowerCurve struct {
+	Setup      string
+	Gear       string  // as ride.json names it; empty: not known
+	RPMPerMPS  float64 // of that gear; NaN: not known
+	Curve      *power.Curve
+	Correction float64  // factor of SAE J1349 from the day's air to standard air; not applied to Curve
+	Notes      []string // what a reader should know, in plain words
+}
+
+// RPM is the engine speed at each speed of the curve, 1/min; nil where the
+// gear is not known.
+func (p PowerCurve) RPM() []float64 {
+	if math.IsNaN(p.RPMPerMPS) {
+		return nil
+	}
+	return p.Curve.RPM(p.RPMPerMPS)
+}
+
+// What the road load is taken to be where no coast-down measured it: a
+// middling motorcycle, with an uncertainty that covers most (Cossalter gives
+// 0.18 to 0.7 m² for CdA).
+const (
+	usualCdA, usualCdASE = 0.5, 0.12
+	usualCrr, usualCrrSE = 0.018, 0.005
+	usualGrade           = 0.005 // standard deviation of a road's slope
+)
+
+// What belongs together: pulls on lines within so many degrees, ridden within
+// so many seconds.
+const (
+	parallelWithin = 25.0
+	pairWithin     = 30 * 60.0
+)
+
+// pullPoints is how many points of a pull are handed on.
+const pullPoints = 50
+
+// measurePowers works out the power curves of all setups with accepted pulls.
+func measurePowers(result *Result, log *sensors.Log, known conditions) {
+	correction := correctionOf(known.air)
+	for _, group := range bySetupAndGear(pullsOf(result, log, known.ride.Gears)) {
+		first := group[0]
+		setup := first.setup
+		load, notes := loadOf(result, log, known, setup)
+		bike := power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}
+		curve, err := power.NewCurve(pairPulls(group), bike, dayOf(result, known), math.NaN(), math.NaN())
+		if err != nil {
+			result.Warnings = append(result.Warnings, "no power curve: "+err.Error())
+			continue
+		}
+		if !curve.BothWays {
+			notes = append(notes, "all pulls went the same way, so wind and slope are in the curve: pull in the other direction too")
+		}
+		if first.gear == "" {
+			notes = append(notes, "the gear is not known, so power stands over road speed only")
+		}
+		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: first.gear, RPMPerMPS: first.ratio,
+			Curve: curve, Correction: correction, Notes: notes})
+	}
+}
+
+// gearedPull is a pull with its setup and gear.
+type gearedPull struct {
+	pull    power.Pull
+	setup   string
+	bearing float64 // degrees; NaN: not known
+	gear    string  // empty: not known
+	ratio   float64 // 1/min for each m/s; NaN: not known
+}
+
+// pullsOf takes the accepted pulls out of the track, in order of time.
+func pullsOf(result *Result, log *sensors.Log, gears []sensors.Gear) []gearedPull {
+	var accepted []Run
+	for _, r := range result.Runs {
+		if r.Kind == Pull && r.Accepted() {
+			accepted = append(accepted, r)
+		}
+	}
+	out := make([]gearedPull, len(accepted))
+	parallel(len(accepted), func(i int) {
+		r := accepted[i]
+		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.Pull{ID: r.ID}}
+		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start, r.End)
+		out[i].gear, out[i].ratio = gearOf(log, result.Track, r, gears)
+	})
+	return out
+}
+
+// pairPulls gives the pulls of one curve their directions, and a number to
+// each two opposite ones that follow each other.
+func pairPulls(group []gearedPull) []power.Pull {
+	var out []power.Pull
+	pairs, open := 0, -1
+	for _, g := range group {
+		p := g.pull
+		p.Dir = 1 // also where it is not known: as if all went one way, which gives the wide band
+		if turn := math.Remainder(g.bearing-group[0].bearing, 360); math.Abs(turn) > 180-parallelWithin {
+			p.Dir = -1
+		}
+		if open >= 0 && out[open].Dir != p.Dir && p.T[0]-out[open].T[0] < pairWithin {
+			pairs++
+			out[open].Pair, p.Pair = pairs, pairs
+			open = -1
+		} else {
+			open = len(out)
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// speeds are times, speeds and their covariance over a stretch of the track.
+func speeds(track *fusion.Track, from, to float64) (t, v []float64, cov *mat.SymDense) {
+	for i := range pullPoints {
+		at := from + (to-from)*float64(i)/(pullPoints-1)
+		t, v = append(t, at), append(v, speedAt(track, at))
+	}
+	c := track.SpeedCov(t)
+	cov = mat.NewSymDense(pullPoints, nil)
+	for i := range c {
+		for j := i; j < len(c); j++ {
+			cov.SetSym(i, j, c[i][j])
+		}
+	}
+	return t, v, cov
+}
+
+// bySetupAndGear groups pulls that belong in one curve. Where the gear is not
+// known, pulls through much the same speeds are taken to be in one gear.
+func bySetupAndGear(pulls []gearedPull) [][]gearedPull {
+	var groups [][]gearedPull
+	for _, p := range pulls {
+		joined := false
+		for g, group := range groups {
+			if alike(group[0], p) {
+				groups[g], joined = append(group, p), true
+				break
+			}
+		}
+		if !joined {
+			groups = append(groups, []gearedPull{p})
+		}
+	}
+	return groups
+}
+
+func alike(a, b gearedPull) bool {
+	if a.setup != b.setup || a.gear != b.gear {
+		return false
+	}
+	lo := math.Max(a.pull.V[0], b.pull.V[0])
+	hi := math.Min(a.pull.V[len(a.pull.V)-1], b.pull.V[len(b.pull.V)-1])
+	wide := math.Max(a.pull.V[len(a.pull.V)-1]-a.pull.V[0], b.pull.V[len(b.pull.V)-1]-b.pull.V[0])
+	return hi-lo > 0.5*wide
+}
+
+// loadOf is the road load of a setup as measured, or as it is on most bikes.
+func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (worth.Load, []string) {
+	density := known.air.Density()
+	l := worth.Load{
+		CdA: measure.Value{X: usualCdA, SE: usualCdASE}, Crr: measure.Value{X: usualCrr, SE: usualCrrSE},
+		K: roadload.DefaultOptions(0).Slope.X, Mass: known.ride.Mass, Density: density.X, Gravity: gravityAt(log),
+	}
+	for _, m := range result.RoadLoads {
+		if m.Setup == setup || len(result.RoadLoads) == 1 {
+			l.CdA, l.Crr, l.Cov, l.Mass, l.Density = m.CdA, m.Crr, m.Cov, m.Mass, m.Density
+			if m.Setup != setup {
+				return l, []string{fmt.Sprintf("the road load is that of the setup %q, since this one has none", m.Setup)}
+			}
+			return l, nil
+		}
+	}
+	return l, []string{"no coast-down measured the road load, so that of a middling bike was taken: the band is wider for it"}
+}
+
+// dayOf is how much wind and slope to reckon with.
+func dayOf(result *Result, known conditions) power.Day {
+	noise := roadload.DefaultOptions(known.ride.WindSD).Noise
+	if result.Estimate != nil {
+		noise = result.Estimate.Noise
+	}
+	return power.Day{WindSD: known.ride.WindSD, GustSD: noise.GustSD, GustTime: noise.GustTime, GradeSD: usualGrade}
+}
+
+// correctionOf is the factor of SAE J1349 for the day's air.
+func correctionOf(day air.State) float64 {
+	t, p := day.Temperature.X, day.Pressure.X
+	return air.SAEJ1349(p-air.VapourPressure(t, p, day.Humidity.X), t)
+}
+
+// comparePowers judges the mean power over the speeds that two setups share,
+// in the same gear.
+func comparePowers(result *Result, out []Comparison, matters float64) {
+	var which []int
+	var ds []compare.Difference
+	for k, c := range out {
+		a, b := samePower(result.Powers, c.A, c.B)
+		if a == nil {
+			continue
+		}
+		d, err := power.Compare(a.Curve, b.Curve)
+		if err != nil {
+			continue
+		}
+		which = append(which, k)
+		ds = append(ds, compare.Difference{Delta: d.Mean, Base: 1, DoF: d.DoF, Pairs: min(len(a.Curve.Pulls), len(b.Curve.Pulls)) / 2})
+		if !d.Repeated {
+			out[k].Notes = append(out[k].Notes, "power was compared by the bands of the curves: two pairs of opposite pulls a setup would judge it by their own scatter")
+		}
+	}
+	for n, v := range compare.Judge(ds, matters) {
+		out[which[n]].Power = &v
+	}
+}
+
+// samePower finds the curves of two setups in one gear.
+func samePower(curves []PowerCurve, a, b string) (x, y *PowerCurve) {
+	for i := range curves {
+		for j := range curves {
+			if curves[i].Setup == a && curves[j].Setup == b && curves[i].Gear == curves[j].Gear {
+				return &curves[i], &curves[j]
+			}
+		}
+	}
+	return nil, nil
+}
