@@ -7,53 +7,16 @@ import (
 	"stillair/sensors/units"
 )
 
-// What any motorcycle on a road that is not steep can have.
-const (
-	minCdA, maxCdA   = 0.18, 0.9   // m²
-	minCrr, maxCrr   = 0.006, 0.04 // 1
-	maxSlope         = 0.025       // 1
-	minMass, maxMass = 110.0, 650.0
-	gravity          = 9.81 // m/s²; close enough for bounds
-	halfDensity      = 0.6  // half of the air density, kg/m³
-	inertiaShare     = 1.04 // mass and wheels over mass
-	windSlack        = 0.35 // how far wind and gusts may move c2 of one run, relative
-	crrSlopeShare    = 0.0  // the growth of Crr with speed is within the bounds
-)
-
 // Limits of a coast-down.
 const (
 	coastSpan  = 40 * units.KMH // least range of speed
 	coastWorth = 25 * units.KMH // from here on a stretch may have been meant as one
 	coastFirst = 50 * units.KMH // one that starts slower was not meant
 	coastTime  = 8.0            // s
-	jolt       = 0.35           // a step in the deceleration that wind and road do not make, m/s²
-	joltWindow = 15             // grid points on each side of a step
-	cutMargin  = 8              // grid points left out on each side of a step
+	jolt       = 0.5            // a step in the deceleration that wind and road do not make, m/s²
+	joltWindow = 20             // grid points on each side of a step
+	cutMargin  = 7              // grid points left out on each side of a step
 )
-
-// bounds are the least and greatest deceleration at speed zero and per speed
-// squared that free rolling can show.
-type bounds struct{ c0Low, c0High, c2Low, c2High float64 }
-
-// massRange returns the bounds for a mass, or for any motorcycle where it is
-// NaN.
-func massRange(mass float64) bounds {
-	light, heavy := mass*0.85, mass*1.15
-	if math.IsNaN(mass) {
-		light, heavy = minMass, maxMass
-	}
-	return bounds{
-		c0Low:  gravity * (minCrr - maxSlope),
-		c0High: gravity * (maxCrr + maxSlope),
-		c2Low:  (1 - windSlack) * halfDensity * minCdA / (inertiaShare * heavy),
-		c2High: (1 + windSlack) * halfDensity * maxCdA / (inertiaShare * light),
-	}
-}
-
-// possible reports whether a deceleration d at speed v can be free rolling.
-func (b bounds) possible(v, d float64) bool {
-	return d > b.c0Low+b.c2Low*v*v && d < b.c0High+b.c2High*v*v
-}
 
 // piece is a stretch between two steps of the deceleration.
 type piece struct{ from, to int }
@@ -153,8 +116,7 @@ func (b bounds) rolls(s *series, p piece) bool {
 	if p.to-p.from < 10 {
 		return false
 	}
-	d := (s.v[p.from] - s.v[p.to]) / s.seconds(p.from, p.to)
-	return b.possible((s.v[p.from]+s.v[p.to])/2, d)
+	return b.possible(s, p)
 }
 
 // neighbours groups pieces that only a short disturbance keeps apart.
@@ -184,25 +146,24 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 			best = p
 		}
 	}
-	span := s.v[whole.from] - s.v[whole.to]
-	if span < coastWorth || s.v[whole.from] < coastFirst || s.seconds(whole.from, whole.to) < coastTime {
+	span, wide := s.v[whole.from]-s.v[whole.to], s.v[best.from]-s.v[best.to]
+	if s.v[whole.from] < coastFirst || s.seconds(best.from, best.to) < coastTime {
 		return Found{}, false
 	}
 	f := Found{Kind: CoastDown, From: s.time(best.from), To: s.time(best.to)}
-	wide := s.v[best.from] - s.v[best.to]
-	c := fitRolling(s, best)
-	why := c.against(b)
+	why := fitRolling(s, best).against(b, s, best)
+	cut := len(group) > 1
 	switch {
-	case why != "" && span < coastSpan:
+	case wide < coastSpan && (why != "" || wide < coastWorth && (!cut || span < coastSpan)):
 		return Found{}, false
 	case why != "":
 		f.Reasons = append(f.Reasons, why)
-	case wide >= coastSpan && len(group) > 1:
+	case wide >= coastSpan && cut:
 		f.Cautions = append(f.Cautions, "only a part is used: "+disturbance(s, group, best))
-	case wide < coastSpan && len(group) > 1:
+	case wide < coastSpan && cut:
 		f.Reasons = append(f.Reasons, disturbance(s, group, best))
 	}
-	if wide < coastSpan && why == "" {
+	if wide < coastSpan {
 		f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it covers %.0f km/h, %.0f are needed", kmh(wide), kmh(coastSpan)))
 	}
 	f.Reasons = append(f.Reasons, bends(s, best)...)

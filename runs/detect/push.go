@@ -15,11 +15,13 @@ type push struct {
 }
 
 const (
-	pushing    = 0.3 // least acceleration of a push, m/s²
-	shiftTime  = 1.3 // longest break for a gear change, s
-	pushGain   = 5.0 // least gain of speed worth a look, m/s
-	opening    = 0.6 // how long the throttle or the clutch takes at most, s
-	shiftDepth = 0.4 // a gear change takes the acceleration below this share of what surrounds it
+	pushing    = 0.3  // least acceleration of a push, m/s²
+	idle       = 0.15 // mean acceleration that is none, m/s²
+	shiftTime  = 1.3  // longest break for a gear change, s
+	pushGain   = 5.0  // least gain of speed worth a look, m/s
+	opening    = 0.6  // how long the throttle or the clutch takes at most, s
+	shiftDepth = 0.5  // share of the acceleration that a gear change takes away, seen over 0.4 s
+	shiftDrop  = 1.0  // and what it takes away at least, m/s²
 )
 
 // findPushes returns every stretch of accelerating in the ride.
@@ -38,13 +40,17 @@ func findPushes(s *series) []push {
 	return out
 }
 
-// pushEnd follows a push from i over its gear changes to its last point.
+// pushEnd follows a push from i over its gear changes to its last point: until
+// the bike has hardly gained speed for longer than a gear change takes.
 func pushEnd(s *series, i int) int {
+	patience := int(shiftTime / step)
 	last := i
 	for j := i; j < s.len() && !s.still[j]; j++ {
 		if s.quick[j] >= pushing {
 			last = j
-		} else if s.seconds(last, j) > shiftTime {
+		}
+		back := max(i, j-patience)
+		if j-i >= patience && s.v[j]-s.v[back] < idle*s.seconds(back, j) {
 			break
 		}
 	}
@@ -61,20 +67,25 @@ func newPush(s *series, from, to int) push {
 			p.standing = true
 		}
 	}
-	for p.to > p.from && s.quick[p.to] < 0.5*around(s, p.to-30, p.to) {
-		p.to--
-	}
 	if p.standing {
 		for p.from > 0 && !s.still[p.from] && s.v[p.from] > 0.05 {
 			p.from--
 		}
-	} else {
-		for p.from < p.to && s.quick[p.from] < 0.5*around(s, p.from, p.from+20) {
-			p.from++
-		}
 	}
+	p.trim(s)
 	p.shifts = findShifts(s, p)
 	return p
+}
+
+// trim takes off what is not yet or no longer the push that the rider meant:
+// the throttle opening and closing.
+func (p *push) trim(s *series) {
+	for p.to > p.from && s.quick[p.to] < 0.5*around(s, p.to-30, p.to) {
+		p.to--
+	}
+	for !p.standing && p.from < p.to && s.quick[p.from] < 0.5*around(s, p.from, p.from+20) {
+		p.from++
+	}
 }
 
 // around is the median of the acceleration from grid point i to j.
@@ -87,13 +98,11 @@ func around(s *series, i, j int) float64 {
 func findShifts(s *series, p push) []int {
 	var shifts []int
 	for i := p.from + 5; i < p.to-5; i++ {
-		level := math.Min(around(s, i-20, i), around(s, i, i+20))
-		level = math.Max(level, pushing)
-		if s.quick[i] > shiftDepth*level {
+		if !broken(s, i) {
 			continue
 		}
 		deepest := i
-		for ; i < p.to-5 && s.quick[i] <= shiftDepth*level; i++ {
+		for ; i < p.to-5 && broken(s, i); i++ {
 			if s.quick[i] < s.quick[deepest] {
 				deepest = i
 			}
@@ -101,6 +110,15 @@ func findShifts(s *series, p push) []int {
 		shifts = append(shifts, deepest)
 	}
 	return shifts
+}
+
+// broken reports whether the thrust is interrupted at i: the acceleration is
+// below that of the seconds before and after by most of itself, and by more
+// than the engine's shaking can feign.
+func broken(s *series, i int) bool {
+	level := math.Min(around(s, i-20, i), around(s, i, i+20))
+	least := math.Max(math.Max(shiftDrop, shiftDepth*level), 3.5*s.doubt[i])
+	return level > pushing && level-s.quick[i] > least
 }
 
 // breaks are the gear changes of a push, and its ends, where the throttle
@@ -115,18 +133,22 @@ func (p push) breaks(s *series) []fusion.Span {
 }
 
 // gears splits a push at its gear changes, leaving out the changes.
-func (p push) gears() [][2]int {
+func (p push) gears(s *series) []push {
 	const clear = 4 // grid points about a change that belong to neither gear
-	var out [][2]int
+	var out []push
+	add := func(from, to int) {
+		if to <= from {
+			return
+		}
+		g := push{from: from, to: to, standing: p.standing && from == p.from}
+		g.trim(s)
+		out = append(out, g)
+	}
 	from := p.from
 	for _, at := range p.shifts {
-		if at-clear > from {
-			out = append(out, [2]int{from, at - clear})
-		}
+		add(from, at-clear)
 		from = at + clear
 	}
-	if p.to > from {
-		out = append(out, [2]int{from, p.to})
-	}
+	add(from, p.to)
 	return out
 }

@@ -7,6 +7,61 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
+// What motorcycles on roads that are not steep have, as mean and standard
+// deviation, and the bounds that none passes.
+const (
+	usualCdA, cdaSD = 0.5, 0.15    // m²
+	minCdA, maxCdA  = 0.18, 0.9    // m²
+	usualCrr, crrSD = 0.016, 0.006 // 1
+	slopeSD         = 0.008        // 1
+	steepest        = 0.025        // 1
+	usualMass       = 280.0        // kg, where it was not told
+	massSD          = 0.3          // of it, where it was not told
+	gravity         = 9.81         // m/s²; close enough for bounds
+	halfDensity     = 0.6          // half of the air density, kg/m³
+	inertiaShare    = 1.04         // mass and wheels over mass
+	windSlack       = 0.4          // how far wind and gusts may move c₂ of one run, relative
+	improbable      = 3.3          // standard deviations that free rolling does not reach
+	unmeant         = 4.2          // and beyond which nobody meant to roll freely
+)
+
+// bounds are what free rolling can show: the usual deceleration at speed zero
+// and per speed squared with their standard deviations, and the limits of the
+// latter.
+type bounds struct{ c0, c0SD, c2, c2SD, c2Low, c2High float64 }
+
+// massRange returns the bounds for a mass, or for any motorcycle where it is
+// NaN.
+func massRange(mass float64) bounds {
+	unsure := 0.1
+	if math.IsNaN(mass) {
+		mass, unsure = usualMass, massSD
+	}
+	c2 := func(cda float64) float64 { return halfDensity * cda / (inertiaShare * mass) }
+	return bounds{
+		c0: gravity * usualCrr / inertiaShare, c0SD: gravity * math.Hypot(crrSD, slopeSD),
+		c2: c2(usualCdA), c2SD: c2(math.Hypot(cdaSD, unsure*usualCdA)),
+		c2Low:  (1 - windSlack) * (1 - 2*unsure) * c2(minCdA),
+		c2High: (1 + windSlack) * (1 + 2*unsure) * c2(maxCdA),
+	}
+}
+
+// strain is how far the mean deceleration of a piece is from the usual one of
+// free rolling, in standard deviations; above zero it is harder.
+func (b bounds) strain(s *series, p piece) float64 {
+	square := 0.0
+	for i := p.from; i <= p.to; i++ {
+		square += s.v[i] * s.v[i] / float64(p.to-p.from+1)
+	}
+	usual := b.c0 + b.c2*square
+	return (-meanSlope(s, p) - usual) / math.Hypot(b.c0SD, b.c2SD*square)
+}
+
+// possible reports whether a piece may be free rolling, or nearly so.
+func (b bounds) possible(s *series, p piece) bool {
+	return math.Abs(b.strain(s, p)) < unmeant
+}
+
 // rolling is a trajectory dv/dt = −(c0 + c2·v²) fitted to a piece.
 type rolling struct{ c0, c2 float64 }
 
@@ -35,19 +90,22 @@ func fitRolling(s *series, p piece) rolling {
 	return rolling{c0: x.AtVec(1), c2: x.AtVec(2)}
 }
 
-// against says why a fitted trajectory cannot be free rolling, or "".
-func (r rolling) against(b bounds) string {
-	switch {
+// against says why a piece with the fitted trajectory cannot be free rolling,
+// or "".
+func (r rolling) against(b bounds, s *series, p piece) string {
+	switch strain := b.strain(s, p); {
 	case math.IsNaN(r.c0):
 		return "its speed is no smooth curve"
-	case r.c0 > b.c0High:
-		return fmt.Sprintf("it slowed as if rolling resistance were %.2f: a gear was left in, or the brake dragged", r.c0/gravity)
-	case r.c0 < b.c0Low:
-		return "it slowed too little at low speed: the road falls, or the throttle was not closed"
+	case strain > improbable:
+		return "it slowed harder than air and tyres can explain: a gear was left in, or the brake dragged"
+	case strain < -improbable:
+		return "it slowed less than air and tyres can explain: the road falls, or the throttle was not closed"
 	case r.c2 > b.c2High:
 		return "it slowed too much at high speed for air drag: the brake was on, or the engine held it back"
 	case r.c2 < b.c2Low:
-		return "it slowed too little at high speed for air drag: the throttle was not closed"
+		return "it slowed too little at high speed for air drag: the throttle was not closed, or a gear was left in"
+	case r.c0 < -gravity*steepest:
+		return "it slowed too little at low speed: the road falls, or the throttle was not closed"
 	}
 	return ""
 }

@@ -19,7 +19,7 @@ type series struct {
 	quick []float64 // acceleration over 0.4 s, m/s²
 	calm  []float64 // acceleration over 1 s, m/s²
 	turn  []float64 // turn rate over 1 s, rad/s; NaN where unknown
-	shake []float64 // m/s²
+	doubt []float64 // standard deviation of quick, m/s²
 	still []bool
 	gap   []bool
 }
@@ -37,7 +37,7 @@ func newSeries(track *fusion.Track) *series {
 	s := &series{t0: track.T[0]}
 	count := int((track.T[n-1]-track.T[0])/step) + 1
 	s.v = make([]float64, count)
-	s.shake = make([]float64, count)
+	s.doubt = make([]float64, count)
 	yaw := make([]float64, count)
 	k := 0
 	for i := range count {
@@ -46,7 +46,7 @@ func newSeries(track *fusion.Track) *series {
 			k++
 		}
 		s.v[i] = between(track.T, track.V, k, t)
-		s.shake[i] = track.Shake[k]
+		s.doubt[i] = doubt(track, k)
 		yaw[i] = track.Yaw[k]
 	}
 	s.quick = slope(s.v, 2)
@@ -55,6 +55,15 @@ func newSeries(track *fusion.Track) *series {
 	s.still = s.inside(track.Still)
 	s.gap = s.inside(track.Gaps)
 	return s
+}
+
+// doubt is how uncertain the quick acceleration is at sample k: the strength
+// of the white noise on the acceleration, over 0.4 s.
+func doubt(track *fusion.Track, k int) float64 {
+	if track.Noise == nil {
+		return 0
+	}
+	return math.Sqrt(track.Noise[k] / (4 * step))
 }
 
 // between interpolates y at time t within the interval that starts at k.

@@ -9,7 +9,7 @@ import (
 const (
 	stopSpeed = 40 * units.KMH // least speed a stop starts from
 	stopHard  = 4.0            // least mean deceleration of a stop, m/s²
-	stopNear  = 3.3            // from here on it may have been meant as one, m/s²
+	stopNear  = 3.7            // from here on it may have been meant as one, m/s²
 	braking   = 1.2            // deceleration that no coasting reaches for long, m/s²
 )
 

@@ -16,10 +16,13 @@ const (
 	launchShare = 0.45 // of the best launch of the ride
 	launchSpeed = 60 * units.KMH
 	rollPower   = 25.0 // W/kg of thrust
-	rollShare   = 0.25 // of the best thrust power of the ride at that speed
-	pullRatio   = 1.35 // highest over lowest speed of a pull
+	rollShare   = 0.18 // of the best thrust power of the ride at that speed
+	allOut      = 0.5  // of the same, for a roll-on that changes gear
+	worthSaying = 0.92 // share of a pair of speeds from which on a push was meant as a roll-on
+	pullRatio   = 1.5  // highest over lowest speed of a pull
 	pullTime    = 3.0  // s
 	steadiness  = 0.55 // least share of the trend that the acceleration may fall to
+	eased       = 0.6  // and by how much at least it falls when the throttle is eased, m/s²
 )
 
 // launches judges the pushes that start at standstill.
@@ -89,29 +92,44 @@ func bestPower(s *series, pushes []push) float64 {
 	return best
 }
 
-// rollOns judges the pushes from rolling against the pairs asked for.
+// rollOns judges the pushes from rolling against the pairs asked for: each
+// gear by itself and, where the push has all that the bike can give, the
+// whole with its gear changes.
 func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
-	need := math.Max(rollPower, rollShare*bestPower(s, pushes))
+	best := bestPower(s, pushes)
 	var out []Found
 	for _, p := range pushes {
-		if p.standing || thrustPower(s, p.from, p.to) < need {
+		if p.standing {
 			continue
 		}
-		pair, cover := bestCovered(s, p, pairs)
-		if cover < 0.6 {
+		if len(p.shifts) > 0 && thrustPower(s, p.from, p.to) > math.Max(rollPower, allOut*best) {
+			out = append(out, judgeRollOn(s, p, pairs)...)
 			continue
 		}
-		f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
-		if cover < 1 {
-			f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it goes from %.0f to %.0f km/h and misses part of %s",
-				kmh(s.v[p.from]), kmh(s.v[p.to]), pair.Name))
+		for _, g := range p.gears(s) {
+			if thrustPower(s, g.from, g.to) > math.Max(rollPower, rollShare*best) {
+				out = append(out, judgeRollOn(s, g, pairs)...)
+			}
 		}
-		if at, ok := unsteady(s, p); ok {
-			f.Reasons = append(f.Reasons, fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at])))
-		}
-		out = append(out, f)
 	}
 	return out
+}
+
+// judgeRollOn decides on one push that is strong enough.
+func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
+	pair, cover := bestCovered(s, p, pairs)
+	if cover < worthSaying {
+		return nil
+	}
+	f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
+	if cover < 1 {
+		f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it goes from %.0f to %.0f km/h and misses part of %s",
+			kmh(s.v[p.from]), kmh(s.v[p.to]), pair.Name))
+	}
+	if at, ok := unsteady(s, p, pair); ok {
+		f.Reasons = append(f.Reasons, fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at])))
+	}
+	return []Found{f}
 }
 
 // bestCovered returns the pair of which a push covers the largest share.
@@ -127,22 +145,56 @@ func bestCovered(s *series, p push, pairs []marks.SpeedPair) (marks.SpeedPair, f
 	return best, share
 }
 
-// unsteady returns where in a push the acceleration falls well below its
-// trend with speed, gear changes aside: the throttle was eased.
-func unsteady(s *series, p push) (int, bool) {
-	for _, g := range p.gears() {
-		a, b := g[0]+5, g[1]-5
-		if b-a < 10 {
-			continue
-		}
-		c0, c1 := lineFit(s.v[a:b], s.calm[a:b])
-		for i := a; i < b; i++ {
-			if s.calm[i] < steadiness*(c0+c1*s.v[i]) {
+// unsteady returns where, within a pair of speeds, the throttle was eased.
+func unsteady(s *series, p push, pair marks.SpeedPair) (int, bool) {
+	for _, g := range p.gears(s) {
+		eased := easing(s, g)
+		for i := g.from + 8; i < g.to-8; i++ {
+			if s.v[i] > pair.From && s.v[i] < pair.To && eased(i) {
 				return i, true
 			}
 		}
 	}
 	return 0, false
+}
+
+// easing tells whether the acceleration is well below its trend with speed:
+// with the throttle held open it changes slowly.
+func easing(s *series, p push) func(i int) bool {
+	c0, c1 := lineFit(s.v[p.from:p.to], s.calm[p.from:p.to])
+	return func(i int) bool {
+		trend := c0 + c1*s.v[i]
+		return s.calm[i] < math.Min(steadiness*trend, trend-math.Max(eased, 2.5*s.doubt[i]))
+	}
+}
+
+// steady is the longest part of a push in which the throttle was held open.
+// Less than a second of doubt is the engine's shaking.
+func steady(s *series, p push) push {
+	const patience = 10 // grid points
+	eased := easing(s, p)
+	best, from, doubts := push{}, p.from, 0
+	keep := func(to int) {
+		if to-from > best.to-best.from {
+			best = push{from: from, to: to}
+		}
+	}
+	for i := p.from; i < p.to; i++ {
+		switch {
+		case !eased(i) && doubts >= patience:
+			from, doubts = i, 0
+		case !eased(i):
+			doubts = 0
+		default:
+			if doubts++; doubts == patience {
+				keep(i - patience)
+			}
+		}
+	}
+	if doubts < patience {
+		keep(p.to - doubts)
+	}
+	return best
 }
 
 // lineFit is the least-squares line y = c0 + c1·x.
@@ -166,16 +218,12 @@ func pulls(s *series, pushes []push) []Found {
 		if p.standing {
 			continue
 		}
-		for _, g := range p.gears() {
-			wide := s.v[g[1]] >= pullRatio*s.v[g[0]] && s.seconds(g[0], g[1]) >= pullTime
-			if !wide || thrustPower(s, g[0], g[1]) < need {
-				continue
+		for _, g := range p.gears(s) {
+			g = steady(s, g)
+			wide := s.v[g.to] >= pullRatio*s.v[g.from] && s.seconds(g.from, g.to) >= pullTime
+			if wide && thrustPower(s, g.from, g.to) > need {
+				out = append(out, Found{Kind: Pull, From: s.time(g.from), To: s.time(g.to), Breaks: g.breaks(s)})
 			}
-			f := Found{Kind: Pull, From: s.time(g[0]), To: s.time(g[1])}
-			if at, ok := unsteady(s, push{from: g[0], to: g[1]}); ok {
-				f.Reasons = append(f.Reasons, fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at])))
-			}
-			out = append(out, f)
 		}
 	}
 	return out
