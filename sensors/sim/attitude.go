@@ -18,7 +18,7 @@ func (p *player) attitude() {
 		n.sin, n.cos = math.Sincos(n.heading)
 	}
 	u := float64(p.steps%stepsPerTick+1) / stepsPerTick
-	lean := (p.lean[0] + u*(p.lean[1]-p.lean[0])) * math.Min(n.v/wanderFrom, 1)
+	lean := (p.lean[0] + u*(p.lean[1]-p.lean[0])) * min(n.v/wanderFrom, 1)
 	if n.yaw != 0 {
 		lean += math.Atan(n.v * n.yaw / p.sc.Road.Gravity)
 	}

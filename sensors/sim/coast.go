@@ -80,7 +80,7 @@ func (p *player) coastLength(from, to float64) float64 {
 			p.bike.Mass*p.sc.Road.Gravity*p.bike.Crr*(1+p.bike.CrrSlope*v)
 		length += mass * v * dv / force
 	}
-	return math.Min(length, 5000)
+	return min(length, 5000)
 }
 
 // approach brings the bike to the road position x at a speed, heading out or

@@ -56,7 +56,7 @@ func (e *engine) drag(rpm float64) float64 {
 	if e.last == 0 {
 		return 0
 	}
-	return e.DragTorque * (0.5 + 0.5*math.Min(rpm/e.last, 1))
+	return e.DragTorque * (0.5 + 0.5*min(rpm/e.last, 1))
 }
 
 // force returns the force at the road for a throttle opening at an engine

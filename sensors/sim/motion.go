@@ -91,8 +91,8 @@ func (p *player) engineMass() float64 {
 func (p *player) drive(v, since float64) float64 {
 	switch p.cmd.mode {
 	case geared:
-		rpm := math.Max(v*p.ratio(), p.engine.IdleRPM)
-		return math.Min(p.engine.force(p.cmd.throttle, rpm, turnOf(p.ratio())), p.lift())
+		rpm := max(v*p.ratio(), p.engine.IdleRPM)
+		return min(p.engine.force(p.cmd.throttle, rpm, turnOf(p.ratio())), p.lift())
 	case slipping, metered:
 		return p.cmd.force + p.cmd.rise*since
 	case pushed:
@@ -111,7 +111,7 @@ func (p *player) push(v float64) float64 {
 	}
 	if p.cmd.power > 0 {
 		first := math.Sqrt(2 * p.cmd.power * p.inertia() / dt)
-		force = math.Min(force, math.Min(p.cmd.power/math.Max(v, 1e-9), first))
+		force = min(force, min(p.cmd.power/max(v, 1e-9), first))
 	}
 	return force
 }
@@ -154,7 +154,7 @@ func (p *player) advance(fraction float64) float64 {
 		p.setOff(net, mass)
 	}
 	half := dt / 2
-	vm, xm := math.Max(n.v+net/mass*half, 0), n.x+n.cos*n.v*half
+	vm, xm := max(n.v+net/mass*half, 0), n.x+n.cos*n.v*half
 	a := (p.drive(vm, half) - p.resistance(vm, xm, fraction+half/tick)) / mass
 	went := n.v * dt
 	if v := n.v + a*dt; v > 0 {

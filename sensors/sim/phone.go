@@ -106,7 +106,7 @@ func (ph *phone) turn(at float64, tr *Truth) {
 	if ph.slipRate == (r3.Vec{}) {
 		return
 	}
-	left := math.Max(ph.slipEnd-at, 0)
+	left := max(ph.slipEnd-at, 0)
 	angle := r3.Norm(ph.slipRate) * (slipTime - left)
 	back := r3.NewRotation(-angle, ph.slipRate) // what is fixed to the bike turns the other way as seen from the phone
 	ph.mount.Mul(&ph.slipFrom, back.Mat())
@@ -141,7 +141,7 @@ func (ph *phone) read(at, u float64, from, to *motion, p *player) sensors.Motion
 	return m
 }
 
-func cut(x, limit float64) float64 { return math.Max(math.Min(x, limit), -limit) }
+func cut(x, limit float64) float64 { return max(min(x, limit), -limit) }
 
 // keep stamps a reading and logs it, unless it is lost. Stamps that would
 // not rise are lost too, as no log has two readings at one time.

@@ -69,7 +69,7 @@ func TestClutchRamp(t *testing.T) {
 	sc.Bike.CdA, sc.Bike.CrrSlope, sc.Wind.SD = 0, 0, 0
 	sc.Rider.ClutchTime, sc.Rider.ClutchSD = 2, 0
 	e := newEngine(sc.Bike.Engine)
-	full := math.Min(e.force(1, sc.Rider.LaunchRPM, turnOf(sc.Bike.Gears[0])), sc.Bike.Mass*sc.Bike.LiftAccel)
+	full := min(e.force(1, sc.Rider.LaunchRPM, turnOf(sc.Bike.Gears[0])), sc.Bike.Mass*sc.Bike.LiftAccel)
 	jerk := full / sc.Rider.ClutchTime / (sc.Bike.Mass + sc.Bike.RotatingMass)
 	tr := mustRun(t, sc, 1).Truth
 	d := tr.Of(KindLaunch)[0]

@@ -72,11 +72,11 @@ func (a Launch) play(p *player) {
 	p.cmd.revs = r.LaunchRPM
 	p.wait(0.8)
 	x := p.now.x
-	bite := r.ClutchTime * math.Max(1+r.ClutchSD*p.rng.NormFloat64(), 0.3)
-	full := math.Min(p.engine.force(1, r.LaunchRPM, turnOf(p.ratio())), p.lift())
+	bite := r.ClutchTime * max(1+r.ClutchSD*p.rng.NormFloat64(), 0.3)
+	full := min(p.engine.force(1, r.LaunchRPM, turnOf(p.ratio())), p.lift())
 	p.moved = math.NaN()
 	for start := p.time(); p.ok() && p.now.v*p.ratio() < r.LaunchRPM; {
-		grip := math.Min((p.time()-start)/bite, 1)
+		grip := min((p.time()-start)/bite, 1)
 		p.cmd = command{mode: slipping, force: grip * full, revs: r.LaunchRPM, throttle: grip}
 		if grip < 1 {
 			p.cmd.rise = full / bite

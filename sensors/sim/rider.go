@@ -28,9 +28,9 @@ func (p *player) aim(target, pace float64) {
 
 func (p *player) handle(target, pace float64) {
 	if target > 1 {
-		target += p.wander.x * math.Min(1, target/10)
+		target += p.wander.x * min(1, target/10)
 	}
-	want := math.Max(math.Min((target-p.now.v)/1.2, pace), -p.sc.Rider.BrakeDecel)
+	want := max(min((target-p.now.v)/1.2, pace), -p.sc.Rider.BrakeDecel)
 	p.wanted += (want - p.wanted) * tick / handTau
 	p.pickGear()
 	p.meter(p.wanted)
@@ -45,14 +45,14 @@ func (p *player) meter(accel float64) {
 	air := 0.5 * p.sc.Air.Density * p.bike.CdA * u * math.Abs(u)
 	weight := p.bike.Mass * p.sc.Road.Gravity
 	need := p.inertia()*accel + air + weight*(p.bike.Crr*(1+p.bike.CrrSlope*n.v)+n.slope)
-	rpm, turn := math.Max(n.v*p.ratio(), 1.3*p.engine.IdleRPM), turnOf(p.ratio())
-	full := math.Min(p.engine.force(1, rpm, turn), p.lift())
+	rpm, turn := max(n.v*p.ratio(), 1.3*p.engine.IdleRPM), turnOf(p.ratio())
+	full := min(p.engine.force(1, rpm, turn), p.lift())
 	drag := p.engine.force(0, rpm, turn)
 	if !p.closed() {
 		drag = 0
 	}
-	p.cmd.force = math.Min(math.Max(need, drag), mostOpen*full)
-	p.cmd.brake = math.Max(drag-need, 0)
+	p.cmd.force = min(max(need, drag), mostOpen*full)
+	p.cmd.brake = max(drag-need, 0)
 	p.cmd.throttle = (p.cmd.force - drag) / (full - drag)
 }
 
@@ -106,7 +106,7 @@ func (p *player) ahead(x float64) float64 { return (x - p.now.x) * p.now.cos }
 
 // holdTo keeps a speed up to the road position x.
 func (p *player) holdTo(speed, x float64) {
-	limit := giveUp + 2*math.Abs(p.ahead(x))/math.Max(speed, 1)
+	limit := giveUp + 2*math.Abs(p.ahead(x))/max(speed, 1)
 	for start := p.time(); p.ok() && p.ahead(x) > 0; {
 		p.aim(speed, p.sc.Rider.Pace)
 		if p.late(start, limit) {
@@ -121,7 +121,7 @@ func (p *player) brakeTo(speed, decel float64) {
 	const build = 0.3
 	p.wanted = 0
 	for start := p.time(); p.ok() && p.now.v > speed; {
-		grip := math.Min((p.time()-start)/build, 1)
+		grip := min((p.time()-start)/build, 1)
 		p.cmd = command{mode: rolling, curve: p.cmd.curve, brake: grip * decel * (p.bike.Mass + p.bike.RotatingMass)}
 		p.step()
 		if p.late(start, giveUp) {
@@ -165,7 +165,7 @@ func (p *player) fullThrottle(topGear int, done func() bool) {
 func (p *player) openUntil(topGear int, since, open float64, done func() bool) {
 	start := p.time()
 	for p.ok() && !done() {
-		p.cmd.mode, p.cmd.throttle = geared, math.Min((p.time()-since)/open, 1)
+		p.cmd.mode, p.cmd.throttle = geared, min((p.time()-since)/open, 1)
 		if p.now.v*p.ratio() > p.engine.ShiftRPM && p.gear < topGear {
 			p.cmd.throttle = 0
 			p.shift(p.gear+1, p.sc.Rider.ShiftTime)

@@ -50,7 +50,7 @@ func newShaker(ph Phone, seed uint64) *shaker {
 	}
 	s.road = s.set.RMS * math.Sqrt((1-s.set.EngineShare)/3)
 	if s.cutOff > 0 {
-		s.road *= math.Sqrt(math.Min(1, s.cutOff/roadBand))
+		s.road *= math.Sqrt(min(1, s.cutOff/roadBand))
 	}
 	s.springs(ph.Rate)
 	return s

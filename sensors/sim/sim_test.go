@@ -128,12 +128,22 @@ func TestBadScenarios(t *testing.T) {
 	}
 }
 
-func BenchmarkQuarterHour(b *testing.B) {
-	sc := withPlan(Naked(), CoastPairs(4, 110*units.KMH, 30*units.KMH)...)
-	b.ReportAllocs()
-	for i := 0; b.Loop(); i++ {
-		r := mustRun(b, sc, uint64(i))
-		b.ReportMetric(r.Truth.Moments[len(r.Truth.Moments)-1].T, "ride-s")
+// BenchmarkRide rides four pairs of coast-downs, some 16 minutes, with all
+// sensors and with the receiver alone.
+func BenchmarkRide(b *testing.B) {
+	for _, c := range []struct {
+		name       string
+		rate, baro float64
+	}{{"all sensors", 100, 10}, {"fixes alone", 0, 0}} {
+		b.Run(c.name, func(b *testing.B) {
+			sc := withPlan(Naked(), CoastPairs(4, 110*units.KMH, 30*units.KMH)...)
+			sc.Phone.Rate, sc.Baro.Rate = c.rate, c.baro
+			b.ReportAllocs()
+			for i := 0; b.Loop(); i++ {
+				r := mustRun(b, sc, uint64(i))
+				b.ReportMetric(r.Truth.Moments[len(r.Truth.Moments)-1].T, "ride-s")
+			}
+		})
 	}
 }
 
@@ -216,8 +226,12 @@ func FuzzRun(f *testing.F) {
 }
 
 func TestPresets(t *testing.T) {
+	bikes := Bikes()
+	if testing.Short() {
+		bikes = bikes[:1]
+	}
 	for _, p := range Presets() {
-		for _, b := range Bikes() {
+		for _, b := range bikes {
 			t.Run(p.Name+" "+b.Name, func(t *testing.T) {
 				t.Parallel()
 				sc := p.Scenario(b)

@@ -23,7 +23,7 @@ func (a Bend) play(p *player) { p.arc(a.Angle, a.Radius, p.now.v) }
 // opens over its first and last half radian.
 func (p *player) arc(angle, radius, speed float64) {
 	start := p.now.heading
-	began, limit := p.time(), 30+4*math.Abs(angle)*radius/math.Max(speed, 0.5)
+	began, limit := p.time(), 30+4*math.Abs(angle)*radius/max(speed, 0.5)
 	goal, sign := math.Abs(angle), math.Copysign(1, angle)
 	for p.ok() {
 		turned := math.Abs(p.now.heading - start)
@@ -31,7 +31,7 @@ func (p *player) arc(angle, radius, speed float64) {
 		if left <= 0 {
 			break
 		}
-		p.cmd.curve = sign / radius * math.Min(1, (math.Min(turned, left)+0.04)/turnIn)
+		p.cmd.curve = sign / radius * min(1, (min(turned, left)+0.04)/turnIn)
 		p.aim(speed, p.sc.Rider.Pace)
 		if p.late(began, limit) {
 			p.fail(errors.New("the bike does not come round the bend"))
