@@ -76,7 +76,22 @@ func Moment(seconds float64) string {
 	return fmt.Sprintf("%s%d:%02d.%d", sign, minutes, rest/10, rest%10)
 }
 
-// Heading returns a compass bearing in words: "84° (E)".
+// Duration returns a length of time in words, to the second: "13 min 43 s".
+func Duration(seconds float64) string {
+	if !finite(seconds) || seconds < 0 {
+		return "–"
+	}
+	s := int64(math.Round(seconds))
+	switch {
+	case s < 60:
+		return fmt.Sprintf("%d s", s)
+	case s < 3600:
+		return fmt.Sprintf("%d min %d s", s/60, s%60)
+	}
+	return fmt.Sprintf("%d h %d min", s/3600, s%3600/60)
+}
+
+// Heading returns a compass bearing in words: "E 84°".
 func Heading(degrees float64) string {
 	if !finite(degrees) {
 		return "–"

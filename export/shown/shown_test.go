@@ -57,6 +57,14 @@ func TestMoment(t *testing.T) {
 	}
 }
 
+func TestDuration(t *testing.T) {
+	for s, want := range map[float64]string{0: "0 s", 59.6: "1 min 0 s", 822.8: "13 min 43 s", 7322: "2 h 2 min", -1: "–"} {
+		if got := Duration(s); got != want {
+			t.Errorf("Duration(%v) = %q, want %q", s, got, want)
+		}
+	}
+}
+
 func TestHeading(t *testing.T) {
 	for d, want := range map[float64]string{0: "N 0°", 84: "E 84°", 264: "W 264°", 350: "N 350°", -45: "NW 315°", 720: "N 0°"} {
 		if got := Heading(d); got != want {

@@ -1,0 +1,50 @@
+package report
+
+import (
+	_ "embed"
+	"html/template"
+	"io"
+	"time"
+
+	"stillair/export/report/figure"
+	"stillair/export/shown"
+	"stillair/runs"
+)
+
+// Options says how the page is written.
+type Options struct {
+	Units    shown.System // "": metric
+	Name     string       // what the rider calls the ride; may be empty
+	Started  time.Time    // when the ride began; zero where unknown
+	Invented bool         // the ride is simulated, and the page says so
+	Program  string       // name and version of the program, for the foot of the page
+	Sections []Section    // shown after the road load
+}
+
+// Section is a part of the page that was computed elsewhere.
+type Section struct {
+	Title   string
+	Lead    []string // paragraphs before the table
+	Header  []string // of the table
+	Rows    [][]string
+	Figures []figure.Figure
+	After   []string // paragraphs after
+}
+
+//go:embed page.html
+var pageText string
+
+//go:embed style.css
+var styleText string
+
+// Write writes the page.
+func Write(w io.Writer, r *runs.Result, opts Options) error {
+	if opts.Units == "" {
+		opts.Units = shown.Metric
+	}
+	t, err := template.New("page").Parse(pageText)
+	if err != nil {
+		return err
+	}
+	return t.Execute(w, newPage(r, opts))
+}

@@ -1,0 +1,118 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/export/shown"
+	"stillair/runs"
+	"stillair/sensors"
+	"stillair/sensors/units"
+)
+
+// half returns half of the 95 % interval of a value with normal errors.
+func half(v runs.Value) float64 { return shown.Normal95 * v.SE }
+
+// seconds shows a time with its band.
+func seconds(v runs.Value) string { return shown.PlusMinus(v.X, half(v)) }
+
+// distanceWords shows a distance ridden.
+func distanceWords(m float64, u shown.System) string {
+	long := shown.Quantity{Metric: shown.Unit{Name: "km", SI: 1000}, Imperial: shown.Unit{Name: "mi", SI: units.Mile}}
+	return u.Number(long, m, 1)
+}
+
+// defaultWords says which default stands for a field that was not told.
+func defaultWords(field string, r sensors.Ride, u shown.System) string {
+	value := func(text string) string { return fmt.Sprintf("%s (%s)", text, field) }
+	switch field {
+	case "mass_kg":
+		return value("The mass as ridden: " + u.Number(shown.Mass, r.Mass, 0))
+	case "mass_sd_kg":
+		return value("How well the mass is known: ± " + u.Number(shown.Mass, shown.Normal95*r.MassSD, 0))
+	case "rotating_mass_kg":
+		return value("What the wheels add to the inertia: " + u.Number(shown.Mass, r.RotatingMass, 1))
+	case "wind_sd_mps":
+		return value(fmt.Sprintf("How much the wind differs from pair to pair: %.1f m/s", r.WindSD))
+	}
+	known := map[string]string{
+		"air.temperature_c": "The temperature of the air", "air.pressure_hpa": "The pressure of the air", "air.humidity_pct": "The humidity of the air",
+		"air": "The state of the air",
+	}
+	numbers := map[string]string{
+		"air.temperature_c": shown.Fixed(r.Air.Temperature, 0) + " °C",
+		"air.pressure_hpa":  shown.Fixed(r.Air.Pressure/units.Hectopascal, 0) + " hPa",
+		"air.humidity_pct":  shown.Fixed(100*r.Air.Humidity, 0) + " %",
+	}
+	if words, ok := known[field]; ok {
+		if n, ok := numbers[field]; ok && n[:len("–")] != "–" {
+			words += ": " + n
+		}
+		return value(words)
+	}
+	return field
+}
+
+// best is one of the figures that the page begins with.
+type best struct{ Label, Value, Unit, Beside string }
+
+// bests picks what a rider asks first: the best of each headline mark.
+func bests(r *runs.Result, u shown.System) []best {
+	want := []string{"0-100 km/h", "1/4 mile"}
+	switch u {
+	case shown.Imperial:
+		want = []string{"0-60 mph", "1/4 mile"}
+	case shown.Both:
+		want = []string{"0-100 km/h", "0-60 mph", "1/4 mile"}
+	}
+	var out []best
+	for _, name := range want {
+		m, run := fastest(r.Runs, runs.Launch, name)
+		if run == 0 {
+			continue
+		}
+		b := best{Label: name, Value: seconds(m.Time), Unit: "s", Beside: fmt.Sprintf("from first movement, run %d", run)}
+		if m.Rollout.Known() {
+			b.Beside += fmt.Sprintf("; %s s after one foot of rollout", seconds(m.Rollout))
+		}
+		if m.Speed.Known() {
+			b.Beside += "; through at " + u.Number(shown.Speed, m.Speed.X, 0)
+		}
+		out = append(out, b)
+	}
+	if b, ok := bestRollOn(r); ok {
+		out = append(out, b)
+	}
+	return out
+}
+
+// bestRollOn is the fastest roll-on through the first pair that was ridden.
+func bestRollOn(r *runs.Result) (best, bool) {
+	for _, run := range r.Runs {
+		if run.Kind != runs.RollOn || !run.Accepted() || len(run.Marks) == 0 {
+			continue
+		}
+		name := run.Marks[0].Name
+		m, id := fastest(r.Runs, runs.RollOn, name)
+		return best{Label: name, Value: seconds(m.Time), Unit: "s", Beside: fmt.Sprintf("rolling, run %d", id)}, id > 0
+	}
+	return best{}, false
+}
+
+// fastest returns the shortest mark of that name among the accepted runs of a
+// kind, and the run's ID, 0 where there is none.
+func fastest(all []runs.Run, kind runs.Kind, name string) (runs.Mark, int) {
+	var found runs.Mark
+	id, least := 0, math.Inf(1)
+	for _, run := range all {
+		if run.Kind != kind || !run.Accepted() {
+			continue
+		}
+		for _, m := range run.Marks {
+			if m.Name == name && m.Time.X < least {
+				found, id, least = m, run.ID, m.Time.X
+			}
+		}
+	}
+	return found, id
+}
