@@ -58,8 +58,6 @@ func (t *table) checkEncoding() error {
 	switch {
 	case bytes.HasPrefix(first, []byte{0xff, 0xfe}), bytes.HasPrefix(first, []byte{0xfe, 0xff}), bytes.IndexByte(first, 0) >= 0:
 		return t.fail(t.line, "the file is not UTF-8 text", "save it as CSV in UTF-8")
-	case bytes.IndexByte(first, '\r') >= 0:
-		return t.fail(t.line, "the lines end in carriage returns alone", "save it with line feeds")
 	case len(t.cells) == 1 && bytes.ContainsAny(first, ";\t"):
 		return t.fail(t.line, "the columns are not separated by commas", "save it with commas between columns and points in decimals")
 	}

@@ -66,7 +66,7 @@ func takeMotion(r row) (m sensors.Motion, ok bool) {
 }
 
 // inOrder sorts samples and notes what that took.
-func inOrder[S any](samples []S, time func(*S) float64, y *tally) []S {
+func inOrder[S any](samples []S, time func(S) float64, y *tally) []S {
 	samples, d := mend.Order(samples, time)
 	if d.Moved > 0 {
 		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Moved, Text: "a sample came after a later one; they are sorted"})

@@ -96,7 +96,7 @@ func utcMillis(b []byte) (time.Time, cell) {
 	b = bytes.TrimSpace(b)
 	whole, fraction, _ := bytes.Cut(b, []byte("."))
 	ms, err := strconv.ParseInt(string(whole), 10, 64)
-	if err != nil {
+	if err != nil || bytes.ContainsAny(fraction, "eE") {
 		v, state := number(b)
 		if state != filled {
 			return time.Time{}, state

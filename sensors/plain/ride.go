@@ -184,7 +184,7 @@ func (d *rideReader) setups(ride *sensors.Ride, list []gjson.Result) {
 		ride.Setups = append(ride.Setups, s)
 	}
 	var o mend.Disorder
-	ride.Setups, o = mend.Order(ride.Setups, func(s *sensors.Setup) float64 { return s.From })
+	ride.Setups, o = mend.Order(ride.Setups, func(s sensors.Setup) float64 { return s.From })
 	if o.Doubled > 0 && d.err == nil {
 		d.fail(gjson.Result{}, "two setups begin in the same second", "give each its own from_s")
 	}

@@ -70,7 +70,8 @@ type file struct {
 // readRows reads a file of samples. take makes a sample of a row, or skips it.
 func readRows[S any](f file, columns []column, most int, take func(row) (S, bool)) ([]S, *tally, error) {
 	y := newTally(f.name)
-	t := newTable(f.name, f.in)
+	// One byte more than the size, so that an unpacker notices if that is a lie.
+	t := newTable(f.name, io.LimitReader(f.in, f.size+1))
 	where, err := t.header(columns, y)
 	if err != nil {
 		return nil, y, asInput(f.name, 0, err)
@@ -85,24 +86,34 @@ func readRows[S any](f file, columns []column, most int, take func(row) (S, bool
 			return samples, y, damaged(t, y, len(samples), err)
 		}
 		y.rows++
-		if s, ok := take(r); ok {
-			samples = append(samples, s)
-		} else if y.hopeless() {
-			return nil, y, nil
+		s, ok := take(r)
+		if !ok {
+			if y.hopeless() {
+				return nil, y, nil
+			}
+			continue
 		}
-		if len(samples) == 4096 {
-			// From here on the size of the file says how many there will be, so
-			// that memory is taken once.
-			guess := int64(float64(y.rows) * 1.02 * float64(f.size) / float64(t.read))
-			if guess > 2*int64(most) {
+		if len(samples) == cap(samples) {
+			room := room(len(samples), y.rows, t.read, f.size)
+			if len(samples) == most || room > 2*most {
 				return nil, y, tooMany(f.name, most)
 			}
-			samples = slices.Grow(samples, int(max(0, min(guess, int64(most)+1)-4096)))
+			samples = slices.Grow(samples, min(room, most)-len(samples))
 		}
-		if len(samples) > most {
-			return nil, y, tooMany(f.name, most)
-		}
+		samples = append(samples, s)
 	}
+}
+
+// room returns for how many samples to take memory, by the size of the file
+// and of the rows so far, so that it is taken twice in all: for the first few
+// rows, and then for all of them.
+func room(samples, rows int, read, size int64) int {
+	const few = 4096
+	if samples < few {
+		return few
+	}
+	perRow := float64(read) / float64(rows)
+	return samples + 64 + int(1.02*float64(size-read)/perRow)
 }
 
 func tooMany(name string, most int) error {

@@ -60,6 +60,9 @@ func (t *table) nextLine() ([]byte, error) {
 			t.from, t.to = 0, seen
 		}
 		if t.to == len(t.buf) {
+			if err := t.checkLineEnds(t.buf); err != nil {
+				return nil, err
+			}
 			return nil, t.fail(t.lines+1, fmt.Sprintf("line is longer than %d KiB", longestLine>>10),
 				"a log has one short line for each sample")
 		}
@@ -89,6 +92,9 @@ func (t *table) next() error {
 			return err
 		}
 		t.line = t.lines
+		if err := t.checkLineEnds(line); err != nil {
+			return err
+		}
 		if len(bytes.TrimSpace(line)) == 0 {
 			continue
 		}
@@ -97,6 +103,15 @@ func (t *table) next() error {
 		}
 		return t.splitQuoted(line)
 	}
+}
+
+// checkLineEnds finds a file whose lines do not end in line feeds: its first
+// line is all of it.
+func (t *table) checkLineEnds(line []byte) error {
+	if t.lines <= 1 && bytes.IndexByte(line, '\r') >= 0 {
+		return t.fail(1, "the lines end in carriage returns alone", "save it with line feeds")
+	}
+	return nil
 }
 
 func (t *table) addCell(c []byte) error {

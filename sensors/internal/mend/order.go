@@ -18,29 +18,29 @@ type Disorder struct {
 
 // Order sorts samples by time, in place, and keeps the first of those with
 // equal times.
-func Order[S any](samples []S, time func(*S) float64) ([]S, Disorder) {
+func Order[S any](samples []S, time func(S) float64) ([]S, Disorder) {
 	var d Disorder
 	if len(samples) == 0 {
 		return samples, d
 	}
-	newest := time(&samples[0])
-	for i := range samples {
-		t := time(&samples[i])
+	newest := time(samples[0])
+	for _, s := range samples {
+		t := time(s)
 		if t < newest {
 			d.Moved++
 		}
 		newest = max(newest, t)
 	}
 	if d.Moved > 0 {
-		slices.SortStableFunc(samples, func(a, b S) int { return cmp.Compare(time(&a), time(&b)) })
+		slices.SortStableFunc(samples, func(a, b S) int { return cmp.Compare(time(a), time(b)) })
 	}
 	whole := len(samples)
-	samples = slices.CompactFunc(samples, func(a, b S) bool { return time(&a) == time(&b) })
+	samples = slices.CompactFunc(samples, func(a, b S) bool { return time(a) == time(b) })
 	d.Doubled = whole - len(samples)
 	return samples, d
 }
 
 // The times of the samples, for Order.
-func MotionTime(m *sensors.Motion) float64     { return m.T }
-func FixTime(f *sensors.Fix) float64           { return f.T }
-func PressureTime(p *sensors.Pressure) float64 { return p.T }
+func MotionTime(m sensors.Motion) float64     { return m.T }
+func FixTime(f sensors.Fix) float64           { return f.T }
+func PressureTime(p sensors.Pressure) float64 { return p.T }

@@ -1,0 +1,79 @@
+package plain
+
+import (
+	"errors"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"stillair/sensors"
+	"stillair/sensors/internal/mend"
+)
+
+func TestDecodeRide(t *testing.T) {
+	b, err := os.ReadFile("testdata/ride-v1.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, notes, err := DecodeRide(b, "ride.json")
+	if err != nil || len(notes) > 0 {
+		t.Fatal(err, notes)
+	}
+	want := sensors.Ride{Bike: "blue naked 700", Mass: 290, MassSD: 3, RotatingMass: 8, WindSD: 1.5,
+		Air:   sensors.Air{Temperature: 18, Pressure: 100900, Humidity: 0.6},
+		Gears: []sensors.Gear{{Name: "4", RPMPerMPS: 165}}, Axes: mend.AxesUp,
+		Setups: []sensors.Setup{{From: 0, Name: "panniers off", Mass: math.NaN()}, {From: 1450, Name: "panniers on", Mass: math.NaN()}}}
+	if d := differs(&sensors.Log{Ride: got}, &sensors.Log{Ride: want}); d != "" {
+		t.Errorf("%s: got %+v", d, got)
+	}
+	if again, _, err := DecodeRide(EncodeRide(got), "again"); err != nil || differs(&sensors.Log{Ride: again}, &sensors.Log{Ride: want}) != "" {
+		t.Errorf("written and read again: %+v, %v", again, err)
+	}
+}
+
+func TestRideOfWhichNothingIsTold(t *testing.T) {
+	for _, text := range []string{`{}`, `{"version": 1}`, `{"mass_kg": null, "air": null, "gears": null, "setups": [], "axes": null}`, "\n {}\n"} {
+		got, _, err := DecodeRide([]byte(text), "ride.json")
+		if d := differs(&sensors.Log{Ride: got}, &sensors.Log{Ride: sensors.UnknownRide()}); err != nil || d != "" && len(got.Gears)+len(got.Setups) > 0 {
+			t.Errorf("%s: %+v, %v", text, got, err)
+		}
+	}
+}
+
+func TestBadRides(t *testing.T) {
+	for _, c := range []struct{ name, text, want string }{
+		{"a list", `[]`, "no JSON object"},
+		{"two texts", `{} {}`, "no whole JSON text"},
+		{"newer version", `{"version": 2}`, "version 2 is not known"},
+		{"half a version", `{"version": 1.5}`, "version 1.5 is not known"},
+		{"mass zero", `{"mass_kg": 0}`, "mass_kg is 0, outside 20 to 5000"},
+		{"mass in words", "{\n\n\"mass_kg\": \"heavy\"}", "ride.json:3: mass_kg is no number"},
+		{"mass twice", `{"mass_kg": 290, "mass_kg": 300}`, "mass_kg is there twice"},
+		{"pressure in Pa", `{"air": {"pressure_hpa": 100900}}`, "air.pressure_hpa is 100900, outside 300 to 1100"},
+		{"temperature in K", `{"air": {"temperature_c": 291}}`, "air.temperature_c is 291"},
+		{"humidity", `{"air": {"humidity_pct": 160}}`, "air.humidity_pct"},
+		{"air a number", `{"air": 1}`, "air. is no object"},
+		{"gears a text", `{"gears": "4"}`, "gears is no list"},
+		{"gear without ratio", `{"gears": [{"name": "4"}]}`, "gears[0] has no rpm_per_mps"},
+		{"gear of zero", `{"gears": [{"name": "4", "rpm_per_mps": 0}]}`, "gears[0].rpm_per_mps is 0"},
+		{"setup without start", `{"setups": [{"name": "a"}]}`, "setups[0].from_s is missing"},
+		{"setup without mass", `{"setups": [{"from_s": 0, "mass_kg": 0}]}`, "setups[0].mass_kg is 0"},
+		{"two at once", `{"setups": [{"from_s": 5}, {"from_s": 5}]}`, "two setups begin in the same second"},
+		{"axes", `{"axes": "left"}`, `axes is "left"`},
+		{"beyond all numbers", `{"setups": [{"from_s": 1e999}]}`, "setups[0].from_s"},
+	} {
+		_, _, err := DecodeRide([]byte(c.text), "ride.json")
+		var input *sensors.InputError
+		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: error %v, want one with %q", c.name, err, c.want)
+		}
+	}
+}
+
+func TestSetupsAreSorted(t *testing.T) {
+	ride, _, err := DecodeRide([]byte(`{"setups": [{"from_s": 9, "name": "b"}, {"from_s": 1, "name": "a", "mass_kg": 300}]}`), "ride.json")
+	if err != nil || ride.Setups[0].Name != "a" || ride.Setups[0].Mass != 300 || ride.SetupAt(10).Name != "b" {
+		t.Errorf("%+v, %v", ride.Setups, err)
+	}
+}
