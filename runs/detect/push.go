@@ -11,7 +11,8 @@ import (
 type push struct {
 	from, to int
 	standing bool  // it starts at standstill
-	shifts   []int // where the thrust broke off for a gear change
+	shifts   []int // where the thrust broke off for a gear change, deepest points
+	dips     []int // where it may have done so: the same and weaker ones
 }
 
 const (
@@ -73,7 +74,8 @@ func newPush(s *series, from, to int) push {
 		}
 	}
 	p.trim(s)
-	p.shifts = findShifts(s, p)
+	p.shifts = findDips(s, p, sureDip)
+	p.dips = findDips(s, p, maybeDip)
 	return p
 }
 
@@ -94,39 +96,51 @@ func around(s *series, i, j int) float64 {
 	return median(s.quick[i:j])
 }
 
-// findShifts returns the deepest point of each break in the thrust.
-func findShifts(s *series, p push) []int {
-	var shifts []int
+// findDips returns the deepest point of each break in the thrust.
+func findDips(s *series, p push, dip func(s *series, i int) bool) []int {
+	var dips []int
 	for i := p.from + 5; i < p.to-5; i++ {
-		if !broken(s, i) {
+		if !dip(s, i) {
 			continue
 		}
 		deepest := i
-		for ; i < p.to-5 && broken(s, i); i++ {
+		for ; i < p.to-5 && dip(s, i); i++ {
 			if s.quick[i] < s.quick[deepest] {
 				deepest = i
 			}
 		}
-		shifts = append(shifts, deepest)
+		dips = append(dips, deepest)
 	}
-	return shifts
+	return dips
 }
 
-// broken reports whether the thrust is interrupted at i: the acceleration is
+// sureDip reports whether the thrust is interrupted at i: the acceleration is
 // below that of the seconds before and after by most of itself, and by more
 // than the engine's shaking can feign.
-func broken(s *series, i int) bool {
-	level := math.Min(around(s, i-20, i), around(s, i, i+20))
-	least := math.Max(math.Max(shiftDrop, shiftDepth*level), 3.5*s.doubt[i])
-	return level > pushing && level-s.quick[i] > least
+func sureDip(s *series, i int) bool {
+	level, drop := dropAt(s, i)
+	return level > pushing && drop > math.Max(math.Max(shiftDrop, shiftDepth*level), 3.5*s.doubt[i])
 }
 
-// breaks are the gear changes of a push, and its ends, where the throttle
-// moves.
+// maybeDip is sureDip without regard to shaking.
+func maybeDip(s *series, i int) bool {
+	level, drop := dropAt(s, i)
+	return level > pushing && drop > 0.8*math.Max(shiftDrop, shiftDepth*level)
+}
+
+// dropAt is the acceleration before and after i, whichever is less, and how
+// far that at i is below it.
+func dropAt(s *series, i int) (level, drop float64) {
+	level = math.Min(around(s, i-20, i), around(s, i, i+20))
+	return level, level - s.quick[i]
+}
+
+// breaks are where a push may not have been smooth: the gear changes, and its
+// ends, where the throttle moves. One too many costs little.
 func (p push) breaks(s *series) []fusion.Span {
 	const before, after = 0.3, 0.3 // s about the deepest point of a change
 	out := []fusion.Span{{From: s.time(p.from) - opening, To: s.time(p.from) + opening}}
-	for _, at := range p.shifts {
+	for _, at := range p.dips {
 		out = append(out, fusion.Span{From: s.time(at) - before, To: s.time(at) + after})
 	}
 	return append(out, fusion.Span{From: s.time(p.to) - opening, To: s.time(p.to) + opening})

@@ -61,7 +61,7 @@ func (r trace) refine(errs Errors, breaks []fusion.Span) (trace, Errors) {
 func (f *refinement) overlooked(best *refined) (fusion.Span, bool) {
 	const (
 		reach = 3   // grid steps over which the gain is looked at
-		limit = 4.5 // standard deviations
+		limit = 3.5 // standard deviations
 		about = 0.3 // s to both sides
 	)
 	worst, at := limit, -1
