@@ -82,16 +82,32 @@ type Comparison struct {
 	DeltaCrr   *float64    `json:"delta_crr,omitempty"`
 	DeltaCrrSE *float64    `json:"delta_crr_se,omitempty"`
 	Verdict    string      `json:"verdict"`
+	Finding    string      `json:"finding,omitempty"` // of the drag area: differs, no difference shown, cannot tell yet
+	Percent    *float64    `json:"delta_cda_pct,omitempty"`
+	PercentCI  *[2]float64 `json:"delta_cda_ci95_pct,omitempty"`
+	Others     []Judged    `json:"others,omitempty"`
+	Notes      []string    `json:"notes,omitempty"`
 }
 
-// Power is the road power along one pull: parallel arrays.
+// Judged is the difference of two setups in anything but drag area, b − a.
+type Judged struct {
+	Quantity  string      `json:"quantity"` // rolling resistance, power, or the name of a mark
+	Finding   string      `json:"finding"`
+	P         *float64    `json:"p,omitempty"`
+	Percent   *float64    `json:"delta_pct,omitempty"`
+	PercentCI *[2]float64 `json:"delta_ci95_pct,omitempty"`
+}
+
+// Power is the power at the road of one setup in one gear: parallel arrays.
 type Power struct {
-	Run        int       `json:"run"`
+	Run        int       `json:"run"`            // the first of the pulls
+	Runs       []int     `json:"runs,omitempty"` // all of them
 	Setup      string    `json:"setup"`
 	Gear       string    `json:"gear,omitempty"`
 	RPM        []float64 `json:"rpm,omitempty"`
 	Speed      []float64 `json:"speed_mps"`
 	Power      []float64 `json:"power_w"`
 	PowerSE    []float64 `json:"power_se_w"`
-	Correction *float64  `json:"correction,omitempty"` // factor to standard conditions
+	Correction *float64  `json:"correction,omitempty"` // factor of SAE J1349 to standard air, not applied
+	Notes      []string  `json:"notes,omitempty"`
 }

@@ -6,8 +6,7 @@ import (
 	"stillair/runs"
 )
 
-// From returns the document of a result. Comparisons and power are left for
-// the caller to add.
+// From returns the document of a result.
 func From(r *runs.Result) *Document {
 	d := &Document{Version: Version, Bike: r.Ride.Bike, Defaults: list(r.Defaults), Warnings: r.Warnings,
 		Runs: []Run{}, RoadLoad: []RoadLoad{}, Comparisons: []Comparison{}, Power: []Power{}}
@@ -27,6 +26,12 @@ func From(r *runs.Result) *Document {
 	}
 	for _, l := range r.RoadLoads {
 		d.RoadLoad = append(d.RoadLoad, fromRoadLoad(l))
+	}
+	for _, c := range r.Compared {
+		d.Comparisons = append(d.Comparisons, fromComparison(c))
+	}
+	for _, p := range r.Powers {
+		d.Power = append(d.Power, fromPower(p))
 	}
 	return d
 }

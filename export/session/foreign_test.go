@@ -86,6 +86,9 @@ func TestRecompressed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if rec, err := ReadText(bytes.NewReader(text), "ride.jsonl"); err != nil || !sameSamples(log, rec.Log) || len(rec.Log.Notes) != 0 {
+		t.Errorf("unpacked: %v", err)
+	}
 	pack := exec.Command("gzip", "-9c")
 	pack.Stdin = bytes.NewReader(text)
 	data, err := pack.Output()

@@ -113,7 +113,7 @@ func (d *decoder) part(data []byte) (used int, err error) {
 	d.gz.Multistream(false)
 	mark := d.mark()
 	d.lines.Reset(d.gz)
-	p := partState{key: partKey{n: -1}, from: math.NaN(), to: math.NaN()}
+	p := newPartState()
 	if err := d.partLines(&p); err != nil {
 		d.failed += d.text - mark.text
 		d.back(mark)
@@ -142,6 +142,10 @@ type partState struct {
 	end      bool
 	known    int // lines of a known type
 	notes    []sensors.Note
+}
+
+func newPartState() partState {
+	return partState{key: partKey{n: -1}, from: math.NaN(), to: math.NaN()}
 }
 
 // odd returns how to note that something in the line is odd. A part that is

@@ -1,6 +1,8 @@
 package session
 
 import (
+	"bufio"
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -72,6 +74,26 @@ func Read(r io.Reader, name string) (*Recording, error) {
 		return nil, &sensors.InputError{File: name, What: "is compressed as a session file is, but holds none",
 			Mend: "unpack it with gunzip and give what is inside"}
 	}
+	return d.finish(), nil
+}
+
+// ReadText reads a session that was unpacked, as zcat does it.
+func ReadText(r io.Reader, name string) (*Recording, error) {
+	d := newDecoder(name, maxFile)
+	d.lines = bufio.NewReaderSize(r, 64<<10)
+	p := newPartState()
+	err := d.partLines(&p)
+	var input *sensors.InputError
+	switch {
+	case errors.As(err, &input):
+		return nil, err
+	case err != nil:
+		return nil, &sensors.InputError{File: name, Line: d.line, What: "cannot be read on: " + err.Error(),
+			Mend: "give the session file as it was recorded, unpacked by nothing", Err: err}
+	case p.known == 0:
+		return nil, &sensors.InputError{File: name, What: "holds no line of a session", Mend: "give a session file"}
+	}
+	d.accept(p)
 	return d.finish(), nil
 }
 

@@ -45,7 +45,6 @@ func (w *watch) heard(t Told) []Told {
 		w.why[t.Sensor] = t.Detail
 		return nil
 	}
-	delete(w.seen, t.Sensor) // what came before says nothing about now
 	return w.told(t)
 }
 

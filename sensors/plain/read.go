@@ -98,10 +98,7 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) e
 		var y *tally
 		log.Fixes, y, err = readFixes(f, clock)
 		keep(y)
-		if err != nil {
-			return err
-		}
-		return mend.Speed(log, f.name)
+		return err
 	})
 	if found || err != nil {
 		return err

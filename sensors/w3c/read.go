@@ -10,14 +10,13 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/internal/mend"
-	"stillair/sensors/pile"
 )
 
 // Limits that hold a hostile file's memory.
 const (
-	longestLine = 64 << 10  // bytes
-	mostMotion  = 1_500_000 // seven hours at 60 Hz, which browsers end at
-	mostFixes   = 100_000   // a day at 1 Hz
+	longestLine = 64 << 10 // bytes
+	mostMotion  = 3_000_000
+	mostFixes   = 500_000
 )
 
 // arrived is a position with all that may tell when it came.
@@ -32,9 +31,7 @@ type arrived struct {
 type stream struct {
 	name       string
 	log        *sensors.Log
-	motions    pile.Pile[sensors.Motion]
-	arrivals   pile.Pile[arrived]
-	positions  []arrived // once all are there
+	positions  []arrived
 	axes       string
 	timeOrigin float64
 	newest     float64 // timeStamp of the newest motion event, ms
@@ -131,7 +128,7 @@ func (s *stream) take(line int, b []byte) error {
 		return nil
 	}
 	s.good++
-	if s.motions.Len() > mostMotion || s.arrivals.Len() > mostFixes {
+	if len(s.log.Motion) > mostMotion || len(s.positions) > mostFixes {
 		return s.fail(line, "there are too many samples for one ride", "cut it into shorter ones")
 	}
 	return nil
@@ -156,18 +153,17 @@ func (s *stream) motion(o object) error {
 	}
 	o.motion.T = at / 1000
 	s.newest = at
-	s.motions.Add(o.motion)
+	s.log.Motion = append(s.log.Motion, o.motion)
 	return nil
 }
 
 func (s *stream) position(o object) {
-	s.arrivals.Add(arrived{fix: FixFrom(math.NaN(), o.coords, o.timestamp),
+	s.positions = append(s.positions, arrived{fix: FixFrom(math.NaN(), o.coords, o.timestamp),
 		own: o.timeStamp, epoch: o.timestamp, behind: s.newest})
 }
 
 // settle puts all on one clock, in order, in SI units, and the right way up.
 func (s *stream) settle() error {
-	s.log.Motion, s.positions = s.motions.Take(), s.arrivals.Take()
 	if len(s.log.Motion) == 0 {
 		return s.fail(0, "there is no motion event", "record devicemotion beside the positions")
 	}
@@ -177,7 +173,7 @@ func (s *stream) settle() error {
 	var d mend.Disorder
 	s.log.Motion, d = mend.Order(s.log.Motion, mend.MotionTime)
 	s.disorder(d, "a motion event")
-	if err := s.place(); err != nil {
+	if err := s.arrivals(); err != nil {
 		return err
 	}
 	s.log.Fixes, d = mend.Order(s.log.Fixes, mend.FixTime)

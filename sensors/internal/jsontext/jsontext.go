@@ -80,14 +80,11 @@ func decimal(mantissa string, e int) string {
 		sign, mantissa = "-", mantissa[1:]
 	}
 	whole, fraction, _ := strings.Cut(mantissa, ".")
-	digits := strings.TrimLeft(whole+fraction, "0")
-	if digits == "" {
-		return sign + "0"
-	}
-	point := e + len(digits) - len(fraction) // where it stands in digits
+	digits := whole + fraction
+	point := len(whole) + e
 	switch {
 	case point > 21 || point < -6:
-		return sign + digits + "e" + strconv.Itoa(point-len(digits))
+		return sign + mantissa + "e" + strconv.Itoa(e)
 	case point <= 0:
 		return sign + "0." + strings.Repeat("0", -point) + digits
 	case point >= len(digits):

@@ -1,0 +1,109 @@
+package main
+
+import (
+	"context"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"stillair/app/intake"
+	"stillair/export/results"
+	"stillair/export/shown"
+)
+
+// analyseFlags are what analyse takes.
+type analyseFlags struct {
+	json    bool
+	report  string
+	tables  string
+	rollOns []string
+	system  string
+	told    *told
+}
+
+func analyseCommand() command {
+	return command{
+		Name: "analyse", Args: "RECORDING", Summary: "find the runs in a recording and measure them",
+		Help: `
+RECORDING is a session file of the phone app (.jsonl.gz), a plain log (a folder
+or .zip with motion.csv, gnss.csv and, if you like, pressure.csv and ride.json),
+JSON Lines that a browser wrote, or NMEA sentences.
+
+The bike's mass matters: drag area and rolling resistance are as wrong as it is.
+Weigh bike and rider, or add them up, and give --mass. Temperature and pressure
+of the air come from a weather station nearby; mind that most tell the pressure
+reduced to sea level. What is said here goes before what the recording says.
+
+Examples:
+  desk analyse ride.jsonl.gz --report ride.html
+  desk analyse my-log/ --mass 287 --temperature 18 --pressure 1009
+  desk analyse ride.zip --rollon 60-100km/h --rollon 40-70mph --units both
+  desk analyse ride.jsonl.gz --json | jq '.road_load[] | {setup, cda_m2}'`,
+		Flags: func(f *pflag.FlagSet) runner {
+			a := &analyseFlags{}
+			f.BoolVar(&a.json, "json", false, "print the results as JSON and nothing else")
+			f.StringVar(&a.report, "report", "", "write a page with plots to this file (HTML)")
+			f.StringVar(&a.tables, "csv", "", "write tables (CSV) into this folder")
+			f.StringArrayVar(&a.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
+			f.StringVar(&a.system, "units", string(shown.Metric), "metric, imperial or both")
+			a.told = addTold(f)
+			return a.run
+		},
+	}
+}
+
+func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
+	if len(args) != 1 {
+		return usage("it takes one recording, not %d", len(args))
+	}
+	system, err := shown.ParseSystem(a.system)
+	if err != nil {
+		return usageError{err}
+	}
+	pairs, err := speedPairs(a.rollOns)
+	if err != nil {
+		return err
+	}
+	ride, err := intake.Open(args[0])
+	if err != nil {
+		return err
+	}
+	if err := a.told.apply(&ride.Log.Ride); err != nil {
+		return err
+	}
+	s, err := w.analyse(ctx, ride, args[0], pairs)
+	if err != nil {
+		return err
+	}
+	written, err := a.write(s, system)
+	if err != nil {
+		return err
+	}
+	if a.json {
+		return results.Write(w.Out, results.From(s.result))
+	}
+	text := summary(s, system)
+	if len(written) > 0 {
+		text += "\nWritten\n  " + strings.Join(written, "\n  ") + "\n"
+	}
+	return w.print(text)
+}
+
+// write writes the files asked for and returns their paths.
+func (a *analyseFlags) write(s *study, system shown.System) ([]string, error) {
+	var written []string
+	if a.report != "" {
+		if err := saveReport(a.report, s, system); err != nil {
+			return nil, err
+		}
+		written = append(written, a.report)
+	}
+	if a.tables != "" {
+		paths, err := saveTables(a.tables, s.result)
+		if err != nil {
+			return nil, err
+		}
+		written = append(written, paths...)
+	}
+	return written, nil
+}

@@ -1,0 +1,104 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+
+	"stillair/export/report"
+	"stillair/export/results"
+	"stillair/export/session"
+	"stillair/export/shown"
+	"stillair/export/table"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+// program is what files say of who wrote them.
+const program = "Stillair desk"
+
+// save writes a file through write, making its folder where it is missing. A
+// file that could not be written whole does not stay behind under its name.
+func save(path string, write func(io.Writer) error) error {
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	if err != nil {
+		return err
+	}
+	buffered := bufio.NewWriterSize(f, 1<<16)
+	err = write(buffered)
+	if err == nil {
+		err = buffered.Flush()
+	}
+	err = errors.Join(err, f.Close())
+	if err == nil {
+		err = os.Chmod(f.Name(), 0o644)
+	}
+	if err == nil {
+		err = os.Rename(f.Name(), path)
+	}
+	if err != nil {
+		return errors.Join(err, os.Remove(f.Name()))
+	}
+	return nil
+}
+
+// unsynced is a session's store on a file that save syncs by renaming it.
+type unsynced struct{ io.Writer }
+
+func (u unsynced) Append(p []byte) error {
+	_, err := u.Write(p)
+	return err
+}
+
+func (u unsynced) Sync() error { return nil }
+
+func saveSession(path string, log *sensors.Log, header session.Header) error {
+	return save(path, func(out io.Writer) error { return session.Write(unsynced{out}, log, header) })
+}
+
+func saveResults(path string, r *runs.Result) error {
+	return save(path, func(out io.Writer) error { return results.Write(out, results.From(r)) })
+}
+
+func saveReport(path string, s *study, system shown.System) error {
+	return save(path, func(out io.Writer) error { return report.Write(out, s.result, s.reportOptions(system)) })
+}
+
+// reportOptions says on the report what the session file knows of the ride.
+func (s *study) reportOptions(system shown.System) report.Options {
+	o := report.Options{Units: system, Program: "Written by " + program + "."}
+	if rec := s.ride.Session; rec != nil {
+		o.Name, o.Started, o.Invented = rec.Name, rec.Header.Started, rec.Header.Origin == originSimulated
+	}
+	if o.Started.IsZero() && len(s.ride.Log.Fixes) > 0 {
+		o.Started = s.ride.Log.Fixes[0].UTC
+	}
+	return o
+}
+
+// saveTables writes the CSV files into dir and returns their paths.
+func saveTables(dir string, r *runs.Result) ([]string, error) {
+	tables := []struct {
+		name  string
+		write func(io.Writer) error
+	}{
+		{"track.csv", func(out io.Writer) error { return table.Track(out, r.Track) }},
+		{"runs.csv", func(out io.Writer) error { return table.Runs(out, r.Runs) }},
+		{"marks.csv", func(out io.Writer) error { return table.Marks(out, r.Runs) }},
+		{"road-load.csv", func(out io.Writer) error { return table.RoadLoads(out, r.RoadLoads) }},
+	}
+	var paths []string
+	for _, t := range tables {
+		path := filepath.Join(dir, t.name)
+		if err := save(path, t.write); err != nil {
+			return nil, err
+		}
+		paths = append(paths, path)
+	}
+	return paths, nil
+}

@@ -1,0 +1,48 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/pflag"
+)
+
+// overview is the help of the program as a whole.
+func overview() string {
+	var b strings.Builder
+	b.WriteString(`Stillair finds out what a change to a motorcycle is worth. It reads what a phone
+recorded on a ride - satellite speed, accelerometer, gyroscope - and finds the
+launches, roll-ons, pulls and coast-downs in it on its own. It computes times,
+drag area (CdA), rolling resistance (Crr) and road power, each with its ±.
+
+Usage:  desk COMMAND [flags]
+
+`)
+	for _, c := range commands() {
+		fmt.Fprintf(&b, "  %-10s %s\n", c.Name, c.Summary)
+	}
+	b.WriteString(`
+Begin with:
+
+  desk demo                    an invented ride through everything
+  desk analyse RECORDING       a ride of your own
+  desk COMMAND --help          what a command does and takes
+
+Exit codes: 0 done; 1 failed; 2 the command line makes no sense; 3 the recording
+cannot be used, and the message says what would mend it; 130 stopped by you.
+
+Full throttle and coasting are dangerous in traffic and unlawful on many roads.
+The law of the place comes first. Never touch or watch a phone while moving.
+`)
+	return b.String()
+}
+
+// explain is the help of one command.
+func (c command) explain(flags *pflag.FlagSet) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "desk %s: %s\n\nUsage:  desk %s\n\n", c.Name, c.Summary, strings.TrimSpace(c.Name+" [flags] "+c.Args))
+	b.WriteString(strings.TrimSpace(c.Help) + "\n\nFlags:\n")
+	const yesNo = "[=true|false]" // says nothing to a newcomer
+	b.WriteString(strings.ReplaceAll(flags.FlagUsagesWrapped(80), yesNo, strings.Repeat(" ", len(yesNo))))
+	return b.String()
+}

@@ -1,0 +1,130 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+
+	"github.com/spf13/pflag"
+
+	"stillair/app/intake"
+	"stillair/runs"
+	"stillair/runs/marks"
+	"stillair/sensors"
+	"stillair/sensors/units"
+)
+
+// told holds what the command line says in the place of ride.json. NaN: nothing.
+type told struct {
+	bike                                string
+	mass, massSD, rotating, wind        float64
+	temperature, hectopascals, humidity float64
+}
+
+// addTold adds the flags.
+func addTold(f *pflag.FlagSet) *told {
+	t, nan := &told{}, math.NaN()
+	number := func(p *float64, name, explain string) {
+		*p = nan
+		f.Var((*optional)(p), name, explain)
+	}
+	f.StringVar(&t.bike, "bike", "", "name of the bike")
+	number(&t.mass, "mass", "bike, rider, fuel and luggage as ridden, kg")
+	number(&t.massSD, "mass-sd", "how well that is known: standard deviation, kg")
+	number(&t.rotating, "rotating-mass", "what the wheels add to the inertia, kg")
+	number(&t.temperature, "temperature", "of the air, °C")
+	number(&t.hectopascals, "pressure", "of the air where you rode, not reduced to sea level, hPa")
+	number(&t.humidity, "humidity", "of the air, %")
+	number(&t.wind, "wind-sd", "how much the wind differs from pair to pair, m/s")
+	return t
+}
+
+// apply puts what was told into the ride.
+func (t *told) apply(r *sensors.Ride) error {
+	checks := []struct {
+		name      string
+		value     float64
+		low, high float64
+		to        *float64
+		factor    float64
+	}{
+		{"mass", t.mass, 30, 2000, &r.Mass, 1},
+		{"mass-sd", t.massSD, 0, 500, &r.MassSD, 1},
+		{"rotating-mass", t.rotating, 0, 200, &r.RotatingMass, 1},
+		{"temperature", t.temperature, -60, 60, &r.Air.Temperature, 1},
+		{"pressure", t.hectopascals, 300, 1100, &r.Air.Pressure, units.Hectopascal},
+		{"humidity", t.humidity, 0, 100, &r.Air.Humidity, 0.01},
+		{"wind-sd", t.wind, 0, 30, &r.WindSD, 1},
+	}
+	for _, c := range checks {
+		if math.IsNaN(c.value) {
+			continue
+		}
+		if c.value < c.low || c.value > c.high {
+			return usage("--%s %v is not possible; it must be from %v to %v", c.name, c.value, c.low, c.high)
+		}
+		*c.to = c.value * c.factor
+	}
+	if !math.IsNaN(t.mass) {
+		for i := range r.Setups { // the mass told here is of all setups
+			r.Setups[i].Mass = math.NaN()
+		}
+	}
+	if t.bike != "" {
+		r.Bike = t.bike
+	}
+	return nil
+}
+
+// optional is a number that may not have been given.
+type optional float64
+
+func (o *optional) String() string { return "" }
+func (o *optional) Type() string   { return "number" }
+func (o *optional) Set(s string) error {
+	var x float64
+	if n, err := fmt.Sscanf(s+"\n", "%g\n", &x); err != nil || n != 1 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return fmt.Errorf("%q is no number", s)
+	}
+	*o = optional(x)
+	return nil
+}
+
+// study is a ride with everything computed from it.
+type study struct {
+	ride   *intake.Ride
+	result *runs.Result
+}
+
+// analyse computes a ride's results and shows how far it is.
+func (w *world) analyse(ctx context.Context, ride *intake.Ride, name string, rollOns []marks.SpeedPair) (*study, error) {
+	p := w.progress()
+	defer p.end()
+	result, err := runs.Analyse(ctx, ride.Log, runs.Options{RollOns: rollOns, Progress: func(stage runs.Stage, share float64) {
+		p.at(string(stage), share)
+	}})
+	var input *sensors.InputError
+	if errors.As(err, &input) && input.File == "" {
+		named := *input
+		named.File = name
+		err = &named
+	}
+	if err != nil {
+		return nil, err
+	}
+	return &study{ride: ride, result: result}, nil
+}
+
+// speedPairs reads the pairs asked for, nil where none was.
+func speedPairs(asked []string) ([]marks.SpeedPair, error) {
+	var pairs []marks.SpeedPair
+	for _, text := range asked {
+		p, err := marks.ParseSpeedPair(text)
+		if err != nil {
+			return nil, usageError{err}
+		}
+		pairs = append(pairs, p)
+	}
+	return pairs, nil
+}

@@ -1,0 +1,153 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"stillair/export/session"
+	"stillair/sensors/plain"
+	"stillair/sensors/sim"
+)
+
+// originSimulated marks the session file of a ride that nobody rode.
+const originSimulated = "simulated"
+
+// simulateFlags are what simulate takes.
+type simulateFlags struct {
+	seed             uint64
+	out, format      string
+	ride, bike       string
+	browser, nothing bool
+}
+
+func simulateCommand() command {
+	return command{
+		Name: "simulate", Summary: "write an invented ride, with the truth beside it",
+		Help: `
+Simulates a ride and what a phone records of it: noise, vibration, a receiver
+that lags, gusts, a road that is not quite level. The truth is written beside
+it as truth.json, so that you can see how far the results are from it:
+
+  desk simulate --ride coast-downs --seed 7 --out invented
+  desk analyse invented/ride.jsonl.gz
+  jq '.setups' invented/truth.json
+
+The same ride, bike and seed always give the same files.
+
+Rides:
+` + presetLines() + `
+Bikes: ` + strings.Join(bikeNames(), ", "),
+		Flags: func(f *pflag.FlagSet) runner {
+			s := &simulateFlags{}
+			f.StringVar(&s.ride, "ride", "demo", "which ride")
+			f.StringVar(&s.bike, "bike", bikeNames()[0], "which bike")
+			f.Uint64Var(&s.seed, "seed", 1, "what chance begins from")
+			f.StringVar(&s.out, "out", "out", "folder to write into")
+			f.StringVar(&s.format, "format", "session", "session (one file), plain (a folder of CSV) or zip")
+			f.BoolVar(&s.browser, "browser", false, "as a phone's browser records: 60 readings a second instead of 100")
+			f.BoolVar(&s.nothing, "untold", false, "the rider told nothing: neither mass nor air")
+			return s.run
+		},
+	}
+}
+
+// bikeWord is what a simulated bike is called on the command line.
+func bikeWord(b sim.Bike) string { return strings.TrimPrefix(b.Name, "invented ") }
+
+func bikeNames() []string {
+	var names []string
+	for _, b := range sim.Bikes() {
+		names = append(names, bikeWord(b))
+	}
+	return names
+}
+
+func presetLines() string {
+	var b strings.Builder
+	for _, p := range sim.Presets() {
+		fmt.Fprintf(&b, "  %-12s %s\n", p.Name, p.About)
+	}
+	return b.String()
+}
+
+// scenario finds what the flags ask for.
+func (s *simulateFlags) scenario() (sim.Scenario, error) {
+	var bike *sim.Bike
+	for _, b := range sim.Bikes() {
+		if bikeWord(b) == s.bike {
+			bike = &b
+		}
+	}
+	if bike == nil {
+		return sim.Scenario{}, usage("there is no bike %q; the bikes are %s", s.bike, strings.Join(bikeNames(), ", "))
+	}
+	for _, p := range sim.Presets() {
+		if p.Name != s.ride {
+			continue
+		}
+		sc := p.Scenario(*bike)
+		if s.browser {
+			sc.Phone = sim.BrowserPhone()
+		}
+		sc.Told.Nothing = s.nothing
+		return sc, nil
+	}
+	return sim.Scenario{}, usage("there is no ride %q; the rides are\n%s", s.ride, presetLines())
+}
+
+func (s *simulateFlags) run(ctx context.Context, w *world, args []string) error {
+	if len(args) != 0 {
+		return usage("it takes no arguments, only flags")
+	}
+	sc, err := s.scenario()
+	if err != nil {
+		return err
+	}
+	if s.format != "session" && s.format != "plain" && s.format != "zip" {
+		return usage("there is no format %q; use session, plain or zip", s.format)
+	}
+	p := w.progress()
+	defer p.end()
+	p.at("riding", 0)
+	ride, err := sim.Run(sc, s.seed)
+	if err != nil {
+		return err
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	p.at("writing", 0.5)
+	recording, err := s.save(sc, ride)
+	if err != nil {
+		return err
+	}
+	truth := filepath.Join(s.out, "truth.json")
+	if err := save(truth, func(out io.Writer) error { return writeTruth(out, sc, s.seed, ride) }); err != nil {
+		return err
+	}
+	p.end()
+	return w.print(fmt.Sprintf("An invented ride (%s, %s, seed %d):\n  %s\n  %s\n", s.ride, s.bike, s.seed, recording, truth))
+}
+
+// save writes the recording in the format asked for and returns its path.
+func (s *simulateFlags) save(sc sim.Scenario, ride *sim.Ride) (string, error) {
+	switch s.format {
+	case "plain":
+		dir := filepath.Join(s.out, "ride")
+		return dir, plain.Write(dir, ride.Log)
+	case "zip":
+		path := filepath.Join(s.out, "ride.zip")
+		return path, save(path, func(out io.Writer) error { return plain.WriteZip(out, ride.Log) })
+	}
+	path := filepath.Join(s.out, "ride.jsonl.gz")
+	return path, saveSession(path, ride.Log, simulatedHeader(sc))
+}
+
+func simulatedHeader(sc sim.Scenario) session.Header {
+	return session.Header{Start: sc.ClockZero, Started: sc.Start, Device: "simulated phone", Program: program, Origin: originSimulated}
+}

@@ -1,0 +1,167 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"stillair/export/shown"
+	"stillair/runs"
+)
+
+// print writes text to the command's output.
+func (w *world) print(text string) error {
+	_, err := io.WriteString(w.Out, text)
+	return err
+}
+
+// page is text under way.
+type page struct {
+	strings.Builder
+	units shown.System
+}
+
+func (p *page) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
+
+func (p *page) title(format string, args ...any) {
+	p.line("\n"+format, args...)
+}
+
+// wrapped writes words at an indent, broken at 80 columns.
+func (p *page) wrapped(indent int, text string) {
+	pad, column := strings.Repeat(" ", indent), 80
+	for i, word := range strings.Fields(text) {
+		n := len([]rune(word))
+		if i > 0 && column+1+n > 80 {
+			p.WriteString("\n")
+			column = 80
+		}
+		if column >= 80 {
+			p.WriteString(pad)
+			column = indent
+		} else {
+			p.WriteString(" ")
+			column++
+		}
+		p.WriteString(word)
+		column += n
+	}
+	p.WriteString("\n")
+}
+
+// summary says what was found in a ride, for a person.
+func summary(s *study, units shown.System) string {
+	p := &page{units: units}
+	p.head(s)
+	r := s.result
+	p.launches(r)
+	p.rollOns(r)
+	p.power(r)
+	p.stops(r)
+	p.loads(r)
+	p.compared(r)
+	if len(r.Runs) == 0 {
+		p.title("No run was found")
+		p.wrapped(2, "A run is a launch or roll-on with the throttle wide open, or a long roll with the clutch in. Part throttle and everyday braking are no runs.")
+	}
+	p.rejected(r)
+	p.assumed(s)
+	if len(r.Runs) > 0 {
+		p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")
+	}
+	return p.String()
+}
+
+func (p *page) head(s *study) {
+	var facts []string
+	add := func(text string) {
+		if text != "" && text != "–" {
+			facts = append(facts, text)
+		}
+	}
+	o := s.reportOptions(p.units)
+	add(o.Name)
+	add(s.result.Ride.Bike)
+	if !o.Started.IsZero() {
+		add(o.Started.Format("2 Jan 2006, 15:04 MST"))
+	}
+	if t := s.result.Track; t != nil && len(t.T) > 1 {
+		last, top := len(t.T)-1, 0.0
+		for _, v := range t.V {
+			top = max(top, v)
+		}
+		add(shown.Duration(t.T[last] - t.T[0]))
+		add("fastest " + p.units.Number(shown.Speed, top, 0))
+	}
+	p.wrapped(0, strings.Join(facts, " · "))
+	if o.Invented {
+		p.line("This ride is invented: it was simulated, not ridden.")
+	}
+}
+
+// of returns the runs of a kind that count, and how many were found.
+func of(r *runs.Result, kind runs.Kind) (counting []runs.Run, found int) {
+	for _, run := range r.Runs {
+		if run.Kind != kind {
+			continue
+		}
+		found++
+		if run.Accepted() {
+			counting = append(counting, run)
+		}
+	}
+	return counting, found
+}
+
+// counted titles a kind of run with how many there are.
+func (p *page) counted(title string, counting, found int) {
+	switch {
+	case counting == found:
+		p.title("%s: %d", title, found)
+	default:
+		p.title("%s: %d, of which %d count", title, found, counting)
+	}
+}
+
+func (p *page) rejected(r *runs.Result) {
+	begun := false
+	for _, run := range r.Runs {
+		if run.Accepted() {
+			continue
+		}
+		if !begun {
+			p.title("Rejected")
+			begun = true
+		}
+		p.wrapped(2, fmt.Sprintf("run %d, %s at %s: %s", run.ID, run.Kind, p.since(r, run.Start), strings.Join(run.Reasons, "; ")))
+	}
+}
+
+// since shows a time of the log as one since the ride's beginning.
+func (p *page) since(r *runs.Result, t float64) string {
+	if r.Track != nil && len(r.Track.T) > 0 {
+		t -= r.Track.T[0]
+	}
+	return shown.Moment(t)
+}
+
+func (p *page) assumed(s *study) {
+	var say []string
+	if len(s.result.Defaults) > 0 {
+		say = append(say, "not told, so a default stands for it: "+strings.Join(s.result.Defaults, ", "))
+	}
+	say = append(say, s.result.Warnings...)
+	for _, n := range s.result.Notes {
+		say = append(say, n.String())
+	}
+	if t := s.result.Track; t != nil {
+		say = append(say, t.Notes...)
+	}
+	if len(say) == 0 {
+		return
+	}
+	p.title("Know this")
+	for _, text := range say {
+		p.wrapped(2, text)
+	}
+}

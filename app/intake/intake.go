@@ -1,0 +1,147 @@
+// Package intake opens a recording of any kind that Stillair reads: a session
+// file, a plain log as folder or zip, a browser's JSON Lines, a receiver's
+// NMEA sentences. What a file is shows in its first bytes, not in its name.
+package intake
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"stillair/export/session"
+	"stillair/sensors"
+	"stillair/sensors/nmea"
+	"stillair/sensors/plain"
+	"stillair/sensors/w3c"
+)
+
+// Kind is what a recording was read as.
+type Kind string
+
+// The kinds of recording.
+const (
+	Session   Kind = "session file"
+	PlainLog  Kind = "plain log"
+	JSONLines Kind = "JSON Lines of a browser"
+	NMEA      Kind = "NMEA sentences"
+)
+
+// Ride is a recording as read. Session holds what only a session file knows;
+// it is nil for all others.
+type Ride struct {
+	Log     *sensors.Log
+	Kind    Kind
+	Session *session.Recording
+}
+
+// Open reads the recording at path.
+func Open(path string) (*Ride, error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, missing(path, err)
+	}
+	if info.IsDir() || strings.HasSuffix(strings.ToLower(path), ".csv") {
+		return asPlain(plain.Read(path))
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, missing(path, err)
+	}
+	defer f.Close()
+	head := make([]byte, 4096)
+	n, err := io.ReadFull(f, head)
+	if err != nil && err != io.EOF && err != io.ErrUnexpectedEOF {
+		return nil, missing(path, err)
+	}
+	if _, err := f.Seek(0, io.SeekStart); err != nil {
+		return nil, missing(path, err)
+	}
+	return read(f, info.Size(), head[:n], path)
+}
+
+// Input is a file that can be read from anywhere, as *os.File can.
+type Input interface {
+	io.Reader
+	io.ReaderAt
+}
+
+// read reads a file of the given size that begins with head.
+func read(f Input, size int64, head []byte, name string) (*Ride, error) {
+	text := bytes.TrimLeft(head, "\ufeff \t\r\n")
+	switch {
+	case session.IsSession(head):
+		return asSession(session.Read(f, name))
+	case bytes.HasPrefix(head, []byte("PK")):
+		return asPlain(plain.ReadZip(f, size, name))
+	case bytes.HasPrefix(text, []byte(`{"type":"part"`)), bytes.HasPrefix(text, []byte(`{"type":"header"`)):
+		return asSession(session.ReadText(f, name))
+	case bytes.HasPrefix(text, []byte(`{`)) && isResults(text):
+		return nil, &sensors.InputError{File: name, What: "these are results, not a recording", Mend: "give the recording that they were made from"}
+	case bytes.HasPrefix(text, []byte(`{`)):
+		log, err := w3c.Read(f, name)
+		return as(JSONLines, log, err)
+	case bytes.HasPrefix(text, []byte("$")):
+		log, err := nmea.Read(f, name)
+		return as(NMEA, log, err)
+	case size == 0:
+		return nil, &sensors.InputError{File: name, What: "the file is empty", Mend: "look for another copy of the recording"}
+	case looksLikeNMEA(text):
+		log, err := nmea.Read(f, name)
+		return as(NMEA, log, err)
+	}
+	return nil, &sensors.InputError{File: name, What: "this is no recording that can be read: " + looks(head),
+		Mend: "give a session file (.jsonl.gz), a folder or .zip with motion.csv and gnss.csv, JSON Lines of a browser, or NMEA sentences"}
+}
+
+// isResults reports whether text begins as a results document does.
+func isResults(text []byte) bool {
+	return bytes.Contains(text, []byte(`"version"`)) && bytes.Contains(text, []byte(`"defaults"`))
+}
+
+// looksLikeNMEA reports whether the first line is a sentence behind a time.
+func looksLikeNMEA(text []byte) bool {
+	line, _, _ := bytes.Cut(text, []byte("\n"))
+	_, sentence, found := bytes.Cut(line, []byte("$"))
+	return found && bytes.Contains(sentence, []byte(","))
+}
+
+// looks says in words how an unknown file begins.
+func looks(head []byte) string {
+	line, _, _ := bytes.Cut(head, []byte("\n"))
+	for _, c := range line {
+		if c < ' ' && c != '\t' && c != '\r' {
+			return "its content is not text"
+		}
+	}
+	return fmt.Sprintf("it begins with %.40q", bytes.TrimSpace(line))
+}
+
+func as(kind Kind, log *sensors.Log, err error) (*Ride, error) {
+	if err != nil {
+		return nil, err
+	}
+	return &Ride{Log: log, Kind: kind}, nil
+}
+
+func asPlain(log *sensors.Log, err error) (*Ride, error) { return as(PlainLog, log, err) }
+
+func asSession(rec *session.Recording, err error) (*Ride, error) {
+	if err != nil {
+		return nil, err
+	}
+	return &Ride{Log: rec.Log, Kind: Session, Session: rec}, nil
+}
+
+// missing says that a file cannot be opened, and why.
+func missing(path string, err error) error {
+	what, mend := "it cannot be opened: "+err.Error(), "check that the file can be read"
+	switch {
+	case os.IsNotExist(err):
+		what, mend = "there is no such file or folder", "check the path"
+	case os.IsPermission(err):
+		what, mend = "it may not be read", "give yourself leave to read it, or copy it"
+	}
+	return &sensors.InputError{File: path, What: what, Mend: mend, Err: err}
+}

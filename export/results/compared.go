@@ -1,0 +1,55 @@
+package results
+
+import (
+	"stillair/runs"
+	"stillair/runs/compare"
+)
+
+func fromComparison(c runs.Comparison) Comparison {
+	out := Comparison{A: c.A, B: c.B, Notes: c.Notes, Verdict: "drag was not compared"}
+	if v := c.CdA; v != nil {
+		out.DeltaCdA, out.SE = value(v.Delta)
+		out.CI, out.P, out.Finding = pair(v.CI), number(v.P, 3), string(v.Finding)
+		out.Percent, out.PercentCI = number(v.Percent, 4), pair(v.CIPercent)
+		out.Verdict = v.Sentence(c.B, "drag")
+	}
+	if v := c.Crr; v != nil {
+		out.DeltaCrr, out.DeltaCrrSE = value(v.Delta)
+		out.Others = append(out.Others, judged("rolling resistance", *v))
+	}
+	if v := c.Power; v != nil {
+		out.Others = append(out.Others, judged("power", *v))
+	}
+	for _, t := range c.Times {
+		out.Others = append(out.Others, judged(t.Mark, t.Verdict))
+	}
+	return out
+}
+
+func judged(quantity string, v compare.Verdict) Judged {
+	return Judged{Quantity: quantity, Finding: string(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, 4), PercentCI: pair(v.CIPercent)}
+}
+
+func fromPower(p runs.PowerCurve) Power {
+	out := Power{Setup: p.Setup, Gear: p.Gear, Correction: number(p.Correction, digits), Notes: p.Notes,
+		Speed: []float64{}, Power: []float64{}, PowerSE: []float64{}}
+	c := p.Curve
+	if c == nil {
+		return out
+	}
+	if out.Runs = c.Pulls; len(c.Pulls) > 0 {
+		out.Run = c.Pulls[0]
+	}
+	rpm := p.RPM()
+	for i, v := range c.Speed {
+		speed, power, se := number(v, digits), number(c.Power[i].X, digits), number(c.Power[i].SE, seDigits)
+		if speed == nil || power == nil || se == nil {
+			continue // parallel arrays have no place for what is absent
+		}
+		out.Speed, out.Power, out.PowerSE = append(out.Speed, *speed), append(out.Power, *power), append(out.PowerSE, *se)
+		if i < len(rpm) {
+			out.RPM = append(out.RPM, *number(rpm[i], digits))
+		}
+	}
+	return out
+}
