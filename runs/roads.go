@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/fusion"
 	"stillair/runs/air"
 	"stillair/runs/pairing"
 	"stillair/runs/roadload"
@@ -52,10 +53,20 @@ func usable(result *Result, log *sensors.Log) (coasts []pairing.Coast, where []i
 			continue
 		}
 		coasts = append(coasts, pairing.Coast{ID: r.ID, Setup: r.Setup, Start: r.Start, End: r.End,
-			Fixes: fixesWithin(log, result.Track, r.Start, r.End)})
+			Fixes: fixesWithin(log, result.Track, r.Start+settling(result.Track.Receiver), r.End)})
 		where = append(where, i)
 	}
 	return coasts, where
+}
+
+// settling is how long a receiver that smooths its speed remembers what was
+// before the clutch was pulled, s; none where smoothing was not seen.
+func settling(r fusion.Receiver) float64 {
+	const memory = 4 // time constants, after which 2 % is left
+	if !(r.Smoothing > 2*r.SmoothingSE) {
+		return 0
+	}
+	return memory * r.Smoothing
 }
 
 // roadRuns turns the coast-downs that have a counterpart into what the fit

@@ -15,7 +15,7 @@ const (
 	coastTime  = 8.0            // s
 	jolt       = 0.5            // a step in the deceleration that wind and road do not make, m/s²
 	joltWindow = 20             // grid points on each side of a step
-	cutMargin  = 7              // grid points left out on each side of a step
+	cutMargin  = 4              // grid points left out on each side of a step
 )
 
 // piece is a stretch between two steps of the deceleration.
@@ -113,7 +113,7 @@ func isPeak(f func(int) float64, i int) bool {
 
 // rolls reports whether the mean deceleration of a piece can be free rolling.
 func (b bounds) rolls(s *series, p piece) bool {
-	if p.to-p.from < 10 {
+	if p.to-p.from < 20 {
 		return false
 	}
 	return b.possible(s, p)
@@ -137,24 +137,25 @@ func neighbours(s *series, pieces []piece) [][]piece {
 }
 
 // judgeCoast decides on a group of pieces: the one with the widest range of
-// speed is the run, if it is wide enough.
+// speed is the run, if it is wide enough. The others say what disturbed it.
 func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
-	whole := piece{group[0].from, group[len(group)-1].to}
 	best := group[0]
 	for _, p := range group[1:] {
-		if s.v[p.from]-s.v[p.to] > s.v[best.from]-s.v[best.to] {
+		if s.span(p) > s.span(best) {
 			best = p
 		}
 	}
-	span, wide := s.v[whole.from]-s.v[whole.to], s.v[best.from]-s.v[best.to]
+	fit := fitRolling(s, best)
+	group = fit.alike(s, best, group)
+	whole := piece{group[0].from, group[len(group)-1].to}
 	if s.v[whole.from] < coastFirst || s.seconds(best.from, best.to) < coastTime {
 		return Found{}, false
 	}
 	f := Found{Kind: CoastDown, From: s.time(best.from), To: s.time(best.to)}
-	why := fitRolling(s, best).against(b, s, best)
-	cut := len(group) > 1
+	why := fit.against(b, s, best)
+	cut, wide := len(group) > 1, s.span(best)
 	switch {
-	case wide < coastSpan && (why != "" || wide < coastWorth && (!cut || span < coastSpan)):
+	case wide < coastSpan && (why != "" || wide < coastWorth && (!cut || s.span(whole) < coastSpan)):
 		return Found{}, false
 	case why != "":
 		f.Reasons = append(f.Reasons, why)
@@ -169,6 +170,9 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	f.Reasons = append(f.Reasons, bends(s, best)...)
 	return f, true
 }
+
+// span is the range of speed of a piece, m/s.
+func (s *series) span(p piece) float64 { return s.v[p.from] - s.v[p.to] }
 
 // disturbance says what lies between the pieces of a group, next to the best.
 func disturbance(s *series, group []piece, best piece) string {

@@ -90,6 +90,20 @@ func fitRolling(s *series, p piece) rolling {
 	return rolling{c0: x.AtVec(1), c2: x.AtVec(2)}
 }
 
+// alike keeps the piece that was fitted and those that slow as its trajectory
+// does: parts of the same run, which something interrupted.
+func (r rolling) alike(s *series, fitted piece, pieces []piece) []piece {
+	const agreement = 0.3 // m/s²
+	var out []piece
+	for _, p := range pieces {
+		v := (s.v[p.from] + s.v[p.to]) / 2
+		if p == fitted || math.Abs(-meanSlope(s, p)-r.c0-r.c2*v*v) < agreement {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
 // against says why a piece with the fitted trajectory cannot be free rolling,
 // or "".
 func (r rolling) against(b bounds, s *series, p piece) string {
