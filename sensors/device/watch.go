@@ -45,6 +45,7 @@ func (w *watch) heard(t Told) []Told {
 		w.why[t.Sensor] = t.Detail
 		return nil
 	}
+	delete(w.seen, t.Sensor) // what came before says nothing about now
 	return w.told(t)
 }
 

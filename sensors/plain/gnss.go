@@ -15,12 +15,9 @@ var gnssColumns = []column{
 	{"alt_m", false, "m"}, {"bearing_deg", false, "degrees"}, {"speed_sd_mps", false, "m/s"}, {"h_sd_m", false, "m"},
 }
 
-const (
-	mostFixes = 500_000
-	mostSpeed = 150.0 // m/s; no bike on a road comes near
-)
+const mostFixes = 500_000
 
-// readFixes reads gnss.csv; times are multiplied by clock, the unit that
+// readFixes reads gnss.csv, with speeds in the unit of the file; times are multiplied by clock, the unit that
 // motion.csv was found to be in.
 func readFixes(f file, clock float64) ([]sensors.Fix, *tally, error) {
 	samples, y, err := readRows(f, gnssColumns, mostFixes, takeFix)
@@ -33,11 +30,7 @@ func readFixes(f file, clock float64) ([]sensors.Fix, *tally, error) {
 	for i := range samples {
 		samples[i].T *= clock
 	}
-	samples = inOrder(samples, mend.FixTime, y)
-	if err := mendSpeed(f.name, samples, y); err != nil {
-		return nil, y, err
-	}
-	return dropTooFast(samples, y), y, nil
+	return inOrder(samples, mend.FixTime, y), y, nil
 }
 
 func takeFix(r row) (sensors.Fix, bool) {
@@ -98,37 +91,4 @@ func bearing(deg float64) float64 {
 		return nan
 	}
 	return math.Mod(deg, 360)
-}
-
-// mendSpeed finds speeds that are not in m/s: by the way between positions,
-// or by being faster than any bike.
-func mendSpeed(name string, fixes []sensors.Fix, y *tally) error {
-	if unit, ok := mend.SpeedFromPositions(fixes); ok {
-		if unit.MPS != 1 {
-			y.say(0, "speed unit", fmt.Sprintf("speed_mps agrees with the positions when it is read in %s, and is converted to m/s", unit.Name))
-			for i := range fixes {
-				fixes[i].Speed *= unit.MPS
-				fixes[i].SpeedSD *= unit.MPS
-			}
-		}
-		return nil
-	}
-	const fastest = 110.0 // m/s, near 400 km/h
-	if v := mend.FastSpeed(fixes); v > fastest {
-		return &sensors.InputError{File: name, What: fmt.Sprintf("speed_mps goes up to %.0f, which is faster than any bike in m/s", v),
-			Mend: "give the speed in m/s: km/h divided by 3.6, mph times 0.44704"}
-	}
-	return nil
-}
-
-func dropTooFast(fixes []sensors.Fix, y *tally) []sensors.Fix {
-	kept := fixes[:0]
-	for _, x := range fixes {
-		if x.Speed > mostSpeed {
-			y.say(0, "fast", fmt.Sprintf("a speed above %g m/s cannot be; the fix is left out", mostSpeed))
-			continue
-		}
-		kept = append(kept, x)
-	}
-	return kept
 }

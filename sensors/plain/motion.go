@@ -60,6 +60,9 @@ func takeMotion(r row) (m sensors.Motion, ok bool) {
 	}
 	m.Turn = r3.Vec{X: r.may(motionColumns, 4), Y: r.may(motionColumns, 5), Z: r.may(motionColumns, 6)}
 	if !m.HasTurn() {
+		if w := m.Turn; !math.IsNaN(w.X) || !math.IsNaN(w.Y) || !math.IsNaN(w.Z) {
+			r.y.say(r.t.line, "half a turn", "a part of the turn rate is missing; all of it is taken as absent")
+		}
 		m.Turn = r3.Vec{X: nan, Y: nan, Z: nan}
 	}
 	return m, true

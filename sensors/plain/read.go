@@ -98,7 +98,10 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) e
 		var y *tally
 		log.Fixes, y, err = readFixes(f, clock)
 		keep(y)
-		return err
+		if err != nil {
+			return err
+		}
+		return mend.Speed(log, f.name)
 	})
 	if found || err != nil {
 		return err

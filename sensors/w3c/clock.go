@@ -7,9 +7,9 @@ import (
 	"stillair/sensors"
 )
 
-// arrivals gives each position the time of its arrival on the clock of the
+// place gives each position the time of its arrival on the clock of the
 // motion events, by the first of the ways that the package comment names.
-func (s *stream) arrivals() error {
+func (s *stream) place() error {
 	way, text := s.way()
 	if way == nil {
 		return s.fail(0, "nothing tells when positions arrived on the clock of the motion events",

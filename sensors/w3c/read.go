@@ -10,13 +10,14 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/internal/mend"
+	"stillair/sensors/pile"
 )
 
 // Limits that hold a hostile file's memory.
 const (
-	longestLine = 64 << 10 // bytes
-	mostMotion  = 3_000_000
-	mostFixes   = 500_000
+	longestLine = 64 << 10  // bytes
+	mostMotion  = 1_500_000 // seven hours at 60 Hz, which browsers end at
+	mostFixes   = 100_000   // a day at 1 Hz
 )
 
 // arrived is a position with all that may tell when it came.
@@ -31,7 +32,9 @@ type arrived struct {
 type stream struct {
 	name       string
 	log        *sensors.Log
-	positions  []arrived
+	motions    pile.Pile[sensors.Motion]
+	arrivals   pile.Pile[arrived]
+	positions  []arrived // once all are there
 	axes       string
 	timeOrigin float64
 	newest     float64 // timeStamp of the newest motion event, ms
@@ -128,7 +131,7 @@ func (s *stream) take(line int, b []byte) error {
 		return nil
 	}
 	s.good++
-	if len(s.log.Motion) > mostMotion || len(s.positions) > mostFixes {
+	if s.motions.Len() > mostMotion || s.arrivals.Len() > mostFixes {
 		return s.fail(line, "there are too many samples for one ride", "cut it into shorter ones")
 	}
 	return nil
@@ -153,17 +156,18 @@ func (s *stream) motion(o object) error {
 	}
 	o.motion.T = at / 1000
 	s.newest = at
-	s.log.Motion = append(s.log.Motion, o.motion)
+	s.motions.Add(o.motion)
 	return nil
 }
 
 func (s *stream) position(o object) {
-	s.positions = append(s.positions, arrived{fix: FixFrom(math.NaN(), o.coords, o.timestamp),
+	s.arrivals.Add(arrived{fix: FixFrom(math.NaN(), o.coords, o.timestamp),
 		own: o.timeStamp, epoch: o.timestamp, behind: s.newest})
 }
 
 // settle puts all on one clock, in order, in SI units, and the right way up.
 func (s *stream) settle() error {
+	s.log.Motion, s.positions = s.motions.Take(), s.arrivals.Take()
 	if len(s.log.Motion) == 0 {
 		return s.fail(0, "there is no motion event", "record devicemotion beside the positions")
 	}
@@ -173,7 +177,7 @@ func (s *stream) settle() error {
 	var d mend.Disorder
 	s.log.Motion, d = mend.Order(s.log.Motion, mend.MotionTime)
 	s.disorder(d, "a motion event")
-	if err := s.arrivals(); err != nil {
+	if err := s.place(); err != nil {
 		return err
 	}
 	s.log.Fixes, d = mend.Order(s.log.Fixes, mend.FixTime)

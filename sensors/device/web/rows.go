@@ -3,12 +3,12 @@ package web
 import (
 	"encoding/binary"
 	"math"
-	"time"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/w3c"
 )
 
 // rowWidth is how many numbers sensing.js writes in a row.
@@ -52,7 +52,7 @@ func (r *reader) read(p []byte, b *device.Batch) {
 		for i := range row {
 			row[i] = math.Float64frombits(binary.LittleEndian.Uint64(p[8*i:]))
 		}
-		at := row[1] / 1000
+		at := row[1]
 		switch v := row[2:]; row[0] {
 		case rowMotion:
 			b.Motion = append(b.Motion, r.motion(at, v))
@@ -66,33 +66,18 @@ func (r *reader) read(p []byte, b *device.Batch) {
 	}
 }
 
-// motion converts m/s² and deg/s. A turn rate of which a part is missing is
-// none at all.
+// motion makes a sample of a row; the sign of forces is this browser's.
 func (r *reader) motion(at float64, v []float64) sensors.Motion {
-	const radian = math.Pi / 180
-	turn := r3.Scale(radian, r3.Vec{X: v[3], Y: v[4], Z: v[5]})
-	if math.IsNaN(turn.X + turn.Y + turn.Z) {
-		nan := math.NaN()
-		turn = r3.Vec{X: nan, Y: nan, Z: nan}
-	}
-	return sensors.Motion{T: at, Force: r3.Scale(r.sign, r3.Vec{X: v[0], Y: v[1], Z: v[2]}), Turn: turn}
+	m := w3c.MotionFrom(at, v[0], v[1], v[2], v[3], v[4], v[5])
+	m.Force = r3.Scale(r.sign, m.Force)
+	return m
 }
 
-// fix converts a GeolocationPosition. Its accuracy is the radius that holds
-// 95 % of errors (Geolocation API, section "accuracy attribute"); for an error
-// that is normal in both directions that is 2.448 standard deviations of one.
+// fix makes a fix of a row, stamped when it reached the phone.
 func (r *reader) fix(at float64, v []float64) sensors.Fix {
-	const radius95 = 2.4477
-	const farAhead = 7e12 // ms, the year 2191: no clock is there
-	f := sensors.NewFix(r.arrival.At(v[0]/1000, at), v[1])
-	f.LatDeg, f.LonDeg, f.Alt, f.BearingDeg = v[2], v[3], v[5], v[6]
-	f.HSD = v[4] / radius95
-	if v[0] > 0 && v[0] < farAhead {
-		f.UTC = time.UnixMilli(int64(v[0])).UTC()
-	}
-	if f.BearingDeg == 360 {
-		f.BearingDeg = 0
-	}
+	c := w3c.Coords{Speed: v[1], Latitude: v[2], Longitude: v[3], Accuracy: v[4], Altitude: v[5], Heading: v[6]}
+	f := w3c.FixFrom(at, c, v[0])
+	f.T = r.arrival.At(v[0]/1000, at/1000)
 	return f
 }
 

@@ -80,11 +80,14 @@ func decimal(mantissa string, e int) string {
 		sign, mantissa = "-", mantissa[1:]
 	}
 	whole, fraction, _ := strings.Cut(mantissa, ".")
-	digits := whole + fraction
-	point := len(whole) + e
+	digits := strings.TrimLeft(whole+fraction, "0")
+	if digits == "" {
+		return sign + "0"
+	}
+	point := e + len(digits) - len(fraction) // where it stands in digits
 	switch {
 	case point > 21 || point < -6:
-		return sign + mantissa + "e" + strconv.Itoa(e)
+		return sign + digits + "e" + strconv.Itoa(point-len(digits))
 	case point <= 0:
 		return sign + "0." + strings.Repeat("0", -point) + digits
 	case point >= len(digits):

@@ -144,6 +144,29 @@ func TestUnitsOfSimulatedRides(t *testing.T) {
 			t.Errorf("speeds in %s were taken for %+v (%v)", c.name, unit, ok)
 		}
 	}
+	lost := *log
+	for i := range lost.Fixes {
+		lost.Fixes[i].LatDeg, lost.Fixes[i].LonDeg = math.NaN(), math.NaN()
+	}
+	for _, c := range []struct {
+		name  string
+		mps   float64
+		notes int
+		err   bool
+	}{{"m/s", 1, 0, false}, {"km/h", 1 / 3.6, 1, false}, {"mph", 0.44704, 0, true}, {"knots", 1852.0 / 3600, 0, true}} {
+		without := lost
+		without.Fixes = slices.Clone(lost.Fixes)
+		for i := range without.Fixes {
+			without.Fixes[i].Speed /= c.mps
+		}
+		err := Speed(&without, "gnss.csv")
+		if (err != nil) != c.err || len(without.Notes) != c.notes {
+			t.Errorf("speeds in %s without positions: %v, %v", c.name, err, without.Notes)
+		}
+		if err == nil && math.Abs(without.Fixes[300].Speed-lost.Fixes[300].Speed) > 1e-9 {
+			t.Errorf("speeds in %s without positions came out as %g, want %g", c.name, without.Fixes[300].Speed, lost.Fixes[300].Speed)
+		}
+	}
 	for _, unit := range []float64{1, 1e-3, 1e-6, 1e-9} {
 		motion := slices.Clone(log.Motion)
 		for i := range motion {
@@ -162,5 +185,15 @@ func TestForceWithoutGravity(t *testing.T) {
 	}
 	if name, _ := ForceUnit(ForceSize(log.Motion)); name != "" {
 		t.Errorf("a force of a third of m/s² was taken to be in %s", name)
+	}
+}
+
+// TestSpeedByForce: on simulated rides of all bikes the gain is 1 within what
+// separates the units.
+func TestSpeedByForce(t *testing.T) {
+	for seed := range uint64(6) {
+		if gain, ok := SpeedByForce(ride(t, seed)); !ok || math.Abs(gain-1) > 0.15 {
+			t.Errorf("seed %d: gain %.3f (%v), want 1", seed, gain, ok)
+		}
 	}
 }

@@ -3,6 +3,9 @@ package mend
 import (
 	"math"
 
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat"
+
 	"stillair/sensors"
 	"stillair/sensors/units"
 )
@@ -63,4 +66,63 @@ func FastSpeed(fixes []sensors.Fix) float64 {
 		v[i] = f.Speed
 	}
 	return quantile(v, 0.99)
+}
+
+// SpeedByForce returns how many of its own units the speed gains for each m/s
+// that the accelerometer says: near 1 for speeds in m/s, 3.6 in km/h. ok is
+// false where the ride's changes of speed do not explain its forces well enough
+// to say. The force must be in m/s².
+//
+// The direction of travel is not known, so Δv/Δt between fixes is regressed on
+// all three axes of the mean force, by least squares,
+//
+//	Δv/Δt = c·(f − mean f),
+//
+// and |c| is the answer: 1, since f along the direction of travel is dv/dt but
+// for the slope and the sensor's bias. Slopes and a phone that moves make |c|
+// smaller, never larger. Delays of the fixes up to 1.5 s are tried, and the best
+// fit must explain 60 % of the variance.
+func SpeedByForce(log *sensors.Log) (gain float64, ok bool) {
+	bs := blocks(log.Motion)
+	best := 0.6
+	for lag := 0.0; lag <= 1.5; lag += blockLength {
+		if g, r2 := speedGain(bs, log.Fixes, lag); r2 > best {
+			gain, best, ok = g, r2, true
+		}
+	}
+	return gain, ok
+}
+
+// speedGain returns |c| and the share of the variance that the fit explains.
+func speedGain(bs []block, fixes []sensors.Fix, lag float64) (gain, r2 float64) {
+	var rows []float64 // force and 1
+	var rates []float64
+	from := 0
+	for i := range fixes {
+		dt := fixes[i].T - fixes[from].T
+		if dt < 0.9 {
+			continue
+		}
+		if f, _, some := mean(bs, fixes[from].T-lag, fixes[i].T-lag); some && dt < 3 {
+			rows = append(rows, f.X, f.Y, f.Z, 1)
+			rates = append(rates, (fixes[i].Speed-fixes[from].Speed)/dt)
+		}
+		from = i
+	}
+	if len(rates) < 20 {
+		return 0, 0
+	}
+	a, y := mat.NewDense(len(rates), 4, rows), mat.NewVecDense(len(rates), rates)
+	var c, fitted mat.VecDense
+	if err := c.SolveVec(a, y); err != nil {
+		return 0, 0
+	}
+	fitted.MulVec(a, &c)
+	fitted.SubVec(y, &fitted)
+	variance := stat.Variance(rates, nil)
+	if !(variance > 0.05) { // (m/s²)²: a ride at one speed says nothing
+		return 0, 0
+	}
+	left := mat.Dot(&fitted, &fitted) / float64(len(rates)-4)
+	return math.Sqrt(c.AtVec(0)*c.AtVec(0) + c.AtVec(1)*c.AtVec(1) + c.AtVec(2)*c.AtVec(2)), 1 - left/variance
 }

@@ -1,0 +1,41 @@
+package device
+
+import (
+	"path/filepath"
+	"time"
+
+	"fyne.io/fyne/v2/driver"
+	"fyne.io/fyne/v2/lang"
+
+	"stillair/app/platform"
+	"stillair/sensors"
+	"stillair/sensors/device"
+	"stillair/sensors/device/android"
+)
+
+// native runs fn where Android's interfaces can be reached.
+func native(fn func(vm, env, ctx uintptr) error) error {
+	return driver.RunNative(func(c any) error {
+		a := c.(*driver.AndroidContext)
+		return fn(a.VM, a.Env, a.Ctx)
+	})
+}
+
+// Open returns the phone. It may not be called from the drawing loop.
+func Open() (*platform.Device, error) {
+	folder, err := android.FilesFolder(native)
+	if err != nil {
+		return nil, err
+	}
+	files, err := platform.NewDir(filepath.Join(folder, "stillair"))
+	if err != nil {
+		return nil, err
+	}
+	return &platform.Device{
+		Files:  files,
+		Clock:  platform.NewSystemClock(),
+		Source: func() sensors.Source { return device.NewLive(android.NewPort(native), time.After) },
+		Awake:  android.Awake{Native: native},
+		Locale: lang.SystemLocale().String(),
+	}, nil
+}

@@ -1,0 +1,27 @@
+// Package android drives the sensors of an Android phone. The work is done by
+// plain C, which other systems can compile against doubles of Android: a
+// thread on the NDK's sensor queue for motion and pressure (motion.c) and a
+// thread attached to the virtual machine that asks for leave, orders fixes and
+// reads the last known one (fixes.c). Each puts what it gets into a ring of
+// its own, which Port empties.
+//
+// # Axes and units
+//
+// Android's accelerometer gives specific force in m/s², +g upwards at rest,
+// and its gyroscope rad/s, right-handed about the same axes (SensorEvent in
+// Android's reference): both as package sensors wants them. Pressure comes in
+// hPa.
+//
+// # Clocks
+//
+// Everything is stamped on CLOCK_BOOTTIME: sensor events by their time of
+// measurement, fixes by getElapsedRealtimeNanos. A phone that stamps its
+// sensors on CLOCK_MONOTONIC is found out and corrected.
+//
+// # What only a phone can show
+//
+// The code has been compiled and linked for arm64 and run against doubles, and
+// never on a phone. The rate of fixes, the clock and the axes of a given
+// phone's sensors, the system's dialogue, and what a screen that goes dark
+// stops, are not known from that.
+package android

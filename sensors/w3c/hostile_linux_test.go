@@ -1,0 +1,83 @@
+package w3c
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"strings"
+	"syscall"
+	"testing"
+
+	"stillair/sensors"
+)
+
+// endless writes lines of its own until a gigabyte is full.
+type endless struct {
+	line func(n int) string
+	n    int
+	done int
+	buf  bytes.Buffer
+}
+
+func (e *endless) Read(p []byte) (int, error) {
+	const gigabyte = 1 << 30
+	if e.done > gigabyte {
+		return 0, io.EOF
+	}
+	for e.buf.Len() < len(p) {
+		e.buf.WriteString(e.line(e.n))
+		e.n++
+	}
+	n, err := e.buf.Read(p)
+	e.done += n
+	return n, err
+}
+
+func TestHostile(t *testing.T) {
+	if testing.Short() {
+		t.Skip("reads a gigabyte")
+	}
+	for _, c := range []struct {
+		name string
+		line func(n int) string
+		want string
+	}{
+		{"motion without end", func(n int) string {
+			return fmt.Sprintf(`{"accelerationIncludingGravity":{"x":0,"y":0,"z":9.8},"timeStamp":%d}`+"\n", n)
+		}, "too many samples"},
+		{"positions without end", func(n int) string {
+			return fmt.Sprintf(`{"coords":{"speed":1},"timeStamp":%d}`+"\n", n)
+		}, "too many samples"},
+		{"one line without end", func(int) string { return `{"a":1,` }, "longer than 64 KiB"},
+		{"one string without end", func(int) string { return `"aaaaaaaaa` }, "longer than 64 KiB"},
+		{"brackets without end", func(int) string { return strings.Repeat("[", 60_000) + "\n" }, "nearly no line can be read"},
+		{"rubbish without end", func(int) string { return "{]\n" }, "nearly no line can be read"},
+	} {
+		_, err := Read(&endless{line: c.line}, "page.jsonl")
+		var input *sensors.InputError
+		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: error %v, want an InputError with %q", c.name, err, c.want)
+		}
+	}
+}
+
+// TestHostileMemory runs TestHostile in a process of its own and looks at the
+// most memory that it held.
+func TestHostileMemory(t *testing.T) {
+	if testing.Short() {
+		t.Skip("reads a gigabyte")
+	}
+	const most = 200 << 10 // KiB
+	cmd := exec.Command(os.Args[0], "-test.run=^TestHostile$")
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	held := cmd.ProcessState.SysUsage().(*syscall.Rusage).Maxrss
+	t.Logf("all hostile files together: %d MiB at most", held>>10)
+	if held > most {
+		t.Errorf("%d MiB, want at most %d", held>>10, most>>10)
+	}
+}
