@@ -12,10 +12,12 @@ type coast struct {
 	rho             float64 // kg/m³
 	hours           float64 // start of the run after the middle of all runs, h
 
-	t, z  []float64 // s, m/s
-	count []float64 // fixes behind each z; 0: left out
-	x     []float64 // place along the road at t, m; nil: not known
-	cuts  []cutAt
+	t, z     []float64 // s, m/s
+	count    []float64 // fixes behind each z; 0: left out
+	x        []float64 // place along the road at t, m; nil: not known
+	height   []float64 // by the barometer, m; NaN: not known
+	channels int       // measurements at a fix: 1, or 2 with heights
+	cuts     []cutAt
 
 	start float64   // fitted speed at t[0], m/s
 	steps []float64 // what each cut changed the speed by, m/s
@@ -25,14 +27,15 @@ type coast struct {
 	push  []float64 // deceleration by a gust of 1 m/s, mean over the same, 1/s
 	extra []float64 // variance of the air speed at t that gusts leave, m²/s²
 
-	own   int       // unknowns of this run alone: the start and the steps
-	cols  []int     // place in the layout of the columns from own on
-	jac   []float64 // rows of len(cols)+own+1: derivative of v by each unknown, then what is left to explain
-	norm  []float64 // its square: whitened normal equations, own unknowns eliminated
-	white []float64 // rows of jac, whitened
-	pred  prediction
-	steer []filtering // one for each fix
-	span  [2]int      // first knot of this run's, and number of them
+	own    int         // unknowns of this run alone: the start, the steps, the barometer's zero
+	cols   []int       // place in the layout of the columns from own on
+	span   [2]int      // first knot of this run's, and number of them
+	jac    []float64   // a row for each measurement: its derivative by each unknown, then what is left to explain
+	white  []float64   // the same, whitened
+	norm   []float64   // its square: normal equations, own unknowns eliminated
+	pred   prediction  // of the filter
+	sights []sighting  // channels for each fix
+	step   []stepModel // from each fix to the next
 }
 
 // cutAt is a stretch of fixes left out, indices [from, to); the speed may
@@ -49,20 +52,20 @@ const thinTo = 0.5
 
 // newCoast copies a run, averaging fixes closer than thinTo.
 func newCoast(r Run, middle float64) *coast {
-	c := &coast{id: r.ID, setup: r.Setup, pair: r.Pair, dir: r.Dir,
+	c := &coast{id: r.ID, setup: r.Setup, pair: r.Pair, dir: r.Dir, channels: 1,
 		mass: r.Mass, inertia: r.Inertia, rho: r.Density, hours: (r.T[0] - middle) / 3600}
-	for i := 0; i < len(r.T); {
-		var t, z, x, n float64
-		for first := r.T[i]; i < len(r.T) && r.T[i] < first+thinTo-1e-6; i++ {
-			t, z, n = t+r.T[i], z+r.V[i], n+1
-			if r.Pos != nil {
-				x += r.Pos[i]
-			}
-		}
-		c.t, c.z, c.count = append(c.t, t/n), append(c.z, z/n), append(c.count, n)
+	for from := 0; from < len(r.T); {
+		to := r.block(from)
+		c.t, c.z = append(c.t, mean(r.T[from:to])), append(c.z, mean(r.V[from:to]))
+		c.count = append(c.count, float64(to-from))
 		if r.Pos != nil {
-			c.x = append(c.x, x/n)
+			c.x = append(c.x, mean(r.Pos[from:to]))
 		}
+		if r.Pos != nil && r.Height != nil {
+			c.height = append(c.height, mean(r.Height[from:to]))
+			c.channels = 2
+		}
+		from = to
 	}
 	c.start = c.z[0]
 	n := len(c.t)
@@ -71,16 +74,35 @@ func newCoast(r Run, middle float64) *coast {
 	return c
 }
 
-// attach gives the run its columns in the layout.
-func (c *coast) attach(l layout) {
-	c.own = 1 + len(c.cuts)
-	c.steps = make([]float64, len(c.cuts))
-	c.cols = append(c.cols[:0], cdaAt(c.setup), crrAt(c.setup), l.wind+c.pairIndex, l.grade+c.pairIndex)
-	if l.slope >= 0 {
-		c.cols = append(c.cols, l.slope)
+// block is the end of the fixes that are averaged with the one at from.
+func (r *Run) block(from int) int {
+	to := from + 1
+	for to < len(r.T) && r.T[to] < r.T[from]+thinTo-1e-6 {
+		to++
 	}
-	if l.warm >= 0 {
-		c.cols = append(c.cols, l.warm)
+	return to
+}
+
+// mean of the numbers among x; NaN where there is none.
+func mean(x []float64) float64 {
+	sum, n := 0.0, 0.0
+	for _, v := range x {
+		if !math.IsNaN(v) {
+			sum, n = sum+v, n+1
+		}
+	}
+	return sum / n
+}
+
+// attach gives the run its columns in the layout, and buffers to match.
+func (c *coast) attach(l layout) {
+	c.own = 1 + len(c.cuts) + c.channels - 1
+	c.steps = make([]float64, len(c.cuts))
+	c.cols = append([]int(nil), cdaAt(c.setup), crrAt(c.setup), l.wind+c.pairIndex, l.grade+c.pairIndex)
+	for _, one := range []int{l.slope, l.warm, l.press} {
+		if one >= 0 {
+			c.cols = append(c.cols, one)
+		}
 	}
 	if l.knots > 0 {
 		c.span = c.knotSpan(l)
@@ -88,12 +110,13 @@ func (c *coast) attach(l layout) {
 			c.cols = append(c.cols, l.knot+c.span[0]+k)
 		}
 	}
-	w := c.width()
-	c.jac = make([]float64, len(c.t)*w)
+	n, w := len(c.t), c.width()
+	c.jac = make([]float64, n*c.channels*w)
+	c.white = make([]float64, len(c.jac))
 	c.norm = make([]float64, w*w)
-	c.white = make([]float64, len(c.t)*w)
-	c.pred = newPrediction(w)
-	c.steer = make([]filtering, len(c.t))
+	c.pred = make(prediction, w)
+	c.step = make([]stepModel, n)
+	c.sights = make([]sighting, n*channels)
 }
 
 // width is the number of columns: own unknowns, common ones, and the data.

@@ -41,28 +41,62 @@ func (e *Estimate) Difference(a, b int) (cda, crr measure.Value, cdaDoF, crrDoF 
 	return cda, crr, cdaDoF, crrDoF
 }
 
-// uncertainty fills Cov and what Combine needs beside it.
-func (s *system) uncertainty(e *Estimate, l *learner) (err error) {
+// uncertainty fills Cov and what Combine needs beside it, and returns what the
+// averaging over the road's roughness adds to the road loads.
+//
+// That the noise is learned and not known moves the road loads too: each dial
+// by its own derivative, which adds to the covariance (Kackar and Harville, J.
+// Am. Stat. Assoc. 79 (1984) 853). The roughness is left out of both, as the
+// averaging has taken its uncertainty in.
+func (s *system) uncertainty(e *Estimate, l *learner) ([]float64, error) {
+	var err error
 	if e.spread, err = l.spreadOf(); err != nil {
-		return err
+		return nil, err
 	}
-	if e.Cov, err = s.covAt(l, l.at); err != nil {
-		return err
+	base, err := s.covAt(l, l.at)
+	if err != nil {
+		return nil, err
 	}
+	n := base.SymmetricDim()
 	probe := append([]float64(nil), l.at...)
+	shift := mat.NewDense(n, len(probe), nil)
+	rest := mat.VecDenseCopyOf(s.x)
 	for i := range probe {
-		probe[i] = l.at[i] + dialStep
-		d, err := s.covAt(l, probe)
-		if err != nil {
-			return err
+		d := mat.NewSymDense(n, nil)
+		if i != l.roadDial() {
+			probe[i] = l.at[i] + dialStep
+			if d, err = s.covAt(l, probe); err != nil {
+				return nil, err
+			}
+			probe[i] = l.at[i]
+			d.ScaleSym(1/dialStep, minus(d, base))
+			for j := range n {
+				shift.Set(j, i, (s.x.AtVec(j)-rest.AtVec(j))/dialStep)
+			}
 		}
-		probe[i] = l.at[i]
-		d.ScaleSym(1/dialStep, minus(d, e.Cov))
 		e.slopes = append(e.slopes, d)
 	}
+	moved, cov, err := s.average(l)
+	if err != nil {
+		return nil, err
+	}
+	e.Cov = cov
+	addLearning(e.Cov, shift, e.spread)
 	s.addScale(e.Cov)
 	_, err = s.covAt(l, l.at)
-	return err
+	return moved, err
+}
+
+// addLearning adds shift·spread·shiftᵀ.
+func addLearning(cov *mat.SymDense, shift *mat.Dense, spread mat.Symmetric) {
+	var half, whole mat.Dense
+	half.Mul(shift, spread)
+	whole.Mul(&half, shift.T())
+	for i := range cov.SymmetricDim() {
+		for j := range i + 1 {
+			cov.SetSym(i, j, cov.At(i, j)+whole.At(i, j))
+		}
+	}
 }
 
 func minus(a, b *mat.SymDense) *mat.SymDense {

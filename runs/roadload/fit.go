@@ -58,7 +58,7 @@ func (s *system) settle(l *learner) error {
 		return err
 	}
 	for range 2 {
-		if err := l.learn(dialLoops); err != nil {
+		if err := l.learn(); err != nil {
 			return err
 		}
 		if err := s.fitAt(l.noise); err != nil {
@@ -84,19 +84,21 @@ func (s *system) fitAt(n Noise) error {
 
 // report turns the fit into an Estimate.
 func (s *system) report(l *learner) (*Estimate, error) {
-	l.curve()
 	e := &Estimate{Noise: l.noise}
-	if err := s.uncertainty(e, l); err != nil {
+	moved, err := s.uncertainty(e, l)
+	if err != nil {
 		return nil, err
 	}
 	for i := range s.lay.setups {
-		e.Loads = append(e.Loads, s.load(e, i))
+		ld := s.load(e, i)
+		ld.CdA.X += moved[cdaAt(i)]
+		ld.Crr.X += moved[crrAt(i)]
+		e.Loads = append(e.Loads, ld)
 	}
 	for i := range e.Loads {
 		e.Loads[i].intervals(e, i)
 	}
 	e.Runs = s.runFits()
-	var err error
 	e.Pairs, err = s.pairFits()
 	return e, err
 }

@@ -13,6 +13,7 @@ type layout struct {
 	wind   int   // first of one for each pair
 	grade  int   // first of one for each pair
 	warm   int   // −1: none
+	press  int   // the barometer's share of dynamic pressure; −1: no heights
 	knot   int   // first knot of the road's profile
 	knots  int
 	road   road
@@ -28,7 +29,7 @@ type road struct {
 // The profile's knots are knotSpacing apart, or wider on a road so long that
 // it would take more than maxKnots.
 const (
-	knotSpacing = 50.0 // m
+	knotSpacing = 60.0 // m
 	maxKnots    = 48
 )
 
@@ -38,7 +39,7 @@ func crrAt(setup int) int { return 2*setup + 1 }
 
 // newLayout numbers the unknowns of runs.
 func newLayout(runs []*coast, opts Options) layout {
-	l := layout{slope: -1, warm: -1}
+	l := layout{slope: -1, warm: -1, press: -1}
 	for _, r := range runs {
 		l.setups = max(l.setups, r.setup+1)
 		r.pairIndex = l.pairIndex(r)
@@ -56,6 +57,11 @@ func newLayout(runs []*coast, opts Options) layout {
 	l.grade = take(len(l.pairs))
 	if opts.WarmUpSD > 0 {
 		l.warm = take(1)
+	}
+	for _, r := range runs {
+		if r.channels > 1 && l.press < 0 {
+			l.press = take(1)
+		}
 	}
 	l.road, l.knots = roadOf(runs, opts)
 	l.knot = take(l.knots)

@@ -18,7 +18,7 @@ type dial struct {
 const (
 	sizeSD = 0.8
 	timeSD = 0.4
-	roadSD = 1.0
+	roadSD = 2.0
 )
 
 // dials lists what is learned from the runs of a layout.
@@ -35,27 +35,42 @@ func dials(l layout) []dial {
 			dial{func(n *Noise) *float64 { return &n.RoadSD }, roadSD},
 			dial{func(n *Noise) *float64 { return &n.RoadLength }, timeSD})
 	}
+	if l.press >= 0 {
+		d = append(d,
+			dial{func(n *Noise) *float64 { return &n.HeightSD }, sizeSD},
+			dial{func(n *Noise) *float64 { return &n.HeightWalk }, sizeSD})
+	}
 	return d
 }
 
 // learner finds the noise that makes the runs most likely: restricted maximum
-// likelihood plus the priors of the dials, by Newton's method with the
-// curvature from differences.
+// likelihood plus the priors of the dials, by the quasi-Newton method of
+// Broyden, Fletcher, Goldfarb and Shanno with gradients from differences.
 type learner struct {
 	s     *system
 	dials []dial
 	prior Noise
 	at    []float64 // logarithms over the prior's
 	noise Noise
-	value float64
-	grad  *mat.VecDense
-	hess  *mat.SymDense
+
+	value    float64       // of the cost at at
+	grad     *mat.VecDense // of the cost
+	diagonal []float64     // of its curvature
+	model    *mat.SymDense // curvature as the iteration believes it
 }
 
 func newLearner(s *system, prior Noise) *learner {
 	d := dials(s.lay)
-	return &learner{s: s, dials: d, prior: prior, noise: prior,
-		at: make([]float64, len(d)), grad: mat.NewVecDense(len(d), nil), hess: mat.NewSymDense(len(d), nil)}
+	return &learner{s: s, dials: d, prior: prior, noise: prior, at: make([]float64, len(d)),
+		grad: mat.NewVecDense(len(d), nil), diagonal: make([]float64, len(d))}
+}
+
+// on is a learner for another system that starts from what this one learned.
+func (l *learner) on(s *system) *learner {
+	next := newLearner(s, l.prior)
+	copy(next.at, l.at)
+	next.noise = next.noiseAt(next.at)
+	return next
 }
 
 // noiseAt turns logarithms into a noise.
@@ -83,33 +98,43 @@ func (l *learner) cost(at []float64) float64 {
 const (
 	dialStep  = 0.02 // of the differences, in the logarithm
 	dialMove  = 1.0  // the farthest a dial turns at once
-	dialLoops = 12
+	dialLoops = 25
+	dialGain  = 0.01 // of the cost: less is not worth another step
 )
 
-// curve computes gradient and Hessian of the cost at l.at by differences.
-func (l *learner) curve() {
-	p := len(l.at)
+// slope computes gradient and diagonal curvature of the cost at l.at.
+func (l *learner) slope() {
 	probe := append([]float64(nil), l.at...)
-	up := make([]float64, p)
 	l.value = l.cost(probe)
-	for i := range p {
+	for i := range probe {
 		probe[i] = l.at[i] + dialStep
-		up[i] = l.cost(probe)
+		up := l.cost(probe)
 		probe[i] = l.at[i] - dialStep
 		down := l.cost(probe)
 		probe[i] = l.at[i]
-		l.grad.SetVec(i, (up[i]-down)/(2*dialStep))
-		l.hess.SetSym(i, i, (up[i]-2*l.value+down)/(dialStep*dialStep))
+		l.grad.SetVec(i, (up-down)/(2*dialStep))
+		l.diagonal[i] = (up - 2*l.value + down) / (dialStep * dialStep)
 	}
+}
+
+// curvature computes the Hessian of the cost at l.at. The mixed terms come from
+// differences taken forwards, with the diagonal's own half-step removed.
+func (l *learner) curvature() *mat.SymDense {
+	l.slope()
+	p := len(l.at)
+	h := mat.NewSymDense(p, nil)
+	probe := append([]float64(nil), l.at...)
 	for i := range p {
+		h.SetSym(i, i, l.diagonal[i])
 		for j := range i {
 			probe[i], probe[j] = l.at[i]+dialStep, l.at[j]+dialStep
 			both := l.cost(probe)
+			probe[i], probe[j] = l.at[i]-dialStep, l.at[j]-dialStep
+			neither := l.cost(probe)
 			probe[i], probe[j] = l.at[i], l.at[j]
-			cross := (both - up[i] - up[j] + l.value) / (dialStep * dialStep)
-			// forward differences carry half a step of the diagonal terms'
-			// change, which Newton's method does not mind
-			l.hess.SetSym(i, j, cross)
+			sum := (both - 2*l.value + neither) / (dialStep * dialStep)
+			h.SetSym(i, j, (sum-l.diagonal[i]-l.diagonal[j])/2)
 		}
 	}
+	return h
 }

@@ -8,90 +8,98 @@ import (
 
 // learn turns the dials to the least cost, starting where they are. It leaves
 // the equations factorised there.
-func (l *learner) learn(loops int) error {
-	damp := 0.0
-	for range loops {
-		l.curve()
-		move, err := l.newtonStep(damp)
+func (l *learner) learn() error {
+	l.slope()
+	if l.model == nil {
+		l.believe()
+	}
+	for range dialLoops {
+		step, err := l.newtonStep()
 		if err != nil {
 			return err
 		}
-		next, gained := l.search(move)
-		copy(l.at, next)
-		if gained < 0.01 {
+		before := mat.VecDenseCopyOf(l.grad)
+		moved, gained := l.search(step)
+		if gained < dialGain {
 			break
 		}
+		l.slope()
+		l.update(moved, before)
 	}
 	l.noise = l.noiseAt(l.at)
 	_, err := l.s.evaluate(l.noise)
 	return err
 }
 
-// newtonStep solves curvature × step = −gradient, with the diagonal raised
-// until the curvature is positive.
-func (l *learner) newtonStep(damp float64) ([]float64, error) {
-	p := len(l.at)
-	var chol mat.Cholesky
-	h := mat.NewSymDense(p, nil)
-	for try := 0; ; try++ {
-		h.CopySym(l.hess)
-		for i := range p {
-			h.SetSym(i, i, h.At(i, i)+damp)
-		}
-		if chol.Factorize(h) && chol.Cond() < 1e8 {
-			break
-		}
-		if try > 40 {
-			return nil, errSingular
-		}
-		damp = math.Max(2*damp, 0.5)
+// believe starts the curvature from its diagonal, no flatter than the prior.
+func (l *learner) believe() {
+	l.model = mat.NewSymDense(len(l.at), nil)
+	for i, d := range l.dials {
+		l.model.SetSym(i, i, math.Max(l.diagonal[i], 1/(d.sd*d.sd)))
 	}
-	step := mat.NewVecDense(p, nil)
-	if err := chol.SolveVecTo(step, l.grad); err != nil {
-		return nil, err
-	}
-	out := make([]float64, p)
-	far := 1.0
-	for i := range p {
-		far = math.Max(far, math.Abs(step.AtVec(i))/dialMove)
-	}
-	for i := range p {
-		out[i] = -step.AtVec(i) / far
-	}
-	return out, nil
 }
 
-// search halves the step until the cost falls, and returns by how much.
-func (l *learner) search(move []float64) ([]float64, float64) {
+// newtonStep solves model × step = −gradient and keeps the step within reach.
+func (l *learner) newtonStep() (*mat.VecDense, error) {
+	var chol mat.Cholesky
+	if !chol.Factorize(l.model) {
+		l.believe()
+		chol.Factorize(l.model)
+	}
+	step := mat.NewVecDense(len(l.at), nil)
+	if err := chol.SolveVecTo(step, l.grad); err != nil {
+		return nil, errSingular
+	}
+	far := mat.Norm(step, math.Inf(1)) / dialMove
+	step.ScaleVec(-1/math.Max(far, 1), step)
+	return step, nil
+}
+
+// search halves the step until the cost falls, takes it, and returns it with
+// what was gained.
+func (l *learner) search(step *mat.VecDense) (*mat.VecDense, float64) {
 	next := make([]float64, len(l.at))
-	for share := 1.0; share > 0.05; share /= 2 {
+	for range 5 {
 		for i := range next {
-			next[i] = l.at[i] + share*move[i]
+			next[i] = l.at[i] + step.AtVec(i)
 		}
 		if v := l.cost(next); v < l.value {
-			return next, l.value - v
+			copy(l.at, next)
+			return step, l.value - v
 		}
+		step.ScaleVec(0.5, step)
 	}
-	copy(next, l.at)
-	return next, 0
+	return step, 0
+}
+
+// update teaches the model what the gradient did over a step.
+func (l *learner) update(step, before *mat.VecDense) {
+	p := len(l.at)
+	change, believed := mat.NewVecDense(p, nil), mat.NewVecDense(p, nil)
+	change.SubVec(l.grad, before)
+	believed.MulVec(l.model, step)
+	along, expected := mat.Dot(change, step), mat.Dot(step, believed)
+	if along <= 1e-3*expected {
+		return
+	}
+	l.model.SymRankOne(l.model, 1/along, change)
+	l.model.SymRankOne(l.model, -1/expected, believed)
 }
 
 // spreadOf is the covariance of the learned logarithms: twice the inverse of
 // the curvature of −2 log likelihood.
 func (l *learner) spreadOf() (*mat.SymDense, error) {
-	p := len(l.at)
+	h := l.curvature()
 	var chol mat.Cholesky
-	h := mat.NewSymDense(p, nil)
-	h.CopySym(l.hess)
 	for try := 0; !chol.Factorize(h); try++ {
 		if try > 20 {
 			return nil, errSingular
 		}
-		for i := range p {
-			h.SetSym(i, i, h.At(i, i)+0.5)
+		for i, d := range l.dials {
+			h.SetSym(i, i, h.At(i, i)+1/(d.sd*d.sd))
 		}
 	}
-	out := mat.NewSymDense(p, nil)
+	out := mat.NewSymDense(len(l.at), nil)
 	if err := chol.InverseTo(out); err != nil {
 		return nil, err
 	}

@@ -2,17 +2,21 @@ package roadload
 
 import "math"
 
-// stepModel carries the error of a measured speed over one step between fixes.
-// Its state is (δv, g, d): what gusts have done to the speed, the gust, and the
-// receiver's slow error. With damping a and push b constant over a step h,
+// vector is a state of the error model: δv, what gusts have done to the speed
+// (m/s); g, the gust (m/s); d, the receiver's slow error (m/s); e, the
+// barometer's slow error (m).
+type vector [4]float64
+
+// stepModel carries the error model over one step between fixes. With damping
+// a and push b constant over a step h,
 //
 //	dδv/dt = −a·δv − b·g,  dg/dt = −g/τ + √(2σ²/τ)·white noise
 //
 // has the solution below (a linear system with constant coefficients, solved
-// by its exponentials).
+// by its exponentials); d is another such process, e a random walk.
 type stepModel struct {
-	fv, fvg, fg, fd float64 // transition: δv by δv, δv by g, g by g, d by d
-	qv, qvg, qg, qd float64 // covariance of what the step adds
+	fv, fvg, fg, fd     float64 // transition: δv by δv, δv by g, g by g, d by d
+	qv, qvg, qg, qd, qe float64 // covariance of what the step adds
 }
 
 func newStepModel(n Noise, h, a, b float64) stepModel {
@@ -31,41 +35,88 @@ func newStepModel(n Noise, h, a, b float64) stepModel {
 		fv: ea, fvg: r * (el - ea), fg: el, fd: ed,
 		qv: max(q*r*r*(ll-2*al+aa), 0), qvg: q * r * (ll - al), qg: q * ll,
 		qd: n.DriftSD * n.DriftSD * (1 - ed*ed),
+		qe: n.HeightWalk * n.HeightWalk * h,
 	}
 }
 
-// covariance of the state (δv, g, d); d stays independent of the others only
-// until the first fix.
-type covariance struct{ vv, vg, vd, gg, gd, dd float64 }
+// forward applies the transition.
+func (m *stepModel) forward(x vector) vector {
+	return vector{m.fv*x[0] + m.fvg*x[1], m.fg * x[1], m.fd * x[2], x[3]}
+}
+
+// backward applies the transposed transition.
+func (m *stepModel) backward(x vector) vector {
+	return vector{m.fv * x[0], m.fvg*x[0] + m.fg*x[1], m.fd * x[2], x[3]}
+}
+
+// covariance of the state; symmetric.
+type covariance [4]vector
 
 // initial is the covariance at the start of a run: gust and receiver error in
-// their stationary state, the speed itself an unknown of the run.
+// their stationary state; the speed itself and the barometer's zero are
+// unknowns of the run.
 func (n Noise) initial() covariance {
-	return covariance{gg: n.GustSD * n.GustSD, dd: n.DriftSD * n.DriftSD}
+	var p covariance
+	p[1][1] = n.GustSD * n.GustSD
+	p[2][2] = n.DriftSD * n.DriftSD
+	return p
 }
 
-// step carries the covariance forward.
-func (p covariance) step(m *stepModel) covariance {
-	return covariance{
-		vv: m.fv*m.fv*p.vv + 2*m.fv*m.fvg*p.vg + m.fvg*m.fvg*p.gg + m.qv,
-		vg: m.fg*(m.fv*p.vg+m.fvg*p.gg) + m.qvg,
-		vd: m.fd * (m.fv*p.vd + m.fvg*p.gd),
-		gg: m.fg*m.fg*p.gg + m.qg,
-		gd: m.fg * m.fd * p.gd,
-		dd: m.fd*m.fd*p.dd + m.qd,
+// through applies a linear map to rows and columns: f·p·fᵀ.
+func (p covariance) through(f func(vector) vector) covariance {
+	for i := range p {
+		p[i] = f(p[i])
+	}
+	p = p.transposed()
+	for i := range p {
+		p[i] = f(p[i])
+	}
+	return p
+}
+
+func (p covariance) transposed() covariance {
+	for i := range p {
+		for j := range i {
+			p[i][j], p[j][i] = p[j][i], p[i][j]
+		}
+	}
+	return p
+}
+
+// step carries the covariance forward: through(m.forward) and what the step
+// adds, written out because half of a fit's time is spent here.
+func (p *covariance) step(m *stepModel) {
+	v, g := p[0], p[1]
+	for j := range v {
+		v[j] = m.fv*v[j] + m.fvg*g[j]
+		g[j] *= m.fg
+	}
+	vg, vd := m.fg*v[1]+m.qvg, m.fd*v[2]
+	gd, de := m.fd*g[2], m.fd*p[2][3]
+	p[0] = vector{m.fv*v[0] + m.fvg*v[1] + m.qv, vg, vd, v[3]}
+	p[1] = vector{vg, m.fg*g[1] + m.qg, gd, g[3]}
+	p[2] = vector{vd, gd, m.fd*m.fd*p[2][2] + m.qd, de}
+	p[3] = vector{v[3], g[3], de, p[3][3] + m.qe}
+}
+
+// update takes in a measurement of seen·state with variance r. It fills in the
+// sighting's gain and the variance of what the measurement adds.
+func (p *covariance) update(s *sighting, r float64) {
+	var ph vector
+	for i := range p {
+		ph[i] = p[i].dot(&s.seen)
+	}
+	s.variance = ph.dot(&s.seen) + r
+	for i := range p {
+		s.gain[i] = ph[i] / s.variance
+		for j := range p {
+			p[i][j] -= s.gain[i] * ph[j]
+		}
 	}
 }
 
-// update takes in a fix, which measures δv + d with variance r. It returns the
-// gain and the variance of what the fix adds.
-func (p covariance) update(r float64) (after covariance, k [3]float64, s float64) {
-	hv, hg, hd := p.vv+p.vd, p.vg+p.gd, p.vd+p.dd
-	s = hv + hd + r
-	k = [3]float64{hv / s, hg / s, hd / s}
-	return covariance{
-		vv: p.vv - k[0]*hv, vg: p.vg - k[0]*hg, vd: p.vd - k[0]*hd,
-		gg: p.gg - k[1]*hg, gd: p.gd - k[1]*hd, dd: p.dd - k[2]*hd,
-	}, k, s
+func (x *vector) dot(y *vector) float64 {
+	return x[0]*y[0] + x[1]*y[1] + x[2]*y[2] + x[3]*y[3]
 }
 
 // spread fills extra with the variance that gusts leave in the air speed: of
@@ -73,13 +124,17 @@ func (p covariance) update(r float64) (after covariance, k [3]float64, s float64
 // Drag goes with the square of the air speed, so its mean is larger by this.
 func (c *coast) spread(n Noise) {
 	p := n.initial()
-	p.dd = 0
 	for i := range c.t {
-		c.extra[i] = p.vv + 2*p.vg + p.gg
+		c.extra[i] = p[0][0] + 2*p[0][1] + p[1][1]
 		if i < len(c.t)-1 {
-			h := c.t[i+1] - c.t[i]
-			m := newStepModel(n, h, c.decay[i]/h, c.push[i])
-			p = p.step(&m)
+			m := c.stepAt(n, i)
+			p.step(&m)
 		}
 	}
+}
+
+// stepAt is the error model from fix i to the next.
+func (c *coast) stepAt(n Noise, i int) stepModel {
+	h := c.t[i+1] - c.t[i]
+	return newStepModel(n, h, c.decay[i]/h, c.push[i])
 }

@@ -12,6 +12,8 @@ type Noise struct {
 	DriftTime  float64 // its correlation time, s
 	RoadSD     float64 // standard deviation of the slope along the road about its mean, 1 (0.002 is 0.2 %)
 	RoadLength float64 // distance over which the slope changes, m
+	HeightSD   float64 // barometer: error of its own in every height, m
+	HeightWalk float64 // its wandering, m after one second, growing with the root of time
 }
 
 // Options says what is known beforehand. Start from DefaultOptions.
@@ -36,7 +38,8 @@ func DefaultOptions(windSD float64) Options {
 		Noise: Noise{
 			GustSD: 0.32 * windSD, GustTime: 8,
 			WhiteSD: 0.06, DriftSD: 0.07, DriftTime: 4,
-			RoadSD: 0.0005, RoadLength: 150,
+			RoadSD: 0.0004, RoadLength: 150,
+			HeightSD: 0.1, HeightWalk: 0.05,
 		},
 		Gravity: 9.80665,
 	}

@@ -70,7 +70,7 @@ func (s *system) masked(l *learner) *find {
 	if pairsLeft(rest, s.lay.setups) != nil {
 		return nil
 	}
-	without := newLearner(s.with(copies(rest)), l.prior)
+	without := l.on(s.with(copies(rest)))
 	if without.s.settle(without) != nil {
 		return nil
 	}
@@ -125,7 +125,7 @@ func clean(s *system, l *learner) (*system, *learner, []rejected, error) {
 		} else {
 			f.run.attach(s.lay)
 		}
-		l = newLearner(s, l.prior)
+		l = l.on(s)
 		if err := s.settle(l); err != nil {
 			return nil, nil, nil, err
 		}

@@ -11,6 +11,11 @@ type Run struct {
 	V   []float64 // speed of the fix, m/s
 	Pos []float64 // place along the road, m, counted in direction +1; nil: not known
 
+	// Height is what the barometer says at T, in metres above any level, from
+	// the pressure by dh = −dp/(ρg); NaN where it said nothing, nil without a
+	// barometer. It is used where Pos is known.
+	Height []float64
+
 	Mass    float64 // m: bike, rider, fuel and luggage, kg
 	Inertia float64 // m + m_rot, kg
 	Density float64 // ρ, kg/m³

@@ -55,65 +55,55 @@ func (s *system) column(c *coast, j int) test {
 func (s *system) shocks(c *coast) []test {
 	w := c.width()
 	out := make([]test, len(c.t))
-	r := newPrediction(w)
-	var n covariance
+	products := make(prediction, w)
+	var square covariance
 	h := make([]float64, w)
 	for i := len(c.t) - 1; i > 0; i-- {
-		f := &c.steer[i]
 		if i < len(c.t)-1 {
-			r.back(&f.next)
-			n = n.back(&f.next)
+			for j := range products {
+				products[j] = c.step[i].backward(products[j])
+			}
+			square = square.through(c.step[i].backward)
 		}
-		if f.variance > 0 {
-			r.takeBack(c.white[i*w:(i+1)*w], f)
-			n = n.takeBack(f)
+		for ch := c.channels - 1; ch >= 0; ch-- {
+			if f := &c.sights[i*channels+ch]; f.variance > 0 {
+				products.back(c.rowOf(c.white, i, ch), f)
+				square = square.back(f)
+			}
 		}
-		copy(h, r.v)
-		out[i] = s.probe(c, h, n.vv)
+		for j := range h {
+			h[j] = products[j][0]
+		}
+		out[i] = s.probe(c, h, square[0][0])
 	}
 	return out
 }
 
-// back carries products over a step, backwards: the transposed step.
-func (p prediction) back(m *stepModel) {
-	for j := range p.v {
-		v := p.v[j]
-		p.v[j] = m.fv * v
-		p.g[j] = m.fvg*v + m.fg*p.g[j]
-		p.d[j] *= m.fd
-	}
-}
-
-// takeBack passes a fix backwards: the transposed update.
-func (p prediction) takeBack(white []float64, f *filtering) {
+// back passes a measurement backwards: the transposed update.
+func (p prediction) back(white []float64, f *sighting) {
 	scale := 1 / math.Sqrt(f.variance)
 	for j, e := range white {
-		seen := e*scale - f.gain[0]*p.v[j] - f.gain[1]*p.g[j] - f.gain[2]*p.d[j]
-		p.v[j] += seen
-		p.d[j] += seen
+		x := &p[j]
+		add := e*scale - x.dot(&f.gain)
+		for q := range x {
+			x[q] += add * f.seen[q]
+		}
 	}
 }
 
-func (p covariance) back(m *stepModel) covariance {
-	return covariance{
-		vv: m.fv * m.fv * p.vv,
-		vg: m.fv * (m.fvg*p.vv + m.fg*p.vg),
-		vd: m.fv * m.fd * p.vd,
-		gg: m.fvg*m.fvg*p.vv + 2*m.fvg*m.fg*p.vg + m.fg*m.fg*p.gg,
-		gd: m.fd * (m.fvg*p.vd + m.fg*p.gd),
-		dd: m.fd * m.fd * p.dd,
+// back is the same for the square: (I − k·h)ᵀ·p·(I − k·h) + hᵀ·h/variance.
+func (p covariance) back(f *sighting) covariance {
+	p = p.through(func(x vector) vector {
+		kx := x.dot(&f.gain)
+		for q := range x {
+			x[q] -= kx * f.seen[q]
+		}
+		return x
+	})
+	for i := range p {
+		for j := range p {
+			p[i][j] += f.seen[i] * f.seen[j] / f.variance
+		}
 	}
-}
-
-// takeBack is (I − kz)ᵀ·p·(I − kz) + zᵀz/variance with z = (1, 0, 1).
-func (p covariance) takeBack(f *filtering) covariance {
-	k := f.gain
-	a := p.vv*k[0] + p.vg*k[1] + p.vd*k[2]
-	b := p.vg*k[0] + p.gg*k[1] + p.gd*k[2]
-	d := p.vd*k[0] + p.gd*k[1] + p.dd*k[2]
-	kpk := k[0]*a + k[1]*b + k[2]*d + 1/f.variance
-	return covariance{
-		vv: p.vv - 2*a + kpk, vg: p.vg - b, vd: p.vd - a - d + kpk,
-		gg: p.gg, gd: p.gd - b, dd: p.dd - 2*d + kpk,
-	}
+	return p
 }

@@ -100,6 +100,9 @@ func (s *system) prior(n Noise) (logDet float64) {
 	if s.lay.warm >= 0 {
 		free(s.lay.warm, s.opts.WarmUpSD)
 	}
+	if s.lay.press >= 0 {
+		free(s.lay.press, pressSD)
+	}
 	if s.lay.knots == 0 {
 		return logDet
 	}

@@ -79,13 +79,12 @@ const maxStep = 0.5
 // and are integrated by Simpson's rule with the integrating factor.
 func (c *coast) integrate(l layout, s *state) {
 	m := c.motion(l, s)
-	w := c.width()
 	clear(c.jac)
 	c.v[0] = c.start
 	c.jac[0] = 1
 	for i := range len(c.t) - 1 {
-		row, next := c.jac[i*w:(i+1)*w], c.jac[(i+1)*w:(i+2)*w]
-		copy(next, row)
+		next := c.rowOf(c.jac, i+1, 0)
+		copy(next, c.rowOf(c.jac, i, 0))
 		c.advance(l, s, &m, i, next)
 		for j, cut := range c.cuts {
 			if cut.to == i+1 {
@@ -94,7 +93,7 @@ func (c *coast) integrate(l layout, s *state) {
 			}
 		}
 	}
-	c.leftover(s)
+	c.measured(l, s, &m)
 }
 
 // advance carries speed and derivatives from t[i] to t[i+1].
@@ -178,6 +177,9 @@ func (s *step) carry(c *coast, l layout, d []float64) {
 		warmAt = extra
 		extra++
 	}
+	if l.press >= 0 {
+		extra++ // heights alone answer to it
+	}
 	for q := range s.f {
 		f, g := &s.f[q], weight[q]
 		common[0] -= g * f.drag
@@ -195,20 +197,5 @@ func (s *step) carry(c *coast, l layout, d []float64) {
 			common[extra+p.knot] -= g * f.grade * (1 - p.share)
 			common[extra+p.knot+1] -= g * f.grade * p.share
 		}
-	}
-}
-
-// leftover writes what the data leave to explain in the last column:
-// z − v, and the part that the random effects explain at present, so that the
-// normal equations speak of their whole value, to which the prior belongs.
-func (c *coast) leftover(s *state) {
-	w := c.width()
-	for i := range c.t {
-		row := c.jac[i*w : (i+1)*w]
-		y := c.z[i] - c.v[i]
-		for j := 2; j < len(c.cols); j++ {
-			y += row[c.own+j] * s.beta[c.cols[j]]
-		}
-		row[w-1] = y
 	}
 }

@@ -2,73 +2,91 @@ package roadload
 
 import "math"
 
-// prediction holds the filter's expected state (δv, g, d) of each column.
-type prediction struct{ v, g, d []float64 }
+// prediction holds the filter's expected state of each column.
+type prediction []vector
 
-func newPrediction(width int) prediction {
-	return prediction{make([]float64, width), make([]float64, width), make([]float64, width)}
+// sighting is one measurement at a fix: what of the error state it sees, the
+// row of jac, and what the filter made of it.
+type sighting struct {
+	seen     vector
+	gain     vector
+	variance float64 // of what the measurement adds; 0: left out
 }
 
-// filtering is what the filter does at one fix: its gain, the variance of what
-// the fix adds (0: the fix is left out), and the step to the next fix.
-type filtering struct {
-	gain     [3]float64
-	variance float64
-	next     stepModel
-}
+// Every fix may hold two measurements: the speed and the height.
+const channels = 2
+
+// seesSpeed: a measured speed holds the effect of gusts and the receiver's
+// slow error.
+var seesSpeed = vector{1, 0, 1, 0}
 
 // whiten runs the Kalman filter over every column of jac and squares what
 // comes out into norm. The filter's gain does not depend on the data, so that
 // it is a linear map to independent errors of variance 1 for all columns alike.
 // It returns the logarithm of the determinant of the run's error covariance.
 func (c *coast) whiten(n Noise) (logDet float64) {
-	w := c.width()
 	clear(c.norm)
-	clear(c.pred.v)
-	clear(c.pred.g)
-	clear(c.pred.d)
+	clear(c.pred)
 	p := n.initial()
 	for i := range c.t {
-		f := &c.steer[i]
-		f.variance = 0
-		if c.count[i] > 0 {
-			p, f.gain, f.variance = p.update(n.WhiteSD * n.WhiteSD / c.count[i])
-			logDet += math.Log(f.variance)
-			out := c.white[i*w : (i+1)*w]
-			c.take(c.jac[i*w:(i+1)*w], f, out)
-			c.square(out)
+		for ch := range c.channels {
+			s := &c.sights[i*channels+ch]
+			s.variance = 0
+			if r := c.variance(n, i, ch); r > 0 {
+				p.update(s, r)
+				logDet += math.Log(s.variance)
+				out := c.rowOf(c.white, i, ch)
+				c.take(c.rowOf(c.jac, i, ch), s, out)
+				c.square(out)
+			}
 		}
 		if i < len(c.t)-1 {
-			h := c.t[i+1] - c.t[i]
-			f.next = newStepModel(n, h, c.decay[i]/h, c.push[i])
-			p = p.step(&f.next)
-			c.predict(&f.next)
+			c.step[i] = c.stepAt(n, i)
+			p.step(&c.step[i])
+			c.predict(&c.step[i])
 		}
 	}
 	return logDet
 }
 
+// variance of the white error of a measurement; 0 where there is none.
+func (c *coast) variance(n Noise, fix, channel int) float64 {
+	switch {
+	case channel == 0 && c.count[fix] > 0:
+		return n.WhiteSD * n.WhiteSD / c.count[fix]
+	case channel == 1 && c.count[fix] > 0 && !math.IsNaN(c.height[fix]):
+		return n.HeightSD * n.HeightSD
+	}
+	return 0
+}
+
+// rowOf is the row of a measurement in jac or white.
+func (c *coast) rowOf(rows []float64, fix, channel int) []float64 {
+	w := c.width()
+	at := (fix*c.channels + channel) * w
+	return rows[at : at+w : at+w]
+}
+
 // take updates the columns with one row and writes the whitened row.
-func (c *coast) take(row []float64, f *filtering, out []float64) {
-	v, g, d := c.pred.v, c.pred.g, c.pred.d
-	scale := 1 / math.Sqrt(f.variance)
-	k := f.gain
+func (c *coast) take(row []float64, s *sighting, out []float64) {
+	scale := 1 / math.Sqrt(s.variance)
 	for j, y := range row {
-		e := y - v[j] - d[j]
+		x := &c.pred[j]
+		e := y - x.dot(&s.seen)
 		out[j] = e * scale
-		v[j] += k[0] * e
-		g[j] += k[1] * e
-		d[j] += k[2] * e
+		for q := range x {
+			x[q] += s.gain[q] * e
+		}
 	}
 }
 
 // predict carries the columns over one step.
 func (c *coast) predict(m *stepModel) {
-	v, g, d := c.pred.v, c.pred.g, c.pred.d
-	for j := range v {
-		v[j] = m.fv*v[j] + m.fvg*g[j]
-		g[j] *= m.fg
-		d[j] *= m.fd
+	for j := range c.pred {
+		x := &c.pred[j]
+		x[0] = m.fv*x[0] + m.fvg*x[1]
+		x[1] *= m.fg
+		x[2] *= m.fd
 	}
 }
 

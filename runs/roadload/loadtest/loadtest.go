@@ -40,6 +40,8 @@ type Test struct {
 	Road     func(x float64) float64 // slope about the mean in direction +1; nil: none
 	Length   float64                 // of the stretch, m: runs back start there
 	Scatter  float64                 // standard deviation of where runs start, m
+	Press    float64                 // share of dynamic pressure that the barometer feels
+	Baro     bool                    // runs hold heights
 	Spoil    func(run int, t, v float64) (force, air float64)
 }
 
@@ -107,6 +109,7 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 		x = c.Length - x
 	}
 	v := c.From
+	var height, walk float64
 	every := int(math.Round(1 / (c.Rate * tick)))
 	for i := 0; v > c.To; i++ {
 		t := float64(i) * tick
@@ -114,6 +117,11 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 			out.T = append(out.T, start+t)
 			out.V = append(out.V, v+drift.step(r, 1/c.Rate)+c.Noise.WhiteSD*r.NormFloat64())
 			out.Pos = append(out.Pos, x)
+			if c.Baro {
+				u := v + dir*wind + gust.x
+				walk += c.Noise.HeightWalk * r.NormFloat64() / math.Sqrt(c.Rate)
+				out.Height = append(out.Height, height+walk-c.Press*u*u/(2*gravity)+c.Noise.HeightSD*r.NormFloat64())
+			}
 		}
 		slope := grade
 		if c.Road != nil {
@@ -130,6 +138,7 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 		}
 		mid := v + tick/2*acc(v)
 		x += dir * mid * tick
+		height += slope * dir * mid * tick
 		v += tick * acc(mid)
 		gust.step(r, tick)
 	}

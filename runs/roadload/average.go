@@ -1,0 +1,65 @@
+package roadload
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// How rough a road is can be hard to learn: the likelihood of a nearly smooth
+// road hardly falls towards perfectly smooth, and falls slowly the other way. To take the
+// most likely roughness for the true one would make intervals too narrow. So the road
+// load is averaged over roughnesses, each weighed by its posterior probability,
+// and how far the answers lie apart goes into the covariance (Hoeting et al.,
+// Statistical Science 14 (1999) 382, equations 5 to 7).
+
+// averageAt are the places of the averaging, in posterior standard deviations.
+var averageAt = [...]float64{-2.4, -1.8, -1.2, -0.6, 0, 0.6, 1.2, 1.8, 2.4}
+
+// average returns the mean road loads, as differences from the fit, and their
+// covariance. Without a rough road in the model it is the fit itself.
+func (s *system) average(l *learner) ([]float64, *mat.SymDense, error) {
+	n := 2 * s.lay.setups
+	dial := l.roadDial()
+	if dial < 0 {
+		cov, err := s.covAt(l, l.at)
+		return make([]float64, n), cov, err
+	}
+	width := math.Sqrt(2 / math.Max(l.diagonal[dial], 2/(l.dials[dial].sd*l.dials[dial].sd)))
+	probe := append([]float64(nil), l.at...)
+	base := l.cost(probe)
+	mean, total := make([]float64, n), 0.0
+	square := mat.NewSymDense(n, nil)
+	for _, z := range averageAt {
+		probe[dial] = l.at[dial] + z*width
+		weight := math.Exp((base - l.cost(probe)) / 2)
+		cov, err := s.loadCov()
+		if err != nil || weight == 0 {
+			continue
+		}
+		total += weight
+		for i := range n {
+			mean[i] += weight * s.x.AtVec(i)
+			for j := range i + 1 {
+				square.SetSym(i, j, square.At(i, j)+weight*(cov.At(i, j)+s.x.AtVec(i)*s.x.AtVec(j)))
+			}
+		}
+	}
+	for i := range n {
+		mean[i] /= total
+		for j := range i + 1 {
+			square.SetSym(i, j, square.At(i, j)/total-mean[i]*mean[j])
+		}
+	}
+	return mean, square, nil
+}
+
+// roadDial is the place of the roughness among the dials; −1: not learned.
+func (l *learner) roadDial() int {
+	for i, d := range l.dials {
+		if d.of(&l.prior) == &l.prior.RoadSD {
+			return i
+		}
+	}
+	return -1
+}

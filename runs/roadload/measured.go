@@ -1,0 +1,81 @@
+package roadload
+
+// measured completes the rows of jac: what the data leave to explain of the
+// speeds, and the rows of the heights.
+func (c *coast) measured(l layout, s *state, m *motion) {
+	for i := range c.t {
+		c.sights[i*channels].seen = seesSpeed
+		c.leftover(s, c.rowOf(c.jac, i, 0), c.z[i]-c.v[i])
+		if c.channels > 1 {
+			c.heightRow(l, s, m, i)
+		}
+	}
+}
+
+// leftover writes the last column of a row: what its measurement is above the
+// fit, and the part of the fit that the random effects explain at present, so
+// that the normal equations speak of their whole value, to which the prior
+// belongs.
+func (c *coast) leftover(s *state, row []float64, above float64) {
+	for j := 2; j < len(c.cols); j++ {
+		above += row[c.own+j] * s.beta[c.cols[j]]
+	}
+	row[len(row)-1] = above
+}
+
+// pressSD is the prior spread of the share of dynamic pressure ½ρu² that a
+// barometer on a bike feels: in a pocket little, in the wind much, of either
+// sign.
+const pressSD = 0.3
+
+// heightRow writes the row of a height. The barometer shows
+//
+//	h₀ + ∫ slope dx − κ·u²/(2g) + its own error,
+//
+// with κ the share of dynamic pressure that it feels: at 30 m/s the whole is
+// worth 46 m. Through u it sees the gusts as well.
+func (c *coast) heightRow(l layout, s *state, m *motion, i int) {
+	row := c.rowOf(c.jac, i, 1)
+	kappa := s.beta[l.press]
+	u := c.v[i] + m.wind
+	felt := -kappa * u / s.gravity
+	c.sights[i*channels+1].seen = vector{felt, felt, 0, 1}
+	for j, d := range c.rowOf(c.jac, i, 0) {
+		row[j] = felt * d
+	}
+	row[c.own-1] = 1
+	along := c.x[i] - c.x[0]
+	fit := -kappa*u*u/(2*s.gravity) + along*m.meanSlope
+	at := c.own + 4
+	row[c.own+2] += felt * c.dir
+	row[c.own+3] += along
+	if l.slope >= 0 {
+		at++
+	}
+	if l.warm >= 0 {
+		at++
+	}
+	row[at] = -u * u / (2 * s.gravity)
+	at++
+	for k := range c.span[1] {
+		rise := l.road.rise(c.span[0]+k, c.x[i])
+		row[at+k] += rise
+		fit += rise * s.beta[l.knot+c.span[0]+k]
+	}
+	c.leftover(s, row, c.height[i]-fit)
+}
+
+// rise is the height at x above the road's start that a slope of 1 at one knot
+// makes, falling linearly to 0 at its neighbours.
+func (r road) rise(knot int, x float64) float64 {
+	f := (x-r.from)/r.spacing - float64(knot)
+	switch {
+	case f <= -1:
+		return 0
+	case f <= 0:
+		return r.spacing * (f + 1) * (f + 1) / 2
+	case f < 1:
+		return r.spacing * (1 - (1-f)*(1-f)/2)
+	}
+	return r.spacing
+}
