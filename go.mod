@@ -10,6 +10,7 @@ require (
 	github.com/tidwall/gjson v1.20.1
 	gonum.org/v1/gonum v0.17.0
 	gonum.org/v1/plot v0.17.0
+	rsc.io/qr v0.2.0
 )
 
 require (

@@ -1,0 +1,55 @@
+package phone
+
+import (
+	"context"
+	"crypto/tls"
+	"errors"
+	"fmt"
+	"io"
+	"log"
+	"net"
+	"net/http"
+	"strconv"
+	"syscall"
+	"time"
+
+	"stillair/app/phone/web"
+)
+
+// Listen opens the port on every address of this computer.
+func Listen(port int) (net.Listener, error) {
+	l, err := net.Listen("tcp4", net.JoinHostPort("", strconv.Itoa(port)))
+	if errors.Is(err, syscall.EADDRINUSE) {
+		return nil, fmt.Errorf("port %d is taken by another program; choose another with --port", port)
+	}
+	return l, err
+}
+
+// Serve hands out the page until ctx ends.
+func Serve(ctx context.Context, l net.Listener, c tls.Certificate, p web.Page) error {
+	s := &http.Server{
+		Handler:           p.Handler(),
+		TLSConfig:         &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12},
+		ReadHeaderTimeout: 10 * time.Second,
+		IdleTimeout:       2 * time.Minute,
+		MaxHeaderBytes:    1 << 14,
+		// A phone that has not yet accepted the certificate fails each
+		// handshake; that is no news.
+		ErrorLog: log.New(io.Discard, "", 0),
+	}
+	stop := context.AfterFunc(ctx, func() {
+		late, cancel := context.WithTimeout(context.WithoutCancel(ctx), 2*time.Second)
+		defer cancel()
+		s.Shutdown(late)
+	})
+	defer stop()
+	if err := s.ServeTLS(l, "", ""); !errors.Is(err, http.ErrServerClosed) {
+		return err
+	}
+	return nil
+}
+
+// URL is where a phone finds the page.
+func URL(ip net.IP, l net.Listener) string {
+	return "https://" + net.JoinHostPort(ip.String(), strconv.Itoa(l.Addr().(*net.TCPAddr).Port)) + "/"
+}
