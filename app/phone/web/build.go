@@ -93,6 +93,9 @@ func (p Page) Write(folder string) error {
 
 // Read takes a page that Write wrote.
 func Read(folder string) (Page, error) {
+	if _, err := os.Stat(folder); err != nil {
+		return nil, err
+	}
 	p := Page{}
 	if err := p.add(os.DirFS(folder)); err != nil {
 		return nil, err

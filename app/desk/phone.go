@@ -1,0 +1,193 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"stillair/app/desk/phone"
+	"stillair/app/phone/web"
+)
+
+// phoneFlags are what phone takes.
+type phoneFlags struct {
+	port                int
+	site, write, source string
+}
+
+func phoneCommand() command {
+	return command{
+		Name: "phone", Summary: "serve the phone app to a phone on the same network",
+		Help: `
+Serves the phone app over HTTPS on the local network and prints its address and
+a QR code. Point the phone's camera at the code, accept the certificate that
+this computer made, and you can record. Nothing is installed and nothing leaves
+your network. The first start compiles the app, which needs Go and this
+project's source and takes a minute.
+
+What the phone records stays in its browser, under this address. If the
+computer's address changes, the browser takes the app for another one: share
+the recordings before you move on.
+
+An address on the local network cannot start without the computer. To have the
+app on the home screen, starting without a network, put the same files on any
+host that serves them over HTTPS with a certificate phones trust:
+
+  desk phone --write site
+
+writes them to the folder site, each also compressed (.br and .gz) for hosts
+that can send them so.`,
+		Flags: func(f *pflag.FlagSet) runner {
+			p := &phoneFlags{}
+			f.IntVar(&p.port, "port", 8443, "port to serve on")
+			f.StringVar(&p.write, "write", "", "write the files to this folder and serve nothing")
+			f.StringVar(&p.site, "site", "", "serve the files that --write wrote to this folder, without compiling")
+			f.StringVar(&p.source, "source", "", "folder of the project's source (default: found from here)")
+			return p.run
+		},
+	}
+}
+
+func (p *phoneFlags) run(ctx context.Context, w *world, args []string) error {
+	if len(args) != 0 {
+		return usage("it takes no arguments, only flags")
+	}
+	if p.write != "" && p.site != "" {
+		return usage("--write compiles the files and --site takes compiled ones; give one of them")
+	}
+	if p.write != "" {
+		return p.export(ctx, w)
+	}
+	page, err := p.page(ctx, w)
+	if err != nil {
+		return err
+	}
+	return p.serve(ctx, w, page)
+}
+
+// page is compiled, or read where it lies compiled.
+func (p *phoneFlags) page(ctx context.Context, w *world) (web.Page, error) {
+	if p.site != "" {
+		return web.Read(p.site)
+	}
+	return p.build(ctx, w, web.Quick)
+}
+
+func (p *phoneFlags) build(ctx context.Context, w *world, e web.Effort) (web.Page, error) {
+	folder := p.source
+	if folder == "" {
+		var err error
+		if folder, err = findSource(); err != nil {
+			return nil, err
+		}
+	}
+	fmt.Fprintln(w.Err, "Compiling the phone app; the first time this takes a minute…")
+	page, err := web.Build(ctx, folder, e)
+	if errors.Is(err, web.ErrNoSource) {
+		return nil, fmt.Errorf("%w; give its folder with --source, or compiled files with --site", err)
+	}
+	return page, err
+}
+
+// findSource looks for the project from here upwards.
+func findSource() (string, error) {
+	folder, err := os.Getwd()
+	if err != nil {
+		return "", err
+	}
+	for {
+		text, err := os.ReadFile(filepath.Join(folder, "go.mod"))
+		if err == nil && strings.HasPrefix(string(text), "module stillair\n") {
+			return folder, nil
+		}
+		up := filepath.Dir(folder)
+		if up == folder {
+			return "", fmt.Errorf("%w; give its folder with --source, or compiled files with --site", web.ErrNoSource)
+		}
+		folder = up
+	}
+}
+
+func (p *phoneFlags) export(ctx context.Context, w *world) error {
+	page, err := p.build(ctx, w, web.Thorough)
+	if err != nil {
+		return err
+	}
+	if err := page.Write(p.write); err != nil {
+		return err
+	}
+	return w.print(fmt.Sprintf("Wrote the phone app to %s: %.1f MB to download, %.1f MB where the host knows no brotli.\n"+
+		"Put the folder on any host that serves it over HTTPS.\n", p.write, megabytes(page, ".br"), megabytes(page, ".gz")))
+}
+
+// megabytes is the download of the whole page where files are sent in the
+// coding of the suffix.
+func megabytes(page web.Page, suffix string) float64 {
+	sum := 0
+	for name, data := range page {
+		if strings.HasSuffix(name, ".br") || strings.HasSuffix(name, ".gz") {
+			continue
+		}
+		if packed, ok := page[name+suffix]; ok {
+			data = packed
+		}
+		sum += len(data)
+	}
+	return float64(sum) / 1e6
+}
+
+func (p *phoneFlags) serve(ctx context.Context, w *world, page web.Page) error {
+	hosts, err := phone.Addresses()
+	if err != nil {
+		return err
+	}
+	if len(hosts) == 0 {
+		return errors.New("this computer has no address on a local network; join the network that the phone is in, " +
+			"or let the phone open a hotspot and join that")
+	}
+	base, err := os.UserConfigDir()
+	if err != nil {
+		return err
+	}
+	certificate, err := phone.Certificate(filepath.Join(base, "stillair"), hosts, w.Now())
+	if errors.Is(err, fs.ErrPermission) {
+		return fmt.Errorf("the certificate cannot be kept: %w", err)
+	}
+	if err != nil {
+		return err
+	}
+	l, err := phone.Listen(p.port)
+	if err != nil {
+		return err
+	}
+	var urls []string
+	for _, h := range hosts {
+		urls = append(urls, phone.URL(h, l))
+	}
+	if err := w.print(invitation(urls, phone.Fingerprint(certificate), w.Live)); err != nil {
+		return err
+	}
+	return phone.Serve(ctx, l, certificate, page)
+}
+
+// invitation is what the rider reads.
+func invitation(urls []string, fingerprint string, colour bool) string {
+	var b strings.Builder
+	b.WriteString("\nOn the phone, in the same network, open\n\n  " + urls[0] + "\n\n")
+	if code, err := phone.Code(urls[0], colour); err == nil {
+		b.WriteString(code)
+	}
+	if len(urls) > 1 {
+		b.WriteString("\nIf that does not answer, try " + strings.Join(urls[1:], " or ") + "\n")
+	}
+	b.WriteString("\nThe browser will warn that it does not know this computer. Its certificate has\n" +
+		"the SHA-256 fingerprint\n\n  " + fingerprint[:47] + "\n  " + fingerprint[48:] + "\n\n" +
+		"and nobody else's should be accepted. Ctrl-C ends serving; the phone keeps what it\nrecorded.\n")
+	return b.String()
+}
