@@ -94,6 +94,8 @@ func TestPlacesThatAreNoLogs(t *testing.T) {
 		{"nowhere", func() (*sensors.Log, error) { return Read(filepath.Join(dir, "nowhere")) }, "it cannot be opened"},
 		{"empty folder", func() (*sensors.Log, error) { return Read(t.TempDir()) }, "motion.csv is missing"},
 		{"text file", func() (*sensors.Log, error) { return Read(write("ride.txt", "hello")) }, "no table of contents"},
+		{"another table", func() (*sensors.Log, error) { return Read(write("speed.csv", "a,b\n")) }, "none of the files of a log"},
+		{"a file of a log that is not whole", func() (*sensors.Log, error) { return Read(write("gnss.csv", "t_s,speed_mps\n1,2\n")) }, "motion.csv is missing"},
 		{"empty zip", func() (*sensors.Log, error) { return Read(write("ride.zip", "")) }, "no table of contents"},
 		{"device", func() (*sensors.Log, error) { return Read("/dev/zero") }, "no ordinary file"},
 		{"two motions", func() (*sensors.Log, error) { return ReadFS(two, "ride") }, "are both there"},

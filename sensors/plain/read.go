@@ -13,8 +13,8 @@ import (
 	"stillair/sensors/nmea"
 )
 
-// Read reads a log from a folder, a zip archive of one, or a folder's
-// motion.csv.
+// Read reads a log from a folder or a zip archive of one. The name of a file
+// in the folder, such as its motion.csv, stands for the folder.
 func Read(name string) (*sensors.Log, error) {
 	info, err := os.Stat(name)
 	if err != nil {
@@ -23,9 +23,12 @@ func Read(name string) (*sensors.Log, error) {
 	switch {
 	case info.IsDir():
 		return ReadFS(os.DirFS(name), name)
-	case strings.EqualFold(filepath.Base(name), motionFile):
+	case isWanted(filepath.Base(name)):
 		dir := filepath.Dir(name)
 		return ReadFS(os.DirFS(dir), dir)
+	case strings.EqualFold(filepath.Ext(name), ".csv"):
+		return nil, &sensors.InputError{File: name, What: "this is none of the files of a log",
+			Mend: "give the folder that holds motion.csv and gnss.csv"}
 	case !info.Mode().IsRegular():
 		return nil, &sensors.InputError{File: name, What: "this is no ordinary file", Mend: "give a folder or a zip archive"}
 	}
