@@ -5,10 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"os/exec"
 	"strings"
-	"syscall"
 	"testing"
 
 	"stillair/sensors"
@@ -61,23 +58,5 @@ func TestHostile(t *testing.T) {
 		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want an InputError with %q", c.name, err, c.want)
 		}
-	}
-}
-
-// TestHostileMemory runs TestHostile in a process of its own and looks at the
-// most memory that it held.
-func TestHostileMemory(t *testing.T) {
-	if testing.Short() {
-		t.Skip("reads a gigabyte")
-	}
-	const most = 200 << 10 // KiB
-	cmd := exec.Command(os.Args[0], "-test.run=^TestHostile$")
-	if out, err := cmd.CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
-	}
-	held := cmd.ProcessState.SysUsage().(*syscall.Rusage).Maxrss
-	t.Logf("all hostile files together: %d MiB at most", held>>10)
-	if held > most {
-		t.Errorf("%d MiB, want at most %d", held>>10, most>>10)
 	}
 }

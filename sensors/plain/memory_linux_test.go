@@ -1,0 +1,9 @@
+package plain
+
+import (
+	"testing"
+
+	"stillair/sensors/internal/memtest"
+)
+
+func TestHostileMemory(t *testing.T) { memtest.AtMost(t, "TestHostile", 200) }
