@@ -8,7 +8,8 @@ import (
 
 // fix is a speed that the receiver reported.
 type fix struct {
-	t     float64 // arrival, s
+	t     float64 // arrival, free of jitter where the receiver's own time allows, s
+	late  float64 // standard deviation of t's jitter, s
 	speed float64 // m/s
 	trust float64 // variance beyond the receiver's usual, as a factor; 1 is usual
 }
@@ -16,11 +17,12 @@ type fix struct {
 // tooFast is a speed that no motorcycle reaches, m/s.
 const tooFast = 150
 
-// usable are the fixes that say something new. Receivers repeat the last fix
-// when they have no other: the same satellite time, or exactly the same speed
-// and place while moving.
+// usable are the fixes that say something new, timed as well as may be.
+// Receivers repeat the last fix when they have no other: the same satellite
+// time, or exactly the same place, with the same speed.
 func usable(fixes []sensors.Fix) []fix {
 	out := make([]fix, 0, len(fixes))
+	kept := make([]sensors.Fix, 0, len(fixes))
 	var last sensors.Fix
 	for _, f := range fixes {
 		if !(f.Speed >= 0 && f.Speed < tooFast) || math.IsNaN(f.T) || math.IsInf(f.T, 0) {
@@ -32,14 +34,55 @@ func usable(fixes []sensors.Fix) []fix {
 			}
 		}
 		last = f
-		out = append(out, fix{t: f.T, speed: f.Speed, trust: 1})
+		kept = append(kept, f)
+		out = append(out, fix{t: f.T, late: arrivalSD, speed: f.Speed, trust: 1})
 	}
+	steady(out, kept)
 	return out
+}
+
+const (
+	arrivalSD = 0.005 // s of jitter with which a phone hands a fix on
+	stampedSD = 0.001 // s where the receiver's own time, in whole milliseconds, takes it off
+	offsetFew = 8     // fixes to either side over which the offset of the clocks is taken
+)
+
+// steady times the fixes by the receiver's own clock, which does not jitter.
+// The offset between the clocks, which may drift, is the median over some
+// fixes around. A receiver's clock that disagrees by more than a fraction of
+// the interval, such as one in whole seconds, is not used.
+func steady(out []fix, fixes []sensors.Fix) {
+	n := len(out)
+	if n < 2*offsetFew {
+		return
+	}
+	offset := make([]float64, n)
+	for i, f := range fixes {
+		if f.UTC.IsZero() {
+			return
+		}
+		offset[i] = out[i].t - f.UTC.Sub(fixes[0].UTC).Seconds()
+	}
+	smooth, miss := make([]float64, n), make([]float64, n)
+	for i := range offset {
+		smooth[i] = median(offset[max(i-offsetFew, 0):min(i+offsetFew+1, n)])
+		miss[i] = math.Abs(offset[i] - smooth[i])
+	}
+	interval := (out[n-1].t - out[0].t) / float64(n-1)
+	if median(miss) > 0.2*interval {
+		return
+	}
+	for i := range out {
+		t := out[i].t - offset[i] + smooth[i]
+		if miss[i] < 0.5*interval && (i == 0 || t > out[i-1].t) {
+			out[i].t, out[i].late = t, stampedSD
+		}
+	}
 }
 
 func repeats(a, b sensors.Fix) bool {
 	if !a.UTC.IsZero() && a.UTC.Equal(b.UTC) {
-		return true
+		return a.Speed == b.Speed
 	}
 	return a.Speed > restSpeed && a.Speed == b.Speed && a.HasPosition() && a.LatDeg == b.LatDeg && a.LonDeg == b.LonDeg
 }
@@ -66,3 +109,23 @@ func roughSpeed(ts []float64, fixes []fix, lag float64) []float64 {
 	}
 	return out
 }
+
+// silent marks the times of ts that lie farther than staleAfter from any fix
+// and outside the standstills.
+func silent(ts []float64, fixes []fix, rest []Span, lag float64) []bool {
+	out := make([]bool, len(ts))
+	k, m := 0, 0
+	for i, t := range ts {
+		for k+1 < len(fixes) && math.Abs(fixes[k+1].t-lag-t) <= math.Abs(fixes[k].t-lag-t) {
+			k++
+		}
+		for m < len(rest) && rest[m].To < t {
+			m++
+		}
+		out[i] = math.Abs(fixes[k].t-lag-t) > staleAfter && !(m < len(rest) && rest[m].Contains(t))
+	}
+	return out
+}
+
+// staleAfter is how long a fix says something of the speed, s.
+const staleAfter = 2.5

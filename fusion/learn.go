@@ -42,8 +42,9 @@ func (r *ride) pass() {
 	r.relinearise(&post)
 }
 
-// judge takes weight from fixes that lie far off the smoothed ride: Huber's
-// rule, by raising their variance.
+// judge takes weight from fixes that lie far off the smoothed ride, the more the
+// farther, by raising their variance: a redescending estimator, so that a wild
+// fix ends with no say at all.
 func (r *ride) judge(places []place, post *posterior) {
 	for i, pl := range places {
 		if pl.fix < 0 || !post.nodes[i].Seen || post.nodes[i].Sight.Still {
@@ -56,7 +57,7 @@ func (r *ride) judge(places []place, post *posterior) {
 		f := &r.fixes[pl.fix]
 		f.trust = 1
 		if e > limit {
-			f.trust = e / limit * e / limit
+			f.trust = math.Pow(e/limit, 4)
 		}
 	}
 }

@@ -19,11 +19,13 @@ type ride struct {
 	force  motion.Integral // of the forward force
 	noisy  []float64       // running integral of its noise density, m²/s²
 	blind  []float64       // running time without motion samples, s
+	stale  []bool          // far from any fix
 	turned []float64       // running angle turned about the vertical either way, rad; nil without a gyroscope
 
 	raw     []float64 // forward force sample by sample, m/s²
 	density []float64 // strength of its noise, m²/s³
 
+	rough  []float64 // straight lines between the fixes, m/s
 	n      noise
 	before float64 // lag as first found, s
 	lag    float64 // whole delay of the receiver, s
@@ -149,6 +151,9 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 		case p.fix >= 0:
 			nd.Seen = true
 			nd.Sight = r.sight(p)
+		case i > 0 && r.stale[p.index]:
+			nd.Seen = true
+			nd.Sight = kalman.Sight{Still: true, Vague: true, Z: r.rough[p.index], R: vagueSD * vagueSD * vagueOver / nd.Step.H}
 		}
 	}
 	return out, spans
@@ -190,7 +195,8 @@ func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
 	st.QC = n.drift * n.drift * (1 - st.PhiC*st.PhiC)
 	if p.fix >= 0 && !p.still {
 		f := fixes[p.fix]
-		nd.Sight.R = n.white*n.white*f.trust + crawl(f.speed)
+		jitter := f.late * nd.Sight.Accel
+		nd.Sight.R = n.white*n.white*f.trust + jitter*jitter + crawl(f.speed)
 	}
 }
 

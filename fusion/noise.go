@@ -56,6 +56,8 @@ const (
 	restSD       = 0.01 // m/s: how still a standstill is
 	crawlSpeed   = 1.0  // m/s under which the size of the velocity's error counts as speed
 	crawlSD      = 0.5  // m/s: what such a fix is worth
+	vagueSD      = 20.0 // m/s: how far a speed may lie from the line between two distant fixes
+	vagueOver    = 20.0 // s over which that counts once
 	lagSD        = 0.4  // s, before the ride is looked at
 	lagWander    = 1e-6 // s²/s: the lag's own random walk, a hundredth of a second in two minutes
 	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, before the ride is looked at

@@ -27,9 +27,16 @@ const pitchMemory = 300
 // lean, s.
 const leanReach = 0.4
 
+// mostLean is the sine of the farthest lean that is believed.
+const mostLean = 0.8
+
+// leastTurn is the turn rate below which a bike goes straight on, rad/s.
+const leastTurn = 0.05
+
 // project turns the phone's axes into the bike's. speed is a rough speed for
-// each sample, needed to tell how far a bike leans.
-func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) projection {
+// each sample, needed to tell how far a bike leans; where it is stale it is no
+// more than a guess.
+func project(s *motion.Series, mounts []mount.Mount, speed []float64, stale []bool, rest []Span) projection {
 	n := len(s.T)
 	p := projection{force: make([]float64, n)}
 	m := 0
@@ -42,7 +49,7 @@ func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Spa
 		p.force[i] = r3.Dot(s.Force[i], mounts[m].Forward)
 	}
 	if s.Turn != nil {
-		p.turn(s, mounts, speed, rest)
+		p.turn(s, mounts, speed, stale, rest)
 	}
 	return p
 }
@@ -53,7 +60,7 @@ func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Spa
 //
 //	dθ/dt = -(ω_left·cos φ - ω_up·sin φ)  (nose up positive, φ right positive)
 //	tan φ = -v·Ω/g,  ω_up = Ω·cos φ       (a turn in balance, Ω about the vertical)
-func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) {
+func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, stale []bool, rest []Span) {
 	n := len(s.T)
 	p.yaw = make([]float64, n)
 	lean := leanShare(s, mounts, speed)
@@ -79,6 +86,9 @@ func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float6
 			sin, cos := leanOf(lean*speed[i], calm[i-p.at[m]])
 			p.yaw[i] = wu / cos
 			rate := -(wl*cos - wu*sin)
+			if stale[i] && math.Abs(calm[i-p.at[m]]) > leastTurn {
+				rate = 0 // how far a bike leans in a turn cannot be told without its speed
+			}
 			if i > 0 && !s.Missing[i] {
 				h := s.T[i] - s.T[i-1]
 				theta += h * (rate - theta/pitchMemory)
@@ -92,7 +102,7 @@ func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float6
 // the body's own up.
 func leanOf(speed, wu float64) (sin, cos float64) {
 	u := speed * wu / gravity
-	u = math.Max(-0.9, math.Min(0.9, u))
+	u = math.Max(-mostLean, math.Min(mostLean, u))
 	// With Ω = ω_up/cos φ the balance reads sin φ = -v·ω_up/g.
 	return -u, math.Sqrt(1 - u*u)
 }

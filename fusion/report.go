@@ -46,7 +46,7 @@ func (r *ride) gaps(tr *Track) []Span {
 		last = math.Max(last, at)
 	}
 	for _, n := range tr.post.nodes {
-		if n.Seen {
+		if n.Seen && !n.Sight.Vague {
 			end(t[n.Index])
 		}
 	}

@@ -18,6 +18,10 @@ const (
 	antiShake    = 0.05 // s: reach of the window that takes the worst of the vibration off the force
 )
 
+// slipLasts is for how long before and after a slip the force is not believed,
+// s.
+const slipLasts = 0.3
+
 // AReach is how far the window of Track.A reaches to either side, s.
 const AReach = 0.2
 
@@ -74,8 +78,9 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 	}
 	rest := findRest(s, fixes, found.Lag)
 	speed := roughSpeed(s.T, fixes, found.Lag)
-	pr := project(s, found.Mounts, speed, rest)
-	r := &ride{s: s, fixes: fixes, rest: rest, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
+	stale := silent(s.T, fixes, rest, found.Lag)
+	pr := project(s, found.Mounts, speed, stale, rest)
+	r := &ride{s: s, fixes: fixes, rest: rest, stale: stale, rough: speed, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
 	r.setForce(pr.force)
 	r.setTurned()
 	r.ref = reference{curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
@@ -90,11 +95,16 @@ func (r *ride) setForce(force []float64) {
 	density := s.Density(force)
 	r.force = s.Integrate(s.Smooth(force, antiShake))
 	n := len(s.T)
+	slips := 0
 	r.density, r.noisy, r.blind = density, make([]float64, n), make([]float64, n)
 	for i := 1; i < n; i++ {
 		h := s.T[i] - s.T[i-1]
 		r.noisy[i], r.blind[i] = r.noisy[i-1], r.blind[i-1]
-		if s.Missing[i] || s.Missing[i-1] || h > math.Max(0.1, 3.5*s.Step) {
+		for slips+1 < len(r.cuts) && s.T[i] > s.T[r.cuts[slips]]+slipLasts {
+			slips++
+		}
+		slipping := slips < len(r.cuts) && math.Abs(s.T[i]-s.T[r.cuts[slips]]) < slipLasts
+		if slipping || s.Missing[i] || s.Missing[i-1] || h > math.Max(0.1, 3.5*s.Step) {
 			r.blind[i] += h
 			continue
 		}
@@ -114,9 +124,6 @@ func (r *ride) setTurned() {
 		r.turned[i] = r.turned[i-1] + math.Max(math.Abs(calm[i])-leastTurn, 0)*(r.s.T[i]-r.s.T[i-1])
 	}
 }
-
-// leastTurn is the turn rate below which a bike goes straight on, rad/s.
-const leastTurn = 0.05
 
 // track reads the whole ride off the smoothed nodes.
 func (r *ride) track(post posterior) *Track {

@@ -102,6 +102,10 @@ func (f fit) forward() r3.Vec {
 	return r3.Unit(d)
 }
 
+// tilt is what is unknown of up whatever the number of observations, rad: the
+// accelerometer's own bias and the mean slope of the ride.
+const tilt = 0.01
+
 // se is the standard uncertainty of an angle of forward, rad: the scatter of
 // one axis over the leverage of the accelerations.
 func (f fit) se() float64 {
@@ -111,7 +115,8 @@ func (f fit) se() float64 {
 	sigma := math.Sqrt(f.rss / 3 / float64(f.n-2))
 	// Half-overlapping seconds and slow changes of slope leave fewer free
 	// observations than there are.
-	return math.Min(math.Sqrt2*sigma/math.Sqrt(f.saa)/math.Max(r3.Norm(f.slope), 0.1), math.Pi)
+	chance := math.Sqrt2 * sigma / math.Sqrt(f.saa) / math.Max(r3.Norm(f.slope), 0.1)
+	return math.Min(math.Hypot(chance, tilt), math.Pi)
 }
 
 // sure reports whether forward is known well enough to project on.

@@ -122,13 +122,14 @@ func carry(v, from, to r3.Vec) r3.Vec {
 	return r3.Unit(r3.Sub(w, r3.Scale(r3.Dot(w, to), to)))
 }
 
-// stretch makes the mounts cover the series without a hole.
+// stretch makes the mounts cover the series without a hole, each slip placed
+// where the samples say.
 func stretch(mounts []Mount, s *motion.Series) {
 	n := len(mounts)
 	mounts[0].From = s.T[0]
 	mounts[n-1].To = s.T[len(s.T)-1]
 	for i := 1; i < n; i++ {
-		at := (mounts[i-1].To + mounts[i].From) / 2
+		at := slipTime(s, mounts[i-1], mounts[i])
 		mounts[i-1].To, mounts[i].From = at, at
 	}
 }

@@ -57,7 +57,8 @@ type Sight struct {
 	R     float64 // its variance, m²/s²
 	Accel float64 // acceleration there: how a later fix reads less, m/s²
 	Shape float64 // change of the reading with w, (m/s)/s²
-	Still bool    // a standstill: only v is seen, free of the receiver's errors
+	Still bool    // only v is seen, free of the receiver's errors: a standstill, but where Vague
+	Vague bool    // nothing was observed; speeds merely lie where those of vehicles do
 }
 
 // Node is a place in time where the state is kept.

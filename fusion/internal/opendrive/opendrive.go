@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"time"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -47,6 +48,7 @@ func Read(testdata string, every int) (*Drive, error) {
 	for i := 0; i < len(g["t_s"]); i += every {
 		f := sensors.NewFix(g["t_s"][i], g["speed_mps"][i])
 		f.LatDeg, f.LonDeg = g["lat_deg"][i], g["lon_deg"][i]
+		f.UTC = time.UnixMilli(int64(g["utc_ms"][i]))
 		d.Log.Fixes = append(d.Log.Fixes, f)
 	}
 	for i := range d.WheelT {

@@ -1,0 +1,55 @@
+package mount
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"stillair/fusion/internal/motion"
+)
+
+const (
+	slipReach = 4.0 // s around where the observations put a slip
+	jerkOver  = 0.1 // s, half the window for the turn rate
+	jerked    = 1.5 // rad/s: a phone that turns by itself so fast is slipping
+)
+
+// slipTime narrows down when the phone slipped from one mount to the next: by
+// the jerk of the gyroscope or, without one, by when the force goes over from
+// one up to the other.
+func slipTime(s *motion.Series, before, after Mount) float64 {
+	mid := (before.To + after.From) / 2
+	lo, hi := s.Index(mid-slipReach), s.Index(mid+slipReach)
+	if at, ok := jerkTime(s, lo, hi); ok {
+		return at
+	}
+	// Σ over the samples before of the squared distance to the old up, and
+	// after to the new: least where the gain from calling a sample old, summed
+	// up so far, is greatest.
+	best, gain, most := s.Index(mid), 0.0, 0.0
+	for i := lo; i < hi; i++ {
+		gain += r3.Dot(s.Force[i], r3.Sub(before.Up, after.Up))
+		if gain > most {
+			best, most = i, gain
+		}
+	}
+	return s.T[best]
+}
+
+// jerkTime is when the gyroscope turned fastest between two samples, if it was
+// fast enough to be a slip.
+func jerkTime(s *motion.Series, lo, hi int) (float64, bool) {
+	if s.Turn == nil {
+		return 0, false
+	}
+	half := max(1, s.Half(jerkOver))
+	best, most := 0, 0.0
+	for i := lo + half; i < hi-half; i++ {
+		var sum r3.Vec
+		for j := i - half; j <= i+half; j++ {
+			sum = r3.Add(sum, s.Turn[j])
+		}
+		if rate := r3.Norm(sum) / float64(2*half+1); rate > most {
+			best, most = i, rate
+		}
+	}
+	return s.T[best], most > jerked
+}
