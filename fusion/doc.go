@@ -1,2 +1,97 @@
 // Package fusion turns the samples of a phone into the motion of the bike.
+//
+// A phone senses two things that complete each other. Its satellite receiver
+// gives the speed over ground, right to a tenth of a metre a second or better,
+// but once or ten times a second, late, and with errors that hang together
+// for seconds. Its accelerometer gives a hundred readings a second that tell
+// when exactly something happens, but with an unknown bias, along axes that
+// depend on how the phone sits, with gravity mixed in wherever the road or the
+// chassis tilts, and shaken by the engine. This package estimates all of that
+// together, from the ride alone, after the ride: Smooth. For a screen while
+// riding there is package live.
+//
+// # How the phone sits
+//
+// At rest an accelerometer feels the push of its mount against gravity: up.
+// When the bike changes speed it feels that too: forward. Package mount finds
+// both directions by regressing the measured force on the changes of the
+// satellite speed, notices when the phone slips, and gives a first estimate of
+// the receiver's lag. From then on only three numbers of each sample count:
+// the force along the road, and the turn rates about up and about the left.
+//
+// # Slope, pitch and bias
+//
+// The forward force is f = a + g·sin θ + bias, θ the pitch of the chassis
+// against the horizontal: the slope of the road and the squat under
+// acceleration. The gyroscope sees changes of θ; integrated and taken off,
+// they leave only what is slow. On a leaning bike the gyroscope's axes lean
+// too, so in a turn of rate Ω at speed v, where a bike in balance leans by
+// tan φ = v·Ω/g (Cossalter, Motorcycle Dynamics), part of the turn shows as
+// pitch; Euler's angle rates take it out. Without a gyroscope, squat that
+// follows the acceleration looks like an accelerometer that reads a few per
+// cent too much, and a scale in the state takes its place.
+//
+// # Vibration and aliasing
+//
+// An engine shakes the phone with multiples ("orders") of its speed. A sensor
+// that is read f_s times a second cannot tell a frequency f from |f - n·f_s|:
+// 100 Hz read 100 times a second looks like a constant acceleration. While the
+// engine revs through such a speed, an order sweeps through zero frequency and
+// kicks the integrated speed by some tenths of a metre a second, and broadband
+// shaking above f_s/2 that no filter took off lands in the band below it and
+// acts as white noise. Neither can be undone afterwards. What can be done is
+// to know how strong it is: its density is measured around each moment in the
+// band of 3 to 12 Hz, just above what a rider does, and how much of that
+// reaches down to zero is learned from how well the speed so predicted meets
+// the next fix. A phone whose sensor is filtered before it is read, or read
+// faster, is better off by the figures of TestLaunches.
+//
+// # The receiver
+//
+// A fix arrives late. Its lag is a constant of the ride that wanders a little,
+// and a state of the smoother like any other: whenever the bike accelerates, a
+// lag shows as a speed that is too low. Receivers also smooth their speed. A
+// first-order smoothing of time constant τ delays by τ, which is part of the
+// lag, and beyond that adds half of τ² times the jerk: the state is τ², in
+// which the reading is linear. Where the receiver's own time comes with the
+// fixes it takes the jitter of their arrival off. The error itself is part
+// white, part a first-order Gauss-Markov process (Brown and Hwang,
+// Introduction to Random Signals and Applied Kalman Filtering, chapter 5),
+// since the errors of satellite speeds last for seconds. Near standstill a
+// receiver reports the size of a velocity that is mostly error, and counts
+// for little; where the sensors find the bike standing, the speed is zero.
+//
+// # The smoother
+//
+// State (package internal/kalman): distance, speed, bias with slope, the
+// receiver's correlated error, scale, deviation of the lag, deviation of τ².
+// The speed follows the measured force; an extended Kalman filter runs forward
+// over nodes ten a second and at each fix, and the recursion of Rauch, Tung
+// and Striebel ("Maximum likelihood estimates of linear dynamic systems", AIAA
+// Journal 3 (1965) 1445) back. Between nodes the force carries the speed, and
+// what is missing at the next node is shared out: the mean of a Brownian
+// bridge, which is what the model itself says. Several passes are made, each
+// linearised about the one before; what multiplies an unknown (lag, scale, τ²)
+// is taken from that smoothed reference and not from the raw force, because
+// the vibration in both would multiply to a bias. A fix far off the outcome of
+// a pass loses its weight in the next.
+//
+// # Noise is learned
+//
+// How strong vibration, slope changes and the receiver's errors are is found
+// for each ride by maximum likelihood: the innovations of the forward filter
+// are independent, so their densities multiply (prediction error
+// decomposition: Schweppe, IEEE Trans. Information Theory 11 (1965) 61). Weak
+// priors, a factor of two to seven wide, steady it when a ride is short. This
+// is what makes the standard uncertainties of the track true; they are held
+// against a simulator's truth in TestLaunches and stand at 0.8 to 1.15 of the
+// errors found.
+//
+// # What goes with a Track
+//
+// Errors of a smoothed ride are strongly correlated in time. Between two marks
+// of a launch most of the lag's and the receiver's error cancels. Track.Joint,
+// Cov, SD, SpeedCov and the Crossings carry the full covariance across any
+// stretch of time: Cov(x_i, x_j) = G_i·G_{i+1}⋯G_{j-1}·P_j, with G the gains of
+// the backward pass.
 package fusion

@@ -1,0 +1,246 @@
+package kalman
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// chain is a short ride with every kind of step and observation. The scale K
+// is known and zero, so that the model is linear and the smoother must agree
+// with the least-squares solution of the whole.
+func chain(rng *rand.Rand) ([]Node, Vec, Mat) {
+	var x Vec
+	var p Mat
+	for i, sd := range [N]float64{0.1, 2, 0.5, 0.05, 1e-6, 0.3, 0.1} {
+		p[i][i] = sd * sd
+	}
+	x[V], x[D] = 10, 0.1
+	nodes := make([]Node, 14)
+	for i := range nodes {
+		h := 0.2 + rng.Float64()
+		phi := math.Exp(-h / 6)
+		nodes[i].Step = Step{H: h, DV: rng.NormFloat64(), DS: rng.NormFloat64(), RV: rng.NormFloat64(),
+			Q: 0.05 * h, QB: 0.01 * h, QC: 0.0025 * (1 - phi*phi), QK: 1e-14, QD: 1e-6 * h, PhiC: phi, PhiK: 1,
+			Blind: i == 6}
+		nodes[i].Seen = i%3 != 1
+		nodes[i].Sight = Sight{Z: 10 + rng.NormFloat64(), R: 0.01, Accel: rng.NormFloat64(), Shape: rng.NormFloat64(), Still: i == 9}
+	}
+	return nodes, x, p
+}
+
+// batch solves the same problem in one piece: it builds the joint prior of all
+// states and conditions it on all observations at once (the Gauss-Markov
+// theorem; any textbook on estimation), with dense matrices of gonum.
+func batch(nodes []Node, x Vec, p Mat) (*mat.VecDense, *mat.Dense) {
+	n := len(nodes)
+	mean := mat.NewVecDense(n*N, nil)
+	cov := mat.NewDense(n*N, n*N, nil)
+	set := func(i, j int, m *mat.Dense) {
+		for a := range N {
+			for b := range N {
+				cov.Set(i*N+a, j*N+b, m.At(a, b))
+				cov.Set(j*N+b, i*N+a, m.At(a, b))
+			}
+		}
+	}
+	block := func(i, j int) *mat.Dense { return mat.DenseCopyOf(cov.Slice(i*N, i*N+N, j*N, j*N+N)) }
+	dense := func(m *Mat) *mat.Dense {
+		d := mat.NewDense(N, N, nil)
+		for a := range N {
+			for b := range N {
+				d.Set(a, b, m[a][b])
+			}
+		}
+		return d
+	}
+	set(0, 0, dense(&p))
+	for a := range N {
+		mean.SetVec(a, x[a])
+	}
+	for i := 1; i < n; i++ {
+		st := &nodes[i].Step
+		y, j := st.predict(&x)
+		x = y
+		var unit Mat
+		for a := range N {
+			unit[a][a] = 1
+			mean.SetVec(i*N+a, x[a])
+		}
+		left := j.left(&unit)
+		f := dense(&left)
+		var noise Mat
+		st.addNoise(&noise)
+		for k := range i {
+			var c mat.Dense
+			c.Mul(f, block(i-1, k))
+			set(i, k, &c)
+		}
+		var fp, fpf mat.Dense
+		fp.Mul(f, block(i-1, i-1))
+		fpf.Mul(&fp, f.T())
+		fpf.Add(&fpf, dense(&noise))
+		set(i, i, &fpf)
+	}
+	return condition(nodes, mean, cov)
+}
+
+func condition(nodes []Node, mean *mat.VecDense, cov *mat.Dense) (*mat.VecDense, *mat.Dense) {
+	var seen []int
+	for i := range nodes {
+		if nodes[i].Seen {
+			seen = append(seen, i)
+		}
+	}
+	h := mat.NewDense(len(seen), mean.Len(), nil)
+	r := mat.NewDense(len(seen), len(seen), nil)
+	z := mat.NewVecDense(len(seen), nil)
+	for k, i := range seen {
+		o := nodes[i].Sight
+		h.Set(k, i*N+V, 1)
+		if !o.Still {
+			h.Set(k, i*N+C, 1)
+			h.Set(k, i*N+D, -o.Accel)
+			h.Set(k, i*N+W, o.Shape)
+		}
+		r.Set(k, k, o.R)
+		z.SetVec(k, o.Z)
+	}
+	var ph, s, inv, gain, gh, less mat.Dense
+	ph.Mul(cov, h.T())
+	s.Mul(h, &ph)
+	s.Add(&s, r)
+	if err := inv.Inverse(&s); err != nil {
+		panic(err)
+	}
+	gain.Mul(&ph, &inv)
+	var hm, e, dx mat.VecDense
+	hm.MulVec(h, mean)
+	e.SubVec(z, &hm)
+	dx.MulVec(&gain, &e)
+	out := mat.NewVecDense(mean.Len(), nil)
+	out.AddVec(mean, &dx)
+	gh.Mul(&gain, ph.T())
+	less.Sub(cov, &gh)
+	return out, &less
+}
+
+// TestAgainstBatch holds the recursion against the batch solution: means,
+// covariances and the covariances between nodes.
+func TestAgainstBatch(t *testing.T) {
+	for seed := range uint64(20) {
+		nodes, x, p := chain(rand.New(rand.NewPCG(seed, 7)))
+		got := Smooth(nodes, x, p)
+		mean, cov := batch(nodes, x, p)
+		scale := func(i, a int) float64 { return math.Sqrt(cov.At(i*N+a, i*N+a)) + 1e-9 }
+		for i := range nodes {
+			for a := range N {
+				if d := math.Abs(got.X[i][a]-mean.AtVec(i*N+a)) / scale(i, a); d > 1e-4 {
+					t.Fatalf("seed %d, node %d, state %d: mean off by %.2g of its sd", seed, i, a, d)
+				}
+			}
+			joint := got.P[i]
+			for j := i; j >= 0; j-- {
+				for a := range N {
+					for b := range N {
+						want := cov.At(j*N+a, i*N+b)
+						if d := math.Abs(joint[a][b]-want) / (scale(j, a) * scale(i, b)); d > 1e-4 {
+							t.Fatalf("seed %d, nodes %d and %d, states %d and %d: covariance %.6g, want %.6g", seed, j, i, a, b, joint[a][b], want)
+						}
+					}
+				}
+				if j > 0 {
+					joint = multiply(&got.G[j-1], &joint)
+				}
+			}
+		}
+	}
+}
+
+func multiply(a, b *Mat) Mat {
+	var out Mat
+	for i := range N {
+		for j := range N {
+			for k := range N {
+				out[i][j] += a[i][k] * b[k][j]
+			}
+		}
+	}
+	return out
+}
+
+// TestLogLikelihood holds the prediction error decomposition against the
+// density of all fixes at once.
+func TestLogLikelihood(t *testing.T) {
+	nodes, x, p := chain(rand.New(rand.NewPCG(3, 9)))
+	nodes[9].Seen = false // a standstill does not count
+	for i := range nodes {
+		nodes[i].Sight.R = 4 // nothing counts as far out
+	}
+	got := LogLikelihood(nodes, x, p)
+
+	free := make([]Node, len(nodes))
+	copy(free, nodes)
+	for i := range free {
+		free[i].Seen = false
+	}
+	mean, cov := batchPrior(free, x, p)
+	var seen []int
+	for i := range nodes {
+		if nodes[i].Seen {
+			seen = append(seen, i)
+		}
+	}
+	h := mat.NewDense(len(seen), mean.Len(), nil)
+	e := mat.NewVecDense(len(seen), nil)
+	for k, i := range seen {
+		o := nodes[i].Sight
+		h.Set(k, i*N+V, 1)
+		h.Set(k, i*N+C, 1)
+		h.Set(k, i*N+D, -o.Accel)
+		h.Set(k, i*N+W, o.Shape)
+	}
+	e.MulVec(h, mean)
+	var ph, s mat.Dense
+	ph.Mul(cov, h.T())
+	s.Mul(h, &ph)
+	sym := mat.NewSymDense(len(seen), nil)
+	for i := range seen {
+		e.SetVec(i, nodes[seen[i]].Sight.Z-e.AtVec(i))
+		for j := range i + 1 {
+			sym.SetSym(i, j, s.At(i, j))
+		}
+		sym.SetSym(i, i, s.At(i, i)+nodes[seen[i]].Sight.R)
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(sym) {
+		t.Fatal("not positive definite")
+	}
+	var w mat.VecDense
+	if err := chol.SolveVecTo(&w, e); err != nil {
+		t.Fatal(err)
+	}
+	want := -(mat.Dot(e, &w) + chol.LogDet()) / 2
+	if math.Abs(got-want) > 1e-6*math.Abs(want) {
+		t.Errorf("log likelihood %.9g, want %.9g", got, want)
+	}
+}
+
+func batchPrior(nodes []Node, x Vec, p Mat) (*mat.VecDense, *mat.Dense) {
+	none := make([]Node, len(nodes))
+	copy(none, nodes)
+	none[0].Seen = true // conditioning needs one observation: one worth nothing
+	none[0].Sight = Sight{Z: x[V], R: 1e12, Still: true}
+	return batch(none, x, p)
+}
+
+func BenchmarkSmooth(b *testing.B) {
+	nodes, x, p := chain(rand.New(rand.NewPCG(1, 1)))
+	b.ReportAllocs()
+	for b.Loop() {
+		Smooth(nodes, x, p)
+	}
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N*len(nodes)), "ns/node")
+}
