@@ -16,7 +16,7 @@ import (
 // Limits that hold a hostile file's memory.
 const (
 	longestLine = 64 << 10  // bytes
-	mostMotion  = 1_500_000 // seven hours at 60 Hz, which browsers end at
+	mostMotion  = 1_200_000 // five and a half hours at 60 Hz, which browsers end at
 	mostFixes   = 100_000   // a day at 1 Hz
 )
 
