@@ -71,7 +71,7 @@ type Input interface {
 func read(f Input, size int64, head []byte, name string) (*Ride, error) {
 	text := bytes.TrimLeft(head, "\ufeff \t\r\n")
 	switch {
-	case session.IsSession(head):
+	case session.IsSession(head), strings.HasSuffix(strings.ToLower(name), ".jsonl.gz"): // by name where its beginning is spoilt
 		return asSession(session.Read(f, name))
 	case bytes.HasPrefix(head, []byte("PK")):
 		return asPlain(plain.ReadZip(f, size, name))

@@ -29,8 +29,23 @@ func FuzzLines(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) { checkAnyInput(t, packed(strings.NewReader(text))) })
 }
 
+// FuzzText gives the reader of unpacked sessions any text.
+func FuzzText(f *testing.F) {
+	f.Add(headerLine + `{"type":"motion","t_s":[1,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2]}` + "\n" + `{"type":"end"}`)
+	f.Add(`{"type":"name","text":"x"}` + "\n" + `{"type":"remark","t_s":2,"text":"y"}`)
+	f.Fuzz(func(t *testing.T, text string) {
+		rec, err := ReadText(strings.NewReader(text), "any")
+		checkSound(t, rec, err)
+	})
+}
+
 func checkAnyInput(t *testing.T, data []byte) {
 	rec, err := Read(bytes.NewReader(data), "any")
+	checkSound(t, rec, err)
+}
+
+func checkSound(t *testing.T, rec *Recording, err error) {
+	t.Helper()
 	if err != nil {
 		var input *sensors.InputError
 		if !errors.As(err, &input) || input.What == "" || input.Mend == "" {

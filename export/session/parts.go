@@ -2,7 +2,6 @@ package session
 
 import (
 	"bufio"
-	"bytes"
 	"compress/gzip"
 	"errors"
 	"fmt"
@@ -48,41 +47,57 @@ type decoder struct {
 	lastTo       float64 // end of the last whole part that told it; −∞ before the first
 	owed         bool    // a loss was seen and its end is not known yet
 
+	packed  *bufio.Reader // of the file, at the part at hand
 	gz      *gzip.Reader
 	lines   *bufio.Reader
+	look    []byte    // for finding the next part
 	long    []byte    // a line that did not fit the buffer of lines
 	columns []float64 // numbers of the motion line at hand
 	counts  map[string]*sensors.Note
 	order   []string // keys of counts as they came
 }
 
-// file walks over the members of data. After a damaged one it goes on at the
+// file walks over the members of a file. After a damaged one it goes on at the
 // next magic number behind its beginning.
-func (d *decoder) file(data []byte) error {
-	for at := 0; at < len(data); {
-		next := bytes.Index(data[at:], magic)
-		if next != 0 {
+func (d *decoder) file(src *io.SectionReader) error {
+	for at := int64(0); at < src.Size(); {
+		next, err := d.find(src, at)
+		if err != nil {
+			return d.unreadable(err)
+		}
+		if next != at {
 			d.damaged = true
 		}
 		if next < 0 {
 			break
 		}
-		at += next
-		used, err := d.part(data[at:])
+		at = next
+		used, err := d.part(src, at)
 		var input *sensors.InputError
 		switch {
 		case err == nil:
 			at += used
-			d.rec.Good = int64(at)
+			d.rec.Good = at
 		case errors.As(err, &input):
 			return err
 		case errors.Is(err, errTooMuch):
 			return d.giveUp(err)
 		default:
 			d.damaged = true
-			at += len(magic)
+			at += int64(len(magic))
 		}
 	}
+	return nil
+}
+
+// unreadable ends the reading where the storage does not give the file, with
+// an error only where nothing was read.
+func (d *decoder) unreadable(err error) error {
+	if d.rec.Parts == 0 {
+		return &sensors.InputError{File: d.name, What: "cannot be read: " + err.Error(),
+			Mend: "copy the file again from where it was recorded", Err: err}
+	}
+	d.note("the rest of the file cannot be read: "+err.Error(), 0)
 	return nil
 }
 
@@ -97,14 +112,15 @@ func (d *decoder) giveUp(err error) error {
 	return nil
 }
 
-// part reads one member. Unless its CRC is right nothing of it is kept.
-func (d *decoder) part(data []byte) (used int, err error) {
-	src := bytes.NewReader(data)
+// part reads the member at a place of the file. Unless its CRC is right nothing
+// of it is kept.
+func (d *decoder) part(src *io.SectionReader, at int64) (used int64, err error) {
+	rest := io.NewSectionReader(src, at, src.Size()-at)
+	d.packed.Reset(rest)
 	if d.gz == nil {
-		d.gz, err = gzip.NewReader(src)
-		d.lines = bufio.NewReaderSize(nil, 64<<10)
+		d.gz, err = gzip.NewReader(d.packed)
 	} else {
-		err = d.gz.Reset(src)
+		err = d.gz.Reset(d.packed)
 	}
 	if err != nil {
 		d.gz = nil
@@ -122,8 +138,15 @@ func (d *decoder) part(data []byte) (used int, err error) {
 		}
 		return 0, err
 	}
-	used = len(data) - src.Len()
-	copy(p.key.trailer[:], data[used-8:used])
+	passed, err := rest.Seek(0, io.SeekCurrent)
+	if err != nil {
+		return 0, err
+	}
+	used = passed - int64(d.packed.Buffered())
+	if _, err := rest.ReadAt(p.key.trailer[:], used-int64(len(p.key.trailer))); err != nil {
+		d.back(mark)
+		return 0, err
+	}
 	if d.seen[p.key] && p.key.n > 0 {
 		d.back(mark)
 		d.note("a part is in the file twice; one copy is left out", 0)

@@ -48,39 +48,51 @@ type Recording struct {
 // Read reads a whole session file. The name is for messages. The error is for
 // input that is no session file at all; whatever else is wrong with the file
 // is in the log's notes, and what is whole is returned.
+//
+// A reader that can be read at any place, such as an *os.File, is not taken
+// into memory.
 func Read(r io.Reader, name string) (*Recording, error) {
-	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
+	src, err := open(r)
 	if err != nil {
 		return nil, &sensors.InputError{File: name, What: "cannot be read: " + err.Error(),
 			Mend: "copy the file again from where it was recorded", Err: err}
 	}
-	if len(data) > maxFile {
+	if src.Size() > maxFile {
 		return nil, &sensors.InputError{File: name, What: fmt.Sprintf("is larger than %d MiB", maxFile>>20),
 			Mend: "no session is that long: check that it is the right file"}
 	}
-	if !IsSession(data) {
-		return nil, &sensors.InputError{File: name, What: "is no session file: it does not begin as gzip does",
-			Mend: "give a session file (.jsonl.gz), or another kind of log under its own name"}
-	}
-	d := newDecoder(name, len(data))
-	if err := d.file(data); err != nil {
+	d := newDecoder(name, int(src.Size()))
+	if err := d.file(src); err != nil {
 		return nil, err
 	}
-	if d.rec.Parts == 0 {
-		return nil, &sensors.InputError{File: name, What: "holds no whole part of a session",
-			Mend: "nothing can be had back from it; look for another copy"}
-	}
-	if d.known == 0 {
-		return nil, &sensors.InputError{File: name, What: "is compressed as a session file is, but holds none",
-			Mend: "unpack it with gunzip and give what is inside"}
+	if err := d.nothing(src); err != nil {
+		return nil, err
 	}
 	return d.finish(), nil
+}
+
+// nothing says why there is nothing to return, nil where there is something.
+func (d *decoder) nothing(src *io.SectionReader) error {
+	head := make([]byte, len(magic))
+	n, _ := src.ReadAt(head, 0) // short only where the file is
+	switch {
+	case d.rec.Parts == 0 && !IsSession(head[:n]):
+		return &sensors.InputError{File: d.name, What: "is no session file: it does not begin as gzip does",
+			Mend: "give a session file (.jsonl.gz), or another kind of log under its own name"}
+	case d.rec.Parts == 0:
+		return &sensors.InputError{File: d.name, What: "holds no whole part of a session",
+			Mend: "nothing can be had back from it; look for another copy"}
+	case d.known == 0:
+		return &sensors.InputError{File: d.name, What: "is compressed as a session file is, but holds none",
+			Mend: "unpack it with gunzip and give what is inside"}
+	}
+	return nil
 }
 
 // ReadText reads a session that was unpacked, as zcat does it.
 func ReadText(r io.Reader, name string) (*Recording, error) {
 	d := newDecoder(name, maxFile)
-	d.lines = bufio.NewReaderSize(r, 64<<10)
+	d.lines.Reset(r)
 	p := newPartState()
 	err := d.partLines(&p)
 	var input *sensors.InputError
@@ -88,7 +100,7 @@ func ReadText(r io.Reader, name string) (*Recording, error) {
 	case errors.As(err, &input):
 		return nil, err
 	case err != nil:
-		return nil, &sensors.InputError{File: name, Line: d.line, What: "cannot be read on: " + err.Error(),
+		return nil, &sensors.InputError{File: name, Line: d.line + 1, What: "cannot be read on: " + err.Error(),
 			Mend: "give the session file as it was recorded, unpacked by nothing", Err: err}
 	case p.known == 0:
 		return nil, &sensors.InputError{File: name, What: "holds no line of a session", Mend: "give a session file"}
@@ -106,7 +118,8 @@ func IsSession(head []byte) bool {
 
 // newDecoder returns a decoder for a file of size bytes.
 func newDecoder(name string, size int) *decoder {
-	return &decoder{name: name, most: min(maxSamples, freeSamples+size/2),
+	return &decoder{name: name, packed: bufio.NewReaderSize(nil, 4<<10), lines: bufio.NewReaderSize(nil, 64<<10),
+		look: make([]byte, 64<<10), most: min(maxSamples, freeSamples+size/2),
 		mostEvents: min(maxEvents, freeEvents+size/8), seen: map[partKey]bool{}, counts: map[string]*sensors.Note{}, lastTo: math.Inf(-1),
 		rec: Recording{Header: Header{Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
 }
