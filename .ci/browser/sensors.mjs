@@ -41,6 +41,6 @@ export function rest(protocol, hertz = 60) {
       }
       offered.motion++;
     }
-  })();
-  return { offered, stop: async () => { going = false; await loop.catch(() => {}); return offered; } };
+  })().catch(() => {}); // the browser may be killed in the middle of a message
+  return { offered, stop: async () => { going = false; await loop; return offered; } };
 }

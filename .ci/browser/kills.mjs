@@ -1,0 +1,97 @@
+// Kills the browser at random instants of a recording, and holds that each time
+// at most a second is lost and everything kept can be read:
+//   node kills.mjs [how many]
+// The instants come from a fixed seed.
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { launch, page, profile, sleep } from "./chrome.mjs";
+import { enable, rest } from "./sensors.mjs";
+import { address, compile, serve } from "./testpage.mjs";
+
+const times = Number(process.argv[2] || 100);
+const MOST_LOST = 1; // s
+const LONGEST = 3000; // ms of recording after the first sync
+
+// mulberry32, a small generator with a seed.
+let state = 20260503;
+function random() {
+  state = (state + 0x6d2b79f5) | 0;
+  let t = Math.imul(state ^ (state >>> 15), 1 | state);
+  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+  return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+}
+
+const problems = [];
+const lost = [];
+
+// told waits for a word at the beginning of a line of the page's console.
+function told(p, word) {
+  return new Promise((resolve, reject) => {
+    p.on("console", (m) => { if (m.text().startsWith(word)) resolve(m.text().slice(word.length)); });
+    p.on("close", () => reject(new Error(`the page closed before it said ${word}`)));
+  });
+}
+
+async function open(chrome, origin, test) {
+  const { page: p, protocol } = await page(chrome, origin);
+  await enable(protocol);
+  const said = [];
+  p.on("console", (m) => said.push(m.text()));
+  return { p, protocol, said, go: () => p.goto(address(origin, ["-test.run", `^${test}$`, "-surviving"])) };
+}
+
+// examine reads what the last kill left and holds it against when it came.
+async function examine(chrome, origin, killed) {
+  const { p, said, go } = await open(chrome, origin, "TestWhatAKillLeft");
+  await go();
+  await p.waitForFunction("window.code !== undefined", undefined, { timeout: 60000 });
+  if (await p.evaluate("window.code") !== 0) problems.push(said.join("\n"));
+  const left = said.filter((s) => s.startsWith("LEFT ")).map((s) => JSON.parse(s.slice(5)));
+  await p.close();
+  if (killed === null) return;
+  if (left.length !== 1) return problems.push(`${left.length} sessions were found after a kill, want 1`);
+  const [l] = left;
+  if (l.stage !== "cut off" || l.missing !== 0) problems.push(`session is ${JSON.stringify(l)}`);
+  lost.push(killed - l.last);
+  if (killed - l.last > MOST_LOST) problems.push(`${(killed - l.last).toFixed(3)} s lost`);
+}
+
+// record records until a random instant and returns when on the page's clock
+// the browser was killed.
+async function record(chrome, origin) {
+  const { p, protocol, go } = await open(chrome, origin, "TestRecordUntilKilled");
+  const phone = rest(protocol);
+  const recording = told(p, "RECORDING");
+  await go();
+  await recording;
+  const began = performance.now();
+  const onPage = await p.evaluate("performance.now()");
+  const zero = (began + performance.now()) / 2 - onPage;
+  await sleep(random() * LONGEST);
+  const at = performance.now();
+  await chrome.kill();
+  await phone.stop();
+  return (at - zero) / 1000;
+}
+
+const folder = mkdtempSync(join(tmpdir(), "kills-"));
+const kept = profile();
+compile("./app/device", join(folder, "test.wasm"));
+const server = await serve(join(folder, "test.wasm"));
+let killed = null;
+for (let i = 0; i <= times; i++) {
+  const chrome = await launch(kept.folder);
+  await examine(chrome, server.origin, killed);
+  if (i < times) killed = await record(chrome, server.origin);
+  else await chrome.kill();
+}
+server.close();
+kept.remove();
+rmSync(folder, { recursive: true });
+
+lost.sort((a, b) => a - b);
+const at = (q) => lost[Math.min(lost.length - 1, Math.floor(q * lost.length))]?.toFixed(3);
+console.log(`${lost.length} kills: lost ${at(0.5)} s in the middle, ${at(0.95)} s at 95 %, ${at(1)} s at most`);
+for (const p of problems) console.log(p);
+process.exit(problems.length ? 1 : 0);

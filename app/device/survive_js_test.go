@@ -1,0 +1,121 @@
+package device
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"math"
+	"testing"
+	"time"
+
+	"stillair/app/recorder"
+	"stillair/app/store"
+	"stillair/export/session"
+	"stillair/sensors"
+)
+
+// These are the two halves of the test in .ci/browser/kills.mjs, which kills
+// the browser while the first runs and reads what the second found.
+var surviving = flag.Bool("surviving", false, "record until killed, and tell what an earlier kill left")
+
+// noFilter leaves the screen's filter out.
+type noFilter struct{}
+
+func (noFilter) Motion(sensors.Motion) {}
+func (noFilter) Fix(sensors.Fix)       {}
+func (noFilter) Estimate() recorder.Estimate {
+	return recorder.Estimate{Speed: math.NaN(), Accel: math.NaN()}
+}
+
+// left is what is found of one session, as the other half reads it.
+type left struct {
+	ID     string  `json:"id"`
+	Stage  string  `json:"stage"`
+	First  float64 `json:"first"` // s on the page's clock
+	Last   float64 `json:"last"`
+	Motion int     `json:"motion"`
+	Fixes  int     `json:"fixes"`
+	Gap    float64 `json:"gap"`     // longest between two readings of motion, s
+	Lost   int     `json:"missing"` // damaged stretches
+}
+
+func tell(t *testing.T, word string, v any) {
+	t.Helper()
+	b, err := json.Marshal(v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fmt.Println(word, string(b))
+}
+
+func TestWhatAKillLeft(t *testing.T) {
+	if !*surviving {
+		t.Skip("kills.mjs runs this")
+	}
+	d, err := Open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	sessions := store.NewSessions(d.Files, d.Clock)
+	if _, err := sessions.Recover(); err != nil {
+		t.Error(err)
+	}
+	list, problems := sessions.List()
+	for _, p := range problems {
+		t.Error(p)
+	}
+	for _, s := range list {
+		rec, err := sessions.Read(s.ID)
+		if err != nil {
+			t.Errorf("%s: %v", s.ID, err)
+			continue
+		}
+		tell(t, "LEFT", inspect(s, rec))
+		if err := sessions.Delete(s.ID); err != nil {
+			t.Error(err)
+		}
+	}
+	if err := sessions.Purge(0); err != nil {
+		t.Error(err)
+	}
+}
+
+func inspect(s store.Session, rec *session.Recording) left {
+	l := left{ID: s.ID, Stage: string(s.About.Stage), Motion: len(rec.Log.Motion), Fixes: len(rec.Log.Fixes), Lost: len(rec.Missing)}
+	for i, m := range rec.Log.Motion {
+		if i == 0 {
+			l.First = m.T
+		} else {
+			l.Gap = max(l.Gap, m.T-l.Last)
+		}
+		l.Last = m.T
+	}
+	return l
+}
+
+func TestRecordUntilKilled(t *testing.T) {
+	if !*surviving {
+		t.Skip("kills.mjs runs this")
+	}
+	d, err := Open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := recorder.Start(t.Context(), recorder.Config{
+		Sessions: store.NewSessions(d.Files, d.Clock), Clock: d.Clock, Awake: d.Awake, Source: d.Source(),
+		Filter: noFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{Started: d.Clock.Wall(), Device: "browser"},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for deadline := time.After(2 * time.Minute); r.Status().Kept.Until == 0; {
+		select {
+		case <-deadline:
+			t.Fatal("nothing was kept in two minutes")
+		case <-time.After(20 * time.Millisecond):
+		}
+	}
+	tell(t, "RECORDING", r.ID())
+	time.Sleep(2 * time.Minute)
+	t.Fatal("nobody killed the browser")
+}
