@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"os"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -272,5 +273,33 @@ func TestReplayOfAReadLogKeepsTheContract(t *testing.T) {
 	sourcetest.Contract(t, func() sensors.Source { return replay.New(log) })
 	if got, _ := sensors.Collect(context.Background(), replay.New(log)); len(got.Motion) != 1500 {
 		t.Errorf("%d motion samples, want 1500", len(got.Motion))
+	}
+}
+
+// TestOpenDriveInOtherUnits: speeds of a real road, without positions, are
+// told by the accelerometer alone to be in km/h, and in mph to be in a wrong
+// unit.
+func TestOpenDriveInOtherUnits(t *testing.T) {
+	motion, err := os.ReadFile("../../testdata/open-drive/motion.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	gnss, err := os.ReadFile("../../testdata/open-drive/gnss.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := func(factor float64) (*sensors.Log, error) {
+		text := strings.Replace(each(times(factor), 3)(strings.TrimSpace(string(gnss))), "lat_deg", "unused", 1)
+		return ReadFS(fstest.MapFS{"motion.csv": {Data: motion}, "gnss.csv": {Data: []byte(text)}}, "drive")
+	}
+	log, err := in(3.6)
+	if err != nil || math.Abs(log.Fixes[0].Speed-7.823) > 1e-9 {
+		t.Errorf("in km/h: %v", err)
+	}
+	if _, err := in(1 / 0.44704); err == nil || !strings.Contains(err.Error(), "times as much as the accelerometer says") {
+		t.Errorf("in mph: error %v", err)
+	}
+	if log, err := in(1); err != nil || log.Fixes[0].Speed != 7.823 {
+		t.Errorf("in m/s: %v", err)
 	}
 }

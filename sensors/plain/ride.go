@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
+	"unicode/utf8"
 
 	"github.com/tidwall/gjson"
 
@@ -112,6 +114,10 @@ func (f fields) text(name string) string {
 	switch {
 	case r.Type == gjson.Null:
 		return ""
+	case r.Type == gjson.String && len(r.Str) <= 10_000 && !utf8.ValidString(r.Str):
+		f.d.notes = append(f.d.notes, sensors.Note{File: f.d.name, Line: jsontext.Line(f.d.text, r.Index), Count: 1,
+			Text: f.of + name + " is not in UTF-8; what cannot be read is replaced by �"})
+		return strings.ToValidUTF8(r.Str, "�")
 	case r.Type == gjson.String && len(r.Str) <= 10_000:
 		return r.Str
 	case r.Type == gjson.Number: // a gear named 4

@@ -77,3 +77,10 @@ func TestSetupsAreSorted(t *testing.T) {
 		t.Errorf("%+v, %v", ride.Setups, err)
 	}
 }
+
+func TestNameInAnotherEncoding(t *testing.T) {
+	ride, notes, err := DecodeRide([]byte("{\"bike\": \"gr\xfcn\"}"), "ride.json") // Latin-1
+	if err != nil || ride.Bike != "gr�n" || len(notes) != 1 {
+		t.Errorf("%q, %v, %v", ride.Bike, notes, err)
+	}
+}
