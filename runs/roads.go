@@ -16,12 +16,12 @@ import (
 // fitRoadLoad pairs the coast-downs of a result, fits the road load of every
 // setup at once and notes in each run how it took part.
 func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
-	coasts, where := usable(result, log)
+	coasts, where := coastDowns(result, log)
 	if len(coasts) == 0 {
 		return
 	}
 	density := known.air.Density()
-	names, input := roadRuns(result, coasts, pairing.Pair(coasts), where, known.ride, density.X)
+	names, input := roadRuns(result, coasts, pairUp(result, coasts, where), where, known.ride, density.X)
 	if len(input) == 0 {
 		result.Warnings = append(result.Warnings, "no two coast-downs belong together as a pair of opposite runs, so there is no road load: "+
 			"ride the same stretch in both directions, one soon after the other")
@@ -45,11 +45,11 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 }
 
-// usable are the accepted coast-downs with the fixes within them, and where
-// each is in the result.
-func usable(result *Result, log *sensors.Log) (coasts []pairing.Coast, where []int) {
+// coastDowns are the coast-downs with the fixes within them, rejected ones
+// too, and where each is in the result.
+func coastDowns(result *Result, log *sensors.Log) (coasts []pairing.Coast, where []int) {
 	for i, r := range result.Runs {
-		if r.Kind != CoastDown || !r.Accepted() {
+		if r.Kind != CoastDown {
 			continue
 		}
 		coasts = append(coasts, pairing.Coast{ID: r.ID, Setup: r.Setup, Start: r.Start, End: r.End,
@@ -57,6 +57,36 @@ func usable(result *Result, log *sensors.Log) (coasts []pairing.Coast, where []i
 		where = append(where, i)
 	}
 	return coasts, where
+}
+
+// pairUp pairs the accepted coast-downs. A rejected one first takes its
+// counterpart with it, since the two were ridden as a pair in the same wind;
+// those that it leaves alone may then find another.
+func pairUp(result *Result, coasts []pairing.Coast, where []int) []pairing.Placed {
+	placed := pairing.Pair(coasts)
+	last, spoilt := 0, map[int]bool{}
+	for i, p := range placed {
+		last = max(last, p.Pair)
+		if !result.Runs[where[i]].Accepted() {
+			spoilt[p.Pair] = true
+		}
+	}
+	var again []pairing.Coast
+	var index []int
+	for i := range placed {
+		if spoilt[placed[i].Pair] {
+			placed[i].Pair, placed[i].Why = 0, "the run the other way was rejected"
+		}
+		if placed[i].Pair == 0 && result.Runs[where[i]].Accepted() {
+			again, index = append(again, coasts[i]), append(index, i)
+		}
+	}
+	for k, p := range pairing.Pair(again) {
+		if p.Pair > 0 {
+			placed[index[k]].Pair = last + p.Pair
+		}
+	}
+	return placed
 }
 
 // settling is how long a receiver that smooths its speed remembers what was
@@ -76,6 +106,9 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 	number := map[string]int{}
 	for i, c := range coasts {
 		run := &result.Runs[where[i]]
+		if !run.Accepted() {
+			continue
+		}
 		if placed[i].Pair == 0 {
 			run.Cautions = append(run.Cautions, "not used for the road load: "+placed[i].Why)
 			continue

@@ -15,14 +15,16 @@ const (
 	launchPower = 24.0 // W/kg of kinetic energy up to 60 km/h: 5.8 s
 	launchShare = 0.45 // of the best launch of the ride
 	launchSpeed = 60 * units.KMH
-	rollPower   = 25.0 // W/kg of thrust
-	rollShare   = 0.18 // of the best thrust power of the ride at that speed
-	allOut      = 0.5  // of the same, for a roll-on that changes gear
-	worthSaying = 0.92 // share of a pair of speeds from which on a push was meant as a roll-on
-	pullRatio   = 1.5  // highest over lowest speed of a pull
-	pullTime    = 3.0  // s
-	steadiness  = 0.55 // least share of the trend that the acceleration may fall to
-	eased       = 0.6  // and by how much at least it falls when the throttle is eased, m/s²
+	rollPower   = 25.0           // W/kg of thrust
+	rollShare   = 0.18           // of the best thrust power of the ride at that speed
+	wholePower  = 60.0           // W/kg of thrust through several gears
+	wholeShare  = 0.6            // of the best, through several gears
+	pullGain    = 35 * units.KMH // least gain of speed of a pull
+	worthSaying = 0.92           // share of a pair of speeds from which on a push was meant as a roll-on
+	pullRatio   = 1.5            // highest over lowest speed of a pull
+	pullTime    = 3.0            // s
+	steadiness  = 0.55           // least share of the trend that the acceleration may fall to
+	eased       = 0.6            // and by how much at least it falls when the throttle is eased, m/s²
 )
 
 // launches judges the pushes that start at standstill.
@@ -102,7 +104,7 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
 		if p.standing {
 			continue
 		}
-		if len(p.shifts) > 0 && thrustPower(s, p.from, p.to) > math.Max(rollPower, allOut*best) {
+		if pair, _ := bestCovered(s, p, pairs); len(p.shifts) > 0 && allOut(s, p, pair, best) {
 			out = append(out, judgeRollOn(s, p, pairs)...)
 			continue
 		}
@@ -113,6 +115,17 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
 		}
 	}
 	return out
+}
+
+// allOut reports whether a push through several gears has, over a pair of
+// speeds, nearly all the power that the bike showed in this ride. One gear may
+// be too high for that at full throttle; who changes gear may choose.
+func allOut(s *series, p push, pair marks.SpeedPair, best float64) bool {
+	from, to := s.crossing(pair.From, p.from, p.to), s.crossing(pair.To, p.from, p.to)
+	if math.IsNaN(from) || math.IsNaN(to) {
+		return false
+	}
+	return thrustPower(s, s.index(from), s.index(to)) > math.Max(wholePower, wholeShare*best)
 }
 
 // judgeRollOn decides on one push that is strong enough.
@@ -220,7 +233,7 @@ func pulls(s *series, pushes []push) []Found {
 		}
 		for _, g := range p.gears(s) {
 			g = steady(s, g)
-			wide := s.v[g.to] >= pullRatio*s.v[g.from] && s.seconds(g.from, g.to) >= pullTime
+			wide := s.v[g.to] >= math.Max(pullRatio*s.v[g.from], s.v[g.from]+pullGain) && s.seconds(g.from, g.to) >= pullTime
 			if wide && thrustPower(s, g.from, g.to) > need {
 				out = append(out, Found{Kind: Pull, From: s.time(g.from), To: s.time(g.to), Breaks: g.breaks(s)})
 			}
