@@ -1,0 +1,148 @@
+package detect
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"stillair/fusion"
+	"stillair/runs/marks"
+)
+
+// describeAll writes candidates as "kind" or "kind: first reason".
+func describeAll(found []Found) []string {
+	var out []string
+	for _, f := range found {
+		text := string(f.Kind)
+		if len(f.Reasons) > 0 {
+			text += ": " + f.Reasons[0]
+		}
+		if len(f.Cautions) > 0 {
+			text += " (" + f.Cautions[0] + ")"
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+func find(r *ridden) []Found {
+	return Find(Ride{Track: r.track, Mass: 290, RollOns: marks.DefaultPairs()})
+}
+
+// TestFind looks at rides made from closed formulas: one deed and what should
+// be said of it. Every wanted text is a part of what is found.
+func TestFind(t *testing.T) {
+	cruise := func(v float64) *ridden { return newRide().stand(5).steady(1.5, v).hold(10) }
+	tests := []struct {
+		name string
+		ride *ridden
+		want []string
+	}{
+		{"a launch", newRide().stand(5).power(150, 40).hold(5), []string{"launch"}},
+		{"a launch on a small bike", newRide().stand(5).power(45, 25).hold(5), []string{"launch"}},
+		{"a start in traffic", newRide().stand(5).steady(2.2, 15).hold(5), nil},
+		{"a brisk start in traffic", newRide().stand(5).steady(2.8, 14).hold(5), nil},
+		{"a launch that ends early", newRide().stand(5).power(150, 15).hold(5), []string{"launch: too short: it ends at 54 km/h"}},
+		{"the second launch is half-hearted", newRide().stand(5).power(200, 30).hold(3).steady(-2, 0).stand(5).steady(3.2, 25).hold(5),
+			[]string{"launch", "launch: not full throttle"}},
+		{"a coast-down", cruise(31).coast(8, 0).hold(5), []string{"coast-down"}},
+		{"a coast-down that is short", cruise(25).coast(15, 0).hold(5), []string{"coast-down: too short: it covers 35 km/h, 40 are needed"}},
+		{"engine braking in a high gear", cruise(31).coast(8, 0.5).hold(5), []string{"coast-down: it slowed harder"}},
+		{"braking", cruise(31).steady(-2.5, 5).hold(5), nil},
+		{"closing the throttle in town", cruise(14).steady(-0.8, 6).steady(-2, 0).stand(3), nil},
+		{"a brush of the brake near the end", cruise(31).coast(13, 0).coastFor(1.5, 0.9).coast(6, 0).hold(5),
+			[]string{"coast-down (only a part is used: the brake was touched at 4"}},
+		{"a brush of the brake in the middle", cruise(31).coast(21, 0).coastFor(1.5, 0.9).coast(10.5, 0).hold(5),
+			[]string{"coast-down: the brake was touched at 7"}},
+		{"a roll-on", cruise(15).power(70, 35).hold(5), []string{"roll-on", "pull"}},
+		{"part throttle on a country road", cruise(15).steady(0.7, 30).hold(5), nil},
+		{"a hard stop", cruise(28).steady(-7, 0).stand(4), []string{"stop"}},
+		{"a stop at a traffic light", cruise(14).steady(-2.5, 0).stand(4), nil},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got := describeAll(find(tt.ride))
+			ok := len(got) == len(tt.want)
+			for i := range tt.want {
+				ok = ok && strings.HasPrefix(got[i], tt.want[i])
+			}
+			if !ok {
+				t.Errorf("found %q, want %q", got, tt.want)
+			}
+		})
+	}
+}
+
+// TestCoastDownEnds: the run begins after the clutch is pulled, ends before the
+// throttle opens, and loses less than a second at either end.
+func TestCoastDownEnds(t *testing.T) {
+	r := newRide().stand(5).steady(1.5, 31).hold(10)
+	from := r.track.T[len(r.track.T)-1]
+	r.coast(8, 0)
+	to := r.track.T[len(r.track.T)-1]
+	r.steady(1.5, 20)
+	f := find(r)[0]
+	if f.From < from || f.From > from+1 || f.To > to || f.To < to-1 {
+		t.Errorf("rolling from %.2f to %.2f s was found from %.2f to %.2f", from, to, f.From, f.To)
+	}
+}
+
+// TestTroubles: what spoils the recording is said in words.
+func TestTroubles(t *testing.T) {
+	good := func() *ridden { return newRide().stand(5).steady(1.5, 31).hold(10).coast(8, 0).hold(5) }
+	tests := []struct {
+		name  string
+		spoil func(r *Ride)
+		want  string
+	}{
+		{"nothing", func(*Ride) {}, ""},
+		{"fixes missing", func(r *Ride) { r.Fixes = good().fixes(45, 53) }, "no satellite fixes for 10 s"},
+		{"fixes missing elsewhere", func(r *Ride) { r.Fixes = good().fixes(5, 15) }, ""},
+		{"a hole", func(r *Ride) { r.Track.Gaps = []fusion.Span{{From: 50, To: 52}} }, "the recording has a hole of 2.0 s"},
+		{"the phone slips", func(r *Ride) { r.Track.Mounts = []fusion.Mount{{}, {Span: fusion.Span{From: 50, To: 100}}} },
+			"the phone moved in its mount"},
+		{"a bend", func(r *Ride) {
+			for i := range r.Track.Yaw {
+				if i > 4500 && i < 5000 {
+					r.Track.Yaw[i] = 0.12
+				}
+			}
+		}, "the road bends, by 34° in all"},
+		{"no gyroscope", func(r *Ride) {
+			for i := range r.Track.Yaw {
+				r.Track.Yaw[i] = math.NaN()
+			}
+		}, ""},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			ride := Ride{Track: good().track, Mass: 290, RollOns: marks.DefaultPairs()}
+			tt.spoil(&ride)
+			found := Find(ride)
+			if len(found) != 1 {
+				t.Fatalf("found %q", describeAll(found))
+			}
+			if got := strings.Join(found[0].Reasons, "; "); got != tt.want {
+				t.Errorf("reasons %q, want %q", got, tt.want)
+			}
+		})
+	}
+}
+
+// TestAnyMotorcycle: free rolling is known for what it is over the whole range
+// of drag areas and rolling resistances, on slopes of up to 1 % either way.
+func TestAnyMotorcycle(t *testing.T) {
+	for _, cda := range []float64{0.2, 0.35, 0.55, 0.75} {
+		for _, crr := range []float64{0.01, 0.018, 0.024} {
+			for _, slope := range []float64{-0.006, 0, 0.01} {
+				roll := func(v, _ float64) float64 { return -(0.6*cda*v*v/300 + 9.81*(crr+slope)) / 1.04 }
+				r := newRide().stand(5).steady(1.5, 31).hold(10).drive(300, 9, roll).steady(1.5, 15)
+				got := fmt.Sprint(describeAll(Find(Ride{Track: r.track, Mass: 300, RollOns: marks.DefaultPairs()})))
+				if got != "[coast-down]" {
+					t.Errorf("CdA %v, Crr %v, slope %v: found %s", cda, crr, slope, got)
+				}
+			}
+		}
+	}
+}
