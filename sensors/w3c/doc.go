@@ -26,10 +26,10 @@
 // gamma are the rates about x, y and z, in this order: the standard's getters
 // say so (Editor's Draft of February 2025), and so have Chromium, Firefox and
 // Safari always done. Older drafts, and handbooks that follow them, name z, x
-// and y, which are the axes of the angles of deviceorientation (w3c/deviceorientation
-// issue 44); the standard's example of a car in a bend still has that order. A
-// file written by a program that goes by those needs its names
-// exchanged first. The standard lets browsers round forces to 0.1 m/s² and
+// and y, which are the axes of the angles of deviceorientation (see
+// github.com/w3c/deviceorientation/pull/43); the standard's example of a car in
+// a bend still has that order. A file written by a program that goes by those
+// needs its names exchanged first. The standard lets browsers round forces to 0.1 m/s² and
 // turn rates to 0.1 deg/s, and they do.
 //
 // coords.speed is in m/s, coords.heading in degrees clockwise from true north,
