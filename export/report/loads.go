@@ -31,6 +31,7 @@ type band struct {
 	Low, High        string
 	Left, Width, Mid float64
 	From, To         string // ends of the scale
+	Drawn            bool   // there is an interval to draw
 }
 
 // scale is a stretch of numbers that bands are drawn on.
@@ -45,6 +46,9 @@ func (s *scale) include(ci [2]float64) {
 
 // rounded moves the ends outwards to whole steps, with room beside the bands.
 func (s scale) rounded() scale {
+	if !(s.from <= s.to) {
+		return scale{0, 1}
+	}
 	room := 0.25 * (s.to - s.from)
 	step := math.Pow(10, math.Floor(math.Log10(math.Max(s.to-s.from, 1e-9))))
 	return scale{math.Max(0, math.Floor((s.from-room)/step)*step), math.Ceil((s.to+room)/step) * step}
@@ -55,8 +59,11 @@ func (s scale) band(symbol, name, unit string, v runs.Value, ci [2]float64) band
 	if s.to < 0.1 {
 		decimals = 4
 	}
+	if !(ci[0] <= ci[1]) {
+		return band{Symbol: symbol, Name: name, Unit: unit, Value: shown.PlusMinus(v.X, math.NaN())}
+	}
 	at := func(x float64) float64 { return 100 * math.Max(0, math.Min(1, (x-s.from)/(s.to-s.from))) }
-	return band{Symbol: symbol, Name: name, Unit: unit, Value: shown.PlusMinus(v.X, (ci[1]-ci[0])/2), Low: shown.Fixed(ci[0], decimals), High: shown.Fixed(ci[1], decimals),
+	return band{Drawn: true, Symbol: symbol, Name: name, Unit: unit, Value: shown.PlusMinus(v.X, (ci[1]-ci[0])/2), Low: shown.Fixed(ci[0], decimals), High: shown.Fixed(ci[1], decimals),
 		Left: at(ci[0]), Width: at(ci[1]) - at(ci[0]), Mid: at(v.X), From: shown.Fixed(s.from, decimals), To: shown.Fixed(s.to, decimals)}
 }
 
@@ -103,12 +110,8 @@ func atSpeeds(w worth.Load, u shown.System) []string {
 	if w.Check() != nil {
 		return nil
 	}
-	speeds := []float64{60 * units.KMH, 100 * units.KMH, 130 * units.KMH}
-	if u == shown.Imperial {
-		speeds = []float64{40 * units.MPH, 60 * units.MPH, 80 * units.MPH}
-	}
 	var out []string
-	for _, v := range speeds {
+	for _, v := range usualSpeeds(u) {
 		p := w.Power(v)
 		out = append(out, fmt.Sprintf("%s takes %s at the tyre, %.0f %% of it for the air", u.Number(shown.Speed, v, 0), u.PlusMinus(shown.Power, p.X, half(p)), 100*w.AirShare(v)))
 	}
@@ -126,7 +129,7 @@ func loadMeaning(r *runs.Result) []string {
 		"The ± is a 95 % band: were the whole test repeated many times, 95 of 100 such bands would hold the true figure. It counts gusts, the road, the receiver's errors and how well the mass is known. It does not count a wind that blew one way in every pair, or a mass that was written down wrongly.",
 	}
 	if len(r.RoadLoads) > 1 {
-		out = append(out, "Two setups whose bands lie far apart differ. Where the bands overlap only a proper comparison can tell, and two setups of one day share part of their errors.")
+		out = append(out, "Do not read the difference of two setups off their bands: they share part of their errors, so the difference, given above, is known better than either.")
 	}
 	return out
 }

@@ -17,11 +17,14 @@ type page struct {
 	Invented     bool
 	Program      string
 	Best         []best
+	Compared     []comparison
 	Loads        []load
 	LoadMeaning  []string
 	Wide, Narrow figure.Figure
 	Launches     table
 	LaunchPlots  []figure.Figure
+	Powers       []power
+	PowerPlot    figure.Figure
 	RollOns      table
 	Stops        table
 	Sections     []Section
@@ -49,10 +52,12 @@ const mostPlots = 8
 
 func newPage(r *runs.Result, o Options) *page {
 	p := &page{Style: template.CSS(styleText), Bike: r.Ride.Bike, Invented: o.Invented, Program: o.Program,
-		Title: o.Name, Sections: o.Sections, Warnings: r.Warnings, Facts: facts(r, o), Best: bests(r, o.Units)}
+		Title: o.Name, Sections: o.Sections, Facts: facts(r, o), Best: bests(r, o.Units)}
 	if p.Title == "" {
 		p.Title = "A ride measured"
 	}
+	p.Compared = comparisons(r, o.Units)
+	p.Powers, p.PowerPlot = powers(r, o.Units), figure.Powers(r.Powers, o.Units)
 	p.Loads = loads(r, o.Units)
 	p.LoadMeaning = loadMeaning(r)
 	p.Wide, p.Narrow = figure.Ride(r, o.Units, figure.Wide), figure.Ride(r, o.Units, figure.Narrow)
@@ -75,11 +80,16 @@ func newPage(r *runs.Result, o Options) *page {
 	for _, name := range r.Defaults {
 		p.Defaults = append(p.Defaults, defaultWords(name, r.Ride, o.Units))
 	}
+	for _, text := range r.Warnings {
+		p.Warnings = append(p.Warnings, sentence(text))
+	}
 	for _, n := range r.Notes {
 		p.Notes = append(p.Notes, n.String())
 	}
 	if r.Track != nil {
-		p.Notes = append(p.Notes, r.Track.Notes...)
+		for _, text := range r.Track.Notes {
+			p.Notes = append(p.Notes, sentence(text))
+		}
 	}
 	return p
 }

@@ -4,6 +4,8 @@ import (
 	_ "embed"
 	"html/template"
 	"io"
+	"regexp"
+	"strings"
 	"time"
 
 	"stillair/export/report/figure"
@@ -42,9 +44,20 @@ func Write(w io.Writer, r *runs.Result, opts Options) error {
 	if opts.Units == "" {
 		opts.Units = shown.Metric
 	}
-	t, err := template.New("page").Parse(pageText)
+	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines}).Parse(pageText)
 	if err != nil {
 		return err
 	}
 	return t.Execute(w, newPage(r, opts))
 }
+
+// loose is a space that must not end a line: before ± and before a unit.
+var loose = regexp.MustCompile(`([0-9]) (±|%|kW|hp|km/h|mph|kg|lb|km|mi|min|h|s|m|ft|N)\b?`)
+
+// together keeps figures and their units on one line.
+func together(s string) string {
+	return loose.ReplaceAllString(strings.ReplaceAll(s, "± ", "±\u00a0"), "$1\u00a0$2")
+}
+
+// lines parts the words of a cell.
+func lines(s string) []string { return strings.Split(s, "\n") }

@@ -3,22 +3,149 @@ package report
 import (
 	"bytes"
 	"flag"
+	"math"
 	"os"
+	"os/exec"
+	"regexp"
+	"strings"
 	"testing"
+	"time"
 
 	"stillair/export/internal/invented"
+	"stillair/export/shown"
+	"stillair/fusion"
+	"stillair/runs"
+	"stillair/runs/compare"
 )
 
-var keep = flag.String("keep", "", "write the page of the invented ride to this file, to look at it")
+var update = flag.Bool("update", false, "write the goldens anew")
 
-func TestLook(t *testing.T) {
+// whole returns the page of the invented ride.
+func whole(t testing.TB, units shown.System) string {
+	t.Helper()
+	r := invented.Result()
+	r.Compared = []runs.Comparison{{A: "panniers off", B: "panniers on",
+		CdA: &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
+		Crr: &compare.Verdict{Finding: compare.NoneShown, Delta: runs.Value{X: 0.0001, SE: 0.0005}, Percent: 0.5, CIPercent: [2]float64{-5, 6}, Unlikely: 6}}}
 	var out bytes.Buffer
-	if err := Write(&out, invented.Result(), Options{Invented: true}); err != nil {
+	o := Options{Units: units, Name: "Evening, <invented>", Started: time.Date(2026, 5, 17, 18, 0, 0, 0, time.UTC), Invented: true,
+		Sections: []Section{{Title: "A section from elsewhere", Header: []string{"a", "b"}, Rows: [][]string{{"one", "1 ± 2"}}}}}
+	if err := Write(&out, r, o); err != nil {
 		t.Fatal(err)
 	}
-	if *keep != "" {
-		if err := os.WriteFile(*keep, out.Bytes(), 0o644); err != nil {
+	return out.String()
+}
+
+// TestSelfContained checks that nothing on the page is fetched or run.
+func TestSelfContained(t *testing.T) {
+	page := whole(t, shown.Both)
+	for _, bad := range []string{"<script", "<link", "<iframe", "<img", "@import", "url(", "src=", "javascript:", " on" + "load="} {
+		if strings.Contains(page, bad) {
+			t.Errorf("the page contains %s", bad)
+		}
+	}
+	for _, link := range regexp.MustCompile(`https?://[^"<\s]*`).FindAllString(page, -1) {
+		if !strings.HasPrefix(link, "http://www.w3.org/") { // names of XML, not addresses
+			t.Errorf("the page names %s", link)
+		}
+	}
+	if strings.Contains(page, "<invented>") {
+		t.Error("words of the rider became part of the page's markup")
+	}
+	if len(page) > 1<<20 {
+		t.Errorf("the page is %d bytes", len(page))
+	}
+}
+
+// TestSaysEverything checks that nothing of the result is left out.
+func TestSaysEverything(t *testing.T) {
+	page := strings.ReplaceAll(whole(t, shown.Metric), "\u00a0", " ")
+	r := invented.Result()
+	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on has 10.8 % more drag",
+		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "samples at a time that had one already",
+		"A section from elsewhere", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more"}
+	for _, run := range r.Runs {
+		want = append(want, run.Reasons...)
+	}
+	want = append(want, r.Warnings...)
+	for _, w := range want {
+		if !strings.Contains(page, strings.NewReplacer("'", "&#39;", "+", "&#43;").Replace(w)) {
+			t.Errorf("the page does not say %q", w)
+		}
+	}
+	if rows := strings.Count(page, `<th scope="row">`); rows < len(r.Runs) {
+		t.Errorf("%d rows for %d runs", rows, len(r.Runs))
+	}
+	if strings.Contains(page, "NaN") || strings.Contains(page, "Inf") {
+		t.Error("the page shows a number that is none")
+	}
+}
+
+// TestGolden holds the words of the page, without styles and pictures.
+func TestGolden(t *testing.T) {
+	page := whole(t, shown.Both)
+	page = regexp.MustCompile(`(?s)<style>.*?</style>|<svg.*?</svg>`).ReplaceAllString(page, "")
+	page = regexp.MustCompile(`\n\s*\n+`).ReplaceAllString(page, "\n")
+	const path = "testdata/words.html"
+	if *update {
+		if err := os.WriteFile(path, []byte(page), 0o644); err != nil {
 			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if page != string(want) {
+		t.Errorf("%s differs; look at what -update makes of it", path)
+	}
+}
+
+// TestPoorRides checks that the page of a ride with little in it has no holes.
+func TestPoorRides(t *testing.T) {
+	nan := math.NaN()
+	unknown := runs.Value{X: nan, SE: nan}
+	rides := map[string]*runs.Result{
+		"nothing":      {},
+		"a track only": {Track: &fusion.Track{T: []float64{0, 1, 2}, V: []float64{0, 1, 2}, A: []float64{1, 1, 1}, S: []float64{0, 0.5, 2}}},
+		"unknown everywhere": {Runs: []runs.Run{{ID: 1, Kind: runs.Launch, Start: nan, End: nan, FromMPS: nan, ToMPS: nan, BearingDeg: nan,
+			Marks: []runs.Mark{{Name: "60 ft", Time: unknown, Rollout: unknown, Speed: unknown, Distance: unknown}}}},
+			RoadLoads: []runs.RoadLoad{{CdA: unknown, Crr: unknown, CdACI: [2]float64{nan, nan}, CrrCI: [2]float64{nan, nan}, A: unknown, C: unknown}}},
+	}
+	for name, r := range rides {
+		var out bytes.Buffer
+		if err := Write(&out, r, Options{}); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+		if page := out.String(); strings.Contains(page, "NaN") || strings.Contains(page, "Inf") || !strings.Contains(page, "Cautions") {
+			t.Errorf("%s: the page has holes", name)
+		}
+	}
+}
+
+// TestValidHTML has xmllint, which knows nothing of the page, parse it.
+func TestValidHTML(t *testing.T) {
+	if _, err := exec.LookPath("xmllint"); err != nil {
+		t.Skip("xmllint is not installed (sh .ci/install does it)")
+	}
+	cmd := exec.Command("xmllint", "--html", "--noout", "-")
+	cmd.Stdin = strings.NewReader(whole(t, shown.Metric))
+	out, err := cmd.CombinedOutput()
+	// xmllint's HTML parser is older than HTML 5: it calls the new elements
+	// invalid, and means nothing by it.
+	unknown := regexp.MustCompile(`(?m)^.*Tag (main|header|section|article|figure|figcaption|svg|g|path|text|title) invalid\n.*\n.*\n`)
+	if rest := unknown.ReplaceAllString(string(out), ""); strings.TrimSpace(rest) != "" {
+		t.Errorf("xmllint: %v\n%.2000s", err, rest)
+	}
+}
+
+// BenchmarkWrite writes the page of the invented ride.
+func BenchmarkWrite(b *testing.B) {
+	r := invented.Result()
+	for b.Loop() {
+		var out bytes.Buffer
+		if err := Write(&out, r, Options{}); err != nil {
+			b.Fatal(err)
 		}
 	}
 }

@@ -74,7 +74,10 @@ func rollOnTable(all []runs.Run) table {
 		if r.Kind != runs.RollOn || !r.Accepted() || len(r.Marks) == 0 {
 			continue
 		}
-		row := []string{fmt.Sprintf("%d, heading %s", r.ID, shown.Heading(r.BearingDeg))}
+		row := []string{fmt.Sprint(r.ID)}
+		if heading := shown.Heading(r.BearingDeg); heading != "–" {
+			row[0] += ", " + strings.ReplaceAll(heading, " ", "\u00a0")
+		}
 		for _, name := range names {
 			cell := "–"
 			for _, m := range r.Marks {
@@ -133,12 +136,9 @@ func runRows(r *runs.Result, u shown.System) []runRow {
 		}
 		switch {
 		case !run.Accepted():
-			row.Outcome, row.Sentences = "rejected", run.Reasons
+			row.Outcome, row.Sentences = "rejected", sentences(run.Reasons)
 		case len(run.Cautions) > 0:
-			row.Outcome, row.Sentences = "counts, with a caution", run.Cautions
-		}
-		for i := range row.Sentences {
-			row.Sentences[i] = sentence(row.Sentences[i])
+			row.Outcome, row.Sentences = "counts, with a caution", sentences(run.Cautions)
 		}
 		out = append(out, row)
 	}
@@ -155,4 +155,13 @@ func sentence(s string) string {
 		s += "."
 	}
 	return s
+}
+
+// sentences returns each as a sentence.
+func sentences(all []string) []string {
+	out := make([]string, len(all))
+	for i, s := range all {
+		out[i] = sentence(s)
+	}
+	return out
 }

@@ -2,7 +2,6 @@ package figure
 
 import (
 	"math"
-	"strconv"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/font"
@@ -105,10 +104,11 @@ func (minutes) Ticks(low, high float64) []plot.Tick {
 	}
 	var out []plot.Tick
 	for k := math.Ceil(low / step); k*step <= high; k++ {
-		label := strconv.FormatFloat(k*step/60, 'f', -1, 64)
+		decimals := 0
 		if step < 60 {
-			label = shown.Fixed(k*step/60, 1)
+			decimals = 1
 		}
+		label := shown.Fixed(k*step/60, decimals)
 		out = append(out, plot.Tick{Value: k * step, Label: label})
 	}
 	return out

@@ -29,8 +29,7 @@ func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
 	}
 	unit := units.First(shown.Speed)
 	p := newPlot("seconds from first movement", "speed, "+unit.Name)
-	end := run.End + 1
-	t, v := within(r.Track.T, r.Track.V, run.Start-1, end)
+	t, v := within(r.Track.T, r.Track.V, run.Start-1, run.End+0.3)
 	if len(t) < 2 {
 		return Figure{}
 	}
@@ -39,7 +38,7 @@ func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
 	}
 	p.Add(line(scaled(decimate(t, v, 380), 1, 1/unit.SI), draw.LineStyle{Color: ink, Width: 1.4}))
 	p.X.Min, p.X.Max, p.Y.Min = t[0], t[len(t)-1], 0
-	p.Y.Max *= 1.06
+	p.Y.Max *= 1.12
 	marks := markPoints(run, t, v, 1/unit.SI)
 	speeds, distances := &plotter.Scatter{GlyphStyle: draw.GlyphStyle{Color: blue, Radius: 3, Shape: draw.CircleGlyph{}}},
 		&plotter.Scatter{GlyphStyle: draw.GlyphStyle{Color: vermillion, Radius: 3.4, Shape: draw.PyramidGlyph{}}}
@@ -51,10 +50,14 @@ func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
 		}
 	}
 	p.Add(speeds, distances)
-	style := textStyle(p, 9)
-	style.YAlign = text.YTop
+	below, above := textStyle(p, 9), textStyle(p, 9)
+	below.YAlign, above.YAlign, above.XAlign = text.YTop, text.YBottom, text.XRight
 	for _, m := range withWords(marks, units, p.Y.Max) {
-		p.Add(words{x: m.at.X, y: m.at.Y, text: fmt.Sprintf("%s  %.2f s", m.name, m.at.X), style: style, dx: 6, dy: 2})
+		label := words{x: m.at.X, y: m.at.Y, text: fmt.Sprintf("%s  %.2f s", m.name, m.at.X), style: below, dx: 6, dy: 2}
+		if m.at.X > 0.65*p.X.Max { // no room to the right
+			label.style, label.dx, label.dy = above, -5, 3
+		}
+		p.Add(label)
 	}
 	caption := fmt.Sprintf("Run %d: speed since first movement. Dots: speeds reached; triangles: distances covered.", run.ID)
 	return render([]row{{p, 1}}, vg.Length(Narrow.width), 250, fmt.Sprintf("Launch, run %d", run.ID), caption)

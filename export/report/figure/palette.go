@@ -1,9 +1,9 @@
 package figure
 
 import (
-	"fmt"
 	"image/color"
-	"strings"
+	"regexp"
+	"strconv"
 )
 
 // The colours of the figures. All differ from pure black, which the SVG writer
@@ -29,14 +29,26 @@ var variables = []struct {
 	{vermillion, "--vermillion"}, {green, "--green"}, {orange, "--orange"}, {purple, "--purple"},
 }
 
-// themed puts CSS variables in the place of colours.
+// hex is a colour as the SVG writer writes it.
+var hex = regexp.MustCompile(`#[0-9A-F]{6}`)
+
+// themed puts CSS variables in the place of colours. The SVG writer may be off
+// by one where a colour is transparent.
 func themed(svg string) string {
-	pairs := make([]string, 0, 2*len(variables))
-	for _, v := range variables {
-		hex := fmt.Sprintf("#%02X%02X%02X", v.colour.R, v.colour.G, v.colour.B)
-		pairs = append(pairs, hex, "var("+v.name+")")
-	}
-	return strings.NewReplacer(pairs...).Replace(svg)
+	return hex.ReplaceAllStringFunc(svg, func(written string) string {
+		n, err := strconv.ParseUint(written[1:], 16, 32)
+		if err != nil {
+			return written
+		}
+		near := func(a, b uint8) bool { return max(a, b)-min(a, b) <= 2 }
+		for _, v := range variables {
+			c := v.colour
+			if near(c.R, uint8(n>>16)) && near(c.G, uint8(n>>8)) && near(c.B, uint8(n)) {
+				return "var(" + v.name + ")"
+			}
+		}
+		return written
+	})
 }
 
 // faint returns c at a share of its opacity.

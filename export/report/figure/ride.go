@@ -57,7 +57,7 @@ func Ride(r *runs.Result, units shown.System, w Width) Figure {
 	withoutX(accel)
 	lanes := laneplot(r.Runs, start, since[len(since)-1])
 	for _, p := range []*plot.Plot{speed, accel, lanes} {
-		p.X.Min, p.X.Max = 0, since[len(since)-1]
+		p.X.Min, p.X.Max = -0.01*since[len(since)-1], since[len(since)-1]
 		if _, noLabels := p.X.Tick.Marker.(bare); noLabels {
 			p.X.Tick.Marker = bare{minutes{}}
 		} else {

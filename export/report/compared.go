@@ -1,0 +1,137 @@
+package report
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/export/shown"
+	"stillair/runs"
+	"stillair/runs/compare"
+	"stillair/runs/worth"
+	"stillair/sensors/units"
+)
+
+// comparison is what one setup has that another has not, on the page.
+type comparison struct {
+	A, B  string
+	Lines []difference
+	Meant []string // what the difference is worth on the road
+	Notes []string
+}
+
+// difference is one judged difference with its band about zero. Positions are
+// percents of the drawn scale.
+type difference struct {
+	Sentence               string
+	Sign                   string // of the finding, beside its words: ▲ more, ▼ less, ○ none, ? cannot tell
+	Left, Width, Mid, Zero float64
+	Low, High              string
+	Drawn                  bool
+}
+
+func comparisons(r *runs.Result, u shown.System) []comparison {
+	var out []comparison
+	for _, c := range r.Compared {
+		v := comparison{A: setupWords(c.A), B: setupWords(c.B), Notes: c.Notes}
+		var verdicts []named
+		add := func(quantity string, verdict *compare.Verdict) {
+			if verdict != nil {
+				verdicts = append(verdicts, named{quantity, *verdict})
+			}
+		}
+		add("drag", c.CdA)
+		add("rolling resistance", c.Crr)
+		add("power", c.Power)
+		for _, t := range c.Times {
+			add("time for "+t.Mark, &t.Verdict)
+		}
+		v.Lines = differences(v.B, verdicts)
+		v.Meant = meant(r, c, u)
+		out = append(out, v)
+	}
+	return out
+}
+
+// named is a verdict and what it is about.
+type named struct {
+	quantity string
+	verdict  compare.Verdict
+}
+
+// differences draws all verdicts to one scale in percent.
+func differences(b string, all []named) []difference {
+	reach := 5.0
+	for _, n := range all {
+		for _, end := range n.verdict.CIPercent {
+			if !math.IsNaN(end) && math.Abs(end) < 60 {
+				reach = math.Max(reach, math.Abs(end))
+			}
+		}
+	}
+	reach = 5 * math.Ceil(reach/5)
+	at := func(x float64) float64 { return 50 + 50*math.Max(-1, math.Min(1, x/reach)) }
+	var out []difference
+	for _, n := range all {
+		v := n.verdict
+		d := difference{Sentence: sentence(v.Sentence(b, n.quantity)), Sign: sign(v), Low: percent(-reach), High: percent(reach), Zero: 50}
+		if low, high := v.CIPercent[0], v.CIPercent[1]; low <= high {
+			d.Drawn, d.Left, d.Width, d.Mid = true, at(low), at(high)-at(low), at(v.Percent)
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+func percent(x float64) string {
+	if x > 0 {
+		return "+" + shown.Fixed(x, 0) + " %"
+	}
+	return shown.Fixed(x, 0) + " %"
+}
+
+func sign(v compare.Verdict) string {
+	switch {
+	case v.Finding == compare.Differs && v.Percent > 0:
+		return "▲"
+	case v.Finding == compare.Differs:
+		return "▼"
+	case v.Finding == compare.NoneShown:
+		return "○"
+	}
+	return "?"
+}
+
+// meant says what a shown difference in drag is worth at usual speeds.
+func meant(r *runs.Result, c runs.Comparison, u shown.System) []string {
+	if c.CdA == nil || c.CdA.Finding != compare.Differs {
+		return nil
+	}
+	change := worth.Change{CdA: c.CdA.Delta, Cov: c.Cov}
+	if c.Crr != nil {
+		change.Crr = c.Crr.Delta
+	}
+	var out []string
+	for _, l := range r.RoadLoads {
+		if l.Setup != c.A {
+			continue
+		}
+		w := worthOf(l)
+		for _, v := range usualSpeeds(u)[1:] {
+			p := change.Power(w, v)
+			more := "more"
+			if p.X < 0 {
+				more, p.X = "less", -p.X
+			}
+			out = append(out, fmt.Sprintf("%s takes %s %s at the tyre with %s", u.Number(shown.Speed, v, 0), u.PlusMinus(shown.Power, p.X, half(p)), more, setupWords(c.B)))
+		}
+	}
+	return out
+}
+
+// usualSpeeds are those of town, country road and motorway, m/s.
+func usualSpeeds(u shown.System) []float64 {
+	if u == shown.Imperial {
+		return []float64{40 * units.MPH, 60 * units.MPH, 80 * units.MPH}
+	}
+	return []float64{60 * units.KMH, 100 * units.KMH, 130 * units.KMH}
+}
