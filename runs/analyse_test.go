@@ -1,0 +1,175 @@
+package runs
+
+import (
+	"context"
+	"errors"
+	"math"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"stillair/sensors"
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// shortRide is a launch and a pair of coast-downs of the invented naked bike.
+func shortRide(t testing.TB, change func(sc *sim.Scenario)) *sim.Ride {
+	t.Helper()
+	sc := sim.DefaultScenario(sim.Naked())
+	sc.Plan = append(sim.Launches(1, 125*units.KMH, 410), sim.CoastPairs(2, 100*units.KMH, 30*units.KMH)...)
+	if change != nil {
+		change(&sc)
+	}
+	ride, err := sim.Run(sc, 7)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return ride
+}
+
+// TestDefaultsAreNamed: what the rider did not tell is assumed, and said.
+func TestDefaultsAreNamed(t *testing.T) {
+	all := []string{"mass_kg", "mass_sd_kg", "rotating_mass_kg", "air.temperature_c", "air.pressure_hpa", "air.humidity_pct", "wind_sd_mps"}
+	tests := []struct {
+		name string
+		ride func(r *sensors.Ride)
+		baro bool
+		want []string
+	}{
+		{"all told", func(*sensors.Ride) {}, false, nil},
+		{"nothing told", func(r *sensors.Ride) { *r = sensors.UnknownRide() }, false, all},
+		{"nothing told, barometer on board", func(r *sensors.Ride) { *r = sensors.UnknownRide() }, true,
+			slices.DeleteFunc(slices.Clone(all), func(s string) bool { return s == "air.pressure_hpa" })},
+		{"wheels not told", func(r *sensors.Ride) { r.RotatingMass = math.NaN() }, false, []string{"rotating_mass_kg"}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			log := &sensors.Log{Ride: sensors.Ride{Mass: 290, MassSD: 3, RotatingMass: 12, WindSD: 1,
+				Air: sensors.Air{Temperature: 20, Pressure: 100000, Humidity: 0.5}}}
+			tt.ride(&log.Ride)
+			if tt.baro {
+				log.Pressure = []sensors.Pressure{{T: 0, Pa: 95000}, {T: 1, Pa: 95100}}
+			}
+			before := log.Ride
+			known := settle(log)
+			if !slices.Equal(known.defaults, tt.want) {
+				t.Errorf("defaults %q, want %q", known.defaults, tt.want)
+			}
+			r := known.ride
+			for name, v := range map[string]float64{"mass": r.Mass, "its sd": r.MassSD, "wheels": r.RotatingMass, "wind": r.WindSD,
+				"temperature": r.Air.Temperature, "pressure": r.Air.Pressure, "humidity": r.Air.Humidity, "density": known.air.Density().X} {
+				if math.IsNaN(v) || v == 0 {
+					t.Errorf("%s is %v", name, v)
+				}
+			}
+			if tt.baro && r.Air.Pressure != 95050 {
+				t.Errorf("pressure %v, want the barometer's", r.Air.Pressure)
+			}
+			if log.Ride.Bike != before.Bike || math.Float64bits(log.Ride.Mass) != math.Float64bits(before.Mass) {
+				t.Error("the log was changed")
+			}
+		})
+	}
+}
+
+// TestUnknownMass: without a mass the figures come with a warning and an
+// uncertainty of about a fifth.
+func TestUnknownMass(t *testing.T) {
+	t.Parallel()
+	ride := shortRide(t, func(sc *sim.Scenario) { sc.Told.Nothing = true })
+	result, err := Analyse(context.Background(), ride.Log, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.Contains(result.Defaults, "mass_kg") || !strings.Contains(strings.Join(result.Warnings, " "), "the mass was not told") {
+		t.Errorf("defaults %q, warnings %q", result.Defaults, result.Warnings)
+	}
+	if len(result.RoadLoads) != 1 {
+		t.Fatalf("%d road loads", len(result.RoadLoads))
+	}
+	if l := result.RoadLoads[0]; l.CdA.SE < 0.15*l.CdA.X {
+		t.Errorf("CdA %v ± %v is too sure of itself", l.CdA.X, l.CdA.SE)
+	}
+}
+
+// TestProgressRises: the share goes from 0 to 1, stage after stage.
+func TestProgressRises(t *testing.T) {
+	t.Parallel()
+	ride := shortRide(t, nil)
+	last := 0.0
+	var stages []Stage
+	_, err := Analyse(context.Background(), ride.Log, Options{Progress: func(stage Stage, share float64) {
+		if share < last || share > 1 {
+			t.Errorf("%s: the share goes from %v to %v", stage, last, share)
+		}
+		last = share
+		if !slices.Contains(stages, stage) {
+			stages = append(stages, stage)
+		}
+	}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := []Stage{Smoothing, Finding, Measuring, Fitting}; !reflect.DeepEqual(stages, want) || last != 1 {
+		t.Errorf("stages %q up to %v", stages, last)
+	}
+}
+
+// TestCancel: an analysis ends with the context's error.
+func TestCancel(t *testing.T) {
+	t.Parallel()
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := Analyse(ctx, shortRide(t, nil).Log, Options{}); !errors.Is(err, context.Canceled) {
+		t.Errorf("got %v", err)
+	}
+}
+
+// TestEmptyLog: a log without a ride is an error in words, not a result.
+func TestEmptyLog(t *testing.T) {
+	_, err := Analyse(context.Background(), &sensors.Log{Ride: sensors.UnknownRide()}, Options{})
+	var input *sensors.InputError
+	if !errors.As(err, &input) || input.Mend == "" {
+		t.Errorf("got %v, want an error that says what to do", err)
+	}
+}
+
+// TestSameAnswerTwice: the cores may work in any order.
+func TestSameAnswerTwice(t *testing.T) {
+	t.Parallel()
+	ride := shortRide(t, nil)
+	a, errA := Analyse(context.Background(), ride.Log, Options{})
+	b, errB := Analyse(context.Background(), ride.Log, Options{})
+	if errA != nil || errB != nil {
+		t.Fatal(errA, errB)
+	}
+	if len(a.RoadLoads) != 1 || len(b.RoadLoads) != 1 || a.RoadLoads[0].CdA != b.RoadLoads[0].CdA || len(a.Runs) != len(b.Runs) {
+		t.Errorf("the second analysis of a log differs from the first")
+	}
+}
+
+// TestNoPositions: coast-downs that cannot be told in direction are kept and
+// say so.
+func TestNoPositions(t *testing.T) {
+	t.Parallel()
+	log := shortRide(t, nil).Log
+	for i := range log.Fixes {
+		f := sensors.NewFix(log.Fixes[i].T, log.Fixes[i].Speed)
+		log.Fixes[i] = f
+	}
+	result, err := Analyse(context.Background(), log, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	singles := 0
+	for _, r := range result.Runs {
+		if r.Kind == CoastDown && r.Accepted() && strings.Contains(strings.Join(r.Cautions, " "), "direction is not known") {
+			singles++
+		}
+	}
+	if singles != 4 || len(result.RoadLoads) != 0 {
+		t.Errorf("%d coast-downs say that their direction is not known, %d road loads", singles, len(result.RoadLoads))
+	}
+}

@@ -1,0 +1,58 @@
+package runs
+
+import (
+	"fmt"
+
+	"stillair/sensors/sim"
+)
+
+// deedOf is the kind of deed that a kind of run is.
+func deedOf(k Kind) sim.Kind { return sim.Kind(k) }
+
+// wanted reports whether a deed is one that should be found.
+func wanted(k sim.Kind) bool {
+	switch k {
+	case sim.KindLaunch, sim.KindRollOn, sim.KindPull, sim.KindCoastDown, sim.KindStop:
+		return true
+	}
+	return false
+}
+
+// compareDeeds lists what was missed, found twice or found though nobody did
+// it. A roll-on in one gear over a wide range is a pull as well, and a pull runs
+// through the speeds of a roll-on.
+func compareDeeds(truth *sim.Truth, result *Result) []string {
+	var problems []string
+	known := map[int]bool{}
+	for _, d := range truth.Deeds {
+		if !wanted(d.Kind) {
+			continue
+		}
+		hits := 0
+		for _, r := range result.Runs {
+			if !r.Accepted() || r.End < d.Start || r.Start > d.End {
+				continue
+			}
+			if deedOf(r.Kind) == d.Kind {
+				hits++
+			}
+			if deedOf(r.Kind) == d.Kind || full(r.Kind) && full(Kind(d.Kind)) {
+				known[r.ID] = true
+			}
+		}
+		if hits != 1 {
+			problems = append(problems, fmt.Sprintf("%s from %.1f to %.1f s, %.0f to %.0f km/h, was found %d times",
+				d.Kind, d.Start, d.End, d.From*3.6, d.To*3.6, hits))
+		}
+	}
+	for _, r := range result.Runs {
+		if r.Accepted() && !known[r.ID] {
+			problems = append(problems, fmt.Sprintf("there was no %s from %.1f to %.1f s, %.0f to %.0f km/h",
+				r.Kind, r.Start, r.End, r.FromMPS*3.6, r.ToMPS*3.6))
+		}
+	}
+	return problems
+}
+
+// full reports whether a kind of run is at full throttle from rolling.
+func full(k Kind) bool { return k == RollOn || k == Pull }
