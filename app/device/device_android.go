@@ -31,11 +31,17 @@ func Open() (*platform.Device, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &platform.Device{
+	d := &platform.Device{
 		Files:  files,
 		Clock:  platform.NewSystemClock(),
 		Source: func() sensors.Source { return device.NewLive(android.NewPort(native), time.After) },
 		Awake:  android.Awake{Native: native},
+		Share:  android.Sharer{Native: native},
+		Buzzer: android.Buzzer{Native: native},
 		Locale: lang.SystemLocale().String(),
-	}, nil
+	}
+	if voice, err := android.NewVoice(native); err == nil { // a phone may be without one
+		d.Voice = voice
+	}
+	return d, nil
 }

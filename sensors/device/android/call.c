@@ -108,6 +108,14 @@ jobject still_new(still_java *j, const char *class_name, const char *signature, 
 	return j->failed ? NULL : result;
 }
 
+jobject still_static_object(still_java *j, const char *class_name, const char *field, const char *signature) {
+	jclass type = class_of(j, class_name);
+	if (!type) return NULL;
+	jfieldID id = (*j->env)->GetStaticFieldID(j->env, type, field, signature);
+	note(j, field);
+	return j->failed ? NULL : (*j->env)->GetStaticObjectField(j->env, type, id);
+}
+
 jint still_constant(still_java *j, const char *class_name, const char *field) {
 	jclass type = class_of(j, class_name);
 	if (!type) return 0;
@@ -135,5 +143,15 @@ jobjectArray still_texts(still_java *j, const char *one, const char *two) {
 		(*j->env)->SetObjectArrayElement(j->env, list, i, s);
 		note(j, "SetObjectArrayElement");
 	}
+	return list;
+}
+
+jbyteArray still_bytes(still_java *j, const void *bytes, int length) {
+	if (j->failed) return NULL;
+	jbyteArray list = (*j->env)->NewByteArray(j->env, length);
+	note(j, "NewByteArray");
+	if (j->failed) return NULL;
+	(*j->env)->SetByteArrayRegion(j->env, list, 0, length, bytes);
+	note(j, "SetByteArrayRegion");
 	return list;
 }

@@ -21,8 +21,10 @@ jboolean still_boolean(still_java *j, jobject of, const char *method, const char
 void still_void(still_java *j, jobject of, const char *method, const char *signature, ...);
 jobject still_static(still_java *j, const char *class_name, const char *method, const char *signature, ...);
 jobject still_new(still_java *j, const char *class_name, const char *signature, ...);
+jobject still_static_object(still_java *j, const char *class_name, const char *field, const char *signature);
 jint still_constant(still_java *j, const char *class_name, const char *field);
 jstring still_text(still_java *j, const char *text);
 jobjectArray still_texts(still_java *j, const char *one, const char *two);
+jbyteArray still_bytes(still_java *j, const void *bytes, int length);
 
 #endif

@@ -15,5 +15,10 @@ public class Activity extends android.content.Context {
 		}).start();
 	}
 
+	public void startActivity(android.content.Intent sheet) {
+		android.content.Intent send = sheet.inside;
+		Stage.set("shared", String.join(" ", send.action, send.type, send.stream.text, String.valueOf(send.flags)));
+	}
+
 	public boolean shouldShowRequestPermissionRationale(String name) { return Stage.is("refused"); }
 }

@@ -12,10 +12,13 @@ public class Context {
 	public Object getSystemService(String name) {
 		switch (name) {
 		case "location": return new android.location.LocationManager();
+		case "vibrator": return new android.os.Vibrator();
 		case "power": return new android.os.PowerManager();
 		default: return null;
 		}
 	}
+
+	public ContentResolver getContentResolver() { return new ContentResolver(); }
 
 	/** 0 is PERMISSION_GRANTED. */
 	public int checkSelfPermission(String name) {
