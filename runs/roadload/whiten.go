@@ -1,6 +1,10 @@
 package roadload
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // prediction holds the filter's expected state of each column.
 type prediction []vector
@@ -97,9 +101,6 @@ func (c *coast) square(row []float64) {
 		if ra == 0 {
 			continue
 		}
-		out := c.norm[a*w+a : (a+1)*w]
-		for b, rb := range row[a:] {
-			out[b] += ra * rb
-		}
+		floats.AddScaled(c.norm[a*w+a:(a+1)*w], ra, row[a:])
 	}
 }
