@@ -14,8 +14,6 @@ const gravity = 9.80665 // standard gravity, m/s²; the local value differs by a
 // projection is the ride along the bike's own axes.
 type projection struct {
 	force []float64 // forward specific force, m/s², less what the gyroscope saw of the pitch
-	left  []float64 // specific force to the left and up, m/s², for their vibration
-	up    []float64
 	yaw   []float64 // turn rate about the vertical, rad/s; nil without a gyroscope
 	at    []int     // sample at which each mount begins
 }
@@ -40,18 +38,15 @@ const leastTurn = 0.05
 // more than a guess.
 func project(s *motion.Series, mounts []mount.Mount, speed []float64, stale []bool, rest []Span) projection {
 	n := len(s.T)
-	p := projection{force: make([]float64, n), left: make([]float64, n), up: make([]float64, n)}
-	m, left := 0, mounts[0].Left()
+	p := projection{force: make([]float64, n)}
+	m := 0
 	p.at = append(p.at, 0)
 	for i, t := range s.T {
 		for m+1 < len(mounts) && t >= mounts[m].To {
 			m++
-			left = mounts[m].Left()
 			p.at = append(p.at, i)
 		}
 		p.force[i] = r3.Dot(s.Force[i], mounts[m].Forward)
-		p.left[i] = r3.Dot(s.Force[i], left)
-		p.up[i] = r3.Dot(s.Force[i], mounts[m].Up)
 	}
 	if s.Turn != nil {
 		p.turn(s, mounts, speed, stale, rest)

@@ -18,11 +18,6 @@ const (
 	antiShake    = 0.05 // s: reach of the window that takes the worst of the vibration off the force
 )
 
-// forwardMost is how much more vibration near zero frequency is believed along
-// the road than in the mean of the other two axes: beyond it, it is the rider
-// who opens the throttle or changes gear.
-const forwardMost = 2
-
 // slipLasts is for how long before and after a slip the force is not believed,
 // s.
 const slipLasts = 0.3
@@ -86,7 +81,7 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 	stale := silent(s.T, fixes, rest, found.Lag)
 	pr := project(s, found.Mounts, speed, stale, rest)
 	r := &ride{s: s, fixes: fixes, rest: rest, stale: stale, rough: speed, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
-	r.setForce(pr)
+	r.setForce(pr.force)
 	r.setTurned()
 	r.ref = reference{curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
 	r.ref.set(s, speed)
@@ -94,14 +89,10 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 }
 
 // setForce keeps the forward force and its integrals.
-func (r *ride) setForce(pr projection) {
-	s, force := r.s, pr.force
+func (r *ride) setForce(force []float64) {
+	s := r.s
 	r.raw = force
 	density := s.Density(force)
-	left, up := s.Density(pr.left), s.Density(pr.up)
-	for i := range density {
-		density[i] = math.Min(density[i], forwardMost*(left[i]+up[i])/2)
-	}
 	r.force = s.Integrate(s.Smooth(force, antiShake))
 	n := len(s.T)
 	slips := 0

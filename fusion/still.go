@@ -13,6 +13,7 @@ const (
 	restSpeed   = 0.5  // m/s of satellite speed below which the bike may stand
 	restReach   = 0.3  // half the window over which the force is watched, s
 	restDrift   = 0.15 // m/s: how much speed the force may seem to gain over that window
+	restMost    = 0.4  // m/s: the same where an engine shakes the phone hard
 	restTurn    = 0.06 // rad/s about any axis beyond the gyroscope's drift
 	restMargin  = 0.1  // s left free at either end of a standstill, beyond restReach
 	restAtLeast = 0.4  // s
@@ -52,10 +53,9 @@ func findRest(s *motion.Series, fixes []fix, lag float64) []Span {
 
 // watch holds the means against which quiet is judged.
 type watch struct {
-	s       *motion.Series
-	force   [3][]float64
-	turn    [3][]float64
-	density []float64
+	s     *motion.Series
+	force [3][]float64
+	turn  [3][]float64
 }
 
 func newWatch(s *motion.Series) *watch {
@@ -67,14 +67,6 @@ func newWatch(s *motion.Series) *watch {
 			f[i] = axis(v, a)
 		}
 		w.force[a] = motion.Mean(f, half)
-		d := s.Density(f)
-		if w.density == nil {
-			w.density = d
-		} else {
-			for i := range d {
-				w.density[i] = math.Max(w.density[i], d[i])
-			}
-		}
 		if s.Turn == nil {
 			continue
 		}
@@ -100,8 +92,7 @@ func (w *watch) quiet(core, search Span) []Span {
 			turn[a] = median(w.turn[a][c0 : c1+1])
 		}
 	}
-	noise := math.Sqrt(median(w.density[c0:c1+1]) * 2 * restReach)
-	limit := math.Max(restDrift, 5*noise)
+	limit := math.Max(restDrift, math.Min(5*w.scatter(force, c0, c1)*2*restReach, restMost))
 	isQuiet := func(i int) bool {
 		if s.Missing[i] {
 			return false
@@ -140,6 +131,22 @@ func (w *watch) quiet(core, search Span) []Span {
 		i = j
 	}
 	return out
+}
+
+// scatter is how far the calmed force strays from a middle between two
+// samples, m/s²: by the median, so that a start or a stop among them does not
+// count.
+func (w *watch) scatter(middle [3]float64, from, to int) float64 {
+	off := make([]float64, 0, to-from+1)
+	for i := from; i <= to; i++ {
+		var sum float64
+		for a := range 3 {
+			d := w.force[a][i] - middle[a]
+			sum += d * d
+		}
+		off = append(off, math.Sqrt(sum))
+	}
+	return median(off)
 }
 
 func median(x []float64) float64 {

@@ -36,34 +36,73 @@ func (s *Series) Smooth(f []float64, reach float64) []float64 {
 // Half is how many samples reach seconds are.
 func (s *Series) Half(reach float64) int { return int(math.Round(reach / s.Step)) }
 
-// bandShort and bandLong are half the widths of the two running means whose
-// difference is the band from which the noise near zero frequency is judged,
-// s: about 3 to 12 Hz, above what a rider does to the bike's speed and below
-// most of what the engine shakes.
-const (
-	bandShort = 0.02
-	bandLong  = 0.12
-	bandAvg   = 0.5 // half the width over which the power is averaged, s
-)
+// bands are the reaches of the triangular windows, s, whose differences cut
+// out the bands from which the noise near zero frequency is judged: about 2 to
+// 4, 4 to 8 and 8 to 16 Hz, above what a rider does to the bike's speed.
+var bands = [...]float64{0.04, 0.08, 0.16, 0.32}
 
-// Density is the two-sided spectral density of f in that band around each
-// sample, m²/s³ for f in m/s²: what a white noise of the same strength would
-// add to the variance of the speed each second.
+// bandAvg is half the width over which their power is averaged, s.
+const bandAvg = 0.5
+
+// Density is the two-sided spectral density of f around each sample, m²/s³ for
+// f in m/s²: what a white noise of the same strength would add to the variance
+// of the speed each second. It is the least of those of the bands: a line of
+// the engine that lies in one of them says nothing about zero frequency, while
+// one that sweeps through zero passes all of them.
 func (s *Series) Density(f []float64) []float64 {
-	short, long := s.Half(bandShort), max(s.Half(bandLong), s.Half(bandShort)+1)
-	a, b := Mean(f, short), Mean(f, long)
-	for i := range a {
-		d := a[i] - b[i]
-		a[i] = d * d
-	}
-	// White noise of variance σ² has density σ²·Step; the difference of the
-	// two means passes σ²·gain of it.
-	gain := 1/float64(2*short+1) - 1/float64(2*long+1)
-	out := Mean(a, s.Half(bandAvg))
-	for i := range out {
-		out[i] *= s.Step / gain
+	out := make([]float64, len(f))
+	power := make([]float64, len(f))
+	near, nearGain := s.window(f, bands[0]), s.weights(bands[0])
+	for k := 1; k < len(bands); k++ {
+		far, farGain := s.window(f, bands[k]), s.weights(bands[k])
+		for i := range power {
+			d := near[i] - far[i]
+			power[i] = d * d
+		}
+		// White noise of variance σ² has density σ²·Step; the difference of
+		// the windows passes σ² times the sum of its squared weights.
+		scale := s.Step / squares(nearGain, farGain)
+		for i, p := range Mean(power, s.Half(bandAvg)) {
+			if p *= scale; k == 1 || p < out[i] {
+				out[i] = p
+			}
+		}
+		near, nearGain = far, farGain
 	}
 	return out
+}
+
+// window is f under a triangular window at least a sample wide to either side.
+func (s *Series) window(f []float64, reach float64) []float64 {
+	half := max(1, s.Half(reach/2))
+	return Mean(Mean(f, half), half)
+}
+
+// weights are those of window, from its middle to its end.
+func (s *Series) weights(reach float64) []float64 {
+	half := max(1, s.Half(reach/2))
+	n := 2*half + 1
+	w := make([]float64, n)
+	for i := range w {
+		w[i] = float64(n-i) / float64(n*n)
+	}
+	return w
+}
+
+// squares is the sum of the squares of the difference of two windows.
+func squares(a, b []float64) float64 {
+	var sum float64
+	for i := range b {
+		d := b[i]
+		if i < len(a) {
+			d -= a[i]
+		}
+		if i > 0 {
+			d *= math.Sqrt2 // both sides
+		}
+		sum += d * d
+	}
+	return sum
 }
 
 // Shake is the rms of the specific force above a few Hz around each sample,
