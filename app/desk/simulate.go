@@ -70,7 +70,7 @@ func bikeNames() []string {
 func presetLines() string {
 	var b strings.Builder
 	for _, p := range sim.Presets() {
-		fmt.Fprintf(&b, "  %-12s %s\n", p.Name, p.About)
+		fmt.Fprintf(&b, "  %-11s %s\n", p.Name, p.About)
 	}
 	return b.String()
 }

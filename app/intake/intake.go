@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"unicode/utf8"
 
 	"stillair/export/session"
 	"stillair/sensors"
@@ -110,6 +111,9 @@ func looksLikeNMEA(text []byte) bool {
 // looks says in words how an unknown file begins.
 func looks(head []byte) string {
 	line, _, _ := bytes.Cut(head, []byte("\n"))
+	if !utf8.Valid(line) {
+		return "its content is not text"
+	}
 	for _, c := range line {
 		if c < ' ' && c != '\t' && c != '\r' {
 			return "its content is not text"
