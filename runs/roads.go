@@ -31,6 +31,9 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	opts.MassSD = known.ride.MassSD / known.ride.Mass
 	opts.DensitySD = density.SE / density.X
 	opts.Gravity = gravityAt(log)
+	for i := range input {
+		input[i].Height = roadload.Heights(input[i].T, log.Pressure, density.X, opts.Gravity)
+	}
 	est, err := roadload.Fit(input, opts)
 	if err != nil {
 		if !errors.Is(err, roadload.ErrNoRuns) {

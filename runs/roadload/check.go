@@ -49,7 +49,8 @@ func (r *Run) check() error {
 		return ErrMass
 	case !(r.Density > 0) || math.IsInf(r.Density, 0):
 		return ErrDensity
-	case len(r.T) < minFixes || len(r.V) != len(r.T) || r.Pos != nil && len(r.Pos) != len(r.T):
+	case len(r.T) < minFixes || len(r.V) != len(r.T) || r.Pos != nil && len(r.Pos) != len(r.T),
+		r.Height != nil && len(r.Height) != len(r.T):
 		return ErrSamples
 	case r.Setup < 0 || math.Abs(r.Dir) != 1:
 		return ErrOneDirection
