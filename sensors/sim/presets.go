@@ -14,6 +14,7 @@ func Presets() []Preset {
 	const from, to = 110 * units.KMH, 30 * units.KMH
 	return []Preset{
 		{"demo", "launches, roll-ons, pulls, and coast-downs with two setups", DemoScenario},
+		{"short", "two launches and one pair of coast-downs, in a few minutes", riding(append(Launches(2, 115*units.KMH, 0), CoastPairs(1, from, to)...))},
 		{"coast-downs", "five pairs from 110 to 30 km/h, out and back", riding(CoastPairs(5, from, to))},
 		{"spoilt", "five pairs, three of them with a brake, a truck and a gear left in", riding(PerturbedCoast(5, from, to))},
 		{"launches", "six launches to 130 km/h and a quarter mile", riding(Launches(6, 130*units.KMH, 410))},
