@@ -123,6 +123,7 @@ func besideTruth(r *runs.Result, sc sim.Scenario, ride *sim.Ride, system shown.S
 			}
 		}
 	}
+	p.wrapped(2, "Of a hundred such rows about 95 should say yes: that is what a 95 % band means. Try --seed 2, 3, 4 …")
 	return p.String()
 }
 
