@@ -27,9 +27,10 @@
 // they leave only what is slow. On a leaning bike the gyroscope's axes lean
 // too, so in a turn of rate Ω at speed v, where a bike in balance leans by
 // tan φ = v·Ω/g (Cossalter, Motorcycle Dynamics), part of the turn shows as
-// pitch; Euler's angle rates take it out. Without a gyroscope, squat that
-// follows the acceleration looks like an accelerometer that reads a few per
-// cent too much, and a scale in the state takes its place.
+// pitch; in turns the pitch is left alone and the bias let loose instead.
+// Without a gyroscope, squat that follows the acceleration looks like an
+// accelerometer that reads a few per cent too much, and a scale in the state
+// takes its place.
 //
 // # Vibration and aliasing
 //

@@ -23,20 +23,16 @@ type projection struct {
 // the smoother's bias.
 const pitchMemory = 300
 
-// leanReach is half the window over which a turn rate is averaged for the
-// lean, s.
-const leanReach = 0.4
-
-// mostLean is the sine of the farthest lean that is believed.
-const mostLean = 0.8
-
-// leastTurn is the turn rate below which a bike goes straight on, rad/s.
-const leastTurn = 0.05
+const (
+	calmTurn  = 0.4  // s, half the window over which a turn rate is averaged
+	mostLean  = 0.8  // sine of the farthest lean that is believed
+	leastTurn = 0.05 // rad/s under which nothing counts as turning
+	straight  = 0.08 // rad/s of turning from which the pitch is left alone
+)
 
 // project turns the phone's axes into the bike's. speed is a rough speed for
-// each sample, needed to tell how far a bike leans; where it is stale it is no
-// more than a guess.
-func project(s *motion.Series, mounts []mount.Mount, speed []float64, stale []bool, rest []Span) projection {
+// each sample, needed to tell how far a bike leans.
+func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) projection {
 	n := len(s.T)
 	p := projection{force: make([]float64, n)}
 	m := 0
@@ -49,62 +45,42 @@ func project(s *motion.Series, mounts []mount.Mount, speed []float64, stale []bo
 		p.force[i] = r3.Dot(s.Force[i], mounts[m].Forward)
 	}
 	if s.Turn != nil {
-		p.turn(s, mounts, speed, stale, rest)
+		p.turn(s, mounts, speed, rest)
 	}
 	return p
 }
 
 // turn finds yaw and pitch from the gyroscope and takes the pitch off the
-// force. On a bike that leans by φ into a turn, the axes of its body see part
-// of the turn as pitch; Euler's angle rates take it out again:
-//
-//	dθ/dt = -(ω_left·cos φ - ω_up·sin φ)  (nose up positive, φ right positive)
-//	tan φ = -v·Ω/g,  ω_up = Ω·cos φ       (a turn in balance, Ω about the vertical)
-func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, stale []bool, rest []Span) {
+// force. A bike leans into a turn of rate Ω at speed v until it is in balance,
+// tan φ = v·Ω/g; its own up axis then sees ω_up = Ω·cos φ, so sin φ = v·ω_up/g,
+// and its left axis sees Ω·sin φ as pitch. That share grows with errors of lean
+// and axes alike, so in a turn the pitch is left as it is.
+func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) {
 	n := len(s.T)
 	p.yaw = make([]float64, n)
 	lean := leanShare(s, mounts, speed)
 	var theta float64
-	for m := range mounts {
-		to := n
+	for m := range p.at {
+		from, to := p.at[m], n
 		if m+1 < len(p.at) {
 			to = p.at[m+1]
 		}
-		if m >= len(p.at) {
-			break
-		}
-		drift := gyroDrift(s, p.at[m], to, rest)
+		drift := gyroDrift(s, from, to, rest)
 		up, left := mounts[m].Up, mounts[m].Left()
-		for i := p.at[m]; i < to; i++ {
+		for i := from; i < to; i++ {
 			p.yaw[i] = r3.Dot(r3.Sub(s.Turn[i], drift), up)
 		}
-		// The lean follows the turn, not the gyroscope's noise, whose square
-		// would count as pitch.
-		calm := motion.Mean(p.yaw[p.at[m]:to], s.Half(leanReach))
-		for i := p.at[m]; i < to; i++ {
-			wu, wl := p.yaw[i], r3.Dot(r3.Sub(s.Turn[i], drift), left)
-			sin, cos := leanOf(lean*speed[i], calm[i-p.at[m]])
-			p.yaw[i] = wu / cos
-			rate := -(wl*cos - wu*sin)
-			if stale[i] && math.Abs(calm[i-p.at[m]]) > leastTurn {
-				rate = 0 // how far a bike leans in a turn cannot be told without its speed
-			}
-			if i > 0 && !s.Missing[i] {
+		calm := motion.Mean(p.yaw[from:to], s.Half(calmTurn))
+		for i := from; i < to; i++ {
+			sin := lean * speed[i] * calm[i-from] / gravity
+			p.yaw[i] /= math.Sqrt(1 - math.Min(sin*sin, mostLean*mostLean))
+			if i > 0 && !s.Missing[i] && math.Abs(calm[i-from]) < straight {
 				h := s.T[i] - s.T[i-1]
-				theta += h * (rate - theta/pitchMemory)
+				theta -= h * (r3.Dot(r3.Sub(s.Turn[i], drift), left) + theta/pitchMemory)
 			}
 			p.force[i] -= gravity * theta
 		}
 	}
-}
-
-// leanOf gives sine and cosine of the lean at a speed and a turn rate about
-// the body's own up.
-func leanOf(speed, wu float64) (sin, cos float64) {
-	u := speed * wu / gravity
-	u = math.Max(-mostLean, math.Min(mostLean, u))
-	// With Ω = ω_up/cos φ the balance reads sin φ = -v·ω_up/g.
-	return -u, math.Sqrt(1 - u*u)
 }
 
 // leanShare is 1 for a bike, which leans so that its own axes feel nothing

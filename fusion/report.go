@@ -1,6 +1,7 @@
 package fusion
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -86,6 +87,32 @@ func joinSpans(all []Span) []Span {
 			continue
 		}
 		out = append(out, s)
+	}
+	return out
+}
+
+// notes say in words for the rider what limits the track.
+func (r *ride) notes(tr *Track) []string {
+	var out []string
+	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	for _, m := range tr.Mounts[1:] {
+		say("the phone moved in its holder at about %.0f s; its direction was found anew", m.From)
+	}
+	if r.s.Turn == nil {
+		say("there is no gyroscope: the bike's pitch and its turns are not seen")
+	}
+	var lost float64
+	for _, g := range r.s.Gaps {
+		lost += g[1] - g[0]
+	}
+	if lost > 0 {
+		say("motion readings are missing for %.1f s in %d places", lost, len(r.s.Gaps))
+	}
+	if n := tr.Receiver.Rejected; n > len(r.fixes)/50 {
+		say("%d of %d satellite speeds lie far off and count for little", n, len(r.fixes))
+	}
+	if tr.Receiver.Smoothing > 2*tr.Receiver.SmoothingSE && tr.Receiver.Smoothing > 0.1 {
+		say("the satellite receiver smooths its speeds over about %.1f s, which is taken into account", tr.Receiver.Smoothing)
 	}
 	return out
 }

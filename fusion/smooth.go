@@ -45,6 +45,7 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
 	}
+	tr.Notes = r.notes(tr)
 	opt.progress(1)
 	return tr, nil
 }
@@ -78,9 +79,8 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 	}
 	rest := findRest(s, fixes, found.Lag)
 	speed := roughSpeed(s.T, fixes, found.Lag)
-	stale := silent(s.T, fixes, rest, found.Lag)
-	pr := project(s, found.Mounts, speed, stale, rest)
-	r := &ride{s: s, fixes: fixes, rest: rest, stale: stale, rough: speed, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
+	pr := project(s, found.Mounts, speed, rest)
+	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), rough: speed, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
 	r.setForce(pr.force)
 	r.setTurned()
 	r.ref = reference{curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
@@ -118,7 +118,7 @@ func (r *ride) setTurned() {
 	if r.yaw == nil {
 		return
 	}
-	calm := motion.Mean(r.yaw, r.s.Half(leanReach))
+	calm := motion.Mean(r.yaw, r.s.Half(calmTurn))
 	r.turned = make([]float64, len(calm))
 	for i := 1; i < len(calm); i++ {
 		r.turned[i] = r.turned[i-1] + math.Max(math.Abs(calm[i])-leastTurn, 0)*(r.s.T[i]-r.s.T[i-1])

@@ -43,6 +43,7 @@ const (
 	quick   = 0.08    // time constant of the shown acceleration, s
 	calm    = 0.5     // time constant over which rest is judged, s
 	pitchS  = 30.0    // how long a pitch from the gyroscope is believed, s
+	bending = 0.08    // rad/s of turning from which the pitch is left alone
 	silence = 0.25    // s between samples from which motion counts as interrupted
 	restV   = 0.3     // m/s of satellite speed under which the bike may stand
 	restF   = 0.35    // m/s² by which the calmed force may move at rest
@@ -119,8 +120,8 @@ func (f *Filter) interrupted(h float64) {
 	f.past.broken = f.state.T
 }
 
-// lean follows the pitch by the gyroscope, in a turn less the share of the
-// turn rate that a leaning bike's own axes see as pitch.
+// lean follows the pitch by the gyroscope, but not in a turn: there a leaning
+// bike's own axes see part of the turn as pitch.
 func (f *Filter) lean(m sensors.Motion, h float64) {
 	if !m.HasTurn() || !f.axes.known {
 		return
@@ -131,9 +132,10 @@ func (f *Filter) lean(m sensors.Motion, h float64) {
 	}
 	wu, wl := r3.Dot(w, f.axes.up), r3.Dot(w, f.axes.left)
 	f.yaw += (wu - f.yaw) * math.Min(h/calm, 1)
-	sin := math.Max(-0.9, math.Min(0.9, -f.state.Speed*f.yaw/gravity))
-	rate := wu*sin - wl*math.Sqrt(1-sin*sin)
-	f.pitch += h * (rate - f.pitch/pitchS)
+	if math.Abs(f.yaw) > bending {
+		wl = 0
+	}
+	f.pitch -= h * (wl + f.pitch/pitchS)
 	f.axes.turning += (math.Abs(wu*f.state.Speed) - f.axes.turning) * math.Min(h/calm, 1)
 }
 
