@@ -3,7 +3,6 @@ package runs
 import (
 	"stillair/runs/compare"
 	"stillair/runs/measure"
-	"stillair/runs/roadload"
 )
 
 // DefaultMatters is the relative difference that a comparison takes as worth
@@ -81,11 +80,17 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		}
 		la, lb := result.RoadLoads[a], result.RoadLoads[b]
 		dc, dr, cdof, rdof := result.Estimate.Difference(a, b)
+		out[k].Cov = result.Estimate.DifferenceCov(a, b)
+		if sameTyres(result, c) {
+			var alike bool
+			if dc, cdof, alike = result.Estimate.Alike(a, b); alike {
+				out[k].Notes = append(out[k].Notes, "drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ")
+			}
+		}
 		pairs := min(la.Pairs, lb.Pairs)
 		which = append(which, k)
 		cda = append(cda, compare.Difference{Delta: dc, Base: la.CdA.X, DoF: cdof, Pairs: pairs})
 		crr = append(crr, compare.Difference{Delta: dr, Base: la.Crr.X, DoF: rdof, Pairs: pairs})
-		out[k].Cov = differenceCov(result.Estimate, a, b)
 		if pairs < 2 {
 			out[k].Notes = append(out[k].Notes, "one setup has a single pair of coast-downs: its own scatter cannot be judged")
 		}
@@ -96,9 +101,18 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 	}
 }
 
-// differenceCov is the covariance of ΔCdA and ΔCrr.
-func differenceCov(e *roadload.Estimate, a, b int) float64 {
-	return e.Cov.At(2*a, 2*a+1) + e.Cov.At(2*b, 2*b+1) - e.Cov.At(2*a, 2*b+1) - e.Cov.At(2*b, 2*a+1)
+// sameTyres reports whether nothing was told of two setups that makes their
+// tyres different.
+func sameTyres(result *Result, c Comparison) bool {
+	tyres := func(name string) string {
+		for _, s := range result.Ride.Setups {
+			if s.Name == name {
+				return s.Tyres
+			}
+		}
+		return ""
+	}
+	return tyres(c.A) == tyres(c.B)
 }
 
 // compareTimes judges every mark that both setups have at least twice.

@@ -35,6 +35,9 @@ type Setup struct {
 	From float64 // s on the log's clock
 	Name string
 	Mass float64 // kg as ridden with this setup; NaN: the ride's
+	// Tyres says which tyres at which pressure, in the rider's words. Setups
+	// that say the same, or nothing, are taken to roll alike.
+	Tyres string
 }
 
 // UnknownRide returns a ride of which nothing was told.

@@ -60,10 +60,22 @@ func (b Bike) RideSetup(name string, from float64) sensors.Setup {
 	out := sensors.Setup{From: from, Name: name, Mass: math.NaN()}
 	for _, s := range b.Setups {
 		if s.Name == name {
-			out.Mass = value(s.Mass)
+			out.Mass, out.Tyres = value(s.Mass), s.tyres()
 		}
 	}
 	return out
+}
+
+// tyres says the pressures that were told; empty where none was.
+func (s Setup) tyres() string {
+	var told []string
+	if s.TyreFront != nil {
+		told = append(told, fmt.Sprintf("front %g kPa", *s.TyreFront))
+	}
+	if s.TyreRear != nil {
+		told = append(told, fmt.Sprintf("rear %g kPa", *s.TyreRear))
+	}
+	return strings.Join(told, ", ")
 }
 
 func value(p *float64) float64 {
@@ -134,4 +146,3 @@ func within(p *float64, low, high float64) error {
 	}
 	return nil
 }
-

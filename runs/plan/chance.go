@@ -41,7 +41,8 @@ func needed(ask, dof, level float64) float64 {
 	return hi
 }
 
-// freedom is how many degrees of freedom the spread of the difference has: one
-// for each pair but the first of every setup, as if nothing but the scatter of
-// the pairs told it.
-func freedom(setups, pairs int) float64 { return float64(setups * (pairs - 1)) }
+// freedom is how many degrees of freedom the spread of the difference has. The
+// noise is learned within the runs, where gusts come and go several times, so a
+// pair tells about as much of it as four independent draws do: what
+// Satterthwaite's formula gives for simulated tests of two to eight pairs.
+func freedom(setups, pairs int) float64 { return 4 * float64(setups*pairs) }

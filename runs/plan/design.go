@@ -87,11 +87,10 @@ func (d *design) relativeSE(setups int) (float64, error) {
 	worst := 0.0
 	for a := range setups {
 		for b := a + 1; b < setups; b++ {
-			i, j := 2*a, 2*b
-			worst = math.Max(worst, cov.At(i, i)+cov.At(j, j)-2*cov.At(i, j))
+			worst = math.Max(worst, roadload.AlikeSE(cov, a, b, d.c.Load.Crr.X))
 		}
 	}
-	return math.Sqrt(worst) / d.c.Load.CdA.X, nil
+	return worst / d.c.Load.CdA.X, nil
 }
 
 // roadLength adds the way to get up to speed and to brake at either end, with

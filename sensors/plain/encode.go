@@ -45,6 +45,7 @@ func EncodeRide(r sensors.Ride) []byte {
 		e.number("from_s", s.From, 0)
 		e.text("name", s.Name)
 		e.number("mass_kg", s.Mass, 0)
+		e.text("tyres", s.Tyres)
 		setups = append(setups, e.line())
 	}
 	o.list("setups", setups)

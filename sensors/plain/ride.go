@@ -181,9 +181,9 @@ func (f fields) mass(name string) float64 {
 func (d *rideReader) setups(ride *sensors.Ride, list []gjson.Result) {
 	for i, r := range list {
 		of := "setups[" + strconv.Itoa(i) + "]."
-		f := d.object(of, r, "from_s", "name", "mass_kg")
+		f := d.object(of, r, "from_s", "name", "mass_kg", "tyres")
 		s := sensors.Setup{From: f.number("from_s", 0, -math.MaxFloat64, math.MaxFloat64, "give it in s on the clock of motion.csv"),
-			Name: f.text("name"), Mass: f.mass("mass_kg")}
+			Name: f.text("name"), Mass: f.mass("mass_kg"), Tyres: f.text("tyres")}
 		if math.IsNaN(s.From) {
 			d.fail(r, of+"from_s is missing", "say from which second of the log on the setup was on the bike")
 		}

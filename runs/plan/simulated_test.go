@@ -1,0 +1,192 @@
+package plan
+
+import (
+	"math"
+	"math/rand/v2"
+	"runtime"
+	"sync"
+	"testing"
+
+	"stillair/runs/compare"
+	"stillair/runs/measure"
+	"stillair/runs/roadload"
+	"stillair/runs/roadload/loadtest"
+	"stillair/runs/worth"
+)
+
+// abba is an invented A/B/B/A test with a naked bike.
+type abba struct {
+	pairs  int     // for each setup
+	wind   float64 // sd of a pair's mean wind, m/s
+	change float64 // B's CdA is so much more, relative
+	rough  float64 // sd of the slope per 150 m
+	from   float64 // m/s
+}
+
+// ride draws the test: blocks in the planned order, on one road.
+func (a abba) ride(rng *rand.Rand) []roadload.Run {
+	var road func(float64) float64
+	if a.rough > 0 {
+		road = loadtest.Rough(rng, a.rough, 150)
+	}
+	var out []roadload.Run
+	roll := roadload.TyresAlike * rng.NormFloat64() // the same tyres, another hour
+	pair, clock := 0, 0.0
+	for _, b := range order(2, a.pairs) {
+		t := loadtest.Default(loadtest.Bikes[0], a.wind)
+		t.Pairs, t.Setup, t.Road, t.From = b.Pairs, b.Setup, road, a.from
+		if b.Setup == 1 {
+			t.Bike.CdA *= 1 + a.change
+			t.Bike.Crr *= 1 + roll
+		}
+		for _, r := range t.Ride(rng) {
+			for i := range r.T {
+				r.T[i] += clock
+			}
+			r.Pair += pair
+			r.ID = len(out) + 1
+			out = append(out, r)
+		}
+		pair += b.Pairs
+		last := out[len(out)-1].T
+		clock = last[len(last)-1] + 300
+	}
+	return out
+}
+
+// outcome is what one test gave.
+type outcome struct {
+	delta measure.Value // of CdA, relative
+	dof   float64
+	seen  bool
+}
+
+// many rides the test with seeds from 0 and judges each.
+func (a abba) many(t *testing.T, seeds int) []outcome {
+	t.Helper()
+	out := make([]outcome, seeds)
+	next := make(chan int)
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for i := range next {
+				est, err := roadload.Fit(a.ride(rand.New(rand.NewPCG(uint64(i), 21))), roadload.DefaultOptions(a.wind))
+				if err != nil {
+					t.Errorf("seed %d: %v", i, err)
+					continue
+				}
+				d, dof, _ := est.Alike(0, 1)
+				v := compare.Judge([]compare.Difference{{Delta: d, Base: est.Loads[0].CdA.X, DoF: dof, Pairs: a.pairs}}, 0.05)[0]
+				out[i] = outcome{d.Times(1 / est.Loads[0].CdA.X), dof, v.Finding == compare.Differs}
+			}
+		})
+	}
+	for i := range seeds {
+		next <- i
+	}
+	close(next)
+	wg.Wait()
+	return out
+}
+
+func share(o []outcome) float64 {
+	n := 0.0
+	for _, x := range o {
+		if x.seen {
+			n++
+		}
+	}
+	return n / float64(len(o))
+}
+
+func moments(o []outcome) (bias, sd, se, dof float64) {
+	n := float64(len(o))
+	for _, x := range o {
+		bias, se, dof = bias+x.delta.X/n, se+x.delta.SE/n, dof+x.dof/n
+	}
+	for _, x := range o {
+		sd += (x.delta.X - bias) * (x.delta.X - bias) / (n - 1)
+	}
+	return bias, math.Sqrt(sd), se, dof
+}
+
+func seeds(t *testing.T, full int) int {
+	if testing.Short() {
+		return 6
+	}
+	t.Parallel()
+	return full
+}
+
+const fast = 110 / 3.6
+
+// TestABBA holds how often a difference is called: rarely where there is none,
+// and mostly where there is one of the size that a rider cares about.
+func TestABBA(t *testing.T) {
+	tests := []struct {
+		name      string
+		a         abba
+		low, high float64
+	}{
+		{"none, 1.5 m/s", abba{pairs: 4, wind: 1.5, from: fast}, 0.03, 0.07},
+		{"6.4 %, 1.5 m/s", abba{pairs: 4, wind: 1.5, change: 0.064, from: fast}, 0.75, 1},
+		{"2.5 %, calm", abba{pairs: 4, wind: 0.5, change: 0.025, from: fast}, 0.75, 1},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			full := 200
+			if tt.a.change == 0 {
+				full = 600 // a share of 5 % is told to 0.9 %
+			}
+			o := tt.a.many(t, seeds(t, full))
+			bias, sd, se, dof := moments(o)
+			t.Logf("seen %.1f %%; change %.2f %%, sd %.2f %%, ± %.2f %% with %.0f degrees of freedom", 100*share(o), 100*bias, 100*sd, 100*se, dof)
+			if s := share(o); !testing.Short() && (s < tt.low || s > tt.high) {
+				t.Errorf("seen in %.1f %%, want %.0f to %.0f %%", 100*s, 100*tt.low, 100*tt.high)
+			}
+		})
+	}
+}
+
+// TestRoughRoadCancels holds that a road common to all runs costs the
+// difference little.
+func TestRoughRoadCancels(t *testing.T) {
+	n := seeds(t, 200)
+	smooth := abba{pairs: 4, wind: 1.5, from: fast}
+	rough := smooth
+	rough.rough = 0.002
+	_, s, _, _ := moments(smooth.many(t, n))
+	_, r, se, _ := moments(rough.many(t, n))
+	t.Logf("sd smooth %.2f %%, rough %.2f %% (± %.2f %%)", 100*s, 100*r, 100*se)
+	if !testing.Short() && r > 1.25*s {
+		t.Errorf("rough %.2f %%, more than 1.25 × smooth %.2f %%", 100*r, 100*s)
+	}
+}
+
+// TestPlannedChance holds the chance that a plan promises to what simulated
+// tests give, over a grid of plans.
+func TestPlannedChance(t *testing.T) {
+	n := seeds(t, 200)
+	load := worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
+	for _, a := range []abba{
+		{pairs: 2, wind: 0.5, change: 0.04, from: fast},
+		{pairs: 2, wind: 1.5, change: 0.10, from: fast},
+		{pairs: 4, wind: 0.5, change: 0.02, from: fast},
+		{pairs: 4, wind: 1.5, change: 0.064, from: fast},
+		{pairs: 4, wind: 1.5, change: 0.04, from: fast},
+		{pairs: 6, wind: 1.0, change: 0.035, from: fast},
+		{pairs: 4, wind: 1.0, change: 0.04, from: 130 / 3.6},
+	} {
+		c := DefaultConditions(load, a.wind)
+		c.FromMPS = a.from
+		p, err := lay(Question{Setups: 2, CdA: a.change, Chance: 0.8}, c, a.pairs)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := share(a.many(t, n))
+		t.Logf("%d pairs, wind %.1f m/s, change %.1f %%, from %.0f km/h: planned %.0f %%, simulated %.0f %%", a.pairs, a.wind, 100*a.change, a.from*3.6, 100*p.Chance, 100*got)
+		if !testing.Short() && math.Abs(got-p.Chance) > 0.07 {
+			t.Errorf("planned %.1f %%, simulated %.1f %%", 100*p.Chance, 100*got)
+		}
+	}
+}

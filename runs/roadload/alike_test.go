@@ -1,0 +1,26 @@
+package roadload
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// TestAlikeSE is worked by hand: differences with errors of 3 and 4, correlated
+// by −0.8, and rolling known to differ by 0 ± 3, leave 9 − 9.6²/(16 + 9).
+func TestAlikeSE(t *testing.T) {
+	// Setup b alone carries the errors, so that the differences are its own.
+	cov := mat.NewSymDense(4, []float64{
+		0, 0, 0, 0,
+		0, 0, 0, 0,
+		0, 0, 9, -9.6,
+		0, 0, -9.6, 16,
+	})
+	if got, want := AlikeSE(cov, 0, 1, 3/TyresAlike), math.Sqrt(9-9.6*9.6/25); math.Abs(got-want) > 1e-12 {
+		t.Errorf("got %v, want %v", got, want)
+	}
+	if got := AlikeSE(cov, 0, 1, 1e9); math.Abs(got-3) > 1e-6 {
+		t.Errorf("with nothing known of rolling: got %v, want the plain 3", got)
+	}
+}
