@@ -71,6 +71,7 @@ type RoadLoad struct {
 	Density float64  // air density, kg/m³
 	A       Value    // constant force at the standard's reference conditions, N
 	C       Value    // force per speed squared at the same, N/(m/s)²
+	Limits  []Limit  // what limits the certainty of CdA, the most first
 	Notes   []string // what a reader of the figure should know, in plain words
 }
 
@@ -86,4 +87,5 @@ type Result struct {
 	Notes     []sensors.Note     // what the reader of the log left out or mended
 	Powers    []PowerCurve       // power at the road, by setup and gear
 	Compared  []Comparison       // every two setups that have something in common
+	Gravity   float64            // where the ride was, m/s²
 }

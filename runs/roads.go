@@ -43,8 +43,13 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 	result.Estimate = est
 	tellRuns(result, est)
+	causes := limits(input, est, opts)
 	for i, name := range names {
-		result.RoadLoads = append(result.RoadLoads, newRoadLoad(result, name, i, est, known.ride, density.X, opts.Gravity))
+		load := newRoadLoad(result, name, i, est, known.ride, density.X, opts.Gravity)
+		if causes != nil {
+			load.Limits = causes[i]
+		}
+		result.RoadLoads = append(result.RoadLoads, load)
 	}
 }
 

@@ -1,0 +1,82 @@
+package runs
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/runs/measure"
+	"stillair/runs/roadload"
+	"stillair/runs/worth"
+)
+
+// LoadOf is the road load of a setup in the air of the ride, for working out
+// what it means (package worth).
+func (r *Result) LoadOf(setup string) (worth.Load, error) {
+	for _, l := range r.RoadLoads {
+		if l.Setup == setup {
+			return worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: roadload.DefaultOptions(0).Slope.X,
+				Mass: l.Mass, Density: l.Density, Gravity: r.Gravity}, nil
+		}
+	}
+	return worth.Load{}, fmt.Errorf("the road load of %q was not measured: ride coast-downs with it in both directions", setup)
+}
+
+// Change is the difference of road load that a comparison found, for package
+// worth. The difference in rolling resistance counts only where it was shown.
+func (c Comparison) Change() (worth.Change, bool) {
+	if c.CdA == nil {
+		return worth.Change{}, false
+	}
+	change := worth.Change{CdA: c.CdA.Delta}
+	if c.Crr != nil && c.Crr.P < 0.05 {
+		change.Crr, change.Cov = c.Crr.Delta, c.Cov
+	}
+	return change, true
+}
+
+// TopSpeeds works out the top speed of every setup whose power and road load
+// are both known, with the gear that reaches furthest. limitRPM is the engine's
+// speed limit, 1/min; +Inf where it is not known.
+func (r *Result) TopSpeeds(limitRPM float64) map[string]worth.Top {
+	out := map[string]worth.Top{}
+	for _, p := range r.Powers {
+		load, err := r.LoadOf(p.Setup)
+		if err != nil {
+			continue
+		}
+		gearLimit := math.Inf(1)
+		if !math.IsNaN(p.RPMPerMPS) {
+			gearLimit = limitRPM / p.RPMPerMPS
+		}
+		top, err := worth.TopSpeed(load, worth.Available{Speed: p.Curve.Speed, Power: p.Curve.Power}, gearLimit)
+		if err != nil {
+			continue
+		}
+		if had, ok := out[p.Setup]; !ok || top.Speed.X > had.Speed.X {
+			out[p.Setup] = top
+		}
+	}
+	return out
+}
+
+// AtSpeed is what a steady speed takes with one setup.
+type AtSpeed struct {
+	Setup    string
+	Force    measure.Value // N
+	Power    measure.Value // W
+	AirShare float64       // of the force, 0 to 1
+}
+
+// AtSpeed works out what the steady speed v in m/s takes with every setup
+// whose road load was measured.
+func (r *Result) AtSpeed(v float64) []AtSpeed {
+	var out []AtSpeed
+	for _, l := range r.RoadLoads {
+		load, err := r.LoadOf(l.Setup)
+		if err != nil || load.Check() != nil {
+			continue
+		}
+		out = append(out, AtSpeed{Setup: l.Setup, Force: load.Force(v), Power: load.Power(v), AirShare: load.AirShare(v)})
+	}
+	return out
+}

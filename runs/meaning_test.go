@@ -1,0 +1,54 @@
+package runs
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"stillair/runs/measure"
+)
+
+// invented is a result with one setup's road load, worked by hand below.
+func invented(setup string, cda float64) *Result {
+	return &Result{Gravity: 9.81, RoadLoads: []RoadLoad{{
+		Setup: setup, Pairs: 5, Mass: 290, CdA: measure.Value{X: cda, SE: 0.008}, Crr: measure.Value{X: 0.018, SE: 0.0004},
+		Cov: -2e-6, DoF: 20, Density: 1.2,
+	}}}
+}
+
+// TestAtSpeed is worked by hand for 30 m/s: air ½·1.2·0.55·900 = 297 N, tyres
+// 290·9.81·0.018·1.12 = 57.35 N, together 354.4 N and 10.63 kW.
+func TestAtSpeed(t *testing.T) {
+	got := invented("bare", 0.55).AtSpeed(30)
+	if len(got) != 1 || math.Abs(got[0].Force.X-354.35) > 0.05 || math.Abs(got[0].Power.X-10630.6) > 2 || math.Abs(got[0].AirShare-0.838) > 0.001 {
+		t.Errorf("got %+v", got)
+	}
+}
+
+// TestAcross holds that rides of different days are compared with what days
+// differ in, and say that they are weaker.
+func TestAcross(t *testing.T) {
+	got, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", invented("panniers", 0.66)}}, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(got) != 1 || got[0].A != "bare (May)" || got[0].B != "panniers (June)" {
+		t.Fatalf("got %+v", got)
+	}
+	want := math.Sqrt(2*0.008*0.008 + 0.55*0.55*dayToDayCdA*dayToDayCdA)
+	if v := got[0].CdA; v.Finding != "differs" || math.Abs(v.Delta.SE-want) > 1e-12 || math.Abs(v.Percent-20) > 1e-9 {
+		t.Errorf("drag: %+v, want ± %v", v, want)
+	}
+	if len(got[0].Notes) == 0 || !strings.Contains(got[0].Notes[0], "weaker") {
+		t.Errorf("notes %v do not say that it is weaker", got[0].Notes)
+	}
+	if _, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", &Result{}}}, 0); err == nil {
+		t.Error("a ride without road load was compared")
+	}
+}
+
+func TestLoadOfUnknownSetup(t *testing.T) {
+	if _, err := invented("bare", 0.55).LoadOf("tall screen"); err == nil || !strings.Contains(err.Error(), "both directions") {
+		t.Errorf("got %v", err)
+	}
+}
