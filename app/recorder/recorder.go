@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"sync"
 	"time"
 
@@ -126,7 +127,7 @@ func begin(cfg Config) (*Recording, error) {
 	if err != nil {
 		return nil, errors.Join(err, file.Close(), cfg.Sessions.Discard(id))
 	}
-	r.kept = Kept{Free: -1}
+	r.kept = Kept{Free: -1, Until: math.Inf(-1)}
 	go r.keep(w, file)
 	return r, nil
 }

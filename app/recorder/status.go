@@ -21,8 +21,9 @@ type Status struct {
 	Noticed  []Notice // the latest last
 	Leg      *runs.Result
 	Kept     Kept
-	Why      Ending // Running while it goes on
-	Err      error  // of the source
+	Unsaved  float64 // s of the ride that are not yet safe
+	Why      Ending  // Running while it goes on
+	Err      error   // of the source
 }
 
 // Status tells how the recording stands.
@@ -34,6 +35,7 @@ func (r *Recording) Status() Status {
 		Noticed: append([]Notice(nil), in.notes.list...), Leg: r.leg, Kept: r.kept, Why: r.why, Err: r.err}
 	if !math.IsNaN(in.first) {
 		s.Seconds = in.now - in.first
+		s.Unsaved = in.now - max(in.first, r.kept.Until)
 		s.Setup = r.ride.SetupAt(in.now).Name
 	}
 	s.Senses = append(s.Senses, in.senses.of[:]...)
