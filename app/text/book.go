@@ -1,0 +1,53 @@
+// Package text holds every word that the phone app shows, in one place for
+// each language. A language is a Book: a value with a field for each text, so
+// that the compiler knows a text that does not exist and a test finds one that
+// is missing. Where a text takes values it is a fmt format; all languages have
+// the same verbs in the same order, which a test checks as well.
+//
+// What the analysis says, reasons and cautions, comes in English from package
+// runs and is given in another language by Book.Say.
+package text
+
+import "strings"
+
+// Book is every text of one language.
+type Book struct {
+	Tag      string // BCP 47
+	Language string // what the language calls itself
+	Decimal  string // decimal sign
+	DateTime string // Go layout of a date with time
+	Days     [7]string
+	Months   [12]string
+
+	Common  Common
+	Ready   Ready
+	Senses  Senses
+	Riding  Riding
+	Rides   Rides
+	Ride    Ride
+	Run     Run
+	Load    Load
+	Bikes   Bikes
+	Compare Compare
+	Guide   Guide
+	Advice  Advice
+	More    More
+	Trouble Trouble
+
+	said map[string]string // what the analysis says, from English
+}
+
+// For gives the book for a BCP 47 tag such as "de-CH"; English where there is
+// none.
+func For(tag string) *Book {
+	base, _, _ := strings.Cut(strings.ReplaceAll(strings.ToLower(tag), "_", "-"), "-")
+	for _, b := range All() {
+		if b.Tag == base {
+			return b
+		}
+	}
+	return English()
+}
+
+// All gives every book there is, English first.
+func All() []*Book { return []*Book{English(), German()} }

@@ -1,0 +1,85 @@
+package text
+
+func germanRides() Rides {
+	return Rides{
+		Title: "Ergebnisse", Empty: "Noch keine Fahrten", EmptyHint: "Zeichne eine auf, dann erscheint sie hier von selbst.",
+		CutOff: "abgebrochen, bis dahin sicher", Deleted: "Fahrt gelöscht",
+		Launches: "%d Starts", RollOns: "%d Durchzüge", CoastDowns: "%d-mal ausgerollt", Pairs: "%d Paare",
+		OneLaunch: "1 Start", OneRollOn: "1 Durchzug", OneCoastDown: "1-mal ausgerollt", OnePair: "1 Paar",
+		NotAnalysed: "noch nicht ausgewertet", Demo: "Erfundene Fahrt ansehen",
+		Name: "Name", NamePlaceholder: "Mit Koffern, Sonntag", Note: "Notizen", Edit: "Name, Notizen, weitergeben",
+		Share: "Weitergeben oder sichern", ShareRide: "Die Aufzeichnung", ShareResults: "Die Ergebnisse",
+		ShareHint: "Die Aufzeichnung öffnet jedes Werkzeug, das gzip und JSON liest. Die Ergebnisse sind eine JSON-Datei.",
+		Delete:    "Diese Fahrt löschen", DeleteHint: "Das lässt sich rückgängig machen, bis du die App schließt.",
+		Length: "%s, %s", SharePositions: "Eine Aufzeichnung enthält, wo du gefahren bist.", NothingFound: "nichts gefunden",
+	}
+}
+
+func germanRide() Ride {
+	return Ride{
+		Analysing: "Die Fahrt wird ausgewertet", RunsTitle: "Gefunden", RejectedTitle: "Gefunden, aber nicht gewertet",
+		Warnings: "Gut zu wissen", Defaults: "Angenommen, weil nicht angegeben: %s",
+		CoarseTiming: "Im Browser aufgezeichnet. Der misst Zeiten gröber als die App: Starts können um etwa eine Zehntelsekunde danebenliegen.",
+		Accepted:     "gewertet", NotCounted: "nicht gewertet", RoadLoadTitle: "Was dich bremst",
+		OpenRoadLoad: "Alle Ausrollversuche in einem Bild", Pairs: "%d Paare, beide Richtungen", OnePair: "1 Paar, beide Richtungen",
+		NoPairs: "Für den Luftwiderstand auf derselben Straße in beide Richtungen ausrollen.",
+		NoRuns:  "In dieser Fahrt ist nichts zu messen",
+		NoRunsHint: "Stillair sucht Starts und Durchzüge mit Vollgas, starke Bremsungen und freies Rollen mit gezogener Kupplung. " +
+			"Die Anleitung zeigt, wie Ausrollen geht.",
+		NotesTitle: "Zu dieser Aufzeichnung", Lag: "Die Satelliten meldeten %s s zu spät. Das ist berücksichtigt.",
+		LagUnknown: "Wie spät die Satelliten meldeten, war nicht zu finden; %s s sind angenommen.",
+		Launch:     "Start", RollOn: "Durchzug", Pull: "Volllast", CoastDown: "Ausrollen", Stop: "Bremsung",
+		PairNumber: "Paar %d", NoPair: "ohne Gegenrichtung", Towards: "nach %s", From: "%s bis %s %s",
+		Stages: "%d %%", LengthText: "%s s",
+		Compass: [8]string{"Norden", "Nordosten", "Osten", "Südosten", "Süden", "Südwesten", "Westen", "Nordwesten"},
+	}
+}
+
+func germanRun() Run {
+	return Run{
+		SpeedAxis: "Geschwindigkeit, %s", TimeAxis: "Sekunden", Measured: "gemessen", Fitted: "was Luft und Rollen erklären",
+		MarksTitle: "Zeiten", Mark: "Marke", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
+		FootHint:   "„Nach 1 Fuß“: Die Uhr beginnt erst nach 30 cm, wie auf dem Dragstrip üblich.",
+		SpeedThere: "dort %s %s", Distance: "%s %s",
+		Cautions: "Mit Vorsicht", WhyNot: "Warum sie nicht zählt", Residual: "gemessen minus erklärt",
+		ResidualAxis: "Unterschied, %s", NotFitted: "Geht nicht in den Fahrwiderstand ein: %s",
+		StillKept:   "Sie bleibt erhalten und geht in keine Zahl ein.",
+		PullHint:    "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",
+		StopCaution: "So weit kam diese Maschine hier. Niemals eine Strecke, auf die man sich verlässt.",
+		MeanLast:    "Mittel der letzten 20 m",
+	}
+}
+
+func germanLoad() Load {
+	return Load{
+		Title: "Was dich bremst", AllRuns: "Alle Ausrollversuche", DragArea: "Luftwiderstandsfläche CdA", Rolling: "Rollwiderstand Crr",
+		DragMeans:    "Wie groß du für den Wind bist. Bei %s %s kostet das %s N.",
+		RollingMeans: "Was die Reifen vom Gewicht nehmen: %s N bei %s.",
+		SureOf:       "95 %% sicher: %s bis %s", Towards100: "bei %s %s", AirTakes: "Luft", RollTakes: "Reifen",
+		PowerNeeded: "%s %s zu halten kostet auf ebener Straße ohne Wind %s kW am Hinterrad.",
+		DragScale:   "m²", RollScale: "des Gewichts",
+		CurvesHint: "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: was die beiden Zahlen oben erklären.",
+		MoreTitle:  "Lohnen sich mehr Paare?",
+		MorePair:   "Jetzt ± %s %%. Mit einem Paar mehr etwa ± %s %%.",
+		MorePairs:  "Jetzt ± %s %%. Mit %d Paaren mehr etwa ± %s %%.",
+		EnoughPairs: "Schon ± %s %%. Mehr Paare ändern daran kaum etwas, " +
+			"ein ruhigerer Tag oder mehr Anfangstempo schon.",
+		OnlyOne:    "Ein Paar allein sagt wenig: Wind und Luftwiderstand sind nicht zu trennen. Zwei weitere lohnen sich sehr.",
+		ShareTitle: "Kraft über der Geschwindigkeit", ShareAir: "Luft", Notes: "Gut zu wissen",
+		Setup: "Aufbau: %s", SinceSpeed: "Sekunden seit %s %s", AirShare: "Luft und Reifen", RollShare: "Reifen allein",
+		SpeedAxis: "%s", ForceAxis: "Kraft, N", Assumed: "Luft %s kg/m³, Masse %s.",
+	}
+}
+
+func germanCompare() Compare {
+	return Compare{
+		Title: "Vergleich", Empty: "Noch nichts zu vergleichen",
+		EmptyHint: "Zwei Aufbauten einer Maschine, jeder auf derselben Straße in beide Richtungen ausgerollt, und hier steht, welcher weniger Luftwiderstand hat.",
+		HowTitle:  "So zählt es",
+		How1:      "Nur eine Sache ändern. Das Telefon bleibt, wo es ist.",
+		How2:      "A, B, B, A fahren statt A, A, B, B. Wind und Reifen ändern sich.",
+		How3:      "Zwei bis vier Paare je Aufbau, binnen einer Stunde.",
+		How4:      "Den Aufbau im Stand nennen: „Ab jetzt anderer Aufbau“.",
+		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", NoChange: "kein Unterschied", Scale: "Änderung in %", Weaker: "schwächer: über mehrere Tage",
+	}
+}

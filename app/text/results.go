@@ -1,0 +1,45 @@
+package text
+
+// Rides is the list of recordings.
+type Rides struct {
+	Title, Empty, EmptyHint, CutOff, Deleted            string
+	Launches, RollOns, CoastDowns, Pairs, OneLaunch     string
+	OneRollOn, OneCoastDown, OnePair, NotAnalysed, Demo string
+	Name, NamePlaceholder, Note, Edit, Share, ShareRide string
+	ShareResults, ShareHint, Delete, DeleteHint, Length string
+	SharePositions, NothingFound                        string
+}
+
+// Ride is the results of one recording.
+type Ride struct {
+	Analysing, RunsTitle, RejectedTitle, Warnings, Defaults, CoarseTiming string
+	Accepted, NotCounted, RoadLoadTitle, OpenRoadLoad, Pairs, OnePair     string
+	NoPairs, NoRuns, NoRunsHint, NotesTitle, Lag, LagUnknown              string
+	Launch, RollOn, Pull, CoastDown, Stop                                 string
+	PairNumber, NoPair, Towards, From, Stages, LengthText                 string
+	Compass                                                               [8]string
+}
+
+// Run is one run with its curve.
+type Run struct {
+	SpeedAxis, TimeAxis, Measured, Fitted, MarksTitle, Mark string
+	FromMoving, AfterFoot, FootHint, SpeedThere, Distance   string
+	Cautions, WhyNot, Residual, ResidualAxis, NotFitted     string
+	StillKept, PullHint, StopCaution, MeanLast              string
+}
+
+// Load is the coast-downs of a setup together.
+type Load struct {
+	Title, AllRuns, DragArea, Rolling, DragMeans, RollingMeans       string
+	SureOf, Towards100, AirTakes, RollTakes, PowerNeeded             string
+	DragScale, RollScale, CurvesHint, MoreTitle, MorePairs, MorePair string
+	EnoughPairs, OnlyOne, ShareTitle, ShareAir, Notes                string
+	Setup, SinceSpeed, AirShare, RollShare, SpeedAxis, ForceAxis     string
+	Assumed                                                          string
+}
+
+// Compare is the place of the comparison of setups.
+type Compare struct {
+	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4 string
+	DragTitle, RollTitle, NoChange, Scale, Weaker             string
+}
