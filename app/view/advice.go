@@ -1,0 +1,92 @@
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"stillair/runs"
+)
+
+// Advice is what a novice is told after coast-downs: what went well, what went
+// wrong, what to do better, how many more are worth it.
+type Advice struct {
+	Title, Good, Pairs string
+	HasGood            bool
+	Wrong              []AdviceLine
+	More               string
+}
+
+// AdviceLine is one thing that went wrong and what to do about it.
+type AdviceLine struct{ Run, Why, Better string }
+
+// Advice makes the coast-down advice of a ride.
+func (c Context) Advice(res *runs.Result) Advice {
+	t := c.Book.Advice
+	a := Advice{Title: t.Title}
+	all, good, lonely := 0, 0, 0
+	for _, r := range res.Runs {
+		if r.Kind != runs.CoastDown {
+			continue
+		}
+		all++
+		switch {
+		case !r.Accepted():
+			why := r.Reasons[0]
+			a.Wrong = append(a.Wrong, AdviceLine{Run: c.runDetail(r), Why: c.say(why), Better: c.better(why)})
+			continue
+		case r.Pair == 0:
+			lonely++
+		}
+		good++
+	}
+	if all == 0 {
+		a.Good, a.More = t.None, t.NoneHint
+		return a
+	}
+	a.HasGood, a.Good = good > 0, fmt.Sprintf(t.GoodHint, good, all)
+	if lonely > 0 {
+		line := AdviceLine{Run: fmt.Sprintf(t.Unpaired, lonely), Better: t.UnpairedHint}
+		if lonely == 1 {
+			line.Run = t.OneUnpaired
+		}
+		a.Wrong = append(a.Wrong, line)
+	}
+	c.advisePairs(&a, res)
+	return a
+}
+
+func (c Context) advisePairs(a *Advice, res *runs.Result) {
+	t := c.Book.Advice
+	for _, l := range res.RoadLoads {
+		a.Pairs = fmt.Sprintf(t.PairsDone, l.Pairs)
+		if l.Pairs == 1 {
+			a.Pairs = t.OnePair
+		}
+		if l.Pairs < fewest {
+			a.More = c.Book.Load.OnlyOne
+			continue
+		}
+		now, more, then := c.gain(l)
+		a.More = t.MoreNot
+		switch {
+		case more == 1:
+			a.More = fmt.Sprintf(t.OneMoreWorth, c.Number(now, 1), c.Number(then, 1))
+		case more > 1:
+			a.More = fmt.Sprintf(t.MoreWorth, more, c.Number(now, 1), c.Number(then, 1))
+		}
+	}
+}
+
+// better is what to do about a reason.
+func (c Context) better(reason string) string {
+	t := c.Book.Advice
+	for _, m := range []struct{ word, advice string }{
+		{"too short", t.ShortBetter}, {"gear was left", t.EngineBetter}, {"engine", t.EngineBetter}, {"brake", t.BrakeBetter},
+		{"road falls", t.SlopeBetter}, {"satellite", t.FixBetter}, {"bends", t.TurnBetter},
+	} {
+		if strings.Contains(reason, m.word) {
+			return m.advice
+		}
+	}
+	return t.OtherBetter
+}

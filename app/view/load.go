@@ -1,0 +1,194 @@
+package view
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/runs"
+	"stillair/runs/measure"
+	"stillair/sensors/units"
+)
+
+// Load is all coast-downs of one setup, and what follows from them.
+type Load struct {
+	Title, Setup     string
+	Curves           Plot
+	CurvesHint       string
+	CdA, Crr         Reading
+	CdAMeans         string
+	CrrMeans         string
+	CdASure, CrrSure string
+	CdABand, CrrBand Interval
+	Power            string
+	Force            Plot
+	Pairs            string
+	MorePairs        string
+	Assumed          string
+	Notes            []string
+}
+
+// Load makes the screen of a setup's road load.
+func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
+	t := c.Book.Load
+	v := Load{Title: t.Title, Pairs: c.pairs(l.Pairs), MorePairs: c.morePairs(l)}
+	if l.Setup != "" {
+		v.Setup = fmt.Sprintf(t.Setup, l.Setup)
+	}
+	hw := func(ci [2]float64) float64 { return (ci[1] - ci[0]) / 2 }
+	v.CdA, v.Crr = c.reading(l.CdA.X, hw(l.CdACI), "m²", 3), c.reading(l.Crr.X, hw(l.CrrCI), "", 4)
+	v.CdASure = fmt.Sprintf(t.SureOf, c.Number(l.CdACI[0], 3), c.Number(l.CdACI[1], 3))
+	v.CrrSure = fmt.Sprintf(t.SureOf, c.Number(l.CrrCI[0], 4), c.Number(l.CrrCI[1], 4))
+	v.CdABand = c.interval(l.CdA.X, l.CdACI, 0.2, 1.0, 1, t.DragScale)
+	v.CrrBand = c.interval(l.Crr.X, l.CrrCI, 0, 0.04, 2, t.RollScale)
+	u := c.reference()
+	air, tyres := forces(l, u)
+	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(air, 0))
+	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.Number(tyres, 0), c.Mass(l.Mass))
+	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.Number((air+tyres)*u/1000, 1))
+	v.Assumed = fmt.Sprintf(t.Assumed, c.Number(l.Density, 3), c.Mass(l.Mass))
+	v.Curves, v.CurvesHint = c.coastCurves(res, l)
+	v.Force = c.forcePlot(l)
+	for _, n := range l.Notes {
+		v.Notes = append(v.Notes, c.say(n))
+	}
+	return v
+}
+
+// reference is the speed at which forces are told, m/s: 100 km/h or 60 mph.
+func (c Context) reference() float64 {
+	if c.System == Imperial {
+		return 60 * units.MPH
+	}
+	return 100 * units.KMH
+}
+
+// forces are what air and tyres take at v, N, on the level in still air, the
+// tyres as at standstill.
+func forces(l runs.RoadLoad, v float64) (air, tyres float64) {
+	return 0.5 * l.Density * l.CdA.X * v * v, l.Mass * units.StandardGravity * l.Crr.X
+}
+
+func (c Context) interval(best float64, ci [2]float64, low, high float64, decimals int, scale string) Interval {
+	low, high = min(low, ci[0]), max(high, ci[1])
+	return Interval{Low: low, High: high, LowText: c.Number(low, decimals), HighText: c.Number(high, decimals), ScaleText: scale,
+		Best: best, From: ci[0], To: ci[1]}
+}
+
+// worthPercent is the gain in ± below which another pair is not worth its
+// time, and fewest the number of pairs under which it always is.
+const (
+	worthPercent = 0.4
+	fewest       = 2
+)
+
+// morePairs says whether more pairs are worth it. The half width goes as t/√n:
+// every pair brings its own wind, and the spread between pairs is what limits.
+func (c Context) morePairs(l runs.RoadLoad) string {
+	t := c.Book.Load
+	if l.Pairs < fewest {
+		return t.OnlyOne
+	}
+	now, more, then := c.gain(l)
+	if more == 0 {
+		return fmt.Sprintf(t.EnoughPairs, c.Number(now, 1))
+	}
+	if more == 1 {
+		return fmt.Sprintf(t.MorePair, c.Number(now, 1), c.Number(then, 1))
+	}
+	return fmt.Sprintf(t.MorePairs, c.Number(now, 1), more, c.Number(then, 1))
+}
+
+// gain gives the half width of CdA in percent now, how many more pairs are
+// worth it, and the half width then.
+func (c Context) gain(l runs.RoadLoad) (now float64, more int, then float64) {
+	n := float64(l.Pairs)
+	now = 100 * (l.CdACI[1] - l.CdACI[0]) / 2 / l.CdA.X
+	perPair := now / measure.Quantile(0.95, l.DoF) * math.Sqrt(n)
+	then = now
+	for k := 1; k <= 4; k++ {
+		with := measure.Quantile(0.95, l.DoF+float64(k)) * perPair / math.Sqrt(n+float64(k))
+		if then-with < worthPercent {
+			break
+		}
+		more, then = k, with
+	}
+	return now, more, then
+}
+
+// coastCurves draws every roll from the moment it passed the speed that all of
+// them passed.
+func (c Context) coastCurves(res *runs.Result, l runs.RoadLoad) (Plot, string) {
+	t := c.Book.Load
+	used := map[int]bool{}
+	for _, id := range l.Runs {
+		used[id] = true
+	}
+	var curves []*runs.Curve
+	start := math.Inf(1)
+	for _, r := range res.Runs {
+		if used[r.ID] && r.Curve != nil && len(r.Curve.V) > 1 {
+			curves = append(curves, r.Curve)
+			start = min(start, r.Curve.V[0])
+		}
+	}
+	if len(curves) == 0 {
+		return Plot{}, ""
+	}
+	start = math.Floor(c.Speed(start)/5) * 5 * c.perSpeed()
+	p, longest := Plot{}, 1.0
+	for i, cu := range curves {
+		t0 := passed(cu, start)
+		var x, y, f []float64
+		for j := range cu.T {
+			if cu.T[j] >= t0 {
+				x, y, f = append(x, cu.T[j]-t0), append(y, c.Speed(cu.V[j])), append(f, c.Speed(cu.Fit[j]))
+			}
+		}
+		longest = max(longest, x[len(x)-1])
+		line, fit := Line{X: x, Y: y, Dash: Thin}, Line{X: x, Y: f, Tone: 1, Dash: Dashed}
+		if i == 0 {
+			line.Name, fit.Name = c.Book.Run.Measured, c.Book.Run.Fitted
+		}
+		p.Lines = append(p.Lines, line)
+		if i < 2 { // one fit each way: more would hide the curves
+			p.Lines = append(p.Lines, fit)
+		}
+	}
+	p.X = c.axisOf(fmt.Sprintf(t.SinceSpeed, c.SpeedText(start), c.SpeedUnit()), 0, longest, 5)
+	p.X.Max = max(longest, 1)
+	p.Y = c.axisOf(fmt.Sprintf(c.Book.Run.SpeedAxis, c.SpeedUnit()), 0, c.Speed(start), 5)
+	p.Spoken = t.AllRuns
+	return p, fmt.Sprintf(t.CurvesHint, c.SpeedText(start), c.SpeedUnit())
+}
+
+// passed is when a falling curve passed a speed.
+func passed(cu *runs.Curve, v float64) float64 {
+	for i := 1; i < len(cu.V); i++ {
+		if cu.Fit[i-1] >= v && cu.Fit[i] < v {
+			f := (cu.Fit[i-1] - v) / (cu.Fit[i-1] - cu.Fit[i])
+			return cu.T[i-1] + f*(cu.T[i]-cu.T[i-1])
+		}
+	}
+	return cu.T[0]
+}
+
+// forcePlot shows how force grows with speed, and what of it is the tyres.
+func (c Context) forcePlot(l runs.RoadLoad) Plot {
+	t := c.Book.Load
+	top := 1.3 * c.reference()
+	var x, all, roll, low, high []float64
+	for i := range 41 {
+		v := top * float64(i) / 40
+		air, tyres := forces(l, v)
+		q := 0.5 * l.Density * v * v
+		w := l.Mass * units.StandardGravity
+		se := math.Sqrt(q*q*l.CdA.SE*l.CdA.SE + w*w*l.Crr.SE*l.Crr.SE + 2*q*w*l.Cov)
+		h := measure.Quantile(0.95, l.DoF) * se
+		x, all, roll = append(x, c.Speed(v)), append(all, air+tyres), append(roll, tyres)
+		low, high = append(low, air+tyres-h), append(high, air+tyres+h)
+	}
+	return Plot{Spoken: t.ShareTitle, X: c.axisOf(fmt.Sprintf(t.SpeedAxis, c.SpeedUnit()), 0, c.Speed(top), 5),
+		Y:     c.axisOf(t.ForceAxis, 0, high[len(high)-1], 4),
+		Bands: []Band{{X: x, Low: low, High: high}},
+		Lines: []Line{{Name: t.AirShare, X: x, Y: all}, {Name: t.RollShare, X: x, Y: roll, Tone: 1, Dash: Dashed}}}
+}

@@ -1,0 +1,117 @@
+package view
+
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"stillair/runs"
+	"stillair/sensors/units"
+)
+
+func (c Context) kindName(k runs.Kind) string {
+	t := c.Book.Ride
+	switch k {
+	case runs.Launch:
+		return t.Launch
+	case runs.RollOn:
+		return t.RollOn
+	case runs.Pull:
+		return t.Pull
+	case runs.CoastDown:
+		return t.CoastDown
+	case runs.Stop:
+		return t.Stop
+	}
+	return string(k)
+}
+
+// markName writes a mark's name: a dash between numbers becomes an en dash.
+func (c Context) markName(name string) string {
+	return dash.ReplaceAllString(c.Book.Say(name), "$1–$2")
+}
+
+var dash = regexp.MustCompile(`(\d)-(\d)`)
+
+// otherUnit reports whether a mark is one of the other system's speeds, which
+// this rider did not ask for.
+func (c Context) otherUnit(name string) bool {
+	if c.System == Imperial {
+		return strings.HasSuffix(name, "km/h")
+	}
+	return strings.HasSuffix(name, "mph")
+}
+
+// headlines are the marks that stand for a whole run in a list, the best
+// known first.
+func (c Context) headlines(k runs.Kind) []string {
+	switch {
+	case k == runs.Launch && c.System == Imperial:
+		return []string{"0-60 mph", "1/4 mile", "1/8 mile", "60 ft"}
+	case k == runs.Launch:
+		return []string{"0-100 km/h", "0-60 km/h", "60 ft"}
+	}
+	return nil
+}
+
+// headline is the mark that stands for a run in a list.
+func (c Context) headline(r runs.Run) (runs.Mark, bool) {
+	for _, name := range c.headlines(r.Kind) {
+		for _, m := range r.Marks {
+			if m.Name == name {
+				return m, true
+			}
+		}
+	}
+	for _, m := range r.Marks {
+		if !c.otherUnit(m.Name) {
+			return m, true
+		}
+	}
+	if len(r.Marks) > 0 {
+		return r.Marks[0], true
+	}
+	return runs.Mark{}, false
+}
+
+// heading names a direction by the nearest of eight.
+func (c Context) heading(deg float64) string {
+	if math.IsNaN(deg) {
+		return ""
+	}
+	i := int(math.Round(deg/45)) % 8
+	return c.Book.Ride.Compass[(i+8)%8]
+}
+
+var (
+	kmh     = regexp.MustCompile(`(\d+(?:\.\d+)?)(?:( to )(\d+(?:\.\d+)?))? km/h(, )?(\d+(?:\.\d+)?)?`)
+	decimal = regexp.MustCompile(`\d+(?:\.\d+)?`)
+)
+
+// say writes what the analysis said in the rider's language and units.
+func (c Context) say(english string) string {
+	s := c.Book.Say(english)
+	if c.System != Imperial || !strings.Contains(english, "km/h") {
+		return capital(s)
+	}
+	s = kmh.ReplaceAllStringFunc(s, func(m string) string {
+		m = decimal.ReplaceAllStringFunc(m, func(n string) string {
+			x, err := strconv.ParseFloat(n, 64)
+			if err != nil {
+				return n
+			}
+			return c.Number(x*units.KMH/units.MPH, 0)
+		})
+		return strings.Replace(m, "km/h", "mph", 1)
+	})
+	return capital(s)
+}
+
+func capital(s string) string {
+	r := []rune(s)
+	if len(r) > 0 {
+		r[0] = []rune(strings.ToUpper(string(r[0])))[0]
+	}
+	return string(r)
+}

@@ -1,0 +1,265 @@
+package view
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"stillair/app/platform"
+	"stillair/app/recorder"
+	"stillair/app/store"
+	"stillair/sensors"
+)
+
+// Grade is how well something does; it always shows as a symbol and in words.
+type Grade int
+
+// The grades.
+const (
+	Waiting Grade = iota
+	Fine
+	Doubtful
+	Absent // not there, and not needed
+	Bad
+)
+
+// SenseLine is one line about a sensor or the storage.
+type SenseLine struct {
+	Sensor sensors.Sensor // empty: the storage
+	Title  string
+	Words  string
+	Detail string // more, in small print; may be empty
+	Grade  Grade
+}
+
+// Check is one thing to make sure of before the ride.
+type Check struct {
+	Title, Why string
+	Done       bool
+}
+
+// Ready is the screen before the ride.
+type Ready struct {
+	Bike, Setup string
+	HasBike     bool
+	Senses      []SenseLine
+	Checks      []Check
+	Checked     string // "4 of 6"
+	Hint        string // under the start button
+	CanStart    bool
+	AskPermit   bool
+	FirstTime   bool
+}
+
+// ReadyState is what the screen before the ride is made from.
+type ReadyState struct {
+	Bike    *store.Bike
+	Setup   string
+	Senses  []recorder.Sense
+	Free    int64 // bytes; −1: unknown
+	Ticked  [6]bool
+	Coarse  bool
+	Permit  bool // leave must be asked for by a tap
+	NoGuide bool // the guide was read
+}
+
+// goodHSD is the horizontal standard deviation up to which satellites count as
+// good, and fairHSD as fair, m. Common practice: an open sky gives 3 to 5 m.
+const (
+	goodHSD = 8.0
+	fairHSD = 25.0
+)
+
+// goodMotion is the rate from which motion counts as good, 1/s.
+const goodMotion = 90.0
+
+// BytesPerHour is what a recording takes at 100 motion samples a second, from
+// recordings of the simulated ride.
+const BytesPerHour = 12 << 20
+
+// Ready makes the screen before the ride.
+func (c Context) Ready(s ReadyState) Ready {
+	t := c.Book.Ready
+	r := Ready{Bike: t.BikeNone, Setup: t.BikeNoneHint, FirstTime: !s.NoGuide, AskPermit: s.Permit}
+	if s.Bike != nil {
+		r.HasBike, r.Bike, r.Setup = true, s.Bike.Name, c.setupLine(*s.Bike, s.Setup)
+	}
+	done := 0
+	for i, x := range [...]Check{{Title: t.Place, Why: t.PlaceWhy}, {Title: t.Law, Why: t.LawWhy}, {Title: t.Traffic, Why: t.TrafficWhy},
+		{Title: t.Weather, Why: t.WeatherWhy}, {Title: t.Tyres, Why: t.TyresWhy}, {Title: t.Fixed, Why: t.FixedWhy}} {
+		if x.Done = s.Ticked[i]; x.Done {
+			done++
+		}
+		r.Checks = append(r.Checks, x)
+	}
+	r.Checked = fmt.Sprintf(t.CheckCount, done, len(r.Checks))
+	r.Senses = c.senseLines(s)
+	r.CanStart, r.Hint = c.start(r.Senses)
+	return r
+}
+
+func (c Context) setupLine(b store.Bike, setup string) string {
+	name := setup
+	if name == "" {
+		name = c.Book.Ready.SetupNone
+	}
+	mass := c.Book.Bikes.NoMass
+	if kg := b.RideSetup(setup, 0).Mass; !math.IsNaN(kg) {
+		mass = c.Mass(kg)
+	} else if b.Mass != nil {
+		mass = c.Mass(*b.Mass)
+	}
+	return name + " · " + mass
+}
+
+func (c Context) start(lines []SenseLine) (can bool, hint string) {
+	t := c.Book.Ready
+	can, hint = true, t.StartGood
+	for _, l := range lines {
+		switch {
+		case l.Grade == Bad && (l.Sensor == sensors.SensorFix || l.Sensor == ""):
+			return false, l.Title + ": " + l.Words
+		case l.Grade == Waiting || l.Grade == Doubtful && l.Sensor == sensors.SensorFix:
+			hint = t.StartRough
+		}
+	}
+	return can, hint
+}
+
+func (c Context) senseLines(s ReadyState) []SenseLine {
+	by := map[sensors.Sensor]recorder.Sense{}
+	for _, x := range s.Senses {
+		by[x.Sensor] = x
+	}
+	lines := []SenseLine{c.fixLine(by[sensors.SensorFix]), c.motionLine(by[sensors.SensorMotion], s.Coarse)}
+	if x := by[sensors.SensorTurn]; x.Condition == sensors.Missing {
+		lines = append(lines, SenseLine{Sensor: x.Sensor, Title: c.Book.Senses.Turn, Words: c.Book.Senses.MissingTurn, Grade: Absent})
+	}
+	for _, l := range []SenseLine{c.pressureLine(by[sensors.SensorPressure]), c.storageLine(s.Free)} {
+		if l.Grade != Absent && !(l.Grade == Fine && l.Sensor == "") {
+			lines = append(lines, l) // what is not needed, and what is well anyway, needs no reading
+		}
+	}
+	return lines
+}
+
+func (c Context) fixLine(x recorder.Sense) SenseLine {
+	t := c.Book.Senses
+	l := SenseLine{Sensor: sensors.SensorFix, Title: t.Satellites, Detail: c.senseDetail(x)}
+	switch x.Condition {
+	case sensors.Denied:
+		l.Words, l.Grade = t.DeniedFix, Bad
+	case sensors.Missing:
+		l.Words, l.Grade = t.MissingFix, Bad
+	case sensors.Asking:
+		l.Words = t.Asking
+	case sensors.Silent:
+		l.Words, l.Grade = t.FixSilent, Doubtful
+	case sensors.Working:
+		switch {
+		case !(x.HSD > goodHSD):
+			l.Words, l.Grade = fmt.Sprintf(t.FixGood, c.Length(orZero(x.HSD)), c.rate(x.Rate)), Fine
+		case x.HSD <= fairHSD:
+			l.Words, l.Grade = fmt.Sprintf(t.FixFair, c.Length(x.HSD)), Doubtful
+		default:
+			l.Words = t.FixWait
+		}
+	default:
+		l.Words = t.FixWait
+	}
+	return l
+}
+
+func orZero(x float64) float64 {
+	if math.IsNaN(x) {
+		return 0
+	}
+	return x
+}
+
+func (c Context) rate(x float64) string {
+	if math.IsNaN(x) || x < 1.5 {
+		return c.Number(1, 0)
+	}
+	return c.Number(math.Round(x), 0)
+}
+
+func (c Context) motionLine(x recorder.Sense, coarse bool) SenseLine {
+	t := c.Book.Senses
+	l := SenseLine{Sensor: sensors.SensorMotion, Title: t.Motion, Detail: c.senseDetail(x)}
+	switch x.Condition {
+	case sensors.Denied:
+		l.Words, l.Grade = t.DeniedMotion, Doubtful
+	case sensors.Missing:
+		l.Words, l.Grade = t.MissingMotion, Doubtful
+	case sensors.Asking:
+		l.Words = t.Asking
+	case sensors.Silent:
+		l.Words, l.Grade = t.MotionSilent, Doubtful
+	case sensors.Working:
+		l.Grade, l.Words = Fine, fmt.Sprintf(t.MotionGood, c.rate(x.Rate))
+		if coarse || x.Rate < goodMotion {
+			l.Words = fmt.Sprintf(t.MotionCoarse, c.rate(x.Rate))
+		}
+	default:
+		l.Words = t.MotionWait
+	}
+	return l
+}
+
+func (c Context) pressureLine(x recorder.Sense) SenseLine {
+	t := c.Book.Senses
+	l := SenseLine{Sensor: sensors.SensorPressure, Title: t.Barometer, Words: t.PressureNone, Grade: Absent}
+	if x.Condition == sensors.Working {
+		l.Words, l.Grade, l.Detail = t.PressureGood, Fine, c.senseDetail(x)
+	}
+	return l
+}
+
+func (c Context) storageLine(free int64) SenseLine {
+	t := c.Book.Senses
+	l := SenseLine{Title: t.Storage, Grade: Fine}
+	room := c.Duration(float64(free) / BytesPerHour * 3600)
+	switch {
+	case free < 0:
+		l.Words, l.Grade = t.StorageUnknown, Absent
+	case free < recorder.MinRoom:
+		l.Words, l.Grade = t.StorageFull, Bad
+	case free < 4*recorder.MinRoom:
+		l.Words, l.Grade = fmt.Sprintf(t.StorageLow, room), Doubtful
+	case free > 100*BytesPerHour:
+		l.Words = t.StoragePlenty
+	default:
+		l.Words = fmt.Sprintf(t.StorageGood, room)
+	}
+	return l
+}
+
+func (c Context) senseDetail(x recorder.Sense) string {
+	if x.Count < 2 || x.Gaps == 0 {
+		return ""
+	}
+	return fmt.Sprintf(c.Book.Senses.Gaps, x.Gaps, c.Number(x.Longest, 1))
+}
+
+// StartTrouble says why a recording could not be started.
+func (c Context) StartTrouble(err error) string {
+	t := c.Book.Trouble
+	switch {
+	case errors.Is(err, platform.ErrBusy):
+		return t.Busy
+	case errors.Is(err, recorder.ErrNoRoom), errors.Is(err, platform.ErrFull):
+		return t.NoRoom
+	}
+	return fmt.Sprintf(t.SensorsFailed, err)
+}
+
+// Recovered says what an earlier crash left.
+func (c Context) Recovered(r store.Recovered) (title, hint string) {
+	t := c.Book.Trouble
+	title, hint = fmt.Sprintf(t.Recovered, c.Duration(r.Seconds)), t.RecoveredHint
+	if r.Damaged >= 1 {
+		hint = fmt.Sprintf(t.RecoveredDamaged, c.Number(r.Damaged, 0)) + " " + hint
+	}
+	return title, hint
+}

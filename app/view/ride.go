@@ -1,0 +1,200 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"stillair/app/store"
+	"stillair/runs"
+)
+
+// Ride is the results of one recording.
+type Ride struct {
+	Title, When, Length string
+	Invented            bool
+	Loads               []LoadCard
+	NoPairs             bool // there are coast-downs and no pair
+	Runs                []RunRow
+	Rejected            []RunRow
+	Advice              bool // there were coast-downs, and something to say about them
+	Warnings            []string
+	Notes               []string
+}
+
+// RunRow is one run in the list.
+type RunRow struct {
+	ID      int
+	Kind    runs.Kind
+	Title   string
+	Reading Reading
+	Detail  string
+	Reason  string // why it is not counted
+	X, Y    []float64
+	Spoken  string
+}
+
+// LoadCard is the road load of one setup, in short.
+type LoadCard struct {
+	Index    int
+	Setup    string
+	CdA, Crr Reading
+	Pairs    string
+}
+
+// Ride makes the results of a recording.
+func (c Context) Ride(s store.Session, res *runs.Result, coarse bool) Ride {
+	row := c.RideRow(s)
+	r := Ride{Title: row.Title, When: join(" · ", row.When, row.Bike), Length: row.Length}
+	for i, l := range res.RoadLoads {
+		r.Loads = append(r.Loads, c.loadCard(i, l))
+	}
+	coasts := 0
+	for _, run := range res.Runs {
+		if run.Kind == runs.CoastDown {
+			coasts++
+		}
+		if run.Accepted() {
+			r.Runs = append(r.Runs, c.runRow(res, run))
+			continue
+		}
+		r.Rejected = append(r.Rejected, c.runRow(res, run))
+	}
+	r.NoPairs, r.Advice = coasts > 0 && len(res.RoadLoads) == 0, coasts > 0
+	for _, w := range res.Warnings {
+		r.Warnings = append(r.Warnings, c.say(w))
+	}
+	if coarse {
+		r.Warnings = append(r.Warnings, c.Book.Ride.CoarseTiming)
+	}
+	r.Notes = c.rideNotes(res)
+	return r
+}
+
+func (c Context) rideNotes(res *runs.Result) []string {
+	var out []string
+	if res.Track != nil && res.Track.Lag.Seconds > 0 {
+		format := c.Book.Ride.Lag
+		if !res.Track.Lag.Found {
+			format = c.Book.Ride.LagUnknown
+		}
+		out = append(out, fmt.Sprintf(format, c.Number(res.Track.Lag.Seconds, 2)))
+	}
+	if len(res.Defaults) > 0 {
+		var names []string
+		for _, d := range res.Defaults {
+			names = append(names, c.fieldName(d))
+		}
+		out = append(out, fmt.Sprintf(c.Book.Ride.Defaults, strings.Join(names, ", ")))
+	}
+	for _, n := range res.Notes {
+		out = append(out, c.say(n.String()))
+	}
+	return out
+}
+
+// fieldName names a field of ride.json as the screens do.
+func (c Context) fieldName(f string) string {
+	t := c.Book
+	switch f {
+	case "mass_kg":
+		return t.Bikes.Mass
+	case "mass_sd_kg":
+		return t.Bikes.MassSD
+	case "rotating_mass_kg":
+		return t.Bikes.Rotating
+	case "air":
+		return t.More.AirTitle
+	case "air.temperature_c", "temperature_c":
+		return t.More.Temperature
+	case "air.pressure_hpa", "pressure_hpa":
+		return t.More.Pressure
+	case "air.humidity_pct", "humidity_pct":
+		return t.More.Humidity
+	}
+	return t.Say(f)
+}
+
+func (c Context) runRow(res *runs.Result, r runs.Run) RunRow {
+	row := RunRow{ID: r.ID, Kind: r.Kind, Title: c.kindName(r.Kind), Detail: c.runDetail(r)}
+	row.X, row.Y = trackSpeed(res, r.Start, r.End, 60)
+	if len(r.Reasons) > 0 {
+		row.Reason = c.say(r.Reasons[0])
+	}
+	if m, ok := c.headline(r); ok && r.Kind != runs.CoastDown {
+		row.Title += ", " + c.markName(m.Name)
+		switch {
+		case r.Kind == runs.Stop && !math.IsNaN(m.Distance.X):
+			row.Reading = c.lengthReading(m.Distance.X, half(m.Distance))
+		default:
+			row.Reading = c.reading(m.Time.X, half(m.Time), "s", 2)
+		}
+	}
+	if r.Kind == runs.CoastDown {
+		row.Title += c.pairWords(r)
+		row.Reading = Reading{Number: c.Number(r.End-r.Start, 0), Unit: "s"}
+	}
+	row.Spoken = join(", ", row.Title, row.Reading.Spoken(), row.Detail, row.Reason)
+	return row
+}
+
+func (c Context) lengthReading(m, halfWidth float64) Reading {
+	if c.System == Imperial {
+		return c.reading(m/0.3048, halfWidth/0.3048, "ft", 0)
+	}
+	return c.reading(m, halfWidth, "m", 1)
+}
+
+func (c Context) runDetail(r runs.Run) string {
+	t := c.Book.Ride
+	span := fmt.Sprintf(t.From, c.SpeedText(r.FromMPS), c.SpeedText(r.ToMPS), c.SpeedUnit())
+	toward := ""
+	if h := c.heading(r.BearingDeg); h != "" {
+		toward = fmt.Sprintf(t.Towards, h)
+	}
+	if r.Kind != runs.CoastDown {
+		if r.Kind == runs.Launch {
+			return join(" · ", toward, r.Setup)
+		}
+		return join(" · ", span, r.Setup)
+	}
+	return join(" · ", span, toward)
+}
+
+// pairWords says which pair a coast-down that counts belongs to.
+func (c Context) pairWords(r runs.Run) string {
+	switch {
+	case !r.Accepted():
+		return ""
+	case r.Pair > 0:
+		return ", " + fmt.Sprintf(c.Book.Ride.PairNumber, r.Pair)
+	}
+	return ", " + c.Book.Ride.NoPair
+}
+
+func (c Context) loadCard(i int, l runs.RoadLoad) LoadCard {
+	return LoadCard{Index: i, Setup: l.Setup, Pairs: c.pairs(l.Pairs),
+		CdA: c.reading(l.CdA.X, (l.CdACI[1]-l.CdACI[0])/2, "m²", 3),
+		Crr: c.reading(l.Crr.X, (l.CrrCI[1]-l.CrrCI[0])/2, "", 4)}
+}
+
+func (c Context) pairs(n int) string {
+	if n == 1 {
+		return c.Book.Ride.OnePair
+	}
+	return fmt.Sprintf(c.Book.Ride.Pairs, n)
+}
+
+// trackSpeed gives at most n points of the speed between two times, from the
+// first of them on.
+func trackSpeed(res *runs.Result, from, to float64, n int) (t, v []float64) {
+	if res.Track == nil {
+		return nil, nil
+	}
+	for i, at := range res.Track.T {
+		if at >= from && at <= to {
+			t, v = append(t, at-from), append(v, res.Track.V[i])
+		}
+	}
+	return thin(t, v, n)
+}

@@ -1,0 +1,176 @@
+package view
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/app/recorder"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+// Riding is the screen while the recorder runs.
+type Riding struct {
+	Speed, Unit string
+	State       string // "locked while you ride", "standing", …
+	Locked      bool   // nothing answers to a touch
+	Standing    bool
+	Noticed     []Noticed // the latest first
+	Recorded    string
+	Safe        string
+	SafeGood    bool
+	Setup       string
+	Warnings    []string
+	Last        []LastResult // measured since the bike last stood
+}
+
+// Noticed is one thing noticed on the way.
+type Noticed struct {
+	Kind runs.Kind
+	Text string
+}
+
+// LastResult is one result of the leg that just ended.
+type LastResult struct {
+	Kind    runs.Kind
+	Title   string
+	Reading Reading
+	Spoken  string
+}
+
+// unsavedWorry is how long the storage may hang before the rider is told, s.
+const unsavedWorry = 5.0
+
+// mostNoticed is how many are shown: what a glance takes in.
+const mostNoticed = 3
+
+// Riding makes the screen while riding; elapsed is how long ago the last
+// sample was synced, s.
+func (c Context) Riding(s recorder.Status) Riding {
+	t := c.Book.Riding
+	r := Riding{Speed: "–", Unit: c.SpeedUnit(), Locked: s.Phase == recorder.Moving, Standing: s.Phase == recorder.Standing, Setup: s.Setup}
+	if !math.IsNaN(s.Speed) {
+		r.Speed = c.SpeedText(max(0, s.Speed))
+	}
+	switch s.Phase {
+	case recorder.Moving:
+		r.State = t.Locked
+	case recorder.Standing:
+		r.State, r.Speed = t.Standing, "0"
+	default:
+		r.State = c.whyNoSpeed(s.Senses)
+	}
+	for i := len(s.Noticed) - 1; i >= 0 && len(r.Noticed) < mostNoticed; i-- {
+		r.Noticed = append(r.Noticed, c.noticed(s.Noticed[i]))
+	}
+	r.Recorded = fmt.Sprintf(t.Recorded, c.Duration(s.Seconds))
+	r.Safe, r.SafeGood = t.Safe, true
+	if s.Unsaved > unsavedWorry {
+		r.Safe, r.SafeGood = fmt.Sprintf(t.Unsafe, c.Number(s.Unsaved, 0)), false
+	}
+	r.Warnings = c.rideWarnings(s)
+	if s.Leg != nil {
+		r.Last = c.lastResults(s.Leg)
+	}
+	return r
+}
+
+func (c Context) whyNoSpeed(senses []recorder.Sense) string {
+	for _, x := range senses {
+		if x.Sensor == sensors.SensorFix && x.Count > 0 {
+			return c.Book.Riding.NoSpeed
+		}
+	}
+	return c.Book.Riding.Searching
+}
+
+func (c Context) noticed(n recorder.Notice) Noticed {
+	t, u := c.Book.Riding, c.SpeedUnit()
+	from, to := c.SpeedText(n.From), c.SpeedText(n.To)
+	text := ""
+	switch n.Kind {
+	case runs.Launch:
+		text = fmt.Sprintf(t.SawLaunch, to, u)
+	case runs.RollOn:
+		text = fmt.Sprintf(t.SawRollOn, from, to, u)
+	case runs.CoastDown:
+		text = fmt.Sprintf(t.SawCoast, from, to, u)
+	case runs.Stop:
+		text = fmt.Sprintf(t.SawStop, from, u)
+	}
+	return Noticed{Kind: n.Kind, Text: text}
+}
+
+// rideWarnings says what does not work, each in one sentence with what still
+// does.
+func (c Context) rideWarnings(s recorder.Status) []string {
+	var out []string
+	trouble := c.Book.Trouble
+	switch {
+	case s.Kept.Lost():
+		out = append(out, trouble.StorageLost)
+	case s.Kept.Err != nil:
+		out = append(out, trouble.StorageFails)
+	case s.Kept.Trouble() != nil:
+		out = append(out, c.Book.Senses.Storage+": "+c.storageLine(s.Kept.Free).Words)
+	}
+	if s.Kept.AwakeErr != nil {
+		out = append(out, trouble.ScreenMayGoOff)
+	}
+	for _, x := range s.Senses {
+		if x.Condition == sensors.Working || x.Condition == "" || x.Condition == sensors.Available {
+			continue
+		}
+		switch x.Sensor {
+		case sensors.SensorFix:
+			l := c.fixLine(x)
+			out = append(out, l.Title+": "+l.Words)
+		case sensors.SensorMotion:
+			l := c.motionLine(x, false)
+			out = append(out, l.Title+": "+l.Words)
+		}
+	}
+	return out
+}
+
+func (c Context) lastResults(res *runs.Result) []LastResult {
+	var out []LastResult
+	t := c.Book.Riding
+	for _, r := range res.Runs {
+		if !r.Accepted() {
+			continue
+		}
+		l := LastResult{Kind: r.Kind, Title: c.kindName(r.Kind)}
+		mark, ok := c.headline(r)
+		switch {
+		case r.Kind == runs.CoastDown:
+			from, to := c.SpeedText(r.FromMPS), c.SpeedText(r.ToMPS)
+			l.Title = fmt.Sprintf(t.SawCoast, from, to, c.SpeedUnit())
+			l.Spoken = fmt.Sprintf(t.SpokenCoast, from, to)
+		case ok && (r.Kind == runs.Launch || r.Kind == runs.RollOn):
+			l.Reading = c.reading(mark.Time.X, half(mark.Time), "s", 2)
+			l.Title = c.markName(mark.Name)
+			l.Spoken = fmt.Sprintf(t.SpokenLaunch, l.Title, l.Reading.Number)
+		default:
+			continue
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// Ended says how a recording ended.
+func (c Context) Ended(s recorder.Status) string {
+	t := c.Book.Riding
+	switch s.Why {
+	case recorder.Stood:
+		return t.ClosedStood
+	case recorder.NeverMoved:
+		return t.ClosedNever
+	case recorder.NoRoom:
+		return t.ClosedRoom
+	case recorder.SourceFailed, recorder.SourceEnded:
+		return t.ClosedSource
+	}
+	return t.Closed
+}
