@@ -1,0 +1,187 @@
+package screens_test
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/recorder"
+	"stillair/app/screens"
+	"stillair/app/screens/kit"
+	"stillair/app/store"
+	"stillair/app/view"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+// shown is one screen in one state.
+type shown struct {
+	name string
+	make func(screens.Screens) fyne.CanvasObject
+}
+
+func nothing() {}
+
+func tabs(s screens.Screens, at screens.Place, page fyne.CanvasObject) fyne.CanvasObject {
+	return s.WithTabs(page, at, func(screens.Place) {}, nil)
+}
+
+func allScreens() []shown {
+	list := append(rideScreens(), resultScreens()...)
+	return append(list, otherScreens()...)
+}
+
+func readyActions() screens.ReadyActions {
+	return screens.ReadyActions{Start: nothing, Permit: nothing, Bike: nothing, Guide: nothing, Dismiss: nothing, Tick: func(int) {}}
+}
+
+func rideScreens() []shown {
+	bike := inventedBikes()[0]
+	return []shown{
+		{"ready", func(s screens.Screens) fyne.CanvasObject {
+			v := s.C.Ready(view.ReadyState{Bike: &bike, Setup: "panniers off", Senses: goodSenses(), Free: 40 << 30, NoGuide: true,
+				Ticked: [6]bool{true, true, true, true, true, true}})
+			return tabs(s, screens.PlaceRide, s.Ready(v, screens.NoticeText{}, readyActions()))
+		}},
+		{"ready first time", func(s screens.Screens) fyne.CanvasObject {
+			senses := goodSenses()
+			senses[2] = recorder.Sense{Sensor: sensors.SensorFix, Condition: sensors.Working, Rate: 1, HSD: 18, Gaps: 2, Longest: 4.1, Count: 9}
+			senses[0].Condition = sensors.Asking
+			v := s.C.Ready(view.ReadyState{Senses: senses, Free: -1, Coarse: true, Permit: true, Ticked: [6]bool{true, true}})
+			title, hint := s.C.Recovered(store.Recovered{Seconds: 2040})
+			return tabs(s, screens.PlaceRide, s.Ready(v, screens.NoticeText{Title: title, Text: hint}, readyActions()))
+		}},
+		{"ready denied", func(s screens.Screens) fyne.CanvasObject {
+			senses := goodSenses()
+			senses[2].Condition, senses[0].Condition = sensors.Denied, sensors.Missing
+			v := s.C.Ready(view.ReadyState{Bike: &bike, Setup: "panniers on", Senses: senses, Free: 50 << 20, NoGuide: true})
+			return tabs(s, screens.PlaceRide, s.Ready(v, screens.NoticeText{}, readyActions()))
+		}},
+		{"riding", func(s screens.Screens) fyne.CanvasObject {
+			return s.Riding(s.C.Riding(movingStatus()), ridingActions()).Root
+		}},
+		{"riding sensor silent", func(s screens.Screens) fyne.CanvasObject {
+			st := movingStatus()
+			st.Senses[0].Condition = sensors.Silent
+			st.Noticed = nil
+			st.Unsaved = 12
+			return s.Riding(s.C.Riding(st), ridingActions()).Root
+		}},
+		{"standing", func(s screens.Screens) fyne.CanvasObject {
+			st := movingStatus()
+			st.Phase = recorder.Standing
+			st.Leg = &runs.Result{Runs: inventedResult().Runs[:5]}
+			return s.Riding(s.C.Riding(st), ridingActions()).Root
+		}},
+		{"end sure", func(s screens.Screens) fyne.CanvasObject { return s.EndSure(nothing, nothing) }},
+		{"pick setup", func(s screens.Screens) fyne.CanvasObject {
+			rows := s.C.Bikes(inventedBikes(), "1", "panniers off")[0].Setups
+			return s.PickSetup(rows, func(string) {}, nothing)
+		}},
+	}
+}
+
+func ridingActions() screens.RidingActions {
+	return screens.RidingActions{End: nothing, Say: nothing, Setup: nothing}
+}
+
+func movingStatus() recorder.Status {
+	return recorder.Status{Phase: recorder.Moving, Seconds: 1460, Speed: 27.4, Distance: 21_000, Setup: "panniers off", Senses: goodSenses(),
+		Noticed: []recorder.Notice{{Kind: runs.Launch, From: 0, To: 45.8}, {Kind: runs.CoastDown, From: 31.9, To: 8.4}, {Kind: runs.CoastDown, From: 31.8, To: 8.3}},
+		Kept:    recorder.Kept{Free: -1}, Unsaved: 0.6}
+}
+
+func resultScreens() []shown {
+	res, ses := inventedResult(), inventedSession()
+	on := screens.RideActions{Back: nothing, Edit: nothing, Advice: nothing, Run: func(int) {}, Load: func(int) {}}
+	run := func(i int) func(screens.Screens) fyne.CanvasObject {
+		return func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Run(s.C.Run(res, res.Runs[i]), nothing))
+		}
+	}
+	return []shown{
+		{"rides", func(s screens.Screens) fyne.CanvasObject {
+			cut := inventedSession()
+			cut.About.Name, cut.About.Stage, cut.About.Found = "", store.CutOff, store.Found{CoastDowns: 2, Pairs: 1}
+			fresh := inventedSession()
+			fresh.About.Name, fresh.About.Measured = "", fresh.About.Deleted
+			page := s.Rides(s.C.Rides([]store.Session{ses, cut, fresh}), func(string) {}, nothing)
+			return s.WithTabs(page, screens.PlaceResults, func(screens.Place) {}, s.UndoBar(s.C.Book.Rides.Deleted, nothing))
+		}},
+		{"rides empty", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Rides(nil, func(string) {}, nothing))
+		}},
+		{"edit ride", func(s screens.Screens) fyne.CanvasObject {
+			a := screens.EditActions{Back: nothing, ShareRide: nothing, ShareResults: nothing, Delete: nothing}
+			return tabs(s, screens.PlaceResults, s.EditRide(ses.About.Name, "", "", a))
+		}},
+		{"ride", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, res, true), on))
+		}},
+		{"ride without runs", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, &runs.Result{}, false), on))
+		}},
+		{"measuring", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Busy(ses.About.Name, 0.4, nothing))
+		}},
+		{"failed", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Failed(ses.About.Name, s.C.Book.Trouble.NoRide, nothing, nothing))
+		}},
+		{"launch", run(0)}, {"stop", run(1)}, {"roll-on", run(2)}, {"coast-down", run(3)}, {"rejected", run(12)},
+		{"road load", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Load(s.C.Load(res, res.RoadLoads[0]), nothing))
+		}},
+		{"advice", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceResults, s.Advice(s.C.Advice(res), nothing))
+		}},
+	}
+}
+
+func otherScreens() []shown {
+	list := []shown{
+		{"bikes", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceBikes, s.Bikes(s.C.Bikes(inventedBikes(), "1", "panniers off"), nil, bikesActions()))
+		}},
+		{"bikes empty", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceBikes, s.Bikes(nil, nil, bikesActions()))
+		}},
+		{"compare empty", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceCompare, s.Compare(view.Compare{}, nothing))
+		}},
+		{"compare", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceCompare, s.Compare(inventedCompare(s.C), nothing))
+		}},
+		{"more", func(s screens.Screens) fyne.CanvasObject { return tabs(s, screens.PlaceMore, s.More(moreView(s))) }},
+	}
+	for page := range screens.GuideSteps {
+		list = append(list, shown{"guide " + string(rune('1'+page)), func(s screens.Screens) fyne.CanvasObject {
+			return s.Guide(page, screens.GuideActions{Back: nothing, Next: nothing, Done: nothing})
+		}})
+	}
+	return list
+}
+
+func bikesActions() screens.BikesActions {
+	return screens.BikesActions{New: nothing, Edit: func(string) {}, Choose: func(_, _ string) {}, AddSetup: func(string) {}, EditSetup: func(_, _ string) {}}
+}
+
+func inventedCompare(c view.Context) view.Compare {
+	row := func(pair, verdict string, g view.Grade, best, from, to float64) view.CompareRow {
+		return view.CompareRow{Pair: pair, Verdict: verdict, Grade: g, Band: view.Interval{Low: -15, High: 15, LowText: "−15", HighText: "+15", Best: best, From: from, To: to}}
+	}
+	t := c.Book.Compare
+	return view.Compare{Groups: []view.CompareGroup{
+		{Title: t.DragTitle, Scale: t.Scale, Rows: []view.CompareRow{
+			row("panniers on / panniers off", "+11,0 % (6,4 … 15,6 %)", view.Fine, 11, 6.4, 15.6),
+			row("low screen / panniers off", "−1.2 % (−5 … 2.6 %)", view.Absent, -1.2, -5, 2.6)}},
+		{Title: t.RollTitle, Scale: t.Scale, Rows: []view.CompareRow{
+			row("panniers on / panniers off", "+1.1 % (−8 … 10 %)", view.Waiting, 1.1, -8, 10)}}}}
+}
+
+func moreView(s screens.Screens) screens.MoreView {
+	t := s.C.Book.More
+	pick := func(options ...string) screens.Choice {
+		return screens.Choice{Options: options, Chosen: 0, Pick: func(int) {}}
+	}
+	return screens.MoreView{Units: pick(t.Metric, t.Imperial), Language: pick(screens.Languages(s.C.Book)...), Look: pick(t.LookSystem, t.LookLight, t.LookDark),
+		TextSize: pick(t.TextNormal, t.TextLarge, t.TextLargest), Aloud: pick(t.Off, t.On), HasVoice: true, Guide: nothing,
+		Air: []kit.Field{{Name: t.Temperature, Text: "18", Unit: "°C"}, {Name: t.Pressure, Text: "1009", Unit: "hPa"}, {Name: t.Humidity, Unit: "%"}}}
+}

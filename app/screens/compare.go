@@ -1,0 +1,51 @@
+package screens
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+)
+
+// Compare shows how setups differ, or how to find out.
+func (s Screens) Compare(v view.Compare, guide func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.Compare
+	var body []fyne.CanvasObject
+	if v.Empty() {
+		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.Empty), k.Text(kit.Body, kit.Plain, t.EmptyHint)))
+		var steps []fyne.CanvasObject
+		for i, h := range []string{t.How1, t.How2, t.How3, t.How4} {
+			steps = append(steps, s.step(i+1, h))
+		}
+		body = append(body, s.caption(t.HowTitle), k.Card(steps...),
+			k.List(s.into(kit.Guide, s.C.Book.More.GuideAgain, "", guide)))
+	}
+	for _, g := range v.Groups {
+		body = append(body, s.caption(g.Title))
+		for _, r := range g.Rows {
+			body = append(body, s.difference(r, g.Scale))
+		}
+	}
+	if v.Note != "" {
+		body = append(body, s.small(v.Note))
+	}
+	if !v.Empty() {
+		body = append(body, s.small(s.C.Book.Common.PlusMinus))
+	}
+	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), nil)
+}
+
+func (s Screens) difference(r view.CompareRow, scale string) fyne.CanvasObject {
+	k := s.Kit
+	symbol, ink := grade(r.Grade)
+	r.Band.ScaleText, r.Band.ShowZero = scale, true
+	return k.Card(k.Text(kit.Small, kit.Muted, r.Pair),
+		k.Row(10, kit.Top, k.Icon(symbol, ink, 24), kit.Grow(k.Text(kit.Strong, kit.Plain, r.Verdict), 1)), k.Interval(r.Band))
+}
+
+// step is one numbered line of what to do.
+func (s Screens) step(n int, words string) fyne.CanvasObject {
+	k := s.Kit
+	return k.Row(12, kit.Top, k.Sized(22, 0, k.Text(kit.Heading, kit.Accent, s.C.Number(float64(n), 0))),
+		kit.Grow(k.Inset(1, 0, k.Text(kit.Body, kit.Plain, words)), 1))
+}

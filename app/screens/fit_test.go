@@ -1,0 +1,158 @@
+package screens_test
+
+import (
+	"image/color"
+	"math"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/test"
+
+	"stillair/app/screens/kit"
+	"stillair/app/text"
+)
+
+// TestNothingIsCutOff draws every screen in its tightest forms and holds that
+// each line of text fits the place it was given and no page is wider than the
+// phone.
+func TestNothingIsCutOff(t *testing.T) {
+	test.NewTempApp(t)
+	tight := []variant{{name: "german", w: 320, h: 568, book: text.German()}}
+	if !testing.Short() {
+		tight = append(tight, variant{name: "german large text", w: 360, h: 640, book: text.German(), scale: 1.4},
+			variant{name: "english largest text", w: 360, h: 640, book: text.English(), scale: 1.7})
+	}
+	for _, v := range tight {
+		eachScreen(t, v, func(t *testing.T, c shown, o fyne.CanvasObject) {
+			lines := 0
+			walk(o, func(x fyne.CanvasObject) {
+				line, ok := x.(*canvas.Text)
+				if !ok || line.Text == "" {
+					return
+				}
+				lines++
+				need := fyne.MeasureText(line.Text, line.TextSize, line.TextStyle).Width
+				if need > line.Size().Width+1 {
+					t.Errorf("%s: %s: %q needs %.0f and has %.0f", v.name, c.name, line.Text, need, line.Size().Width)
+				}
+			})
+			if lines == 0 {
+				t.Errorf("%s: %s: no text seen", v.name, c.name)
+			}
+		})
+	}
+}
+
+// eachScreen draws every screen for a test of its own, which also closes its
+// window.
+func eachScreen(t *testing.T, v variant, do func(*testing.T, shown, fyne.CanvasObject)) {
+	t.Helper()
+	for _, c := range allScreens() {
+		t.Run(v.name+"/"+c.name, func(t *testing.T) {
+			_, o := draw(t, v, c.make)
+			do(t, c, o)
+		})
+	}
+}
+
+// TestWordsAreNotBroken holds that at the usual size no word has to be cut.
+func TestWordsAreNotBroken(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the pictures show the same in -short")
+	}
+	test.NewTempApp(t)
+	for _, book := range text.All() {
+		v := variant{name: book.Tag, w: 360, h: 640, book: book}
+		eachScreen(t, v, func(t *testing.T, c shown, o fyne.CanvasObject) {
+			walk(o, func(x fyne.CanvasObject) {
+				if p, ok := x.(*kit.Prose); ok && p.Breaks() {
+					t.Errorf("%s: %s: a word of %q does not fit", book.Tag, c.name, p.AccessibilityLabel())
+				}
+			})
+		})
+	}
+}
+
+// TestTouchesAreLargeEnough holds that whatever answers to a touch is at least
+// 48 units high and wide, the size that Android's and the W3C's guidance ask
+// for (WCAG 2.2, success criterion 2.5.5, 44 CSS pixels).
+func TestTouchesAreLargeEnough(t *testing.T) {
+	if testing.Short() {
+		t.Skip("held in the full run")
+	}
+	test.NewTempApp(t)
+	eachScreen(t, variants()[0], func(t *testing.T, c shown, o fyne.CanvasObject) {
+		walk(o, func(x fyne.CanvasObject) {
+			b, ok := x.(*kit.Touch)
+			if !ok {
+				return
+			}
+			if s := b.Size(); s.Height < 44 || s.Width < 44 {
+				t.Errorf("%s: %q is %.0f × %.0f", c.name, b.AccessibilityLabel(), s.Width, s.Height)
+			}
+			if strings.TrimSpace(b.AccessibilityLabel()) == "" {
+				t.Errorf("%s: something to touch has no label for a screen reader", c.name)
+			}
+		})
+	})
+}
+
+// TestRidingAnswersToNoTouch holds the rule of rules: while the bike moves
+// there is nothing to touch.
+func TestRidingAnswersToNoTouch(t *testing.T) {
+	test.NewTempApp(t)
+	for _, c := range rideScreens() {
+		if !strings.HasPrefix(c.name, "riding") {
+			continue
+		}
+		_, o := draw(t, variants()[0], c.make)
+		walk(o, func(x fyne.CanvasObject) {
+			if _, ok := x.(fyne.Tappable); ok {
+				t.Errorf("%s: %T answers to a touch", c.name, x)
+			}
+		})
+	}
+}
+
+// contrast is the ratio of WCAG 2.2 (relative luminance, success criterion
+// 1.4.3).
+func contrast(a, b color.NRGBA) float64 {
+	lum := func(c color.NRGBA) float64 {
+		lin := func(v uint8) float64 {
+			x := float64(v) / 255
+			if x <= 0.04045 {
+				return x / 12.92
+			}
+			return math.Pow((x+0.055)/1.055, 2.4)
+		}
+		return 0.2126*lin(c.R) + 0.7152*lin(c.G) + 0.0722*lin(c.B)
+	}
+	la, lb := lum(a), lum(b)
+	return (max(la, lb) + 0.05) / (min(la, lb) + 0.05)
+}
+
+func TestContrast(t *testing.T) {
+	white, black := color.NRGBA{255, 255, 255, 255}, color.NRGBA{0, 0, 0, 255}
+	if c := contrast(white, black); math.Abs(c-21) > 1e-9 { // WCAG: the greatest contrast there is
+		t.Fatalf("black on white has %g, want 21", c)
+	}
+	for name, p := range map[string]kit.Palette{"light": kit.Light(), "dark": kit.Dark()} {
+		for ground, g := range map[string]color.NRGBA{"ground": p.Ground, "surface": p.Surface} {
+			for ink, c := range map[string]color.NRGBA{"ink": p.Ink, "muted": p.Muted, "accent": p.Accent, "good": p.Good, "warn": p.Warn} {
+				if r := contrast(c, g); r < 4.5 {
+					t.Errorf("%s: %s on %s has contrast %.2f, want 4.5", name, ink, ground, r)
+				}
+			}
+		}
+		if r := contrast(p.OnAcc, p.Accent); r < 4.5 {
+			t.Errorf("%s: words on a button have contrast %.2f, want 4.5", name, r)
+		}
+		for i, tone := range p.Tones[:3] {
+			if r := contrast(tone, p.Surface); r < 3 {
+				t.Errorf("%s: line %d of a plot has contrast %.2f, want 3 (success criterion 1.4.11)", name, i, r)
+			}
+		}
+	}
+}

@@ -1,0 +1,64 @@
+package kit
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+)
+
+// Tab is one place of the bar.
+type Tab struct {
+	Symbol Symbol
+	Label  string
+}
+
+// Tabs is the bar at the bottom. The place where one is shows by a bar above
+// it and by bold words as well as by colour.
+func (k Kit) Tabs(tabs []Tab, chosen int, pick func(int)) *Box {
+	cells := make([]fyne.CanvasObject, len(tabs))
+	for i, t := range tabs {
+		ink, style, bar := Muted, Small, k.Palette.Surface
+		if i == chosen {
+			ink, bar = Accent, k.Palette.Accent
+		}
+		words := k.tabLabel(style, ink, t.Label, i == chosen)
+		mark := k.Sized(0, 4, canvas.NewRectangle(bar))
+		cell := k.Column(5, mark, newBox(middle{}, k.Icon(t.Symbol, ink, 25)), words, k.Space(3))
+		cells[i] = Grow(k.Touchable(cell, t.Label, func() { pick(i) }), 1)
+	}
+	line := canvas.NewRectangle(k.Palette.Line)
+	return k.Column(0, k.Sized(0, 1, line),
+		newBox(inset{}, canvas.NewRectangle(k.Palette.Surface), k.Row(0, Top, cells...)))
+}
+
+// tabLabel is one line that is made small enough for its place: the bar stays
+// where it is at any text size.
+func (k Kit) tabLabel(s Style, ink Ink, text string, bold bool) *Box {
+	t := canvas.NewText(text, k.Palette.Of(ink))
+	t.TextStyle.Bold, t.Alignment = bold, fyne.TextAlignCenter
+	return newBox(shrunk{k.points(s)}, t)
+}
+
+type shrunk struct{ size float32 }
+
+func (s shrunk) height([]fyne.CanvasObject, float32) float32 { return s.size * 1.3 }
+func (s shrunk) width(objects []fyne.CanvasObject) float32   { return objects[0].MinSize().Width }
+func (s shrunk) place(objects []fyne.CanvasObject, size fyne.Size) {
+	t := objects[0].(*canvas.Text)
+	t.TextSize = s.size
+	for t.TextSize > 8 && fyne.MeasureText(t.Text, t.TextSize, t.TextStyle).Width > size.Width-2 {
+		t.TextSize -= 0.5
+	}
+	put(t, 0, 0, size.Width, size.Height)
+}
+
+// middle centres an object of fixed size across.
+type middle struct{}
+
+func (middle) height(objects []fyne.CanvasObject, width float32) float32 {
+	return HeightOf(objects[0], width)
+}
+func (middle) width(objects []fyne.CanvasObject) float32 { return WidthOf(objects[0]) }
+func (middle) place(objects []fyne.CanvasObject, size fyne.Size) {
+	w := min(size.Width, WidthOf(objects[0]))
+	put(objects[0], (size.Width-w)/2, 0, w, size.Height)
+}

@@ -1,0 +1,63 @@
+package screens
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/text"
+)
+
+// Choice is one switch of the choices.
+type Choice struct {
+	Options []string
+	Chosen  int
+	Pick    func(int)
+}
+
+// MoreView is what the rider chose, and how to choose otherwise.
+type MoreView struct {
+	Units, Language, Look, TextSize, Aloud Choice
+	HasVoice                               bool
+	Air                                    []kit.Field
+	Trouble                                string
+	Guide                                  func()
+}
+
+// More is the choices and what the app says of itself.
+func (s Screens) More(v MoreView) *kit.Page {
+	k, t := s.Kit, s.C.Book.More
+	var body []fyne.CanvasObject
+	if v.Trouble != "" {
+		body = append(body, k.Notice(kit.Caution, kit.Warn, v.Trouble, ""))
+	}
+	choices := []fyne.CanvasObject{s.choice(t.Units, "", v.Units), s.choice(t.Language, "", v.Language), s.choice(t.Look, "", v.Look),
+		s.choice(t.TextSize, "", v.TextSize)}
+	if v.HasVoice {
+		choices = append(choices, s.choice(t.Aloud, t.AloudHint, v.Aloud))
+	}
+	body = append(body, k.List(s.into(kit.Guide, t.GuideAgain, "", v.Guide)), k.Card(spaced(k, choices)...))
+	body = append(body, s.formGroup(FormGroup{Title: t.AirTitle, Hint: t.AirHint, Fields: v.Air})...)
+	for _, p := range []struct{ title, words string }{{t.SafetyTitle, t.Safety}, {t.AccuracyTitle, t.Accuracy},
+		{t.PrivacyTitle, t.Privacy}, {t.AboutTitle, t.About + " " + t.PaletteNote}} {
+		body = append(body, s.caption(p.title), k.Card(k.Text(kit.Body, kit.Plain, p.words)))
+	}
+	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), nil)
+}
+
+func (s Screens) choice(name, hint string, c Choice) fyne.CanvasObject {
+	k := s.Kit
+	parts := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, name), k.Switch(c.Options, c.Chosen, c.Pick)}
+	if hint != "" {
+		parts = append(parts, k.Text(kit.Small, kit.Muted, hint))
+	}
+	return k.Column(5, parts...)
+}
+
+// Languages names every language by what it calls itself, the system's first.
+func Languages(b *text.Book) []string {
+	names := []string{b.More.System}
+	for _, x := range text.All() {
+		names = append(names, x.Language)
+	}
+	return names
+}

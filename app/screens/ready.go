@@ -1,0 +1,91 @@
+package screens
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+	"stillair/sensors"
+)
+
+// ReadyActions is what the screen before the ride leads to.
+type ReadyActions struct {
+	Start, Permit, Bike, Guide func()
+	Tick                       func(i int)
+	Dismiss                    func() // the notice was read
+}
+
+// NoticeText is something that must be said first; empty: nothing.
+type NoticeText struct{ Title, Text string }
+
+// Ready is the screen before the ride.
+func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Page {
+	k, t := s.Kit, s.C.Book.Ready
+	var body []fyne.CanvasObject
+	if notice.Title != "" {
+		card := k.Notice(kit.Info, kit.Accent, notice.Title, notice.Text, k.Text(kit.Strong, kit.Accent, s.C.Book.Common.Close))
+		body = append(body, k.Touchable(card, notice.Title+" "+notice.Text, on.Dismiss))
+	}
+	body = append(body, k.List(s.into(kit.BikeTab, v.Bike, v.Setup, on.Bike)))
+	if v.FirstTime {
+		body = append(body, k.List(s.into(kit.Guide, t.FirstTime, t.FirstTimeHint, on.Guide)))
+	}
+	body = append(body, s.phoneCard(v, on), s.checkList(v, on))
+	foot := k.Foot(k.Text(kit.Small, kit.Muted, v.Hint).Centred(), k.Button(kit.Main, kit.Record, t.Start, on.Start))
+	if !v.CanStart {
+		foot = k.Foot(k.Row(10, kit.Top, k.Icon(kit.Caution, kit.Warn, 22), kit.Grow(k.Text(kit.Body, kit.Plain, v.Hint), 1)))
+	}
+	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), foot)
+}
+
+func (s Screens) phoneCard(v view.Ready, on ReadyActions) fyne.CanvasObject {
+	k := s.Kit
+	parts := []fyne.CanvasObject{k.Text(kit.Heading, kit.Plain, s.C.Book.Ready.PhoneTitle)}
+	for _, l := range v.Senses {
+		parts = append(parts, s.senseLine(l))
+	}
+	if v.AskPermit {
+		parts = append(parts, k.Button(kit.Usual, kit.None, s.C.Book.Ready.Permit, on.Permit))
+	}
+	return k.Card(parts...)
+}
+
+func senseSymbol(x sensors.Sensor) kit.Symbol {
+	switch x {
+	case sensors.SensorFix:
+		return kit.Satellite
+	case sensors.SensorMotion, sensors.SensorTurn:
+		return kit.Motion
+	case sensors.SensorPressure:
+		return kit.Barometer
+	}
+	return kit.Storage
+}
+
+func (s Screens) senseLine(l view.SenseLine) fyne.CanvasObject {
+	k := s.Kit
+	symbol, ink := grade(l.Grade)
+	words := k.Column(0, k.Text(kit.Strong, kit.Plain, l.Title), k.Text(kit.Body, kit.Muted, l.Words))
+	if l.Detail != "" {
+		words = k.Column(0, words, k.Text(kit.Small, kit.Muted, l.Detail))
+	}
+	return k.Row(14, kit.Top, k.Inset(4, 0, k.Icon(senseSymbol(l.Sensor), kit.Muted, 26)), kit.Grow(words, 1),
+		k.Inset(4, 0, k.Icon(symbol, ink, 24))).Spoken(l.Title + ": " + l.Words)
+}
+
+func (s Screens) checkList(v view.Ready, on ReadyActions) fyne.CanvasObject {
+	k := s.Kit
+	head := k.ListRow(k.Row(8, kit.Centre, kit.Grow(k.Text(kit.Heading, kit.Plain, s.C.Book.Ready.CheckTitle), 1),
+		k.Text(kit.Body, kit.Muted, v.Checked)))
+	rows := []fyne.CanvasObject{head}
+	for i, c := range v.Checks {
+		symbol, ink := kit.Box0, kit.Muted
+		if c.Done {
+			symbol, ink = kit.Box1, kit.Good
+		}
+		words := k.Column(1, k.Text(kit.Strong, kit.Plain, c.Title), k.Text(kit.Small, kit.Muted, c.Why))
+		row := k.ListRow(k.Row(14, kit.Centre, k.Icon(symbol, ink, 28), kit.Grow(words, 1)))
+		rows = append(rows, k.Touchable(row, c.Title, func() { on.Tick(i) }))
+	}
+	return k.List(rows...)
+}

@@ -1,0 +1,126 @@
+package screens
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+)
+
+// RideActions is what the results of a recording lead to.
+type RideActions struct {
+	Back, Edit, Advice func()
+	Run                func(id int)
+	Load               func(index int)
+}
+
+// Ride is the results of one recording.
+func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
+	k, t := s.Kit, s.C.Book.Ride
+	var body []fyne.CanvasObject
+	if v.Invented {
+		body = append(body, k.Notice(kit.Info, kit.Accent, s.C.Book.Common.Invented, ""))
+	}
+	for _, l := range v.Loads {
+		body = append(body, s.loadCard(l, on))
+	}
+	if v.NoPairs {
+		body = append(body, k.Notice(kit.Info, kit.Accent, "", t.NoPairs))
+	}
+	if len(v.Runs)+len(v.Rejected) == 0 {
+		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.NoRuns), k.Text(kit.Body, kit.Muted, t.NoRunsHint)))
+	}
+	if v.Advice {
+		body = append(body, k.List(s.into(kit.Guide, s.C.Book.Advice.Title, "", on.Advice)))
+	}
+	body = append(body, s.runList(t.RunsTitle, v.Runs, on)...)
+	body = append(body, s.runList(t.RejectedTitle, v.Rejected, on)...)
+	if len(v.Runs) > 0 {
+		body = append(body, s.small(s.C.Book.Common.PlusMinus))
+	}
+	for _, w := range v.Warnings {
+		body = append(body, k.Notice(kit.Info, kit.Accent, "", w))
+	}
+	if len(v.Notes) > 0 {
+		body = append(body, s.caption(t.NotesTitle))
+		for _, n := range v.Notes {
+			body = append(body, s.small(n))
+		}
+	}
+	head := k.Head(v.Title, s.C.Book.Common.Back, on.Back, s.editButton(on.Edit)...)
+	where := k.Text(kit.Small, kit.Muted, joinLine(v.When, v.Length))
+	return k.NewPage(head, k.Column(12, append([]fyne.CanvasObject{where}, body...)...), nil)
+}
+
+func (s Screens) editButton(edit func()) []fyne.CanvasObject {
+	if edit == nil {
+		return nil
+	}
+	return []fyne.CanvasObject{s.Kit.SymbolButton(kit.Pencil, s.C.Book.Rides.Edit, edit)}
+}
+
+func joinLine(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "\n" + b
+}
+
+func (s Screens) loadCard(l view.LoadCard, on RideActions) fyne.CanvasObject {
+	k, t := s.Kit, s.C.Book.Load
+	title := t.Title
+	if l.Setup != "" {
+		title = l.Setup
+	}
+	head := k.Row(8, kit.Centre, kit.Grow(k.Column(0, k.Text(kit.Heading, kit.Plain, title), k.Text(kit.Small, kit.Muted, l.Pairs)), 1),
+		k.Icon(kit.Forward, kit.Muted, 20))
+	card := k.Card(head,
+		k.Column(0, k.Text(kit.Body, kit.Muted, t.DragArea), k.Reading(l.CdA)),
+		k.Column(0, k.Text(kit.Body, kit.Muted, t.Rolling), k.Reading(l.Crr)))
+	spoken := title + ", " + t.DragArea + " " + l.CdA.Spoken() + ", " + t.Rolling + " " + l.Crr.Spoken()
+	return k.Touchable(card, spoken, func() { on.Load(l.Index) })
+}
+
+func (s Screens) runList(title string, rows []view.RunRow, on RideActions) []fyne.CanvasObject {
+	if len(rows) == 0 {
+		return nil
+	}
+	var list []fyne.CanvasObject
+	for _, r := range rows {
+		list = append(list, s.runRow(r, on))
+	}
+	return []fyne.CanvasObject{s.caption(title), s.Kit.List(list...)}
+}
+
+func (s Screens) runRow(r view.RunRow, on RideActions) fyne.CanvasObject {
+	k := s.Kit
+	symbol, ink, tone := kindSymbol(r.Kind), kit.Accent, 0
+	if r.Reason != "" {
+		ink, tone = kit.Muted, 1
+	}
+	lines := []fyne.CanvasObject{k.Row(8, kit.Centre, k.Icon(symbol, ink, 20), kit.Grow(k.Text(kit.Body, kit.Plain, r.Title), 1))}
+	switch {
+	case r.Reason != "":
+		lines = append(lines, k.Row(6, kit.Top, k.Inset(2, 0, k.Icon(kit.Cross, kit.Warn, 15)), kit.Grow(k.Text(kit.Small, kit.Plain, r.Reason), 1)))
+	case r.Reading.Number != "":
+		lines = append(lines, k.SmallReading(r.Reading))
+	}
+	if r.Detail != "" {
+		lines = append(lines, k.Text(kit.Small, kit.Muted, r.Detail))
+	}
+	row := k.ListRow(k.Row(14, kit.Centre, k.Spark(r.X, r.Y, tone), kit.Grow(k.Column(1, lines...), 1), k.Icon(kit.Forward, kit.Muted, 18)))
+	return k.Touchable(row, r.Spoken, func() { on.Run(r.ID) })
+}
+
+// Busy is shown while a recording is measured; share is 0 to 1.
+func (s Screens) Busy(title string, share float64, back func()) *kit.Page {
+	k := s.Kit
+	return k.NewPage(k.Head(title, s.C.Book.Common.Back, back),
+		k.Card(k.Text(kit.Heading, kit.Plain, s.C.Book.Ride.Analysing), k.Progress(share)), nil)
+}
+
+// Failed says why a recording could not be measured.
+func (s Screens) Failed(title, why string, back, edit func()) *kit.Page {
+	k := s.Kit
+	return k.NewPage(k.Head(title, s.C.Book.Common.Back, back, s.editButton(edit)...), k.Notice(kit.Caution, kit.Warn, "", why), nil)
+}

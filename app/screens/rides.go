@@ -1,0 +1,68 @@
+package screens
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+)
+
+// Rides is the list of recordings.
+func (s Screens) Rides(rows []view.RideRow, open func(id string), demo func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.Rides
+	var body []fyne.CanvasObject
+	if len(rows) == 0 {
+		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.Empty), k.Text(kit.Body, kit.Muted, t.EmptyHint)))
+	}
+	var list []fyne.CanvasObject
+	for _, r := range rows {
+		list = append(list, s.rideRow(r, open))
+	}
+	if list != nil {
+		body = append(body, k.List(list...))
+	}
+	body = append(body, k.List(s.into(kit.ListTab, t.Demo, "", demo)))
+	return k.NewPage(k.Head(t.Title, "", nil), k.Column(14, body...), nil)
+}
+
+func (s Screens) rideRow(r view.RideRow, open func(string)) fyne.CanvasObject {
+	k := s.Kit
+	lines := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, r.Title)}
+	for _, words := range []string{r.When, r.Bike} {
+		if words != "" {
+			lines = append(lines, k.Text(kit.Small, kit.Muted, words))
+		}
+	}
+	if r.CutOff != "" {
+		lines = append(lines, k.Row(6, kit.Centre, k.Icon(kit.Caution, kit.Warn, 16), kit.Grow(k.Text(kit.Small, kit.Warn, r.CutOff), 1)))
+	}
+	lines = append(lines, k.Text(kit.Body, kit.Plain, r.Found))
+	if r.Length != "" {
+		lines = append(lines, k.Text(kit.Small, kit.Muted, r.Length))
+	}
+	row := k.ListRow(k.Row(12, kit.Centre, kit.Grow(k.Column(2, lines...), 1), k.Icon(kit.Forward, kit.Muted, 20)))
+	return k.Touchable(row, r.Title+", "+r.Found, func() { open(r.ID) })
+}
+
+// EditActions is what can be done with a recording.
+type EditActions struct {
+	Back, ShareRide, ShareResults, Delete func()
+	Name, Note                            func(string)
+}
+
+// EditRide names, annotates, shares or deletes a recording.
+func (s Screens) EditRide(name, note, trouble string, on EditActions) *kit.Page {
+	k, t := s.Kit, s.C.Book.Rides
+	body := []fyne.CanvasObject{
+		k.Card(k.Field(kit.Field{Name: t.Name, Text: name, Example: t.NamePlaceholder, Changed: on.Name}),
+			k.Field(kit.Field{Name: t.Note, Text: note, Lines: 3, Changed: on.Note})),
+		s.caption(t.Share),
+		k.List(s.into(kit.Hand, t.ShareRide, t.SharePositions, on.ShareRide), s.into(kit.Hand, t.ShareResults, "", on.ShareResults)),
+		s.small(t.ShareHint),
+	}
+	if trouble != "" {
+		body = append(body, k.Notice(kit.Caution, kit.Warn, trouble, ""))
+	}
+	body = append(body, k.Space(8), k.Button(kit.Usual, kit.Bin, t.Delete, on.Delete), s.small(t.DeleteHint))
+	return k.NewPage(k.Head(t.Edit, s.C.Book.Common.Back, on.Back), k.Column(12, body...), nil)
+}

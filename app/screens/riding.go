@@ -1,0 +1,169 @@
+package screens
+
+import (
+	"fmt"
+	"strings"
+
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+)
+
+// RidingActions is what can be done while the bike stands.
+type RidingActions struct {
+	End, Say, Setup func()
+}
+
+// Riding is the screen while the recorder runs. While the bike moves nothing
+// on it answers to a touch. It is drawn anew only when more than a few words
+// change, since drawing takes time from a browser's sensors.
+type Riding struct {
+	Root                  fyne.CanvasObject
+	speed, recorded, safe *kit.Prose
+	shape                 string
+}
+
+// Riding makes the screen; it is always dark.
+func (s Screens) Riding(v view.Riding, on RidingActions) *Riding {
+	s.Kit.Palette = kit.Dark()
+	k := s.Kit
+	r := &Riding{shape: shapeOf(v)}
+	r.recorded = k.Text(kit.Body, kit.Muted, v.Recorded)
+	r.safe = k.Text(kit.Body, kit.Muted, v.Safe)
+	symbol, ink := kit.Tick, kit.Good
+	if !v.SafeGood {
+		symbol, ink = kit.Caution, kit.Warn
+	}
+	kept := k.Row(8, kit.Centre, k.Icon(symbol, ink, 20), kit.Grow(k.Column(0, r.recorded, r.safe), 1))
+	if !v.Standing {
+		kept = k.Middle(k.Row(8, kit.Centre, k.Icon(symbol, ink, 20), k.Column(0, r.recorded, r.safe)))
+	}
+	if v.Standing {
+		r.Root = s.standing(v, kept, on)
+		return r
+	}
+	r.speed = k.Text(kit.Display, kit.Plain, v.Speed).Centred()
+	state := kit.Wait
+	if v.Locked {
+		state = kit.Lock
+	}
+	top := k.Middle(k.Row(10, kit.Centre, k.Icon(state, kit.Muted, 22), k.Text(kit.Body, kit.Muted, v.State)))
+	middle := k.Column(0, r.speed, k.Text(kit.Title, kit.Muted, v.Unit).Centred())
+	lower := k.Column(14, s.ridingWarnings(v), s.noticed(v))
+	parts := []fyne.CanvasObject{top, middle, lower, kept}
+	if !v.Locked {
+		parts = append(parts, k.Button(kit.Usual, kit.End, s.C.Book.Riding.End, on.End))
+	}
+	r.Root = k.Spread(parts...)
+	return r
+}
+
+// Update changes the words that change often and reports whether that is
+// enough; if not the screen must be made anew.
+func (r *Riding) Update(v view.Riding) bool {
+	if shapeOf(v) != r.shape {
+		return false
+	}
+	r.recorded.SetText(v.Recorded)
+	r.safe.SetText(v.Safe)
+	if r.speed != nil {
+		r.speed.SetText(v.Speed)
+	}
+	return true
+}
+
+// shapeOf is all of a view that Update does not change.
+func shapeOf(v view.Riding) string {
+	v.Speed, v.Recorded, v.Safe = "", "", ""
+	return fmt.Sprint(v)
+}
+
+func (s Screens) noticed(v view.Riding) fyne.CanvasObject {
+	k, t := s.Kit, s.C.Book.Riding
+	if len(v.Noticed) == 0 {
+		return k.Text(kit.Body, kit.Muted, t.NothingYet).Centred()
+	}
+	rows := []fyne.CanvasObject{}
+	for i, n := range v.Noticed {
+		ink := kit.Plain
+		if i > 0 {
+			ink = kit.Muted
+		}
+		rows = append(rows, k.Row(12, kit.Centre, k.Icon(kindSymbol(n.Kind), ink, 24), k.Text(kit.Heading, ink, n.Text)))
+	}
+	if v.Standing {
+		return k.Column(10, rows...)
+	}
+	return k.Middle(k.Column(10, rows...))
+}
+
+func (s Screens) ridingWarnings(v view.Riding) fyne.CanvasObject {
+	if len(v.Warnings) == 0 {
+		return s.Kit.Space(0)
+	}
+	return s.Kit.Notice(kit.Caution, kit.Warn, v.Warnings[0], strings.Join(v.Warnings[1:], "\n"))
+}
+
+// standing is what the rider sees at a halt: what was measured, and what can
+// be done.
+func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingActions) fyne.CanvasObject {
+	k, t := s.Kit, s.C.Book.Riding
+	var body []fyne.CanvasObject
+	if len(v.Warnings) > 0 {
+		body = append(body, s.ridingWarnings(v))
+	}
+	body = append(body, k.Card(append([]fyne.CanvasObject{k.Text(kit.Heading, kit.Plain, t.LastTitle)}, s.lastResults(v)...)...))
+	if len(v.Last) > 0 && on.Say != nil {
+		body = append(body, k.Button(kit.Usual, kit.Voice, t.Say, on.Say))
+	}
+	if len(v.Noticed) > 0 {
+		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.NoticedTitle), s.noticed(v)))
+	}
+	body = append(body, kept)
+	setup := t.Setup
+	if v.Setup != "" {
+		setup += "\n(" + v.Setup + ")"
+	}
+	foot := k.Foot(k.Button(kit.Usual, kit.None, setup, on.Setup), k.Button(kit.Main, kit.End, t.End, on.End))
+	return k.NewPage(k.Head(v.State, "", nil), k.Column(14, body...), foot)
+}
+
+func (s Screens) lastResults(v view.Riding) []fyne.CanvasObject {
+	k := s.Kit
+	if len(v.Last) == 0 {
+		return []fyne.CanvasObject{k.Text(kit.Body, kit.Muted, s.C.Book.Riding.LastNone)}
+	}
+	var out []fyne.CanvasObject
+	for _, l := range v.Last {
+		words := []fyne.CanvasObject{k.Text(kit.Body, kit.Plain, l.Title)}
+		if l.Reading.Number != "" {
+			words = append(words, k.Reading(l.Reading))
+		}
+		out = append(out, k.Row(12, kit.Top, k.Icon(kindSymbol(l.Kind), kit.Accent, 26), kit.Grow(k.Column(0, words...), 1)))
+	}
+	return out
+}
+
+// EndSure asks once more before the recording ends.
+func (s Screens) EndSure(end, goOn func()) fyne.CanvasObject {
+	s.Kit.Palette = kit.Dark()
+	k, t := s.Kit, s.C.Book.Riding
+	return k.Spread(k.Space(0), k.Text(kit.Title, kit.Plain, t.EndSure).Centred(),
+		k.Column(16, k.Button(kit.Main, kit.End, t.EndNow, end), k.Button(kit.Usual, kit.None, t.Go, goOn)), k.Space(0))
+}
+
+// PickSetup lets the rider say which setup is ridden from now on.
+func (s Screens) PickSetup(rows []view.SetupRow, pick func(name string), back func()) fyne.CanvasObject {
+	s.Kit.Palette = kit.Dark()
+	k := s.Kit
+	var list []fyne.CanvasObject
+	for _, r := range rows {
+		symbol := kit.None
+		if r.Chosen {
+			symbol = kit.Tick
+		}
+		list = append(list, s.into(symbol, r.Name, r.Detail, func() { pick(r.Name) }))
+	}
+	return k.NewPage(k.Head(s.C.Book.Riding.Setup, s.C.Book.Common.Back, back), k.List(list...), nil)
+}

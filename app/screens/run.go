@@ -1,0 +1,100 @@
+package screens
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+)
+
+// Run is one run with its curve.
+func (s Screens) Run(v view.Run, back func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.Run
+	body := []fyne.CanvasObject{}
+	if v.Detail != "" {
+		body = append(body, k.Text(kit.Body, kit.Muted, v.Detail))
+	}
+	if len(v.Reasons) > 0 {
+		body = append(body, k.Notice(kit.Cross, kit.Warn, t.WhyNot, "", s.paragraphs(append(v.Reasons, t.StillKept))...))
+	}
+	if len(v.Cautions) > 0 {
+		body = append(body, k.Notice(kit.Caution, kit.Warn, t.Cautions, "", s.paragraphs(v.Cautions)...))
+	}
+	body = append(body, k.Card(k.Plot(v.Curve, 250)))
+	if v.HasFit {
+		body = append(body, k.Card(k.Text(kit.Strong, kit.Plain, t.Residual), k.Plot(v.Residual, 150)))
+	}
+	if len(v.Marks) > 0 {
+		body = append(body, s.caption(t.MarksTitle), s.marks(v), s.small(s.C.Book.Common.PlusMinus))
+	}
+	for _, h := range v.Hints {
+		body = append(body, s.small(h))
+	}
+	return k.NewPage(k.Head(v.Title, s.C.Book.Common.Back, back), k.Column(12, body...), nil)
+}
+
+func (s Screens) paragraphs(texts []string) []fyne.CanvasObject {
+	var out []fyne.CanvasObject
+	for _, t := range texts {
+		out = append(out, s.Kit.Text(kit.Body, kit.Plain, t))
+	}
+	return out
+}
+
+// marks is the table of times: one row for each mark, with a second column
+// where the clock may also begin a foot later.
+func (s Screens) marks(v view.Run) fyne.CanvasObject {
+	k, t := s.Kit, s.C.Book.Run
+	var rows []fyne.CanvasObject
+	if v.Rollout {
+		rows = append(rows, k.Inset(8, 16, k.Row(8, kit.Centre, kit.Grow(k.Space(1), 9),
+			kit.Grow(k.Text(kit.Small, kit.Muted, t.FromMoving), 10), kit.Grow(k.Text(kit.Small, kit.Muted, t.AfterFoot), 10))))
+	}
+	for _, m := range v.Marks {
+		name := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, m.Name)}
+		if m.More != "" {
+			name = append(name, k.Text(kit.Small, kit.Muted, m.More))
+		}
+		cells := []fyne.CanvasObject{kit.Grow(k.Column(0, name...), 9), kit.Grow(s.cell(m.Time), 10)}
+		if v.Rollout {
+			cells = append(cells, kit.Grow(s.cell(m.Rollout), 10))
+		}
+		rows = append(rows, k.ListRow(k.Row(8, kit.Centre, cells...)))
+	}
+	return k.List(rows...)
+}
+
+func (s Screens) cell(r view.Reading) fyne.CanvasObject {
+	if r.Number == "" {
+		return s.Kit.Text(kit.Body, kit.Muted, "–")
+	}
+	r.Unit = ""
+	return s.Kit.SmallReading(r)
+}
+
+// Load is all coast-downs of a setup.
+func (s Screens) Load(v view.Load, back func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.Load
+	body := []fyne.CanvasObject{k.Text(kit.Body, kit.Muted, joinLine(v.Setup, v.Pairs)),
+		s.quantity(t.DragArea, v.CdA, v.CdABand, v.CdASure, v.CdAMeans),
+		s.quantity(t.Rolling, v.Crr, v.CrrBand, v.CrrSure, v.CrrMeans)}
+	if len(v.Curves.Lines) > 0 {
+		body = append(body, s.caption(t.AllRuns), k.Card(k.Plot(v.Curves, 260), k.Text(kit.Small, kit.Muted, v.CurvesHint)))
+	}
+	body = append(body,
+		s.caption(t.ShareTitle), k.Card(k.Plot(v.Force, 220), k.Text(kit.Body, kit.Plain, v.Power), k.Text(kit.Small, kit.Muted, v.Assumed)),
+		s.caption(t.MoreTitle), k.Card(k.Text(kit.Body, kit.Plain, v.MorePairs)))
+	if len(v.Notes) > 0 {
+		body = append(body, s.caption(t.Notes))
+		for _, n := range v.Notes {
+			body = append(body, s.small(n))
+		}
+	}
+	return k.NewPage(k.Head(v.Title, s.C.Book.Common.Back, back), k.Column(12, body...), nil)
+}
+
+func (s Screens) quantity(name string, r view.Reading, band view.Interval, sure, means string) fyne.CanvasObject {
+	k := s.Kit
+	return k.Card(k.Column(0, k.Text(kit.Heading, kit.Plain, name), k.Reading(r)), k.Interval(band),
+		k.Text(kit.Body, kit.Plain, means), k.Text(kit.Small, kit.Muted, sure))
+}
