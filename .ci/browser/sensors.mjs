@@ -44,3 +44,32 @@ export function rest(protocol, hertz = 60) {
   })().catch(() => {}); // the browser may be killed in the middle of a message
   return { offered, stop: async () => { going = false; await loop; return offered; } };
 }
+
+// ride plays a plain log in real time from when it is called; onset is what its
+// clock shows then. It resolves when the ride is over, or stop was called.
+export function ride(protocol, { motions, fixes }, onset = motions[0].t_s) {
+  const began = performance.now();
+  const events = [...motions.map((m) => ({ at: m.t_s, m })), ...fixes.map((f) => ({ at: f.t_s, f }))]
+    .filter((e) => e.at >= onset).sort((a, b) => a.at - b.at);
+  const played = { motion: 0, fix: 0, late: 0, until: onset };
+  let going = true;
+  const over = (async () => {
+    for (const e of events) {
+      const wait = began + (e.at - onset) * 1000 - performance.now();
+      if (wait > 1) await new Promise((done) => setTimeout(done, wait));
+      if (!going) return;
+      played.late = Math.max(played.late, -wait);
+      played.until = e.at;
+      if (e.m) {
+        played.motion++;
+        motion(protocol, { x: e.m.ax_mps2, y: e.m.ay_mps2, z: e.m.az_mps2 },
+          { x: e.m.gx_radps, y: e.m.gy_radps, z: e.m.gz_radps }).catch(() => {});
+      } else {
+        played.fix++;
+        fix(protocol, { latitude: e.f.lat_deg, longitude: e.f.lon_deg, accuracy: 2.4477 * e.f.h_sd_m,
+          speed: e.f.speed_mps, heading: e.f.bearing_deg, altitude: e.f.alt_m }).catch(() => {});
+      }
+    }
+  })();
+  return { played, over, began, onset, stop: () => { going = false; } };
+}

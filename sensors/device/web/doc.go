@@ -1,7 +1,8 @@
 // Package web drives the sensors, the storage and the comforts of a browser.
 // Its scripts, which the page loads before the program, do what is better done
 // beside the program than in it: sensing.js collects events, keeping.js holds
-// files in IndexedDB, helping.js wakes, shares and speaks.
+// files in IndexedDB, helping.js wakes, shares and speaks, reading.js tells screen
+// readers what the canvas shows.
 //
 // # What a browser gives
 //

@@ -1,0 +1,11 @@
+// Reads the tables of a plain log.
+import { readFileSync } from "node:fs";
+
+export function table(path) {
+  const [head, ...lines] = readFileSync(path, "utf8").trim().split("\n");
+  const names = head.split(",");
+  return lines.map((line) => {
+    const cells = line.split(",");
+    return Object.fromEntries(names.map((n, i) => [n, cells[i] === "" ? NaN : Number(cells[i])]));
+  });
+}

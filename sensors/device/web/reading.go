@@ -1,0 +1,29 @@
+//go:build js
+
+package web
+
+import (
+	"encoding/json"
+	"syscall/js"
+)
+
+// Thing is something on the screen, as a screen reader is told of it.
+type Thing struct {
+	Name  string  `json:"name"`
+	Press bool    `json:"press"` // it can be pressed
+	X     float32 `json:"x"`     // CSS pixels
+	Y     float32 `json:"y"`
+	W     float32 `json:"w"`
+	H     float32 `json:"h"`
+}
+
+// Show tells screen readers what is on the screen now, in the order of
+// reading.
+func Show(things []Thing) error {
+	b, err := json.Marshal(things)
+	if err != nil {
+		return err
+	}
+	js.Global().Get("stillairReading").Call("show", string(b))
+	return nil
+}
