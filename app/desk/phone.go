@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"net"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,9 +16,13 @@ import (
 	"stillair/app/phone/web"
 )
 
+// loopback is this computer to itself.
+var loopback = net.IPv4(127, 0, 0, 1)
+
 // phoneFlags are what phone takes.
 type phoneFlags struct {
 	port                int
+	here                bool
 	site, write, source string
 }
 
@@ -46,6 +51,7 @@ that can send them so.`,
 		Flags: func(f *pflag.FlagSet) runner {
 			p := &phoneFlags{}
 			f.IntVar(&p.port, "port", 8443, "port to serve on")
+			f.BoolVar(&p.here, "here", false, "serve this computer's own browser only, to look at the app")
 			f.StringVar(&p.write, "write", "", "write the files to this folder and serve nothing")
 			f.StringVar(&p.site, "site", "", "serve the files that --write wrote to this folder, without compiling")
 			f.StringVar(&p.source, "source", "", "folder of the project's source (default: found from here)")
@@ -143,26 +149,22 @@ func megabytes(page web.Page, suffix string) float64 {
 }
 
 func (p *phoneFlags) serve(ctx context.Context, w *world, page web.Page) error {
-	hosts, err := phone.Addresses()
+	hosts, err := p.hosts()
 	if err != nil {
 		return err
-	}
-	if len(hosts) == 0 {
-		return errors.New("this computer has no address on a local network; join the network that the phone is in, " +
-			"or let the phone open a hotspot and join that")
 	}
 	base, err := os.UserConfigDir()
 	if err != nil {
 		return err
 	}
-	certificate, err := phone.Certificate(filepath.Join(base, "stillair"), hosts, w.Now())
+	certificate, err := phone.Certificate(filepath.Join(base, "stillair"), append(hosts, loopback), w.Now())
 	if errors.Is(err, fs.ErrPermission) {
 		return fmt.Errorf("the certificate cannot be kept: %w", err)
 	}
 	if err != nil {
 		return err
 	}
-	l, err := phone.Listen(p.port)
+	l, err := phone.Listen(p.port, p.reach())
 	if err != nil {
 		return err
 	}
@@ -174,6 +176,26 @@ func (p *phoneFlags) serve(ctx context.Context, w *world, page web.Page) error {
 		return err
 	}
 	return phone.Serve(ctx, l, certificate, page)
+}
+
+func (p *phoneFlags) reach() phone.Reach {
+	if p.here {
+		return phone.ThisComputer
+	}
+	return phone.TheNetwork
+}
+
+// hosts are the addresses to serve on.
+func (p *phoneFlags) hosts() ([]net.IP, error) {
+	if p.here {
+		return []net.IP{loopback}, nil
+	}
+	hosts, err := phone.Addresses()
+	if err == nil && len(hosts) == 0 {
+		err = errors.New("this computer has no address on a local network; join the network that the phone is in, " +
+			"or let the phone open a hotspot and join that")
+	}
+	return hosts, err
 }
 
 // invitation is what the rider reads.

@@ -170,12 +170,12 @@ func TestCodeShowsEveryModule(t *testing.T) {
 }
 
 func TestPortInUse(t *testing.T) {
-	l, err := Listen(0)
+	l, err := Listen(0, TheNetwork)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer l.Close()
-	if _, err := Listen(l.Addr().(*net.TCPAddr).Port); err == nil || !strings.Contains(err.Error(), "--port") {
+	if _, err := Listen(l.Addr().(*net.TCPAddr).Port, TheNetwork); err == nil || !strings.Contains(err.Error(), "--port") {
 		t.Errorf("err = %v", err)
 	}
 }

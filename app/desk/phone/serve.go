@@ -16,9 +16,19 @@ import (
 	"stillair/app/phone/web"
 )
 
-// Listen opens the port on every address of this computer.
-func Listen(port int) (net.Listener, error) {
-	l, err := net.Listen("tcp4", net.JoinHostPort("", strconv.Itoa(port)))
+// Reach is who may connect.
+type Reach string
+
+// The network is everybody who can reach this computer; this computer is its
+// own browser alone.
+const (
+	TheNetwork   Reach = ""
+	ThisComputer Reach = "127.0.0.1"
+)
+
+// Listen opens a port.
+func Listen(port int, to Reach) (net.Listener, error) {
+	l, err := net.Listen("tcp4", net.JoinHostPort(string(to), strconv.Itoa(port)))
 	if errors.Is(err, syscall.EADDRINUSE) {
 		return nil, fmt.Errorf("port %d is taken by another program; choose another with --port", port)
 	}
