@@ -41,6 +41,15 @@ func usable(fixes []sensors.Fix) []fix {
 	return out
 }
 
+// speeds are the fixes as package mount takes them.
+func speeds(fixes []fix) []sensors.Fix {
+	out := make([]sensors.Fix, len(fixes))
+	for i, f := range fixes {
+		out[i] = sensors.NewFix(f.t, f.speed)
+	}
+	return out
+}
+
 const (
 	arrivalSD = 0.005 // s of jitter with which a phone hands a fix on
 	stampedSD = 0.001 // s where the receiver's own time, in whole milliseconds, takes it off

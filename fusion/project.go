@@ -13,7 +13,8 @@ const gravity = 9.80665 // standard gravity, m/s²; the local value differs by a
 
 // projection is the ride along the bike's own axes.
 type projection struct {
-	force []float64 // forward specific force, m/s², less what the gyroscope saw of the pitch
+	force []float64 // forward specific force, m/s², less pitch
+	pitch []float64 // what the gyroscope saw of the pitch, times g, m/s²; nil without one
 	yaw   []float64 // turn rate about the vertical, rad/s; nil without a gyroscope
 	at    []int     // sample at which each mount begins
 }
@@ -57,7 +58,7 @@ func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Spa
 // and axes alike, so in a turn the pitch is left as it is.
 func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) {
 	n := len(s.T)
-	p.yaw = make([]float64, n)
+	p.yaw, p.pitch = make([]float64, n), make([]float64, n)
 	lean := leanShare(s, mounts, speed)
 	var theta float64
 	for m := range p.at {
@@ -78,9 +79,18 @@ func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float6
 				h := s.T[i] - s.T[i-1]
 				theta -= h * (r3.Dot(r3.Sub(s.Turn[i], drift), left) + theta/pitchMemory)
 			}
-			p.force[i] -= gravity * theta
+			p.pitch[i] = gravity * theta
+			p.force[i] -= p.pitch[i]
 		}
 	}
+}
+
+// forgetGyro undoes what the gyroscope said.
+func (p *projection) forgetGyro() {
+	for i, g := range p.pitch {
+		p.force[i] += g
+	}
+	p.pitch, p.yaw = nil, nil
 }
 
 // leanShare is 1 for a bike, which leans so that its own axes feel nothing

@@ -98,8 +98,11 @@ func (r *ride) notes(tr *Track) []string {
 	for _, m := range tr.Mounts[1:] {
 		say("the phone moved in its holder at about %.0f s; its direction was found anew", m.From)
 	}
-	if r.s.Turn == nil {
+	switch {
+	case r.s.Turn == nil:
 		say("there is no gyroscope: the bike's pitch and its turns are not seen")
+	case r.yaw == nil:
+		say("the gyroscope contradicts the accelerometer and is left out; its axes or its unit may not be what the recording says")
 	}
 	var lost float64
 	for _, g := range r.s.Gaps {

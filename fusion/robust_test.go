@@ -99,6 +99,16 @@ func TestTroubledLogs(t *testing.T) {
 			at := l.Fixes[60].T
 			l.Fixes = slices.DeleteFunc(l.Fixes, func(f sensors.Fix) bool { return f.T > at && f.T < at+40 })
 		}, keep: outsideGaps},
+		{name: "a gyroscope in degrees a second", rms: 0.25, spoil: func(l *sensors.Log, _ *rand.Rand) {
+			for i := range l.Motion {
+				l.Motion[i].Turn = r3.Scale(180/math.Pi, l.Motion[i].Turn)
+			}
+		}},
+		{name: "a gyroscope the wrong way round", rms: 0.25, spoil: func(l *sensors.Log, _ *rand.Rand) {
+			for i := range l.Motion {
+				l.Motion[i].Turn = r3.Scale(-1, l.Motion[i].Turn)
+			}
+		}},
 		{name: "not-a-number here and there", rms: 0.2, spoil: func(l *sensors.Log, rng *rand.Rand) {
 			for range 200 {
 				l.Motion[rng.IntN(len(l.Motion))].Force.X = math.NaN()
@@ -127,8 +137,8 @@ func TestTroubledLogs(t *testing.T) {
 				keep = c.keep(tr)
 			}
 			rms, z := misfit(tr, ride.Truth, keep)
-			t.Logf("speed off by %.3f m/s rms, %.2f of its own uncertainty, lag %.3f ± %.3f, gaps %v, %d fixes of little weight",
-				rms, z, tr.Lag.Seconds, tr.Lag.SE, tr.Gaps, tr.Receiver.Rejected)
+			t.Logf("speed off by %.3f m/s rms, %.2f of its own uncertainty, lag %.3f ± %.3f, gaps %v, notes %q",
+				rms, z, tr.Lag.Seconds, tr.Lag.SE, tr.Gaps, tr.Notes)
 			if rms > c.rms {
 				t.Errorf("speed off by %.3f m/s rms, want at most %.2f", rms, c.rms)
 			}

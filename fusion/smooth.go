@@ -73,13 +73,16 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 			Mend: "give both on the same clock",
 		}
 	}
-	found, err := mount.Find(s, log.Fixes)
+	found, err := mount.Find(s, speeds(fixes))
 	if err != nil {
 		return nil, nil, err
 	}
 	rest := findRest(s, fixes, found.Lag)
 	speed := roughSpeed(s.T, fixes, found.Lag)
 	pr := project(s, found.Mounts, speed, rest)
+	if pr.pitch != nil && !believable(s, fixes, found.Lag, pr.force, pr.pitch) {
+		pr.forgetGyro()
+	}
 	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), rough: speed, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
 	r.setForce(pr.force)
 	r.setTurned()

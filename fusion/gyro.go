@@ -1,0 +1,56 @@
+package fusion
+
+import (
+	"math"
+
+	"stillair/fusion/internal/motion"
+)
+
+const (
+	checkOver = 0.95 // s between the fixes of one look at the pitch, at least
+	checkMost = 2.6  // s, at most
+	checkOff  = 0.5  // how far from 1 the share may lie
+)
+
+// believable asks the ride whether the gyroscope's pitch is true. Second by
+// second, the forward force less the change of satellite speed is slope, bias
+// and pitch; its changes, regressed on those of the pitch times g, give a
+// share of 1 where the gyroscope is right, and next to 0 where its axes, its
+// sign or its unit are not what they seem. A ride that cannot tell leaves the
+// gyroscope its due.
+func believable(s *motion.Series, fixes []fix, lag float64, force, pitch []float64) bool {
+	forceSum, pitchSum := s.Integrate(force).Once, s.Integrate(pitch).Once
+	var pp, pe, ee, n float64
+	var lastE, lastP float64
+	known := false
+	for i, j := 0, 0; i < len(fixes); i = j {
+		for j = i + 1; j < len(fixes) && fixes[j].t-fixes[i].t < checkOver; {
+			j++
+		}
+		if j == len(fixes) {
+			break
+		}
+		a, b := s.Index(fixes[i].t-lag), s.Index(fixes[j].t-lag)
+		h := s.T[b] - s.T[a]
+		if h < checkOver/2 || h > checkMost {
+			known = false
+			continue
+		}
+		p := (pitchSum[b] - pitchSum[a]) / h
+		e := (forceSum[b]-forceSum[a])/h + p - (fixes[j].speed-fixes[i].speed)/h
+		if known && math.Abs(e-lastE) < 5 {
+			dp, de := p-lastP, e-lastE
+			pp += dp * dp
+			pe += dp * de
+			ee += de * de
+			n++
+		}
+		lastE, lastP, known = e, p, true
+	}
+	if n < 20 || pp == 0 {
+		return true
+	}
+	share := pe / pp
+	se := math.Sqrt(math.Max(ee-share*pe, 0) / (n - 1) / pp)
+	return math.Abs(share-1) < checkOff+2*se
+}
