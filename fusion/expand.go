@@ -12,8 +12,7 @@ import (
 type posterior struct {
 	nodes []kalman.Node
 	*kalman.Result
-	in    []int32 // for each sample, the node at or before it
-	noise noise
+	in []int32 // for each sample, the node at or before it
 }
 
 func newPosterior(nodes []kalman.Node, res *kalman.Result, samples int) posterior {

@@ -114,7 +114,9 @@ func (r *ride) notes(tr *Track) []string {
 	if n := tr.Receiver.Rejected; n > len(r.fixes)/50 {
 		say("%d of %d satellite speeds lie far off and count for little", n, len(r.fixes))
 	}
-	if tr.Receiver.Smoothing > 2*tr.Receiver.SmoothingSE && tr.Receiver.Smoothing > 0.1 {
+	// What is estimated is the square, so two and a half standard errors of
+	// that are five of the root.
+	if tr.Receiver.Smoothing > 5*tr.Receiver.SmoothingSE {
 		say("the satellite receiver smooths its speeds over about %.1f s, which is taken into account", tr.Receiver.Smoothing)
 	}
 	return out

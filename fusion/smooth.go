@@ -40,7 +40,6 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	x, p := r.first(0)
 	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
 	opt.progress(0.9)
-	post.noise = r.n
 	tr := r.track(post)
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
