@@ -99,11 +99,15 @@ type study struct {
 
 // analyse computes a ride's results and shows how far it is.
 func (w *world) analyse(ctx context.Context, ride *intake.Ride, name string, rollOns []marks.SpeedPair) (*study, error) {
+	return w.study(ctx, ride, name, runs.Options{RollOns: rollOns})
+}
+
+// study is analyse with all its options.
+func (w *world) study(ctx context.Context, ride *intake.Ride, name string, opts runs.Options) (*study, error) {
 	p := w.progress()
 	defer p.end()
-	result, err := runs.Analyse(ctx, ride.Log, runs.Options{RollOns: rollOns, Progress: func(stage runs.Stage, share float64) {
-		p.at(string(stage), share)
-	}})
+	opts.Progress = func(stage runs.Stage, share float64) { p.at(string(stage), share) }
+	result, err := runs.Analyse(ctx, ride.Log, opts)
 	var input *sensors.InputError
 	if errors.As(err, &input) && input.File == "" {
 		named := *input

@@ -1,0 +1,215 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"path/filepath"
+
+	"github.com/spf13/pflag"
+
+	"stillair/app/intake"
+	"stillair/export/results"
+	"stillair/export/shown"
+	"stillair/runs"
+	"stillair/runs/measure"
+	"stillair/runs/worth"
+)
+
+// compareFlags are what compare takes.
+type compareFlags struct {
+	matters, at string
+	burn        float64
+	burnAt      string
+	tank        float64
+	limitRPM    float64
+	system      string
+	json        bool
+	told        *told
+}
+
+func compareCommand() command {
+	return command{
+		Name: "compare", Args: "RECORDING...", Summary: "do two setups differ, by how much, and what is it worth",
+		Help: `
+With one recording, the setups ridden in it are compared: what they share, the
+road and the wind of the hour, cancels. With several, setups of different rides
+are compared too; that is weaker and says so, since days differ in more than
+was measured.
+
+Every difference gets one of three answers: it differs; none is shown, and one
+larger than so much is unlikely; or nobody can tell yet, and about so many more
+pairs of coast-downs would. --matters is the difference you care about.
+
+--at says at which speed to work out what a difference is worth. With your own
+fuel consumption at a steady speed, fuel and range follow too.
+
+Examples:
+  desk compare ride.jsonl.gz
+  desk compare ride.jsonl.gz --at 130km/h --fuel 5.2 --fuel-at 110km/h --tank 18
+  desk compare may.jsonl.gz june.jsonl.gz --matters 3%
+  desk compare ride.jsonl.gz --json`,
+		Flags: func(f *pflag.FlagSet) runner {
+			c := &compareFlags{}
+			f.StringVar(&c.matters, "matters", "5%", "relative difference that you care about")
+			f.StringVar(&c.at, "at", "120km/h", "speed at which to say what a difference is worth")
+			f.Float64Var(&c.burn, "fuel", 0, "your own consumption at a steady speed with the first setup, l/100 km")
+			f.StringVar(&c.burnAt, "fuel-at", "", "that steady speed; for --fuel")
+			f.Float64Var(&c.tank, "tank", 0, "fuel in the tank, l; for the range")
+			f.Float64Var(&c.limitRPM, "limit-rpm", 0, "the engine's speed limit, 1/min; for the top speed")
+			f.StringVar(&c.system, "units", string(shown.Metric), "metric, imperial or both")
+			f.BoolVar(&c.json, "json", false, "print the comparisons as JSON and nothing else")
+			c.told = addTold(f)
+			return c.run
+		},
+	}
+}
+
+func (c *compareFlags) run(ctx context.Context, w *world, args []string) error {
+	if len(args) == 0 {
+		return usage("it takes one recording or more")
+	}
+	system, err := shown.ParseSystem(c.system)
+	if err != nil {
+		return usageError{err}
+	}
+	matters, err := parseShare("matters", c.matters)
+	if err != nil {
+		return err
+	}
+	speed, err := parseSpeed("at", c.at)
+	if err != nil {
+		return err
+	}
+	burn, err := c.consumption()
+	if err != nil {
+		return err
+	}
+	rides, err := c.analyse(ctx, w, args, matters)
+	if err != nil {
+		return err
+	}
+	var across []runs.Comparison
+	if len(rides) > 1 {
+		if across, err = runs.Across(rides, matters); err != nil {
+			return err
+		}
+	}
+	if c.json {
+		return results.WriteCompared(w.Out, rides, across)
+	}
+	p := &page{units: system}
+	for _, ride := range rides {
+		c.ride(p, ride, speed, burn)
+	}
+	if len(rides) > 1 {
+		p.compared(&runs.Result{Compared: across})
+	}
+	p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")
+	return w.print(p.String())
+}
+
+// consumption is the rider's own, nil where none was told.
+func (c *compareFlags) consumption() (*worth.Burn, error) {
+	if c.burn == 0 {
+		return nil, nil
+	}
+	if c.burnAt == "" || !(c.burn > 0 && c.burn < 50) {
+		return nil, usage("--fuel takes l/100 km and needs --fuel-at, the steady speed at which it was measured")
+	}
+	v, err := parseSpeed("fuel-at", c.burnAt)
+	const litrePer100km = 1e-3 / 1e5 // m³ per metre
+	return &worth.Burn{Speed: v, PerMetre: measure.Value{X: c.burn * litrePer100km, SE: 0.02 * c.burn * litrePer100km}}, err
+}
+
+func (c *compareFlags) analyse(ctx context.Context, w *world, args []string, matters float64) ([]runs.Named, error) {
+	var out []runs.Named
+	for _, path := range args {
+		ride, err := intake.Open(path)
+		if err != nil {
+			return nil, err
+		}
+		if err := c.told.apply(&ride.Log.Ride); err != nil {
+			return nil, err
+		}
+		s, err := w.study(ctx, ride, path, runs.Options{Matters: matters})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, runs.Named{Name: filepath.Base(path), Result: s.result})
+	}
+	return out, nil
+}
+
+// ride says what one ride has to compare and what it means.
+func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *worth.Burn) {
+	r := ride.Result
+	p.title("%s", ride.Name)
+	p.loads(r)
+	p.compared(r)
+	if len(r.Compared) == 0 {
+		p.wrapped(2, "It holds no two setups that have something in common to compare.")
+	}
+	for _, s := range r.AtSpeed(speed) {
+		p.wrapped(2, fmt.Sprintf("%s: a steady %s takes %s at the road, %.0f %% of it for the air", named(s.Setup),
+			p.units.Number(shown.Speed, speed, 0), p.units.PlusMinus(shown.Power, s.Power.X, shown.Normal95*s.Power.SE), 100*s.AirShare))
+	}
+	for _, k := range r.Compared {
+		c.worth(p, r, k, speed, burn)
+	}
+	c.tops(p, r)
+}
+
+// worth says what one difference means on the road.
+func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *worth.Burn) {
+	change, ok := k.Change()
+	load, err := r.LoadOf(k.A)
+	if !ok || err != nil {
+		return
+	}
+	at := p.units.Number(shown.Speed, speed, 0)
+	power, faster := change.Power(load, speed), change.Speed(load, speed)
+	p.title("What %s costs against %s (below nothing: saves)", named(k.B), named(k.A))
+	p.line("  power at %s: %s", at, p.units.PlusMinus(shown.Power, power.X, shown.Normal95*power.SE))
+	p.line("  slower on the same power: %s", p.units.PlusMinus(shown.Speed, -faster.X, shown.Normal95*faster.SE))
+	late := change.TimeOver(load, speed, 100e3)
+	p.line("  time over 100 km on the same power: %s s", shown.PlusMinus(late.X, shown.Normal95*late.SE))
+	if burn == nil {
+		return
+	}
+	share := worth.AssumedWillans()
+	fuel := change.Fuel(load, *burn, share)
+	const litres = 1e8 // l/100 km for 1 m³ per metre
+	p.line("  fuel at %s: %s l/100 km more", p.units.Number(shown.Speed, burn.Speed, 0), shown.PlusMinus(fuel.More.X*litres, shown.Normal95*fuel.More.SE*litres))
+	if c.tank > 0 {
+		before, after := worth.Range(c.tank*1e-3, burn.PerMetre), worth.Range(c.tank*1e-3, fuel.PerMetre)
+		p.line("  range on %g l: %.0f km instead of %.0f", c.tank, after.X/1e3, before.X/1e3)
+	}
+	if !share.Measured {
+		p.wrapped(4, "taking fuel to follow road power by a share of 0.8 ± 0.1, as engines at part load do")
+	}
+}
+
+// tops says how fast each setup goes.
+func (c *compareFlags) tops(p *page, r *runs.Result) {
+	limit := math.Inf(1)
+	if c.limitRPM > 0 {
+		limit = c.limitRPM
+	}
+	tops := r.TopSpeeds(limit)
+	for _, l := range r.RoadLoads {
+		top, ok := tops[l.Setup]
+		if !ok {
+			continue
+		}
+		at := p.units.PlusMinus(shown.Speed, top.Speed.X, shown.Normal95*top.Speed.SE)
+		switch top.Limit {
+		case worth.ByPower:
+			p.wrapped(2, fmt.Sprintf("%s: power and road load meet at %s", named(l.Setup), at))
+		case worth.ByGear:
+			p.wrapped(2, fmt.Sprintf("%s: the engine's limit comes first, at %s", named(l.Setup), p.units.Number(shown.Speed, top.Speed.X, 0)))
+		default:
+			p.wrapped(2, fmt.Sprintf("%s: at %s, the fastest that was pulled, power is still to spare; the top speed lies beyond", named(l.Setup), p.units.Number(shown.Speed, top.Speed.X, 0)))
+		}
+	}
+}

@@ -1,0 +1,222 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"os"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"stillair/export/results"
+	"stillair/export/shown"
+	"stillair/runs/air"
+	"stillair/runs/measure"
+	"stillair/runs/plan"
+	"stillair/runs/roadload"
+	"stillair/runs/worth"
+	"stillair/sensors"
+)
+
+// planFlags are what plan takes.
+type planFlags struct {
+	change, topSpeed, faster string
+	from, to                 string
+	chance                   string
+	setups, pairs            int
+	cda, crr, rate           float64
+	earlier                  string
+	told                     *told
+	json                     bool
+}
+
+func planCommand() command {
+	return command{
+		Name: "plan", Summary: "how many coast-downs a question takes, and whether they can answer it",
+		Help: `
+Say what change matters, as a share of the drag (--change 2%) or as top speed
+(--faster 5km/h --top-speed 200km/h), and what day it is: --wind-sd is how much the
+wind along the road differs from pair to pair, about 0.5 m/s on a calm evening, 1.5 m/s
+on an ordinary day. Out comes how many pairs of opposite coast-downs each setup
+needs, in which order to ride them, how long the road must be, and how likely
+the test is to see the change. If it cannot succeed it says what would help.
+
+--results takes drag, rolling resistance and mass from what analyse --json
+wrote about this bike earlier; otherwise a middling bike is assumed.
+
+Examples:
+  desk plan --change 3% --wind-sd 0.5
+  desk plan --faster 5km/h --top-speed 210km/h --results results.json
+  desk plan --change 6% --setups 3 --from 100km/h --to 40km/h --json`,
+		Flags: func(f *pflag.FlagSet) runner {
+			p := &planFlags{}
+			f.StringVar(&p.change, "change", "", "relative change of drag that matters, such as 2%")
+			f.StringVar(&p.faster, "faster", "", "change of top speed that matters, such as 5km/h")
+			f.StringVar(&p.topSpeed, "top-speed", "", "about how fast the bike goes, such as 200km/h; for --faster")
+			f.IntVar(&p.setups, "setups", 2, "how many setups to compare")
+			f.IntVar(&p.pairs, "most-pairs", 8, "most pairs of coast-downs a setup that you will ride")
+			f.StringVar(&p.chance, "chance", "80%", "how likely the test shall be to see the change")
+			f.StringVar(&p.from, "from", "110km/h", "where a coast-down begins")
+			f.StringVar(&p.to, "to", "30km/h", "where it ends")
+			f.Float64Var(&p.cda, "cda", 0.55, "drag area expected, m²")
+			f.Float64Var(&p.crr, "crr", 0.018, "rolling resistance expected")
+			f.Float64Var(&p.rate, "fixes", 1, "satellite fixes a second that the phone gives")
+			f.StringVar(&p.earlier, "results", "", "take drag, rolling resistance and mass from these results (JSON)")
+			f.BoolVar(&p.json, "json", false, "print the plan as JSON and nothing else")
+			p.told = addTold(f)
+			return p.run
+		},
+	}
+}
+
+func (p *planFlags) run(_ context.Context, w *world, args []string) error {
+	if len(args) != 0 {
+		return usage("it takes no arguments, only flags")
+	}
+	load, err := p.load()
+	if err != nil {
+		return err
+	}
+	q, c, err := p.question(load)
+	if err != nil {
+		return err
+	}
+	made, err := plan.Make(q, c)
+	if err != nil {
+		return usageError{err}
+	}
+	if p.json {
+		return results.WritePlan(w.Out, made)
+	}
+	return w.print(planText(made, q, c))
+}
+
+// load is the road load to plan for.
+func (p *planFlags) load() (worth.Load, error) {
+	ride := sensors.UnknownRide()
+	if err := p.told.apply(&ride); err != nil {
+		return worth.Load{}, err
+	}
+	or := func(x, usual float64) float64 {
+		if math.IsNaN(x) {
+			return usual
+		}
+		return x
+	}
+	day := air.State{
+		Temperature: measure.Value{X: or(ride.Air.Temperature, 15)},
+		Pressure:    measure.Value{X: or(ride.Air.Pressure, 101325)},
+		Humidity:    measure.Value{X: or(ride.Air.Humidity, 0.5)},
+	}
+	l := worth.Load{CdA: measure.Value{X: p.cda}, Crr: measure.Value{X: p.crr}, K: roadload.DefaultOptions(0).Slope.X,
+		Mass: or(ride.Mass, 280), Density: day.Density().X, Gravity: air.Gravity(45, 0)}
+	if p.earlier == "" {
+		return l, nil
+	}
+	return p.fromEarlier(l, ride.Mass)
+}
+
+// fromEarlier takes the first road load of an earlier results file.
+func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, error) {
+	f, err := os.Open(p.earlier)
+	if err != nil {
+		return l, &sensors.InputError{File: p.earlier, What: "it cannot be opened: " + err.Error(), Mend: "check the path", Err: err}
+	}
+	defer f.Close()
+	d, err := results.Read(f, p.earlier)
+	if err != nil {
+		return l, err
+	}
+	for _, r := range d.RoadLoad {
+		if r.CdA == nil || r.Crr == nil {
+			continue
+		}
+		l.CdA.X, l.Crr.X = *r.CdA, *r.Crr
+		if r.Mass != nil && math.IsNaN(toldMass) {
+			l.Mass = *r.Mass
+		}
+		return l, nil
+	}
+	return l, &sensors.InputError{File: p.earlier, What: "it holds no road load",
+		Mend: "give results of a ride with coast-downs in both directions, or --cda, --crr and --mass"}
+}
+
+// question turns the flags into what package plan asks.
+func (p *planFlags) question(l worth.Load) (q plan.Question, c plan.Conditions, err error) {
+	wind := p.told.wind
+	if math.IsNaN(wind) {
+		wind = 1.5
+	}
+	c = plan.DefaultConditions(l, wind)
+	c.FixRate = p.rate
+	q = plan.Question{Setups: p.setups, MaxPair: p.pairs}
+	if c.FromMPS, err = parseSpeed("from", p.from); err != nil {
+		return q, c, err
+	}
+	if c.ToMPS, err = parseSpeed("to", p.to); err != nil {
+		return q, c, err
+	}
+	if q.Chance, err = parseShare("chance", p.chance); err != nil {
+		return q, c, err
+	}
+	q.CdA, err = p.matters(l)
+	return q, c, err
+}
+
+// matters is the relative change of drag area that the rider asked about.
+func (p *planFlags) matters(l worth.Load) (float64, error) {
+	switch {
+	case p.change != "" && p.faster != "":
+		return 0, usage("give --change or --faster, not both")
+	case p.change != "":
+		return parseShare("change", p.change)
+	case p.faster == "":
+		return 0, usage("say what change matters: --change 2%% or --faster 5km/h --top-speed 200km/h")
+	case p.topSpeed == "":
+		return 0, usage("--faster needs --top-speed, about how fast the bike goes")
+	}
+	faster, err := parseSpeed("faster", p.faster)
+	if err != nil {
+		return 0, err
+	}
+	top, err := parseSpeed("top-speed", p.topSpeed)
+	if err != nil {
+		return 0, err
+	}
+	return plan.FromTopSpeed(l, top, faster), nil
+}
+
+// planText says the plan for a person.
+func planText(m *plan.Plan, q plan.Question, c plan.Conditions) string {
+	p := &page{units: shown.Metric}
+	p.wrapped(0, fmt.Sprintf("To see a change of %.1f %% in drag between %d setups, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
+		100*q.CdA, q.Setups, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD))
+	if m.Enough {
+		p.title("%d pairs of opposite coast-downs with each setup will do.", m.Pairs)
+	} else {
+		p.title("It cannot be done like this: even %d pairs a setup are too few.", m.Pairs)
+	}
+	p.line("  chance of seeing it    %.0f %%", 100*m.Chance)
+	p.line("  the difference will be known to ± %.1f %% (95 %%)", 100*1.96*m.SE)
+	p.line("  smallest change seen with a chance of %.0f %%: %.1f %%", 100*q.Chance, 100*m.Smallest)
+	p.line("  road                   %.1f km straight, level and even, ridden both ways", math.Ceil(m.RoadLength/100)/10)
+	p.line("  time                   about %s", shown.Duration(m.Seconds))
+	p.title("Order of riding")
+	var blocks []string
+	for _, b := range m.Blocks {
+		blocks = append(blocks, fmt.Sprintf("%s × %d", setupLetter(b.Setup), b.Pairs))
+	}
+	p.wrapped(2, strings.Join(blocks, ", then ")+"  (pairs: there and back). In this order a drift of wind, tyres or oil falls on all setups alike.")
+	if len(m.Advice) > 0 {
+		p.title("What would help")
+		for _, a := range m.Advice {
+			p.wrapped(2, fmt.Sprintf("%s: then the chance is %.0f %%, and a change of %.1f %% is seen", a.Change, 100*a.Chance, 100*a.Smallest))
+		}
+	}
+	p.title("The law of the place and the traffic on the road come before any plan.")
+	return p.String()
+}
+
+// setupLetter is A, B, C and so on.
+func setupLetter(i int) string { return string(rune('A' + i%26)) }
