@@ -41,13 +41,17 @@ func samples(l *sensors.Log) int {
 // TestCutAnywhere cuts a file at every byte: every part that is complete
 // before the cut must come back whole.
 func TestCutAnywhere(t *testing.T) {
-	data := written(t, invented(6, 25))
+	seconds, rate := 6, 25
+	if testing.Short() {
+		seconds, rate = 4, 8
+	}
+	data := written(t, invented(seconds, rate))
 	ends := partEnds(t, data)
 	whole := make([]int, len(ends)) // samples in the parts up to each
 	for i, end := range ends {
 		whole[i] = samples(read(t, data[:end]).Log)
 	}
-	if last := samples(read(t, data).Log); whole[len(whole)-1] != last || last != 6*25+6+6+2 {
+	if last := samples(read(t, data).Log); whole[len(whole)-1] != last || last != seconds*(rate+2)+2 {
 		t.Fatalf("whole file holds %d samples", last)
 	}
 	complete := 0
@@ -92,7 +96,11 @@ func TestDamage(t *testing.T) {
 		"its middle gone": append(bytes.Clone(data[:from+60]), data[to-60:]...),
 		"magic inside":    append(append(bytes.Clone(data[:from+40]), 0x1f, 0x8b, 8, 0, 1, 2), data[from+46:]...),
 	}
-	for at := from; at < to; at++ {
+	step := 1
+	if testing.Short() {
+		step = 11
+	}
+	for at := from; at < to; at += step {
 		d := bytes.Clone(data)
 		d[at] ^= 0x55
 		spoilt[fmt.Sprint("byte ", at-from)] = d

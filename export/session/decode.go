@@ -151,7 +151,7 @@ func what(err error) string {
 
 // tooMany returns an error once the file holds more than any session.
 func (d *decoder) tooMany() error {
-	if max(d.fixes.len(), len(d.rec.Log.States), len(d.rec.Remarks)) > d.mostEvents || d.pressure.len() > d.most || d.words > maxWords {
+	if max(d.fixes.Len(), len(d.rec.Log.States), len(d.rec.Remarks)) > d.mostEvents || d.pressure.Len() > d.most || d.words > maxWords {
 		return errTooMuch
 	}
 	return nil
@@ -168,7 +168,7 @@ func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
 			odd("a fix without a time or a speed is left out")
 			return
 		}
-		d.fixes.add(f)
+		d.fixes.Add(f)
 	case "state":
 		s := sensors.State{T: number(o, "t_s"), Sensor: sensors.Sensor(o.Get("sensor").String()),
 			Condition: sensors.Condition(o.Get("condition").String()), Detail: o.Get("detail").String()}
@@ -190,7 +190,7 @@ func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
 				odd("a pressure without a time or a value is left out")
 				continue
 			}
-			d.pressure.add(s)
+			d.pressure.Add(s)
 		}
 	}
 }
@@ -204,7 +204,7 @@ func (d *decoder) motionLine(line string, p *partState) error {
 		odd("a motion line without its columns in equal length is left out")
 		return nil
 	}
-	if d.motion.len()+n > d.most {
+	if d.motion.Len()+n > d.most {
 		return errTooMuch
 	}
 	turns := len(cols) == n*len(motionColumns)
@@ -219,7 +219,7 @@ func (d *decoder) motionLine(line string, p *partState) error {
 			odd("a motion sample without a time or a force is left out")
 			continue
 		}
-		d.motion.add(m)
+		d.motion.Add(m)
 	}
 	return nil
 }

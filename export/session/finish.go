@@ -21,16 +21,16 @@ type mark struct {
 
 func (d *decoder) mark() mark {
 	l := d.rec.Log
-	return mark{motion: d.motion.len(), fixes: d.fixes.len(), pressure: d.pressure.len(), states: len(l.States),
+	return mark{motion: d.motion.Len(), fixes: d.fixes.Len(), pressure: d.pressure.Len(), states: len(l.States),
 		remarks: len(d.rec.Remarks), ride: l.Ride, header: d.rec.Header, name: d.rec.Name,
 		line: d.line, text: d.text, words: d.words}
 }
 
 func (d *decoder) back(m mark) {
 	l := d.rec.Log
-	d.motion.cut(m.motion)
-	d.fixes.cut(m.fixes)
-	d.pressure.cut(m.pressure)
+	d.motion.Cut(m.motion)
+	d.fixes.Cut(m.fixes)
+	d.pressure.Cut(m.pressure)
 	l.States = l.States[:m.states]
 	d.rec.Remarks, l.Ride, d.rec.Header, d.rec.Name = d.rec.Remarks[:m.remarks], m.ride, m.header, m.name
 	d.line, d.text, d.words = m.line, m.text, m.words
@@ -70,9 +70,9 @@ func (d *decoder) finish() *Recording {
 	case !rec.Closed:
 		d.note("the recording was not closed: the phone or the program stopped unexpectedly", 0)
 	}
-	log.Motion = inOrder(d, "motion samples", d.motion.all(), func(m sensors.Motion) float64 { return m.T })
-	log.Fixes = inOrder(d, "fixes", d.fixes.all(), func(f sensors.Fix) float64 { return f.T })
-	log.Pressure = inOrder(d, "pressures", d.pressure.all(), func(p sensors.Pressure) float64 { return p.T })
+	log.Motion = inOrder(d, "motion samples", d.motion.Take(), func(m sensors.Motion) float64 { return m.T })
+	log.Fixes = inOrder(d, "fixes", d.fixes.Take(), func(f sensors.Fix) float64 { return f.T })
+	log.Pressure = inOrder(d, "pressures", d.pressure.Take(), func(p sensors.Pressure) float64 { return p.T })
 	sort.SliceStable(log.States, func(i, j int) bool { return log.States[i].T < log.States[j].T })
 	for _, text := range d.order {
 		log.Notes = append(log.Notes, *d.counts[text])

@@ -49,7 +49,7 @@ const headerLine = `{"type":"part","n":1,"from_s":1,"to_s":2}` + "\n" + `{"type"
 func TestHostile(t *testing.T) {
 	gigabyte, much := int64(1<<30), int64(1<<28)
 	if testing.Short() {
-		gigabyte, much = 1<<26, 1<<26
+		gigabyte, much = 1<<24, 1<<25
 	}
 	tests := []struct {
 		name, says string

@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/pile"
 )
 
 var magic = []byte{0x1f, 0x8b, 8}
@@ -32,9 +33,9 @@ type decoder struct {
 	rec  Recording
 	seen map[partKey]bool
 
-	motion   pile[sensors.Motion]
-	fixes    pile[sensors.Fix]
-	pressure pile[sensors.Pressure]
+	motion   pile.Pile[sensors.Motion]
+	fixes    pile.Pile[sensors.Fix]
+	pressure pile.Pile[sensors.Pressure]
 
 	most, mostEvents int // motion samples, and others, that the file may hold
 

@@ -83,7 +83,7 @@ func TestGivesUpInTheEnd(t *testing.T) {
 		state = state*1664525 + 1013904223
 		text[i] = 'a' + byte(state>>24)%26
 	}
-	for i := range 20 {
+	for i := range 16 {
 		w.Remark(Remark{T: float64(i), Text: string(text)})
 		_ = w.Flush()
 		if _, waiting := w.Stored(); waiting > backlogBytes {
@@ -95,7 +95,7 @@ func TestGivesUpInTheEnd(t *testing.T) {
 		t.Errorf("after parts were given up Flush said %v", err)
 	}
 	rec := read(t, store.data)
-	if len(rec.Remarks) == 0 || len(rec.Remarks) >= 20 || len(rec.Missing) != 1 {
+	if len(rec.Remarks) == 0 || len(rec.Remarks) >= 16 || len(rec.Missing) != 1 {
 		t.Errorf("%d remarks, missing %v", len(rec.Remarks), rec.Missing)
 	}
 }

@@ -27,6 +27,20 @@ func (p *Pile[S]) Len() int {
 	return (n-1)*chunk + len(p.chunks[n-1])
 }
 
+// Cut takes off all but the first n samples.
+func (p *Pile[S]) Cut(n int) {
+	whole := (n + chunk - 1) / chunk
+	if whole >= len(p.chunks) && n >= p.Len() {
+		return
+	}
+	clear(p.chunks[whole:])
+	p.chunks = p.chunks[:whole]
+	if whole > 0 {
+		last := &p.chunks[whole-1]
+		*last = (*last)[:n-(whole-1)*chunk]
+	}
+}
+
 // Take returns all samples as one slice and leaves the pile empty.
 func (p *Pile[S]) Take() []S {
 	if p.Len() == 0 {

@@ -22,3 +22,21 @@ func TestPile(t *testing.T) {
 		}
 	}
 }
+
+func TestCut(t *testing.T) {
+	for _, n := range []int{0, 1, chunk, chunk + 1, 2*chunk - 1, 2 * chunk, 2*chunk + 7} {
+		var p Pile[int]
+		for i := range 2*chunk + 7 {
+			p.Add(i)
+		}
+		p.Cut(n)
+		if p.Len() != n {
+			t.Fatalf("cut to %d it holds %d", n, p.Len())
+		}
+		p.Add(-1)
+		all := p.Take()
+		if len(all) != n+1 || all[n] != -1 || n > 0 && all[n-1] != n-1 {
+			t.Errorf("cut to %d and added to, it ends in %v", n, all[max(0, len(all)-3):])
+		}
+	}
+}

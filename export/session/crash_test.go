@@ -1,0 +1,174 @@
+package session
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"testing"
+	"time"
+
+	"stillair/sensors"
+)
+
+// The recording process of TestKilled is this test binary, started anew with
+// the file's path in this variable.
+const recordInto = "STILLAIR_TEST_RECORD_INTO"
+
+func TestMain(m *testing.M) {
+	if path := os.Getenv(recordInto); path != "" {
+		if err := recordForever(path, os.Stdout); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(1)
+		}
+	}
+	os.Exit(m.Run())
+}
+
+// dribble is a file that is written in small pieces, so that a kill often
+// falls into the middle of a part.
+type dribble struct{ *os.File }
+
+func (d dribble) Write(p []byte) (int, error) {
+	const piece = 8
+	for at := 0; at < len(p); at += piece {
+		if n, err := d.File.Write(p[at:min(at+piece, len(p))]); err != nil {
+			return at + n, err
+		}
+	}
+	return len(p), nil
+}
+
+// recordForever goes on with the session at path, or begins it, and prints the
+// time up to which it is synced after each part. It records much faster than
+// time goes by, so that many parts are under way when it is killed.
+func recordForever(path string, told io.Writer) error {
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR|os.O_APPEND, 0o600)
+	if err != nil {
+		return err
+	}
+	var w *Writer
+	t := 0.0
+	if info, err := f.Stat(); err == nil && info.Size() > 0 {
+		rec, err := Read(f, path)
+		if err != nil {
+			return err
+		}
+		if err := f.Truncate(rec.Good); err != nil {
+			return err
+		}
+		if n := len(rec.Log.Motion); n > 0 {
+			t = rec.Log.Motion[n-1].T + 10
+		}
+		w = Continue(ToFile(dribble{f}), rec)
+	} else if w, err = NewWriter(ToFile(dribble{f}), Header{}, sensors.UnknownRide()); err != nil {
+		return err
+	}
+	rng := rand.New(rand.NewPCG(1, uint64(t)))
+	for {
+		for range 103 {
+			m := sensors.Motion{T: t}
+			m.Force.X, m.Force.Y, m.Force.Z = rng.NormFloat64(), rng.NormFloat64(), rng.NormFloat64()
+			w.Motion(m)
+			t += 0.01
+		}
+		if err := w.Flush(); err != nil {
+			return err
+		}
+		fmt.Fprintln(told, strconv.FormatFloat(t-0.01, 'f', 3, 64))
+	}
+}
+
+// TestKilled kills a recording process at random instants and lets another go
+// on with the file. Whatever was said to be synced must be there, and every
+// sample of it, without a gap but those between the processes.
+func TestKilled(t *testing.T) {
+	kills := 1000
+	if testing.Short() {
+		kills = 25
+	}
+	rng := rand.New(rand.NewPCG(11, 11))
+	path := filepath.Join(t.TempDir(), "ride.jsonl.gz")
+	torn := 0
+	for k := range kills {
+		if k%10 == 0 { // the file would grow for ever
+			_ = os.Remove(path)
+		}
+		synced := killedAfter(t, path, time.Duration(rng.IntN(12000))*time.Microsecond)
+		torn += checkSynced(t, path, synced)
+		if t.Failed() {
+			t.Fatalf("kill %d", k)
+		}
+	}
+	t.Logf("%d kills, %d of them in the middle of a part", kills, torn)
+	if torn == 0 && !testing.Short() {
+		t.Error("no kill fell into the middle of a part: this tests less than it says")
+	}
+}
+
+// killedAfter starts a recording, kills it some time after its first part, and
+// returns up to which time it said to be synced.
+func killedAfter(t *testing.T, path string, after time.Duration) float64 {
+	t.Helper()
+	cmd := exec.Command(os.Args[0])
+	cmd.Env = append(os.Environ(), recordInto+"="+path)
+	cmd.Stderr = os.Stderr
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	lines := bufio.NewScanner(out)
+	lines.Scan()
+	synced := lines.Text()
+	go func() {
+		time.Sleep(after)
+		_ = cmd.Process.Kill()
+	}()
+	for lines.Scan() {
+		synced = lines.Text()
+	}
+	_ = cmd.Wait() // killed: that is the point
+	at, err := strconv.ParseFloat(synced, 64)
+	if err != nil {
+		t.Fatalf("the recording said %q", synced)
+	}
+	return at
+}
+
+// checkSynced checks that the file holds every sample up to synced, and
+// returns 1 where it ends in a torn part.
+func checkSynced(t *testing.T, path string, synced float64) int {
+	t.Helper()
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rec, err := Read(f, path)
+	if err != nil {
+		t.Errorf("not readable: %v", err)
+		return 0
+	}
+	ms := rec.Log.Motion
+	if len(ms) == 0 || ms[len(ms)-1].T < synced-1e-6 {
+		t.Errorf("synced up to %.2f s, read %d samples", synced, len(ms))
+		return 0
+	}
+	for i := 1; i < len(ms); i++ {
+		if step := ms[i].T - ms[i-1].T; step > 0.0101 && step < 9.9 {
+			t.Errorf("a gap of %.2f s at %.2f s", step, ms[i].T)
+			return 0
+		}
+	}
+	if info, err := f.Stat(); err == nil && info.Size() > rec.Good {
+		return 1
+	}
+	return 0
+}
