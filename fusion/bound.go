@@ -1,0 +1,81 @@
+package fusion
+
+import (
+	"math"
+	"slices"
+
+	"stillair/fusion/internal/kalman"
+	"stillair/fusion/internal/motion"
+)
+
+// Known is a ride of which everything is known: what the bike did, and how
+// large every error of the sensors is. A simulation knows it, and so does
+// whoever plans a ride.
+type Known struct {
+	T     []float64 // rising times, s; a hundredth of a second apart or so
+	V     []float64 // speed, m/s
+	Fixes []float64 // the instants that the fixes describe, s
+	Still []Span    // standstills that the sensors can see
+
+	Vibration []float64 // two-sided density of the forward force's white noise at T, m²/s³
+	BiasWalk  float64   // wander of the forward force's bias, (m/s²)²/s
+	WhiteSD   float64   // receiver: error of its own in every fix, m/s
+	DriftSD   float64   // receiver: error that lasts, m/s
+	DriftTime float64   // for how long (1/e), s
+}
+
+// Bound returns the ride as a track whose uncertainties are the least that any
+// estimator can reach on average: the Cramér-Rao bound in its Bayesian form
+// (Van Trees, Detection, Estimation, and Modulation Theory, part I, section
+// 2.4). For a linear model with normal errors it is the posterior covariance
+// under the true sizes of the errors, which the smoother gives when it runs
+// over the truth. Lag, smoothing, scale and bias stay unknown, with what is
+// known of them before any ride. The motion between fixes is unknown as well:
+// package marks adds, for the track of a bound as for any other, that a push
+// within one gear is smooth.
+//
+// What the model does not hold counts as known: how the phone sits, and the
+// engine's lines, which fold into the motion's band where they pass a multiple
+// of the sampling rate. A real ride may therefore stay above this bound by more
+// than an estimator is to blame for.
+func Bound(k Known) *Track {
+	r := k.ride()
+	places := r.places(fineGrid, fineGrid)
+	nodes := r.nodes(places)
+	for i := range nodes {
+		nodes[i].Step.QB = k.BiasWalk * nodes[i].Step.H
+		if nodes[i].Seen && !nodes[i].Sight.Still {
+			nodes[i].Sight.Z = k.V[nodes[i].Index]
+		}
+	}
+	x, p := r.first(0)
+	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(k.T))
+	tr := &Track{T: k.T, V: k.V, A: r.ref.accel, S: make([]float64, len(k.T)), VSD: make([]float64, len(k.T)), Still: k.Still, post: post}
+	for i := range k.T {
+		if i > 0 {
+			tr.S[i] = tr.S[i-1] + (k.T[i]-k.T[i-1])*(k.V[i]+k.V[i-1])/2
+		}
+		u := post.share(k.T, i)
+		tr.VSD[i] = math.Sqrt(math.Max(post.inside(between{k: int(post.in[i]), u: u}, u)[1][1], 0))
+	}
+	return tr
+}
+
+// ride sets the truth in the place of what the smoother would have found.
+func (k Known) ride() *ride {
+	n := len(k.T)
+	s := &motion.Series{T: k.T, Missing: make([]bool, n), Step: (k.T[n-1] - k.T[0]) / float64(n-1)}
+	r := &ride{s: s, rest: k.Still, stale: make([]bool, n), blind: make([]float64, n), yaw: make([]float64, n), density: k.Vibration,
+		n: noise{vibration: 1, white: k.WhiteSD, drift: k.DriftSD, memory: k.DriftTime}}
+	r.ref.speed = k.V
+	r.ref.accel = slope(s, s.Smooth(k.V, calmReach), calmReach)
+	r.ref.curve, r.ref.dcurve = make([]float64, n), make([]float64, n)
+	r.bend()
+	r.force = s.Integrate(r.ref.accel)
+	r.noisy = s.Integrate(k.Vibration).Once
+	for _, t := range k.Fixes {
+		at, _ := slices.BinarySearch(k.T, t)
+		r.fixes = append(r.fixes, fix{t: t, speed: k.V[min(at, n-1)], trust: 1})
+	}
+	return r
+}
