@@ -75,7 +75,7 @@ func TestLaunchMarks(t *testing.T) {
 		{"0-100 km/h from first movement", 0.090},
 		{"0-100 km/h from the rollout", 0.055},
 		{"1/4 mile from the rollout", 0.045},
-		{"80-120 km/h", 0.060},
+		{"80-120 km/h", 0.055},
 	}
 	for _, tt := range tests {
 		s := errs.spread(tt.mark)

@@ -2,6 +2,7 @@ package marks
 
 import (
 	"math"
+	"slices"
 
 	"stillair/fusion"
 	"stillair/runs/measure"
@@ -18,6 +19,10 @@ const lastStretch = 66 * units.Foot
 
 // clutch is how long a start may be anything but smooth, s.
 const clutch = 1.6
+
+// overrun is how long after the throttle closed a mark still counts, s: who
+// closes it at the line has reached the line.
+const overrun = 1.0
 
 // goal is one mark of a launch: a speed or a distance to reach.
 type goal struct {
@@ -47,7 +52,8 @@ func launchGoals() []goal {
 // at b, and the pairs of speed that it runs through. The first movement is
 // looked for about a. Breaks are where gear changes interrupt the push.
 func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) []Mark {
-	r, errs := newTrace(track, a-standing, b).refine(errs, append(breaks, fusion.Span{From: a - standing, To: a + clutch}))
+	breaks = append(slices.Clip(breaks), fusion.Span{From: a - standing, To: a + clutch})
+	r, errs := newTrace(track, a-standing, b+overrun).refine(errs, breaks)
 	first := r.firstMovement(errs, a)
 	rolled := r.whenDistance(Rollout, r.t[0])
 	var marks []Mark
