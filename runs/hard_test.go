@@ -18,7 +18,7 @@ func TestHardLaunches(t *testing.T) {
 		within float64 // s, for 95 % of 0-100 km/h from the rollout
 		bias   float64 // s
 	}{
-		{"harsh vibration", func(sc *sim.Scenario) { sc.Phone.Shake.RMS = 18 }, 0.100, 0.03},
+		{"harsh vibration", func(sc *sim.Scenario) { sc.Phone = sim.HarshPhone() }, 0.130, 0.03},
 		{"a browser's 60 Hz", func(sc *sim.Scenario) { sc.Phone = sim.BrowserPhone() }, 0.150, 0.03},
 		{"a receiver that smooths over 0.4 s", func(sc *sim.Scenario) { sc.Receiver.SmoothTau = 0.4 }, 0.150, 0.03},
 	}

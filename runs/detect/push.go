@@ -125,7 +125,7 @@ func sureDip(s *series, i int) bool {
 // maybeDip is sureDip without regard to shaking.
 func maybeDip(s *series, i int) bool {
 	level, drop := dropAt(s, i)
-	return level > pushing && drop > 0.8*math.Max(shiftDrop, shiftDepth*level)
+	return level > pushing && drop > 0.6*math.Max(shiftDrop, shiftDepth*level)
 }
 
 // dropAt is the acceleration before and after i, whichever is less, and how

@@ -37,45 +37,24 @@ func (r trace) refine(errs Errors, breaks []fusion.Span) (trace, Errors) {
 	if len(grid) < 12 || len(grid) > 1200 {
 		return r, errs
 	}
+	p, ok := newProblem(r, grid, errs)
+	if !ok {
+		return r, errs
+	}
 	const tries = 6
+	f := p.choose(breaks, 0, 5)
 	for range tries {
-		f := newRefinement(r, grid, errs, breaks)
-		if f == nil {
-			return r, errs
-		}
-		best := f.at(f.choose())
-		if best == nil {
-			return r, errs
-		}
-		missed, found := f.overlooked(best)
+		freed, found := f.freed()
 		if !found {
-			return r.corrected(best), best
+			break
 		}
-		breaks = append(breaks, missed)
+		f = freed
 	}
-	return r, errs
-}
-
-// overlooked finds the place where smoothing had to change the gain of speed
-// by more than the track's errors allow: a break that nobody told of.
-func (f *refinement) overlooked(best *refined) (fusion.Span, bool) {
-	const (
-		reach = 3   // grid steps over which the gain is looked at
-		limit = 3.5 // standard deviations
-		about = 0.3 // s to both sides
-	)
-	worst, at := limit, -1
-	for i := 0; i+reach < len(f.t); i++ {
-		j := i + reach
-		sd := math.Sqrt(f.cov.At(i, i) + f.cov.At(j, j) - 2*f.cov.At(i, j))
-		if z := math.Abs(best.add[j]-best.add[i]) / sd; z > worst {
-			worst, at = z, i
-		}
+	best := f.refined()
+	if best == nil {
+		return r, errs
 	}
-	if at < 0 {
-		return fusion.Span{}, false
-	}
-	return fusion.Span{From: f.t[at] - about, To: f.t[at+reach] + about}, true
+	return r.corrected(best), best
 }
 
 // grid are the times from begin to end of a trace.
@@ -88,113 +67,6 @@ func (r trace) grid() []float64 {
 		t = append(t, x)
 	}
 	return t
-}
-
-// refinement is the problem of one run.
-type refinement struct {
-	t, v      []float64
-	cov       *mat.SymDense // C
-	precision *mat.SymDense // C⁻¹
-	rough     *mat.SymDense // DᵀD
-	rows      int           // of D
-}
-
-func newRefinement(r trace, grid []float64, errs Errors, breaks []fusion.Span) *refinement {
-	const least = 1e-6 // m²/s² added to each variance, for the sake of the inverse
-	n := len(grid)
-	c := mat.NewSymDense(n, nil)
-	f := &refinement{t: grid, v: make([]float64, n), cov: c, precision: mat.NewSymDense(n, nil), rough: mat.NewSymDense(n, nil)}
-	for i, row := range errs.SpeedCov(grid) {
-		f.v[i] = r.speed(grid[i])
-		for j := i; j < n; j++ {
-			c.SetSym(i, j, row[j])
-		}
-		c.SetSym(i, i, row[i]+least)
-	}
-	var chol mat.Cholesky
-	if !chol.Factorize(c) || chol.InverseTo(f.precision) != nil {
-		return nil
-	}
-	third := [4]float64{-1, 3, -3, 1}
-	for i := 0; i+3 < n; i++ {
-		if touches(breaks, grid[i], grid[i+3]) {
-			continue
-		}
-		f.rows++
-		for a, x := range third {
-			for b := a; b < 4; b++ {
-				f.rough.SetSym(i+a, i+b, f.rough.At(i+a, i+b)+x*third[b])
-			}
-		}
-	}
-	return f
-}
-
-func touches(spans []fusion.Span, a, b float64) bool {
-	for _, s := range spans {
-		if s.From < b && s.To > a {
-			return true
-		}
-	}
-	return false
-}
-
-// choose finds the strength of smoothing that is most probable.
-func (f *refinement) choose() float64 {
-	best, most := 0.0, math.Inf(-1)
-	for power := 0.0; power <= 5; power += 0.5 {
-		lambda := math.Pow(10, power)
-		if l := f.likelihood(lambda); l > most {
-			best, most = lambda, l
-		}
-	}
-	return best
-}
-
-// solve factorises the posterior precision and gives the posterior mean of
-// the correction to the speed.
-func (f *refinement) solve(lambda float64) (*mat.Cholesky, *mat.VecDense, bool) {
-	n := len(f.v)
-	p := mat.NewSymDense(n, nil)
-	p.ScaleSym(lambda, f.rough)
-	p.AddSym(p, f.precision)
-	var chol mat.Cholesky
-	if !chol.Factorize(p) {
-		return nil, nil, false
-	}
-	v := mat.NewVecDense(n, f.v)
-	var pull, delta mat.VecDense
-	pull.MulVec(f.rough, v)
-	pull.ScaleVec(-lambda, &pull)
-	if chol.SolveVecTo(&delta, &pull) != nil {
-		return nil, nil, false
-	}
-	return &chol, &delta, true
-}
-
-// likelihood is that of the recorded speed, up to a constant, its logarithm.
-func (f *refinement) likelihood(lambda float64) float64 {
-	chol, delta, ok := f.solve(lambda)
-	if !ok {
-		return math.Inf(-1)
-	}
-	v := mat.NewVecDense(len(f.v), append([]float64(nil), f.v...))
-	v.AddVec(v, delta)
-	misfit := mat.Inner(delta, f.precision, delta) + lambda*mat.Inner(v, f.rough, v)
-	return (float64(f.rows)*math.Log(lambda) - chol.LogDet() - misfit) / 2
-}
-
-// at gives the refined speed for a strength of smoothing.
-func (f *refinement) at(lambda float64) *refined {
-	chol, delta, ok := f.solve(lambda)
-	if !ok {
-		return nil
-	}
-	out := &refined{t: f.t, cov: mat.NewSymDense(len(f.t), nil), add: delta.RawVector().Data}
-	if chol.InverseTo(out.cov) != nil {
-		return nil
-	}
-	return out
 }
 
 // corrected is the trace with the correction added to speed and distance.
