@@ -27,3 +27,6 @@ func Show(things []Thing) error {
 	js.Global().Get("stillairReading").Call("show", string(b))
 	return nil
 }
+
+// PixelRatio is how many of the screen's pixels make a CSS pixel.
+func PixelRatio() float64 { return js.Global().Get("devicePixelRatio").Float() }
