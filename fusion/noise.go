@@ -18,7 +18,7 @@ const noises = 5
 // logarithm) of what phones, roads and receivers are like: wide enough to let
 // any ride of some minutes overrule them.
 var (
-	typical = noise{vibration: 0.7, road: 3e-5, white: 0.05, drift: 0.05, memory: 6}
+	typical = noise{vibration: 1.2, road: 3e-5, white: 0.05, drift: 0.05, memory: 6}
 	spread  = [noises]float64{1.2, 2.0, 0.9, 0.9, 0.7}
 )
 

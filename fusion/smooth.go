@@ -34,6 +34,8 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 		return nil, err
 	}
 	opt.progress(0.2)
+	shake := make(chan []float64, 1)
+	go func() { shake <- r.s.Shake() }()
 	r.learn(opt)
 	opt.progress(0.7)
 	nodes := r.nodes(r.places(fineGrid, fineGrid))
@@ -41,6 +43,7 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
 	opt.progress(0.9)
 	tr := r.track(post)
+	tr.Shake = <-shake
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
 	}
@@ -130,7 +133,7 @@ func (r *ride) setTurned() {
 // track reads the whole ride off the smoothed nodes.
 func (r *ride) track(post posterior) *Track {
 	n := len(r.s.T)
-	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: post, Shake: r.s.Shake()}
+	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: post}
 	for _, x := range []*[]float64{&tr.V, &tr.A, &tr.S, &tr.VSD, &tr.ASD, &tr.Force, &tr.Noise} {
 		*x = make([]float64, n)
 	}

@@ -2,7 +2,9 @@ package mount
 
 import (
 	"math"
+	"runtime"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -139,40 +141,57 @@ const (
 // bestLag is the lag at which the force explains the speeds best, each stretch
 // between slips with its own axes.
 func (g *gauge) bestLag(cuts []cut) (float64, bool) {
-	best, least, spread := 0, math.Inf(1), 0.0
 	steps := int(math.Round((lastLag - firstLag) / lagStep))
-	for k := range steps + 1 {
-		rss, saa, n := g.misfit(cuts, firstLag+float64(k)*lagStep)
-		if n < 8 {
+	tried := make([]misfit, steps+1)
+	var wg sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		wg.Go(func() {
+			for k := w; k <= steps; k += workers {
+				tried[k] = g.misfit(cuts, firstLag+float64(k)*lagStep)
+			}
+		})
+	}
+	wg.Wait()
+	best := 0
+	for k, m := range tried {
+		if m.n < 8 {
 			return assumedLag, false
 		}
-		if rss < least {
-			best, least, spread = k, rss, saa
+		if m.rss < tried[best].rss {
+			best = k
 		}
 	}
+	least, spread := tried[best].rss, tried[best].saa
 	if best == 0 || best == steps || spread < 4*least || spread < 1 {
 		return assumedLag, false
 	}
 	at := firstLag + float64(best)*lagStep
-	a, _, _ := g.misfit(cuts, at-lagStep/2)
-	c, _, _ := g.misfit(cuts, at+lagStep/2)
+	a, c := g.misfit(cuts, at-lagStep/2).rss, g.misfit(cuts, at+lagStep/2).rss
 	if bend := a - 2*least + c; bend > 0 {
 		at += lagStep / 2 * math.Max(-1, math.Min(1, (a-c)/(2*bend)))
 	}
 	return at, true
 }
 
-// misfit is the mean square of what a lag leaves unexplained, with Σ(a-ā)² and
-// the number of observations.
-func (g *gauge) misfit(cuts []cut, lag float64) (rss, saa float64, n int) {
+// misfit is what a lag leaves unexplained.
+type misfit struct {
+	rss float64 // mean square, (m/s²)²
+	saa float64 // Σ(a-ā)², (m/s²)²
+	n   int     // observations
+}
+
+func (g *gauge) misfit(cuts []cut, lag float64) misfit {
+	var m misfit
 	obs := g.observe(lag)
 	for _, c := range cuts {
 		f := robustFit(inside(obs, c.start-assumedLag+lag, c.end))
-		rss += f.rss
-		saa += f.saa
-		n += f.n
+		m.rss += f.rss
+		m.saa += f.saa
+		m.n += f.n
 	}
-	return rss / float64(max(n, 1)), saa, n
+	m.rss /= float64(max(m.n, 1))
+	return m
 }
 
 // inside are the observations between two times.
