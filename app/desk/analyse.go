@@ -64,8 +64,8 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	ride, err := intake.Open(args[0])
-	if err != nil {
+	var ride *intake.Ride
+	if err := w.during(ctx, "reading", func() (err error) { ride, err = intake.Open(args[0]); return err }); err != nil {
 		return err
 	}
 	if err := a.told.apply(&ride.Log.Ride); err != nil {

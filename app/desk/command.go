@@ -18,6 +18,7 @@ import (
 type world struct {
 	Out, Err io.Writer
 	Now      func() time.Time
+	After    func(time.Duration) <-chan time.Time
 	Live     bool // Err is watched by a person
 }
 

@@ -47,8 +47,8 @@ func (d *demoFlags) run(ctx context.Context, w *world, args []string) error {
 		return usageError{err}
 	}
 	sc := sim.DemoScenario(sim.Naked())
-	ride, err := sim.Run(sc, d.seed)
-	if err != nil {
+	var ride *sim.Ride
+	if err := w.during(ctx, "riding", func() (err error) { ride, err = sim.Run(sc, d.seed); return err }); err != nil {
 		return err
 	}
 	file := func(name string) string { return filepath.Join(d.out, name) }
@@ -84,7 +84,8 @@ func (d *demoFlags) written() string {
 		{"ride.jsonl.gz", "the recording; zcat and jq read it"},
 		{"results.json", "everything measured, for other programs"},
 		{"track.csv", "speed, acceleration and distance over time"},
-		{"runs.csv", "every run; marks.csv and road-load.csv hold what was measured in them"},
+		{"runs.csv", "every run; marks.csv, road-load.csv, power.csv and compared.csv"},
+		{"", "hold what was measured in them"},
 	} {
 		p.line("  %-15s %s", f[0], f[1])
 	}

@@ -19,7 +19,7 @@ import (
 func desk(t *testing.T, args ...string) (code int, out, err string) {
 	t.Helper()
 	var stdout, stderr bytes.Buffer
-	w := &world{Out: &stdout, Err: &stderr, Now: time.Now}
+	w := &world{Out: &stdout, Err: &stderr, Now: time.Now, After: time.After}
 	code = run(t.Context(), w, args)
 	return code, stdout.String(), stderr.String()
 }
@@ -60,7 +60,7 @@ func TestDemo(t *testing.T) {
 			t.Errorf("the summary does not say %q:\n%s", want, out)
 		}
 	}
-	for _, name := range []string{"ride.jsonl.gz", "results.json", "report.html", "track.csv", "runs.csv", "marks.csv", "road-load.csv"} {
+	for _, name := range []string{"ride.jsonl.gz", "results.json", "report.html", "track.csv", "runs.csv", "marks.csv", "road-load.csv", "power.csv", "compared.csv"} {
 		if info, err := os.Stat(filepath.Join(dir, name)); err != nil || info.Size() == 0 {
 			t.Errorf("%s: %v", name, err)
 		}
@@ -224,7 +224,7 @@ func TestInterrupted(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
 	var out, errs bytes.Buffer
-	code := run(ctx, &world{Out: &out, Err: &errs, Now: time.Now}, []string{"simulate", "--ride", "roll-ons", "--out", t.TempDir()})
+	code := run(ctx, &world{Out: &out, Err: &errs, Now: time.Now, After: time.After}, []string{"simulate", "--ride", "roll-ons", "--out", t.TempDir()})
 	if code != exitInterrupted || out.Len() > 0 {
 		t.Errorf("exit %d, output %q", code, out.String())
 	}
@@ -278,6 +278,32 @@ func TestProgress(t *testing.T) {
 		if errs.String() != want {
 			t.Errorf("live %v: %q", live, errs.String())
 		}
+	}
+}
+
+// TestDuring checks that what takes long says so, once, and that an interrupt
+// does not wait for it.
+func TestDuring(t *testing.T) {
+	for _, live := range []bool{false, true} {
+		var errs bytes.Buffer
+		tick := make(chan time.Time)
+		w := &world{Err: &errs, Live: live, After: func(time.Duration) <-chan time.Time { return tick }}
+		failed := errors.New("failed")
+		err := w.during(t.Context(), "reading", func() error { tick <- time.Time{}; return failed })
+		want := "reading …\n"
+		if live {
+			want = "reading …" + clearLine
+		}
+		if !errors.Is(err, failed) || errs.String() != want {
+			t.Errorf("live %v: %v, %q", live, err, errs.String())
+		}
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	w := &world{After: time.After}
+	never := make(chan error)
+	if err := w.during(ctx, "", func() error { return <-never }); !errors.Is(err, context.Canceled) {
+		t.Errorf("interrupted: %v", err)
 	}
 }
 

@@ -74,6 +74,9 @@ func (s *study) reportOptions(system shown.System) report.Options {
 	o := report.Options{Units: system, Program: "Written by " + program + "."}
 	if rec := s.ride.Session; rec != nil {
 		o.Name, o.Started, o.Invented = rec.Name, rec.Header.Started, rec.Header.Origin == originSimulated
+		for _, r := range rec.Remarks {
+			o.Remarks = append(o.Remarks, report.Remark{T: r.T, Text: r.Text})
+		}
 	}
 	if o.Started.IsZero() && len(s.ride.Log.Fixes) > 0 {
 		o.Started = s.ride.Log.Fixes[0].UTC
@@ -91,6 +94,8 @@ func saveTables(dir string, r *runs.Result) ([]string, error) {
 		{"runs.csv", func(out io.Writer) error { return table.Runs(out, r.Runs) }},
 		{"marks.csv", func(out io.Writer) error { return table.Marks(out, r.Runs) }},
 		{"road-load.csv", func(out io.Writer) error { return table.RoadLoads(out, r.RoadLoads) }},
+		{"power.csv", func(out io.Writer) error { return table.Powers(out, r.Powers) }},
+		{"compared.csv", func(out io.Writer) error { return table.Comparisons(out, r.Compared) }},
 	}
 	var paths []string
 	for _, t := range tables {

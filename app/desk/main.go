@@ -11,7 +11,7 @@ import (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	w := &world{Out: os.Stdout, Err: os.Stderr, Now: time.Now, Live: isTerminal(os.Stderr)}
+	w := &world{Out: os.Stdout, Err: os.Stderr, Now: time.Now, After: time.After, Live: isTerminal(os.Stderr)}
 	code := run(ctx, w, os.Args[1:])
 	stop()
 	os.Exit(code)

@@ -1,12 +1,18 @@
 package main
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"time"
 )
 
 // patience is how long a command works in silence.
 const patience = time.Second
+
+// clearLine goes back to the beginning of a terminal's line and empties it
+// (ECMA-48, EL).
+const clearLine = "\r\033[K"
 
 // progress tells a person how far something is that takes long. What is done
 // within a second says nothing.
@@ -32,15 +38,39 @@ func (p *progress) at(what string, share float64) {
 	}
 	p.last = line
 	if p.w.Live {
-		fmt.Fprintf(p.w.Err, "\r\033[K%s", line)
+		fmt.Fprint(p.w.Err, clearLine+line)
 		return
 	}
 	fmt.Fprintln(p.w.Err, line)
 }
 
+// during works at something that cannot tell how far it is, and says what it is
+// once it takes long. An interrupt does not wait for it.
+func (w *world) during(ctx context.Context, what string, work func() error) error {
+	done := make(chan error, 1)
+	go func() { done <- work() }()
+	long := w.After(patience)
+	for said := false; ; {
+		select {
+		case err := <-done:
+			if said && w.Live {
+				fmt.Fprint(w.Err, clearLine)
+			}
+			return errors.Join(err, ctx.Err())
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-long:
+			said = true
+			if fmt.Fprint(w.Err, what+" …"); !w.Live {
+				fmt.Fprintln(w.Err)
+			}
+		}
+	}
+}
+
 // end takes the line away again.
 func (p *progress) end() {
 	if p.last != "" && p.w.Live {
-		fmt.Fprint(p.w.Err, "\r\033[K")
+		fmt.Fprint(p.w.Err, clearLine)
 	}
 }

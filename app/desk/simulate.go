@@ -111,17 +111,10 @@ func (s *simulateFlags) run(ctx context.Context, w *world, args []string) error 
 	if s.format != "session" && s.format != "plain" && s.format != "zip" {
 		return usage("there is no format %q; use session, plain or zip", s.format)
 	}
-	p := w.progress()
-	defer p.end()
-	p.at("riding", 0)
-	ride, err := sim.Run(sc, s.seed)
-	if err != nil {
+	var ride *sim.Ride
+	if err := w.during(ctx, "riding", func() (err error) { ride, err = sim.Run(sc, s.seed); return err }); err != nil {
 		return err
 	}
-	if err := ctx.Err(); err != nil {
-		return err
-	}
-	p.at("writing", 0.5)
 	recording, err := s.save(sc, ride)
 	if err != nil {
 		return err
@@ -130,7 +123,6 @@ func (s *simulateFlags) run(ctx context.Context, w *world, args []string) error 
 	if err := save(truth, func(out io.Writer) error { return writeTruth(out, sc, s.seed, ride) }); err != nil {
 		return err
 	}
-	p.end()
 	return w.print(fmt.Sprintf("An invented ride (%s, %s, seed %d):\n  %s\n  %s\n", s.ride, s.bike, s.seed, recording, truth))
 }
 

@@ -65,6 +65,12 @@ func summary(s *study, units shown.System) string {
 		p.wrapped(2, "A run is a launch or roll-on with the throttle wide open, or a long roll with the clutch in. Part throttle and everyday braking are no runs.")
 	}
 	p.rejected(r)
+	if remarks := s.reportOptions(units).Remarks; len(remarks) > 0 {
+		p.title("You noted")
+		for _, note := range remarks {
+			p.wrapped(2, p.since(r, note.T)+"  "+note.Text)
+		}
+	}
 	p.assumed(s)
 	if len(r.Runs) > 0 {
 		p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")

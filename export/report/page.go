@@ -27,6 +27,7 @@ type page struct {
 	PowerPlot    figure.Figure
 	RollOns      table
 	Stops        table
+	Remarks      []fact
 	Sections     []Section
 	Runs         []runRow
 	Rejected     int
@@ -58,6 +59,9 @@ func newPage(r *runs.Result, o Options) *page {
 	}
 	p.Compared = comparisons(r, o.Units)
 	p.Powers, p.PowerPlot = powers(r, o.Units), figure.Powers(r.Powers, o.Units)
+	for _, m := range o.Remarks {
+		p.Remarks = append(p.Remarks, fact{Name: shown.Moment(m.T - beginning(r)), Value: m.Text})
+	}
 	p.Loads = loads(r, o.Units)
 	p.LoadMeaning = loadMeaning(r)
 	p.Wide, p.Narrow = figure.Ride(r, o.Units, figure.Wide), figure.Ride(r, o.Units, figure.Narrow)
@@ -92,6 +96,14 @@ func newPage(r *runs.Result, o Options) *page {
 		}
 	}
 	return p
+}
+
+// beginning is when the ride begins, on the log's clock.
+func beginning(r *runs.Result) float64 {
+	if r.Track == nil || len(r.Track.T) == 0 {
+		return 0
+	}
+	return r.Track.T[0]
 }
 
 // facts are what the ride was, for the head of the page.

@@ -20,7 +20,14 @@ type Options struct {
 	Started  time.Time    // when the ride began; zero where unknown
 	Invented bool         // the ride is simulated, and the page says so
 	Program  string       // name and version of the program, for the foot of the page
+	Remarks  []Remark     // what the rider noted
 	Sections []Section    // shown after the road load
+}
+
+// Remark is what the rider noted at a time of the log.
+type Remark struct {
+	T    float64 // s on the log's clock
+	Text string
 }
 
 // Section is a part of the page that was computed elsewhere.

@@ -28,7 +28,7 @@ func whole(t testing.TB, units shown.System) string {
 		CdA: &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
 		Crr: &compare.Verdict{Finding: compare.NoneShown, Delta: runs.Value{X: 0.0001, SE: 0.0005}, Percent: 0.5, CIPercent: [2]float64{-5, 6}, Unlikely: 6}}}
 	var out bytes.Buffer
-	o := Options{Units: units, Name: "Evening, <invented>", Started: time.Date(2026, 5, 17, 18, 0, 0, 0, time.UTC), Invented: true,
+	o := Options{Units: units, Name: "Evening, <invented>", Started: time.Date(2026, 5, 17, 18, 0, 0, 0, time.UTC), Invented: true, Remarks: []Remark{{T: 130, Text: "gust, felt"}},
 		Sections: []Section{{Title: "A section from elsewhere", Header: []string{"a", "b"}, Rows: [][]string{{"one", "1 ± 2"}}}}}
 	if err := Write(&out, r, o); err != nil {
 		t.Fatal(err)
@@ -63,7 +63,7 @@ func TestSaysEverything(t *testing.T) {
 	r := invented.Result()
 	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on has 10.8 % more drag",
 		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "samples at a time that had one already",
-		"A section from elsewhere", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more"}
+		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more"}
 	for _, run := range r.Runs {
 		want = append(want, run.Reasons...)
 	}

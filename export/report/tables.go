@@ -121,10 +121,7 @@ type runRow struct {
 }
 
 func runRows(r *runs.Result, u shown.System) []runRow {
-	start := 0.0
-	if r.Track != nil && len(r.Track.T) > 0 {
-		start = r.Track.T[0]
-	}
+	start := beginning(r)
 	unit := u.First(shown.Speed)
 	var out []runRow
 	for _, run := range r.Runs {

@@ -12,6 +12,7 @@ import (
 
 	"stillair/fusion"
 	"stillair/runs"
+	"stillair/runs/compare"
 )
 
 // number returns x with the decimals, empty where it is not finite.
@@ -123,6 +124,43 @@ func RoadLoads(w io.Writer, all []runs.RoadLoad) error {
 				significant(l.CdACI[0], 6), significant(l.CdACI[1], 6), significant(l.Crr.X, 6), significant(l.Crr.SE, 3),
 				significant(l.CrrCI[0], 6), significant(l.CrrCI[1], 6), significant(l.Cov, 3), significant(l.Density, 6),
 				significant(l.A.X, 6), significant(l.C.X, 6))
+		}
+	})
+}
+
+// Powers writes one row for each point of each power curve.
+func Powers(w io.Writer, all []runs.PowerCurve) error {
+	header := []string{"setup", "gear", "speed_mps", "rpm", "power_w", "power_se_w", "correction"}
+	return rows(w, header, func(row func(...string)) {
+		for _, p := range all {
+			if p.Curve == nil {
+				continue
+			}
+			rpm := p.RPM()
+			for i, v := range p.Curve.Speed {
+				row(text(p.Setup), text(p.Gear), number(v, 3), number(at(rpm, i), 0), number(p.Curve.Power[i].X, 0), number(p.Curve.Power[i].SE, 0), significant(p.Correction, 5))
+			}
+		}
+	})
+}
+
+// Comparisons writes one row for each quantity of each two setups, b − a in
+// percent of a.
+func Comparisons(w io.Writer, all []runs.Comparison) error {
+	header := []string{"a", "b", "quantity", "finding", "delta_pct", "low95_pct", "high95_pct", "p"}
+	return rows(w, header, func(row func(...string)) {
+		for _, c := range all {
+			add := func(quantity string, v *compare.Verdict) {
+				if v != nil {
+					row(text(c.A), text(c.B), quantity, string(v.Finding), number(v.Percent, 2), number(v.CIPercent[0], 2), number(v.CIPercent[1], 2), significant(v.P, 3))
+				}
+			}
+			add("drag area", c.CdA)
+			add("rolling resistance", c.Crr)
+			add("power", c.Power)
+			for _, t := range c.Times {
+				add(t.Mark, &t.Verdict)
+			}
 		}
 	})
 }

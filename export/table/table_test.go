@@ -10,6 +10,9 @@ import (
 
 	"stillair/export/internal/invented"
 	"stillair/runs"
+	"stillair/runs/compare"
+	"stillair/runs/measure"
+	"stillair/runs/power"
 )
 
 // parse reads a table with the standard library's reader and returns it by
@@ -94,4 +97,22 @@ func TestWords(t *testing.T) {
 			t.Errorf("%q came back as %q", name, got[0]["setup"])
 		}
 	}
+}
+
+func TestComparedAndPower(t *testing.T) {
+	c := runs.Comparison{A: "a", B: "b", CdA: &compare.Verdict{Finding: compare.Differs, Percent: 9.71, CIPercent: [2]float64{6.2, 13.2}, P: 0.0001},
+		Times: []runs.TimeComparison{{Mark: "0-100 km/h", Verdict: compare.Verdict{Finding: compare.CannotTell, Percent: math.NaN()}}}}
+	got := parse(t, func(b *bytes.Buffer) error { return Comparisons(b, []runs.Comparison{c}) })
+	if len(got) != 2 || got[0]["finding"] != "differs" || got[1]["quantity"] != "0-100 km/h" || got[1]["delta_pct"] != "" {
+		t.Errorf("%v", got)
+	}
+	near(t, "upper end", got[0]["high95_pct"], 13.2, 1e-9)
+	curve := &power.Curve{Speed: []float64{20, 20.25}, Power: []measure.Value{{X: 30000, SE: 400}, {X: 30500, SE: 410}}}
+	got = parse(t, func(b *bytes.Buffer) error {
+		return Powers(b, []runs.PowerCurve{{Setup: "a", Gear: "4", RPMPerMPS: 165, Correction: 1.012, Curve: curve}, {Curve: curve, RPMPerMPS: math.NaN()}, {}})
+	})
+	if len(got) != 4 || got[1]["power_w"] != "30500" || got[2]["rpm"] != "" {
+		t.Errorf("%v", got)
+	}
+	near(t, "engine speed", got[0]["rpm"], 3300, 0.5)
 }
