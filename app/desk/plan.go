@@ -36,11 +36,12 @@ func planCommand() command {
 		Name: "plan", Summary: "how many coast-downs a question takes, and whether they can answer it",
 		Help: `
 Say what change matters, as a share of the drag (--change 2%) or as top speed
-(--faster 5km/h --top-speed 200km/h), and what day it is: --wind-sd is how much the
-wind along the road differs from pair to pair, about 0.5 m/s on a calm evening, 1.5 m/s
-on an ordinary day. Out comes how many pairs of opposite coast-downs each setup
-needs, in which order to ride them, how long the road must be, and how likely
-the test is to see the change. If it cannot succeed it says what would help.
+(--faster 5km/h --top-speed 200km/h), and what day it is: --wind-sd is how much
+the wind along the road differs from pair to pair, about 0.5 m/s on a calm
+evening, 1.5 m/s on an ordinary day. Out comes how many pairs of opposite
+coast-downs each setup needs, in which order to ride them, how long the road
+must be, and how likely the test is to see the change. If it cannot succeed it
+says what would help.
 
 --results takes drag, rolling resistance and mass from what analyse --json
 wrote about this bike earlier; otherwise a middling bike is assumed.
