@@ -44,17 +44,52 @@ func (w *Writer) drain() error {
 		}
 		w.backlog, w.waiting = w.backlog[1:], w.waiting-len(part)
 		w.written += int64(len(part))
-		w.unsync = true
+		w.keepUntilSynced(part)
 	}
-	if w.unsync {
-		if err := w.store.Sync(); err != nil {
-			return w.storeError("syncing", err)
-		}
-		w.unsync = false
+	if err := w.sync(); err != nil {
+		return w.storeError("syncing", err)
 	}
 	if w.lost > 0 {
 		return fmt.Errorf("%w: %d parts of about a second", ErrBacklog, w.lost)
 	}
+	return nil
+}
+
+// keepUntilSynced remembers a part that was appended and may still get lost.
+func (w *Writer) keepUntilSynced(part []byte) {
+	w.unsynced = append(w.unsynced, part)
+	w.unsyncedBytes += len(part)
+	for w.unsyncedBytes > backlogBytes {
+		w.unsyncedBytes -= len(w.unsynced[0])
+		w.unsynced = w.unsynced[1:]
+	}
+}
+
+// sync syncs what was appended. Systems that could not write a page may count
+// it as written from then on (Rebello et al., Can applications recover from
+// fsync failures?, USENIX ATC 2020), so a success after a failure proves
+// nothing for the parts before it: they are appended and synced once more. A
+// reader leaves doubles out.
+func (w *Writer) sync() error {
+	if len(w.unsynced) == 0 {
+		return nil
+	}
+	if err := w.store.Sync(); err != nil {
+		w.doubted = true
+		return err
+	}
+	if w.doubted {
+		for _, part := range w.unsynced {
+			if err := w.store.Append(part); err != nil {
+				return err
+			}
+			w.written += int64(len(part))
+		}
+		if err := w.store.Sync(); err != nil {
+			return err
+		}
+	}
+	w.unsynced, w.unsyncedBytes, w.doubted = nil, 0, false
 	return nil
 }
 
@@ -77,7 +112,10 @@ func ToFile(f File) Store { return fileStore{f} }
 type fileStore struct{ f File }
 
 func (s fileStore) Append(p []byte) error {
-	_, err := s.f.Write(p)
+	n, err := s.f.Write(p)
+	if err == nil && n < len(p) {
+		err = io.ErrShortWrite
+	}
 	return err
 }
 

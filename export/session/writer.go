@@ -56,9 +56,12 @@ type Writer struct {
 	waiting int      // bytes in backlog
 	written int64
 	lost    int
-	unsync  bool
 	err     error
 	closed  bool
+
+	unsynced      [][]byte // parts that were appended since the last good sync
+	unsyncedBytes int
+	doubted       bool // a sync of them failed
 
 	text  []byte
 	gz    *gzip.Writer
@@ -169,7 +172,7 @@ func (w *Writer) Close() error {
 	}
 	w.lines = append(w.lines, `{"type":"end"}`+"\n"...)
 	err := w.Flush()
-	w.closed = w.waiting == 0 && !w.unsync
+	w.closed = w.waiting == 0 && len(w.unsynced) == 0
 	return err
 }
 
