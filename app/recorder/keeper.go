@@ -30,12 +30,14 @@ const freeEvery = 20
 
 // keep is the goroutine that owns the session file.
 func (r *Recording) keep(w *session.Writer, file platform.File) {
+	began := r.cfg.Clock.Elapsed()
 	for n := 0; ; n++ {
+		// From beginning to beginning: a slow sync must not delay the next.
 		select {
 		case <-r.queue.much:
-		case <-r.cfg.Clock.After(FlushEvery):
+		case <-r.cfg.Clock.After(max(0, FlushEvery-(r.cfg.Clock.Elapsed()-began))):
 		}
-		began := r.cfg.Clock.Elapsed()
+		began = r.cfg.Clock.Elapsed()
 		until := r.upTo()
 		items, closed := r.queue.take()
 		for _, i := range items {

@@ -19,7 +19,8 @@ type Recovered struct {
 // Recover finds the sessions that a crash, a kill or an empty battery left
 // open, reads what is there and marks them as cut off. While a recorder is at
 // work anywhere on this storage it does nothing and returns
-// platform.ErrBusy. A session of which nothing can be read is kept as it is.
+// platform.ErrBusy. A session of which nothing can be read is kept as it is,
+// but a file without a single byte is removed.
 func (s *Sessions) Recover() ([]Recovered, error) {
 	unlock, err := s.files.Lock(RecorderLock)
 	if err != nil {
@@ -29,6 +30,11 @@ func (s *Sessions) Recover() ([]Recovered, error) {
 	list, problems := s.List()
 	var found []Recovered
 	for _, l := range list {
+		if l.Bytes == 0 {
+			// Killed before the first byte: there is nothing to keep.
+			problems = append(problems, s.Discard(l.ID))
+			continue
+		}
 		if l.About.Stage != Recording {
 			continue
 		}

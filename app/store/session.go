@@ -102,7 +102,11 @@ func (s *Sessions) Begin(about About) (id string, f platform.File, err error) {
 
 // Discard removes a session that was begun and holds nothing.
 func (s *Sessions) Discard(id string) error {
-	return errors.Join(s.files.Remove(id+sessionEnding), s.files.Remove(id+aboutEnding))
+	err := s.files.Remove(id + aboutEnding)
+	if errors.Is(err, fs.ErrNotExist) { // killed before it was written
+		err = nil
+	}
+	return errors.Join(s.files.Remove(id+sessionEnding), err)
 }
 
 func (s *Sessions) put(id string, about About) error {
