@@ -18,12 +18,13 @@ type Memory struct {
 	files  map[string]*stored
 	locks  map[string]bool
 	room   int64 // bytes left; negative: no limit
-	failed error // what every write and sync returns, or nil
+	faults faults
 }
 
 type stored struct {
-	data   []byte
-	synced int
+	data    []byte
+	synced  int
+	doubted []span // not on the disk, though a later sync said so
 }
 
 // NewMemory returns an empty storage without limit.
@@ -38,30 +39,11 @@ func (m *Memory) SetRoom(bytes int64) {
 	m.room = bytes
 }
 
-// Fail makes every write and sync from now on return err; nil mends it.
-func (m *Memory) Fail(err error) {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	m.failed = err
-}
-
-// CutPower returns what a restart would find: every file up to its last sync,
-// and no lock held. The storage itself goes on as it was.
-func (m *Memory) CutPower() *Memory {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	after := NewMemory()
-	for name, s := range m.files {
-		after.files[name] = &stored{data: bytes.Clone(s.data[:s.synced]), synced: s.synced}
-	}
-	return after
-}
-
 func (m *Memory) refuse(op, name string) error {
 	if err := platform.CheckName(name); err != nil {
 		return &fs.PathError{Op: op, Path: name, Err: err}
 	}
-	return m.failed
+	return m.faults.write
 }
 
 // Create implements platform.Files.
@@ -168,36 +150,3 @@ func (m *Memory) Lock(name string) (func(), error) {
 		delete(m.locks, name)
 	}), nil
 }
-
-type memoryFile struct {
-	m *Memory
-	s *stored
-}
-
-func (f *memoryFile) Write(p []byte) (int, error) {
-	f.m.mu.Lock()
-	defer f.m.mu.Unlock()
-	if f.m.failed != nil {
-		return 0, f.m.failed
-	}
-	if err := f.m.take(int64(len(p))); err != nil {
-		n := f.m.room // a full disk takes what still fits
-		f.s.data = append(f.s.data, p[:n]...)
-		f.m.room = 0
-		return int(n), err
-	}
-	f.s.data = append(f.s.data, p...)
-	return len(p), nil
-}
-
-func (f *memoryFile) Sync() error {
-	f.m.mu.Lock()
-	defer f.m.mu.Unlock()
-	if f.m.failed != nil {
-		return f.m.failed
-	}
-	f.s.synced = len(f.s.data)
-	return nil
-}
-
-func (f *memoryFile) Close() error { return f.Sync() }
