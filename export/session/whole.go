@@ -16,6 +16,23 @@ func Write(store Store, log *sensors.Log, header Header) error {
 	return w.Close()
 }
 
+// WriteRecording writes a whole recording as a closed session: its log, what it
+// is called, and what was remarked.
+func WriteRecording(store Store, rec *Recording) error {
+	w, err := NewWriter(store, rec.Header, rec.Log.Ride)
+	if err != nil {
+		return err
+	}
+	if rec.Name != "" {
+		w.SetName(rec.Name)
+	}
+	deliver(rec.Log, w)
+	for _, r := range rec.Remarks {
+		w.Remark(r)
+	}
+	return w.Close()
+}
+
 // deliver gives sink every sample of the log in order of time.
 func deliver(log *sensors.Log, sink sensors.Sink) {
 	var m, f, p, s int

@@ -54,16 +54,20 @@ func Apply(log *sensors.Log, c Choice) *sensors.Log {
 	out.States = between(log.States, from, to, func(s sensors.State) float64 { return s.T })
 	out.Fixes = between(log.Fixes, from, to, func(f sensors.Fix) float64 { return f.T })
 	near := nearEnds(log.Fixes, c.EndsCut)
-	place := placer(log.Fixes, c.Places)
 	for i := range out.Fixes {
 		f := &out.Fixes[i]
 		if near(*f) {
 			hide(f)
 		}
-		place(f)
 		if !c.Clock {
 			f.UTC = time.Time{}
 		}
+	}
+	// Moved by what is left: a shape that somebody knows again must not lead to
+	// where the ride began.
+	place := placer(out.Fixes, c.Places)
+	for i := range out.Fixes {
+		place(&out.Fixes[i])
 	}
 	return &out
 }
@@ -167,19 +171,29 @@ func placer(fixes []sensors.Fix, p Places) func(*sensors.Fix) {
 // mover moves the first place to latitude and longitude zero and keeps
 // distances north and east of it.
 func mover(fixes []sensors.Fix) func(*sensors.Fix) {
-	for _, first := range fixes {
+	for _, first := range fixes { // a copy, which moving the fix itself leaves alone
 		if !first.HasPosition() {
 			continue
 		}
-		narrow := math.Cos(first.LatDeg * math.Pi / 180)
+		narrow, firstAlt := math.Cos(first.LatDeg*math.Pi/180), firstAltitude(fixes)
 		return func(f *sensors.Fix) {
 			if !f.HasPosition() {
 				return
 			}
 			f.LatDeg -= first.LatDeg
 			f.LonDeg = wrap(f.LonDeg-first.LonDeg) * narrow
-			f.Alt -= first.Alt
+			f.Alt -= firstAlt
 		}
 	}
 	return func(*sensors.Fix) {}
+}
+
+// firstAltitude is the first that is known, 0 where none is.
+func firstAltitude(fixes []sensors.Fix) float64 {
+	for _, f := range fixes {
+		if !math.IsNaN(f.Alt) {
+			return f.Alt
+		}
+	}
+	return 0
 }

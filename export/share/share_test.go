@@ -116,3 +116,16 @@ func TestShortRideGivesNothing(t *testing.T) {
 		t.Errorf("a ride of 140 m left %d fixes and %d motion samples", len(got.Fixes), len(got.Motion))
 	}
 }
+
+// TestMovedDoesNotPointHome holds that a ride moved without its ends cannot be
+// laid back on the map by its shape to find where it began: zero is the first
+// place that is left, not the one that was cut off.
+func TestMovedDoesNotPointHome(t *testing.T) {
+	choice := Default()
+	choice.Places = Moved
+	got := Apply(outAndBack(), choice)
+	first := got.Fixes[0]
+	if first.LatDeg != 0 || first.LonDeg != 0 || first.Alt != 0 {
+		t.Errorf("the first place left is %v, %v, %v m, which tells how far home is from it", first.LatDeg, first.LonDeg, first.Alt)
+	}
+}
