@@ -1,0 +1,153 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"runtime"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"stillair/export/share"
+	"stillair/export/shown"
+	"stillair/runs/marks"
+	"stillair/sensors/units"
+)
+
+// exportFlags are what export takes.
+type exportFlags struct {
+	into, places, ends, system string
+	as, rollOns                []string
+	undated                    bool
+	atOnce                     int
+	told                       *told
+}
+
+func exportCommand() command {
+	return command{
+		Name: "export", Args: "RECORDING...", Summary: "write recordings as files that other programs read",
+		Help: `
+Takes any number of recordings of any kind that analyse takes, or folders that
+hold such recordings, and writes each in every format asked for:
+
+` + formatLines() + `
+Parquet and CSV hold the runs, marks and road loads beside the track, each file
+with the ride's name, so that an engine reads thousands at once:
+
+  desk export rides/ --as parquet --into all
+  select setup, avg(cda_m2) from 'all/road-load/*.parquet' group by setup
+
+What you export may travel further than you think. Unless told otherwise the
+first and the last 200 m are cut off, and every place near them is taken out:
+they show where you live. --places moved keeps the shape of the ride and hides
+where on Earth it was; --places without leaves no place at all. Results need
+neither: they are computed before anything is taken out.
+
+A recording that cannot be used is told of, and the others go on.`,
+		Flags: func(f *pflag.FlagSet) runner {
+			e := &exportFlags{}
+			f.StringSliceVar(&e.as, "as", []string{"gpx"}, "formats, separated by commas")
+			f.StringVar(&e.into, "into", "exported", "folder to write into")
+			f.StringVar(&e.places, "places", string(share.Kept), "kept, moved or without")
+			f.StringVar(&e.ends, "ends", "200m", "how much to cut off at the beginning and the end; 0 for nothing")
+			f.BoolVar(&e.undated, "undated", false, "leave out date and time of day")
+			f.IntVar(&e.atOnce, "at-once", runtime.GOMAXPROCS(0), "how many recordings to work on at a time")
+			f.StringArrayVar(&e.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
+			f.StringVar(&e.system, "units", string(shown.Metric), "of the report: metric, imperial or both")
+			e.told = addTold(f)
+			return e.run
+		},
+	}
+}
+
+func (e *exportFlags) run(ctx context.Context, w *world, args []string) error {
+	if len(args) == 0 {
+		return usage("it takes at least one recording")
+	}
+	o, err := e.order()
+	if err != nil {
+		return err
+	}
+	inputs, err := exportInputs(args)
+	if err != nil {
+		return err
+	}
+	return o.all(ctx, w, inputs, e.atOnce)
+}
+
+// order checks the flags.
+func (e *exportFlags) order() (*order, error) {
+	o := &order{into: e.into, told: e.told}
+	var err error
+	if o.choice, err = e.choice(); err != nil {
+		return nil, err
+	}
+	for _, name := range e.as {
+		f, ok := formatNamed(strings.TrimSpace(name))
+		if !ok {
+			return nil, usage("there is no format %q; the formats are\n%s", name, formatLines())
+		}
+		if f.places && o.choice.Places == share.Without {
+			return nil, usage("%s is nothing but places: it does not go with --places without", f.name)
+		}
+		o.formats = append(o.formats, f)
+	}
+	if o.system, err = shown.ParseSystem(e.system); err != nil {
+		return nil, usageError{err}
+	}
+	if o.rollOns, err = speedPairs(e.rollOns); err != nil {
+		return nil, err
+	}
+	if e.atOnce < 1 {
+		return nil, usage("--at-once %d is not possible; it must be at least 1", e.atOnce)
+	}
+	return o, nil
+}
+
+func (e *exportFlags) choice() (share.Choice, error) {
+	c := share.Choice{Places: share.Places(e.places), Clock: !e.undated}
+	switch c.Places {
+	case share.Kept, share.Moved, share.Without:
+	default:
+		return c, usage("--places %s is not possible; it is kept, moved or without", e.places)
+	}
+	var ok bool
+	if c.EndsCut, ok = parseLength(e.ends); !ok {
+		return c, usage("--ends %s is not possible; it is a length such as 200m, 0.5km, 650ft or 0", e.ends)
+	}
+	return c, nil
+}
+
+// parseLength reads a length, in metres where no unit follows.
+func parseLength(text string) (metres float64, ok bool) {
+	factor := 1.0
+	for _, u := range []struct {
+		unit   string
+		metres float64
+	}{{"km", 1000}, {"ft", units.Foot}, {"m", 1}} {
+		if number, found := strings.CutSuffix(text, u.unit); found {
+			text, factor = number, u.metres
+			break
+		}
+	}
+	x, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	const longest = 1e6 // m
+	return x * factor, err == nil && x >= 0 && x*factor <= longest
+}
+
+// order is what is to be done with each recording.
+type order struct {
+	into    string
+	formats []format
+	choice  share.Choice
+	system  shown.System
+	rollOns []marks.SpeedPair
+	told    *told
+
+	originals []os.FileInfo // the recordings, never to be replaced
+}
+
+// ends says in words what is cut off.
+func (o *order) ends() string { return fmt.Sprintf("the first and last %.0f m", o.choice.EndsCut) }

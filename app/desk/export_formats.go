@@ -1,0 +1,161 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"stillair/app/intake"
+	"stillair/export/columns"
+	"stillair/export/geojson"
+	"stillair/export/gpx"
+	"stillair/export/report"
+	"stillair/export/results"
+	"stillair/export/session"
+	"stillair/export/share"
+	"stillair/export/table"
+	"stillair/runs"
+	"stillair/sensors"
+	"stillair/sensors/plain"
+)
+
+// format is one way to write a recording.
+type format struct {
+	name, about string
+	results     bool // needs what was computed
+	places      bool // is nothing without them
+	ride        bool // is nothing without what is left of the ride itself
+	files       func(x *exported) []file
+}
+
+// file is one file of a format.
+type file struct {
+	path  string // below the folder of all exports
+	write func(io.Writer) error
+}
+
+// exported is a recording as it is given away.
+type exported struct {
+	name   string // of its files
+	log    *sensors.Log
+	result *runs.Result // nil where no format needs it
+	rec    *session.Recording
+	order  *order
+}
+
+func formats() []format {
+	return []format{
+		{"gpx", "GPX 1.1 with the track, and the runs as waypoints", true, true, true, gpxFiles},
+		{"geojson", "GeoJSON (RFC 7946) with the track and the runs as lines", true, true, true, geojsonFiles},
+		{"csv", "tables (RFC 4180): track, runs, marks, road loads", true, false, true, csvFiles},
+		{"parquet", "Apache Parquet: samples, runs, marks, road loads", true, false, true, parquetFiles},
+		{"session", "a session file, as the phone app records", false, false, true, sessionFiles},
+		{"plain", "a plain log: a zip of CSV files", false, false, true, plainFiles},
+		{"results", "the results as JSON", true, false, false, resultsFiles},
+		{"report", "a page with plots to read or print (HTML)", true, false, false, reportFiles},
+	}
+}
+
+func formatNamed(name string) (format, bool) {
+	all := formats()
+	i := slices.IndexFunc(all, func(f format) bool { return f.name == name })
+	if i < 0 {
+		return format{}, false
+	}
+	return all[i], true
+}
+
+func formatLines() string {
+	var b strings.Builder
+	for _, f := range formats() {
+		fmt.Fprintf(&b, "  %-9s %s\n", f.name, f.about)
+	}
+	return b.String()
+}
+
+func gpxFiles(x *exported) []file {
+	return []file{{x.name + ".gpx", func(w io.Writer) error { return gpx.Write(w, x.log, x.result, x.title()) }}}
+}
+
+func geojsonFiles(x *exported) []file {
+	return []file{{x.name + ".geojson", func(w io.Writer) error { return geojson.Write(w, x.log, x.result, x.title()) }}}
+}
+
+func csvFiles(x *exported) []file {
+	r := x.result
+	in := func(name string) string { return filepath.Join(x.name, name) }
+	return []file{
+		{in("track.csv"), func(w io.Writer) error { return table.Track(w, r.Track) }},
+		{in("runs.csv"), func(w io.Writer) error { return table.Runs(w, r.Runs) }},
+		{in("marks.csv"), func(w io.Writer) error { return table.Marks(w, r.Runs) }},
+		{in("road-load.csv"), func(w io.Writer) error { return table.RoadLoads(w, r.RoadLoads) }},
+	}
+}
+
+// parquetFiles lie in a folder for each table, so that one pattern names the
+// tables of all rides.
+func parquetFiles(x *exported) []file {
+	in := func(table string, write func(io.Writer, string, *runs.Result) error) file {
+		return file{filepath.Join(table, x.name+".parquet"), func(w io.Writer) error { return write(w, x.name, x.result) }}
+	}
+	return []file{in("samples", columns.WriteSamples), in("runs", columns.WriteRuns), in("marks", columns.WriteMarks), in("road-load", columns.WriteRoadLoads)}
+}
+
+func sessionFiles(x *exported) []file {
+	return []file{{x.name + ".jsonl.gz", func(w io.Writer) error { return session.WriteRecording(unsynced{w}, x.recording()) }}}
+}
+
+func plainFiles(x *exported) []file {
+	return []file{{x.name + ".zip", func(w io.Writer) error { return plain.WriteZip(w, x.log) }}}
+}
+
+func resultsFiles(x *exported) []file {
+	return []file{{x.name + ".json", func(w io.Writer) error { return results.Write(w, results.From(x.result)) }}}
+}
+
+func reportFiles(x *exported) []file {
+	return []file{{x.name + ".html", func(w io.Writer) error {
+		s := &study{ride: &intake.Ride{Log: x.log, Session: x.recording()}, result: x.result}
+		return report.Write(w, x.result, s.reportOptions(x.order.system))
+	}}}
+}
+
+// title is what the rider calls the ride, the name of its files where no name
+// was given.
+func (x *exported) title() string {
+	if x.rec != nil && x.rec.Name != "" {
+		return x.rec.Name
+	}
+	return x.name
+}
+
+// recording is the session file's content as far as it is given away.
+func (x *exported) recording() *session.Recording {
+	out := &session.Recording{Header: session.Header{Start: timeOfFirst(x.log), Program: program}, Log: x.log}
+	if x.rec == nil {
+		return out
+	}
+	out.Name = x.rec.Name
+	out.Header.Device, out.Header.Origin = x.rec.Header.Device, x.rec.Header.Origin
+	if x.order.choice.Clock {
+		out.Header.Start, out.Header.Started = x.rec.Header.Start, x.rec.Header.Started
+	}
+	from, to := span(x.log)
+	for _, r := range x.rec.Remarks {
+		if r.T >= from && r.T <= to {
+			out.Remarks = append(out.Remarks, r)
+		}
+	}
+	return out
+}
+
+// give takes from a recording what is not to be given away.
+func (o *order) give(name string, ride *intake.Ride, result *runs.Result) *exported {
+	x := &exported{name: name, log: share.Apply(ride.Log, o.choice), rec: ride.Session, order: o}
+	if result != nil {
+		x.result = share.Result(result, ride.Log, o.choice)
+	}
+	return x
+}

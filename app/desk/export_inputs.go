@@ -1,0 +1,111 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"stillair/sensors"
+)
+
+// exportInput is one recording to export.
+type exportInput struct {
+	path string
+	name string // of the files to write, unlike any other
+}
+
+// recordingEndings end the names of what is taken from a folder of recordings.
+var recordingEndings = []string{".jsonl.gz", ".jsonl", ".zip", ".nmea"}
+
+// exportInputs lists the recordings that the arguments stand for. A folder is
+// a plain log where it holds motion.csv, and otherwise a folder of recordings.
+func exportInputs(args []string) ([]exportInput, error) {
+	var inputs []exportInput
+	taken := map[string]bool{}
+	for _, arg := range args {
+		paths, err := recordingsAt(arg)
+		if err != nil {
+			return nil, err
+		}
+		for _, p := range paths {
+			inputs = append(inputs, exportInput{p, freeName(p, taken)})
+		}
+	}
+	return inputs, nil
+}
+
+func recordingsAt(path string) ([]string, error) {
+	info, err := os.Stat(path)
+	if err != nil || !info.IsDir() {
+		return []string{path}, nil // what is wrong with it is told with its turn
+	}
+	if _, err := os.Stat(filepath.Join(path, "motion.csv")); err == nil {
+		return []string{path}, nil
+	}
+	entries, err := os.ReadDir(path)
+	if err != nil {
+		return nil, &sensors.InputError{File: path, What: "the folder cannot be read: " + err.Error(), Mend: "give yourself leave to read it", Err: err}
+	}
+	var found []string
+	for _, e := range entries {
+		_, isRecording := stem(e.Name())
+		_, isLog := os.Stat(filepath.Join(path, e.Name(), "motion.csv"))
+		if isRecording && !e.IsDir() || isLog == nil {
+			found = append(found, filepath.Join(path, e.Name()))
+		}
+	}
+	if len(found) == 0 {
+		return nil, &sensors.InputError{File: path, What: "the folder holds no recording",
+			Mend: "give a folder with session files (.jsonl.gz), zipped plain logs or folders with motion.csv"}
+	}
+	return found, nil
+}
+
+// stem is a file's name without the ending of a recording.
+func stem(name string) (string, bool) {
+	for _, ending := range recordingEndings {
+		if n := len(name) - len(ending); n > 0 && strings.EqualFold(name[n:], ending) {
+			return name[:n], true
+		}
+	}
+	return name, false
+}
+
+// freeName is the name of a recording's files: its own, with a number where
+// another has it.
+func freeName(path string, taken map[string]bool) string {
+	abs, err := filepath.Abs(path) // "." has no name of its own
+	if err != nil {
+		abs = path
+	}
+	base, _ := stem(filepath.Base(abs))
+	name := base
+	for n := 2; taken[strings.ToLower(name)]; n++ {
+		name = fmt.Sprintf("%s-%d", base, n)
+	}
+	taken[strings.ToLower(name)] = true
+	return name
+}
+
+// span is the time from the first to the last sample of a log.
+func span(log *sensors.Log) (from, to float64) {
+	from, to = math.Inf(1), math.Inf(-1)
+	if n := len(log.Motion); n > 0 {
+		from, to = log.Motion[0].T, log.Motion[n-1].T
+	}
+	if n := len(log.Fixes); n > 0 {
+		from, to = min(from, log.Fixes[0].T), max(to, log.Fixes[n-1].T)
+	}
+	return from, to
+}
+
+// timeOfFirst is the time of a log's first sample, NaN where it has none.
+func timeOfFirst(log *sensors.Log) float64 {
+	from, to := span(log)
+	if from > to {
+		return math.NaN()
+	}
+	return from
+}

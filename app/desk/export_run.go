@@ -1,0 +1,219 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"sync"
+
+	"stillair/app/intake"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+// outcome is what became of one recording.
+type outcome struct {
+	input exportInput
+	text  string // what was written
+	bytes int64
+	err   error
+}
+
+// all exports every input, several at a time, and tells of each as it is done.
+func (o *order) all(ctx context.Context, w *world, inputs []exportInput, atOnce int) error {
+	if err := os.MkdirAll(o.into, 0o755); err != nil {
+		return fmt.Errorf("the folder for the exports cannot be made: %w", err)
+	}
+	for _, in := range inputs {
+		if info, err := os.Stat(in.path); err == nil {
+			o.originals = append(o.originals, info)
+		}
+	}
+	todo, done := make(chan exportInput), make(chan outcome)
+	var workers sync.WaitGroup
+	for range min(atOnce, len(inputs)) {
+		workers.Go(func() {
+			for in := range todo {
+				done <- o.one(ctx, in)
+			}
+		})
+	}
+	go func() {
+		defer close(todo)
+		for _, in := range inputs {
+			select {
+			case todo <- in:
+			case <-ctx.Done():
+				return
+			}
+		}
+	}()
+	go func() {
+		workers.Wait()
+		close(done)
+	}()
+	return o.tellAll(ctx, w, len(inputs), done)
+}
+
+func (o *order) tellAll(ctx context.Context, w *world, count int, done <-chan outcome) error {
+	p := w.progress()
+	var written int64
+	var failed []error
+	n := 0
+	for r := range done {
+		n++
+		written += r.bytes
+		p.end()
+		if r.err != nil {
+			if !errors.Is(r.err, context.Canceled) {
+				fmt.Fprintf(w.Err, "desk export: %v\n", r.err)
+			}
+			failed = append(failed, r.err)
+		} else if err := w.print(fmt.Sprintf("%s: %s\n", r.input.path, r.text)); err != nil {
+			failed = append(failed, err)
+		}
+		if w.Live { // a log file has a line of each already
+			p.at(fmt.Sprintf("exporting, %d of %d", n, count), float64(n)/float64(count))
+		}
+	}
+	p.end()
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	if len(failed) > 0 {
+		return exportFailure(failed, count)
+	}
+	return w.print(fmt.Sprintf("%d exported into %s, %.1f MB\n", count, o.into, float64(written)/1e6))
+}
+
+// exportFailure sums up: it is the input's fault only where each failure is.
+func exportFailure(failed []error, count int) error {
+	sum := fmt.Sprintf("%d of %d recordings could not be exported", len(failed), count)
+	for _, err := range failed {
+		var input *sensors.InputError
+		if !errors.As(err, &input) {
+			return errors.New(sum)
+		}
+	}
+	return &sensors.InputError{What: sum, Mend: "what is wrong with each is told above"}
+}
+
+// one exports one recording.
+func (o *order) one(ctx context.Context, in exportInput) outcome {
+	r := outcome{input: in}
+	ride, err := intake.Open(in.path)
+	if err == nil {
+		err = o.told.apply(&ride.Log.Ride)
+	}
+	if err != nil {
+		r.err = err
+		return r
+	}
+	for i := range ride.Log.Notes { // where it lies is nobody's business
+		ride.Log.Notes[i].File = filepath.Base(ride.Log.Notes[i].File)
+	}
+	var result *runs.Result
+	if o.needsResults() {
+		if result, err = runs.Analyse(ctx, ride.Log, runs.Options{RollOns: o.rollOns}); err != nil {
+			r.err = inFile(err, in.path)
+			return r
+		}
+	}
+	x := o.give(in.name, ride, result)
+	r.bytes, r.err = o.write(x, in.path)
+	r.text = x.counts()
+	return r
+}
+
+func (o *order) needsResults() bool {
+	for _, f := range o.formats {
+		if f.results {
+			return true
+		}
+	}
+	return false
+}
+
+// inFile names the file in an error that does not.
+func inFile(err error, path string) error {
+	var input *sensors.InputError
+	if errors.As(err, &input) && input.File == "" {
+		named := *input
+		named.File = path
+		return &named
+	}
+	return fmt.Errorf("%s: %w", path, err)
+}
+
+// write writes every format asked for. A format that the ride has nothing for
+// is an error, after the others are written.
+func (o *order) write(x *exported, from string) (bytes int64, err error) {
+	var errs []error
+	for _, f := range o.formats {
+		if err := o.lacks(f, x, from); err != nil {
+			errs = append(errs, err)
+			continue
+		}
+		for _, file := range f.files(x) {
+			path := filepath.Join(o.into, file.path)
+			if err := o.save(path, from, file); err != nil {
+				return bytes, err
+			}
+			if info, err := os.Stat(path); err == nil {
+				bytes += info.Size()
+			}
+		}
+	}
+	if len(errs) > 0 {
+		return bytes, errs[0]
+	}
+	return bytes, nil
+}
+
+// lacks says why a format would be empty.
+func (o *order) lacks(f format, x *exported, from string) error {
+	if f.ride && len(x.log.Motion)+len(x.log.Fixes) == 0 && o.choice.EndsCut > 0 {
+		return &sensors.InputError{File: from, What: "nothing is left of the ride without " + o.ends(),
+			Mend: "give --ends with less, if nobody else is to have it"}
+	}
+	for _, fix := range x.log.Fixes {
+		if fix.HasPosition() {
+			return nil
+		}
+	}
+	if f.places {
+		return &sensors.InputError{File: from, What: "there is no place in the recording to write as " + f.name,
+			Mend: "choose another format, such as csv"}
+	}
+	return nil
+}
+
+// save writes a file, but never over a recording.
+func (o *order) save(path, from string, f file) error {
+	there, err := os.Stat(path)
+	if err == nil {
+		for _, original := range o.originals {
+			if os.SameFile(there, original) {
+				return &sensors.InputError{File: from, What: "its export would replace the recording " + path, Mend: "choose another folder with --into"}
+			}
+		}
+	}
+	return save(path, f.write)
+}
+
+// counts says what there is, for a person and for whoever checks the files.
+func (x *exported) counts() string {
+	places := 0
+	for _, f := range x.log.Fixes {
+		if f.HasPosition() {
+			places++
+		}
+	}
+	text := fmt.Sprintf("%d motion samples, %d fixes, %d with a place", len(x.log.Motion), len(x.log.Fixes), places)
+	if r := x.result; r != nil {
+		text += fmt.Sprintf(", %d track entries, %d runs, %d road loads", len(r.Track.T), len(r.Runs), len(r.RoadLoads))
+	}
+	return text
+}
