@@ -73,6 +73,11 @@ type RoadLoad struct {
 	C       Value    // force per speed squared at the same, N/(m/s)²
 	Limits  []Limit  // what limits the certainty of CdA, the most first
 	Notes   []string // what a reader of the figure should know, in plain words
+
+	// Stepwise is the same made from Δv/Δt in intervals of 10 km/h, as the
+	// regulations do: biased by wind and too sure of itself, for comparison
+	// with figures made that way; nil where it cannot be.
+	Stepwise *roadload.Load
 }
 
 // Result is everything computed from one ride.

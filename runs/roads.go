@@ -20,19 +20,15 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	if len(coasts) == 0 {
 		return
 	}
-	density := known.air.Density()
-	names, input := roadRuns(result, coasts, pairUp(result, coasts, where), where, known.ride, density.X)
+	names, input := roadRuns(result, coasts, pairUp(result, coasts, where), where, known)
 	if len(input) == 0 {
 		result.Warnings = append(result.Warnings, "no two coast-downs belong together as a pair of opposite runs, so there is no road load: "+
 			"ride the same stretch in both directions, one soon after the other")
 		return
 	}
-	opts := roadload.DefaultOptions(known.ride.WindSD)
-	opts.MassSD = known.ride.MassSD / known.ride.Mass
-	opts.DensitySD = density.SE / density.X
-	opts.Gravity = gravityAt(log)
+	opts := known.options(result.Gravity)
 	for i := range input {
-		input[i].Height = roadload.Heights(input[i].T, log.Pressure, density.X, opts.Gravity)
+		input[i].Height = roadload.Heights(input[i].T, log.Pressure, input[i].Density, opts.Gravity)
 	}
 	est, err := roadload.Fit(input, opts)
 	if err != nil {
@@ -43,14 +39,27 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 	result.Estimate = est
 	tellRuns(result, est)
-	causes := limits(input, est, opts)
+	steps, causes := stepwise(input, opts), limits(input, est, opts)
 	for i, name := range names {
-		load := newRoadLoad(result, name, i, est, known.ride, density.X, opts.Gravity)
+		load := newRoadLoad(result, name, i, est, known, opts)
 		if causes != nil {
 			load.Limits = causes[i]
 		}
+		if steps != nil {
+			load.Stepwise = &steps[i]
+		}
 		result.RoadLoads = append(result.RoadLoads, load)
 	}
+}
+
+// options says to the fit what is known beforehand.
+func (c conditions) options(gravity float64) roadload.Options {
+	density := c.air.Density()
+	opts := roadload.DefaultOptions(c.ride.WindSD)
+	opts.MassSD = c.ride.MassSD / c.ride.Mass
+	opts.DensitySD = density.SE / density.X
+	opts.Gravity = gravity
+	return opts
 }
 
 // coastDowns are the coast-downs with the fixes within them, rejected ones
@@ -110,7 +119,8 @@ func settling(r fusion.Receiver) float64 {
 // roadRuns turns the coast-downs that have a counterpart into what the fit
 // needs, with the names of their setups in order; the others are told why not.
 func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, where []int,
-	ride sensors.Ride, density float64) (names []string, input []roadload.Run) {
+	known conditions) (names []string, input []roadload.Run) {
+	density := known.air.Density().X
 	number := map[string]int{}
 	for i, c := range coasts {
 		run := &result.Runs[where[i]]
@@ -126,9 +136,9 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 			number[c.Setup] = len(names)
 			names = append(names, c.Setup)
 		}
-		mass := massAt(ride, c.MiddleTime())
+		mass := massAt(known.ride, c.MiddleTime())
 		r := roadload.Run{ID: c.ID, Setup: number[c.Setup], Pair: placed[i].Pair, Dir: placed[i].Dir, Pos: placed[i].Pos,
-			Mass: mass, Inertia: mass + ride.RotatingMass, Density: density}
+			Mass: mass, Inertia: mass + known.ride.RotatingMass, Density: density}
 		for _, f := range c.Fixes {
 			r.T = append(r.T, f.T-result.Track.Lag.Seconds)
 			r.V = append(r.V, f.Speed)
@@ -166,22 +176,43 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 	}
 }
 
-// newRoadLoad puts together what is said of one setup. The force coefficients
-// hold at the density of the reference conditions, and for the mass as ridden.
-func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate, ride sensors.Ride, density, gravity float64) RoadLoad {
+// newRoadLoad puts together what is said of one setup.
+func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate, known conditions, opts roadload.Options) RoadLoad {
 	load := est.Loads[setup]
 	out := RoadLoad{
-		Setup: name, Pairs: load.Pairs, Mass: ride.Mass, CdA: load.CdA, Crr: load.Crr, Cov: load.Cov,
-		DoF: load.DoF, CdACI: load.CdACI, CrrCI: load.CrrCI, Density: density, Notes: est.Notes,
+		Setup: name, Pairs: load.Pairs, Mass: known.ride.Mass, CdA: load.CdA, Crr: load.Crr, Cov: load.Cov,
+		DoF: load.DoF, CdACI: load.CdACI, CrrCI: load.CrrCI, Density: known.air.Density().X, Notes: est.Notes,
 	}
 	for _, f := range est.Runs {
 		run := result.Runs[f.ID-1]
 		if f.Reason == "" && run.Setup == name {
 			out.Runs = append(out.Runs, f.ID)
-			out.Mass = massAt(ride, run.Start)
+			out.Mass = massAt(known.ride, run.Start)
 		}
 	}
-	out.A = load.Crr.Times(out.Mass * gravity)
-	out.C = load.CdA.Times(air.ReferenceDensity() / 2)
+	c := load.At(reference(out.Mass, opts))
+	out.A, out.C = c.A, c.C
 	return out
+}
+
+// reference is the state at which force coefficients are quoted: dry air of
+// 20 °C and 98.21 kPa, between 15 and 115 km/h (SAE J2263, its public abstract
+// and summaries), and the mass as ridden.
+func reference(mass float64, opts roadload.Options) roadload.Reference {
+	return roadload.Reference{
+		Mass:    Value{X: mass, SE: mass * opts.MassSD},
+		Density: air.ReferenceDensity(), Gravity: opts.Gravity, Slope: opts.Slope.X,
+		From: 15 * units.KMH, To: 115 * units.KMH,
+	}
+}
+
+// stepwise computes the road loads as the regulations do, for comparison; the
+// fit does not depend on it.
+func stepwise(input []roadload.Run, opts roadload.Options) []roadload.Load {
+	const width = 10 * units.KMH
+	loads, err := roadload.Stepwise(input, opts, width)
+	if err != nil {
+		return nil
+	}
+	return loads
 }

@@ -115,7 +115,7 @@ func meant(r *runs.Result, c runs.Comparison, u shown.System) []string {
 		if l.Setup != c.A {
 			continue
 		}
-		w := worthOf(l)
+		w := worthOf(r, l)
 		for _, v := range usualSpeeds(u)[1:] {
 			p := change.Power(w, v)
 			more := "more"

@@ -76,7 +76,7 @@ func loads(r *runs.Result, u shown.System) []load {
 	drag, roll = drag.rounded(), roll.rounded()
 	var out []load
 	for _, l := range r.RoadLoads {
-		w := worthOf(l)
+		w := worthOf(r, l)
 		v := load{Setup: setupWords(l.Setup), Bands: []band{drag.band("CdA", "drag area", "m²", l.CdA, l.CdACI), roll.band("Crr", "rolling resistance", "", l.Crr, l.CrrCI)},
 			Basis:    fmt.Sprintf("%s there and back, %d coast-downs", plural(l.Pairs, "pair"), len(l.Runs)),
 			AtSpeeds: atSpeeds(w, u), Notes: l.Notes,
@@ -95,12 +95,11 @@ func loads(r *runs.Result, u shown.System) []load {
 // a coast-down reaches.
 const fastestShown = 140 * units.KMH
 
-// worthOf returns the load of a setup in the air of the ride. A is the weight
-// times Crr, which gives gravity as the fit had it.
-func worthOf(l runs.RoadLoad) worth.Load {
+// worthOf returns the load of a setup in the air of the ride.
+func worthOf(r *runs.Result, l runs.RoadLoad) worth.Load {
 	assumed := roadload.DefaultOptions(1)
-	gravity := l.A.X / (l.Crr.X * l.Mass)
-	if !(gravity > 9 && gravity < 10) {
+	gravity := r.Gravity
+	if gravity == 0 {
 		gravity = assumed.Gravity
 	}
 	return worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: assumed.Slope.X, Mass: l.Mass, Density: l.Density, Gravity: gravity}
