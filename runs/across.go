@@ -7,6 +7,7 @@ import (
 
 	"stillair/runs/compare"
 	"stillair/runs/measure"
+	"stillair/runs/worth"
 )
 
 // What two days differ in that nobody measured, as relative standard
@@ -39,7 +40,7 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 				for _, lb := range b.Result.RoadLoads {
 					dc, dr := acrossDays(la, lb)
 					cda, crr = append(cda, dc), append(crr, dr)
-					out = append(out, Comparison{A: label(a, la), B: label(b, lb), Cov: la.Cov + lb.Cov,
+					out = append(out, Comparison{A: label(a, la), B: label(b, lb), Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: la.Cov + lb.Cov},
 						Notes: []string{"ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day"}})
 				}
 			}

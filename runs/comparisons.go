@@ -3,6 +3,7 @@ package runs
 import (
 	"stillair/runs/compare"
 	"stillair/runs/measure"
+	"stillair/runs/worth"
 )
 
 // DefaultMatters is the relative difference that a comparison takes as worth
@@ -17,8 +18,8 @@ type Comparison struct {
 	Crr   *compare.Verdict
 	Power *compare.Verdict // mean of power at the road over the speeds both have, as a fraction of A's
 	Times []TimeComparison
-	Cov   float64  // covariance of the differences of CdA and Crr, m²
-	Notes []string // what weakens it, in plain words
+	Load  *worth.Change // how much more road load B has, for working out what that means
+	Notes []string      // what weakens it, in plain words
 }
 
 // TimeComparison compares the times of one mark.
@@ -79,18 +80,19 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 			continue
 		}
 		la, lb := result.RoadLoads[a], result.RoadLoads[b]
-		dc, dr, cdof, rdof := result.Estimate.Difference(a, b)
-		out[k].Cov = result.Estimate.DifferenceCov(a, b)
+		plain := result.Estimate.Between(a, b)
+		d := plain
 		if sameTyres(result, c) {
 			var alike bool
-			if dc, cdof, alike = result.Estimate.Alike(a, b); alike {
+			if d, alike = result.Estimate.Alike(a, b); alike {
 				out[k].Notes = append(out[k].Notes, "drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ")
 			}
 		}
 		pairs := min(la.Pairs, lb.Pairs)
 		which = append(which, k)
-		cda = append(cda, compare.Difference{Delta: dc, Base: la.CdA.X, DoF: cdof, Pairs: pairs})
-		crr = append(crr, compare.Difference{Delta: dr, Base: la.Crr.X, DoF: rdof, Pairs: pairs})
+		cda = append(cda, compare.Difference{Delta: d.CdA, Base: la.CdA.X, DoF: d.DoF, Pairs: pairs})
+		crr = append(crr, compare.Difference{Delta: plain.Crr, Base: la.Crr.X, DoF: plain.CrrDoF, Pairs: pairs})
+		out[k].Load = &worth.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}
 		if pairs < 2 {
 			out[k].Notes = append(out[k].Notes, "one setup has a single pair of coast-downs: its own scatter cannot be judged")
 		}

@@ -21,19 +21,6 @@ func (r *Result) LoadOf(setup string) (worth.Load, error) {
 	return worth.Load{}, fmt.Errorf("the road load of %q was not measured: ride coast-downs with it in both directions", setup)
 }
 
-// Change is the difference of road load that a comparison found, for package
-// worth. The difference in rolling resistance counts only where it was shown.
-func (c Comparison) Change() (worth.Change, bool) {
-	if c.CdA == nil {
-		return worth.Change{}, false
-	}
-	change := worth.Change{CdA: c.CdA.Delta}
-	if c.Crr != nil && c.Crr.P < 0.05 {
-		change.Crr, change.Cov = c.Crr.Delta, c.Cov
-	}
-	return change, true
-}
-
 // TopSpeeds works out the top speed of every setup whose power and road load
 // are both known, with the gear that reaches furthest. limitRPM is the engine's
 // speed limit, 1/min; +Inf where it is not known.

@@ -162,11 +162,11 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *worth
 
 // worth says what one difference means on the road.
 func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *worth.Burn) {
-	change, ok := k.Change()
 	load, err := r.LoadOf(k.A)
-	if !ok || err != nil {
+	if k.Load == nil || err != nil {
 		return
 	}
+	change := *k.Load
 	at := p.units.Number(shown.Speed, speed, 0)
 	power, faster := change.Power(load, speed), change.Speed(load, speed)
 	p.title("What %s costs against %s (below nothing: saves)", named(k.B), named(k.A))

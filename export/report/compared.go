@@ -7,7 +7,6 @@ import (
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/compare"
-	"stillair/runs/worth"
 	"stillair/sensors/units"
 )
 
@@ -103,12 +102,8 @@ func sign(v compare.Verdict) string {
 
 // meant says what a shown difference in drag is worth at usual speeds.
 func meant(r *runs.Result, c runs.Comparison, u shown.System) []string {
-	if c.CdA == nil || c.CdA.Finding != compare.Differs {
+	if c.CdA == nil || c.Load == nil || c.CdA.Finding != compare.Differs {
 		return nil
-	}
-	change := worth.Change{CdA: c.CdA.Delta, Cov: c.Cov}
-	if c.Crr != nil {
-		change.Crr = c.Crr.Delta
 	}
 	var out []string
 	for _, l := range r.RoadLoads {
@@ -117,7 +112,7 @@ func meant(r *runs.Result, c runs.Comparison, u shown.System) []string {
 		}
 		w := worthOf(r, l)
 		for _, v := range usualSpeeds(u)[1:] {
-			p := change.Power(w, v)
+			p := c.Load.Power(w, v)
 			more := "more"
 			if p.X < 0 {
 				more, p.X = "less", -p.X

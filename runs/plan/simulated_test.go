@@ -75,7 +75,8 @@ func (a abba) many(t *testing.T, seeds int) []outcome {
 					t.Errorf("seed %d: %v", i, err)
 					continue
 				}
-				d, dof, _ := est.Alike(0, 1)
+				alike, _ := est.Alike(0, 1)
+				d, dof := alike.CdA, alike.DoF
 				v := compare.Judge([]compare.Difference{{Delta: d, Base: est.Loads[0].CdA.X, DoF: dof, Pairs: a.pairs}}, 0.05)[0]
 				out[i] = outcome{d.Times(1 / est.Loads[0].CdA.X), dof, v.Finding == compare.Differs}
 			}

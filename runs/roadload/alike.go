@@ -23,18 +23,36 @@ const TyresAlike = 0.015
 // TyresAlike for the relative difference of Crr (Gelman and others, Bayesian
 // Data Analysis, chapter 3). A measured difference of Crr too large for alike
 // tyres is believed: ok is false and the plain difference is returned.
-func (e *Estimate) Alike(a, b int) (cda measure.Value, dof float64, ok bool) {
-	plain, crr, dof, _ := e.Difference(a, b)
+func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
+	d = e.Between(a, b)
 	prior := TyresAlike * e.Loads[a].Crr.X
-	if math.Abs(crr.X) > 2.5*math.Hypot(crr.SE, prior) {
-		return plain, dof, false
+	if math.Abs(d.Crr.X) > 2.5*math.Hypot(d.Crr.SE, prior) {
+		return d, false
 	}
 	k := takeBack(e.Cov, a, b, prior)
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
-	cda, dof = e.Combine(w)
-	cda.SE = math.Hypot(cda.SE, k*prior)
-	return cda, dof, true
+	d.CdA, d.DoF = e.Combine(w)
+	d.CdA.SE = math.Hypot(d.CdA.SE, k*prior)
+	kept := prior * prior / (prior*prior + d.Crr.SE*d.Crr.SE)
+	d.Crr = measure.Value{X: kept * d.Crr.X, SE: math.Sqrt(kept) * d.Crr.SE}
+	d.Cov *= kept
+	return d, true
+}
+
+// LoadDifference is what the road load of one setup has over that of another.
+type LoadDifference struct {
+	CdA, Crr    measure.Value // m² and 1
+	Cov         float64       // of the two, m²
+	DoF, CrrDoF float64       // of their t intervals
+}
+
+// Between is the plain difference between setups a and b.
+func (e *Estimate) Between(a, b int) LoadDifference {
+	var d LoadDifference
+	d.CdA, d.Crr, d.DoF, d.CrrDoF = e.Difference(a, b)
+	d.Cov = differenceCov(e.Cov, a, b, 0, 1)
+	return d
 }
 
 // AlikeSE is the standard error that Alike gives for a planned test whose road
@@ -56,7 +74,3 @@ func takeBack(cov *mat.SymDense, a, b int, prior float64) float64 {
 func differenceCov(cov *mat.SymDense, a, b, i, j int) float64 {
 	return cov.At(2*a+i, 2*a+j) + cov.At(2*b+i, 2*b+j) - cov.At(2*a+i, 2*b+j) - cov.At(2*b+i, 2*a+j)
 }
-
-// DifferenceCov is the covariance of the differences in CdA and in Crr between
-// setups a and b, m².
-func (e *Estimate) DifferenceCov(a, b int) float64 { return differenceCov(e.Cov, a, b, 0, 1) }
