@@ -52,6 +52,7 @@ func readResults(t *testing.T, path string) *results.Document {
 // says what a newcomer needs, and that analysing the session it wrote gives
 // its results again to the last byte.
 func TestDemo(t *testing.T) {
+	t.Parallel()
 	dir := filepath.Join(t.TempDir(), "a", "b")
 	out := good(t, "demo", "--out", dir)
 	for _, want := range []string{"invented", "Launches: 2", "Roll-ons", "Coast-downs", "CdA", "Crr", "Compared", "tall screen has", "more drag", "±",
@@ -80,6 +81,7 @@ func TestDemo(t *testing.T) {
 
 // TestAnalyse takes one simulated ride through the ways to ask about it.
 func TestAnalyse(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	good(t, "simulate", "--ride", "launches", "--out", dir, "--format", "zip", "--seed", "3")
 	zip := filepath.Join(dir, "ride.zip")
@@ -108,6 +110,7 @@ func TestAnalyse(t *testing.T) {
 // recording: drag area is proportional to mass, and without air and mass the
 // defaults are named.
 func TestToldCounts(t *testing.T) {
+	t.Parallel()
 	if testing.Short() {
 		t.Skip("analyses a ride of coast-downs three times")
 	}
@@ -136,6 +139,7 @@ func TestToldCounts(t *testing.T) {
 
 // TestSimulateRepeats checks that a seed decides everything.
 func TestSimulateRepeats(t *testing.T) {
+	t.Parallel()
 	files := map[string][]byte{}
 	for name, seed := range map[string]string{"a": "5", "b": "5", "c": "6"} {
 		dir := filepath.Join(t.TempDir(), name)
@@ -160,6 +164,7 @@ func TestSimulateRepeats(t *testing.T) {
 
 // TestErrors checks exit codes and that each message says what to do.
 func TestErrors(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	file := filepath.Join(dir, "file")
 	if err := os.WriteFile(file, []byte("hello, world\n"), 0o600); err != nil {
@@ -210,6 +215,7 @@ func TestErrors(t *testing.T) {
 // TestImpossible checks that a value told is refused where it cannot be, with
 // the recording at hand.
 func TestImpossible(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	good(t, "simulate", "--ride", "roll-ons", "--out", dir)
 	for _, flag := range []string{"--mass=3", "--pressure=10", "--humidity=120", "--temperature=200", "--wind-sd=-1"} {

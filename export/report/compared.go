@@ -31,7 +31,7 @@ type difference struct {
 func comparisons(r *runs.Result, u shown.System) []comparison {
 	var out []comparison
 	for _, c := range r.Compared {
-		v := comparison{A: setupWords(c.A), B: setupWords(c.B), Notes: c.Notes}
+		v := comparison{A: setupWords(c.A), B: setupWords(c.B), Notes: sentences(c.Notes)}
 		var verdicts []named
 		add := func(quantity string, verdict *compare.Verdict) {
 			if verdict != nil {

@@ -29,7 +29,7 @@ func powers(r *runs.Result, u shown.System) []power {
 			text += ", where the pulls ended: the peak may lie beyond"
 		}
 		text += fmt.Sprintf("; from %s", plural(len(p.Curve.Pulls), "pull"))
-		out = append(out, power{Setup: figure.PowerName(p), Peak: text, Notes: p.Notes})
+		out = append(out, power{Setup: figure.PowerName(p), Peak: text, Notes: sentences(p.Notes)})
 	}
 	return out
 }
