@@ -98,6 +98,7 @@ func (s *system) report(l *learner) (*Estimate, error) {
 	for i := range e.Loads {
 		e.Loads[i].intervals(e, i)
 	}
+	e.Notes = s.notes(e)
 	e.Runs = s.runFits()
 	e.Pairs, err = s.pairFits()
 	return e, err

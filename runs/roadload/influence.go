@@ -109,3 +109,15 @@ func (s *system) pairFits() ([]PairFit, error) {
 	}
 	return fits, nil
 }
+
+// wind is the mean wind of a run, from its pair's and half of how far the run
+// wants one of its own: the difference between the two runs of a pair is then
+// what the data say of it.
+func (s *system) wind(c *coast) (x, se float64) {
+	t := s.column(c, 2)
+	x = s.state.beta[s.lay.wind+c.pairIndex]
+	if math.IsInf(t.se, 1) {
+		return x, t.se
+	}
+	return x + t.estimate/2, t.se / math.Sqrt2
+}

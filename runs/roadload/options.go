@@ -34,7 +34,7 @@ func DefaultOptions(windSD float64) Options {
 	return Options{
 		Slope:   measure.Value{X: 0.004, SE: 0.001},
 		WindSD:  windSD,
-		GradeSD: 0.005,
+		GradeSD: 0.01,
 		Noise: Noise{
 			GustSD: 0.32 * windSD, GustTime: 8,
 			WhiteSD: 0.06, DriftSD: 0.07, DriftTime: 4,

@@ -1,10 +1,5 @@
 package roadload
 
-import (
-	"errors"
-	"math"
-)
-
 // Thresholds of the search for what does not belong to coasting, in standard
 // errors. With some hundred fixes tested, chance alone reaches shockLimit in
 // about one session in fifty, and then costs a second of one run.
@@ -140,61 +135,6 @@ func (s *system) with(runs []*coast) *system {
 	return next
 }
 
-func others(runs []*coast, not *coast) []*coast {
-	var out []*coast
-	for _, c := range runs {
-		if c != not {
-			out = append(out, c)
-		}
-	}
-	return out
-}
-
-// copies lets runs be fitted without touching what they are now.
-func copies(runs []*coast) []*coast {
-	out := make([]*coast, len(runs))
-	for i, c := range runs {
-		d := *c
-		n := len(c.t)
-		d.v, d.extra = make([]float64, n), append([]float64(nil), c.extra...)
-		d.decay, d.push = append([]float64(nil), c.decay...), append([]float64(nil), c.push...)
-		d.cols = nil
-		out[i] = &d
-	}
-	return out
-}
-
-var errNoPair = errors.New("no pair left")
-
-// pairsLeft asks for a pair in every setup.
-func pairsLeft(runs []*coast, setups int) error {
-	for setup := range setups {
-		if countPairs(runs, setup) == 0 {
-			return errNoPair
-		}
-	}
-	return nil
-}
-
-// countPairs counts the complete pairs of a setup.
-func countPairs(runs []*coast, setup int) int {
-	ways := map[int][2]bool{}
-	for _, c := range runs {
-		if c.setup == setup && c.pair != 0 {
-			w := ways[c.pair]
-			w[way(c.dir)] = true
-			ways[c.pair] = w
-		}
-	}
-	n := 0
-	for _, w := range ways {
-		if w[0] && w[1] {
-			n++
-		}
-	}
-	return n
-}
-
 // apply cuts the jump out of the run, or returns why the run has to go.
 func (f *find) apply() (reason string) {
 	c := f.run
@@ -209,48 +149,4 @@ func (f *find) apply() (reason string) {
 		return reasonTorn
 	}
 	return ""
-}
-
-// cut lets the speed jump before a fix. A jump next to a cut widens it: what
-// happened took longer than one step.
-func (c *coast) cut(fix int, jump float64) {
-	next := cutAt{from: fix, to: fix, jump: jump}
-	var keep []cutAt
-	for _, old := range c.cuts {
-		if old.to < next.from-1 || old.from > next.to+1 {
-			keep = append(keep, old)
-			continue
-		}
-		next.from, next.to = min(old.from, next.from), max(old.to, next.to)
-		next.jump += old.jump
-	}
-	c.cuts = append(keep, next)
-	for i := next.from; i < next.to; i++ {
-		c.count[i] = 0
-	}
-}
-
-// told describes the cuts of a run.
-func (c *coast) told() []Cut {
-	var out []Cut
-	for _, k := range c.cuts {
-		reason := reasonPush
-		if k.jump < 0 {
-			reason = reasonBrake
-		}
-		out = append(out, Cut{From: c.t[max(k.from-1, 0)], To: c.t[k.to], Reason: reason})
-	}
-	return out
-}
-
-// wind is the mean wind of a run, from its pair's and half of how far the run
-// wants one of its own: the difference between the two runs of a pair is then
-// what the data say of it.
-func (s *system) wind(c *coast) (x, se float64) {
-	t := s.column(c, 2)
-	x = s.state.beta[s.lay.wind+c.pairIndex]
-	if math.IsInf(t.se, 1) {
-		return x, t.se
-	}
-	return x + t.estimate/2, t.se / math.Sqrt2
 }

@@ -97,7 +97,10 @@ func (c Test) Ride(r *rand.Rand) []roadload.Run {
 	return out
 }
 
-const tick = 0.02 // s
+const (
+	tick    = 0.02 // s
+	longest = 150  // of a run, should the road fall too much for the bike to slow, s
+)
 
 func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roadload.Run {
 	b := c.Bike
@@ -111,7 +114,7 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 	v := c.From
 	var height, walk float64
 	every := int(math.Round(1 / (c.Rate * tick)))
-	for i := 0; v > c.To; i++ {
+	for i := 0; v > c.To && float64(i)*tick < longest; i++ {
 		t := float64(i) * tick
 		if i%every == 0 {
 			out.T = append(out.T, start+t)

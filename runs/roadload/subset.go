@@ -1,0 +1,58 @@
+package roadload
+
+import "errors"
+
+func others(runs []*coast, not *coast) []*coast {
+	var out []*coast
+	for _, c := range runs {
+		if c != not {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// copies lets runs be fitted without touching what they are now.
+func copies(runs []*coast) []*coast {
+	out := make([]*coast, len(runs))
+	for i, c := range runs {
+		d := *c
+		n := len(c.t)
+		d.v, d.extra = make([]float64, n), append([]float64(nil), c.extra...)
+		d.decay, d.push = append([]float64(nil), c.decay...), append([]float64(nil), c.push...)
+		d.cols = nil
+		out[i] = &d
+	}
+	return out
+}
+
+var errNoPair = errors.New("no pair left")
+
+// pairsLeft asks for a pair in every setup.
+func pairsLeft(runs []*coast, setups int) error {
+	for setup := range setups {
+		if countPairs(runs, setup) == 0 {
+			return errNoPair
+		}
+	}
+	return nil
+}
+
+// countPairs counts the complete pairs of a setup.
+func countPairs(runs []*coast, setup int) int {
+	ways := map[int][2]bool{}
+	for _, c := range runs {
+		if c.setup == setup && c.pair != 0 {
+			w := ways[c.pair]
+			w[way(c.dir)] = true
+			ways[c.pair] = w
+		}
+	}
+	n := 0
+	for _, w := range ways {
+		if w[0] && w[1] {
+			n++
+		}
+	}
+	return n
+}
