@@ -1,6 +1,9 @@
 package roadload
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // Fit finds the road load of every setup among the runs. All setups are fitted
 // together, so what they share (the road's profile, the size of gusts) cancels
@@ -50,36 +53,46 @@ func (s *system) guess() {
 const (
 	settleLoops = 30
 	settled     = 1e-6 // relative change of the road load
+	sameFit     = 0.02 // the same: noise learned at either fit is as good
 )
 
-// settle alternates between fitting at a noise and learning the noise at a fit.
+// settle alternates between fitting at a noise and learning the noise at a fit,
+// until the fit stays where it is.
 func (s *system) settle(l *learner) error {
-	if err := s.fitAt(l.noise); err != nil {
+	if _, err := s.fitAt(l.noise); err != nil {
 		return err
 	}
-	for range 2 {
+	for range 3 {
 		if err := l.learn(); err != nil {
 			return err
 		}
-		if err := s.fitAt(l.noise); err != nil {
+		moved, err := s.fitAt(l.noise)
+		if err != nil || moved < sameFit {
 			return err
 		}
 	}
 	return nil
 }
 
-// fitAt fits at a noise that is held: Gauss and Newton's iteration.
-func (s *system) fitAt(n Noise) error {
+// fitAt fits at a noise that is held: Gauss and Newton's iteration. It returns
+// how far the road load moved, relatively.
+func (s *system) fitAt(n Noise) (float64, error) {
+	before := append([]float64(nil), s.state.beta[:2*s.lay.setups]...)
 	for range settleLoops {
 		s.linearise(n)
 		if _, err := s.evaluate(n); err != nil {
-			return err
+			return 0, err
 		}
-		if s.improve() < settled {
-			return nil
+		if s.improve() > settled {
+			continue
 		}
+		moved := 0.0
+		for i, b := range before {
+			moved = math.Max(moved, math.Abs(s.state.beta[i]/b-1))
+		}
+		return moved, nil
 	}
-	return ErrNoFit
+	return 0, ErrNoFit
 }
 
 // report turns the fit into an Estimate.

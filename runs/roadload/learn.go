@@ -13,10 +13,10 @@ type dial struct {
 	sd float64 // of the prior, of the logarithm
 }
 
-// Prior widths. Sizes may well be double or half of what was expected, times
-// less so: they are harder to learn and matter less.
+// Prior widths. Sizes may well be three times what was expected, or a third;
+// times less so: they are harder to learn and matter less.
 const (
-	sizeSD = 0.8
+	sizeSD = 1.2
 	timeSD = 0.4
 	roadSD = 2.0
 )

@@ -22,7 +22,7 @@ func TestNotes(t *testing.T) {
 		{"gusty day", func(c *loadtest.Test, _ *rand.Rand) { c.Noise.GustSD *= 5 }, "gusts", true},
 		{"smooth road", func(*loadtest.Test, *rand.Rand) {}, "uneven", false},
 		{"rough road", func(c *loadtest.Test, r *rand.Rand) { c.Road = loadtest.Rough(r, 0.004, 150) }, "barometer", true},
-		{"one pair", func(c *loadtest.Test, _ *rand.Rand) { c.Pairs, c.To = 1, 90 / 3.6 }, "more pairs", true},
+		{"one pair", func(c *loadtest.Test, _ *rand.Rand) { c.Pairs, c.To = 1, 90/3.6 }, "more pairs", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := rand.New(rand.NewPCG(4, 70))

@@ -93,7 +93,7 @@ func TestShockIsARefit(t *testing.T) {
 	opts := DefaultOptions(1.5)
 	s := newSystem(coasts(rolled(true)), opts)
 	s.guess()
-	if err := s.fitAt(opts.Noise); err != nil {
+	if _, err := s.fitAt(opts.Noise); err != nil {
 		t.Fatal(err)
 	}
 	s.linearise(opts.Noise)
