@@ -153,9 +153,6 @@ func (p *page) since(r *runs.Result, t float64) string {
 
 func (p *page) assumed(s *study) {
 	var say []string
-	if len(s.result.Defaults) > 0 {
-		say = append(say, "not told, so a default stands for it: "+strings.Join(s.result.Defaults, ", "))
-	}
 	say = append(say, s.result.Warnings...)
 	for _, n := range s.result.Notes {
 		say = append(say, n.String())
@@ -163,11 +160,17 @@ func (p *page) assumed(s *study) {
 	if t := s.result.Track; t != nil {
 		say = append(say, t.Notes...)
 	}
+	if len(s.result.Defaults) > 0 {
+		p.title("Assumed, because it was not told")
+		for _, field := range s.result.Defaults {
+			p.wrapped(2, shown.Default(field, s.result.Ride, p.units))
+		}
+	}
 	if len(say) == 0 {
 		return
 	}
 	p.title("Know this")
 	for _, text := range say {
-		p.wrapped(2, text)
+		p.wrapped(2, shown.Sentence(text))
 	}
 }

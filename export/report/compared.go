@@ -72,7 +72,7 @@ func differences(b string, all []named) []difference {
 	var out []difference
 	for _, n := range all {
 		v := n.verdict
-		d := difference{Sentence: sentence(v.Sentence(b, n.quantity)), Sign: sign(v), Low: percent(-reach), High: percent(reach), Zero: 50}
+		d := difference{Sentence: shown.Sentence(v.Sentence(b, n.quantity)), Sign: sign(v), Low: percent(-reach), High: percent(reach), Zero: 50}
 		if low, high := v.CIPercent[0], v.CIPercent[1]; low <= high {
 			d.Drawn, d.Left, d.Width, d.Mid = true, at(low), at(high)-at(low), at(v.Percent)
 		}

@@ -82,17 +82,17 @@ func newPage(r *runs.Result, o Options) *page {
 		}
 	}
 	for _, name := range r.Defaults {
-		p.Defaults = append(p.Defaults, defaultWords(name, r.Ride, o.Units))
+		p.Defaults = append(p.Defaults, shown.Default(name, r.Ride, o.Units))
 	}
 	for _, text := range r.Warnings {
-		p.Warnings = append(p.Warnings, sentence(text))
+		p.Warnings = append(p.Warnings, shown.Sentence(text))
 	}
 	for _, n := range r.Notes {
 		p.Notes = append(p.Notes, n.String())
 	}
 	if r.Track != nil {
 		for _, text := range r.Track.Notes {
-			p.Notes = append(p.Notes, sentence(text))
+			p.Notes = append(p.Notes, shown.Sentence(text))
 		}
 	}
 	return p

@@ -26,8 +26,8 @@ func whole(t testing.TB, units shown.System) string {
 	t.Helper()
 	r := invented.Result()
 	r.Compared = []runs.Comparison{{A: "panniers off", B: "panniers on",
-		CdA: &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
-		Crr: &compare.Verdict{Finding: compare.NoneShown, Delta: runs.Value{X: 0.0001, SE: 0.0005}, Percent: 0.5, CIPercent: [2]float64{-5, 6}, Unlikely: 6},
+		CdA:  &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
+		Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: runs.Value{X: 0.0001, SE: 0.0005}, Percent: 0.5, CIPercent: [2]float64{-5, 6}, Unlikely: 6},
 		Load: &worth.Change{CdA: runs.Value{X: 0.06, SE: 0.012}, Crr: runs.Value{X: 0.0001, SE: 0.0005}}}}
 	var out bytes.Buffer
 	o := Options{Units: units, Name: "Evening, <invented>", Started: time.Date(2026, 5, 17, 18, 0, 0, 0, time.UTC), Invented: true, Remarks: []Remark{{T: 130, Text: "gust, felt"}},

@@ -142,23 +142,11 @@ func runRows(r *runs.Result, u shown.System) []runRow {
 	return out
 }
 
-// sentence returns words as a sentence: with a capital and a full stop.
-func sentence(s string) string {
-	if s == "" {
-		return s
-	}
-	s = strings.ToUpper(s[:1]) + s[1:]
-	if last := s[len(s)-1]; last != '.' && last != '!' && last != '?' {
-		s += "."
-	}
-	return s
-}
-
 // sentences returns each as a sentence.
 func sentences(all []string) []string {
 	out := make([]string, len(all))
 	for i, s := range all {
-		out[i] = sentence(s)
+		out[i] = shown.Sentence(s)
 	}
 	return out
 }

@@ -6,7 +6,6 @@ import (
 
 	"stillair/export/shown"
 	"stillair/runs"
-	"stillair/sensors"
 	"stillair/sensors/units"
 )
 
@@ -20,37 +19,6 @@ func seconds(v runs.Value) string { return shown.PlusMinus(v.X, half(v)) }
 func distanceWords(m float64, u shown.System) string {
 	long := shown.Quantity{Metric: shown.Unit{Name: "km", SI: 1000}, Imperial: shown.Unit{Name: "mi", SI: units.Mile}}
 	return u.Number(long, m, 1)
-}
-
-// defaultWords says which default stands for a field that was not told.
-func defaultWords(field string, r sensors.Ride, u shown.System) string {
-	value := func(text string) string { return fmt.Sprintf("%s (%s)", text, field) }
-	switch field {
-	case "mass_kg":
-		return value("The mass as ridden: " + u.Number(shown.Mass, r.Mass, 0))
-	case "mass_sd_kg":
-		return value("How well the mass is known: ± " + u.Number(shown.Mass, shown.Normal95*r.MassSD, 0))
-	case "rotating_mass_kg":
-		return value("What the wheels add to the inertia: " + u.Number(shown.Mass, r.RotatingMass, 1))
-	case "wind_sd_mps":
-		return value(fmt.Sprintf("How much the wind differs from pair to pair: %.1f m/s", r.WindSD))
-	}
-	known := map[string]string{
-		"air.temperature_c": "The temperature of the air", "air.pressure_hpa": "The pressure of the air", "air.humidity_pct": "The humidity of the air",
-		"air": "The state of the air",
-	}
-	numbers := map[string]string{
-		"air.temperature_c": shown.Fixed(r.Air.Temperature, 0) + " °C",
-		"air.pressure_hpa":  shown.Fixed(r.Air.Pressure/units.Hectopascal, 0) + " hPa",
-		"air.humidity_pct":  shown.Fixed(100*r.Air.Humidity, 0) + " %",
-	}
-	if words, ok := known[field]; ok {
-		if n, ok := numbers[field]; ok && n[:len("–")] != "–" {
-			words += ": " + n
-		}
-		return value(words)
-	}
-	return field
 }
 
 // best is one of the figures that the page begins with.
