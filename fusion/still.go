@@ -11,16 +11,16 @@ import (
 
 const (
 	restSpeed   = 0.5  // m/s of satellite speed below which the bike may stand
-	restReach   = 0.3  // half the window over which the force is watched, s
-	restDrift   = 0.15 // m/s: how much speed the force may seem to gain over that window
-	restMost    = 0.4  // m/s: the same where an engine shakes the phone hard
+	restReach   = 0.15 // half the window over which the force is watched, s
+	restDrift   = 0.10 // m/s: how much speed the force may seem to gain over that window
+	restMost    = 0.25 // m/s: the same where an engine shakes the phone hard
 	restTurn    = 0.06 // rad/s about any axis beyond the gyroscope's drift
-	restMargin  = 0.1  // s left free at either end of a standstill, beyond restReach
-	restAtLeast = 0.4  // s
+	restMargin  = 0.05 // s left free at either end of a standstill, beyond restReach
+	restAtLeast = 0.2  // s
 )
 
 // findRest finds the standstills: the receiver sees next to no speed, and the
-// specific force, averaged over half a second or so, stays where it is in the
+// specific force, averaged over a third of a second, stays where it is in the
 // middle of the stop. An idling engine shakes the sensor, but not its mean.
 func findRest(s *motion.Series, fixes []fix, lag float64) []Span {
 	w := newWatch(s)

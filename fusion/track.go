@@ -27,7 +27,7 @@ type Track struct {
 	Shake []float64 // rms of what the accelerometer holds above a few Hz, m/s²: engine and road
 
 	// Still are the standstills: stretches in which the bike surely stood. It
-	// may have stood for up to half a second longer at either end.
+	// may have stood for some tenths of a second longer at either end.
 	Still  []Span
 	Gaps   []Span // where motion samples are missing, or fixes for so long that the speed is a guess
 	Lag    Lag
