@@ -19,7 +19,11 @@ type Bike struct {
 	MassSD       *float64 `json:"mass_sd_kg,omitempty"`       // standard deviation of Mass
 	Weighed      string   `json:"weighed,omitempty"`          // how the mass is known, in the rider's words
 	RotatingMass *float64 `json:"rotating_mass_kg,omitempty"` // what the wheels add to the inertia
+	Wheels       *Wheels  `json:"wheels,omitempty"`           // to estimate RotatingMass where it was not told
 	Gears        []Gear   `json:"gears,omitempty"`
+	Box          *Box     `json:"box,omitempty"`       // to work out Gears where none was told
+	LimitRPM     *float64 `json:"limit_rpm,omitempty"` // highest engine speed, 1/min
+	Fuel         *Fuel    `json:"fuel,omitempty"`
 	Setups       []Setup  `json:"setups"`
 	Note         string   `json:"note,omitempty"`
 }
@@ -45,8 +49,8 @@ type Setup struct {
 func (b Bike) Ride(setup string, air sensors.Air) sensors.Ride {
 	r := sensors.UnknownRide()
 	r.Bike, r.Air = b.Name, air
-	r.Mass, r.MassSD, r.RotatingMass = value(b.Mass), value(b.MassSD), value(b.RotatingMass)
-	for _, g := range b.Gears {
+	r.Mass, r.MassSD, r.RotatingMass = value(b.Mass), value(b.MassSD), b.rotatingMass()
+	for _, g := range b.gears() {
 		r.Gears = append(r.Gears, sensors.Gear{Name: g.Name, RPMPerMPS: g.RPMPerMPS})
 	}
 	if setup != "" {
@@ -129,7 +133,7 @@ func (b Bike) Check() (field string, err error) {
 			return "setups", fmt.Errorf("setup %q: %w", s.Name, err)
 		}
 	}
-	return "", nil
+	return b.checkParts()
 }
 
 func (s Setup) check() error {
