@@ -47,7 +47,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Op
 	opts.progress(Measuring, 0.75)
 	parallel(len(result.Runs), func(i int) {
 		if ctx.Err() == nil {
-			result.Runs[i].Marks = measureRun(track, result.Runs[i], found[i].Breaks, opts.pairs())
+			result.Runs[i].measure(track, found[i].Breaks, opts.pairs())
 		}
 	})
 	if err := ctx.Err(); err != nil {
@@ -73,18 +73,22 @@ func newRun(id int, f detect.Found, track *fusion.Track, log *sensors.Log) Run {
 	}
 }
 
-// measureRun computes the marks of a run. A rejected run has them too, where
-// it reaches them: they may still interest the rider.
-func measureRun(track *fusion.Track, r Run, breaks []fusion.Span, pairs []marks.SpeedPair) []Mark {
+// measure computes the marks of a run, and when exactly a launch began. A
+// rejected run has marks too, where it reaches them: they may still interest
+// the rider.
+func (r *Run) measure(track *fusion.Track, breaks []fusion.Span, pairs []marks.SpeedPair) {
 	switch r.Kind {
 	case Launch:
-		return marks.OfLaunch(track, track, r.Start, r.End, breaks, pairs)
+		var first Value
+		r.Marks, first = marks.OfLaunch(track, track, r.Start, r.End, breaks, pairs)
+		if first.Known() {
+			r.Start, r.FromMPS = first.X, 0
+		}
 	case RollOn:
-		return marks.OfRollOn(track, track, r.Start, r.End, breaks, pairs)
+		r.Marks = marks.OfRollOn(track, track, r.Start, r.End, breaks, pairs)
 	case Stop:
-		return marks.OfStop(track, track, r.Start, r.End, breaks)
+		r.Marks = marks.OfStop(track, track, r.Start, r.End, breaks)
 	}
-	return nil
 }
 
 // fixesWithin are the fixes that describe the bike between two times.

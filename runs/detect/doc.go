@@ -10,24 +10,28 @@
 // push of up to about a second are gear changes and belong to it.
 //
 // A roll-on is a push from rolling through at least one of the pairs of speed
-// asked for. A pull is a push from rolling in one gear, without a break, over
-// a ratio of speeds that is wide enough for a power curve. The same seconds
-// may be both. That the throttle was fully open shows in the thrust: it is
-// well above what holds the bike back, and changes slowly with speed.
+// asked for, in one gear or, with nearly all the power that the bike showed in
+// the ride, through several. A pull is a push from rolling in one gear over a
+// ratio of speeds that is wide enough for a power curve. The same seconds may
+// be both. That the throttle was fully open shows in the thrust: it is well
+// above what holds the bike back, not far below the best of the ride, and
+// changes slowly with speed. Riding along at half throttle in one gear for
+// long cannot be told from a weaker bike at full throttle.
 //
 // A coast-down is rolling with the clutch pulled and both brakes free, so
 // that air and tyres alone hold the bike back:
 //
 //	dv/dt = −(c₀ + c₂·v²),  c₂ = ½ρ·CdA/mₑ,  c₀ = g·(Crr + slope)·m/mₑ
 //
-// The trajectory that solves this is fitted to the speed. It counts as a
-// coast-down when the two coefficients are within what any motorcycle can
-// have on a road that is not steep: CdA from 0.18 to 0.9 m², Crr from 0.006 to
-// 0.04 (the lower drag area after Cossalter, Motorcycle Dynamics; the upper
-// bound leaves room for a tourer with panniers). An engine that is dragged
-// along adds a force that hardly changes with speed and shows as a c₀ several
-// times too high; a brake shows as a step in the deceleration. Both ends of a
-// run are such steps as well.
+// The beginning and the end of it, and a brush of the brake, are steps of the
+// deceleration that wind and road cannot make. Between two steps the
+// trajectory that solves the equation is fitted to the speed. It counts as a
+// coast-down when its mean deceleration is what motorcycles have, give or take
+// 3.3 standard deviations: CdA 0.5 ± 0.15 m², Crr 0.016 ± 0.006, a slope of
+// ± 0.8 %, with the mass that was told. (Drag areas of 0.18 to 0.7 m²: Cossalter,
+// Motorcycle Dynamics; the rest common practice.) An engine that is dragged
+// along adds a force that hardly changes with speed and shows as a
+// deceleration several times too high.
 //
 // A stop is braking to standstill from speed, harder than traffic asks for.
 //

@@ -71,7 +71,8 @@ func TestTextbookLaunches(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name+" "+tt.mark, func(t *testing.T) {
 			n := len(tt.track.T)
-			marks := OfLaunch(tt.track, sure{}, 3, tt.track.T[n-1], nil, nil)
+			marks, first := OfLaunch(tt.track, sure{}, 3, tt.track.T[n-1], nil, nil)
+			near(t, "first movement", first.X, 3, tt.slack)
 			for _, m := range marks {
 				if m.Name == tt.mark {
 					near(t, "from the rollout", m.Rollout.X, tt.rollout, 0.004)

@@ -50,8 +50,9 @@ func launchGoals() []goal {
 
 // OfLaunch measures a launch that begins at standstill before time a and ends
 // at b, and the pairs of speed that it runs through. The first movement is
-// looked for about a. Breaks are where gear changes interrupt the push.
-func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) []Mark {
+// looked for about a, and returned as a time on the log's clock. Breaks are
+// where gear changes interrupt the push.
+func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) ([]Mark, measure.Value) {
 	breaks = append(slices.Clip(breaks), fusion.Span{From: a - standing, To: a + clutch})
 	r, errs := newTrace(track, a-standing, b+overrun).refine(errs, breaks)
 	first := r.firstMovement(errs, a)
@@ -62,7 +63,7 @@ func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Sp
 			marks = append(marks, m)
 		}
 	}
-	return append(marks, r.through(errs, pairs)...)
+	return append(marks, r.through(errs, pairs)...), first.value(errs)
 }
 
 // reach measures one mark.
