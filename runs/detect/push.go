@@ -22,6 +22,7 @@ const (
 	pushGain   = 5.0  // least gain of speed worth a look, m/s
 	opening    = 0.6  // how long the throttle or the clutch takes at most, s
 	shiftDepth = 0.5  // share of the acceleration that a gear change takes away, seen over 0.4 s
+	goneShare  = 0.85 // share that is taken away when the clutch is pulled without haste
 	shiftDrop  = 1.0  // and what it takes away at least, m/s²
 )
 
@@ -126,6 +127,19 @@ func sureDip(s *series, i int) bool {
 func maybeDip(s *series, i int) bool {
 	level, drop := dropAt(s, i)
 	return level > pushing && drop > 0.6*math.Max(shiftDrop, shiftDepth*level)
+}
+
+// letGo reports whether somewhere between two grid points the thrust is gone
+// altogether, as when a rider without haste changes gear. In the engine's
+// shaking such a change may not be a sure dip.
+func letGo(s *series, from, to int) bool {
+	for i := from; i < to; i++ {
+		level, drop := dropAt(s, i)
+		if level > pushing && drop > math.Max(math.Max(shiftDrop, goneShare*level), 2*s.doubt[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // dropAt is the acceleration before and after i, whichever is less, and how

@@ -21,6 +21,8 @@ const (
 	wholeShare  = 0.6            // of the best, through several gears
 	pullGain    = 35 * units.KMH // least gain of speed of a pull
 	worthSaying = 0.92           // share of a pair of speeds from which on a push was meant as a roll-on
+	pullShare   = 0.3            // of the best, for a pull
+	strongPush  = 80.0           // W/kg; riding along through the gears does not reach it
 	pullRatio   = 1.5            // highest over lowest speed of a pull
 	pullTime    = 3.0            // s
 	steadiness  = 0.55           // least share of the trend that the acceleration may fall to
@@ -109,7 +111,10 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
 			continue
 		}
 		for _, g := range p.gears(s) {
-			if thrustPower(s, g.from, g.to) > math.Max(rollPower, rollShare*best) {
+			power := thrustPower(s, g.from, g.to)
+			pair, _ := bestCovered(s, g, pairs)
+			along := power < strongPush && letGo(s, s.passing(pair.From, g), s.passing(pair.To, g))
+			if power > math.Max(rollPower, rollShare*best) && !along {
 				out = append(out, judgeRollOn(s, g, pairs)...)
 			}
 		}
@@ -126,6 +131,17 @@ func allOut(s *series, p push, pair marks.SpeedPair, best float64) bool {
 		return false
 	}
 	return thrustPower(s, s.index(from), s.index(to)) > math.Max(wholePower, wholeShare*best)
+}
+
+// passing is the grid point at which a push passes a speed, or its nearer end.
+func (s *series) passing(v float64, p push) int {
+	if t := s.crossing(v, p.from, p.to); !math.IsNaN(t) {
+		return s.index(t)
+	}
+	if v > s.v[p.from] {
+		return p.to
+	}
+	return p.from
 }
 
 // judgeRollOn decides on one push that is strong enough.
@@ -225,7 +241,7 @@ func lineFit(x, y []float64) (c0, c1 float64) {
 
 // pulls judges the single gears of the pushes from rolling.
 func pulls(s *series, pushes []push) []Found {
-	need := math.Max(rollPower, rollShare*bestPower(s, pushes))
+	need := math.Max(rollPower, pullShare*bestPower(s, pushes))
 	var out []Found
 	for _, p := range pushes {
 		if p.standing {
@@ -234,7 +250,8 @@ func pulls(s *series, pushes []push) []Found {
 		for _, g := range p.gears(s) {
 			g = steady(s, g)
 			wide := s.v[g.to] >= math.Max(pullRatio*s.v[g.from], s.v[g.from]+pullGain) && s.seconds(g.from, g.to) >= pullTime
-			if wide && thrustPower(s, g.from, g.to) > need {
+			power := thrustPower(s, g.from, g.to)
+			if wide && power > need && (power > strongPush || !letGo(s, g.from, g.to)) {
 				out = append(out, Found{Kind: Pull, From: s.time(g.from), To: s.time(g.to), Breaks: g.breaks(s)})
 			}
 		}
