@@ -18,6 +18,25 @@
 // profile. These enter as random effects with a spread that is told or learned
 // (Henderson's mixed model).
 //
+// # The road
+//
+// A profile that repeats itself mirrored, as two opposite runs from the two
+// ends of one stretch see it, does to the speed just what more drag or less
+// rolling resistance would do: no number of such pairs tells them apart. Two
+// things do. A barometer shows the profile, once the share of dynamic pressure
+// that it feels is fitted with the rest (the two directions pass each place at
+// different speeds). And runs that start in different places pass one place at
+// different speeds in one direction. The profile's slope is an
+// Ornstein-Uhlenbeck process along the road, given at knots; how rough it is is
+// learned, and averaged over.
+//
+// # What does not belong
+//
+// After the fit, every fix is asked whether the speed jumped just before it,
+// and every run whether it wants a drag area or a rolling resistance of its
+// own. The clearest case is cut or left out with its reason, and all is fitted
+// again, until nothing is left to find.
+//
 // # What the errors are
 //
 // Measured speed leaves the fitted curve for three reasons, none of them
@@ -33,4 +52,12 @@
 // restricted maximum likelihood with weak priors (Patterson and Thompson,
 // Biometrika 58 (1971) 545), and Satterthwaite's degrees of freedom say how
 // well that succeeded: the intervals are Student's, not normal.
+//
+// # What is taken for granted
+//
+// The mass and the air density, whose uncertainty is common to all runs and
+// passes to CdA in full; k, the growth of rolling resistance with speed, which
+// is a fifth unknown with a narrow prior; that the rider keeps his posture; and
+// that the wind blows along the road: a cross-wind of 1.5 m/s leaves about
+// 0.8 % in Crr.
 package roadload

@@ -83,7 +83,7 @@ func (s *system) fitAt(n Noise) (float64, error) {
 		if _, err := s.evaluate(n); err != nil {
 			return 0, err
 		}
-		if s.improve() > settled {
+		if moved := s.improve(); !(moved <= settled) { // not a number included
 			continue
 		}
 		moved := 0.0

@@ -244,3 +244,40 @@ func TestDeterministic(t *testing.T) {
 		t.Errorf("%+v, then %+v", a.Loads[0], b.Loads[0])
 	}
 }
+
+// TestGarbage: whatever the speeds, the answer is an error or finite.
+func TestGarbage(t *testing.T) {
+	for seed := range uint64(25) {
+		r := rand.New(rand.NewPCG(seed, 80))
+		runs := ridden(seed)[:4]
+		for i := range runs {
+			for j := range runs[i].V {
+				switch seed % 5 {
+				case 0: // nothing but noise
+					runs[i].V[j] = 40 * r.Float64()
+				case 1: // speeding up
+					runs[i].V[j] = 5 + 0.5*float64(j)
+				case 2: // at once
+					runs[i].V[j] = 30 - 29*float64(min(j, 1))
+				case 3: // one wild fix
+					if j == 7 {
+						runs[i].V[j] = 1e6
+					}
+				case 4: // all in one place
+					runs[i].Pos[j] = 12
+				}
+			}
+		}
+		e, err := roadload.Fit(runs, told(1.5))
+		if err != nil {
+			continue
+		}
+		l := e.Loads[0]
+		for _, x := range []float64{l.CdA.X, l.CdA.SE, l.Crr.X, l.Crr.SE, l.CdACI[0], l.CdACI[1]} {
+			if math.IsNaN(x) || math.IsInf(x, 0) {
+				t.Errorf("seed %d: %+v", seed, l)
+				break
+			}
+		}
+	}
+}

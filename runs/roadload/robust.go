@@ -2,7 +2,7 @@ package roadload
 
 // Thresholds of the search for what does not belong to coasting, in standard
 // errors. With some hundred fixes tested, chance alone reaches shockLimit in
-// about one session in fifty, and then costs a second of one run.
+// about one ride in fifty, and then costs a second of one run.
 const (
 	shockLimit = 4.2
 	runLimit   = 4.5
