@@ -117,6 +117,18 @@ func (l *learner) slope() {
 	}
 }
 
+// incline computes the gradient alone, by differences forwards that are put
+// right by the curvature as believed: half the work of slope.
+func (l *learner) incline() {
+	probe := append([]float64(nil), l.at...)
+	for i := range probe {
+		probe[i] = l.at[i] + dialStep
+		up := l.cost(probe)
+		probe[i] = l.at[i]
+		l.grad.SetVec(i, (up-l.value)/dialStep-dialStep/2*l.model.At(i, i))
+	}
+}
+
 // curvature computes the Hessian of the cost at l.at. The mixed terms come from
 // differences taken forwards, with the diagonal's own half-step removed.
 func (l *learner) curvature() *mat.SymDense {

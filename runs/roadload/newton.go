@@ -23,7 +23,8 @@ func (l *learner) learn() error {
 		if gained < dialGain {
 			break
 		}
-		l.slope()
+		l.value -= gained
+		l.incline()
 		l.update(moved, before)
 	}
 	l.noise = l.noiseAt(l.at)
