@@ -1,0 +1,168 @@
+package accuracy
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"math"
+	"slices"
+
+	"stillair/export/report/figure"
+	"stillair/export/shown"
+)
+
+//go:embed page.html
+var pageText string
+
+// Made tells how a measurement was made.
+type Made struct {
+	Version string // of the program
+	By      string // the command
+}
+
+// Report is a measurement summed up.
+type Report struct {
+	Made
+	Sections []Section
+}
+
+// Section is what one study gave.
+type Section struct {
+	Study Study
+	Cases []*Summary
+	Held  []Held // every limit of every case, in order
+}
+
+// Held is one limit beside what was measured.
+type Held struct {
+	Case    string
+	Limit   Limit
+	Figure  float64
+	Verdict Verdict
+}
+
+// NewReport sums up the records of studies. Limits of which nothing was
+// measured are left out.
+func NewReport(studies []Study, records []Record, made Made) *Report {
+	out := &Report{Made: made}
+	for _, s := range studies {
+		sec := Section{Study: s}
+		for _, c := range s.Cases {
+			sum := Summarise(s.Name, c.Name, records)
+			if sum.Rides == 0 {
+				continue
+			}
+			sec.Cases = append(sec.Cases, sum)
+			for _, l := range c.Limits {
+				if f, v, ok := l.Judge(sum); ok {
+					sec.Held = append(sec.Held, Held{Case: c.Name, Limit: l, Figure: f, Verdict: v})
+				}
+			}
+		}
+		if len(sec.Cases) > 0 {
+			out.Sections = append(out.Sections, sec)
+		}
+	}
+	return out
+}
+
+// Count is how many limits have a verdict.
+func (r *Report) Count(v Verdict) int {
+	n := 0
+	for _, s := range r.Sections {
+		for _, h := range s.Held {
+			if h.Verdict == v {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// Missed are the limits that were missed, study by study, in words.
+func (r *Report) Missed() []string {
+	var out []string
+	for _, s := range r.Sections {
+		for _, h := range s.Held {
+			if h.Verdict == Missed {
+				out = append(out, fmt.Sprintf("%s, %s: %s", s.Study.Title, h.Case, h.words(s.Study.Unit)))
+			}
+		}
+		for _, c := range s.Cases {
+			if len(c.Failed) > 0 {
+				out = append(out, fmt.Sprintf("%s, %s: %d of %d rides came to nothing, such as: %s", s.Study.Title, c.Case, len(c.Failed), c.Rides, c.Failed[0]))
+			}
+		}
+	}
+	return out
+}
+
+// words say how a figure stands to its limit.
+func (h Held) words(u Unit) string {
+	show := func(x float64) string { return showIn(h.Limit.Of, x, u) }
+	want := ""
+	switch l := h.Limit; {
+	case math.IsInf(l.Low, -1):
+		want = "at most " + show(l.High)
+	case l.Of == HitRate && l.High == 1:
+		want = "at least " + show(l.Low)
+	default:
+		want = show(l.Low) + " to " + show(l.High)
+	}
+	return fmt.Sprintf("%s, %s %s, wanted %s", h.Limit.What, h.Limit.Of, show(h.Figure), want)
+}
+
+// showIn shows a figure in its unit.
+func showIn(f Figure, x float64, u Unit) string {
+	switch f {
+	case Coverage, HitRate:
+		return shown.Fixed(100*x, 1) + " %"
+	case OverBound, Honesty:
+		return shown.Fixed(x, 2)
+	}
+	return shown.Fixed(u.Factor*x, u.Digits) + " " + u.Name
+}
+
+// Write writes the report as one HTML page that needs nothing else.
+func (r *Report) Write(out io.Writer) error {
+	page, err := template.New("page").Parse(pageText)
+	if err != nil {
+		return err
+	}
+	var whole bytes.Buffer
+	if err := page.Execute(&whole, r.view()); err != nil {
+		return err
+	}
+	_, err = out.Write(whole.Bytes())
+	return err
+}
+
+// figures are the pictures of a section.
+func (s *Section) figures() []figure.Figure {
+	var what []string
+	for _, c := range s.Cases {
+		for _, name := range c.names {
+			if c.Values[name] != nil && !slices.Contains(what, name) && len(what) < len(figure.Colours()) {
+				what = append(what, name)
+			}
+		}
+	}
+	var out []figure.Figure
+	add := func(f figure.Figure) {
+		if !f.Empty() {
+			out = append(out, f)
+		}
+	}
+	add(dots{of: Bias, axis: "bias, " + s.Study.Unit.Name, factor: s.Study.Unit.Factor, what: what, reaching: []float64{0}}.draw(s.Cases, "Bias"))
+	add(dots{of: OverBound, axis: "error over bound", factor: 1, what: what, reaching: []float64{1}}.draw(s.Cases, "Errors over the theoretical bound"))
+	add(dots{of: Coverage, axis: "95 % intervals that hold the truth, %", factor: 100, what: what, reaching: []float64{95}}.draw(s.Cases, "Coverage of the 95 % intervals"))
+	if s.Study.Unit == milliseconds {
+		for _, name := range []string{hundred + rolled, hundred + moving, quarter + rolled, overtake} {
+			add(sizes(s.Cases, name, s.Study.Unit))
+		}
+	}
+	add(standardised(s.Cases))
+	return out
+}

@@ -1,0 +1,189 @@
+package accuracy
+
+import (
+	"math"
+
+	"stillair/fusion"
+	"stillair/runs"
+	"stillair/runs/marks"
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// The figures of launches and roll-ons, s.
+const (
+	moving   = ", from first movement"
+	rolled   = ", from the rollout"
+	hundred  = "0-100 km/h"
+	quarter  = "1/4 mile"
+	overtake = "80-120 km/h"
+	launched = "the launch is found"
+	rolledOn = "the roll-on is found"
+)
+
+func launches() Study {
+	s := Study{Name: "launches", Title: "Launches and roll-ons", Unit: milliseconds,
+		About: "Rides of four launches to 125 km/h and over a quarter mile and two roll-ons through 80 to 120 km/h in top gear. Fixes once a second, motion 100 times a second, a phone at any attitude, on an engine that shakes it by 6 m/s² rms, unless the case says otherwise."}
+	covered := func(low, high float64, what ...string) (out []Limit) {
+		for _, w := range what {
+			out = append(out, inside(w, Coverage, low, high))
+		}
+		return out
+	}
+	all := []string{hundred + moving, hundred + rolled, quarter + rolled, overtake}
+	bikes := sim.Bikes()
+	for _, c := range []struct {
+		name   string
+		bike   sim.Bike
+		change func(*sim.Scenario)
+		limits []Limit
+	}{
+		{"naked", bikes[0], func(*sim.Scenario) {}, append(covered(0.92, 0.97, all...),
+			atMost(hundred+moving, Within95, 0.060), atMost(hundred+rolled, Within95, 0.045), atMost(quarter+rolled, Within95, 0.035), atMost(overtake, Within95, 0.055))},
+		{"tourer", bikes[1], func(*sim.Scenario) {}, covered(0.92, 0.97, all...)},
+		{"sport", bikes[2], func(*sim.Scenario) {}, covered(0.92, 0.97, all...)},
+		{"harsh: 18 m/s²", bikes[0], func(sc *sim.Scenario) { sc.Phone = sim.HarshPhone() },
+			append(covered(0.92, 0.97, all...), atMost(hundred+rolled, Within95, 0.100))},
+		{"browser: 60 Hz", bikes[0], func(sc *sim.Scenario) { sc.Phone = sim.BrowserPhone() },
+			append(covered(0.92, 0.97, all...), atMost(hundred+rolled, Within95, 0.150))},
+		{"receiver smooths 0.4 s", bikes[0], func(sc *sim.Scenario) { sc.Receiver.SmoothTau = 0.4 },
+			append(covered(0.92, 0.97, all...), atMost(hundred+moving, Bias, 0.030), atMost(hundred+rolled, Bias, 0.030), atMost(quarter+rolled, Bias, 0.030))},
+		{"10 fixes a second", bikes[0], func(sc *sim.Scenario) { sc.Receiver.Rate = 10 }, nil},
+		{"no gyroscope", bikes[0], func(sc *sim.Scenario) { sc.Phone.Gyro.Absent = true }, nil},
+	} {
+		s.Cases = append(s.Cases, Case{Name: c.name, Seeds: 125, Limits: append(c.limits, inside(launched, HitRate, 1, 1)),
+			Ride: func(seed uint64) (Record, error) {
+				sc := sim.DefaultScenario(c.bike)
+				sc.Plan = append(sim.Launches(4, 125*units.KMH, 450), sim.RollOns(2, 0, 75*units.KMH, 125*units.KMH)...)
+				sc.Plan = append(sc.Plan, sim.Stand{Seconds: 5})
+				c.change(&sc)
+				return launchRide(sc, seed)
+			}})
+	}
+	return s
+}
+
+func launchRide(sc sim.Scenario, seed uint64) (Record, error) {
+	ride, result, err := wholeRide(sc, seed)
+	if err != nil {
+		return Record{}, err
+	}
+	var r Record
+	r.add("lag of the receiver", result.Track.Lag.Seconds-ride.Truth.Lag-ride.Truth.SmoothTau, result.Track.Lag.SE, 0)
+	best := knownRide(sc, ride)
+	for _, d := range ride.Truth.Of(sim.KindLaunch) {
+		run, found := near(result, runs.Launch, d.Start)
+		r.once(launched, found)
+		if found {
+			least, _ := marks.OfLaunch(best, best, d.Start, d.End, changes(ride.Truth, d), marks.DefaultPairs())
+			r.launch(ride.Truth, d, run, least)
+		}
+	}
+	for _, d := range ride.Truth.Of(sim.KindRollOn) {
+		run, found := near(result, runs.RollOn, d.Start)
+		r.once(rolledOn, found)
+		if found {
+			r.pairs(ride.Truth, d, run.Marks, marks.OfRollOn(best, best, d.Start, d.End, changes(ride.Truth, d), marks.DefaultPairs()))
+		}
+	}
+	return r, nil
+}
+
+// launch notes the marks of a launch beside the truth and the bound.
+func (r *Record) launch(truth *sim.Truth, d sim.Deed, run runs.Run, best []marks.Mark) {
+	for _, want := range truth.Marks(d) {
+		got, ok := markOf(run.Marks, want.Name)
+		if !ok || want.Name != hundred && want.Name != quarter {
+			continue
+		}
+		bound, _ := markOf(best, want.Name)
+		r.add(want.Name+moving, got.Time.X-want.Time, got.Time.SE, bound.Time.SE)
+		r.add(want.Name+rolled, got.Rollout.X-want.Rollout, got.Rollout.SE, bound.Rollout.SE)
+	}
+	r.pairs(truth, d, run.Marks, best)
+}
+
+// pairs notes the time from 80 to 120 km/h.
+func (r *Record) pairs(truth *sim.Truth, d sim.Deed, got, best []marks.Mark) {
+	if m, ok := markOf(got, overtake); ok {
+		bound, _ := markOf(best, overtake)
+		r.add(overtake, m.Time.X-truth.Through(d, 80*units.KMH, 120*units.KMH), m.Time.SE, bound.Time.SE)
+	}
+}
+
+func markOf(all []marks.Mark, name string) (marks.Mark, bool) {
+	for _, m := range all {
+		if m.Name == name {
+			return m, true
+		}
+	}
+	return marks.Mark{}, false
+}
+
+func near(result *runs.Result, kind runs.Kind, start float64) (runs.Run, bool) {
+	for _, run := range result.Runs {
+		if run.Kind == kind && run.Accepted() && math.Abs(run.Start-start) < 2 {
+			return run, true
+		}
+	}
+	return runs.Run{}, false
+}
+
+// knownRide is the bound of a simulated ride: the road's share of the
+// vibration and the receiver's errors have the sizes that they were made with.
+func knownRide(sc sim.Scenario, ride *sim.Ride) *fusion.Track {
+	truth := ride.Truth
+	k := fusion.Known{WhiteSD: sc.Receiver.WhiteSD, DriftSD: sc.Receiver.CorrSD, DriftTime: sc.Receiver.CorrTau,
+		BiasWalk: 2 * sc.Phone.Accel.DriftSD * sc.Phone.Accel.DriftSD / sc.Phone.Accel.DriftTau}
+	shake, noise := sc.Phone.Shake, sc.Phone.Accel.NoiseSD
+	for _, m := range truth.Moments {
+		if n := len(k.T); n > 0 && m.T <= k.T[n-1]+1e-6 {
+			continue
+		}
+		road := shake.RMS * math.Sqrt((1-shake.EngineShare)/3) * m.V / shake.RefSpeed
+		k.T, k.V = append(k.T, m.T), append(k.V, m.V)
+		k.Vibration = append(k.Vibration, (road*road+noise*noise)/sc.Phone.Rate)
+	}
+	for _, f := range ride.Log.Fixes {
+		if t := f.T - truth.Lag; t > k.T[0] && t < k.T[len(k.T)-1] {
+			k.Fixes = append(k.Fixes, t)
+		}
+	}
+	k.Still = standing(k.T, k.V)
+	return fusion.Bound(k)
+}
+
+// standing are the stretches of at least a second at which the bike stands.
+func standing(t, v []float64) []fusion.Span {
+	var out []fusion.Span
+	for i := 0; i < len(t); i++ {
+		j := i
+		for j < len(t) && v[j] == 0 {
+			j++
+		}
+		if j > i && t[j-1]-t[i] >= 1 {
+			out = append(out, fusion.Span{From: t[i], To: t[j-1]})
+		}
+		i = j
+	}
+	return out
+}
+
+// changes are the stretches of a deed in which the push is not smooth: gear
+// changes, and whenever the throttle is moved.
+func changes(truth *sim.Truth, d sim.Deed) []fusion.Span {
+	const about = 0.3 // s to both sides
+	var out []fusion.Span
+	for i := 1; i < len(truth.Moments); i++ {
+		a, b := truth.Moments[i-1], truth.Moments[i]
+		if b.T < d.Start || b.T > d.End || a.Gear == b.Gear && math.Abs(a.Throttle-b.Throttle) < 0.02 {
+			continue
+		}
+		if n := len(out); n > 0 && b.T-about < out[n-1].To {
+			out[n-1].To = b.T + about
+			continue
+		}
+		out = append(out, fusion.Span{From: b.T - about, To: b.T + about})
+	}
+	return out
+}
