@@ -53,15 +53,17 @@ func misfit(tr *fusion.Track, truth *sim.Truth, keep func(t float64) bool) (rms,
 
 func always(float64) bool { return true }
 
-// TestTroubledLogs spoils a simulated ride in the ways that phones do.
-func TestTroubledLogs(t *testing.T) {
-	cases := []struct {
-		name  string
-		phone func(*sim.Scenario)                    // changes the phone or the receiver
-		spoil func(*sensors.Log, *rand.Rand)         // changes the log
-		keep  func(*fusion.Track) func(float64) bool // where the speed must still be right
-		rms   float64                                // m/s
-	}{
+// trouble is one way in which phones spoil a ride.
+type trouble struct {
+	name  string
+	phone func(*sim.Scenario)                    // changes the phone or the receiver
+	spoil func(*sensors.Log, *rand.Rand)         // changes the log
+	keep  func(*fusion.Track) func(float64) bool // where the speed must still be right
+	rms   float64                                // m/s
+}
+
+func troubles() []trouble {
+	return []trouble{
 		{name: "as it comes", rms: 0.2},
 		{name: "no gyroscope", phone: func(sc *sim.Scenario) { sc.Phone.Gyro.Absent = true }, rms: 0.25},
 		{name: "60 Hz browser", phone: func(sc *sim.Scenario) { sc.Phone = sim.BrowserPhone() }, rms: 0.4},
@@ -117,7 +119,11 @@ func TestTroubledLogs(t *testing.T) {
 			l.Fixes[40].Speed = math.NaN()
 		}},
 	}
-	for _, c := range cases {
+}
+
+// TestTroubledLogs spoils a simulated ride in the ways that phones do.
+func TestTroubledLogs(t *testing.T) {
+	for _, c := range troubles() {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			sc := fewLaunches()

@@ -80,42 +80,55 @@ func newWatch(s *motion.Series) *watch {
 
 func axis(v r3.Vec, a int) float64 { return [3]float64{v.X, v.Y, v.Z}[a] }
 
+// middle is what the sensors read while a bike stands.
+type middle struct {
+	force, turn [3]float64
+	limit       float64 // m/s that the force may seem to gain over the window
+}
+
+func (w *watch) middle(core Span) middle {
+	from, to := w.s.Index(core.From), w.s.Index(core.To)
+	var m middle
+	for a := range 3 {
+		m.force[a] = median(w.force[a][from : to+1])
+		if w.s.Turn != nil {
+			m.turn[a] = median(w.turn[a][from : to+1])
+		}
+	}
+	m.limit = math.Max(restDrift, math.Min(5*w.scatter(m.force, from, to)*2*restReach, restMost))
+	return m
+}
+
+// like reports whether sample i reads as the middle does.
+func (w *watch) like(m middle, i int) bool {
+	if w.s.Missing[i] {
+		return false
+	}
+	var f, t float64
+	for a := range 3 {
+		d := w.force[a][i] - m.force[a]
+		f += d * d
+		if w.s.Turn != nil {
+			e := w.turn[a][i] - m.turn[a]
+			t += e * e
+		}
+	}
+	return math.Sqrt(f)*2*restReach < m.limit && t < restTurn*restTurn
+}
+
 // quiet gives the parts of the search span in which nothing moves, judged by
 // the medians over the core.
 func (w *watch) quiet(core, search Span) []Span {
 	s := w.s
-	c0, c1 := s.Index(core.From), s.Index(core.To)
-	var force, turn [3]float64
-	for a := range 3 {
-		force[a] = median(w.force[a][c0 : c1+1])
-		if s.Turn != nil {
-			turn[a] = median(w.turn[a][c0 : c1+1])
-		}
-	}
-	limit := math.Max(restDrift, math.Min(5*w.scatter(force, c0, c1)*2*restReach, restMost))
-	isQuiet := func(i int) bool {
-		if s.Missing[i] {
-			return false
-		}
-		var f, t float64
-		for a := range 3 {
-			d := w.force[a][i] - force[a]
-			f += d * d
-			if s.Turn != nil {
-				e := w.turn[a][i] - turn[a]
-				t += e * e
-			}
-		}
-		return math.Sqrt(f)*2*restReach < limit && t < restTurn*restTurn
-	}
+	m := w.middle(core)
 	var out []Span
 	lo, hi := s.Index(search.From), s.Index(search.To)
 	for i := lo; i <= hi; i++ {
-		if !isQuiet(i) {
+		if !w.like(m, i) {
 			continue
 		}
 		j := i
-		for j+1 <= hi && isQuiet(j+1) {
+		for j+1 <= hi && w.like(m, j+1) {
 			j++
 		}
 		span := Span{s.T[i] + restReach + restMargin, s.T[j] - restReach - restMargin}
