@@ -27,6 +27,9 @@ func Open() (*platform.Device, error) {
 		Voice:        web.Voice{},
 		Buzzer:       web.Buzzer{},
 		Permit:       web.Permit,
+		Dark:         web.Dark,
+		TextScale:    web.TextScale,
+		Announce:     web.Announce,
 		Locale:       web.Language(),
 		CoarseTiming: true,
 	}, nil

@@ -33,6 +33,13 @@ type Device struct {
 	// tap; it must return at once. The answer shows in the states of Source.
 	Permit func()
 
+	// Dark and TextScale tell how the system is set: whether it asks for dark
+	// colours, and how large its text is beside the usual; nil: not known.
+	Dark      func() bool
+	TextScale func() float64
+	// Announce gives words to a screen reader that cannot see what is drawn.
+	Announce func(text string)
+
 	Locale string // BCP 47 tag of the system's language, such as "de-DE"; may be empty
 	// CoarseTiming says that the device stamps motion samples coarsely, or
 	// offers few of them, as browsers do. The app then says so beside times.

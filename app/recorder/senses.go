@@ -96,6 +96,15 @@ func (s *senses) fix(f sensors.Fix) {
 	x.HSD, x.SpeedSD = f.HSD, f.SpeedSD
 }
 
+// later is the log's time now, where elapsed is the recorder's own: it goes on
+// also while no sensor delivers.
+func (s *senses) later(now, elapsed float64) float64 {
+	if now != s.seen {
+		s.seen, s.seenAt = now, elapsed
+	}
+	return now + elapsed - s.seenAt
+}
+
 // told takes what the source says of a sensor.
 func (s *senses) told(st sensors.State) {
 	if x := s.get(st.Sensor); x != nil {

@@ -65,12 +65,7 @@ func (k Kept) Lost() bool { return errors.Is(k.Err, session.ErrBacklog) }
 func (r *Recording) watchSilence() {
 	r.mu.Lock()
 	in := &r.intake
-	elapsed := r.cfg.Clock.Elapsed().Seconds()
-	if in.now != in.senses.seen {
-		in.senses.seen, in.senses.seenAt = in.now, elapsed
-	}
-	idle := elapsed - in.senses.seenAt
-	states := in.senses.silence(in.now + idle)
+	states := in.senses.silence(in.senses.later(in.now, r.cfg.Clock.Elapsed().Seconds()))
 	if len(states) > 0 {
 		in.update()
 	}

@@ -3,6 +3,7 @@ package store
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"slices"
 	"strings"
@@ -204,6 +205,17 @@ func (s *Sessions) Purge(age time.Duration) error {
 		errs = append(errs, err)
 	}
 	return errors.Join(errs...)
+}
+
+// Bytes gives a session's file as it is, and its name.
+func (s *Sessions) Bytes(id string) (name string, data []byte, err error) {
+	name = id + sessionEnding
+	r, err := s.files.Open(name)
+	if err != nil {
+		return name, nil, err
+	}
+	data, err = io.ReadAll(r)
+	return name, data, errors.Join(err, r.Close())
 }
 
 // Read reads the recording of a session.
