@@ -9,6 +9,7 @@ import (
 	"stillair/app/store"
 	"stillair/app/view"
 	"stillair/runs"
+	"stillair/runs/compare"
 	"stillair/sensors"
 )
 
@@ -110,7 +111,7 @@ func resultScreens() []shown {
 			return tabs(s, screens.PlaceResults, s.Rides(nil, func(string) {}, nothing))
 		}},
 		{"edit ride", func(s screens.Screens) fyne.CanvasObject {
-			a := screens.EditActions{Back: nothing, ShareRide: nothing, ShareResults: nothing, Delete: nothing}
+			a := screens.EditActions{Back: nothing, ShareAway: nothing, ShareRide: nothing, ShareResults: nothing, Delete: nothing}
 			return tabs(s, screens.PlaceResults, s.EditRide(ses.About.Name, "", "", a))
 		}},
 		{"ride", func(s screens.Screens) fyne.CanvasObject {
@@ -164,16 +165,12 @@ func bikesActions() screens.BikesActions {
 }
 
 func inventedCompare(c view.Context) view.Compare {
-	row := func(pair, verdict string, g view.Grade, best, from, to float64) view.CompareRow {
-		return view.CompareRow{Pair: pair, Verdict: verdict, Grade: g, Band: view.Interval{Low: -15, High: 15, LowText: "−15", HighText: "+15", Best: best, From: from, To: to}}
-	}
-	t := c.Book.Compare
-	return view.Compare{Groups: []view.CompareGroup{
-		{Title: t.DragTitle, Scale: t.Scale, Rows: []view.CompareRow{
-			row("panniers on / panniers off", "+11,0 % (6,4 … 15,6 %)", view.Fine, 11, 6.4, 15.6),
-			row("low screen / panniers off", "−1.2 % (−5 … 2.6 %)", view.Absent, -1.2, -5, 2.6)}},
-		{Title: t.RollTitle, Scale: t.Scale, Rows: []view.CompareRow{
-			row("panniers on / panniers off", "+1.1 % (−8 … 10 %)", view.Waiting, 1.1, -8, 10)}}}}
+	return c.Compare([]runs.Comparison{
+		{A: "panniers off", B: "panniers on",
+			CdA: &compare.Verdict{Finding: compare.Differs, Percent: 11, CIPercent: [2]float64{6.4, 15.6}},
+			Crr: &compare.Verdict{Finding: compare.CannotTell, Percent: 1.1, CIPercent: [2]float64{-8.2, 10.4}, MorePairs: 3}},
+		{A: "panniers off", B: "low screen", CdA: &compare.Verdict{Finding: compare.NoneShown, Percent: -1.2, CIPercent: [2]float64{-3.9, 1.5}, Unlikely: 3.6}},
+	}, "Panniers, closed road")
 }
 
 func moreView(s screens.Screens) screens.MoreView {

@@ -93,10 +93,10 @@ func walk(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
 	}
 }
 
-// compare holds a picture against its golden one. Software drawing with the
+// hold holds a picture against its golden one. Software drawing with the
 // fonts that are built in is the same on every machine but for the last bit of
 // floating point, so a few pixels may differ a little.
-func compare(t *testing.T, name string, got image.Image) {
+func hold(t *testing.T, name string, got image.Image) {
 	t.Helper()
 	path := filepath.Join("testdata", "pictures", name+".png")
 	if *update {
@@ -132,7 +132,7 @@ func compare(t *testing.T, name string, got image.Image) {
 
 // coarse keeps sixteen levels of each colour, so that a picture of a screen fits
 // a palette and a golden picture takes a few kilobytes. What that changes is
-// less than what compare lets pass.
+// less than what hold lets pass.
 func coarse(img image.Image) image.Image {
 	b := img.Bounds()
 	index := map[color.NRGBA]uint8{}
@@ -185,7 +185,7 @@ func TestPictures(t *testing.T) {
 			name := v.name + "/" + strings.ReplaceAll(c.name, " ", "-")
 			t.Run(name, func(t *testing.T) {
 				got, _ := draw(t, v, c.make)
-				compare(t, name, got)
+				hold(t, name, got)
 			})
 		}
 	}

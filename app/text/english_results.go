@@ -8,10 +8,11 @@ func englishRides() Rides {
 		OneLaunch: "1 launch", OneRollOn: "1 roll-on", OneCoastDown: "1 coast-down", OnePair: "1 pair",
 		NotAnalysed: "not measured yet", Demo: "Look at an invented ride",
 		Name: "Name", NamePlaceholder: "Panniers on, Sunday", Note: "Notes", Edit: "Name, notes, share",
-		Share: "Share or save", ShareRide: "The recording", ShareResults: "The results",
+		Share: "Share or save", ShareRide: "The recording as it is",
+		ShareAway: "The recording, without the place", ShareAwayHint: "Moved elsewhere on Earth, first and last 200 m cut off. Results stay the same.", ShareResults: "The results",
 		ShareHint: "The recording opens in any tool that reads gzip and JSON. The results are one JSON file.",
 		Delete:    "Delete this ride", DeleteHint: "It can be taken back until you close the app.",
-		Length: "%s, %s", SharePositions: "A recording holds where you rode.", NothingFound: "nothing found",
+		Length: "%s, %s", SharePositions: "It holds where you rode, and where you live.", NothingFound: "nothing found",
 	}
 }
 
@@ -80,6 +81,9 @@ func englishCompare() Compare {
 		How2:      "Ride A, B, B, A rather than A, A, B, B. Wind and tyres drift.",
 		How3:      "Two to four pairs for each setup, within an hour.",
 		How4:      "Name the setup when you stand: “Other setup now”.",
-		DragTitle: "Drag area", RollTitle: "Rolling resistance", NoChange: "no change", Scale: "change in %", Weaker: "weaker: across days",
+		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s",
+		MoreBy: "%s %% more (95 %% sure: %s to %s)", LessBy: "%s %% less (95 %% sure: %s to %s)",
+		NoneShown: "No difference shown. One above %s %% is unlikely.", MorePairs: "Cannot tell yet. About %d more pairs would.",
+		OneMorePair: "Cannot tell yet. One more pair may.", CalmerDay: "Cannot tell. A calmer day would help more than more pairs.",
 	}
 }

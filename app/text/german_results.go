@@ -8,10 +8,11 @@ func germanRides() Rides {
 		OneLaunch: "1 Start", OneRollOn: "1 Durchzug", OneCoastDown: "1-mal ausgerollt", OnePair: "1 Paar",
 		NotAnalysed: "noch nicht ausgewertet", Demo: "Erfundene Fahrt ansehen",
 		Name: "Name", NamePlaceholder: "Mit Koffern, Sonntag", Note: "Notizen", Edit: "Name, Notizen, weitergeben",
-		Share: "Weitergeben oder sichern", ShareRide: "Die Aufzeichnung", ShareResults: "Die Ergebnisse",
+		Share: "Weitergeben oder sichern", ShareRide: "Die Aufzeichnung, wie sie ist",
+		ShareAway: "Die Aufzeichnung, ohne den Ort", ShareAwayHint: "Anderswohin verschoben, die ersten und letzten 200 m abgeschnitten. Die Ergebnisse bleiben gleich.", ShareResults: "Die Ergebnisse",
 		ShareHint: "Die Aufzeichnung öffnet jedes Werkzeug, das gzip und JSON liest. Die Ergebnisse sind eine JSON-Datei.",
 		Delete:    "Diese Fahrt löschen", DeleteHint: "Das lässt sich rückgängig machen, bis du die App schließt.",
-		Length: "%s, %s", SharePositions: "Eine Aufzeichnung enthält, wo du gefahren bist.", NothingFound: "nichts gefunden",
+		Length: "%s, %s", SharePositions: "Sie enthält, wo du fährst und wo du wohnst.", NothingFound: "nichts gefunden",
 	}
 }
 
@@ -80,6 +81,9 @@ func germanCompare() Compare {
 		How2:      "A, B, B, A fahren statt A, A, B, B. Wind und Reifen ändern sich.",
 		How3:      "Zwei bis vier Paare je Aufbau, binnen einer Stunde.",
 		How4:      "Den Aufbau im Stand nennen: „Ab jetzt anderer Aufbau“.",
-		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", NoChange: "kein Unterschied", Scale: "Änderung in %", Weaker: "schwächer: über mehrere Tage",
+		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s",
+		MoreBy: "%s %% mehr (95 %% sicher: %s bis %s)", LessBy: "%s %% weniger (95 %% sicher: %s bis %s)",
+		NoneShown: "Kein Unterschied zu sehen. Mehr als %s %% ist unwahrscheinlich.", MorePairs: "Noch nicht zu sagen. Etwa %d Paare mehr wären nötig.",
+		OneMorePair: "Noch nicht zu sagen. Ein Paar mehr könnte genügen.", CalmerDay: "Nicht zu sagen. Ein ruhigerer Tag hilft mehr als weitere Paare.",
 	}
 }

@@ -2,12 +2,12 @@ package text
 
 // Rides is the list of recordings.
 type Rides struct {
-	Title, Empty, EmptyHint, CutOff, Deleted            string
-	Launches, RollOns, CoastDowns, Pairs, OneLaunch     string
-	OneRollOn, OneCoastDown, OnePair, NotAnalysed, Demo string
-	Name, NamePlaceholder, Note, Edit, Share, ShareRide string
-	ShareResults, ShareHint, Delete, DeleteHint, Length string
-	SharePositions, NothingFound                        string
+	Title, Empty, EmptyHint, CutOff, Deleted                                      string
+	Launches, RollOns, CoastDowns, Pairs, OneLaunch                               string
+	OneRollOn, OneCoastDown, OnePair, NotAnalysed, Demo                           string
+	Name, NamePlaceholder, Note, Edit, Share, ShareRide                           string
+	ShareResults, ShareAway, ShareAwayHint, ShareHint, Delete, DeleteHint, Length string
+	SharePositions, NothingFound                                                  string
 }
 
 // Ride is the results of one recording.
@@ -40,6 +40,7 @@ type Load struct {
 
 // Compare is the place of the comparison of setups.
 type Compare struct {
-	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4 string
-	DragTitle, RollTitle, NoChange, Scale, Weaker             string
+	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4    string
+	DragTitle, RollTitle, Scale, Against                         string
+	MoreBy, LessBy, NoneShown, MorePairs, OneMorePair, CalmerDay string
 }
