@@ -1,0 +1,13 @@
+// Program phone is Stillair on a phone, in a browser, and for trying out on a
+// desktop. It opens a window and puts the app of package shell into it.
+//
+// It needs what Fyne needs to draw: nothing but Go for the browser, an NDK for
+// Android, Xcode for iPhones, and on a desktop a C compiler with the headers
+// of the window system, which is why a desktop build has to be asked for:
+//
+//	GOOS=js GOARCH=wasm go build ./app/phone
+//	go build -tags desktop,x11 ./app/phone
+//
+// Built any other way it says so and does nothing else, so that a machine with
+// Go alone can build and check the whole project.
+package main

@@ -1,0 +1,112 @@
+package shell
+
+import (
+	"stillair/app/screens"
+	"stillair/app/screens/kit"
+	"stillair/app/store"
+	"stillair/app/text"
+	"stillair/app/view"
+)
+
+// changed keeps the choices and draws the app in their light.
+func (s *Shell) changed(change func(*store.Choices)) {
+	change(&s.choices)
+	s.keepChoices()
+	s.look()
+	s.again()
+}
+
+// among makes a switch of values, the first of which is taken where none of
+// them is chosen.
+func (s *Shell) among(words, values []string, chosen string, set func(*store.Choices, string)) screens.Choice {
+	c := screens.Choice{Options: words, Pick: func(i int) { s.changed(func(ch *store.Choices) { set(ch, values[i]) }) }}
+	for i, v := range values {
+		if v == chosen {
+			c.Chosen = i
+		}
+	}
+	return c
+}
+
+// textSizes are the sizes offered beside the system's own.
+var textSizes = [3]float32{1, 1.2, 1.45}
+
+func (s *Shell) more() *kit.Page {
+	t, ch := s.screen.C.Book.More, s.choices
+	tags := []string{""}
+	for _, b := range text.All() {
+		tags = append(tags, b.Tag)
+	}
+	units := []string{"metric", "imperial"}
+	v := screens.MoreView{
+		Units: s.among([]string{t.Metric, t.Imperial}, units, units[s.screen.C.System], func(c *store.Choices, v string) { c.Units = v }),
+		Language: s.among(screens.Languages(s.screen.C.Book), tags, ch.Language,
+			func(c *store.Choices, v string) { c.Language = v }),
+		Look: s.among([]string{t.LookSystem, t.LookLight, t.LookDark}, []string{"", "light", "dark"}, ch.Look,
+			func(c *store.Choices, v string) { c.Look = v }),
+		TextSize: s.sizes(), HasVoice: s.dev.Voice != nil, Air: s.air(), Guide: s.openGuide,
+	}
+	aloud := 0
+	if ch.Aloud {
+		aloud = 1
+	}
+	v.Aloud = screens.Choice{Options: []string{t.Off, t.On}, Chosen: aloud,
+		Pick: func(i int) { s.changed(func(c *store.Choices) { c.Aloud = i == 1 }) }}
+	return s.screen.More(v)
+}
+
+func (s *Shell) sizes() screens.Choice {
+	t := s.screen.C.Book.More
+	c := screens.Choice{Options: []string{t.TextNormal, t.TextLarge, t.TextLargest},
+		Pick: func(i int) { s.changed(func(c *store.Choices) { c.TextSize = textSizes[i] }) }}
+	for i, size := range textSizes {
+		if s.choices.TextSize == size {
+			c.Chosen = i
+		}
+	}
+	return c
+}
+
+// air is the fields of today's air; each is kept as it is typed, once it is a
+// number.
+func (s *Shell) air() []kit.Field {
+	t, c, air := s.screen.C.Book.More, s.screen.C, s.choices.Air
+	field := func(name string, p *float64, q view.Quantity, set func(*store.Air, *float64)) kit.Field {
+		return kit.Field{Name: name, Text: c.Write(p, q), Unit: q.Unit, Changed: func(typed string) {
+			if x, err := c.Read(typed, q); err == nil {
+				set(&s.choices.Air, x)
+				s.keepChoices()
+			}
+		}}
+	}
+	return []kit.Field{
+		field(t.Temperature, air.Temperature, c.TemperatureQuantity(), func(a *store.Air, x *float64) { a.Temperature = x }),
+		field(t.Pressure, air.Pressure, view.Quantity{Unit: "hPa", SI: 1, Low: 500, High: 1100, Decimals: 1}, func(a *store.Air, x *float64) { a.Pressure = x }),
+		field(t.Humidity, air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, func(a *store.Air, x *float64) { a.Humidity = x }),
+	}
+}
+
+// openGuide opens the guide at its first page, over where one is.
+func (s *Shell) openGuide() { s.guidePage(0) }
+
+func (s *Shell) guidePage(page int) {
+	s.push(func() *kit.Page {
+		return s.screen.Guide(page, screens.GuideActions{Back: s.goBack, Next: func() { s.guidePage(page + 1) }, Done: s.guideDone})
+	})
+}
+
+func (s *Shell) guideDone() {
+	s.piles[s.place] = s.piles[s.place][:1]
+	s.place = screens.PlaceRide
+	s.piles[s.place] = s.piles[s.place][:1]
+	s.changed(func(c *store.Choices) { c.GuideSet = true })
+}
+
+// compare shows how the setups of the ride that is open differ.
+func (s *Shell) compare() *kit.Page {
+	v := view.Compare{}
+	if s.opened.res != nil {
+		v = s.screen.C.Compare(s.opened.res.Compared, s.screen.C.RideRow(s.opened.ses).Title)
+	}
+	return s.screen.Compare(v, s.openGuide)
+}

@@ -1,0 +1,100 @@
+package shell
+
+import (
+	"fmt"
+
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens"
+)
+
+// show draws what belongs on the screen now.
+func (s *Shell) show() {
+	if s.rec != nil {
+		s.showRiding()
+		return
+	}
+	pile := s.piles[s.place]
+	s.page = pile[len(pile)-1]()
+	var bar fyne.CanvasObject
+	if s.undo != nil {
+		bar = s.screen.UndoBar(s.screen.C.Book.Rides.Deleted, s.undo)
+	}
+	s.set(s.screen.WithTabs(s.page, s.place, s.goTo, bar))
+}
+
+// again draws the same screen anew and keeps where it was scrolled to.
+func (s *Shell) again() {
+	y := float32(0)
+	if s.page != nil {
+		y = s.page.Scrolled()
+	}
+	s.show()
+	if s.page != nil && s.rec == nil {
+		s.page.ScrollTo(y)
+	}
+}
+
+func (s *Shell) set(o fyne.CanvasObject) {
+	s.root.Objects = []fyne.CanvasObject{o}
+	s.root.Refresh()
+}
+
+// goTo opens a place of the bar; the place where one is goes back to its
+// first screen.
+func (s *Shell) goTo(p screens.Place) {
+	if p == s.place {
+		s.piles[p] = s.piles[p][:1]
+	}
+	s.place, s.undo = p, nil
+	s.announce(p)
+	s.show()
+}
+
+func (s *Shell) announce(p screens.Place) {
+	if s.dev.Announce == nil {
+		return
+	}
+	t := s.screen.C.Book
+	s.dev.Announce([]string{t.Ready.Title, t.Rides.Title, t.Bikes.Title, t.Compare.Title, t.More.Title}[p])
+}
+
+// push shows a screen on top of the one that is shown.
+func (s *Shell) push(f showing) {
+	s.piles[s.place] = append(s.piles[s.place], f)
+	s.undo = nil
+	s.show()
+}
+
+// replace shows a screen instead of the one that is shown.
+func (s *Shell) replace(f showing) {
+	pile := s.piles[s.place]
+	s.piles[s.place] = append(pile[:len(pile)-1:len(pile)-1], f)
+	s.show()
+}
+
+// back shows the screen below. It reports false where there is none.
+func (s *Shell) back() bool {
+	pile := s.piles[s.place]
+	if s.rec != nil || len(pile) < 2 {
+		return false
+	}
+	s.piles[s.place] = pile[:len(pile)-1]
+	s.show()
+	return true
+}
+
+func (s *Shell) goBack() { s.back() }
+
+// Back is the phone's own way back. It reports false where the app has
+// nowhere to go back to.
+func (s *Shell) Back() bool { return s.back() }
+
+// words are errors as the rider reads them.
+func (s *Shell) words(errs []error) []string {
+	var out []string
+	for _, err := range errs {
+		out = append(out, fmt.Sprintf(s.screen.C.Book.Trouble.NewerFile, err))
+	}
+	return out
+}

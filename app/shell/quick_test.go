@@ -1,0 +1,102 @@
+package shell_test
+
+import (
+	"context"
+	"strings"
+	"testing"
+	"time"
+
+	"stillair/app/platform"
+	"stillair/app/platform/platformtest"
+	"stillair/app/store"
+	"stillair/sensors"
+)
+
+// silent is a device whose sensors say nothing.
+type silent struct{}
+
+func (silent) Run(ctx context.Context, _ sensors.Sink) error {
+	<-ctx.Done()
+	return ctx.Err()
+}
+
+func quiet() sensors.Source { return silent{} }
+
+func TestEveryPlaceOpens(t *testing.T) {
+	h := open(t, platformtest.NewMemory(), quiet, &outlet{})
+	h.await("Before the ride")
+	for _, c := range []struct{ touch, says string }{
+		{"Results", "No rides yet"}, {"Bikes", "Which bike do you ride?"}, {"Compare", "Nothing to compare yet"}, {"More", "Before anything else"},
+		{"Deutsch", "Vor allem anderen"}, {"Fahrt", "Vor der Fahrt"},
+	} {
+		h.touch(c.touch)
+		h.await(c.says)
+	}
+}
+
+func TestChoicesAreKept(t *testing.T) {
+	files := platformtest.NewMemory()
+	h := open(t, files, quiet, &outlet{})
+	h.touch("More")
+	h.touch("mph")
+	h.touch("Dark")
+	h.typeInto(0, "68") // °F
+	h.touch("Results")
+	for c := (store.Choices{}); c.Units != "imperial" || c.Look != "dark" || c.Air.Temperature == nil; {
+		var err error
+		time.Sleep(10 * time.Millisecond)
+		if c, err = store.ReadChoices(files); err != nil {
+			t.Fatal(err)
+		}
+	}
+	c, err := store.ReadChoices(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *c.Air.Temperature < 19.99 || *c.Air.Temperature > 20.01 { // 68 °F are 20 °C by definition
+		t.Errorf("68 °F were kept as %g °C", *c.Air.Temperature)
+	}
+	again := open(t, files, quiet, &outlet{})
+	again.touch("More")
+	again.await("°F")
+}
+
+func TestTheGuideLeadsThrough(t *testing.T) {
+	h := open(t, platformtest.NewMemory(), quiet, &outlet{})
+	h.touch("Your first coast-down?")
+	for range 5 {
+		h.touch("Next")
+	}
+	h.touch("I am ready")
+	h.await("Before the ride")
+	if strings.Contains(h.words(), "Your first coast-down?") {
+		t.Error("the guide is still offered as if it had not been read")
+	}
+}
+
+// TestACrashIsToldOf starts the app on what a killed recording left.
+func TestACrashIsToldOf(t *testing.T) {
+	files := platformtest.NewMemory()
+	sessions := store.NewSessions(files, platform.NewSystemClock())
+	if _, f, err := sessions.Begin(store.About{Bike: "test bike"}); err != nil {
+		t.Fatal(err)
+	} else if err := f.Sync(); err != nil {
+		t.Fatal(err)
+	}
+	h := open(t, files.CutPower(), quiet, &outlet{})
+	h.await("A recording was cut off")
+	h.touch("Results")
+	h.await("cut off, safe until then")
+}
+
+func TestABusyRecorderIsToldOf(t *testing.T) {
+	files := platformtest.NewMemory()
+	unlock, err := files.Lock(store.RecorderLock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer unlock()
+	h := open(t, files, quiet, &outlet{})
+	h.touch("Start recording")
+	h.await("already recording, in another window")
+}

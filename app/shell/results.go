@@ -1,0 +1,217 @@
+package shell
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"stillair/app/screens"
+	"stillair/app/screens/kit"
+	"stillair/app/store"
+	"stillair/app/view"
+	"stillair/runs"
+	"stillair/runs/marks"
+	"stillair/sensors"
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// opened is the recording that is open, and what it has to tell.
+type opened struct {
+	id     string // empty: the invented ride
+	ses    store.Session
+	res    *runs.Result
+	coarse bool
+	share  float64 // of the measuring that is done
+	err    error
+	cancel context.CancelFunc
+}
+
+func (s *Shell) ridesList() *kit.Page {
+	return s.screen.Rides(s.screen.C.Rides(s.rides), s.openRide, s.openDemo)
+}
+
+// options are the roll-ons that riders of either system of units ask for.
+func (s *Shell) options(progress func(runs.Stage, float64)) runs.Options {
+	o := runs.Options{Progress: progress}
+	if s.screen.C.System == view.Imperial {
+		o.RollOns = append(marks.DefaultPairs(), marks.SpeedPair{Name: "40-70 mph", From: 40 * units.MPH, To: 70 * units.MPH})
+	}
+	return o
+}
+
+// openRide has a recording measured and shows it.
+func (s *Shell) openRide(id string) {
+	var ses store.Session
+	for _, r := range s.rides {
+		if r.ID == id {
+			ses = r
+		}
+	}
+	s.measure(opened{id: id, ses: ses}, func() (*sensors.Log, bool, error) {
+		rec, err := s.sessions.Read(id)
+		if err != nil {
+			return nil, false, unreadable{err}
+		}
+		return rec.Log, rec.Header.Device == browser, nil
+	})
+}
+
+// openDemo simulates an invented ride and shows what it has to tell.
+func (s *Shell) openDemo() {
+	about := store.About{Name: s.screen.C.Book.Rides.Demo, Started: s.dev.Clock.Wall(), Measured: s.dev.Clock.Wall()}
+	s.measure(opened{ses: store.Session{About: about}}, func() (*sensors.Log, bool, error) {
+		ride, err := sim.Run(sim.DemoScenario(sim.Naked()), 1)
+		if err != nil {
+			return nil, false, err
+		}
+		return ride.Log, false, nil
+	})
+}
+
+// measure reads a log and analyses it aside, shows how far that is, and then
+// the results.
+func (s *Shell) measure(o opened, read func() (*sensors.Log, bool, error)) {
+	if s.opened.cancel != nil {
+		s.opened.cancel()
+	}
+	ctx, cancel := context.WithCancel(s.ctx)
+	o.cancel = cancel
+	s.opened = o
+	s.push(s.rideScreen)
+	opts := s.options(s.progress(ctx))
+	go func() {
+		log, coarse, err := read()
+		var res *runs.Result
+		if err == nil {
+			res, err = runs.Analyse(ctx, log, opts)
+		}
+		s.cfg.Do(func() {
+			if ctx.Err() != nil {
+				return
+			}
+			s.opened.res, s.opened.err, s.opened.coarse = res, err, coarse
+			s.again()
+			if err == nil && o.id != "" {
+				s.keepFound(o.id, res)
+			}
+		})
+	}()
+}
+
+// progress gives what the analysis calls to say how far it is. Where one
+// thread does everything, as in a browser, it also lets the screen be drawn.
+func (s *Shell) progress(ctx context.Context) func(runs.Stage, float64) {
+	last := time.Duration(0)
+	return func(_ runs.Stage, part float64) {
+		now := s.dev.Clock.Elapsed()
+		if now-last < beat/2 || ctx.Err() != nil {
+			return
+		}
+		last = now
+		s.cfg.Do(func() {
+			if ctx.Err() == nil && s.opened.res == nil && s.rec == nil {
+				s.opened.share = part
+				s.again()
+			}
+		})
+		<-s.dev.Clock.After(time.Millisecond)
+	}
+}
+
+// keepFound notes in the list what was found in a ride.
+func (s *Shell) keepFound(id string, res *runs.Result) {
+	var f store.Found
+	for _, r := range res.Runs {
+		switch {
+		case !r.Accepted():
+			f.Rejected++
+		case r.Kind == runs.Launch:
+			f.Launches++
+		case r.Kind == runs.RollOn:
+			f.RollOns++
+		case r.Kind == runs.CoastDown:
+			f.CoastDowns++
+		}
+	}
+	for _, l := range res.RoadLoads {
+		f.Pairs += l.Pairs
+	}
+	length := 0.0
+	if tr := res.Track; tr != nil && len(tr.S) > 0 {
+		length = tr.S[len(tr.S)-1]
+	}
+	now := s.dev.Clock.Wall()
+	s.update(id, func(a *store.About) { a.Found, a.Metres, a.Measured = f, length, now })
+}
+
+// update changes what is known of a ride and reads the list again.
+func (s *Shell) update(id string, change func(*store.About)) {
+	s.aside(func() {
+		if err := s.sessions.Update(id, change); err != nil {
+			s.problems = append(s.problems, err)
+		}
+		s.reread()
+	}, func() {
+		for _, r := range s.rides {
+			if r.ID == s.opened.id {
+				s.opened.ses = r
+			}
+		}
+	})
+}
+
+func (s *Shell) rideScreen() *kit.Page {
+	o := &s.opened
+	title := s.screen.C.RideRow(o.ses).Title
+	edit := s.edit
+	if o.id == "" {
+		edit = nil
+	}
+	switch {
+	case o.err != nil:
+		return s.screen.Failed(title, s.whyFailed(o.err), s.goBack, edit)
+	case o.res == nil:
+		return s.screen.Busy(title, o.share, s.leaveRide)
+	}
+	v := s.screen.C.Ride(o.ses, o.res, o.coarse)
+	v.Invented = o.id == ""
+	return s.screen.Ride(v, screens.RideActions{Back: s.goBack, Edit: edit,
+		Advice: func() { s.push(func() *kit.Page { return s.screen.Advice(s.screen.C.Advice(o.res), s.goBack) }) },
+		Run:    s.openRun,
+		Load: func(i int) {
+			s.push(func() *kit.Page { return s.screen.Load(s.screen.C.Load(o.res, o.res.RoadLoads[i]), s.goBack) })
+		}})
+}
+
+func (s *Shell) leaveRide() {
+	s.opened.cancel()
+	s.back()
+}
+
+func (s *Shell) whyFailed(err error) string {
+	t := s.screen.C.Book.Trouble
+	var u unreadable
+	switch {
+	case errors.As(err, &u):
+		return fmt.Sprintf(t.CannotRead, u)
+	case noRide(err):
+		return t.NoRide
+	}
+	return fmt.Sprintf(t.AnalysisFailed, err)
+}
+
+func (s *Shell) openRun(id int) {
+	for _, r := range s.opened.res.Runs {
+		if r.ID == id {
+			s.push(func() *kit.Page { return s.screen.Run(s.screen.C.Run(s.opened.res, r), s.goBack) })
+		}
+	}
+}
+
+// Demo opens the invented ride.
+func (s *Shell) Demo() {
+	s.goTo(screens.PlaceResults)
+	s.openDemo()
+}

@@ -1,0 +1,225 @@
+package shell
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"stillair/app/recorder"
+	"stillair/app/screens"
+	"stillair/app/screens/kit"
+	"stillair/app/store"
+	"stillair/app/view"
+	"stillair/export/session"
+	"stillair/fusion/live"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+// beat is how often the screen looks at the recorder. Drawing more often takes
+// time from a browser's sensors and tells a rider nothing.
+const beat = 500 * time.Millisecond
+
+// bike is the bike chosen last, nil if there is none.
+func (s *Shell) bike() *store.Bike {
+	for i := range s.garage {
+		if s.garage[i].ID == s.choices.Bike {
+			return &s.garage[i]
+		}
+	}
+	if len(s.garage) > 0 {
+		return &s.garage[0]
+	}
+	return nil
+}
+
+func (s *Shell) readyState() view.ReadyState {
+	st := view.ReadyState{Bike: s.bike(), Setup: s.choices.Setup, Free: s.free, Ticked: s.ticked, Coarse: s.dev.CoarseTiming,
+		Permit: s.dev.Permit != nil, NoGuide: s.choices.GuideSet}
+	if s.watch != nil {
+		st.Senses, _ = s.watch.Senses()
+	}
+	for _, x := range st.Senses {
+		if x.Sensor == sensors.SensorMotion && x.Condition == sensors.Working {
+			st.Permit = false // leave was given
+		}
+	}
+	return st
+}
+
+func (s *Shell) ready() *kit.Page {
+	v := s.screen.C.Ready(s.readyState())
+	s.last = fmt.Sprint(v)
+	return s.screen.Ready(v, s.notice, screens.ReadyActions{
+		Start:  s.startRide,
+		Permit: s.dev.Permit,
+		Bike:   func() { s.goTo(screens.PlaceBikes) },
+		Guide:  func() { s.openGuide() },
+		Tick: func(i int) {
+			s.ticked[i] = !s.ticked[i]
+			s.again()
+		},
+		Dismiss: func() {
+			s.notice = screens.NoticeText{}
+			s.again()
+		},
+	})
+}
+
+func (s *Shell) startWatch() {
+	if s.watch == nil && s.rec == nil {
+		s.watch = recorder.StartWatch(s.ctx, s.source(), s.dev.Clock)
+	}
+}
+
+// tick has the screen follow the sensors and the recorder.
+func (s *Shell) tick() {
+	for {
+		select {
+		case <-s.ctx.Done():
+			return
+		case <-s.dev.Clock.After(beat):
+			s.cfg.Do(s.follow)
+		}
+	}
+}
+
+// follow draws what changed.
+func (s *Shell) follow() {
+	switch {
+	case s.rec != nil:
+		s.followRide()
+	case s.place == screens.PlaceRide && len(s.piles[s.place]) == 1:
+		if v := s.screen.C.Ready(s.readyState()); fmt.Sprint(v) != s.last {
+			s.again()
+		}
+	}
+}
+
+// liveFilter is the live filter as the recorder sees it.
+type liveFilter struct{ f *live.Filter }
+
+func (l liveFilter) Motion(m sensors.Motion) { l.f.Motion(m) }
+func (l liveFilter) Fix(f sensors.Fix)       { l.f.Fix(f) }
+func (l liveFilter) Estimate() recorder.Estimate {
+	st := l.f.State()
+	return recorder.Estimate{Speed: st.Speed, Accel: st.Accel, Distance: st.Distance}
+}
+
+func (s *Shell) recorderConfig() recorder.Config {
+	ride, about := sensors.UnknownRide(), store.About{}
+	ride.Air = s.choices.Air.SI()
+	if b := s.bike(); b != nil {
+		ride = b.Ride(s.choices.Setup, s.choices.Air.SI())
+		about.Bike, about.Setup = b.Name, s.choices.Setup
+	}
+	ride.Axes = "specific force up"
+	kind := "phone"
+	if s.dev.CoarseTiming {
+		kind = browser
+	}
+	return recorder.Config{Sessions: s.sessions, Clock: s.dev.Clock, Awake: s.dev.Awake, Source: s.source(), Filter: liveFilter{live.New()},
+		Ride: ride, About: about, Header: session.Header{Start: math.NaN(), Started: s.dev.Clock.Wall(), Device: kind, Program: Program, Origin: "recorded"},
+		Analyse: func(ctx context.Context, leg *sensors.Log) (*runs.Result, error) {
+			return runs.Analyse(ctx, leg, s.options(nil))
+		}}
+}
+
+// browser is what a recording from a browser says of its device.
+const browser = "browser"
+
+// startRide begins a recording.
+func (s *Shell) startRide() {
+	if s.dev.Permit != nil {
+		s.dev.Permit()
+	}
+	watch := s.watch
+	s.watch, s.notice = nil, screens.NoticeText{}
+	cfg := s.recorderConfig()
+	var rec *recorder.Recording
+	var err error
+	s.aside(func() {
+		if watch != nil {
+			watch.Stop()
+		}
+		rec, err = recorder.Start(s.ctx, cfg)
+	}, func() {
+		if err != nil {
+			s.notice = screens.NoticeText{Title: s.screen.C.StartTrouble(err)}
+			s.startWatch()
+		}
+		s.rec, s.riding, s.spoken = rec, nil, nil
+		s.show()
+	})
+}
+
+func (s *Shell) followRide() {
+	select {
+	case <-s.rec.Done():
+		s.rideEnded()
+		return
+	default:
+	}
+	st := s.rec.Status()
+	if s.choices.Aloud && st.Phase == recorder.Standing && st.Leg != nil && st.Leg != s.spoken {
+		s.spoken = st.Leg
+		s.say()
+	}
+	if st.Phase == recorder.Moving {
+		s.asking = nil
+	}
+	if s.asking != nil {
+		return
+	}
+	if s.riding == nil || !s.riding.Update(s.screen.C.Riding(st)) {
+		s.showRiding()
+	}
+}
+
+func (s *Shell) showRiding() {
+	if s.asking != nil {
+		s.set(s.asking())
+		return
+	}
+	on := screens.RidingActions{End: s.askEnd, Setup: s.askSetup}
+	if s.dev.Voice != nil {
+		on.Say = s.say
+	}
+	s.riding = s.screen.Riding(s.screen.C.Riding(s.rec.Status()), on)
+	s.set(s.riding.Root)
+}
+
+// say says the results of the last leg aloud.
+func (s *Shell) say() {
+	if s.dev.Voice == nil {
+		return
+	}
+	var words []string
+	for _, l := range s.screen.C.Riding(s.rec.Status()).Last {
+		words = append(words, l.Spoken)
+	}
+	if len(words) == 0 {
+		return
+	}
+	voice, tag := s.dev.Voice, s.screen.C.Book.Tag
+	go func() {
+		// A voice that fails is no harm: the words are on the screen.
+		_ = voice.Say(strings.Join(words, " "), tag)
+	}()
+}
+
+// rideEnded shows what became of the ride, and has it measured.
+func (s *Shell) rideEnded() {
+	st, id := s.rec.Status(), s.rec.ID()
+	s.rec, s.riding, s.asking = nil, nil, nil
+	s.ticked = [6]bool{}
+	s.notice = screens.NoticeText{Title: s.screen.C.Ended(st)}
+	s.place = screens.PlaceResults
+	s.piles[s.place] = s.piles[s.place][:1]
+	s.aside(s.reread, func() {
+		s.startWatch()
+		s.openRide(id)
+	})
+}
