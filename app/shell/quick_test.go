@@ -9,6 +9,7 @@ import (
 	"stillair/app/platform"
 	"stillair/app/platform/platformtest"
 	"stillair/app/store"
+	"stillair/export/session"
 	"stillair/sensors"
 )
 
@@ -78,10 +79,16 @@ func TestTheGuideLeadsThrough(t *testing.T) {
 func TestACrashIsToldOf(t *testing.T) {
 	files := platformtest.NewMemory()
 	sessions := store.NewSessions(files, platform.NewSystemClock())
-	if _, f, err := sessions.Begin(store.About{Bike: "test bike"}); err != nil {
+	_, f, err := sessions.Begin(store.About{Bike: "test bike"})
+	if err != nil {
 		t.Fatal(err)
-	} else if err := f.Sync(); err != nil {
+	}
+	w, err := session.NewWriter(session.ToFile(f), session.Header{}, sensors.UnknownRide())
+	if err != nil {
 		t.Fatal(err)
+	}
+	for i := range 100 {
+		w.Fix(sensors.NewFix(float64(i), 20))
 	}
 	h := open(t, files.CutPower(), quiet, &outlet{})
 	h.await("A recording was cut off")
