@@ -34,7 +34,7 @@ func recordings(t *testing.T) (dir string, log *sensors.Log) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		log = ride.Log
+		log = minute(ride.Log)
 	}
 	dir = t.TempDir()
 	put := func(name string, data []byte) {
@@ -62,6 +62,28 @@ func recordings(t *testing.T) (dir string, log *sensors.Log) {
 	put("results.json", []byte(`{"version": 1, "defaults": [], "runs": []}`))
 	put("picture", []byte("\x89PNG\r\n\x1a\n\x00"))
 	return dir, log
+}
+
+// minute returns the log's first minute.
+func minute(log *sensors.Log) *sensors.Log {
+	end := log.Motion[0].T + 60
+	out := &sensors.Log{Ride: log.Ride}
+	for _, m := range log.Motion {
+		if m.T < end {
+			out.Motion = append(out.Motion, m)
+		}
+	}
+	for _, f := range log.Fixes {
+		if f.T < end {
+			out.Fixes = append(out.Fixes, f)
+		}
+	}
+	for _, p := range log.Pressure {
+		if p.T < end {
+			out.Pressure = append(out.Pressure, p)
+		}
+	}
+	return out
 }
 
 // TestEveryForm opens the ride in every form and expects the same samples.
