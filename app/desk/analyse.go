@@ -60,6 +60,9 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return usageError{err}
 	}
+	if len(a.rollOns) == 0 && system == shown.Imperial {
+		a.rollOns = []string{"40-60mph", "50-75mph"}
+	}
 	pairs, err := speedPairs(a.rollOns)
 	if err != nil {
 		return err
