@@ -1,6 +1,8 @@
 // The toolkit hears a mouse and no touch. This turns one finger into a mouse:
-// a tap that does not move stays a click, a finger that travels drags, and
-// when it lets go while moving the list runs out as if wheeled.
+// a finger that does not travel clicks when it lifts, one that travels drags,
+// and when it lets go while moving the list runs out as if wheeled. The button
+// goes down and up again at once, so that a screen that is drawn anew under a
+// resting finger does not lose the tap.
 (() => {
   "use strict";
   const TRAVEL = 8; // CSS pixels until a touch is a drag
@@ -27,6 +29,9 @@
     from = last = point(t);
     dragging = false;
     speed = { x: 0, y: 0 };
+  }
+
+  function press() {
     mouse("mousemove", from);
     mouse("mousedown", from);
   }
@@ -36,8 +41,9 @@
     if (!t) return;
     e.preventDefault();
     const at = point(t);
-    dragging ||= Math.hypot(at.x - from.x, at.y - from.y) > TRAVEL;
-    if (!dragging) return;
+    if (!dragging && Math.hypot(at.x - from.x, at.y - from.y) <= TRAVEL) return;
+    if (!dragging) press();
+    dragging = true;
     const frames = Math.max(at.time - last.time, 1) / 16.7;
     speed = { x: (at.x - last.x) / frames, y: (at.y - last.y) / frames };
     mouse("mousemove", at, { x: at.x - last.x, y: at.y - last.y });
@@ -50,6 +56,7 @@
     e.preventDefault();
     finger = null;
     const at = dragging ? point(t) : from;
+    if (!dragging) press();
     mouse("mouseup", at);
     if (dragging && performance.now() - last.time < 60) runOut(at, speed);
     else mouse("mousemove", away);
@@ -58,6 +65,7 @@
   function cancel(e) {
     if (!mine(e)) return;
     finger = null;
+    if (!dragging) return;
     mouse("mousemove", away);
     mouse("mouseup", away);
   }

@@ -1,0 +1,121 @@
+// The app as a rider has it: a phone's browser on a page that app/desk serves,
+// touched by fingers. What is on the screen is found by the words that the app
+// tells a screen reader.
+import { spawn } from "node:child_process";
+import { createServer } from "node:net";
+import { page, sleep } from "./chrome.mjs";
+import { ROOT } from "./testpage.mjs";
+
+const AGENT = "Mozilla/5.0 (Linux; Android 14; Phone) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/156.0.0.0 Mobile Safari/537.36";
+
+function freePort() {
+  return new Promise((done) => {
+    const s = createServer().listen(0, "127.0.0.1", () => { const { port } = s.address(); s.close(() => done(port)); });
+  });
+}
+
+// desk serves the page as a rider's laptop does, until stop.
+export async function desk(program, ...more) {
+  const port = await freePort();
+  const child = spawn(program, ["phone", "--here", "--port", String(port), ...more], { cwd: ROOT, stdio: ["ignore", "pipe", "inherit"] });
+  const gone = new Promise((done) => child.on("exit", done));
+  await new Promise((resolve, reject) => {
+    let said = "";
+    child.stdout.on("data", (d) => { said += d; if (said.includes("https://")) resolve(); });
+    child.on("exit", (code) => reject(new Error(`desk phone ended with ${code}`)));
+  });
+  return { origin: `https://127.0.0.1:${port}`, stop: async () => { child.kill("SIGINT"); await gone; } };
+}
+
+// app opens the app in a browser; before is called with the protocol before
+// the page loads.
+export async function app(chrome, origin, before, screen) {
+  const { page: p, protocol } = await page(chrome, origin, screen);
+  await protocol.send("Emulation.setUserAgentOverride", { userAgent: AGENT, platform: "Linux armv81" });
+  const said = [];
+  p.on("console", (m) => said.push(m.text()));
+  p.on("pageerror", (e) => said.push(`page: ${e.message}`));
+  await p.addInitScript(() => {
+    for (const kind of [globalThis.WebGLRenderingContext, globalThis.WebGL2RenderingContext]) {
+      const draw = kind.prototype.drawArrays;
+      kind.prototype.drawArrays = function (...a) {
+        if (!globalThis.drawn) { globalThis.drawn = true; requestAnimationFrame(() => { globalThis.firstFrame = performance.now(); }); }
+        return draw.apply(this, a);
+      };
+    }
+  });
+  await before(protocol);
+  await p.goto(`${origin}/`);
+  return { p, protocol, said };
+}
+
+// things lists what the screen reader is told.
+export const things = ({ p }) => p.evaluate(() => [...document.querySelectorAll("#reading > *")].map((e) => {
+  const r = e.getBoundingClientRect();
+  return { name: e.textContent, press: e.tagName === "BUTTON", x: r.left + r.width / 2, y: r.top + r.height / 2 };
+}));
+
+const matches = (thing, name) => (name instanceof RegExp ? name.test(thing.name) : thing.name === name);
+
+// see waits until something with this name is on the screen.
+export async function see(phone, name, ms = 60000) {
+  const until = performance.now() + ms;
+  for (;;) {
+    const found = (await things(phone)).find((t) => matches(t, name));
+    if (found) return found;
+    if (performance.now() > until) {
+      throw new Error(`${name} is not on the screen, but ${(await things(phone)).map((t) => t.name).join(" | ")}\n${phone.said.join("\n")}`);
+    }
+    await sleep(200);
+  }
+}
+
+const finger = (x, y) => [{ x, y, radiusX: 8, radiusY: 8, force: 0.5, id: 1 }];
+
+// touch taps what has this name with a finger, after it has stood still.
+export async function touch(phone, name, ms) {
+  let at = await see(phone, name, ms);
+  for (let n = 0; n < 10; n++) {
+    await sleep(450);
+    const now = await see(phone, name, ms);
+    if (now.x === at.x && now.y === at.y) break;
+    at = now;
+  }
+  await phone.protocol.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: finger(at.x, at.y) });
+  await sleep(60);
+  await phone.protocol.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  await sleep(300);
+}
+
+// drag moves a finger from one place to another.
+export async function drag(phone, x, from, to) {
+  const send = (type, y) => phone.protocol.send("Input.dispatchTouchEvent", { type, touchPoints: type === "touchEnd" ? [] : finger(x, y) });
+  await send("touchStart", from);
+  for (let n = 1; n <= 10; n++) { await send("touchMove", from + ((to - from) * n) / 10); await sleep(30); }
+  await sleep(120); // the finger rests, so that the list does not run on
+  await send("touchEnd", to);
+  await sleep(700);
+}
+
+// scrollTo drags the page upwards until the name is to be seen.
+export async function scrollTo(phone, name) {
+  for (let n = 0; n < 12; n++) {
+    const found = (await things(phone)).find((t) => matches(t, name));
+    if (found && found.y < 720) return;
+    await drag(phone, 195, 600, 300);
+  }
+  await see(phone, name, 1000);
+}
+
+// type enters words as a phone's keyboard does.
+export async function type(phone, words) {
+  await phone.protocol.send("Input.insertText", { text: words });
+  await sleep(400);
+}
+
+// receive waits for the file that the app hands over, after act.
+export async function receive(phone, act, path) {
+  const coming = phone.p.waitForEvent("download", { timeout: 120000 });
+  await act();
+  await (await coming).saveAs(path);
+}
