@@ -1,7 +1,6 @@
 package results
 
 import (
-	"encoding/json"
 	"io"
 
 	"stillair/runs"
@@ -36,8 +35,5 @@ func WriteCompared(w io.Writer, rides []runs.Named, across []runs.Comparison) er
 	for _, c := range across {
 		d.Across = append(d.Across, fromComparison(c))
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(d)
+	return encode(w, d)
 }

@@ -14,11 +14,13 @@ import (
 const maxFile = 256 << 20
 
 // Write writes the document, indented so that a person can read it too.
-func Write(w io.Writer, d *Document) error {
+func Write(w io.Writer, d *Document) error { return encode(w, d) }
+
+func encode(w io.Writer, v any) error {
 	enc := json.NewEncoder(w)
 	enc.SetIndent("", "  ")
 	enc.SetEscapeHTML(false)
-	return enc.Encode(d)
+	return enc.Encode(v)
 }
 
 // Read reads a document. The name is for messages.

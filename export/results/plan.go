@@ -1,7 +1,6 @@
 package results
 
 import (
-	"encoding/json"
 	"io"
 
 	"stillair/runs/plan"
@@ -44,8 +43,5 @@ func WritePlan(w io.Writer, p *plan.Plan) error {
 	for _, a := range p.Advice {
 		d.Advice = append(d.Advice, PlanAdvice{a.Change, a.Chance, a.Smallest})
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(d)
+	return encode(w, d)
 }
