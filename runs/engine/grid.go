@@ -79,9 +79,7 @@ func (g grid) scores(sig Signal, frames [][2]int) scores {
 		x := windowed(sig.X[f[0]:f[1]])
 		s := sig.S[f[0]:f[1]]
 		for j, h := range g.orders {
-			for i := range p {
-				p[i] = power(x, s, h*g.q(i))
-			}
+			powers(p, x, s, h*g.low, h*g.step)
 			copy(sorted, p)
 			sort.Float64s(sorted)
 			// The median of an exponential distribution is ln 2 of its mean.
@@ -106,16 +104,30 @@ func windowed(x []float64) []float64 {
 	return w
 }
 
-// power is what x holds at a phase of c turns per unit of s.
-func power(x, s []float64, c float64) float64 {
-	var re, im float64
+// powers is what x holds at phases of low, low + step, low + 2·step … turns per
+// unit of s. From one phase to the next every sample turns on by an angle of
+// its own, which is a complex multiplication instead of a sine and a cosine.
+func powers(out, x, s []float64, low, step float64) {
+	now, on := make([]complex128, len(x)), make([]complex128, len(x))
 	for i, v := range x {
-		_, turn := math.Modf(c * (s[i] - s[0]))
-		sin, cos := math.Sincos(2 * math.Pi * turn)
-		re += v * cos
-		im += v * sin
+		now[i] = complex(v, 0) * turned(low*(s[i]-s[0]))
+		on[i] = turned(step * (s[i] - s[0]))
 	}
-	return re*re + im*im
+	for k := range out {
+		var sum complex128
+		for i, z := range now {
+			sum += z
+			now[i] = z * on[i]
+		}
+		out[k] = real(sum)*real(sum) + imag(sum)*imag(sum)
+	}
+}
+
+// turned is the unit vector after so many turns.
+func turned(turns float64) complex128 {
+	_, turn := math.Modf(turns)
+	sin, cos := math.Sincos(2 * math.Pi * turn)
+	return complex(cos, sin)
 }
 
 func rows(n, of int) [][]float64 {
