@@ -34,6 +34,7 @@ function endpoint(child) {
 // or an empty battery does; close lets it finish.
 export async function launch(folder, extra = []) {
   const child = spawn(PROGRAM, ["--headless=new", "--no-sandbox", "--no-first-run", "--disable-background-networking",
+    "--disable-renderer-backgrounding", "--disable-backgrounding-occluded-windows", "--disable-background-timer-throttling",
     "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--ignore-certificate-errors",
     "--remote-debugging-port=0", `--user-data-dir=${folder}`, ...extra, "about:blank"],
   { detached: true, stdio: ["ignore", "ignore", "pipe"] });
@@ -61,6 +62,7 @@ export async function page({ browser }, origin, screen = PHONE) {
   const context = browser.contexts()[0];
   await context.grantPermissions(["geolocation", "accelerometer", "gyroscope", "magnetometer"], { origin });
   const p = await context.newPage();
+  await p.bringToFront();
   const protocol = await context.newCDPSession(p);
   await protocol.send("Emulation.setDeviceMetricsOverride", screen);
   await protocol.send("Emulation.setTouchEmulationEnabled", { enabled: true, maxTouchPoints: 2 });

@@ -2,13 +2,13 @@
 // a finger that does not travel clicks when it lifts, one that travels drags,
 // and when it lets go while moving the list runs out as if wheeled. The button
 // goes down and up again at once, so that a screen that is drawn anew under a
-// resting finger does not lose the tap.
+// resting finger does not lose the tap. The mouse stays where the finger left:
+// the toolkit looks where it is when it gets round to the button.
 (() => {
   "use strict";
   const TRAVEL = 8; // CSS pixels until a touch is a drag
   const DECAY = 0.95, STILL = 0.4; // of the run-out, per frame
   let finger = null, from = null, last = null, dragging = false, speed = { x: 0, y: 0 }, running = 0;
-  const away = { x: -100, y: -100 };
 
   function mouse(kind, at, moved) {
     document.dispatchEvent(new MouseEvent(kind, { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y,
@@ -59,19 +59,16 @@
     if (!dragging) press();
     mouse("mouseup", at);
     if (dragging && performance.now() - last.time < 60) runOut(at, speed);
-    else mouse("mousemove", away);
   }
 
   function cancel(e) {
     if (!mine(e)) return;
     finger = null;
-    if (!dragging) return;
-    mouse("mousemove", away);
-    mouse("mouseup", away);
+    if (dragging) mouse("mouseup", last);
   }
 
   function runOut(at, v) {
-    if (Math.hypot(v.x, v.y) < STILL) return mouse("mousemove", away);
+    if (Math.hypot(v.x, v.y) < STILL) return;
     document.dispatchEvent(new WheelEvent("wheel", { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y,
       deltaX: -v.x, deltaY: -v.y }));
     running = requestAnimationFrame(() => runOut(at, { x: v.x * DECAY, y: v.y * DECAY }));
