@@ -30,7 +30,7 @@ func compareDeeds(truth *sim.Truth, result *Result) []string {
 		}
 		hits := 0
 		for _, r := range result.Runs {
-			if !r.Accepted() || r.End < d.Start || r.Start > d.End {
+			if !found(r) || r.End < d.Start || r.Start > d.End {
 				continue
 			}
 			if deedOf(r.Kind) == d.Kind {
@@ -46,13 +46,17 @@ func compareDeeds(truth *sim.Truth, result *Result) []string {
 		}
 	}
 	for _, r := range result.Runs {
-		if r.Accepted() && !known[r.ID] {
+		if found(r) && !known[r.ID] {
 			problems = append(problems, fmt.Sprintf("there was no %s from %.1f to %.1f s, %.0f to %.0f km/h",
 				r.Kind, r.Start, r.End, r.FromMPS*3.6, r.ToMPS*3.6))
 		}
 	}
 	return problems
 }
+
+// found reports whether detection accepted a run. A coast-down that was paired
+// and that the fit then left out, for disagreeing with the others, was found.
+func found(r Run) bool { return r.Accepted() || r.Pair > 0 }
 
 // full reports whether a kind of run is at full throttle from rolling.
 func full(k Kind) bool { return k == RollOn || k == Pull }
