@@ -14,6 +14,7 @@ import (
 	"fyne.io/fyne/v2/theme"
 
 	"stillair/app/device"
+	"stillair/app/reading"
 	"stillair/app/shell"
 	"stillair/app/text"
 )
@@ -27,6 +28,7 @@ func main() {
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(width, height))
 	w.SetMaster()
+	reading.Follow(w)
 	go open(a, w, slices.Contains(os.Args[1:], "--demo"))
 	w.ShowAndRun()
 }
