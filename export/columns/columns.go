@@ -1,7 +1,8 @@
 // Package columns writes rides and their results as Apache Parquet, the open
 // columnar format that query engines load: samples of a ride, and one table
 // each for runs, marks and road loads. Every table starts with the ride's name,
-// so that the files of many rides can be read as one.
+// and what was measured with the bike's, so that the files of many rides can be
+// read as one.
 //
 // Column names are those of the results JSON, with the unit at the end.
 // What was not measured is null.
@@ -31,6 +32,7 @@ type Sample struct {
 // Run is one row of the table of runs.
 type Run struct {
 	Ride     string   `parquet:"ride,dict"`
+	Bike     string   `parquet:"bike,dict"`
 	ID       int32    `parquet:"id"`
 	Kind     string   `parquet:"kind,dict"`
 	Setup    string   `parquet:"setup,dict"`
@@ -47,6 +49,7 @@ type Run struct {
 // Mark is one row of the table of marks.
 type Mark struct {
 	Ride      string   `parquet:"ride,dict"`
+	Bike      string   `parquet:"bike,dict"`
 	Run       int32    `parquet:"run"`
 	Kind      string   `parquet:"kind,dict"`
 	Setup     string   `parquet:"setup,dict"`
@@ -64,6 +67,7 @@ type Mark struct {
 // RoadLoad is one row of the table of road loads.
 type RoadLoad struct {
 	Ride    string  `parquet:"ride,dict"`
+	Bike    string  `parquet:"bike,dict"`
 	Setup   string  `parquet:"setup,dict"`
 	Pairs   int32   `parquet:"pairs"`
 	CdA     float64 `parquet:"cda_m2"`
@@ -107,7 +111,7 @@ func WriteSamples(w io.Writer, ride string, res *runs.Result) error {
 func WriteRuns(w io.Writer, ride string, res *runs.Result) error {
 	t := newTable[Run](w)
 	for _, r := range res.Runs {
-		row := Run{Ride: ride, ID: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Start: r.Start, End: r.End,
+		row := Run{Ride: ride, Bike: res.Ride.Bike, ID: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Start: r.Start, End: r.End,
 			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: r.Reasons}
 		if r.Pair > 0 {
 			p := int32(r.Pair)
@@ -126,7 +130,7 @@ func WriteMarks(w io.Writer, ride string, res *runs.Result) error {
 			continue
 		}
 		for _, m := range r.Marks {
-			t.add(Mark{Ride: ride, Run: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Mark: m.Name,
+			t.add(Mark{Ride: ride, Bike: res.Ride.Bike, Run: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Mark: m.Name,
 				Time: known(m.Time.X), TimeSE: known(m.Time.SE), Rollout: known(m.Rollout.X), RolloutSE: known(m.Rollout.SE),
 				Speed: known(m.Speed.X), SpeedSE: known(m.Speed.SE), Dist: known(m.Distance.X), DistSE: known(m.Distance.SE)})
 		}
@@ -138,7 +142,7 @@ func WriteMarks(w io.Writer, ride string, res *runs.Result) error {
 func WriteRoadLoads(w io.Writer, ride string, res *runs.Result) error {
 	t := newTable[RoadLoad](w)
 	for _, l := range res.RoadLoads {
-		t.add(RoadLoad{Ride: ride, Setup: l.Setup, Pairs: int32(l.Pairs), CdA: l.CdA.X, CdASE: l.CdA.SE,
+		t.add(RoadLoad{Ride: ride, Bike: res.Ride.Bike, Setup: l.Setup, Pairs: int32(l.Pairs), CdA: l.CdA.X, CdASE: l.CdA.SE,
 			CdALow: l.CdACI[0], CdAHigh: l.CdACI[1], Crr: l.Crr.X, CrrSE: l.Crr.SE, CrrLow: l.CrrCI[0], CrrHigh: l.CrrCI[1],
 			Cov: l.Cov, Mass: l.Mass, Density: l.Density, A: l.A.X, C: l.C.X})
 	}
