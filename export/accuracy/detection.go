@@ -1,9 +1,6 @@
 package accuracy
 
 import (
-	"math"
-	"slices"
-
 	"stillair/runs"
 	"stillair/sensors/sim"
 	"stillair/sensors/units"
@@ -83,86 +80,4 @@ func foundOnce(result *runs.Result, d sim.Deed, known map[int]bool) bool {
 		}
 	}
 	return hits == 1
-}
-
-// pulls measures power at the road from pulls in one gear, one each way, with
-// the road load from coast-downs of the same ride.
-func pulls() Study {
-	s := Study{Name: "power", Title: "Power at the road", Unit: percent,
-		About: "One pull each way in fourth gear and three pairs of coast-downs, the whole way from the log, in a wind of 1.5 m/s and with a mass that is told 1 % wrong. The truth is the force of the engine at the road times the speed, its own inertia left out."}
-	for _, b := range sim.Bikes() {
-		s.Cases = append(s.Cases, Case{Name: shortName(b), Seeds: 200,
-			Limits: []Limit{atMost(peak, Bias, 0.01), atMost(peak, Spread, 0.02), inside(along, Coverage, 0.92, 0.98), inside(curved, HitRate, 0.98, 1)},
-			Ride:   func(seed uint64) (Record, error) { return pullRide(b, seed) }})
-	}
-	return s
-}
-
-const (
-	peak   = "peak power"
-	along  = "power along the curve"
-	curved = "a curve comes out"
-)
-
-func pullRide(b sim.Bike, seed uint64) (Record, error) {
-	sc := sim.DefaultScenario(b)
-	// a spread of told masses that is the same for any number of seeds
-	sc.Told.MassSD = 0.01 * b.Mass
-	sc.Told.MassError = sc.Told.MassSD * spreadOut(seed)
-	sc.Plan = append(sim.CoastPairs(3, 110*units.KMH, 30*units.KMH), sim.Pulls(1, 4)...)
-	ride, result, err := wholeRide(sc, seed)
-	if err != nil {
-		return Record{}, err
-	}
-	var r Record
-	r.once(curved, len(result.Powers) == 1)
-	if len(result.Powers) != 1 {
-		return r, nil
-	}
-	c := result.Powers[0].Curve
-	truth := truePower(ride.Truth, c.Speed)
-	_, top, _ := c.Peak()
-	highest := slices.Max(truth)
-	r.add(peak, top.X/highest-1, top.SE/highest, 0)
-	for i := 0; i < len(c.Speed); i += max(1, len(c.Speed)/8) {
-		r.add(along, c.Power[i].X/truth[i]-1, c.Power[i].SE/truth[i], 0)
-	}
-	return r, nil
-}
-
-// spreadOut turns seeds into normal numbers whose fractions of a turn are
-// spread evenly (the golden ratio's multiples).
-func spreadOut(seed uint64) float64 {
-	_, part := math.Modf(float64(seed) * (math.Sqrt(5) - 1) / 2)
-	return math.Sqrt2 * math.Erfinv(2*math.Min(math.Max(part, 1e-6), 1-1e-6)-1)
-}
-
-// truePower is the engine's power at the road at each speed, W: the mean over
-// the pulls.
-func truePower(truth *sim.Truth, speeds []float64) []float64 {
-	out := make([]float64, len(speeds))
-	deeds := truth.Of(sim.KindPull)
-	for i, v := range speeds {
-		for _, d := range deeds {
-			t := truth.TimeAtSpeed(d.Start, v)
-			out[i] += driveAt(truth, t) * v / float64(len(deeds))
-		}
-	}
-	return out
-}
-
-// driveAt is the force of the engine at the road, N.
-func driveAt(truth *sim.Truth, t float64) float64 {
-	m := truth.Moments
-	for lo, hi := 0, len(m)-1; ; {
-		if hi-lo <= 1 {
-			u := (t - m[lo].T) / (m[hi].T - m[lo].T)
-			return m[lo].Drive + u*(m[hi].Drive-m[lo].Drive)
-		}
-		if mid := (lo + hi) / 2; m[mid].T <= t {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
 }

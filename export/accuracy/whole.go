@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/mat"
+
 	"stillair/runs"
 	"stillair/runs/roadload"
 	"stillair/sensors/sim"
@@ -88,14 +90,14 @@ func coastRide(sc sim.Scenario, seed uint64) (Record, error) {
 	}
 	l := result.RoadLoads[0]
 	r.Values = append(r.Values,
-		relative(cda, l.CdA, l.CdACI, sc.Bike.CdA, bound[0]),
-		relative(crr, l.Crr, l.CrrCI, sc.Bike.Crr, bound[1]))
+		relative(cda, l.CdA, l.CdACI, sc.Bike.CdA, bound.At(0, 0)),
+		relative(crr, l.Crr, l.CrrCI, sc.Bike.Crr, bound.At(1, 1)))
 	return r, nil
 }
 
-// coastBound is the least variance of CdA and Crr on a smooth road, for the
+// coastBound is the least covariance of CdA and Crr on a smooth road, for the
 // runs as they were ridden and the errors as they were made.
-func coastBound(sc sim.Scenario, ride *sim.Ride) (out [2]float64, err error) {
+func coastBound(sc sim.Scenario, ride *sim.Ride) (*mat.SymDense, error) {
 	opts := roadload.DefaultOptions(sc.Wind.SD)
 	opts.Slope.SE = 0
 	opts.Gravity = sc.Road.Gravity
@@ -115,9 +117,5 @@ func coastBound(sc sim.Scenario, ride *sim.Ride) (out [2]float64, err error) {
 		}
 		input = append(input, run)
 	}
-	cov, err := roadload.Bound(input, []roadload.Design{{CdA: sc.Bike.CdA, Crr: sc.Bike.Crr}}, opts)
-	if err != nil {
-		return out, err
-	}
-	return [2]float64{cov.At(0, 0), cov.At(1, 1)}, nil
+	return roadload.Bound(input, []roadload.Design{{CdA: sc.Bike.CdA, Crr: sc.Bike.Crr}}, opts)
 }
