@@ -1,0 +1,46 @@
+package runs
+
+import (
+	"math"
+	"testing"
+
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// TestRollOnTimes: the times of roll-ons in the top gear, in which the bike
+// gains 2 m/s each second. The standard errors come out a seventh too small
+// here: a ride of eight minutes without a launch tells little of the
+// receiver's noise.
+func TestRollOnTimes(t *testing.T) {
+	t.Parallel()
+	errs := newErrors()
+	parallel(seeds(25, 2), func(i int) {
+		sc := sim.DefaultScenario(sim.Naked())
+		sc.Plan = sim.RollOns(4, 0, 60*units.KMH, 125*units.KMH)
+		ride, result := rideAndResult(t, sc, uint64(i))
+		if ride == nil {
+			return
+		}
+		for _, d := range ride.Truth.Of(sim.KindRollOn) {
+			for _, r := range result.Runs {
+				if r.Kind != RollOn || math.Abs(r.Start-d.Start) > 2 {
+					continue
+				}
+				for _, m := range r.Marks {
+					if m.Name == "80-120 km/h" {
+						errs.add(m.Name, m.Time, ride.Truth.Through(d, 80*units.KMH, 120*units.KMH))
+					}
+				}
+			}
+		}
+	})
+	s := errs.spread("80-120 km/h")
+	t.Logf("80-120 km/h in the top gear: %v", s)
+	if testing.Short() {
+		return
+	}
+	if s.n < 95 || s.p95 > 0.2 || s.ratio > 1.25 {
+		t.Errorf("80-120 km/h in the top gear: %v, want 95 %% within 0.2 s and errors under 1.25 of what is said", s)
+	}
+}
