@@ -136,14 +136,12 @@ func openRecords(path string) ([]accuracy.Record, *os.File, error) {
 	return records, f, nil
 }
 
-// commandLine is how the same measurement is asked for again.
+// commandLine is how the measurement is asked for. The share is left out, since
+// the report says of each case how many rides went in.
 func (a *accuracyFlags) commandLine() string {
 	line := "desk accuracy"
 	for _, s := range a.studies {
 		line += " --study " + s
-	}
-	if a.share != 1 {
-		line += fmt.Sprintf(" --share %v", a.share)
 	}
 	return line
 }
