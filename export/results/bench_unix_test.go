@@ -1,9 +1,12 @@
+//go:build unix
+
 package results_test
 
 import (
 	"context"
 	"fmt"
 	"io"
+	"syscall"
 	"testing"
 
 	"stillair/export/results"
@@ -31,9 +34,10 @@ func BenchmarkLogToResults(b *testing.B) {
 			if err := plain.Write(dir, ride.Log); err != nil {
 				b.Fatal(err)
 			}
-			b.ReportMetric(float64(len(ride.Log.Motion)), "readings")
+			readings := float64(len(ride.Log.Motion))
 			ride = nil
 			b.ReportAllocs()
+			before, _ := used()
 			for b.Loop() {
 				log, err := plain.Read(dir)
 				if err != nil {
@@ -47,6 +51,19 @@ func BenchmarkLogToResults(b *testing.B) {
 					b.Fatal(err)
 				}
 			}
+			cpu, memory := used()
+			b.ReportMetric((cpu-before)/float64(b.N), "cpu-s/op")
+			b.ReportMetric(memory, "MB-held")
+			b.ReportMetric(readings, "readings")
 		})
 	}
+}
+
+// used are the seconds of all processors and the megabytes of memory at most.
+func used() (seconds, megabytes float64) {
+	var u syscall.Rusage
+	if syscall.Getrusage(syscall.RUSAGE_SELF, &u) != nil {
+		return 0, 0
+	}
+	return float64(u.Utime.Nano()+u.Stime.Nano()) / 1e9, float64(u.Maxrss) / 1024
 }
