@@ -7,6 +7,7 @@ import (
 
 	"stillair/runs/compare"
 	"stillair/runs/measure"
+	"stillair/runs/roadload"
 	"stillair/runs/worth"
 )
 
@@ -25,29 +26,44 @@ type Named struct {
 }
 
 // Across compares setups that were ridden on different rides: every setup of
-// every ride with every one of another. Air and mass are corrected for, each
-// ride's road by its own opposite pairs; the comparison is weaker than one
-// within a ride, and says so.
+// every ride with every one of another. Air and mass are corrected for. Where
+// the days had much the same wind all rides are fitted together, so that a
+// road they have in common cancels; otherwise each ride's own opposite pairs
+// have to do. The comparison is weaker than one within a ride, and says so.
 func Across(rides []Named, matters float64) ([]Comparison, error) {
 	if matters == 0 {
 		matters = DefaultMatters
 	}
+	var with []Named
+	var first []int // number of the first setup of each ride in the common fit
+	setups := 0
+	for _, r := range rides {
+		if len(r.Result.RoadLoads) > 0 {
+			with, first = append(with, r), append(first, setups)
+			setups += len(r.Result.RoadLoads)
+		}
+	}
+	if len(with) < 2 {
+		return nil, errors.New("fewer than two of these rides have a road load: each needs coast-downs in both directions")
+	}
+	common := together(with)
 	var out []Comparison
 	var cda, crr []compare.Difference
-	for i, a := range rides {
-		for _, b := range rides[i+1:] {
-			for _, la := range a.Result.RoadLoads {
-				for _, lb := range b.Result.RoadLoads {
-					dc, dr := acrossDays(la, lb)
+	for i, a := range with {
+		for j := i + 1; j < len(with); j++ {
+			for ka, la := range a.Result.RoadLoads {
+				for kb, lb := range with[j].Result.RoadLoads {
+					d := independent(la, lb)
+					if common != nil {
+						d = common.Between(first[i]+ka, first[j]+kb)
+					}
+					dc, dr := acrossDays(d, la, lb)
 					cda, crr = append(cda, dc), append(crr, dr)
-					out = append(out, Comparison{A: label(a, la), B: label(b, lb), Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: la.Cov + lb.Cov},
+					out = append(out, Comparison{A: label(a, la), B: label(with[j], lb), Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
 						Notes: []string{"ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day"}})
 				}
 			}
 		}
-	}
-	if len(out) == 0 {
-		return nil, errors.New("fewer than two of these rides have a road load: each needs coast-downs in both directions")
 	}
 	vc, vr := compare.Judge(cda, matters), compare.Judge(crr, 2*matters)
 	for k := range out {
@@ -63,19 +79,30 @@ func label(ride Named, l RoadLoad) string {
 	return fmt.Sprintf("%s (%s)", l.Setup, ride.Name)
 }
 
-// acrossDays is the difference of two independent road loads, with Welch's
-// degrees of freedom.
-func acrossDays(a, b RoadLoad) (cda, crr compare.Difference) {
-	difference := func(x, y measure.Value, between float64) compare.Difference {
-		between *= x.X
+// independent is the difference of two road loads that share nothing, with
+// Welch's degrees of freedom.
+func independent(a, b RoadLoad) roadload.LoadDifference {
+	difference := func(x, y measure.Value) (measure.Value, float64) {
 		va, vb := x.SE*x.SE, y.SE*y.SE
-		se := math.Sqrt(va + vb + between*between)
 		dof := math.Inf(1)
 		if a.DoF > 0 && b.DoF > 0 {
-			// The part between days is common practice, not counted from data.
-			dof = math.Pow(se, 4) / (va*va/a.DoF + vb*vb/b.DoF)
+			dof = (va + vb) * (va + vb) / (va*va/a.DoF + vb*vb/b.DoF)
 		}
-		return compare.Difference{Delta: measure.Value{X: y.X - x.X, SE: se}, Base: x.X, DoF: dof, Pairs: min(a.Pairs, b.Pairs)}
+		return measure.Value{X: y.X - x.X, SE: math.Sqrt(va + vb)}, dof
 	}
-	return difference(a.CdA, b.CdA, dayToDayCdA), difference(a.Crr, b.Crr, dayToDayCrr)
+	d := roadload.LoadDifference{Cov: a.Cov + b.Cov}
+	d.CdA, d.DoF = difference(a.CdA, b.CdA)
+	d.Crr, d.CrrDoF = difference(a.Crr, b.Crr)
+	return d
+}
+
+// acrossDays adds to a difference what days differ in. That part is common
+// practice and not counted from data, so it adds to the degrees of freedom.
+func acrossDays(d roadload.LoadDifference, a, b RoadLoad) (cda, crr compare.Difference) {
+	widened := func(delta measure.Value, dof, base, between float64) compare.Difference {
+		se := math.Hypot(delta.SE, between*base)
+		return compare.Difference{Delta: measure.Value{X: delta.X, SE: se}, Base: base,
+			DoF: dof * math.Pow(se/delta.SE, 4), Pairs: min(a.Pairs, b.Pairs)}
+	}
+	return widened(d.CdA, d.DoF, a.CdA.X, dayToDayCdA), widened(d.Crr, d.CrrDoF, a.Crr.X, dayToDayCrr)
 }

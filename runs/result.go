@@ -93,4 +93,6 @@ type Result struct {
 	Powers    []PowerCurve       // power at the road, by setup and gear
 	Compared  []Comparison       // every two setups that have something in common
 	Gravity   float64            // where the ride was, m/s²
+
+	coasts *coastData // what Estimate was fitted to, for fitting rides together
 }

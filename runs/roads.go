@@ -20,7 +20,7 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	if len(coasts) == 0 {
 		return
 	}
-	names, input := roadRuns(result, coasts, pairUp(result, coasts, where), where, known)
+	names, input, used := roadRuns(result, coasts, pairUp(result, coasts, where), where, known)
 	if len(input) == 0 {
 		result.Warnings = append(result.Warnings, "no two coast-downs belong together as a pair of opposite runs, so there is no road load: "+
 			"ride the same stretch in both directions, one soon after the other")
@@ -38,6 +38,7 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 		return
 	}
 	result.Estimate = est
+	result.coasts = &coastData{places: used, runs: input, opts: opts}
 	tellRuns(result, est)
 	steps, causes := stepwise(input, opts), limits(input, est, opts)
 	for i, name := range names {
@@ -117,9 +118,10 @@ func settling(r fusion.Receiver) float64 {
 }
 
 // roadRuns turns the coast-downs that have a counterpart into what the fit
-// needs, with the names of their setups in order; the others are told why not.
+// needs, with the names of their setups in order and, run by run, where each
+// was; the others are told why not.
 func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, where []int,
-	known conditions) (names []string, input []roadload.Run) {
+	known conditions) (names []string, input []roadload.Run, used []pairing.Coast) {
 	density := known.air.Density().X
 	number := map[string]int{}
 	for i, c := range coasts {
@@ -143,9 +145,9 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 			r.T = append(r.T, f.T-result.Track.Lag.Seconds)
 			r.V = append(r.V, f.Speed)
 		}
-		input = append(input, r)
+		input, used = append(input, r), append(used, c)
 	}
-	return names, input
+	return names, input, used
 }
 
 // massAt is the mass as ridden at a time, kg.

@@ -71,6 +71,9 @@ func (m *matern) advance(rng *rand.Rand) {
 func newProfile(rd Road, seed uint64) *profile {
 	m := newMatern(rd.RoughSD, rd.RoughLength, profileStep)
 	p := &profile{mean: rd.Grade}
+	if rd.Seed != 0 {
+		seed = rd.Seed
+	}
 	p.out.rng, p.back.rng = stream(seed, streamRoadOut), stream(seed, streamRoadBack)
 	m.settle(p.out.rng)
 	p.out.next = m

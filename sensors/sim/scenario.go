@@ -85,6 +85,7 @@ type Road struct {
 	RoughSD        float64 // sd of the slope about the mean (0.002: 0.2 %)
 	RoughLength    float64 // correlation length of the slope, m
 	Gravity        float64 // m/s²
+	Seed           uint64  // of the profile, for several rides on one road; 0: the ride's own
 }
 
 // Air is the state of the air.

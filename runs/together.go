@@ -1,0 +1,92 @@
+package runs
+
+import (
+	"math"
+
+	"stillair/runs/pairing"
+	"stillair/runs/roadload"
+)
+
+// coastData is what a ride's road load was fitted to. places and runs are
+// parallel.
+type coastData struct {
+	places []pairing.Coast
+	runs   []roadload.Run
+	opts   roadload.Options
+}
+
+// ridesApart keeps the clocks of different rides apart, s: no two runs of
+// different rides can then pass for a pair.
+const ridesApart = 1e7
+
+// gustsAlike is how many times stronger the gusts of one ride may be than of
+// another for both to be fitted with one strength.
+const gustsAlike = 1.6
+
+// together fits the coast-downs of all rides at once, so that a road they have
+// in common is learned from all of them and cancels in their differences. The
+// setups are numbered ride by ride. It returns nil where that cannot be done or
+// would be wrong: no positions, days of different wind, a fit that fails.
+func together(rides []Named) *roadload.Estimate {
+	if !alikeDays(rides) {
+		return nil
+	}
+	var places []pairing.Coast
+	var input []roadload.Run
+	setups := 0
+	opts := rides[0].Result.coasts.opts
+	for k, ride := range rides {
+		d := ride.Result.coasts
+		opts.WindSD = math.Max(opts.WindSD, d.opts.WindSD)
+		for _, r := range used(d.runs, ride.Result.Estimate) {
+			c := d.placeOf(r.ID)
+			c.ID, c.Start, c.End = len(places)+1, c.Start+ridesApart*float64(k), c.End+ridesApart*float64(k)
+			r.ID, r.Setup, r.Pair = c.ID, r.Setup+setups, r.Pair+1000*k
+			r.T = shifted(r.T, ridesApart*float64(k))
+			places, input = append(places, c), append(input, r)
+		}
+		setups += len(ride.Result.RoadLoads)
+	}
+	for i, p := range pairing.Pair(places) {
+		if p.Dir == 0 || len(p.Pos) != len(input[i].T) {
+			return nil
+		}
+		input[i].Dir, input[i].Pos = p.Dir, p.Pos
+	}
+	est, err := roadload.Fit(input, opts)
+	if err != nil || len(est.Loads) != setups {
+		return nil
+	}
+	return est
+}
+
+// alikeDays reports whether every ride has a fit, and gusts of much the same
+// strength.
+func alikeDays(rides []Named) bool {
+	low, high := math.Inf(1), 0.0
+	for _, ride := range rides {
+		if ride.Result.coasts == nil || ride.Result.Estimate == nil {
+			return false
+		}
+		g := ride.Result.Estimate.Noise.GustSD
+		low, high = math.Min(low, g), math.Max(high, g)
+	}
+	return high <= gustsAlike*low
+}
+
+func (d *coastData) placeOf(id int) pairing.Coast {
+	for i, r := range d.runs {
+		if r.ID == id {
+			return d.places[i]
+		}
+	}
+	return pairing.Coast{}
+}
+
+func shifted(t []float64, by float64) []float64 {
+	out := make([]float64, len(t))
+	for i, x := range t {
+		out[i] = x + by
+	}
+	return out
+}

@@ -1,0 +1,69 @@
+package runs
+
+import (
+	"math"
+	"testing"
+
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// twoDays rides one rough road on two days, the second with more drag, and
+// returns both results.
+func twoDays(t *testing.T, seed uint64) []Named {
+	t.Helper()
+	var out []Named
+	for day, cda := range []float64{0.55, 0.60} {
+		sc := sim.DefaultScenario(sim.Naked())
+		sc.Bike.CdA = cda
+		sc.Told.MassSD = 0.3
+		sc.Baro.Rate = 0 // what makes a common road worth having
+		sc.Road.RoughSD, sc.Road.Seed = 0.002, 1000+seed
+		sc.Plan = sim.CoastPairs(4, 110*units.KMH, 30*units.KMH)
+		ride, result := rideAndResult(t, sc, 2*seed+uint64(day))
+		if ride == nil {
+			t.FailNow()
+		}
+		out = append(out, Named{Name: []string{"May", "June"}[day], Result: result})
+	}
+	return out
+}
+
+// TestTogether holds that a rough road which two rides have in common costs
+// their difference less when both are fitted together, and that its standard
+// error is true.
+func TestTogether(t *testing.T) {
+	if !testing.Short() {
+		t.Parallel()
+	}
+	n := seeds(40, 2)
+	joint, alone := make([]float64, n), make([]float64, n)
+	z := make([]float64, n)
+	parallel(n, func(i int) {
+		rides := twoDays(t, uint64(i))
+		e := together(rides)
+		if len(rides[0].Result.RoadLoads) == 0 || len(rides[1].Result.RoadLoads) == 0 {
+			t.Errorf("seed %d: a ride has no road load", i)
+			return
+		}
+		plain := independent(rides[0].Result.RoadLoads[0], rides[1].Result.RoadLoads[0])
+		alone[i] = plain.CdA.SE
+		joint[i], z[i] = plain.CdA.SE, (plain.CdA.X-0.05)/plain.CdA.SE
+		if e != nil {
+			d := e.Between(0, 1)
+			joint[i], z[i] = d.CdA.SE, (d.CdA.X-0.05)/d.CdA.SE
+		}
+	})
+	var ratio, spread float64
+	for i := range n {
+		ratio += joint[i] / alone[i] / float64(n)
+		spread += z[i] * z[i] / float64(n)
+	}
+	t.Logf("standard error together is %.2f of that alone; errors over it have rms %.2f", ratio, math.Sqrt(spread))
+	if ratio > 0.95 {
+		t.Errorf("together is no better than alone: %.2f", ratio)
+	}
+	if !testing.Short() && (math.Sqrt(spread) > 1.3 || math.Sqrt(spread) < 0.7) {
+		t.Errorf("errors over standard errors have rms %.2f", math.Sqrt(spread))
+	}
+}
