@@ -24,13 +24,17 @@ type Kept struct {
 // fails.
 const lastTries = 5
 
-// freeEvery is how many flushes go by from one look at the free room to the
-// next.
-const freeEvery = 20
+// How many flushes and how many bytes go by at most from one look at the free
+// room to the next.
+const (
+	freeEvery = 20
+	freeBytes = LastRoom / 4
+)
 
 // keep is the goroutine that owns the session file.
 func (r *Recording) keep(w *session.Writer, file platform.File) {
 	began := r.cfg.Clock.Elapsed()
+	looked := int64(0) // bytes written when the room was last looked at
 	for n := 0; ; n++ {
 		// From beginning to beginning: a slow sync must not delay the next.
 		select {
@@ -45,7 +49,9 @@ func (r *Recording) keep(w *session.Writer, file platform.File) {
 		}
 		err := w.Flush()
 		r.keptUntil(w, until, r.cfg.Clock.Elapsed()-began, err)
-		if n%freeEvery == 0 || errors.Is(err, platform.ErrFull) {
+		written, _ := w.Stored()
+		if n%freeEvery == 0 || written-looked > freeBytes || errors.Is(err, platform.ErrFull) {
+			looked = written
 			r.watchRoom()
 		}
 		if closed {
