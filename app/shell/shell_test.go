@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
 	"stillair/app/platform"
@@ -51,10 +50,8 @@ func (h hand) words() string {
 	defer h.mu.Unlock()
 	var all []string
 	h.visit(func(o fyne.CanvasObject) {
-		switch x := o.(type) {
-		case *kit.Prose:
+		if x, ok := o.(*kit.Prose); ok {
 			all = append(all, x.AccessibilityLabel())
-		case *canvas.Text:
 		}
 	})
 	return strings.Join(all, "\n")
@@ -71,14 +68,18 @@ func (h hand) await(words string) {
 	h.t.Fatalf("the screen does not come to say %q but\n%s", words, h.words())
 }
 
-// touch touches what has a label that begins so.
+// touch touches what has the label, or else the first whose label begins so.
 func (h hand) touch(label string) {
 	h.t.Helper()
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	var found *kit.Touch
 	h.visit(func(o fyne.CanvasObject) {
-		if x, ok := o.(*kit.Touch); ok && found == nil && strings.HasPrefix(x.AccessibilityLabel(), label) {
+		x, ok := o.(*kit.Touch)
+		if !ok {
+			return
+		}
+		if is := x.AccessibilityLabel(); is == label || found == nil && strings.HasPrefix(is, label) {
 			found = x
 		}
 	})
@@ -219,7 +220,7 @@ func TestARideFromStartToResults(t *testing.T) {
 	h.await("Searching for satellites")
 	close(start)
 	h.await("What was found")
-	h.await("Launch, 0–60 km/h")
+	h.await("Launch, 0–100 km/h")
 	h.await("Coast-down, pair 1")
 	h.await("Drag area CdA")
 	h.touch("Name, notes, share")

@@ -82,7 +82,7 @@ func englishMore() More {
 		TextSize: "Text", TextNormal: "Normal", TextLarge: "Large", TextLargest: "Largest",
 		Aloud: "Say results aloud", AloudHint: "When you stand, through the speaker or your helmet.", On: "On", Off: "Off",
 		AirTitle: "Air today", AirHint: "From a weather report. Empty: a standard day, and results say so.",
-		Temperature: "Temperature", Pressure: "Pressure", Humidity: "Humidity",
+		Temperature: "Temperature", Pressure: "Pressure", Humidity: "Humidity", Wind: "how much the wind varies",
 		SafetyTitle: "Before anything else",
 		Safety: "Riding can hurt you and others. Obey local law, use closed roads for full throttle and for rolling, " +
 			"and ask qualified people when unsure. Never look at or touch the phone while moving.",

@@ -82,7 +82,7 @@ func germanMore() More {
 		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Größer",
 		Aloud: "Ergebnisse vorlesen", AloudHint: "Wenn du stehst, über Lautsprecher oder Helm.", On: "An", Off: "Aus",
 		AirTitle: "Luft heute", AirHint: "Aus dem Wetterbericht. Leer: ein Normtag, und die Ergebnisse sagen es.",
-		Temperature: "Temperatur", Pressure: "Luftdruck", Humidity: "Luftfeuchte",
+		Temperature: "Temperatur", Pressure: "Luftdruck", Humidity: "Luftfeuchte", Wind: "wie sehr der Wind schwankt",
 		SafetyTitle: "Vor allem anderen",
 		Safety: "Fahren kann dich und andere verletzen. Halte das örtliche Recht ein, nimm für Vollgas und Ausrollen gesperrte Strecken " +
 			"und frag im Zweifel Leute vom Fach. Während der Fahrt das Telefon nie ansehen oder berühren.",

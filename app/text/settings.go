@@ -33,7 +33,7 @@ type Advice struct {
 type More struct {
 	Title, Units, Metric, Imperial, Language, Look, LookSystem, LookLight, LookDark string
 	TextSize, TextNormal, TextLarge, TextLargest, Aloud, AloudHint, On, Off         string
-	AirTitle, AirHint, Temperature, Pressure, Humidity                              string
+	AirTitle, AirHint, Temperature, Pressure, Humidity, Wind                        string
 	SafetyTitle, Safety, PrivacyTitle, Privacy, AboutTitle, About, PaletteNote      string
 	GuideAgain, AccuracyTitle, Accuracy, System                                     string
 }

@@ -111,6 +111,8 @@ func (c Context) fieldName(f string) string {
 		return t.More.Pressure
 	case "air.humidity_pct", "humidity_pct":
 		return t.More.Humidity
+	case "wind_sd_mps":
+		return t.More.Wind
 	}
 	return t.Say(f)
 }
