@@ -47,19 +47,19 @@ func (s Screens) marks(v view.Run) fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Run
 	var rows []fyne.CanvasObject
 	if v.Rollout {
-		rows = append(rows, k.Inset(8, 16, k.Row(8, kit.Centre, kit.Grow(k.Space(1), 9),
-			kit.Grow(k.Text(kit.Small, kit.Muted, t.FromMoving), 10), kit.Grow(k.Text(kit.Small, kit.Muted, t.AfterFoot), 10))))
+		rows = append(rows, k.Inset(8, 16, k.Row(4, kit.Centre, kit.Grow(k.Space(1), 21),
+			kit.Grow(k.Text(kit.Small, kit.Muted, t.FromMoving), 20), kit.Grow(k.Text(kit.Small, kit.Muted, t.AfterFoot), 20))))
 	}
 	for _, m := range v.Marks {
 		name := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, m.Name)}
 		if m.More != "" {
 			name = append(name, k.Text(kit.Small, kit.Muted, m.More))
 		}
-		cells := []fyne.CanvasObject{kit.Grow(k.Column(0, name...), 9), kit.Grow(s.cell(m.Time), 10)}
+		cells := []fyne.CanvasObject{kit.Grow(k.Column(0, name...), 21), kit.Grow(s.cell(m.Time), 20)}
 		if v.Rollout {
-			cells = append(cells, kit.Grow(s.cell(m.Rollout), 10))
+			cells = append(cells, kit.Grow(s.cell(m.Rollout), 20))
 		}
-		rows = append(rows, k.ListRow(k.Row(8, kit.Centre, cells...)))
+		rows = append(rows, k.ListRow(k.Row(4, kit.Centre, cells...)))
 	}
 	return k.List(rows...)
 }

@@ -21,8 +21,7 @@ func englishRide() Ride {
 		Analysing: "Measuring the ride", RunsTitle: "What was found", RejectedTitle: "Found, but not counted",
 		Warnings: "Good to know", Defaults: "Assumed, because it was not told: %s",
 		CoarseTiming: "Recorded in a browser, whose timing is coarser than the app's: launches can be off by about a tenth of a second.",
-		Accepted:     "counted", NotCounted: "not counted", RoadLoadTitle: "What holds you back",
-		OpenRoadLoad: "All coast-downs in one picture", Pairs: "%d pairs, both directions", OnePair: "1 pair, both directions",
+		Pairs:        "%d pairs, both directions", OnePair: "1 pair, both directions",
 		NoPairs: "For drag, coast down on the same road in both directions.",
 		NoRuns:  "Nothing to measure in this ride",
 		NoRunsHint: "Stillair looks for full-throttle launches and roll-ons, hard stops, and rolling freely with the clutch in. " +
@@ -31,7 +30,6 @@ func englishRide() Ride {
 		LagUnknown: "How late the satellites reported could not be found; %s s is assumed.",
 		Launch:     "Launch", RollOn: "Roll-on", Pull: "Pull", CoastDown: "Coast-down", Stop: "Stop",
 		PairNumber: "pair %d", NoPair: "no partner in the other direction", Towards: "heading %s", From: "%s to %s %s",
-		Stages: "%d %%", LengthText: "%s s",
 		Compass: [8]string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"},
 	}
 }
@@ -39,15 +37,14 @@ func englishRide() Ride {
 func englishRun() Run {
 	return Run{
 		SpeedAxis: "Speed, %s", TimeAxis: "seconds", Measured: "measured", Fitted: "what drag and rolling explain",
-		MarksTitle: "Times", Mark: "Mark", FromMoving: "from moving", AfterFoot: "after 1 ft",
+		MarksTitle: "Times", FromMoving: "from moving", AfterFoot: "after 1 ft",
 		FootHint:   "“After 1 ft” starts the clock one foot (30 cm) on, as drag strips do.",
-		SpeedThere: "%s %s there", Distance: "%s %s",
-		Cautions: "Take with care", WhyNot: "Why it is not counted", Residual: "measured less explained",
-		ResidualAxis: "Difference, %s", NotFitted: "It has no part in the road load: %s",
-		StillKept:   "It is kept, and never used in a figure.",
-		PullHint:    "Full throttle in one gear. Power at the road comes from these.",
-		StopCaution: "How far this bike took here. Never a distance to rely on.",
-		MeanLast:    "mean over the last 66 ft",
+		SpeedThere: "%s %s there",
+		Cautions:   "Take with care", WhyNot: "Why it is not counted", Residual: "measured less explained",
+		ResidualAxis: "Difference, %s",
+		StillKept:    "It is kept, and never used in a figure.",
+		PullHint:     "Full throttle in one gear. Power at the road comes from these.",
+		StopCaution:  "How far this bike took here. Never a distance to rely on.",
 	}
 }
 
@@ -56,9 +53,9 @@ func englishLoad() Load {
 		Title: "What holds you back", AllRuns: "All coast-downs", DragArea: "Drag area CdA", Rolling: "Rolling resistance Crr",
 		DragMeans:    "How big you are to the wind. At %s %s it takes %s N.",
 		RollingMeans: "What the tyres take of your weight: %s N of %s.",
-		SureOf:       "95 %% sure: %s to %s", Towards100: "at %s %s", AirTakes: "air", RollTakes: "tyres",
-		PowerNeeded: "Holding %s %s on the level in still air takes %s kW at the rear tyre.",
-		DragScale:   "m²", RollScale: "of the weight",
+		SureOf:       "95 %% sure: %s to %s",
+		PowerNeeded:  "Holding %s %s on the level in still air takes %s kW at the rear tyre.",
+		DragScale:    "m²", RollScale: "of the weight",
 		CurvesHint: "Each line is one roll, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
 		MoreTitle:  "Are more pairs worth it?",
 		MorePairs:  "Now ± %s %%. With %d more pairs about ± %s %%.",
@@ -66,7 +63,7 @@ func englishLoad() Load {
 		EnoughPairs: "± %s %% already. More pairs would hardly change that; " +
 			"a calmer day or a higher first speed would.",
 		OnlyOne:    "One pair alone says little: wind cannot be told from drag. Two more pairs are well worth it.",
-		ShareTitle: "Force against speed", ShareAir: "air", Notes: "Good to know",
+		ShareTitle: "Force against speed", Notes: "Good to know",
 		Setup: "Setup: %s", SinceSpeed: "seconds since %s %s", AirShare: "air and tyres", RollShare: "tyres alone",
 		SpeedAxis: "%s", ForceAxis: "Force, N", Assumed: "Air %s kg/m³, mass %s.",
 	}

@@ -49,9 +49,9 @@ func englishGuide() Guide {
 		AfterTitle: "How many",
 		After: "Two pairs are a beginning, five are good. After that a calmer day helps more than a sixth. " +
 			"Results tell what went well, what did not, and whether more are worth it.",
-		Caution: "Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
-		Ready:   "I am ready", Later: "Later",
-		PictureAir: "air", PictureRoll: "tyres", PictureSpeed: "speed", PictureThere: "there", PictureBack: "and back",
+		Caution:    "Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
+		Ready:      "I am ready",
+		PictureAir: "air", PictureRoll: "tyres", PictureThere: "there", PictureBack: "and back",
 	}
 }
 
@@ -71,7 +71,6 @@ func englishAdvice() Advice {
 		FixBetter:    "Keep the phone under open sky, not under a bridge or trees.",
 		TurnBetter:   "Roll straight ahead. Choose a stretch without bends.",
 		OtherBetter:  "Roll the same stretch again, in both directions.",
-		Open:         "See the rolls",
 	}
 }
 

@@ -21,8 +21,7 @@ func germanRide() Ride {
 		Analysing: "Die Fahrt wird ausgewertet", RunsTitle: "Gefunden", RejectedTitle: "Gefunden, aber nicht gewertet",
 		Warnings: "Gut zu wissen", Defaults: "Angenommen, weil nicht angegeben: %s",
 		CoarseTiming: "Im Browser aufgezeichnet. Der misst Zeiten gröber als die App: Starts können um etwa eine Zehntelsekunde danebenliegen.",
-		Accepted:     "gewertet", NotCounted: "nicht gewertet", RoadLoadTitle: "Was dich bremst",
-		OpenRoadLoad: "Alle Ausrollversuche in einem Bild", Pairs: "%d Paare, beide Richtungen", OnePair: "1 Paar, beide Richtungen",
+		Pairs:        "%d Paare, beide Richtungen", OnePair: "1 Paar, beide Richtungen",
 		NoPairs: "Für den Luftwiderstand auf derselben Straße in beide Richtungen ausrollen.",
 		NoRuns:  "In dieser Fahrt ist nichts zu messen",
 		NoRunsHint: "Stillair sucht Starts und Durchzüge mit Vollgas, starke Bremsungen und freies Rollen mit gezogener Kupplung. " +
@@ -31,7 +30,6 @@ func germanRide() Ride {
 		LagUnknown: "Wie spät die Satelliten meldeten, war nicht zu finden; %s s sind angenommen.",
 		Launch:     "Start", RollOn: "Durchzug", Pull: "Volllast", CoastDown: "Ausrollen", Stop: "Bremsung",
 		PairNumber: "Paar %d", NoPair: "ohne Gegenrichtung", Towards: "nach %s", From: "%s bis %s %s",
-		Stages: "%d %%", LengthText: "%s s",
 		Compass: [8]string{"Norden", "Nordosten", "Osten", "Südosten", "Süden", "Südwesten", "Westen", "Nordwesten"},
 	}
 }
@@ -39,15 +37,14 @@ func germanRide() Ride {
 func germanRun() Run {
 	return Run{
 		SpeedAxis: "Geschwindigkeit, %s", TimeAxis: "Sekunden", Measured: "gemessen", Fitted: "was Luft und Rollen erklären",
-		MarksTitle: "Zeiten", Mark: "Marke", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
+		MarksTitle: "Zeiten", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
 		FootHint:   "„Nach 1 Fuß“: Die Uhr beginnt erst nach 30 cm, wie auf dem Dragstrip üblich.",
-		SpeedThere: "dort %s %s", Distance: "%s %s",
-		Cautions: "Mit Vorsicht", WhyNot: "Warum sie nicht zählt", Residual: "gemessen minus erklärt",
-		ResidualAxis: "Unterschied, %s", NotFitted: "Geht nicht in den Fahrwiderstand ein: %s",
-		StillKept:   "Sie bleibt erhalten und geht in keine Zahl ein.",
-		PullHint:    "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",
-		StopCaution: "So weit kam diese Maschine hier. Niemals eine Strecke, auf die man sich verlässt.",
-		MeanLast:    "Mittel der letzten 20 m",
+		SpeedThere: "dort %s %s",
+		Cautions:   "Mit Vorsicht", WhyNot: "Warum sie nicht zählt", Residual: "gemessen minus erklärt",
+		ResidualAxis: "Unterschied, %s",
+		StillKept:    "Sie bleibt erhalten und geht in keine Zahl ein.",
+		PullHint:     "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",
+		StopCaution:  "So weit kam diese Maschine hier. Niemals eine Strecke, auf die man sich verlässt.",
 	}
 }
 
@@ -56,9 +53,9 @@ func germanLoad() Load {
 		Title: "Was dich bremst", AllRuns: "Alle Ausrollversuche", DragArea: "Luftwiderstandsfläche CdA", Rolling: "Rollwiderstand Crr",
 		DragMeans:    "Wie groß du für den Wind bist. Bei %s %s kostet das %s N.",
 		RollingMeans: "Was die Reifen vom Gewicht nehmen: %s N bei %s.",
-		SureOf:       "95 %% sicher: %s bis %s", Towards100: "bei %s %s", AirTakes: "Luft", RollTakes: "Reifen",
-		PowerNeeded: "%s %s zu halten kostet auf ebener Straße ohne Wind %s kW am Hinterrad.",
-		DragScale:   "m²", RollScale: "des Gewichts",
+		SureOf:       "95 %% sicher: %s bis %s",
+		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s kW am Hinterrad.",
+		DragScale:    "m²", RollScale: "des Gewichts",
 		CurvesHint: "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: was die beiden Zahlen oben erklären.",
 		MoreTitle:  "Lohnen sich mehr Paare?",
 		MorePair:   "Jetzt ± %s %%. Mit einem Paar mehr etwa ± %s %%.",
@@ -66,7 +63,7 @@ func germanLoad() Load {
 		EnoughPairs: "Schon ± %s %%. Mehr Paare ändern daran kaum etwas, " +
 			"ein ruhigerer Tag oder mehr Anfangstempo schon.",
 		OnlyOne:    "Ein Paar allein sagt wenig: Wind und Luftwiderstand sind nicht zu trennen. Zwei weitere lohnen sich sehr.",
-		ShareTitle: "Kraft über der Geschwindigkeit", ShareAir: "Luft", Notes: "Gut zu wissen",
+		ShareTitle: "Kraft über der Geschwindigkeit", Notes: "Gut zu wissen",
 		Setup: "Aufbau: %s", SinceSpeed: "Sekunden seit %s %s", AirShare: "Luft und Reifen", RollShare: "Reifen allein",
 		SpeedAxis: "%s", ForceAxis: "Kraft, N", Assumed: "Luft %s kg/m³, Masse %s.",
 	}

@@ -49,9 +49,9 @@ func germanGuide() Guide {
 		AfterTitle: "Wie viele",
 		After: "Zwei Paare sind ein Anfang, fünf sind gut. Danach hilft ein ruhigerer Tag mehr als ein sechstes. " +
 			"Die Ergebnisse sagen, was gut war, was nicht, und ob sich mehr lohnen.",
-		Caution: "Rollen im Leerlauf oder mit gezogener Kupplung ist nicht überall erlaubt. Im Zweifel jemanden fragen, der sich auskennt.",
-		Ready:   "Ich bin bereit", Later: "Später",
-		PictureAir: "Luft", PictureRoll: "Reifen", PictureSpeed: "Tempo", PictureThere: "hin", PictureBack: "und zurück",
+		Caution:    "Rollen im Leerlauf oder mit gezogener Kupplung ist nicht überall erlaubt. Im Zweifel jemanden fragen, der sich auskennt.",
+		Ready:      "Ich bin bereit",
+		PictureAir: "Luft", PictureRoll: "Reifen", PictureThere: "hin", PictureBack: "und zurück",
 	}
 }
 
@@ -71,7 +71,6 @@ func germanAdvice() Advice {
 		FixBetter:    "Das Telefon unter freien Himmel, nicht unter Brücke oder Bäume.",
 		TurnBetter:   "Geradeaus rollen. Nimm eine Strecke ohne Kurven.",
 		OtherBetter:  "Roll dieselbe Strecke noch einmal, in beide Richtungen.",
-		Open:         "Die Versuche ansehen",
 	}
 }
 

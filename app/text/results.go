@@ -13,27 +13,27 @@ type Rides struct {
 // Ride is the results of one recording.
 type Ride struct {
 	Analysing, RunsTitle, RejectedTitle, Warnings, Defaults, CoarseTiming string
-	Accepted, NotCounted, RoadLoadTitle, OpenRoadLoad, Pairs, OnePair     string
+	Pairs, OnePair                                                        string
 	NoPairs, NoRuns, NoRunsHint, NotesTitle, Lag, LagUnknown              string
 	Launch, RollOn, Pull, CoastDown, Stop                                 string
-	PairNumber, NoPair, Towards, From, Stages, LengthText                 string
+	PairNumber, NoPair, Towards, From                                     string
 	Compass                                                               [8]string
 }
 
 // Run is one run with its curve.
 type Run struct {
-	SpeedAxis, TimeAxis, Measured, Fitted, MarksTitle, Mark string
-	FromMoving, AfterFoot, FootHint, SpeedThere, Distance   string
-	Cautions, WhyNot, Residual, ResidualAxis, NotFitted     string
-	StillKept, PullHint, StopCaution, MeanLast              string
+	SpeedAxis, TimeAxis, Measured, Fitted, MarksTitle string
+	FromMoving, AfterFoot, FootHint, SpeedThere       string
+	Cautions, WhyNot, Residual, ResidualAxis          string
+	StillKept, PullHint, StopCaution                  string
 }
 
 // Load is the coast-downs of a setup together.
 type Load struct {
 	Title, AllRuns, DragArea, Rolling, DragMeans, RollingMeans       string
-	SureOf, Towards100, AirTakes, RollTakes, PowerNeeded             string
+	SureOf, PowerNeeded                                              string
 	DragScale, RollScale, CurvesHint, MoreTitle, MorePairs, MorePair string
-	EnoughPairs, OnlyOne, ShareTitle, ShareAir, Notes                string
+	EnoughPairs, OnlyOne, ShareTitle, Notes                          string
 	Setup, SinceSpeed, AirShare, RollShare, SpeedAxis, ForceAxis     string
 	Assumed                                                          string
 }

@@ -2,51 +2,49 @@ package text
 
 // Common is used on several screens.
 type Common struct {
-	Back, Next, Done, Cancel, Save, Undo, Close, Change, More string
-	TabRide, TabResults, TabBikes, TabCompare, TabMore        string
-	Unknown                                                   string
-	Minutes, Hours, Seconds                                   string // "%d min", "%d h %02d min", "%s s"
-	PlusMinus                                                 string // what ± means
-	Invented                                                  string // beside demo data
+	Back, Next, Done, Save, Undo, Close, More          string
+	TabRide, TabResults, TabBikes, TabCompare, TabMore string
+	Unknown                                            string
+	Minutes, Hours, Seconds                            string // "%d min", "%d h %02d min", "%s s"
+	PlusMinus                                          string // what ± means
+	Invented                                           string // beside demo data
 }
 
 // Ready is the screen before the ride.
 type Ready struct {
-	Title, BikeNone, BikeNoneHint, SetupNone, ChooseBike, Mass string
-	PhoneTitle, CheckTitle, CheckCount                         string
-	Place, PlaceWhy                                            string
-	Law, LawWhy                                                string
-	Traffic, TrafficWhy                                        string
-	Weather, WeatherWhy                                        string
-	Tyres, TyresWhy                                            string
-	Fixed, FixedWhy                                            string
-	Start, StartRough, StartGood, StartBlocked, Permit         string
-	FirstTime, FirstTimeHint, OpenAll                          string
+	Title, BikeNone, BikeNoneHint, SetupNone, Mass string
+	PhoneTitle, CheckTitle, CheckCount             string
+	Place, PlaceWhy                                string
+	Law, LawWhy                                    string
+	Traffic, TrafficWhy                            string
+	Weather, WeatherWhy                            string
+	Tyres, TyresWhy                                string
+	Fixed, FixedWhy                                string
+	Start, StartRough, StartGood, Permit           string
+	FirstTime, FirstTimeHint                       string
 }
 
 // Senses says how the sensors and the storage do.
 type Senses struct {
 	Satellites, Motion, Turn, Barometer, Storage                        string
-	FixGood, FixFair, FixWait, FixNone                                  string // "%s m, %s a second"
+	FixGood, FixFair, FixWait                                           string // "%s m, %s a second"
 	MotionGood, MotionCoarse, MotionWait, MotionSilent, FixSilent       string // "%s a second"
 	PressureGood, PressureNone                                          string
-	Asking, Denied, DeniedFix, DeniedMotion, Missing, Silent            string
+	Asking, DeniedFix, DeniedMotion                                     string
 	MissingFix, MissingMotion, MissingTurn                              string
 	StorageGood, StoragePlenty, StorageLow, StorageFull, StorageUnknown string // "%s"
-	Details, Rate, Gaps, Longest, LagNote                               string
+	Gaps                                                                string
 }
 
 // Riding is the screen while the recorder runs.
 type Riding struct {
 	Locked, Standing, Searching, NoSpeed                       string
-	Recorded, Safe, Unsafe, Waiting                            string // "%s"
+	Recorded, Safe, Unsafe                                     string // "%s"
 	NoticedTitle, NothingYet                                   string
 	SawLaunch, SawRollOn, SawCoast, SawStop                    string // from, to, unit
 	LastTitle, LastNone, Say, Setup, End, EndSure, EndNow, Go  string
 	Closed, ClosedStood, ClosedNever, ClosedSource, ClosedRoom string
-	FilterNote                                                 string
-	SpokenLaunch, SpokenRollOn, SpokenCoast                    string
-	SetupNoted                                                 string
+	SpokenLaunch, SpokenCoast                                  string
 }
 
 // Trouble is what can go wrong, and what still works.

@@ -11,13 +11,13 @@ type Bikes struct {
 
 // Guide is the guided first coast-down.
 type Guide struct {
-	Title, Step                                    string // "%d of %d"
-	WhatTitle, What, RoadTitle, Road               string
-	BothTitle, Both, DoTitle                       string
-	Do                                             [5]string
-	StopTitle, Stop, AfterTitle, After             string
-	Caution, Ready, Later, PictureAir, PictureRoll string
-	PictureSpeed, PictureThere, PictureBack        string
+	Title, Step                             string // "%d of %d"
+	WhatTitle, What, RoadTitle, Road        string
+	BothTitle, Both, DoTitle                string
+	Do                                      [5]string
+	StopTitle, Stop, AfterTitle, After      string
+	Caution, Ready, PictureAir, PictureRoll string
+	PictureThere, PictureBack               string
 }
 
 // Advice is what the guide says after the ride.
@@ -26,7 +26,6 @@ type Advice struct {
 	PairsDone, OnePair, Unpaired, OneUnpaired, UnpairedHint, MoreWorth, OneMoreWorth string
 	MoreNot, WentWrong, DoBetter, ShortBetter, BrakeBetter                           string
 	EngineBetter, SlopeBetter, FixBetter, TurnBetter, OtherBetter                    string
-	Open                                                                             string
 }
 
 // More is the choices and what the app says of itself.

@@ -40,6 +40,7 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	v.CrrSure = fmt.Sprintf(t.SureOf, c.Number(l.CrrCI[0], 4), c.Number(l.CrrCI[1], 4))
 	v.CdABand = c.interval(l.CdA.X, l.CdACI, 0.2, 1.0, 1, t.DragScale)
 	v.CrrBand = c.interval(l.Crr.X, l.CrrCI, 0, 0.04, 2, t.RollScale)
+	v.CdABand.Spoken, v.CrrBand.Spoken = v.CdASure, v.CrrSure
 	u := c.reference()
 	air, tyres := forces(l, u)
 	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(air, 0))

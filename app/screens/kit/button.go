@@ -76,16 +76,37 @@ func (k Kit) Switch(options []string, chosen int, pick func(int)) *Box {
 			inner = k.centred(k.Icon(Tick, ink, 16), k.Text(Strong, ink, o))
 		}
 		cell := newBox(inset{v: 4, h: 4, least: 48}, plate(fill, nil, corner-2), inner)
-		cells[i] = Grow(k.Touchable(cell, o, func() { pick(i) }), switchWeight(o, i == chosen))
+		cells[i] = k.Touchable(cell, o, func() { pick(i) })
 	}
-	return newBox(inset{v: 3, h: 3}, plate(k.Palette.Sunk, nil, corner), k.Row(2, Fill, cells...))
+	return newBox(inset{v: 3, h: 3}, plate(k.Palette.Sunk, nil, corner), newBox(sideBySide{}, cells...))
 }
 
-// switchWeight shares the width by the words.
-func switchWeight(label string, chosen bool) float32 {
-	w := 4 + float32(len([]rune(label)))
-	if chosen {
-		w += 3
+// sideBySide shares the width between its objects by what they need; where
+// they need more than there is it puts them under each other.
+type sideBySide struct{}
+
+func (sideBySide) width(objects []fyne.CanvasObject) float32 { return row{}.width(objects) }
+
+func (s sideBySide) height(objects []fyne.CanvasObject, width float32) float32 {
+	h := float32(0)
+	for _, o := range objects {
+		h = max(h, HeightOf(o, WidthOf(o)))
 	}
-	return w
+	if s.width(objects) > width {
+		return h * float32(len(objects))
+	}
+	return h
+}
+
+func (s sideBySide) place(objects []fyne.CanvasObject, size fyne.Size) {
+	if s.width(objects) > size.Width {
+		column{}.place(objects, size)
+		return
+	}
+	more, x := (size.Width-s.width(objects))/float32(len(objects)), float32(0)
+	for _, o := range objects {
+		w := WidthOf(o) + more
+		put(o, x, 0, w, size.Height)
+		x += w
+	}
 }

@@ -98,7 +98,7 @@ func (k Kit) Head(title, backLabel string, back func(), more ...fyne.CanvasObjec
 	}
 	parts = append(parts, Grow(k.Text(style, Plain, title), 1))
 	parts = append(parts, more...)
-	if back == nil {
+	if back == nil && k.Scale < 1.2 { // large words need the room
 		parts = append(parts, k.breeze())
 	}
 	return newBox(inset{v: 6, h: side, least: 60}, canvas.NewRectangle(k.Palette.Ground), k.Row(4, Centre, parts...))
