@@ -86,8 +86,16 @@ func (s *Shell) tick() {
 	}
 }
 
-// follow draws what changed.
+// mostWaits is how many beats drawing waits for a finger to lift.
+const mostWaits = 3
+
+// follow draws what changed, but not under a finger.
 func (s *Shell) follow() {
+	if s.screen.Kit.Touched() && s.waited < mostWaits {
+		s.waited++
+		return
+	}
+	s.waited = 0
 	switch {
 	case s.rec != nil:
 		s.followRide()

@@ -15,11 +15,12 @@ type Touch struct {
 	veil   *canvas.Rectangle
 	label  string
 	tapped func()
+	down   *bool // the kit's note of it
 }
 
 // Touchable wraps an object; label is what a screen reader says.
 func (k Kit) Touchable(inner fyne.CanvasObject, label string, tapped func()) *Touch {
-	t := &Touch{inner: inner, veil: canvas.NewRectangle(withAlpha(k.Palette.Ink, 0x22)), label: label, tapped: tapped}
+	t := &Touch{inner: inner, veil: canvas.NewRectangle(withAlpha(k.Palette.Ink, 0x22)), label: label, tapped: tapped, down: k.touched}
 	t.veil.CornerRadius = corner
 	t.veil.Hide()
 	t.ExtendBaseWidget(t)
@@ -39,20 +40,30 @@ func (t *Touch) Tapped(*fyne.PointEvent) {
 	}
 }
 
+// press shows that a finger is down, and notes it.
+func (t *Touch) press(down bool) {
+	*t.down = down
+	if down {
+		t.veil.Show()
+	} else {
+		t.veil.Hide()
+	}
+}
+
 // MouseDown implements desktop.Mouseable.
-func (t *Touch) MouseDown(*desktop.MouseEvent) { t.veil.Show() }
+func (t *Touch) MouseDown(*desktop.MouseEvent) { t.press(true) }
 
 // MouseUp implements desktop.Mouseable.
-func (t *Touch) MouseUp(*desktop.MouseEvent) { t.veil.Hide() }
+func (t *Touch) MouseUp(*desktop.MouseEvent) { t.press(false) }
 
 // TouchDown implements mobile.Touchable.
-func (t *Touch) TouchDown(*mobile.TouchEvent) { t.veil.Show() }
+func (t *Touch) TouchDown(*mobile.TouchEvent) { t.press(true) }
 
 // TouchUp implements mobile.Touchable.
-func (t *Touch) TouchUp(*mobile.TouchEvent) { t.veil.Hide() }
+func (t *Touch) TouchUp(*mobile.TouchEvent) { t.press(false) }
 
 // TouchCancel implements mobile.Touchable.
-func (t *Touch) TouchCancel(*mobile.TouchEvent) { t.veil.Hide() }
+func (t *Touch) TouchCancel(*mobile.TouchEvent) { t.press(false) }
 
 // AccessibilityLabel implements fyne.Accessible.
 func (t *Touch) AccessibilityLabel() string { return t.label }

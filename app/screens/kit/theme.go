@@ -12,6 +12,7 @@ type Kit struct {
 	Palette Palette
 	Scale   float32 // of text; 1 is the size of the system's default
 	Decimal rune    // what parts a number's whole from its fraction
+	touched *bool   // a finger is down on something that answers
 }
 
 // New returns a kit; a scale outside 0.8 to 2 is brought inside.
@@ -19,8 +20,12 @@ func New(p Palette, scale float32) Kit {
 	if scale == 0 {
 		scale = 1
 	}
-	return Kit{Palette: p, Scale: min(max(scale, 0.8), 2)}
+	return Kit{Palette: p, Scale: min(max(scale, 0.8), 2), touched: new(bool)}
 }
+
+// Touched reports whether a finger is down on something that answers to it. A
+// screen that is drawn anew meanwhile loses the tap.
+func (k Kit) Touched() bool { return *k.touched }
 
 // Theme gives Fyne's own widgets, of which only fields to type in are used,
 // the same look.
