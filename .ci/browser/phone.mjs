@@ -31,7 +31,7 @@ export async function desk(program, ...more) {
 // the page loads.
 export async function app(chrome, origin, before, screen) {
   const { page: p, protocol } = await page(chrome, origin, screen);
-  await protocol.send("Emulation.setUserAgentOverride", { userAgent: AGENT, platform: "Linux armv81" });
+  await protocol.send("Emulation.setUserAgentOverride", { userAgent: AGENT, platform: "Linux armv81", acceptLanguage: "en-GB" });
   const said = [];
   p.on("console", (m) => said.push(m.text()));
   p.on("pageerror", (e) => said.push(`page: ${e.message}`));

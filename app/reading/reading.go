@@ -63,7 +63,7 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 	}
 	switch o := o.(type) {
 	case *widget.Entry:
-		l.add(Thing{Name: entryName(o), Press: true, Pos: pos, Size: o.Size()}, seen)
+		l.add(Thing{Name: l.entryName(o), Press: true, Pos: pos, Size: o.Size()}, seen)
 	case *container.Scroll:
 		l.walk(o.Content, pos, seen.within(pos, o.Size()), said)
 	case *fyne.Container:
@@ -77,11 +77,16 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 	}
 }
 
-func entryName(e *widget.Entry) string {
-	if e.Text != "" {
-		return e.Text
+// entryName names a field by the words before it, and tells what is in it.
+func (l *lister) entryName(e *widget.Entry) string {
+	name, in := e.PlaceHolder, e.Text
+	if n := len(l.things); n > 0 && !l.things[n-1].Press {
+		name = l.things[n-1].Name
 	}
-	return e.PlaceHolder
+	if in != "" {
+		name += ": " + in
+	}
+	return name
 }
 
 func (l *lister) add(t Thing, seen area) {

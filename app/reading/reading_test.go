@@ -50,6 +50,8 @@ func TestThings(t *testing.T) {
 	hidden.Hide()
 	entry := widget.NewEntry()
 	entry.SetPlaceHolder("Mass")
+	filled := widget.NewEntry()
+	filled.SetText("290")
 	for _, c := range []struct {
 		name string
 		root fyne.CanvasObject
@@ -63,6 +65,7 @@ func TestThings(t *testing.T) {
 		{"a button speaks for its words", newBox("go", fyne.AccessibleRoleButton, label("go now")), []string{"go*"}},
 		{"hidden", container.NewVBox(label("seen"), hidden), []string{"seen"}},
 		{"a field", container.NewVBox(entry), []string{"Mass*"}},
+		{"a field with words before it", container.NewVBox(label("Weight"), filled), []string{"Weight", "Weight: 290*"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			w := test.NewTempWindow(t, c.root)

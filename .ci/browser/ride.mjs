@@ -1,0 +1,125 @@
+// A rider's afternoon, end to end: a ride of two launches and one pair of
+// coast-downs is played in real time into the sensors of a phone's browser,
+// which is killed before the ride is over, started again without a network,
+// and asked what it has.
+//   node ride.mjs DESK [further flags of desk phone]
+// DESK is the compiled command line. It simulates the ride, serves the app, and
+// must say of the recording exactly what the phone says.
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { launch, profile, sleep } from "./chrome.mjs";
+import { table } from "./csv.mjs";
+import { app, desk, receive, scrollTo, see, things, touch, type } from "./phone.mjs";
+import { enable, fix, motion, ride } from "./sensors.mjs";
+
+const [program, ...more] = process.argv.slice(2);
+const folder = mkdtempSync(join(tmpdir(), "ride-"));
+const problems = [];
+const check = (ok, what) => { console.log(`${ok ? "ok  " : "FAIL"} ${what}`); if (!ok) problems.push(what); };
+const run = (...args) => execFileSync(program, args, { encoding: "utf8", maxBuffer: 1 << 28 });
+
+run("simulate", "--ride", "short", "--browser", "--format", "plain", "--out", folder);
+const log = { motions: table(join(folder, "ride/motion.csv")), fixes: table(join(folder, "ride/gnss.csv")) };
+const truth = JSON.parse(readFileSync(join(folder, "truth.json"), "utf8"));
+
+// still plays the first reading of the ride, so that the sensors look good
+// before it begins.
+async function still(protocol) {
+  const m = log.motions[0], f = log.fixes[0];
+  await enable(protocol, { latitude: f.lat_deg, longitude: f.lon_deg, speed: 0 });
+  await motion(protocol, { x: m.ax_mps2, y: m.ay_mps2, z: m.az_mps2 }, { x: 0, y: 0, z: 0 });
+}
+
+// waitGood refreshes the fix until the app would let the rider start.
+async function waitGood(phone) {
+  const f = log.fixes[0];
+  const going = setInterval(() => fix(phone.protocol, { latitude: f.lat_deg, longitude: f.lon_deg, speed: 0 }).catch(() => {}), 1000);
+  await see(phone, "Start recording", 120000);
+  await sleep(3000);
+  return () => clearInterval(going);
+}
+
+async function tellBike(phone) {
+  await touch(phone, "Bikes");
+  await touch(phone, "Add a bike");
+  await touch(phone, "Name");
+  await type(phone, "Blue");
+  await touch(phone, "Weight as ridden");
+  await type(phone, "290");
+  await touch(phone, "Save");
+  await touch(phone, "Ride");
+}
+
+const kept = profile();
+const served = await desk(program, ...more);
+let chrome = await launch(kept.folder);
+let phone = await app(chrome, served.origin, still);
+const calm = await waitGood(phone);
+await tellBike(phone);
+await see(phone, /^Blue/);
+await phone.p.waitForFunction("navigator.serviceWorker.controller !== null || true");
+await touch(phone, "Start recording");
+await see(phone, /recorded/);
+calm();
+
+// The whole ride but its last seconds, then the battery is out.
+const playing = ride(phone.protocol, log);
+const end = log.motions.at(-1).t_s - 3;
+while (playing.played.until < end) {
+  await sleep(500);
+  if (Math.round(playing.played.until) % 60 === 0) console.log(`     riding, ${Math.round(playing.played.until - playing.onset)} s`);
+}
+await phone.p.screenshot({ path: join(process.env.SHOTS || folder, "riding.png") });
+await chrome.kill();
+playing.stop();
+await playing.over;
+await served.stop();
+
+// The next day, in a garage without a network.
+chrome = await launch(kept.folder);
+phone = await app(chrome, served.origin, still);
+await see(phone, /was cut off/);
+const first = await phone.p.evaluate("globalThis.firstFrame");
+check(first < 1500, `first frame ${first.toFixed(0)} ms after load from cache, without a network (limit 1500)`);
+await touch(phone, "Results");
+await touch(phone, /cut off/);
+await see(phone, "What was found", 300000);
+const seen = (await things(phone)).map((t) => t.name);
+console.log(`     the phone says: ${seen.join(" | ")}`);
+await phone.p.screenshot({ path: join(process.env.SHOTS || folder, "results.png") });
+await touch(phone, "Name, notes, share");
+await scrollTo(phone, /^The recording as it is/);
+await receive(phone, () => touch(phone, /^The recording as it is/), join(folder, "session.jsonl.gz"));
+await scrollTo(phone, /^The results/);
+await receive(phone, () => touch(phone, /^The results/), join(folder, "results.json"));
+await chrome.kill();
+kept.remove();
+
+const phoneSays = JSON.parse(readFileSync(join(folder, "results.json"), "utf8"));
+const deskSays = JSON.parse(run("analyse", "--json", join(folder, "session.jsonl.gz")));
+check(JSON.stringify(phoneSays) === JSON.stringify(deskSays), "phone and desk give the same results for the same session");
+
+const rows = execFileSync("sh", ["-c", `zcat "${join(folder, "session.jsonl.gz")}" 2>/dev/null || true`], { encoding: "utf8", maxBuffer: 1 << 28 });
+const motions = (rows.match(/"ax_mps2"|"ax"/g) || []).length;
+const span = playing.played.until - playing.onset;
+console.log(`     recorded ${motions} readings of motion in ${span.toFixed(0)} s; played ${playing.played.motion}, at most ${playing.played.late.toFixed(0)} ms late`);
+
+const launches = phoneSays.runs.filter((r) => r.kind === "launch" && r.accepted);
+const coasts = phoneSays.runs.filter((r) => r.kind === "coast-down" && r.accepted);
+check(launches.length === 2, `${launches.length} launches found, 2 ridden`);
+check(coasts.length === 2 && phoneSays.road_load?.[0]?.pairs === 1, `${coasts.length} coast-downs in ${phoneSays.road_load?.[0]?.pairs} pairs, 2 in 1 ridden`);
+const real = truth.deeds.filter((d) => d.kind === "launch");
+launches.forEach((l, i) => {
+  const got = l.marks.find((m) => m.mark === "0-100 km/h"), want = real[i]?.marks.find((m) => m.mark === "0-100 km/h");
+  const off = got && want ? got.s - want.s : NaN;
+  check(Math.abs(off) <= 0.15, `0-100 km/h of launch ${i + 1}: ${got?.s.toFixed(2)} s ± ${(2 * got?.se_s).toFixed(2)}, in truth ${want?.s.toFixed(2)} s (limit 0.15)`);
+});
+const load = phoneSays.road_load?.[0];
+if (load) {
+  const { cda_m2: cda } = truth.setups[0];
+  check(load.cda_ci95_m2[0] <= cda && cda <= load.cda_ci95_m2[1], `CdA ${load.cda_m2.toFixed(3)} m², sure of ${load.cda_ci95_m2.map((x) => x.toFixed(3)).join(" to ")}, in truth ${cda}`);
+}
+if (!process.env.KEEP) rmSync(folder, { recursive: true }); else console.log(folder);
+process.exit(problems.length ? 1 : 0);
