@@ -22,29 +22,40 @@ func (w *Writer) pack(text []byte) []byte {
 	return append([]byte(nil), w.packd.Bytes()...)
 }
 
-// queue puts a part behind those that wait, and gives up the oldest where they
-// become too many.
-func (w *Writer) queue(part []byte) {
-	w.backlog = append(w.backlog, part)
-	w.waiting += len(part)
-	for w.waiting > backlogBytes {
-		w.waiting -= len(w.backlog[0])
-		w.backlog = w.backlog[1:]
-		w.lost++
+// row is parts in a row, bounded by their bytes.
+type row struct {
+	parts [][]byte
+	bytes int
+}
+
+// add puts a part at the end, and gives up the oldest where they become too
+// many. It returns how many it gave up.
+func (r *row) add(part []byte) (lost int) {
+	r.parts = append(r.parts, part)
+	r.bytes += len(part)
+	for r.bytes > backlogBytes {
+		r.drop()
+		lost++
 	}
+	return lost
+}
+
+// drop takes the oldest off.
+func (r *row) drop() {
+	r.bytes -= len(r.parts[0])
+	r.parts = r.parts[1:]
 }
 
 // drain appends what waits and syncs. A part whose append failed is appended
 // again as a whole: a reader steps over the torn copy.
 func (w *Writer) drain() error {
-	for len(w.backlog) > 0 {
-		part := w.backlog[0]
-		if err := w.store.Append(part); err != nil {
+	for len(w.backlog.parts) > 0 {
+		part := w.backlog.parts[0]
+		if err := w.append(part); err != nil {
 			return w.storeError("writing", err)
 		}
-		w.backlog, w.waiting = w.backlog[1:], w.waiting-len(part)
-		w.written += int64(len(part))
-		w.keepUntilSynced(part)
+		w.backlog.drop()
+		w.unsynced.add(part) // one given up here is in the file, if the syncs that failed did not lie
 	}
 	if err := w.sync(); err != nil {
 		return w.storeError("syncing", err)
@@ -55,14 +66,12 @@ func (w *Writer) drain() error {
 	return nil
 }
 
-// keepUntilSynced remembers a part that was appended and may still get lost.
-func (w *Writer) keepUntilSynced(part []byte) {
-	w.unsynced = append(w.unsynced, part)
-	w.unsyncedBytes += len(part)
-	for w.unsyncedBytes > backlogBytes {
-		w.unsyncedBytes -= len(w.unsynced[0])
-		w.unsynced = w.unsynced[1:]
+func (w *Writer) append(part []byte) error {
+	err := w.store.Append(part)
+	if err == nil {
+		w.written += int64(len(part))
 	}
+	return err
 }
 
 // sync syncs what was appended. Systems that could not write a page may count
@@ -71,7 +80,7 @@ func (w *Writer) keepUntilSynced(part []byte) {
 // nothing for the parts before it: they are appended and synced once more. A
 // reader leaves doubles out.
 func (w *Writer) sync() error {
-	if len(w.unsynced) == 0 {
+	if len(w.unsynced.parts) == 0 {
 		return nil
 	}
 	if err := w.store.Sync(); err != nil {
@@ -79,17 +88,16 @@ func (w *Writer) sync() error {
 		return err
 	}
 	if w.doubted {
-		for _, part := range w.unsynced {
-			if err := w.store.Append(part); err != nil {
+		for _, part := range w.unsynced.parts {
+			if err := w.append(part); err != nil {
 				return err
 			}
-			w.written += int64(len(part))
 		}
 		if err := w.store.Sync(); err != nil {
 			return err
 		}
 	}
-	w.unsynced, w.unsyncedBytes, w.doubted = nil, 0, false
+	w.unsynced, w.doubted = row{}, false
 	return nil
 }
 

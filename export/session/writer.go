@@ -51,17 +51,15 @@ type Writer struct {
 	from, to float64
 	samples  int
 
-	parts   int      // number of the last part made
-	backlog [][]byte // parts that are not yet in the store, oldest first
-	waiting int      // bytes in backlog
+	parts   int // number of the last part made
+	backlog row // parts that are not yet in the store
 	written int64
 	lost    int
 	err     error
 	closed  bool
 
-	unsynced      [][]byte // parts that were appended since the last good sync
-	unsyncedBytes int
-	doubted       bool // a sync of them failed
+	unsynced row  // parts that were appended since the last good sync
+	doubted  bool // a sync of them failed
 
 	text  []byte
 	gz    *gzip.Writer
@@ -156,7 +154,7 @@ func (w *Writer) Flush() error {
 		return ErrClosed
 	}
 	if w.samples > 0 || len(w.lines) > 0 {
-		w.queue(w.part())
+		w.lost += w.backlog.add(w.part())
 		w.reset()
 	}
 	w.err = w.drain()
@@ -172,7 +170,7 @@ func (w *Writer) Close() error {
 	}
 	w.lines = append(w.lines, `{"type":"end"}`+"\n"...)
 	err := w.Flush()
-	w.closed = w.waiting == 0 && len(w.unsynced) == 0
+	w.closed = len(w.backlog.parts)+len(w.unsynced.parts) == 0
 	return err
 }
 
@@ -182,7 +180,7 @@ func (w *Writer) Err() error { return w.err }
 
 // Stored returns how many bytes are in the store from this writer, and how
 // many wait for a store that fails.
-func (w *Writer) Stored() (written, waiting int64) { return w.written, int64(w.waiting) }
+func (w *Writer) Stored() (written, waiting int64) { return w.written, int64(w.backlog.bytes) }
 
 // part returns the open part as a gzip member.
 func (w *Writer) part() []byte {
