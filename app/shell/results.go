@@ -60,7 +60,7 @@ func (s *Shell) openRide(id string) {
 
 // openDemo simulates an invented ride and shows what it has to tell.
 func (s *Shell) openDemo() {
-	about := store.About{Name: s.screen.C.Book.Rides.Demo, Started: s.dev.Clock.Wall(), Measured: s.dev.Clock.Wall()}
+	about := store.About{Name: s.screen.C.Book.Rides.DemoName, Started: s.dev.Clock.Wall(), Measured: s.dev.Clock.Wall()}
 	s.measure(opened{ses: store.Session{About: about}}, func() (*sensors.Log, bool, error) {
 		ride, err := sim.Run(sim.DemoScenario(sim.Naked()), 1)
 		if err != nil {

@@ -4,7 +4,7 @@ package text
 type Rides struct {
 	Title, Empty, EmptyHint, CutOff, Deleted                                      string
 	Launches, RollOns, CoastDowns, Pairs, OneLaunch                               string
-	OneRollOn, OneCoastDown, OnePair, NotAnalysed, Demo                           string
+	OneRollOn, OneCoastDown, OnePair, NotAnalysed, Demo, DemoName                 string
 	Name, NamePlaceholder, Note, Edit, Share, ShareRide                           string
 	ShareResults, ShareAway, ShareAwayHint, ShareHint, Delete, DeleteHint, Length string
 	SharePositions, NothingFound                                                  string

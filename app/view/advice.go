@@ -57,9 +57,11 @@ func (c Context) Advice(res *runs.Result) Advice {
 
 func (c Context) advisePairs(a *Advice, res *runs.Result) {
 	t := c.Book.Advice
+	pairs := 0
 	for _, l := range res.RoadLoads {
-		a.Pairs = fmt.Sprintf(t.PairsDone, l.Pairs)
-		if l.Pairs == 1 {
+		pairs += l.Pairs
+		a.Pairs = fmt.Sprintf(t.PairsDone, pairs)
+		if pairs == 1 {
 			a.Pairs = t.OnePair
 		}
 		if l.Pairs < fewest {

@@ -188,7 +188,7 @@ func (l plotLayout) placeMark(o fyne.CanvasObject, m view.PlotMark, left, top, w
 		x -= 3
 	}
 	if x+tw > left+w {
-		x = left + w - tw
+		x, y = left+w-tw, y+line*0.7 // clear of the curve
 	}
 	if y+line > top+h {
 		y = top + h - line

@@ -1,0 +1,76 @@
+package text
+
+func englishReady() Ready {
+	return Ready{
+		Title: "Before the ride", BikeNone: "No bike yet", BikeNoneHint: "Tell the weight, and results become exact",
+		SetupNone: "no setup named", Mass: "%s as ridden",
+		PhoneTitle: "The phone", CheckTitle: "You and the road", CheckCount: "%d of %d",
+		Place: "A good place", PlaceWhy: "Long, straight, level, dry, with room to stop. A closed road is best.",
+		Law: "Allowed here", LawWhy: "Speed limits and local law come before any measurement.",
+		Traffic: "Nobody near", TrafficWhy: "No traffic behind you when you slow down without a brake light.",
+		Weather: "Calm and dry", WeatherWhy: "Wind costs more certainty than anything else.",
+		Tyres: "Tyres warm", TyresWhy: "Ten minutes of riding first, pressures set cold.",
+		Fixed: "Phone held fast", FixedWhy: "On the bars, or tight in a pocket. It must not slip.",
+		Start: "Start recording", StartGood: "Then put the phone away. Everything is found by itself.",
+		StartRough: "You can start now. Stay standing until the satellites are good.",
+		Permit:     "Let Stillair use the sensors",
+		FirstTime:  "Your first coast-down?", FirstTimeHint: "Six short pages, to read before you ride",
+	}
+}
+
+func englishSenses() Senses {
+	return Senses{
+		Satellites: "Satellites", Motion: "Motion", Turn: "Turning", Barometer: "Barometer", Storage: "Storage",
+		FixGood: "good: within %s, %s a second", FixFair: "fair: within %s. Wait a little, under open sky",
+		FixWait:    "searching. Go under open sky",
+		MotionGood: "good: %s a second", MotionCoarse: "%s a second: enough, times a little less exact",
+		MotionWait: "waiting for the first sample", PressureGood: "good", PressureNone: "none. Results do not need it",
+		Asking:        "the phone is asking you",
+		DeniedFix:     "not allowed. Nothing can be measured without them. Allow them in the phone's settings",
+		DeniedMotion:  "not allowed. Speeds still work, times become coarse",
+		MissingFix:    "this phone gives none. Nothing can be measured",
+		MissingMotion: "this phone gives none. Speeds still work, times become coarse",
+		MissingTurn:   "none. Works without, a little less exact on slopes",
+		StoragePlenty: "room for days of riding",
+		MotionSilent:  "silent. Speeds still work, times become coarse", FixSilent: "silent. Everything else is kept until they return",
+		StorageGood: "room for %s of riding", StorageLow: "only room for %s. Delete or share old rides",
+		StorageFull: "full. Delete or share old rides", StorageUnknown: "the phone does not say how much room is left",
+		Gaps: "%d gaps, the longest %s s",
+	}
+}
+
+func englishRiding() Riding {
+	return Riding{
+		Locked: "Locked while you ride", Standing: "Standing", Searching: "Searching for satellites",
+		NoSpeed: "No speed just now", Recorded: "%s recorded", Safe: "safe on the phone",
+		Unsafe:       "not safe for %s s",
+		NoticedTitle: "Noticed", NothingYet: "Ride as you like. Nothing to do here.",
+		SawLaunch: "Launch to %s %s", SawRollOn: "Roll-on %s to %s %s", SawCoast: "Coast-down %s to %s %s",
+		SawStop: "Stop from %s %s", LastTitle: "Since you last stood", LastNone: "Nothing measured since you last stood.",
+		Say: "Say it aloud", Setup: "Other setup now", End: "End the ride", EndSure: "End the recording?",
+		EndNow: "Yes, end it", Go: "No, ride on",
+		Closed: "The ride is saved.", ClosedStood: "You stood for a while, so the recording closed itself. It is saved.",
+		ClosedNever:  "Nothing moved for an hour, so the recording closed itself.",
+		ClosedSource: "The sensors ended. What came until then is saved.",
+		ClosedRoom:   "The phone is full, so the recording was closed. It is saved.",
+		SpokenLaunch: "%s in %s seconds.", SpokenCoast: "Coast-down from %s to %s.",
+	}
+}
+
+func englishTrouble() Trouble {
+	return Trouble{
+		Recovered:        "A recording was cut off. %s of it are safe.",
+		RecoveredHint:    "It is in the list with all others. Results work as usual.",
+		RecoveredDamaged: "%s s inside it are missing.",
+		Busy:             "Stillair is already recording, in another window or tab. End that one first.",
+		NoRoom:           "There is too little room left on the phone to record a ride. Delete or share old rides first.",
+		StorageFails:     "The phone does not take the data right now. It is kept in memory and tried again.",
+		StorageLost:      "The phone took no data for so long that part of the ride is lost.",
+		CannotRead:       "This file cannot be read: %s", SensorsFailed: "The sensors ended with an error: %s",
+		AnalysisFailed: "This ride could not be measured: %s",
+		NoRide:         "There is no ride in this recording: it needs satellite speed, and motion if the phone has it.",
+		NewerFile:      "A file is left as it is, because it cannot be read: %s",
+		ScreenMayGoOff: "The phone may switch its screen off. Set it to stay on, or the recording pauses.",
+		ShareFailed:    "Sharing did not work: %s",
+	}
+}

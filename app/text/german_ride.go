@@ -1,0 +1,76 @@
+package text
+
+func germanReady() Ready {
+	return Ready{
+		Title: "Vor der Fahrt", BikeNone: "Noch keine Maschine", BikeNoneHint: "Mit dem Gewicht werden die Ergebnisse genau",
+		SetupNone: "kein Aufbau benannt", Mass: "%s fahrfertig mit Fahrer",
+		PhoneTitle: "Das Telefon", CheckTitle: "Du und die Straße", CheckCount: "%d von %d",
+		Place: "Eine gute Stelle", PlaceWhy: "Lang, gerade, eben, trocken, mit Platz zum Anhalten. Am besten eine gesperrte Strecke.",
+		Law: "Hier erlaubt", LawWhy: "Tempolimits und örtliches Recht gehen jeder Messung vor.",
+		Traffic: "Niemand in der Nähe", TrafficWhy: "Niemand hinter dir, wenn du ohne Bremslicht langsamer wirst.",
+		Weather: "Windstill und trocken", WeatherWhy: "Wind kostet mehr Gewissheit als alles andere.",
+		Tyres: "Reifen warm", TyresWhy: "Erst zehn Minuten fahren, Luftdruck kalt eingestellt.",
+		Fixed: "Telefon sitzt fest", FixedWhy: "Am Lenker oder eng in der Tasche. Es darf nicht rutschen.",
+		Start: "Aufzeichnung starten", StartGood: "Dann das Telefon wegstecken. Alles wird von selbst gefunden.",
+		StartRough: "Du kannst jetzt starten. Bleib stehen, bis die Satelliten gut sind.",
+		Permit:     "Stillair die Sensoren erlauben",
+		FirstTime:  "Dein erster Ausrollversuch?", FirstTimeHint: "Sechs kurze Seiten, vor der Fahrt zu lesen",
+	}
+}
+
+func germanSenses() Senses {
+	return Senses{
+		Satellites: "Satelliten", Motion: "Bewegung", Turn: "Drehung", Barometer: "Barometer", Storage: "Speicher",
+		FixGood: "gut: auf %s genau, %s je Sekunde", FixFair: "mäßig: auf %s genau. Kurz unter freiem Himmel warten",
+		FixWait:    "Suche läuft. Geh unter freien Himmel",
+		MotionGood: "gut: %s je Sekunde", MotionCoarse: "%s je Sekunde: genügt, Zeiten etwas ungenauer",
+		MotionWait: "wartet auf den ersten Messwert", PressureGood: "gut", PressureNone: "keins. Die Ergebnisse brauchen es nicht",
+		Asking:        "das Telefon fragt dich gerade",
+		DeniedFix:     "nicht erlaubt. Ohne sie lässt sich nichts messen. In den Einstellungen des Telefons erlauben",
+		DeniedMotion:  "nicht erlaubt. Geschwindigkeiten gehen, Zeiten werden grob",
+		MissingFix:    "liefert dieses Telefon nicht. Es lässt sich nichts messen",
+		MissingMotion: "liefert dieses Telefon nicht. Geschwindigkeiten gehen, Zeiten werden grob",
+		MissingTurn:   "keine. Geht auch ohne, an Steigungen etwas ungenauer",
+		StoragePlenty: "Platz für Tage",
+		MotionSilent:  "verstummt. Geschwindigkeiten gehen, Zeiten werden grob", FixSilent: "verstummt. Alles andere wird weiter festgehalten",
+		StorageGood: "Platz für %s Fahrt", StorageLow: "nur Platz für %s. Alte Fahrten löschen oder weitergeben",
+		StorageFull: "voll. Alte Fahrten löschen oder weitergeben", StorageUnknown: "das Telefon sagt nicht, wie viel Platz noch ist",
+		Gaps: "%d Lücken, die längste %s s",
+	}
+}
+
+func germanRiding() Riding {
+	return Riding{
+		Locked: "Gesperrt, solange du fährst", Standing: "Steht", Searching: "Sucht Satelliten",
+		NoSpeed: "Gerade keine Geschwindigkeit", Recorded: "%s aufgezeichnet", Safe: "sicher im Telefon",
+		Unsafe:       "seit %s s nicht gesichert",
+		NoticedTitle: "Bemerkt", NothingYet: "Fahr, wie du magst. Hier ist nichts zu tun.",
+		SawLaunch: "Start bis %s %s", SawRollOn: "Durchzug %s bis %s %s", SawCoast: "Ausrollen %s bis %s %s",
+		SawStop: "Bremsung aus %s %s", LastTitle: "Seit dem letzten Halt", LastNone: "Seit dem letzten Halt nichts gemessen.",
+		Say: "Vorlesen", Setup: "Ab jetzt anderer Aufbau", End: "Fahrt beenden", EndSure: "Aufzeichnung beenden?",
+		EndNow: "Ja, beenden", Go: "Nein, weiterfahren",
+		Closed: "Die Fahrt ist gesichert.", ClosedStood: "Du hast länger gestanden, darum wurde die Aufzeichnung beendet. Sie ist gesichert.",
+		ClosedNever:  "Eine Stunde lang hat sich nichts bewegt, darum wurde die Aufzeichnung beendet.",
+		ClosedSource: "Die Sensoren haben aufgehört. Was bis dahin kam, ist gesichert.",
+		ClosedRoom:   "Das Telefon ist voll, darum wurde die Aufzeichnung beendet. Sie ist gesichert.",
+		SpokenLaunch: "%s in %s Sekunden.", SpokenCoast: "Ausgerollt von %s bis %s.",
+	}
+}
+
+func germanTrouble() Trouble {
+	return Trouble{
+		Recovered:        "Eine Aufzeichnung brach ab. %s davon sind gesichert.",
+		RecoveredHint:    "Sie steht bei den anderen in der Liste. Die Ergebnisse gehen wie sonst auch.",
+		RecoveredDamaged: "%s s darin fehlen.",
+		Busy:             "Stillair zeichnet schon auf, in einem anderen Fenster oder Tab. Beende das zuerst.",
+		NoRoom:           "Im Telefon ist zu wenig Platz für eine Fahrt. Lösche alte Fahrten oder gib sie weiter.",
+		StorageFails:     "Das Telefon nimmt die Daten gerade nicht an. Sie bleiben im Arbeitsspeicher und werden weiter versucht.",
+		StorageLost:      "Das Telefon nahm so lange keine Daten an, dass ein Teil der Fahrt verloren ist.",
+		CannotRead:       "Diese Datei ist nicht lesbar: %s", SensorsFailed: "Die Sensoren endeten mit einem Fehler: %s",
+		AnalysisFailed: "Diese Fahrt ließ sich nicht auswerten: %s",
+		NoRide:         "In dieser Aufzeichnung ist keine Fahrt: nötig ist die Geschwindigkeit der Satelliten, und Bewegung, wenn das Telefon sie hat.",
+		NewerFile:      "Eine Datei bleibt, wie sie ist, weil sie nicht lesbar ist: %s",
+		ScreenMayGoOff: "Das Telefon schaltet vielleicht den Bildschirm aus. Stell ihn auf dauernd an, sonst pausiert die Aufzeichnung.",
+		ShareFailed:    "Weitergeben ging nicht: %s",
+	}
+}
