@@ -21,6 +21,9 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	if v.Invented {
 		body = append(body, k.Notice(kit.Info, kit.Accent, s.C.Book.Common.Invented, ""))
 	}
+	if v.Saved != "" {
+		body = append(body, k.Notice(kit.Tick, kit.Good, "", v.Saved))
+	}
 	for _, l := range v.Loads {
 		body = append(body, s.loadCard(l, on))
 	}

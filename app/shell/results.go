@@ -23,6 +23,7 @@ type opened struct {
 	ses    store.Session
 	res    *runs.Result
 	coarse bool
+	saved  string  // how the recording ended, just after the ride
 	share  float64 // of the measuring that is done
 	err    error
 	cancel context.CancelFunc
@@ -176,7 +177,7 @@ func (s *Shell) rideScreen() *kit.Page {
 		return s.screen.Busy(title, o.share, s.leaveRide)
 	}
 	v := s.screen.C.Ride(o.ses, o.res, o.coarse)
-	v.Invented = o.id == ""
+	v.Invented, v.Saved = o.id == "", o.saved
 	return s.screen.Ride(v, screens.RideActions{Back: s.goBack, Edit: edit,
 		Advice: func() { s.push(func() *kit.Page { return s.screen.Advice(s.screen.C.Advice(o.res), s.goBack) }) },
 		Run:    s.openRun,

@@ -22,6 +22,9 @@ import (
 // time from a browser's sensors and tells a rider nothing.
 const beat = 500 * time.Millisecond
 
+// calm is the least time between two drawings of the screen before the ride.
+const calm = 4 * beat
+
 // bike is the bike chosen last, nil if there is none.
 func (s *Shell) bike() *store.Bike {
 	for i := range s.garage {
@@ -100,7 +103,9 @@ func (s *Shell) follow() {
 	case s.rec != nil:
 		s.followRide()
 	case s.place == screens.PlaceRide && len(s.piles[s.place]) == 1:
-		if v := s.screen.C.Ready(s.readyState()); fmt.Sprint(v) != s.last {
+		now := s.dev.Clock.Elapsed()
+		if v := s.screen.C.Ready(s.readyState()); fmt.Sprint(v) != s.last && now-s.drawn >= calm {
+			s.drawn = now
 			s.again()
 		}
 	}
@@ -223,11 +228,11 @@ func (s *Shell) rideEnded() {
 	st, id := s.rec.Status(), s.rec.ID()
 	s.rec, s.riding, s.asking = nil, nil, nil
 	s.ticked = [6]bool{}
-	s.notice = screens.NoticeText{Title: s.screen.C.Ended(st)}
 	s.place = screens.PlaceResults
 	s.piles[s.place] = s.piles[s.place][:1]
 	s.aside(s.reread, func() {
 		s.startWatch()
 		s.openRide(id)
+		s.opened.saved = s.screen.C.Ended(st)
 	})
 }

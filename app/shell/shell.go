@@ -63,6 +63,7 @@ type Shell struct {
 	asking  func() fyne.CanvasObject // a question over the riding screen; nil: none
 	spoken  *runs.Result             // the leg that was said aloud already
 	last    string                   // what the screen before the ride showed
+	drawn   time.Duration            // when that was
 	waited  int                      // beats that drawing has waited for a finger
 	opened  opened
 	ctx     context.Context

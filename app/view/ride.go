@@ -12,6 +12,7 @@ import (
 // Ride is the results of one recording.
 type Ride struct {
 	Title, When, Length string
+	Saved               string // how the recording ended, just after the ride
 	Invented            bool
 	Loads               []LoadCard
 	NoPairs             bool // there are coast-downs and no pair
