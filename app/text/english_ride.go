@@ -53,6 +53,7 @@ func englishRiding() Riding {
 		ClosedNever:  "Nothing moved for an hour, so the recording closed itself.",
 		ClosedSource: "The sensors ended. What came until then is saved.",
 		ClosedRoom:   "The phone is full, so the recording was closed. It is saved.",
+		ClosedTorn:   "The recording has ended, but the phone did not take the last of it. What it took before is kept.",
 		SpokenLaunch: "%s in %s seconds.", SpokenCoast: "Coast-down from %s to %s.",
 	}
 }
@@ -66,6 +67,7 @@ func englishTrouble() Trouble {
 		NoRoom:           "There is too little room left on the phone to record a ride. Delete or share old rides first.",
 		StorageFails:     "The phone does not take the data right now. It is kept in memory and tried again.",
 		StorageLost:      "The phone took no data for so long that part of the ride is lost.",
+		CannotRecord:     "The phone does not let the ride be stored, so it cannot be recorded: %s",
 		CannotRead:       "This file cannot be read: %s", SensorsFailed: "The sensors ended with an error: %s",
 		AnalysisFailed: "This ride could not be measured: %s",
 		NoRide:         "There is no ride in this recording: it needs satellite speed, and motion if the phone has it.",

@@ -53,6 +53,7 @@ func germanRiding() Riding {
 		ClosedNever:  "Eine Stunde lang hat sich nichts bewegt, darum wurde die Aufzeichnung beendet.",
 		ClosedSource: "Die Sensoren haben aufgehört. Was bis dahin kam, ist gesichert.",
 		ClosedRoom:   "Das Telefon ist voll, darum wurde die Aufzeichnung beendet. Sie ist gesichert.",
+		ClosedTorn:   "Die Aufzeichnung ist beendet, aber das Telefon hat ihr Ende nicht angenommen. Was es vorher annahm, ist gesichert.",
 		SpokenLaunch: "%s in %s Sekunden.", SpokenCoast: "Ausgerollt von %s bis %s.",
 	}
 }
@@ -66,6 +67,7 @@ func germanTrouble() Trouble {
 		NoRoom:           "Im Telefon ist zu wenig Platz für eine Fahrt. Lösche alte Fahrten oder gib sie weiter.",
 		StorageFails:     "Das Telefon nimmt die Daten gerade nicht an. Sie bleiben im Arbeitsspeicher und werden weiter versucht.",
 		StorageLost:      "Das Telefon nahm so lange keine Daten an, dass ein Teil der Fahrt verloren ist.",
+		CannotRecord:     "Das Telefon lässt die Fahrt nicht speichern, darum kann sie nicht aufgezeichnet werden: %s",
 		CannotRead:       "Diese Datei ist nicht lesbar: %s", SensorsFailed: "Die Sensoren endeten mit einem Fehler: %s",
 		AnalysisFailed: "Diese Fahrt ließ sich nicht auswerten: %s",
 		NoRide:         "In dieser Aufzeichnung ist keine Fahrt: nötig ist die Geschwindigkeit der Satelliten, und Bewegung, wenn das Telefon sie hat.",

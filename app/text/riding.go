@@ -44,6 +44,7 @@ type Riding struct {
 	SawLaunch, SawRollOn, SawCoast, SawStop                    string // from, to, unit
 	LastTitle, LastNone, Say, Setup, End, EndSure, EndNow, Go  string
 	Closed, ClosedStood, ClosedNever, ClosedSource, ClosedRoom string
+	ClosedTorn                                                 string
 	SpokenLaunch, SpokenCoast                                  string
 }
 
@@ -51,6 +52,7 @@ type Riding struct {
 type Trouble struct {
 	Recovered, RecoveredHint, RecoveredDamaged                       string // "%s"
 	Busy, NoRoom, StorageFails, StorageLost, CannotRead              string
+	CannotRecord                                                     string // "%s"
 	SensorsFailed, AnalysisFailed, NoRide, NewerFile, ScreenMayGoOff string
 	ShareFailed                                                      string
 }

@@ -162,6 +162,9 @@ func (c Context) lastResults(res *runs.Result) []LastResult {
 // Ended says how a recording ended.
 func (c Context) Ended(s recorder.Status) string {
 	t := c.Book.Riding
+	if s.Kept.Err != nil {
+		return t.ClosedTorn
+	}
 	switch s.Why {
 	case recorder.Stood:
 		return t.ClosedStood
@@ -169,8 +172,10 @@ func (c Context) Ended(s recorder.Status) string {
 		return t.ClosedNever
 	case recorder.NoRoom:
 		return t.ClosedRoom
-	case recorder.SourceFailed, recorder.SourceEnded:
+	case recorder.SourceEnded:
 		return t.ClosedSource
+	case recorder.SourceFailed:
+		return t.ClosedSource + " " + fmt.Sprintf(c.Book.Trouble.SensorsFailed, s.Err)
 	}
 	return t.Closed
 }
