@@ -9,7 +9,6 @@ import (
 	"stillair/app/store"
 	"stillair/app/view"
 	"stillair/runs"
-	"stillair/runs/compare"
 	"stillair/sensors"
 )
 
@@ -26,7 +25,7 @@ func tabs(s screens.Screens, at screens.Place, page fyne.CanvasObject) fyne.Canv
 }
 
 func allScreens() []shown {
-	list := append(rideScreens(), resultScreens()...)
+	list := append(append(rideScreens(), resultScreens()...), decideScreens()...)
 	return append(list, otherScreens()...)
 }
 
@@ -92,7 +91,7 @@ func movingStatus() recorder.Status {
 
 func resultScreens() []shown {
 	res, ses := inventedResult(), inventedSession()
-	on := screens.RideActions{Back: nothing, Edit: nothing, Advice: nothing, Run: func(int) {}, Load: func(int) {}}
+	on := screens.RideActions{Back: nothing, Edit: nothing, Advice: nothing, Power: nothing, Run: func(int) {}, Load: func(int) {}}
 	run := func(i int) func(screens.Screens) fyne.CanvasObject {
 		return func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceResults, s.Run(s.C.Run(res, res.Runs[i]), nothing))
@@ -145,10 +144,10 @@ func otherScreens() []shown {
 			return tabs(s, screens.PlaceBikes, s.Bikes(nil, nil, bikesActions()))
 		}},
 		{"compare empty", func(s screens.Screens) fyne.CanvasObject {
-			return tabs(s, screens.PlaceCompare, s.Compare(view.Compare{}, nothing))
+			return tabs(s, screens.PlaceCompare, s.Compare(view.Compare{}, compareActions()))
 		}},
 		{"compare", func(s screens.Screens) fyne.CanvasObject {
-			return tabs(s, screens.PlaceCompare, s.Compare(inventedCompare(s.C), nothing))
+			return tabs(s, screens.PlaceCompare, s.Compare(inventedDecision(s.C), compareActions()))
 		}},
 		{"more", func(s screens.Screens) fyne.CanvasObject { return tabs(s, screens.PlaceMore, s.More(moreView(s))) }},
 	}
@@ -162,15 +161,6 @@ func otherScreens() []shown {
 
 func bikesActions() screens.BikesActions {
 	return screens.BikesActions{New: nothing, Edit: func(string) {}, Choose: func(_, _ string) {}, AddSetup: func(string) {}, EditSetup: func(_, _ string) {}}
-}
-
-func inventedCompare(c view.Context) view.Compare {
-	return c.Compare([]runs.Comparison{
-		{A: "panniers off", B: "panniers on",
-			CdA: &compare.Verdict{Finding: compare.Differs, Percent: 11, CIPercent: [2]float64{6.4, 15.6}},
-			Crr: &compare.Verdict{Finding: compare.CannotTell, Percent: 1.1, CIPercent: [2]float64{-8.2, 10.4}, MorePairs: 3}},
-		{A: "panniers off", B: "low screen", CdA: &compare.Verdict{Finding: compare.NoneShown, Percent: -1.2, CIPercent: [2]float64{-3.9, 1.5}, Unlikely: 3.6}},
-	}, "Panniers, closed road")
 }
 
 func moreView(s screens.Screens) screens.MoreView {

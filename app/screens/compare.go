@@ -7,32 +7,49 @@ import (
 	"stillair/app/view"
 )
 
-// Compare shows how setups differ, or how to find out.
-func (s Screens) Compare(v view.Compare, guide func()) *kit.Page {
+// CompareActions is what the screen of compared setups leads to.
+type CompareActions struct {
+	Guide, Plan, Rides func()
+	Speed              func(int)
+}
+
+// Compare shows how setups differ, what that means and what limits it, or how
+// to find out.
+func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Compare
 	var body []fyne.CanvasObject
 	if v.Empty() {
-		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.Empty), k.Text(kit.Body, kit.Plain, t.EmptyHint)))
-		var steps []fyne.CanvasObject
-		for i, h := range []string{t.How1, t.How2, t.How3, t.How4} {
-			steps = append(steps, s.step(i+1, h))
-		}
-		body = append(body, s.caption(t.HowTitle), k.Card(steps...),
-			k.List(s.into(kit.Guide, s.C.Book.More.GuideAgain, "", guide)))
+		body = s.howToCompare(on)
 	}
 	for _, g := range v.Groups {
-		body = append(body, s.caption(g.Title))
-		for _, r := range g.Rows {
-			body = append(body, s.difference(r, g.Scale))
-		}
+		body = append(body, s.group(g)...)
 	}
-	if v.Note != "" {
+	if v.Note != "" && len(v.Groups) > 0 {
 		body = append(body, s.small(v.Note))
 	}
+	for _, n := range v.Notes {
+		body = append(body, s.small(n))
+	}
+	body = append(body, s.across(v.Across)...)
+	body = append(body, s.worth(v, on.Speed)...)
+	body = append(body, s.limits(v.Limits)...)
 	if !v.Empty() {
 		body = append(body, s.small(s.C.Book.Common.PlusMinus))
 	}
+	body = append(body, k.List(s.into(kit.Guide, s.C.Book.Plan.Title, s.C.Book.Plan.Open, on.Plan),
+		s.into(kit.ListTab, s.C.Book.Worth.Which, "", on.Rides)))
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), nil)
+}
+
+// howToCompare stands in the place of a comparison that is still to be ridden.
+func (s Screens) howToCompare(on CompareActions) []fyne.CanvasObject {
+	k, t := s.Kit, s.C.Book.Compare
+	var steps []fyne.CanvasObject
+	for i, h := range []string{t.How1, t.How2, t.How3, t.How4} {
+		steps = append(steps, s.step(i+1, h))
+	}
+	return []fyne.CanvasObject{k.Card(k.Text(kit.Heading, kit.Plain, t.Empty), k.Text(kit.Body, kit.Plain, t.EmptyHint)),
+		s.caption(t.HowTitle), k.Card(steps...), k.List(s.into(kit.Guide, s.C.Book.More.GuideAgain, "", on.Guide))}
 }
 
 func (s Screens) difference(r view.CompareRow, scale string) fyne.CanvasObject {

@@ -9,9 +9,9 @@ import (
 
 // RideActions is what the results of a recording lead to.
 type RideActions struct {
-	Back, Edit, Advice func()
-	Run                func(id int)
-	Load               func(index int)
+	Back, Edit, Advice, Power func()
+	Run                       func(id int)
+	Load                      func(index int)
 }
 
 // Ride is the results of one recording.
@@ -36,7 +36,11 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	if v.Advice {
 		body = append(body, k.List(s.into(kit.Guide, s.C.Book.Advice.Title, "", on.Advice)))
 	}
+	if v.Power {
+		body = append(body, k.List(s.into(kit.SPull, s.C.Book.Power.Title, s.C.Book.Power.Open, on.Power)))
+	}
 	body = append(body, s.runList(t.RunsTitle, v.Runs, on)...)
+	body = append(body, s.stops(v.Stops)...)
 	body = append(body, s.runList(t.RejectedTitle, v.Rejected, on)...)
 	if len(v.Runs) > 0 {
 		body = append(body, s.small(s.C.Book.Common.PlusMinus))

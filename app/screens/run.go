@@ -27,6 +27,7 @@ func (s Screens) Run(v view.Run, back func()) *kit.Page {
 	if len(v.Marks) > 0 {
 		body = append(body, s.caption(t.MarksTitle), s.marks(v), s.small(s.C.Book.Common.PlusMinus))
 	}
+	body = append(body, s.pullPower(v)...)
 	for _, h := range v.Hints {
 		body = append(body, s.small(h))
 	}

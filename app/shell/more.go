@@ -101,12 +101,3 @@ func (s *Shell) guideDone() {
 	s.piles[s.place] = s.piles[s.place][:1]
 	s.changed(func(c *store.Choices) { c.GuideSet = true })
 }
-
-// compare shows how the setups of the ride that is open differ.
-func (s *Shell) compare() *kit.Page {
-	v := view.Compare{}
-	if s.opened.res != nil {
-		v = s.screen.C.Compare(s.opened.res.Compared, s.screen.C.RideRow(s.opened.ses).Title)
-	}
-	return s.screen.Compare(v, s.openGuide)
-}

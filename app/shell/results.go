@@ -180,7 +180,7 @@ func (s *Shell) rideScreen() *kit.Page {
 	v.Invented, v.Saved = o.id == "", o.saved
 	return s.screen.Ride(v, screens.RideActions{Back: s.goBack, Edit: edit,
 		Advice: func() { s.push(func() *kit.Page { return s.screen.Advice(s.screen.C.Advice(o.res), s.goBack) }) },
-		Run:    s.openRun,
+		Run:    s.openRun, Power: s.openPower,
 		Load: func(i int) {
 			s.push(func() *kit.Page { return s.screen.Load(s.screen.C.Load(o.res, o.res.RoadLoads[i]), s.goBack) })
 		}})

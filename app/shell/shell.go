@@ -69,6 +69,9 @@ type Shell struct {
 	ctx     context.Context
 	ending  sync.Once
 	closing context.CancelFunc
+
+	compared comparing
+	planned  planning
 }
 
 // showing makes one screen.

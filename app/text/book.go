@@ -33,6 +33,9 @@ type Book struct {
 	Advice  Advice
 	More    More
 	Trouble Trouble
+	Worth   Worth
+	Plan    Plan
+	Power   Power
 
 	said map[string]string // what the analysis says, from English
 }

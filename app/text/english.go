@@ -27,6 +27,9 @@ func English() *Book {
 		Guide:   englishGuide(),
 		Advice:  englishAdvice(),
 		More:    englishMore(),
+		Worth:   englishWorth(),
+		Plan:    englishPlan(),
+		Power:   englishPower(),
 		Trouble: englishTrouble(),
 		said:    map[string]string{},
 	}

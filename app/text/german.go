@@ -27,6 +27,9 @@ func German() *Book {
 		Guide:   germanGuide(),
 		Advice:  germanAdvice(),
 		More:    germanMore(),
+		Worth:   germanWorth(),
+		Plan:    germanPlan(),
+		Power:   germanPower(),
 		Trouble: germanTrouble(),
 		said:    germanSaid(),
 	}

@@ -1,6 +1,7 @@
 package text
 
 import (
+	"maps"
 	"regexp"
 	"strings"
 )
@@ -39,8 +40,15 @@ func (b *Book) say(english string) (string, bool) {
 	return s, true
 }
 
-// germanSaid holds what packages runs, detect and pairing say of a run.
+// germanSaid holds what the analysis says.
 func germanSaid() map[string]string {
+	all := germanSaidOfRuns()
+	maps.Copy(all, germanSaidCompared())
+	return all
+}
+
+// germanSaidOfRuns holds what packages runs, detect and pairing say of a run.
+func germanSaidOfRuns() map[string]string {
 	return map[string]string{
 		"#/# mile": "#/# Meile", "# ft": "# Fuß",
 		"too short: it covers # km/h, # are needed":                               "zu kurz: es reicht über # km/h, nötig sind #",

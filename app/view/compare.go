@@ -13,6 +13,15 @@ import (
 type Compare struct {
 	Groups []CompareGroup
 	Note   string
+	Notes  []string // what weakens the comparison
+
+	Speeds  []string // at which to say what it means; Speed is the place of the chosen one
+	Speed   int
+	Worths  []Worth
+	Steady  []WorthLine
+	TopNote string // what a top speed would need; empty where one is known
+	Limits  []Limits
+	Across  []CompareGroup // between rides, which is weaker
 }
 
 // CompareGroup is one quantity compared.
@@ -32,15 +41,15 @@ type CompareRow struct {
 }
 
 // Empty reports whether there is nothing to compare yet.
-func (v Compare) Empty() bool { return len(v.Groups) == 0 }
+func (v Compare) Empty() bool { return len(v.Groups) == 0 && len(v.Across) == 0 }
 
 // Compare makes the screen of compared setups from what the analysis says.
 func (c Context) Compare(all []runs.Comparison, ride string) Compare {
 	t := c.Book.Compare
-	v := Compare{Note: ride}
+	v := Compare{Note: ride, Notes: c.comparedNotes(all)}
 	drag, roll := CompareGroup{Title: t.DragTitle, Scale: t.Scale}, CompareGroup{Title: t.RollTitle, Scale: t.Scale}
 	for _, x := range all {
-		pair := fmt.Sprintf(t.Against, c.setupName(x.B), c.setupName(x.A))
+		pair := c.pairName(x)
 		if x.CdA != nil {
 			drag.Rows = append(drag.Rows, c.compareRow(pair, *x.CdA))
 		}
@@ -48,7 +57,7 @@ func (c Context) Compare(all []runs.Comparison, ride string) Compare {
 			roll.Rows = append(roll.Rows, c.compareRow(pair, *x.Crr))
 		}
 	}
-	for _, g := range []CompareGroup{drag, roll} {
+	for _, g := range []CompareGroup{drag, roll, c.comparedPower(all), c.comparedTimes(all)} {
 		if len(g.Rows) > 0 {
 			v.Groups = append(v.Groups, g)
 		}

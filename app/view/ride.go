@@ -19,6 +19,8 @@ type Ride struct {
 	Runs                []RunRow
 	Rejected            []RunRow
 	Advice              bool // there were coast-downs, and something to say about them
+	Power               bool // there are curves of power
+	Stops               []StopRow
 	Warnings            []string
 	Notes               []string
 }
@@ -68,7 +70,7 @@ func (c Context) Ride(s store.Session, res *runs.Result, coarse bool) Ride {
 	if coarse {
 		r.Warnings = append(r.Warnings, c.Book.Ride.CoarseTiming)
 	}
-	r.Notes = c.rideNotes(res)
+	r.Notes, r.Power, r.Stops = c.rideNotes(res), len(res.Powers) > 0, c.stops(res.Runs)
 	return r
 }
 

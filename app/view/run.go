@@ -20,6 +20,8 @@ type Run struct {
 	Rollout  bool // the marks have a second time, from one foot on
 	Coast    bool
 	Hints    []string
+	Power    Plot // of the curve that a pull is part of
+	HasPower bool
 }
 
 // MarkRow is one mark in the table.
@@ -46,6 +48,9 @@ func (c Context) Run(res *runs.Result, r runs.Run) Run {
 	v.Curve = c.runCurve(res, r)
 	if r.Curve != nil {
 		v.HasFit, v.Residual = true, c.residual(r.Curve)
+	}
+	if r.Kind == runs.Pull {
+		v.Power, v.HasPower = c.pullPower(res, r.ID)
 	}
 	switch {
 	case v.Rollout:

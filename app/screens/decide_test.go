@@ -1,0 +1,139 @@
+package screens_test
+
+import (
+	"errors"
+	"math"
+
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens"
+	"stillair/app/screens/kit"
+	"stillair/app/store"
+	"stillair/app/view"
+	"stillair/runs"
+	"stillair/runs/compare"
+	"stillair/runs/plan"
+	"stillair/runs/power"
+	"stillair/runs/worth"
+	"stillair/sensors"
+	"stillair/sensors/units"
+)
+
+func compareActions() screens.CompareActions {
+	return screens.CompareActions{Guide: nothing, Plan: nothing, Rides: nothing, Speed: func(int) {}}
+}
+
+// inventedCompared is the invented ride with panniers and with a low screen.
+func inventedCompared() *runs.Result {
+	res := inventedResult()
+	res.Gravity = 9.81
+	l := res.RoadLoads[0]
+	l.Limits = []runs.Limit{{Cause: runs.ByGusts, SE: 0.0071}, {Cause: runs.ByMass, SE: 0.0057}, {Cause: runs.ByWind, SE: 0.0031},
+		{Cause: runs.ByReceiver, SE: 0.0018}, {Cause: runs.BySlope, SE: 0.0008}, {Cause: runs.ByAir, SE: 0.0001}}
+	on := l
+	on.Setup, on.CdA, on.Mass = "panniers on", val(0.612, 0.0101), 302
+	on.Limits = []runs.Limit{{Cause: runs.ByWind, SE: 0.0081}, {Cause: runs.ByGusts, SE: 0.0067}, {Cause: runs.ByMass, SE: 0.0059}}
+	res.RoadLoads = []runs.RoadLoad{l, on}
+	res.Compared = []runs.Comparison{
+		{A: "panniers off", B: "panniers on", Load: &worth.Change{CdA: val(0.061, 0.0125), Crr: val(0.0002, 0.0006), Cov: -4e-6},
+			CdA:   &compare.Verdict{Finding: compare.Differs, Percent: 11, CIPercent: [2]float64{6.4, 15.6}},
+			Crr:   &compare.Verdict{Finding: compare.CannotTell, Percent: 1.1, CIPercent: [2]float64{-8.2, 10.4}, MorePairs: 3},
+			Notes: []string{"drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ"}},
+		{A: "panniers off", B: "low screen", CdA: &compare.Verdict{Finding: compare.NoneShown, Percent: -1.2, CIPercent: [2]float64{-3.9, 1.5}, Unlikely: 3.6}},
+	}
+	return res
+}
+
+func inventedDecision(c view.Context) view.Compare {
+	return c.Decide(inventedCompared(), nil, "Panniers, closed road", view.CompareAsk{Speed: 1, LimitRPM: math.Inf(1),
+		Fuel: &store.Fuel{LitresPer100Km: 4.6, SpeedMPS: 100 * units.KMH, Tank: 15}})
+}
+
+// inventedPowers are curves of an engine of constant force that fades.
+func inventedPowers() *runs.Result {
+	curve := func(setup string, most float64) runs.PowerCurve {
+		c := &power.Curve{Pulls: []int{2, 5}, Bandwidth: 0.9, BothWays: true}
+		for v := 18.0; v <= 42; v += 0.5 {
+			x := most * (1 - math.Pow((v-38)/32, 2))
+			c.Speed, c.Power = append(c.Speed, v), append(c.Power, val(x, 0.009*x))
+		}
+		return runs.PowerCurve{Setup: setup, Gear: "4", RPMPerMPS: 235, Curve: c}
+	}
+	res := inventedResult()
+	res.Ride.Air = sensors.Air{Temperature: 31, Pressure: 97500, Humidity: 0.4}
+	res.Defaults = nil
+	res.Powers = []runs.PowerCurve{curve("as bought", 49.5e3), curve("other silencer", 51.8e3)}
+	return res
+}
+
+func planView(s screens.Screens, a view.Asked, made *plan.Plan, err error) screens.PlanView {
+	w := s.C.PlanChoices()
+	pick := func(options []string, at int) screens.Choice {
+		return screens.Choice{Options: options, Chosen: at, Pick: func(int) {}}
+	}
+	q, _ := s.C.Question(a)
+	p := s.C.Plan(made, err, q)
+	v := screens.PlanView{What: pick(w.What, 0), Change: pick(w.Changes, a.Change), Wind: pick(w.Winds, a.Wind), From: pick(w.From, a.From),
+		To: pick(w.To, a.To), Setups: pick(w.Setups, a.Setups), Chance: pick(w.Chances, a.Sure),
+		Basis: s.C.PlanBasis(a), WindWords: s.C.PlanWind(a), Plan: &p}
+	if a.ByTop {
+		v.What.Chosen, v.Change = 1, pick(w.Faster, a.Faster)
+		v.Top = &kit.Field{Name: s.C.Book.Plan.TopField, Text: s.C.Number(s.C.Speed(s.C.UsualTop()), 0), Unit: s.C.SpeedUnit()}
+	}
+	return v
+}
+
+func decideScreens() []shown {
+	good := &plan.Plan{Pairs: 4, Blocks: []plan.Block{{Setup: 0, Pairs: 2}, {Setup: 1, Pairs: 4}, {Setup: 0, Pairs: 2}}, RoadLength: 1370, Seconds: 2700,
+		SE: 0.016, Chance: 0.83, Smallest: 0.048, Enough: true}
+	poor := &plan.Plan{Pairs: 8, Blocks: []plan.Block{{Setup: 0, Pairs: 4}, {Setup: 1, Pairs: 8}, {Setup: 0, Pairs: 4}}, RoadLength: 1370, Seconds: 5100,
+		SE: 0.014, Chance: 0.27, Smallest: 0.043, Advice: []plan.Advice{{Change: "a calmer day, with half the wind", Chance: 0.55, Smallest: 0.028},
+			{Change: "starting at 130 km/h, where law and road allow it", Chance: 0.31, Smallest: 0.039}, {Change: "16 pairs a setup instead of 8", Chance: 0.49, Smallest: 0.029}}}
+	compared := func(name string, v func(view.Context) view.Compare) shown {
+		return shown{name, func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceCompare, s.Compare(v(s.C), compareActions()))
+		}}
+	}
+	planned := func(name string, a view.Asked, made *plan.Plan, err error) shown {
+		return shown{name, func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceCompare, s.Plan(planView(s, a, made, err), nothing))
+		}}
+	}
+	top, measured := view.UsualAsked(), view.UsualAsked()
+	top.ByTop = true
+	measured.Measured, measured.Change = true, 0
+	return []shown{
+		compared("compare across", func(c view.Context) view.Compare {
+			return c.Decide(nil, []runs.Comparison{{A: "panniers off (May)", B: "panniers on (June)",
+				CdA:   &compare.Verdict{Finding: compare.CannotTell, Percent: 7, CIPercent: [2]float64{-2, 16}, MorePairs: 4},
+				Notes: []string{"ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day"}}},
+				"", view.CompareAsk{LimitRPM: math.Inf(1)})
+		}),
+		{"pick rides", func(s screens.Screens) fyne.CanvasObject {
+			a, b := inventedSession(), inventedSession()
+			b.ID, b.About.Name = "other", "Bare, the week before"
+			return tabs(s, screens.PlaceCompare, s.PickRides(s.C.Rides([]store.Session{a, b}), map[string]bool{"other": true}, "", func(string) {}, nothing, nothing))
+		}},
+		planned("plan", view.UsualAsked(), good, nil), planned("plan cannot", measured, poor, nil), planned("plan top speed", top, good, nil),
+		planned("plan wrong", view.UsualAsked(), nil, errors.New("from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h")),
+		powered("power", view.AsRidden, false), powered("power corrected", view.SAEJ1349, true),
+		{"pull", func(s screens.Screens) fyne.CanvasObject {
+			res := inventedPowers()
+			r := res.Runs[2]
+			r.Kind, r.ID, r.Marks = runs.Pull, 2, nil
+			return tabs(s, screens.PlaceResults, s.Run(s.C.Run(res, r), nothing))
+		}},
+	}
+}
+
+func powered(name string, std view.Standard, overRPM bool) shown {
+	return shown{name, func(s screens.Screens) fyne.CanvasObject {
+		t, over := s.C.Book.Power, 0
+		if overRPM {
+			over = 1
+		}
+		return tabs(s, screens.PlaceResults, s.Power(screens.PowerView{Power: s.C.Power(inventedPowers(), std, overRPM),
+			Standard: screens.Choice{Options: []string{t.AsRidden, t.ToSAE, t.ToISO}, Chosen: int(std), Pick: func(int) {}},
+			Over:     screens.Choice{Options: []string{t.OverSpeed, t.OverRPM}, Chosen: over, Pick: func(int) {}}}, nothing))
+	}}
+}

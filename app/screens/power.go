@@ -1,0 +1,74 @@
+package screens
+
+import (
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+)
+
+// PowerView is the power at the road, and how it is looked at.
+type PowerView struct {
+	view.Power
+	Standard Choice
+	Over     Choice // offered where engine speed is known
+}
+
+// Power shows the curves of power of all setups.
+func (s Screens) Power(v PowerView, back func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.Power
+	picture := []fyne.CanvasObject{k.Plot(v.Plot, 280)}
+	if v.Gears {
+		picture = append(picture, s.choice(t.Over, "", v.Over))
+	}
+	picture = append(picture, s.choice(t.Correction, "", v.Standard))
+	for _, n := range v.Notes {
+		picture = append(picture, k.Text(kit.Small, kit.Muted, n))
+	}
+	body := []fyne.CanvasObject{s.small(t.Lead), k.Card(picture...)}
+	for _, p := range v.Peaks {
+		body = append(body, s.peak(p))
+	}
+	body = append(body, k.Notice(kit.Info, kit.Accent, "", t.NoBench), s.small(s.C.Book.Common.PlusMinus))
+	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, back), k.Column(12, body...), nil)
+}
+
+func (s Screens) peak(p view.PowerPeak) fyne.CanvasObject {
+	k := s.Kit
+	parts := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, p.Name),
+		k.Column(0, k.Reading(p.Reading), k.Text(kit.Body, kit.Muted, p.Where))}
+	if p.AtEnd != "" {
+		parts = append(parts, k.Row(8, kit.Top, k.Icon(kit.Caution, kit.Warn, 18), kit.Grow(k.Text(kit.Small, kit.Plain, p.AtEnd), 1)))
+	}
+	for _, n := range p.Notes {
+		parts = append(parts, k.Text(kit.Small, kit.Muted, n))
+	}
+	return k.Card(parts...)
+}
+
+// pullPower is the curve that a pull is part of.
+func (s Screens) pullPower(v view.Run) []fyne.CanvasObject {
+	if !v.HasPower {
+		return nil
+	}
+	k, t := s.Kit, s.C.Book.Power
+	return []fyne.CanvasObject{s.caption(t.PullTitle), k.Card(k.Plot(v.Power, 220), k.Text(kit.Small, kit.Muted, t.NoBench))}
+}
+
+// stops are the shortest stopping distances, with the caution that goes with
+// them.
+func (s Screens) stops(rows []view.StopRow) []fyne.CanvasObject {
+	if len(rows) == 0 {
+		return nil
+	}
+	k := s.Kit
+	var list []fyne.CanvasObject
+	for _, r := range rows {
+		words := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, r.Name)}
+		if r.Words != "" {
+			words = append(words, k.Text(kit.Small, kit.Muted, r.Words))
+		}
+		list = append(list, k.ListRow(k.Row(10, kit.Centre, kit.Grow(k.Column(0, words...), 1), k.SmallReading(r.Reading))))
+	}
+	return []fyne.CanvasObject{s.caption(s.C.Book.Power.StopTitle), k.List(list...), s.small(s.C.Book.Run.StopCaution)}
+}

@@ -1,0 +1,185 @@
+package shell
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"time"
+
+	"stillair/app/screens"
+	"stillair/app/screens/kit"
+	"stillair/app/store"
+	"stillair/app/view"
+	"stillair/runs"
+	"stillair/sensors"
+)
+
+// comparing is what the rider chose to compare, and what came of it.
+type comparing struct {
+	speed   int             // place of the speed at which differences are told
+	chosen  map[string]bool // IDs of rides
+	rides   []runs.Named    // the chosen ones, measured
+	across  []runs.Comparison
+	trouble string
+	share   float64 // of the measuring that is done
+	cancel  context.CancelFunc
+}
+
+// compare shows how setups differ: those of the one ride that was chosen or is
+// open, and those of several rides.
+func (s *Shell) compare() *kit.Page {
+	res, title := s.opened.res, s.screen.C.RideRow(s.opened.ses).Title
+	if len(s.compared.rides) == 1 {
+		res, title = s.compared.rides[0].Result, s.compared.rides[0].Name
+	}
+	across := s.compared.across
+	if len(across) > 0 {
+		res = nil
+	}
+	v := s.screen.C.Decide(res, across, fmt.Sprintf(s.screen.C.Book.Worth.Within, title), s.compareAsk())
+	return s.screen.Compare(v, screens.CompareActions{Guide: s.openGuide, Plan: s.openPlan, Rides: s.pickRides,
+		Speed: func(i int) {
+			s.compared.speed = i
+			s.again()
+		}})
+}
+
+// compareAsk takes consumption and highest engine speed from the bike of the
+// open ride.
+func (s *Shell) compareAsk() view.CompareAsk {
+	ask := view.CompareAsk{Speed: s.compared.speed, LimitRPM: math.Inf(1)}
+	for _, b := range s.garage {
+		if b.Name != s.opened.ses.About.Bike {
+			continue
+		}
+		ask.Fuel = b.Fuel
+		if b.LimitRPM != nil {
+			ask.LimitRPM = *b.LimitRPM
+		}
+	}
+	return ask
+}
+
+// pickRides lets the rider choose the rides to compare.
+func (s *Shell) pickRides() {
+	if s.compared.chosen == nil {
+		s.compared.chosen = map[string]bool{}
+	}
+	s.compared.trouble = ""
+	s.push(func() *kit.Page {
+		var measured []store.Session
+		for _, r := range s.rides {
+			if !r.About.Measured.IsZero() {
+				measured = append(measured, r)
+			}
+		}
+		c := &s.compared
+		return s.screen.PickRides(s.screen.C.Rides(measured), c.chosen, c.trouble, func(id string) {
+			c.chosen[id] = !c.chosen[id]
+			s.again()
+		}, s.goBack, s.compareRides)
+	})
+}
+
+// compareRides has the chosen rides measured aside, one after another, and
+// compares them.
+func (s *Shell) compareRides() {
+	var todo []store.Session
+	for _, r := range s.rides {
+		if s.compared.chosen[r.ID] {
+			todo = append(todo, r)
+		}
+	}
+	c := &s.compared
+	if c.rides, c.across = nil, nil; len(todo) == 0 {
+		s.back()
+		return
+	}
+	if c.cancel != nil {
+		c.cancel()
+	}
+	ctx, cancel := context.WithCancel(s.ctx)
+	c.share, c.cancel = 0, cancel
+	s.push(func() *kit.Page {
+		return s.screen.Busy(s.screen.C.Book.Worth.Reading, s.compared.share, func() {
+			cancel()
+			s.back()
+		})
+	})
+	go func() {
+		named, err := s.measureAll(ctx, todo)
+		var across []runs.Comparison
+		if err == nil && len(named) > 1 {
+			across, err = runs.Across(named, 0)
+		}
+		letGo(named)
+		s.cfg.Do(func() {
+			if ctx.Err() == nil {
+				s.comparedRides(named, across, err)
+			}
+		})
+	}()
+}
+
+func (s *Shell) comparedRides(named []runs.Named, across []runs.Comparison, err error) {
+	c, p := &s.compared, screens.PlaceCompare
+	pile := s.piles[p]
+	if err != nil {
+		c.trouble = fmt.Sprintf(s.screen.C.Book.Worth.CannotDo, s.screen.C.Book.Say(err.Error()))
+		s.piles[p] = pile[:min(len(pile), 2)]
+	} else {
+		c.rides, c.across = named, across
+		s.piles[p] = pile[:1]
+	}
+	if s.place == p {
+		s.show()
+	}
+}
+
+// letGo keeps of measured rides what the screen shows, since a phone has little
+// memory.
+func letGo(named []runs.Named) {
+	for i := range named {
+		slim := *named[i].Result
+		slim.Track, slim.Estimate, slim.Runs = nil, nil, nil
+		named[i].Result = &slim
+	}
+}
+
+// measureAll measures rides one after another.
+func (s *Shell) measureAll(ctx context.Context, todo []store.Session) ([]runs.Named, error) {
+	var out []runs.Named
+	for i, r := range todo {
+		log, err := s.readLog(r)
+		if err != nil {
+			return nil, err
+		}
+		res, err := runs.Analyse(ctx, log, s.options(func(_ runs.Stage, part float64) { s.showShare(ctx, (float64(i)+part)/float64(len(todo))) }))
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", s.screen.C.RideRow(r).Title, err)
+		}
+		out = append(out, runs.Named{Name: s.screen.C.RideRow(r).Title, Result: res})
+	}
+	return out, nil
+}
+
+// showShare shows how far the measuring of several rides is, and lets a browser
+// draw it.
+func (s *Shell) showShare(ctx context.Context, share float64) {
+	s.cfg.Do(func() {
+		if ctx.Err() == nil && s.rec == nil && s.place == screens.PlaceCompare && share-s.compared.share > 0.02 {
+			s.compared.share = share
+			s.again()
+		}
+	})
+	<-s.dev.Clock.After(time.Millisecond)
+}
+
+// readLog reads a recording with the values that it is to be computed with.
+func (s *Shell) readLog(r store.Session) (*sensors.Log, error) {
+	rec, err := s.sessions.Read(r.ID)
+	if err != nil {
+		return nil, err
+	}
+	return rec.Log, nil
+}

@@ -1,0 +1,68 @@
+package view
+
+import (
+	"fmt"
+
+	"stillair/runs"
+)
+
+// Limits says what limits the certainty of one setup's drag area, the most
+// first, so that a rider knows what to improve.
+type Limits struct {
+	Lead string // which setup, and what does most
+	Help string // what to do about that
+	Bars []Bar
+}
+
+// Bar is one bar of several that share a scale.
+type Bar struct {
+	Name   string
+	Share  float64 // of the longest, 0 to 1
+	Text   string
+	Spoken string
+}
+
+// slight is the share of the longest bar below which a cause is left out.
+const slight = 0.04
+
+// Limits makes the bars of a setup; nil where nothing is known of its causes.
+func (c Context) Limits(l runs.RoadLoad) *Limits {
+	if len(l.Limits) == 0 || !(l.Limits[0].SE > 0) || !(l.CdA.X > 0) {
+		return nil
+	}
+	t := c.Book.Worth
+	name, help := c.cause(l.Limits[0].Cause)
+	v := &Limits{Lead: fmt.Sprintf(t.LimitLead, c.setupName(l.Setup), name), Help: help}
+	for _, x := range l.Limits {
+		share := x.SE / l.Limits[0].SE
+		if share < slight {
+			continue
+		}
+		name, _ := c.cause(x.Cause)
+		words := fmt.Sprintf(t.LimitWords, c.Number(196*x.SE/l.CdA.X, 1))
+		v.Bars = append(v.Bars, Bar{Name: capital(name), Share: share, Text: words, Spoken: name + ", " + words})
+	}
+	return v
+}
+
+// cause names a cause, and says what helps against it.
+func (c Context) cause(x runs.Cause) (name, help string) {
+	t := c.Book.Worth
+	switch x {
+	case runs.ByGusts:
+		return t.Gusts, t.GustsHelp
+	case runs.ByWind:
+		return t.Wind, t.WindHelp
+	case runs.ByReceiver:
+		return t.Receiver, t.ReceiverHelp
+	case runs.ByRoad:
+		return t.Road, t.RoadHelp
+	case runs.BySlope:
+		return t.Slope, t.SlopeHelp
+	case runs.ByMass:
+		return t.Mass, t.MassHelp
+	case runs.ByAir:
+		return t.Air, t.AirHelp
+	}
+	return string(x), ""
+}

@@ -1,0 +1,206 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strings"
+
+	"stillair/runs/air"
+	"stillair/runs/measure"
+	"stillair/runs/plan"
+	"stillair/runs/roadload"
+	"stillair/runs/worth"
+	"stillair/sensors/units"
+)
+
+// Asked is what a rider asks of a plan, by the places of the switches.
+type Asked struct {
+	ByTop                  bool // what matters is top speed, not drag
+	Change, Faster, Wind   int
+	From, To, Setups, Sure int
+	TopSpeed               *float64 // m/s
+	Load                   worth.Load
+	Measured               bool // Load was measured, not assumed
+}
+
+// UsualAsked is a plan for 5 % of drag on a day of light wind.
+func UsualAsked() Asked {
+	return Asked{Change: 1, Faster: 1, Wind: 1, From: 2, To: 1, Load: MiddlingLoad(280)}
+}
+
+// MiddlingLoad is the road load of a middling motorcycle of so much mass in kg,
+// on a standard day.
+func MiddlingLoad(mass float64) worth.Load {
+	day := air.State{Temperature: measure.Value{X: 15}, Pressure: measure.Value{X: 101325}, Humidity: measure.Value{X: 0.5}}
+	return worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: roadload.DefaultOptions(0).Slope.X,
+		Mass: mass, Density: day.Density().X, Gravity: air.Gravity(45, 0)}
+}
+
+// What the switches of a plan stand for.
+var (
+	planChanges = [4]float64{0.02, 0.05, 0.10, 0.20}
+	planWinds   = [3]float64{0.5, 1, 1.5} // m/s
+	planSetups  = [3]int{2, 3, 4}
+	planChances = [2]float64{0.8, 0.9}
+	fasterKMH   = [3]float64{2, 5, 10}
+	fasterMPH   = [3]float64{1, 3, 6}
+	fromKMH     = [4]float64{70, 90, 110, 130}
+	fromMPH     = [4]float64{45, 55, 70, 80}
+	toKMH       = [3]float64{20, 30, 50}
+	toMPH       = [3]float64{15, 20, 30}
+)
+
+// PlanChoices are the words on the switches of a plan.
+type PlanChoices struct{ What, Changes, Faster, Winds, From, To, Setups, Chances []string }
+
+// PlanChoices makes the words on the switches.
+func (c Context) PlanChoices() PlanChoices {
+	t := c.Book.Plan
+	ch := PlanChoices{What: []string{t.Drag, t.TopSpeed}, Winds: t.Winds[:]}
+	for _, x := range planChanges {
+		ch.Changes = append(ch.Changes, c.Number(100*x, 0)+" %")
+	}
+	for _, x := range planSetups {
+		ch.Setups = append(ch.Setups, c.Number(float64(x), 0))
+	}
+	for _, x := range planChances {
+		ch.Chances = append(ch.Chances, c.Number(100*x, 0)+" %")
+	}
+	faster, from, to := c.planSpeeds()
+	ch.Faster, ch.From, ch.To = c.speedWords(faster[:]), c.speedWords(from[:]), c.speedWords(to[:])
+	return ch
+}
+
+// planSpeeds are in the rider's unit.
+func (c Context) planSpeeds() (faster [3]float64, from [4]float64, to [3]float64) {
+	if c.System == Imperial {
+		return fasterMPH, fromMPH, toMPH
+	}
+	return fasterKMH, fromKMH, toKMH
+}
+
+func (c Context) speedWords(all []float64) []string {
+	var out []string
+	for _, x := range all {
+		out = append(out, c.Number(x, 0))
+	}
+	return out
+}
+
+// SpeedQuantity is a speed in the rider's unit.
+func (c Context) SpeedQuantity() Quantity {
+	return Quantity{Unit: c.SpeedUnit(), SI: c.perSpeed(), Low: 40 * units.KMH, High: 350 * units.KMH}
+}
+
+// UsualTop is the top speed of a middling bike, m/s, in whole units of the
+// rider's system.
+func (c Context) UsualTop() float64 {
+	if c.System == Imperial {
+		return 125 * units.MPH
+	}
+	return 200 * units.KMH
+}
+
+// Question turns what was asked into what package plan asks.
+func (c Context) Question(a Asked) (plan.Question, plan.Conditions) {
+	faster, from, to := c.planSpeeds()
+	q := plan.Question{Setups: planSetups[a.Setups], Chance: planChances[a.Sure], CdA: planChanges[a.Change]}
+	if a.ByTop {
+		top := c.UsualTop()
+		if a.TopSpeed != nil {
+			top = *a.TopSpeed
+		}
+		q.CdA = plan.FromTopSpeed(a.Load, top, faster[a.Faster]*c.perSpeed())
+	}
+	k := plan.DefaultConditions(a.Load, planWinds[a.Wind])
+	k.FromMPS, k.ToMPS = from[a.From]*c.perSpeed(), to[a.To]*c.perSpeed()
+	return q, k
+}
+
+// Plan is a planned test in words.
+type Plan struct {
+	Answer  string
+	Grade   Grade // Fine: it will do; Bad: it cannot succeed
+	Facts   []string
+	Table   [][2]string
+	Order   []PlanBlock
+	Help    []PlanHelp
+	Trouble string // why nothing could be planned; the rest is empty then
+}
+
+// PlanBlock is some pairs with one setup.
+type PlanBlock struct{ Letter, Words string }
+
+// PlanHelp is one thing that would help.
+type PlanHelp struct{ What, Then string }
+
+// Plan says a plan, or why there is none.
+func (c Context) Plan(m *plan.Plan, err error, q plan.Question) Plan {
+	t := c.Book.Plan
+	if err != nil {
+		return Plan{Trouble: fmt.Sprintf(t.CannotPlan, c.Book.Say(err.Error()))}
+	}
+	v := Plan{Grade: Fine, Answer: fmt.Sprintf(t.Answer, m.Pairs)}
+	if !m.Enough {
+		v.Grade, v.Answer = Bad, fmt.Sprintf(t.AnswerNot, m.Pairs)
+	}
+	v.Facts = []string{fmt.Sprintf(t.ChanceWords, c.percent(m.Chance)), fmt.Sprintf(t.Known, c.Number(196*m.SE, 1)),
+		fmt.Sprintf(t.Smallest, c.percent(q.Chance), c.Number(100*m.Smallest, 1))}
+	v.Table = [][2]string{{t.Road, c.Length(math.Ceil(m.RoadLength/100) * 100)}, {t.Time, c.Duration(m.Seconds)}}
+	for _, b := range m.Blocks {
+		letter := string(rune('A' + b.Setup%26))
+		words := fmt.Sprintf(t.Block, letter, b.Pairs)
+		if b.Pairs == 1 {
+			words = fmt.Sprintf(t.BlockOne, letter)
+		}
+		v.Order = append(v.Order, PlanBlock{letter, words})
+	}
+	for _, a := range m.Advice {
+		v.Help = append(v.Help, PlanHelp{c.planAdvice(a.Change), fmt.Sprintf(t.HelpWith, c.percent(a.Chance), c.Number(100*a.Smallest, 1))})
+	}
+	return v
+}
+
+// percent writes a share without promising certainty.
+func (c Context) percent(share float64) string { return c.Number(math.Min(100*share, 99), 0) }
+
+var wholeNumber = regexp.MustCompile(`\d+`)
+
+// planAdvice says in the rider's language and units what package plan advises.
+func (c Context) planAdvice(english string) string {
+	t := c.Book.Plan
+	var n []int
+	for _, s := range wholeNumber.FindAllString(english, -1) {
+		x := 0
+		for _, r := range s {
+			x = 10*x + int(r-'0')
+		}
+		n = append(n, x)
+	}
+	switch {
+	case strings.HasPrefix(english, "a calmer day"):
+		return t.Calmer
+	case strings.HasPrefix(english, "starting at") && len(n) > 0:
+		return fmt.Sprintf(t.FasterStart, c.SpeedText(float64(n[0])*units.KMH), c.SpeedUnit())
+	case strings.Contains(english, "pairs a setup instead") && len(n) > 1:
+		return fmt.Sprintf(t.MorePairs, n[0], n[1])
+	case strings.HasPrefix(english, "a receiver"):
+		return t.Often
+	}
+	return c.say(english)
+}
+
+// PlanBasis says with which bike a plan was reckoned.
+func (c Context) PlanBasis(a Asked) string {
+	format := c.Book.Plan.BasisUsual
+	if a.Measured {
+		format = c.Book.Plan.Basis
+	}
+	return fmt.Sprintf(format, c.Number(a.Load.CdA.X, 2), c.Number(a.Load.Crr.X, 3), c.Mass(a.Load.Mass))
+}
+
+// PlanWind says how much wind was reckoned with.
+func (c Context) PlanWind(a Asked) string {
+	return fmt.Sprintf(c.Book.Plan.WindWords, c.Number(planWinds[a.Wind], 1))
+}

@@ -1,0 +1,49 @@
+package view
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/runs"
+)
+
+// StopRow is the shortest stopping distance from one speed.
+type StopRow struct {
+	Name    string
+	Reading Reading
+	Words   string // of how many it is the shortest
+}
+
+// stops are the shortest distances from every speed that was braked from, of
+// the stops that count.
+func (c Context) stops(all []runs.Run) []StopRow {
+	best, count := map[string]runs.Mark{}, map[string]int{}
+	var order []string
+	for _, r := range all {
+		if r.Kind != runs.Stop || !r.Accepted() {
+			continue
+		}
+		for _, m := range r.Marks {
+			if c.otherUnit(m.Name) || math.IsNaN(m.Distance.X) {
+				continue
+			}
+			if count[m.Name] == 0 {
+				order = append(order, m.Name)
+			}
+			count[m.Name]++
+			if had, ok := best[m.Name]; !ok || m.Distance.X < had.Distance.X {
+				best[m.Name] = m
+			}
+		}
+	}
+	var out []StopRow
+	for _, name := range order {
+		d := best[name].Distance
+		row := StopRow{Name: c.markName(name), Reading: c.lengthReading(d.X, half(d))}
+		if count[name] > 1 {
+			row.Words = fmt.Sprintf(c.Book.Power.StopRow, count[name])
+		}
+		out = append(out, row)
+	}
+	return out
+}

@@ -1,0 +1,147 @@
+package view
+
+import (
+	"fmt"
+	"math"
+
+	"stillair/app/store"
+	"stillair/runs"
+	"stillair/runs/measure"
+	"stillair/runs/worth"
+	"stillair/sensors/units"
+)
+
+// Worth is what a difference between two setups means at one speed, each
+// figure with its ±.
+type Worth struct {
+	Pair  string
+	Lines []WorthLine
+	Notes []string
+}
+
+// WorthLine is one thing that a difference costs or saves.
+type WorthLine struct {
+	Name    string
+	Reading Reading
+	Words   string // beside the reading; may be empty
+}
+
+// WorthSpeeds are the speeds that a rider may ask about, m/s.
+func (c Context) WorthSpeeds() [3]float64 {
+	if c.System == Imperial {
+		return [3]float64{40 * units.MPH, 60 * units.MPH, 80 * units.MPH}
+	}
+	return [3]float64{80 * units.KMH, 100 * units.KMH, 130 * units.KMH}
+}
+
+// Worths says what every difference of a ride means at speed v, m/s. Fuel and
+// range need the bike's own consumption; fuel is nil where it was not told.
+func (c Context) Worths(res *runs.Result, v float64, fuel *store.Fuel) []Worth {
+	var out []Worth
+	for _, x := range res.Compared {
+		load, err := res.LoadOf(x.A)
+		if x.Load == nil || err != nil || load.Check() != nil {
+			continue
+		}
+		w := Worth{Pair: fmt.Sprintf(c.Book.Compare.Against, c.setupName(x.B), c.setupName(x.A)), Lines: c.costs(*x.Load, load, v)}
+		if fuel == nil {
+			w.Notes = append(w.Notes, c.Book.Worth.FuelHow)
+		} else {
+			w.Lines = append(w.Lines, c.fuelLines(*x.Load, load, *fuel)...)
+			w.Notes = append(w.Notes, c.Book.Worth.Share)
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// costs are power, speed and time.
+func (c Context) costs(change worth.Change, load worth.Load, v float64) []WorthLine {
+	t := c.Book.Worth
+	at := c.SpeedText(v) + " " + c.SpeedUnit()
+	power := change.Power(load, v).Times(1e-3)
+	faster := change.Speed(load, v).Times(1 / c.perSpeed())
+	distance := 100e3
+	if c.System == Imperial {
+		distance = 100 * units.Mile
+	}
+	longer := change.TimeOver(load, v, distance)
+	over := c.farReading(measure.Value{X: distance}).Spoken()
+	lines := []WorthLine{{Name: fmt.Sprintf(t.PowerName, at), Reading: c.signed(power, "kW", 2)}}
+	name := t.Slower
+	if faster.X > 0 {
+		name = t.Faster
+	}
+	lines = append(lines, WorthLine{Name: name, Reading: c.reading(math.Abs(faster.X), half(faster), c.SpeedUnit(), 1)})
+	name = t.Longer
+	if longer.X < 0 {
+		name = t.Shorter
+	}
+	return append(lines, WorthLine{Name: fmt.Sprintf(name, over), Reading: c.reading(math.Abs(longer.X), half(longer), "s", 0)})
+}
+
+// signed writes a difference with its sign.
+func (c Context) signed(v measure.Value, unit string, most int) Reading {
+	r := c.reading(v.X, half(v), unit, most)
+	if v.X > 0 {
+		r.Number = "+" + r.Number
+	}
+	return r
+}
+
+const (
+	litrePer100km = 1e-3 / 1e5 // m³ per metre
+	consumptionSE = 0.02       // relative: what filling up twice leaves unknown (common practice)
+)
+
+func (c Context) fuelLines(change worth.Change, load worth.Load, f store.Fuel) []WorthLine {
+	t := c.Book.Worth
+	burnt := f.LitresPer100Km * litrePer100km
+	burn := worth.Burn{Speed: f.SpeedMPS, PerMetre: measure.Value{X: burnt, SE: consumptionSE * burnt}}
+	after := change.Fuel(load, burn, worth.AssumedWillans())
+	at := c.SpeedText(f.SpeedMPS) + " " + c.SpeedUnit()
+	lines := []WorthLine{{Name: fmt.Sprintf(t.FuelName, at), Reading: c.signed(after.More.Times(1/litrePer100km), "l/100 km", 2)}}
+	if f.Tank > 0 {
+		had, has := worth.Range(f.Tank*1e-3, burn.PerMetre), worth.Range(f.Tank*1e-3, after.PerMetre)
+		lines = append(lines, WorthLine{Name: fmt.Sprintf(t.RangeName, c.Write(&f.Tank, Quantity{SI: 1, Decimals: 1})+" l"), Reading: c.farReading(has),
+			Words: fmt.Sprintf(t.RangeFrom, c.farReading(measure.Value{X: had.X}).Spoken())})
+	}
+	return lines
+}
+
+func (c Context) farReading(m measure.Value) Reading {
+	if c.System == Imperial {
+		return c.reading(m.X/units.Mile, half(m)/units.Mile, "mi", 0)
+	}
+	return c.reading(m.X/1e3, half(m)/1e3, "km", 0)
+}
+
+// noTop says what a top speed would need where none is known; empty else.
+func (c Context) noTop(res *runs.Result) string {
+	if len(res.Compared) == 0 || len(res.TopSpeeds(math.Inf(1))) > 0 {
+		return ""
+	}
+	return c.Book.Worth.NoTop
+}
+
+// Steady says what holding v takes with every setup, and how fast each goes.
+// limitRPM is the engine's highest speed, +Inf where it is not known.
+func (c Context) Steady(res *runs.Result, v, limitRPM float64) []WorthLine {
+	t := c.Book.Worth
+	var out []WorthLine
+	for _, s := range res.AtSpeed(v) {
+		out = append(out, WorthLine{Name: c.setupName(s.Setup), Reading: c.reading(s.Power.X/1e3, half(s.Power)/1e3, "kW", 2),
+			Words: fmt.Sprintf(t.AirShare, c.Number(100*s.AirShare, 0))})
+	}
+	tops := res.TopSpeeds(limitRPM)
+	for _, l := range res.RoadLoads {
+		top, ok := tops[l.Setup]
+		if !ok {
+			continue
+		}
+		words := map[worth.Limit]string{worth.ByPower: t.TopByPower, worth.ByGear: t.TopByGear, worth.NotInRun: t.TopBeyond}[top.Limit]
+		out = append(out, WorthLine{Name: fmt.Sprintf(t.TopName, c.setupName(l.Setup)), Words: words,
+			Reading: c.reading(c.Speed(top.Speed.X), c.Speed(half(top.Speed)), c.SpeedUnit(), 0)})
+	}
+	return out
+}
