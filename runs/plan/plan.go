@@ -129,6 +129,7 @@ func lay(q Question, c Conditions, n int) (*Plan, error) {
 	}
 	dof := freedom(q.Setups, n)
 	level := 0.05 / float64(q.Setups*(q.Setups-1)/2)
+	se *= learning(n)
 	p.SE = se
 	p.Chance = chance(q.CdA/se, dof, level)
 	p.Smallest = se * needed(q.Chance, dof, level)
