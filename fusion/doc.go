@@ -44,8 +44,11 @@
 // to know how strong it is: its density is measured around each moment in the
 // band of 3 to 12 Hz, just above what a rider does, and how much of that
 // reaches down to zero is learned from how well the speed so predicted meets
-// the next fix. A phone whose sensor is filtered before it is read, or read
-// faster, is better off by the figures of TestLaunches.
+// the next fix. An engine that is held close to a multiple of f_s, as while the
+// clutch slips, swings across the road and upwards as well, where nothing else
+// does so: what is seen there is added to what may lie along the road. A phone
+// whose sensor is filtered before it is read, or read faster, is better off by
+// the figures of TestLaunches.
 //
 // # The receiver
 //

@@ -86,7 +86,7 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 		pr.forgetGyro()
 	}
 	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), rough: speed, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
-	r.setForce(pr.force)
+	r.setForce(pr.force, folded(s, found.Mounts, pr.yaw))
 	r.setTurned()
 	r.ref = reference{curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
 	r.ref.set(s, speed)
@@ -94,10 +94,13 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 }
 
 // setForce keeps the forward force and its integrals.
-func (r *ride) setForce(force []float64) {
+func (r *ride) setForce(force, folded []float64) {
 	s := r.s
 	r.raw = force
 	density := s.Density(force)
+	for i, d := range folded {
+		density[i] += d
+	}
 	r.force = s.Integrate(s.Smooth(force, antiShake))
 	n := len(s.T)
 	slips := 0

@@ -72,6 +72,23 @@ func (s *Series) Density(f []float64) []float64 {
 	return out
 }
 
+// bandLong is half the width over which the power of a slow band is averaged, s.
+const bandLong = 0.8
+
+// Band is the density judged from the band between two windows alone.
+func (s *Series) Band(f []float64, near, far float64) []float64 {
+	a, b := s.window(f, near), s.window(f, far)
+	for i := range a {
+		a[i] = (a[i] - b[i]) * (a[i] - b[i])
+	}
+	scale := s.Step / squares(s.weights(near), s.weights(far))
+	out := Mean(a, s.Half(bandLong))
+	for i := range out {
+		out[i] *= scale
+	}
+	return out
+}
+
 // window is f under a triangular window at least a sample wide to either side.
 func (s *Series) window(f []float64, reach float64) []float64 {
 	half := max(1, s.Half(reach/2))

@@ -1,0 +1,29 @@
+package fusion_test
+
+import (
+	"testing"
+
+	"stillair/sensors/sim"
+)
+
+// TestFoldedLine: an engine that is held at 5940 a minute while the clutch
+// slips turns 99 times a second, which a sensor read 100 times a second takes
+// for a swing of 1 Hz. The speed is far worse for it, and the standard errors
+// must say so: without looking for such swings they were a third of the errors.
+func TestFoldedLine(t *testing.T) {
+	rides := 12
+	if testing.Short() {
+		rides = 2
+	}
+	got := launches(t, rides, func(sc *sim.Scenario) {
+		sc.Bike = sim.Sport()
+		sc.Rider = sim.DefaultRider(sc.Bike)
+	})
+	for _, what := range []string{rolled, quarter} {
+		s := got[what]
+		t.Logf("%s: n %d, 95 %% within %.3f s, errors %.2f of what is said, intervals hold %.0f %%", what, len(s), s.p95(), s.normalised(), 100*s.covered())
+		if z := s.normalised(); len(s) == 0 || z > 1.35 {
+			t.Errorf("%s: errors are %.2f times their standard error", what, z)
+		}
+	}
+}
