@@ -18,6 +18,7 @@ type page struct {
 	Program      string
 	Best         []best
 	Compared     []comparison
+	Differences  table
 	Loads        []load
 	LoadMeaning  []string
 	Wide, Narrow figure.Figure
@@ -57,7 +58,7 @@ func newPage(r *runs.Result, o Options) *page {
 	if p.Title == "" {
 		p.Title = "A ride measured"
 	}
-	p.Compared = comparisons(r, o.Units)
+	p.Compared, p.Differences = comparisons(r, o.Units), differenceTable(r)
 	p.Powers, p.PowerPlot = powers(r, o.Units), figure.Powers(r.Powers, o.Units)
 	for _, m := range o.Remarks {
 		p.Remarks = append(p.Remarks, fact{Name: shown.Moment(m.T - beginning(r)), Value: m.Text})

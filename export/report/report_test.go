@@ -17,6 +17,7 @@ import (
 	"stillair/runs"
 	"stillair/runs/compare"
 	"stillair/runs/worth"
+	"stillair/sensors"
 )
 
 var update = flag.Bool("update", false, "write the goldens anew")
@@ -26,9 +27,14 @@ func whole(t testing.TB, units shown.System) string {
 	t.Helper()
 	r := invented.Result()
 	r.Compared = []runs.Comparison{{A: "panniers off", B: "panniers on",
-		CdA:  &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
-		Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: runs.Value{X: 0.0001, SE: 0.0005}, Percent: 0.5, CIPercent: [2]float64{-5, 6}, Unlikely: 6},
+		CdA:  &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, P: 0.0002, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
+		Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: runs.Value{X: 0.0001, SE: 0.0005}, P: 0.81, Percent: 0.5, CIPercent: [2]float64{-5, 6}, Unlikely: 6},
 		Load: &worth.Change{CdA: runs.Value{X: 0.06, SE: 0.012}, Crr: runs.Value{X: 0.0001, SE: 0.0005}}}}
+	r.RoadLoads[0].Limits = []runs.Limit{{Cause: runs.ByGusts, SE: 0.008}, {Cause: runs.ByMass, SE: 0.004}, {Cause: runs.ByAir, SE: 0.0001}}
+	r.Ride.Air = sensors.Air{Temperature: 25, Pressure: 99000}
+	for i := range r.Powers {
+		r.Powers[i].Correction = 1
+	}
 	var out bytes.Buffer
 	o := Options{Units: units, Name: "Evening, <invented>", Started: time.Date(2026, 5, 17, 18, 0, 0, 0, time.UTC), Invented: true, Remarks: []Remark{{T: 130, Text: "gust, felt"}},
 		Sections: []Section{{Title: "A section from elsewhere", Header: []string{"a", "b"}, Rows: [][]string{{"one", "1 ± 2"}}}}}
@@ -65,7 +71,8 @@ func TestSaysEverything(t *testing.T) {
 	r := invented.Result()
 	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on has 10.8 % more drag",
 		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "samples at a time that had one already",
-		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more"}
+		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more",
+		"What limits the certainty of CdA", "Most of it is gusts. What helps: a calmer hour", "+6.2 % to +15.4 %"}
 	for _, run := range r.Runs {
 		want = append(want, run.Reasons...)
 	}
@@ -80,6 +87,33 @@ func TestSaysEverything(t *testing.T) {
 	}
 	if strings.Contains(page, "NaN") || strings.Contains(page, "Inf") {
 		t.Error("the page shows a number that is none")
+	}
+}
+
+// TestLimits draws each cause as a share of the largest and leaves out what is
+// next to nothing.
+func TestLimits(t *testing.T) {
+	l := runs.RoadLoad{CdA: runs.Value{X: 0.5}, Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.01}, {Cause: runs.ByMass, SE: 0.0025}, {Cause: runs.ByAir, SE: 0.0001}}}
+	got := limits(l)
+	want := []limit{{"wind from pair to pair", "± 3.9 %", 100}, {"mass of bike and rider", "± 1.0 %", 25}} // 1.96 · 0.01 / 0.5
+	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {
+		t.Errorf("got %+v, want %+v", got, want)
+	}
+	if limits(runs.RoadLoad{}) != nil || advice(runs.RoadLoad{}) != "" {
+		t.Error("bars of nothing")
+	}
+}
+
+// TestStandardAir: 25 °C and 99 kPa of dry air are what both standards correct
+// to, so there each factor is 1.
+func TestStandardAir(t *testing.T) {
+	r := &runs.Result{Ride: sensors.Ride{Air: sensors.Air{Temperature: 25, Pressure: 99000}}}
+	if got := standardAir(r, runs.PowerCurve{Correction: 1}); !strings.Contains(got, "× 1.000 after SAE J1349, × 1.000 after ISO 1585.") {
+		t.Errorf("got %q", got)
+	}
+	r.Ride.Air = sensors.UnknownRide().Air
+	if got := standardAir(r, runs.PowerCurve{Correction: 1}); got != "" {
+		t.Errorf("of unknown air it says %q", got)
 	}
 }
 

@@ -1,0 +1,52 @@
+package report
+
+import (
+	"fmt"
+
+	"stillair/export/shown"
+	"stillair/runs"
+)
+
+// limit is one cause of uncertainty in a drag area, as a bar.
+type limit struct {
+	Name, Text string
+	Width      float64 // percent of the longest
+}
+
+// slight is the share of the longest bar below which a cause is left out.
+const slight = 0.04
+
+// limits draws what limits the certainty of a setup's drag area, the most
+// first.
+func limits(l runs.RoadLoad) []limit {
+	if len(l.Limits) == 0 || !(l.Limits[0].SE > 0) || !(l.CdA.X > 0) {
+		return nil
+	}
+	var out []limit
+	for _, x := range l.Limits {
+		share := x.SE / l.Limits[0].SE
+		if share < slight {
+			continue
+		}
+		out = append(out, limit{Name: string(x.Cause), Width: 100 * share,
+			Text: "± " + shown.Fixed(100*shown.Normal95*x.SE/l.CdA.X, 1) + " %"})
+	}
+	return out
+}
+
+// advice says what to improve first.
+func advice(l runs.RoadLoad) string {
+	if len(limits(l)) == 0 {
+		return ""
+	}
+	help := map[runs.Cause]string{
+		runs.ByGusts:    "a calmer hour, early or late in the day, and longer rolls",
+		runs.ByWind:     "more pairs, each there and back within minutes, or a calmer hour",
+		runs.ByReceiver: "open sky over the phone, longer rolls, a receiver with more fixes a second",
+		runs.ByRoad:     "the same stretch each time, and a smoother one",
+		runs.BySlope:    "a more level stretch, rolled both ways from the same points",
+		runs.ByMass:     "weighing bike and rider as ridden, on a truck scale",
+		runs.ByAir:      "temperature and pressure of the hour, told or measured by a barometer",
+	}[l.Limits[0].Cause]
+	return fmt.Sprintf("Most of it is %s. What helps: %s.", l.Limits[0].Cause, help)
+}
