@@ -91,7 +91,7 @@ const (
 // comparisons rides setups in the order A, B, B, A, two pairs at a time.
 func comparisons() Study {
 	s := Study{Name: "comparing", Title: "Two setups, A, B, B, A, four pairs each", Unit: percent,
-		About: "All sixteen runs are fitted at once, and the difference of the drag areas is judged as the rider would read it."}
+		About: "All sixteen runs are fitted at once, the tyres are the same, and the difference of the drag areas is judged as the rider would read it."}
 	for i, c := range []struct {
 		name   string
 		wind   float64
@@ -132,10 +132,10 @@ func abba(wind, more float64, seed, draw uint64) (Record, error) {
 	if err != nil {
 		return Record{}, err
 	}
-	delta, _, dof, _ := e.Difference(0, 1)
-	v := compare.Judge([]compare.Difference{{Delta: delta, Base: e.Loads[0].CdA.X, DoF: dof, Pairs: 4}}, 0.05)[0]
+	d, _ := e.Alike(0, 1)
+	v := compare.Judge([]compare.Difference{{Delta: d.CdA, Base: e.Loads[0].CdA.X, DoF: d.DoF, Pairs: 4}}, 0.05)[0]
 	var r Record
-	r.Values = append(r.Values, relativeTo(change, delta, dof, more*base.CdA, base.CdA))
+	r.Values = append(r.Values, relativeTo(change, d.CdA, d.DoF, more*base.CdA, base.CdA))
 	if more == 0 {
 		r.once(alarm, v.Finding == compare.Differs)
 	} else {
