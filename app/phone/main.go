@@ -44,6 +44,9 @@ func open(a fyne.App, w fyne.Window, demo bool) {
 	if d.Dark == nil {
 		d.Dark = func() bool { return a.Settings().ThemeVariant() == theme.VariantDark }
 	}
+	if demo && d.Announce == nil {
+		d.Announce = func(words string) { fmt.Println(words) }
+	}
 	s := shell.Open(shell.Config{Device: d, Do: fyne.Do, Location: time.Local,
 		SetTheme: func(t fyne.Theme) { fyne.Do(func() { a.Settings().SetTheme(t) }) }})
 	fyne.Do(func() {

@@ -59,6 +59,23 @@ func (s *Shell) announce(p screens.Place) {
 	s.dev.Announce([]string{t.Ready.Title, t.Rides.Title, t.Bikes.Title, t.Compare.Title, t.More.Title}[p])
 }
 
+// announceResults tells those who cannot see it that the measuring is done.
+func (s *Shell) announceResults() {
+	if s.dev.Announce == nil {
+		return
+	}
+	if s.opened.err != nil {
+		s.dev.Announce(s.whyFailed(s.opened.err))
+		return
+	}
+	v := s.screen.C.Ride(s.opened.ses, s.opened.res, s.opened.coarse)
+	words := s.screen.C.Book.Ride.RunsTitle + ":"
+	for _, r := range v.Runs {
+		words += " " + r.Spoken + "."
+	}
+	s.dev.Announce(words)
+}
+
 // push shows a screen on top of the one that is shown.
 func (s *Shell) push(f showing) {
 	s.piles[s.place] = append(s.piles[s.place], f)

@@ -94,6 +94,7 @@ func (s *Shell) measure(o opened, read func() (*sensors.Log, bool, error)) {
 			}
 			s.opened.res, s.opened.err, s.opened.coarse = res, err, coarse
 			s.again()
+			s.announceResults()
 			if err == nil && o.id != "" {
 				s.keepFound(o.id, res)
 			}
