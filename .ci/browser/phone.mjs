@@ -2,6 +2,7 @@
 // touched by fingers. What is on the screen is found by the words that the app
 // tells a screen reader.
 import { spawn } from "node:child_process";
+import { writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { page, sleep } from "./chrome.mjs";
 import { ROOT } from "./testpage.mjs";
@@ -56,12 +57,20 @@ export const things = ({ p }) => p.evaluate(() => [...document.querySelectorAll(
 }));
 
 const matches = (thing, name) => (name instanceof RegExp ? name.test(thing.name) : thing.name === name);
+const find = (list, name) => list.find((t) => t.press && matches(t, name)) || list.find((t) => matches(t, name));
+
+// picture saves what is on the screen. (The page's own way to do so would change
+// the size of the screen.)
+export async function picture({ protocol }, path) {
+  const { data } = await protocol.send("Page.captureScreenshot", { format: "png" });
+  writeFileSync(path, Buffer.from(data, "base64"));
+}
 
 // see waits until something with this name is on the screen.
 export async function see(phone, name, ms = 60000) {
   const until = performance.now() + ms;
   for (;;) {
-    const found = (await things(phone)).find((t) => matches(t, name));
+    const found = find(await things(phone), name);
     if (found) return found;
     if (performance.now() > until) {
       throw new Error(`${name} is not on the screen, but ${(await things(phone)).map((t) => t.name).join(" | ")}\n${phone.said.join("\n")}`);
@@ -100,8 +109,8 @@ export async function drag(phone, x, from, to) {
 // scrollTo drags the page upwards until the name is to be seen.
 export async function scrollTo(phone, name) {
   for (let n = 0; n < 12; n++) {
-    const found = (await things(phone)).find((t) => matches(t, name));
-    if (found && found.y < 720) return;
+    const found = find(await things(phone), name);
+    if (found && found.y < 640) return;
     await drag(phone, 195, 600, 300);
   }
   await see(phone, name, 1000);

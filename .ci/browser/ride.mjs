@@ -11,11 +11,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { launch, profile, sleep } from "./chrome.mjs";
 import { table } from "./csv.mjs";
-import { app, desk, receive, scrollTo, see, things, touch, type } from "./phone.mjs";
+import { app, desk, picture, receive, scrollTo, see, things, touch, type } from "./phone.mjs";
 import { enable, fix, motion, ride } from "./sensors.mjs";
 
 const [program, ...more] = process.argv.slice(2);
 const folder = mkdtempSync(join(tmpdir(), "ride-"));
+const MASS = 290; // kg, of the ride that is simulated
 const problems = [];
 const check = (ok, what) => { console.log(`${ok ? "ok  " : "FAIL"} ${what}`); if (!ok) problems.push(what); };
 const run = (...args) => execFileSync(program, args, { encoding: "utf8", maxBuffer: 1 << 28 });
@@ -44,10 +45,13 @@ async function waitGood(phone) {
 async function tellBike(phone) {
   await touch(phone, "Bikes");
   await touch(phone, "Add a bike");
+  await see(phone, "Weight as ridden");
+  const pounds = (await things(phone)).some((t) => t.name === "lb");
   await touch(phone, "Name");
   await type(phone, "Blue");
   await touch(phone, "Weight as ridden");
-  await type(phone, "290");
+  await type(phone, pounds ? String(Math.round(MASS / 0.45359237)) : String(MASS));
+  await see(phone, /^Weight as ridden: \d+/);
   await touch(phone, "Save");
   await touch(phone, "Ride");
 }
@@ -59,7 +63,7 @@ let phone = await app(chrome, served.origin, still);
 const calm = await waitGood(phone);
 await tellBike(phone);
 await see(phone, /^Blue/);
-await phone.p.waitForFunction("navigator.serviceWorker.controller !== null || true");
+await phone.p.waitForFunction("caches.keys().then((names) => names.length === 1)");
 await touch(phone, "Start recording");
 await see(phone, /recorded/);
 calm();
@@ -71,7 +75,7 @@ while (playing.played.until < end) {
   await sleep(500);
   if (Math.round(playing.played.until) % 60 === 0) console.log(`     riding, ${Math.round(playing.played.until - playing.onset)} s`);
 }
-await phone.p.screenshot({ path: join(process.env.SHOTS || folder, "riding.png") });
+await picture(phone, join(process.env.SHOTS || folder, "riding.png"));
 await chrome.kill();
 playing.stop();
 await playing.over;
@@ -88,7 +92,7 @@ await touch(phone, /cut off/);
 await see(phone, "What was found", 300000);
 const seen = (await things(phone)).map((t) => t.name);
 console.log(`     the phone says: ${seen.join(" | ")}`);
-await phone.p.screenshot({ path: join(process.env.SHOTS || folder, "results.png") });
+await picture(phone, join(process.env.SHOTS || folder, "results.png"));
 await touch(phone, "Name, notes, share");
 await scrollTo(phone, /^The recording as it is/);
 await receive(phone, () => touch(phone, /^The recording as it is/), join(folder, "session.jsonl.gz"));

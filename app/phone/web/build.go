@@ -22,7 +22,7 @@ func Build(ctx context.Context, folder string, e Effort) (Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	if p[Program], err = compile(ctx, folder); err != nil {
+	if p[Program], err = compile(ctx, folder, e); err != nil {
 		return nil, err
 	}
 	if p[glue], err = readGlue(ctx, folder); err != nil {
@@ -35,16 +35,23 @@ func Build(ctx context.Context, folder string, e Effort) (Page, error) {
 }
 
 // compile leaves out the table of symbols, the paths of this machine and the
-// font of emojis. The last alone is 4 MB.
-func compile(ctx context.Context, folder string) ([]byte, error) {
-	tmp, err := os.MkdirTemp("", "stillair-web-*")
+// font of emojis, which alone is 4 MB.
+func compile(ctx context.Context, folder string, e Effort) ([]byte, error) {
+	work, err := os.MkdirTemp("", "stillair-web-*")
 	if err != nil {
 		return nil, err
 	}
-	defer os.RemoveAll(tmp)
-	out := filepath.Join(tmp, Program)
-	_, err = tool(ctx, folder, "build", "-trimpath", "-tags", "no_emoji", "-ldflags", "-s -w", "-o", out, "./app/phone")
-	if err != nil {
+	defer os.RemoveAll(work)
+	out := filepath.Join(work, Program)
+	args := []string{"build", "-trimpath", "-tags", "no_emoji", "-ldflags", "-s -w", "-o", out}
+	if e == Thorough {
+		modfile, err := slim(ctx, folder, work)
+		if err != nil {
+			return nil, err
+		}
+		args = append(args, "-modfile", modfile)
+	}
+	if _, err := tool(ctx, folder, append(args, "./app/phone")...); err != nil {
 		return nil, err
 	}
 	return os.ReadFile(out)

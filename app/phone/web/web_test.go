@@ -206,3 +206,36 @@ func TestBuildWithoutSource(t *testing.T) {
 		t.Errorf("err = %v", err)
 	}
 }
+
+func TestCutsKnowTheirFiles(t *testing.T) {
+	const fonts = `package theme
+
+//go:embed font/NotoSans-Regular.ttf
+var notoSansRegular []byte
+
+//go:embed font/NotoSans-Italic.ttf
+var notoSansItalic []byte
+
+//go:embed font/NotoSans-BoldItalic.ttf
+var notoSansBoldItalic []byte
+
+//go:embed font/DejaVuSansMono-Powerline.ttf
+var dejaVuSansMono []byte
+`
+	got, err := oneFont(fonts)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"var notoSansItalic = notoSansRegular\n", "var notoSansBoldItalic = notoSansRegular\n",
+		"var dejaVuSansMono = notoSansRegular\n", "//go:embed font/NotoSans-Regular.ttf\n"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is missing from\n%s", want, got)
+		}
+	}
+	if strings.Count(got, "go:embed") != 1 {
+		t.Errorf("still embedded:\n%s", got)
+	}
+	if _, err := oneFont("package theme\n"); err == nil {
+		t.Error("a file without the fonts was cut")
+	}
+}
