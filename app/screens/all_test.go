@@ -30,7 +30,7 @@ func allScreens() []shown {
 }
 
 func readyActions() screens.ReadyActions {
-	return screens.ReadyActions{Start: nothing, Permit: nothing, Bike: nothing, Guide: nothing, Dismiss: nothing, Tick: func(int) {}}
+	return screens.ReadyActions{Start: nothing, Permit: nothing, Bike: nothing, Guide: nothing, Air: nothing, Dismiss: nothing, Tick: func(int) {}}
 }
 
 func rideScreens() []shown {
@@ -110,7 +110,7 @@ func resultScreens() []shown {
 			return tabs(s, screens.PlaceResults, s.Rides(nil, func(string) {}, nothing))
 		}},
 		{"edit ride", func(s screens.Screens) fyne.CanvasObject {
-			a := screens.EditActions{Back: nothing, ShareAway: nothing, ShareRide: nothing, ShareResults: nothing, Delete: nothing}
+			a := screens.EditActions{Back: nothing, ShareAway: nothing, ShareRide: nothing, ShareResults: nothing, Delete: nothing, Values: nothing}
 			return tabs(s, screens.PlaceResults, s.EditRide(ses.About.Name, "", "", a))
 		}},
 		{"ride", func(s screens.Screens) fyne.CanvasObject {

@@ -10,9 +10,9 @@ import (
 
 // ReadyActions is what the screen before the ride leads to.
 type ReadyActions struct {
-	Start, Permit, Bike, Guide func()
-	Tick                       func(i int)
-	Dismiss                    func() // the notice was read
+	Start, Permit, Bike, Guide, Air func()
+	Tick                            func(i int)
+	Dismiss                         func() // the notice was read
 }
 
 // NoticeText is something that must be said first; empty: nothing.
@@ -26,7 +26,7 @@ func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Pa
 		card := k.Notice(kit.Info, kit.Accent, notice.Title, notice.Text, k.Text(kit.Strong, kit.Accent, s.C.Book.Common.Close))
 		body = append(body, k.Touchable(card, notice.Title+" "+notice.Text, on.Dismiss))
 	}
-	body = append(body, k.List(s.into(kit.BikeTab, v.Bike, v.Setup, on.Bike)))
+	body = append(body, k.List(s.into(kit.BikeTab, v.Bike, v.Setup, on.Bike), s.into(kit.Barometer, s.C.Book.More.AirTitle, v.Air, on.Air)))
 	if v.FirstTime {
 		body = append(body, k.List(s.into(kit.Guide, t.FirstTime, t.FirstTimeHint, on.Guide)))
 	}
@@ -36,6 +36,13 @@ func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Pa
 		foot = k.Foot(k.Row(10, kit.Top, k.Icon(kit.Caution, kit.Warn, 22), kit.Grow(k.Text(kit.Body, kit.Plain, v.Hint), 1)))
 	}
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), foot)
+}
+
+// Conditions asks for the air and the wind of the hour.
+func (s Screens) Conditions(fields []kit.Field, back func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.More
+	return k.NewPage(k.Head(t.AirTitle, s.C.Book.Common.Back, back),
+		k.Column(12, s.formGroup(FormGroup{Hint: s.C.Book.Parts.AirHint, Fields: fields})...), nil)
 }
 
 func (s Screens) phoneCard(v view.Ready, on ReadyActions) fyne.CanvasObject {

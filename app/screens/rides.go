@@ -46,8 +46,8 @@ func (s Screens) rideRow(r view.RideRow, open func(string)) fyne.CanvasObject {
 
 // EditActions is what can be done with a recording.
 type EditActions struct {
-	Back, ShareAway, ShareRide, ShareResults, Delete func()
-	Name, Note                                       func(string)
+	Back, ShareAway, ShareRide, ShareResults, Delete, Values func()
+	Name, Note                                               func(string)
 }
 
 // EditRide names, annotates, shares or deletes a recording.
@@ -56,6 +56,7 @@ func (s Screens) EditRide(name, note, trouble string, on EditActions) *kit.Page 
 	body := []fyne.CanvasObject{
 		k.Card(k.Field(kit.Field{Name: t.Name, Text: name, Example: t.NamePlaceholder, Changed: on.Name}),
 			k.Field(kit.Field{Name: t.Note, Text: note, Lines: 3, Changed: on.Note})),
+		k.List(s.into(kit.BikeTab, s.C.Book.Parts.ValuesTitle, "", on.Values)),
 		s.caption(t.Share),
 		k.List(s.into(kit.Hand, t.ShareAway, t.ShareAwayHint, on.ShareAway), s.into(kit.Hand, t.ShareRide, t.SharePositions, on.ShareRide), s.into(kit.Hand, t.ShareResults, "", on.ShareResults)),
 		s.small(t.ShareHint),

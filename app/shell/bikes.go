@@ -83,15 +83,17 @@ func (s *Shell) editBike(b store.Bike) {
 	f.text("weighed", t.Weighed, t.WeighedHint, "", &b.Weighed)
 	f.number("wheels", t.Rotating, t.RotatingHint, &b.RotatingMass, c.MassQuantity(0, 60))
 	f.text("note", t.Note, "", "", &b.Note)
+	more := partsOf(b)
 	gears := make([]*float64, len(b.Gears), 12)
 	for i := range b.Gears {
 		gears[i] = &b.Gears[i].RPMPerMPS
 	}
 	save := func() {
-		if !f.check() {
+		if !f.check() || !more.whole(f) {
 			s.again()
 			return
 		}
+		more.keep(&b)
 		b.Gears = b.Gears[:0]
 		for i, g := range gears {
 			if g != nil {
@@ -107,6 +109,7 @@ func (s *Shell) editBike(b store.Bike) {
 	s.push(func() *kit.Page {
 		groups := []screens.FormGroup{{Fields: f.fields("name", "mass")}, {Title: t.Optional, Fields: f.fields("sd", "weighed", "wheels", "note")},
 			s.gearGroup(f, &gears)}
+		groups = append(groups, more.groups(f)...)
 		return s.screen.Form(t.Edit, groups, f.trouble, s.goBack, save, remove, t.Remove, t.RemoveHint)
 	})
 }

@@ -181,5 +181,6 @@ func (s *Shell) readLog(r store.Session) (*sensors.Log, error) {
 	if err != nil {
 		return nil, err
 	}
+	rec.Log.Ride = r.About.Values.Apply(rec.Log.Ride)
 	return rec.Log, nil
 }

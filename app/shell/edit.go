@@ -30,7 +30,7 @@ func (s *Shell) edit() {
 		}
 	}
 	s.push(func() *kit.Page {
-		return s.screen.EditRide(name, note, trouble, screens.EditActions{Back: leave, Delete: s.deleteRide,
+		return s.screen.EditRide(name, note, trouble, screens.EditActions{Back: leave, Delete: s.deleteRide, Values: s.editValues,
 			Name: func(t string) { name = t }, Note: func(t string) { note = t },
 			ShareAway: give(s.awayFile), ShareRide: give(s.rideFile), ShareResults: give(s.resultsFile)})
 	})

@@ -79,11 +79,18 @@ func (s *Shell) air() []kit.Field {
 			}
 		}}
 	}
-	return []kit.Field{
+	fields := []kit.Field{
 		field(t.Temperature, air.Temperature, c.TemperatureQuantity(), func(a *store.Air, x *float64) { a.Temperature = x }),
 		field(t.Pressure, air.Pressure, view.Quantity{Unit: "hPa", SI: 1, Low: 500, High: 1100, Decimals: 1}, func(a *store.Air, x *float64) { a.Pressure = x }),
 		field(t.Humidity, air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, func(a *store.Air, x *float64) { a.Humidity = x }),
 	}
+	q := view.Quantity{Unit: "m/s", SI: 1, Low: 0.1, High: 10, Decimals: 1}
+	return append(fields, kit.Field{Name: c.Book.Plan.Wind, Hint: c.Book.Parts.WindHint, Text: c.Write(s.choices.Wind, q), Unit: q.Unit, Changed: func(typed string) {
+		if x, err := c.Read(typed, q); err == nil {
+			s.choices.Wind = x
+			s.keepChoices()
+		}
+	}})
 }
 
 // openGuide opens the guide at its first page, over where one is.

@@ -44,7 +44,7 @@ func (s *Shell) reckon() {
 	go func() {
 		made, err := plan.Make(q, k)
 		s.cfg.Do(func() {
-			if s.planned.turn != turn {
+			if s.planned.turn != turn || s.ctx.Err() != nil {
 				return
 			}
 			v := c.Plan(made, err, q)

@@ -27,6 +27,7 @@ type opened struct {
 	share  float64 // of the measuring that is done
 	err    error
 	cancel context.CancelFunc
+	told   sensors.Ride // as recorded, before values that were changed
 }
 
 func (s *Shell) ridesList() *kit.Page {
@@ -55,6 +56,13 @@ func (s *Shell) openRide(id string) {
 		if err != nil {
 			return nil, false, unreadable{err}
 		}
+		told := rec.Log.Ride
+		rec.Log.Ride = ses.About.Values.Apply(told)
+		s.cfg.Do(func() {
+			if s.opened.id == id {
+				s.opened.told = told
+			}
+		})
 		return rec.Log, rec.Header.Device == browser, nil
 	})
 }

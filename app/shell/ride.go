@@ -39,7 +39,7 @@ func (s *Shell) bike() *store.Bike {
 }
 
 func (s *Shell) readyState() view.ReadyState {
-	st := view.ReadyState{Bike: s.bike(), Setup: s.choices.Setup, Free: s.free, Ticked: s.ticked, Coarse: s.dev.CoarseTiming,
+	st := view.ReadyState{Bike: s.bike(), Setup: s.choices.Setup, Air: s.choices.Air, Free: s.free, Ticked: s.ticked, Coarse: s.dev.CoarseTiming,
 		Permit: s.dev.Permit != nil, NoGuide: s.choices.GuideSet}
 	if s.watch != nil {
 		st.Senses, _ = s.watch.Senses()
@@ -60,6 +60,9 @@ func (s *Shell) ready() *kit.Page {
 		Permit: s.dev.Permit,
 		Bike:   func() { s.goTo(screens.PlaceBikes) },
 		Guide:  func() { s.openGuide() },
+		Air: func() {
+			s.push(func() *kit.Page { return s.screen.Conditions(s.air(), s.goBack) })
+		},
 		Tick: func(i int) {
 			s.ticked[i] = !s.ticked[i]
 			s.again()
@@ -127,6 +130,9 @@ func (s *Shell) recorderConfig() recorder.Config {
 	if b := s.bike(); b != nil {
 		ride = b.Ride(s.choices.Setup, s.choices.Air.SI())
 		about.Bike, about.Setup = b.Name, s.choices.Setup
+	}
+	if s.choices.Wind != nil {
+		ride.WindSD = *s.choices.Wind
 	}
 	ride.Axes = "specific force up"
 	kind := "phone"

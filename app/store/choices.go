@@ -12,16 +12,17 @@ const choicesName = "choices.json"
 
 // Choices is what the rider set once and for all.
 type Choices struct {
-	Version  int     `json:"version"`
-	Language string  `json:"language,omitempty"` // "en", "de"; empty: the system's
-	Units    string  `json:"units,omitempty"`    // "metric", "imperial"; empty: by the language
-	Look     string  `json:"look,omitempty"`     // "light", "dark"; empty: the system's
-	TextSize float32 `json:"text_size,omitempty"`
-	Aloud    bool    `json:"say_results_aloud,omitempty"`
-	Bike     string  `json:"bike,omitempty"`  // ID of the bike chosen last
-	Setup    string  `json:"setup,omitempty"` // name of the setup chosen last
-	Air      Air     `json:"air"`
-	GuideSet bool    `json:"guide_read,omitempty"`
+	Version  int      `json:"version"`
+	Language string   `json:"language,omitempty"` // "en", "de"; empty: the system's
+	Units    string   `json:"units,omitempty"`    // "metric", "imperial"; empty: by the language
+	Look     string   `json:"look,omitempty"`     // "light", "dark"; empty: the system's
+	TextSize float32  `json:"text_size,omitempty"`
+	Aloud    bool     `json:"say_results_aloud,omitempty"`
+	Bike     string   `json:"bike,omitempty"`  // ID of the bike chosen last
+	Setup    string   `json:"setup,omitempty"` // name of the setup chosen last
+	Air      Air      `json:"air"`
+	Wind     *float64 `json:"wind_sd_mps,omitempty"` // along the road from pair to pair; nil: not told
+	GuideSet bool     `json:"guide_read,omitempty"`
 }
 
 // Air is the air as the rider typed it in; nil where it was not told.

@@ -41,8 +41,9 @@ type About struct {
 	Seconds  float64   `json:"seconds,omitempty"`
 	Metres   float64   `json:"metres,omitempty"`
 	Found    Found     `json:"found"`
-	Measured time.Time `json:"measured,omitzero"` // when Found was counted; zero: never
-	Deleted  time.Time `json:"deleted,omitzero"`  // zero: not deleted
+	Values   *Values   `json:"computed_with,omitempty"` // changed after the ride; nil: as recorded
+	Measured time.Time `json:"measured,omitzero"`       // when Found was counted; zero: never
+	Deleted  time.Time `json:"deleted,omitzero"`        // zero: not deleted
 }
 
 // Found counts what an analysis found; it may be out of date and is only for

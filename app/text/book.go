@@ -36,6 +36,7 @@ type Book struct {
 	Worth   Worth
 	Plan    Plan
 	Power   Power
+	Parts   Parts
 
 	said map[string]string // what the analysis says, from English
 }

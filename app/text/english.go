@@ -30,6 +30,7 @@ func English() *Book {
 		Worth:   englishWorth(),
 		Plan:    englishPlan(),
 		Power:   englishPower(),
+		Parts:   englishParts(),
 		Trouble: englishTrouble(),
 		said:    map[string]string{},
 	}

@@ -30,6 +30,7 @@ func German() *Book {
 		Worth:   germanWorth(),
 		Plan:    germanPlan(),
 		Power:   germanPower(),
+		Parts:   germanParts(),
 		Trouble: germanTrouble(),
 		said:    germanSaid(),
 	}

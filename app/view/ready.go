@@ -41,6 +41,7 @@ type Check struct {
 // Ready is the screen before the ride.
 type Ready struct {
 	Bike, Setup string
+	Air         string // what is known of today's air
 	HasBike     bool
 	Senses      []SenseLine
 	Checks      []Check
@@ -55,6 +56,7 @@ type Ready struct {
 type ReadyState struct {
 	Bike    *store.Bike
 	Setup   string
+	Air     store.Air
 	Senses  []recorder.Sense
 	Free    int64 // bytes; −1: unknown
 	Ticked  [6]bool
@@ -84,6 +86,7 @@ func (c Context) Ready(s ReadyState) Ready {
 	if s.Bike != nil {
 		r.HasBike, r.Bike, r.Setup = true, s.Bike.Name, c.setupLine(*s.Bike, s.Setup)
 	}
+	r.Air = c.airLine(s.Air)
 	done := 0
 	for i, x := range [...]Check{{Title: t.Place, Why: t.PlaceWhy}, {Title: t.Law, Why: t.LawWhy}, {Title: t.Traffic, Why: t.TrafficWhy},
 		{Title: t.Weather, Why: t.WeatherWhy}, {Title: t.Tyres, Why: t.TyresWhy}, {Title: t.Fixed, Why: t.FixedWhy}} {

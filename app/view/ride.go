@@ -70,7 +70,7 @@ func (c Context) Ride(s store.Session, res *runs.Result, coarse bool) Ride {
 	if coarse {
 		r.Warnings = append(r.Warnings, c.Book.Ride.CoarseTiming)
 	}
-	r.Notes, r.Power, r.Stops = c.rideNotes(res), len(res.Powers) > 0, c.stops(res.Runs)
+	r.Notes, r.Power, r.Stops = append(c.computedWith(res, s.About.Values), c.rideNotes(res)...), len(res.Powers) > 0, c.stops(res.Runs)
 	return r
 }
 

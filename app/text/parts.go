@@ -1,0 +1,47 @@
+package text
+
+// Parts is what a bike is described by beside its weight, and the values that a
+// ride is computed with.
+type Parts struct {
+	WheelsTitle, WheelsHint, FrontTyre, RearTyre, TyreExample, FrontWheel, RearWheel string
+	BoxTitle, BoxHint, Primary, Final, GearTeeth, GearExample, TeethExample, Limit   string
+	FuelTitle, FuelHint, Fuel, FuelSpeed, Tank, NotTyre, NotTeeth, FuelBoth          string
+	ValuesTitle, ValuesHint, Recorded, RecordedHint, With, Wheels, Wind              string
+	AirNone, AirHint, AsRecorded, Changed, Pressure, Humidity, WindHint, SetupMass   string
+}
+
+func englishParts() Parts {
+	return Parts{
+		WheelsTitle: "Tyres and wheels", WheelsHint: "Sizes as on the sidewall. With the wheels' weights they give what spinning adds.",
+		FrontTyre: "Front tyre", RearTyre: "Rear tyre", TyreExample: "180/55 R17", FrontWheel: "Front wheel, with tyre and discs", RearWheel: "Rear wheel, with tyre",
+		BoxTitle: "Gears by teeth", BoxHint: "From the manual, driving and driven. With the rear tyre they give engine speed where none is told above.",
+		Primary: "From crank to clutch", Final: "Chain or belt", GearTeeth: "The gears, first to last", GearExample: "13/37, 16/32, 19/30", TeethExample: "16/40",
+		Limit: "Highest engine speed", FuelTitle: "Fuel", FuelHint: "Measured by filling up after a long steady ride. Both figures, or none.",
+		Fuel: "Consumption", FuelSpeed: "at a steady", Tank: "Tank holds", NotTyre: "A tyre size reads like 180/55 R17.", NotTeeth: "Teeth read like 16/40.",
+		FuelBoth:    "Consumption needs the speed it was measured at.",
+		ValuesTitle: "Values it is computed with", ValuesHint: "The recording keeps what it was told. What stands here only computes it anew; empty: as recorded, or a usual value.",
+		Recorded: "As recorded", RecordedHint: "Takes back what was changed here.",
+		With: "Computed with %s.", Wheels: "wheels %s", Wind: "wind ± %s m/s", AsRecorded: "That is as recorded.",
+		Changed: "You changed values after the ride; the recording keeps its own.", Pressure: "%s hPa", Humidity: "%s %% humidity",
+		AirNone: "not told: a barometer or a standard day", AirHint: "From a weather report of the hour, pressure as measured there, not for sea level. Empty: the phone's barometer, else a standard day. The ride keeps what stands here when it begins.",
+		WindHint: "How much wind along the road differed from pair to pair: 0.5 calm, 1 light, 1.5 breezy.", SetupMass: "Weight, %s",
+	}
+}
+
+func germanParts() Parts {
+	return Parts{
+		WheelsTitle: "Reifen und Räder", WheelsHint: "Größen wie auf der Flanke. Mit dem Gewicht der Räder ergeben sie, was das Drehen ausmacht.",
+		FrontTyre: "Reifen vorn", RearTyre: "Reifen hinten", TyreExample: "180/55 R17", FrontWheel: "Vorderrad, mit Reifen und Scheiben", RearWheel: "Hinterrad, mit Reifen",
+		BoxTitle: "Gänge nach Zähnen", BoxHint: "Aus dem Handbuch, treibend und getrieben. Mit dem Hinterreifen ergeben sie die Drehzahl, wo oben keine steht.",
+		Primary: "Kurbelwelle zur Kupplung", Final: "Kette oder Riemen", GearTeeth: "Die Gänge, vom ersten an", GearExample: "13/37, 16/32, 19/30", TeethExample: "16/40",
+		Limit: "Höchste Drehzahl", FuelTitle: "Verbrauch", FuelHint: "Durch Volltanken nach langer Fahrt mit gleichem Tempo. Beide Zahlen oder keine.",
+		Fuel: "Verbrauch", FuelSpeed: "bei gleichbleibend", Tank: "In den Tank passen", NotTyre: "Eine Reifengröße liest sich wie 180/55 R17.", NotTeeth: "Zähne lesen sich wie 16/40.",
+		FuelBoth:    "Zum Verbrauch gehört das Tempo, bei dem er gemessen wurde.",
+		ValuesTitle: "Womit gerechnet wird", ValuesHint: "Die Aufzeichnung behält, was ihr gesagt wurde. Was hier steht, rechnet nur neu; leer: wie aufgezeichnet oder üblich.",
+		Recorded: "Wie aufgezeichnet", RecordedHint: "Nimmt zurück, was hier geändert wurde.",
+		With: "Gerechnet mit %s.", Wheels: "Räder %s", Wind: "Wind ± %s m/s", AsRecorded: "So ist es aufgezeichnet.",
+		Changed: "Du hast nach der Fahrt Werte geändert; die Aufzeichnung behält ihre.", Pressure: "%s hPa", Humidity: "%s %% Feuchte",
+		AirNone: "nicht angegeben: Barometer oder Normtag", AirHint: "Aus einem Wetterbericht der Stunde, Luftdruck wie dort gemessen, nicht auf Meereshöhe. Leer: das Barometer des Telefons, sonst ein Normtag. Die Fahrt behält, was hier bei ihrem Beginn steht.",
+		WindHint: "Wie sehr sich der Wind längs der Straße von Paar zu Paar änderte: 0,5 still, 1 leicht, 1,5 frisch.", SetupMass: "Gewicht, %s",
+	}
+}

@@ -1,0 +1,69 @@
+package view
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"stillair/app/store"
+	"stillair/runs"
+)
+
+// SetupMassName asks for the weight with one setup.
+func (c Context) SetupMassName(setup string) string {
+	return fmt.Sprintf(c.Book.Parts.SetupMass, setup)
+}
+
+// computedWith says with which values a ride was computed, and whether they are
+// those that were recorded.
+func (c Context) computedWith(res *runs.Result, changed *store.Values) []string {
+	t, r := c.Book.Parts, res.Ride
+	if !(r.Mass > 0) {
+		return nil
+	}
+	mass := c.Mass(r.Mass)
+	if r.MassSD > 0 {
+		mass += " ± " + c.Mass(r.MassSD)
+	}
+	parts := []string{mass}
+	add := func(known float64, words string) {
+		if !math.IsNaN(known) {
+			parts = append(parts, words)
+		}
+	}
+	for _, s := range r.Setups {
+		words := s.Name + " " + c.Mass(s.Mass)
+		if s.Mass > 0 && s.Mass != r.Mass && !slices.Contains(parts, words) {
+			parts = append(parts, words)
+		}
+	}
+	add(r.RotatingMass, fmt.Sprintf(t.Wheels, c.Mass(r.RotatingMass)))
+	q := c.TemperatureQuantity()
+	add(r.Air.Temperature, c.Write(&r.Air.Temperature, q)+" "+q.Unit)
+	add(r.Air.Pressure, fmt.Sprintf(t.Pressure, c.Number(r.Air.Pressure/100, 0)))
+	add(r.Air.Humidity, fmt.Sprintf(t.Humidity, c.Number(100*r.Air.Humidity, 0)))
+	add(r.WindSD, fmt.Sprintf(t.Wind, c.Number(r.WindSD, 1)))
+	out := []string{fmt.Sprintf(t.With, join(", ", parts...))}
+	if changed != nil {
+		return append(out, t.Changed)
+	}
+	return append(out, t.AsRecorded)
+}
+
+// airLine says what was told of the air; its hint where nothing was.
+func (c Context) airLine(a store.Air) string {
+	var parts []string
+	if q := c.TemperatureQuantity(); a.Temperature != nil {
+		parts = append(parts, c.Write(a.Temperature, q)+" "+q.Unit)
+	}
+	if a.Pressure != nil {
+		parts = append(parts, fmt.Sprintf(c.Book.Parts.Pressure, c.Number(*a.Pressure, 0)))
+	}
+	if a.Humidity != nil {
+		parts = append(parts, fmt.Sprintf(c.Book.Parts.Humidity, c.Number(*a.Humidity, 0)))
+	}
+	if len(parts) == 0 {
+		return c.Book.Parts.AirNone
+	}
+	return join(", ", parts...)
+}
