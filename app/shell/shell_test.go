@@ -156,10 +156,15 @@ func (o *outlet) file(ending string) []byte {
 	return nil
 }
 
+// drawing is held by whoever draws or measures text. Fyne has one shaper of
+// text for the whole process, so what an app of an earlier test still has
+// under way must not meet the next one's.
+var drawing sync.Mutex
+
 func open(t *testing.T, files platform.Files, source func() sensors.Source, out *outlet) hand {
 	t.Helper()
 	test.NewTempApp(t)
-	mu := &sync.Mutex{}
+	mu := &drawing
 	d := &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: source, Locale: "en-IE", Voice: out, Share: out}
 	app := shell.Open(shell.Config{Device: d, Do: func(f func()) {
 		mu.Lock()
