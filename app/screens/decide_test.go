@@ -117,6 +117,11 @@ func decideScreens() []shown {
 		planned("plan", view.UsualAsked(), good, nil), planned("plan cannot", measured, poor, nil), planned("plan top speed", top, good, nil),
 		planned("plan wrong", view.UsualAsked(), nil, errors.New("from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h")),
 		powered("power", view.AsRidden, false), powered("power corrected", view.SAEJ1349, true),
+		{"conditions", func(s screens.Screens) fyne.CanvasObject {
+			t := s.C.Book
+			return tabs(s, screens.PlaceRide, s.Conditions([]kit.Field{{Name: t.More.Temperature, Text: "18", Unit: "°C"}, {Name: t.More.Pressure, Unit: "hPa"},
+				{Name: t.More.Humidity, Text: "60", Unit: "%"}, {Name: t.Plan.Wind, Hint: t.Parts.WindHint, Text: "0.5", Unit: "m/s"}}, nothing))
+		}},
 		{"pull", func(s screens.Screens) fyne.CanvasObject {
 			res := inventedPowers()
 			r := res.Runs[2]

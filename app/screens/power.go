@@ -70,5 +70,5 @@ func (s Screens) stops(rows []view.StopRow) []fyne.CanvasObject {
 		}
 		list = append(list, k.ListRow(k.Row(10, kit.Centre, kit.Grow(k.Column(0, words...), 1), k.SmallReading(r.Reading))))
 	}
-	return []fyne.CanvasObject{s.caption(s.C.Book.Power.StopTitle), k.List(list...), s.small(s.C.Book.Run.StopCaution)}
+	return []fyne.CanvasObject{s.caption(s.C.Book.Power.StopTitle), k.List(list...), s.small(s.C.Book.Power.StopHint + " " + s.C.Book.Run.StopCaution)}
 }

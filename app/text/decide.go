@@ -30,5 +30,5 @@ type Power struct {
 	SpeedAxis, RPMAxis, PowerAxis, Over, OverSpeed, OverRPM, NoRPM    string
 	Correction, AsRidden, ToSAE, ToISO, Factor, FactorFar, NoFactor   string
 	AirAssumed, Bandwidth, GearKnown, GearUnknown, Spoken             string
-	PullTitle, SetupAs, StopTitle, StopRow                            string
+	PullTitle, SetupAs, StopTitle, StopRow, StopHint                  string
 }

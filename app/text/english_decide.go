@@ -76,6 +76,6 @@ func englishPower() Power {
 		GearKnown:  "gear %s", GearUnknown: "gear not known",
 		Spoken:    "Power curve",
 		PullTitle: "What this setup puts on the road", SetupAs: "as ridden",
-		StopTitle: "Stopping distances", StopRow: "shortest of %d",
+		StopTitle: "Stopping distances", StopRow: "shortest of %d", StopHint: "From the first bite of the brake. What you ride while you react comes on top.",
 	}
 }

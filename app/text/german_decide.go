@@ -76,7 +76,7 @@ func germanPower() Power {
 		GearKnown:  "Gang %s", GearUnknown: "Gang unbekannt",
 		Spoken:    "Leistungskurve",
 		PullTitle: "Was dieser Aufbau auf die Straße bringt", SetupAs: "wie gefahren",
-		StopTitle: "Anhaltewege", StopRow: "kürzester von %d",
+		StopTitle: "Bremswege", StopRow: "kürzester von %d", StopHint: "Ab dem ersten Biss der Bremse. Was du während der Schrecksekunde fährst, kommt dazu.",
 	}
 }
 
