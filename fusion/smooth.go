@@ -137,7 +137,7 @@ func (r *ride) setTurned() {
 func (r *ride) track(post posterior) *Track {
 	n := len(r.s.T)
 	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: post}
-	for _, x := range []*[]float64{&tr.V, &tr.A, &tr.S, &tr.VSD, &tr.ASD, &tr.Force, &tr.Noise} {
+	for _, x := range []*[]float64{&tr.V, &tr.signed, &tr.A, &tr.S, &tr.VSD, &tr.ASD, &tr.Force, &tr.Noise} {
 		*x = make([]float64, n)
 	}
 	if tr.Yaw == nil {
@@ -148,7 +148,7 @@ func (r *ride) track(post posterior) *Track {
 	}
 	slow := r.s.Smooth(r.raw, AReach)
 	r.expand(&post, func(i int, at point) {
-		tr.S[i], tr.V[i] = at.s, math.Max(at.v, 0)
+		tr.S[i], tr.V[i], tr.signed[i] = at.s, math.Max(at.v, 0), at.v
 		tr.Noise[i] = r.n.vibration * math.Max(r.density[i], leastDensity)
 		tr.Force[i] = (r.raw[i] - at.b) * (1 - at.k)
 		tr.A[i] = (slow[i] - at.b) * (1 - at.k)

@@ -36,7 +36,19 @@ type Track struct {
 	Receiver Receiver
 	Notes    []string // what a reader of the track should know, in plain words
 
-	post posterior
+	signed []float64 // speed before it was kept from going negative, m/s; nil: V
+	post   posterior
+}
+
+// Signed is the speed as estimated, m/s, parallel to T: about standstill it
+// errs to both sides, where V is kept from going negative. Whoever fits a model
+// to the speed there wants both sides; nobody else wants a bike that reverses.
+// The slice is the track's own.
+func (tr *Track) Signed() []float64 {
+	if tr.signed == nil {
+		return tr.V
+	}
+	return tr.signed
 }
 
 // Span is a stretch of time, s on the log's clock.

@@ -43,10 +43,15 @@ func (p pushOff) speed(t float64) (v float64, d [3]float64) {
 // the speed was zero. The fit is generalised least squares with the
 // covariance of the track, so its error is carried in the same terms as that
 // of every other time of the run and what they share cancels.
-func (r trace) firstMovement(errs Errors, about float64) form {
+//
+// The same fit tells when the front wheel has rolled its one foot: the way of
+// the first half second is better known from a bike that surely stood before
+// than from a speed whose error adds up.
+func (r trace) firstMovement(errs Errors, about float64) (first, rolled form) {
+	never := form{x: math.NaN()}
 	times := r.onsetTimes(about)
 	if len(times) < 6 {
-		return form{x: math.NaN()}
+		return never, never
 	}
 	w := newWeights(errs, times)
 	best, fit := math.Inf(1), pushOff{}
@@ -57,9 +62,9 @@ func (r trace) firstMovement(errs Errors, about float64) form {
 		}
 	}
 	if math.IsInf(best, 1) {
-		return form{x: math.NaN()}
+		return never, never
 	}
-	return fit.form(times, w)
+	return fit.forms(times, w)
 }
 
 // onsetTimes are the times whose speeds are fitted: from before the push until
@@ -167,32 +172,53 @@ func (r trace) linearise(p pushOff, times []float64, w weights) (normal *mat.Sym
 	return normal, right, mat.Dot(res, &wr) + off*off/(rampSpread*rampSpread)
 }
 
-// form gives the first movement with its dependence on the speeds; what the
-// prior and the model's roughness add is its own variance.
-func (p pushOff) form(times []float64, w weights) form {
+// covers is how long after t0 the model has come so far, and its derivatives by
+// the parameters.
+func (p pushOff) covers(way float64) (x float64, d [3]float64) {
+	a, r := math.Exp(p.logA), math.Exp(p.logRamp)
+	if x = math.Cbrt(6 * r * way / a); x < r {
+		return x, [3]float64{0, -x / 3, x / 3}
+	}
+	// s = a·((x−r/2)²/2 + r²/24) from x = r on
+	u := math.Sqrt(2*way/a - r*r/12)
+	return u + r/2, [3]float64{0, -way / (a * u), r/2 - r*r/(12*u)}
+}
+
+// forms gives the first movement and the rollout with their dependence on the
+// speeds; what the prior and the model's roughness add is their own variance.
+func (p pushOff) forms(times []float64, w weights) (first, rolled form) {
 	n := len(times)
 	jac := mat.NewDense(n, 3, nil)
 	for i, t := range times {
 		_, d := p.speed(t)
 		jac.SetRow(i, d[:])
 	}
+	never := form{x: math.NaN()}
 	var wj, cov, gain mat.Dense
 	if w.chol.SolveTo(&wj, jac) != nil {
-		return form{x: math.NaN()}
+		return never, never
 	}
 	cov.Mul(jac.T(), &wj)
 	cov.Set(2, 2, cov.At(2, 2)+1/(rampSpread*rampSpread))
 	if cov.Inverse(&cov) != nil {
-		return form{x: math.NaN()}
+		return never, never
 	}
 	gain.Mul(&cov, wj.T())
-	f := form{x: p.t0}
-	row := mat.NewVecDense(n, nil)
+	took, d := p.covers(Rollout)
+	d[0] = 1
+	first = w.linear(p.t0, times, &cov, &gain, [3]float64{1, 0, 0})
+	return first, w.linear(p.t0+took, times, &cov, &gain, d)
+}
+
+// linear is a figure that depends on the parameters by d.
+func (w weights) linear(x float64, times []float64, cov, gain *mat.Dense, d [3]float64) form {
+	by := mat.NewVecDense(3, d[:])
+	row := mat.NewVecDense(len(times), nil)
+	row.MulVec(gain.T(), by)
+	f := form{x: x}
 	for i, t := range times {
-		g := gain.At(0, i)
-		row.SetVec(i, g)
-		f.terms = append(f.terms, fusion.Term{T: t, V: g})
+		f.terms = append(f.terms, fusion.Term{T: t, V: row.AtVec(i)})
 	}
-	f.own = math.Max(0, cov.At(0, 0)-mat.Inner(row, w.track, row))
+	f.own = math.Max(0, mat.Inner(by, cov, by)-mat.Inner(row, w.track, row))
 	return f
 }

@@ -17,7 +17,7 @@ func newTrace(track *fusion.Track, a, b float64) trace {
 	i := sort.SearchFloat64s(track.T, a)
 	j := sort.SearchFloat64s(track.T, b)
 	j = min(j+1, len(track.T))
-	return trace{t: track.T[i:j], v: track.V[i:j], s: track.S[i:j]}
+	return trace{t: track.T[i:j], v: track.Signed()[i:j], s: track.S[i:j]}
 }
 
 // around is half the time over which the speed is averaged to find when it
