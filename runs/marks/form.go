@@ -48,6 +48,22 @@ func (f form) plus(x float64, t fusion.Term) form {
 	return f
 }
 
+// blend is the mean of two figures for the same thing, weighed so that its
+// variance is least, what they share taken into account. One that is not known
+// has no say.
+func (f form) blend(g form, errs Errors) form {
+	if math.IsNaN(g.x) {
+		return f
+	}
+	if math.IsNaN(f.x) {
+		return g
+	}
+	se, other, apart := f.value(errs).SE, g.value(errs).SE, f.minus(g).value(errs).SE
+	w := (se*se - other*other + apart*apart) / (2 * apart * apart)
+	w = math.Max(0, math.Min(w, 1))
+	return f.times(1 - w).minus(g.times(-w))
+}
+
 // value propagates the covariance of the motion into the figure
 // (JCGM 100:2008, section 5.2).
 func (f form) value(errs Errors) measure.Value {

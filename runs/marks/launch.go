@@ -55,7 +55,8 @@ func launchGoals() []goal {
 func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) ([]Mark, measure.Value) {
 	breaks = append(slices.Clip(breaks), fusion.Span{From: a - standing, To: a + clutch})
 	r, errs := newTrace(track, a-standing, b+overrun).refine(errs, breaks)
-	first, rolled := r.firstMovement(errs, a)
+	first, modelled := r.firstMovement(errs, a)
+	rolled := r.whenDistance(Rollout, r.t[0]).blend(modelled, errs)
 	var marks []Mark
 	for _, g := range launchGoals() {
 		if m, ok := r.reach(g, errs, first, rolled); ok {

@@ -17,6 +17,7 @@ const (
 	roughness  = 0.015 // m/s by which the speed may differ from the model
 	usualRamp  = 0.35  // s, time for the clutch to take hold
 	rampSpread = 1.0   // standard deviation of its logarithm
+	startsVary = 0.010 // s by which the first foot may take other than the model says
 )
 
 // pushOff is the model of a start: standstill until t0, then an acceleration
@@ -44,9 +45,7 @@ func (p pushOff) speed(t float64) (v float64, d [3]float64) {
 // covariance of the track, so its error is carried in the same terms as that
 // of every other time of the run and what they share cancels.
 //
-// The same fit tells when the front wheel has rolled its one foot: the way of
-// the first half second is better known from a bike that surely stood before
-// than from a speed whose error adds up.
+// The same fit tells when the front wheel has rolled its one foot.
 func (r trace) firstMovement(errs Errors, about float64) (first, rolled form) {
 	never := form{x: math.NaN()}
 	times := r.onsetTimes(about)
@@ -207,7 +206,9 @@ func (p pushOff) forms(times []float64, w weights) (first, rolled form) {
 	took, d := p.covers(Rollout)
 	d[0] = 1
 	first = w.linear(p.t0, times, &cov, &gain, [3]float64{1, 0, 0})
-	return first, w.linear(p.t0+took, times, &cov, &gain, d)
+	rolled = w.linear(p.t0+took, times, &cov, &gain, d)
+	rolled.own += startsVary * startsVary
+	return first, rolled
 }
 
 // linear is a figure that depends on the parameters by d.
