@@ -10,12 +10,14 @@ import (
 )
 
 // gearOf finds in which of the bike's gears a pull was ridden: the only one
-// that was told, or the one whose engine orders are in the vibration. The name
+// that was told, or the one whose engine orders are in the vibration. Where no
+// gear was told but the engine's limit, the ratio itself is searched. The name
 // is empty and the ratio NaN where that cannot be told.
-func gearOf(log *sensors.Log, track *fusion.Track, r Run, gears []sensors.Gear) (name string, rpmPerMPS float64) {
+func gearOf(log *sensors.Log, track *fusion.Track, r Run, ride sensors.Ride) (name string, rpmPerMPS float64) {
+	gears := ride.Gears
 	switch len(gears) {
 	case 0:
-		return "", math.NaN()
+		return "", ratioOf(log, track, r, ride.LimitRPM)
 	case 1:
 		return gears[0].Name, gears[0].RPMPerMPS
 	}
@@ -28,6 +30,23 @@ func gearOf(log *sensors.Log, track *fusion.Track, r Run, gears []sensors.Gear) 
 		return "", math.NaN()
 	}
 	return gears[which].Name, gears[which].RPMPerMPS
+}
+
+// lowestOfLimit is how far below its limit an engine pulls at full throttle, as
+// a part of the limit (common practice).
+const lowestOfLimit = 0.25
+
+// ratioOf searches the ratio of engine speed to road speed in the vibration of
+// a pull; NaN where there is no lock or the engine's limit is not known.
+func ratioOf(log *sensors.Log, track *fusion.Track, r Run, limitRPM float64) float64 {
+	if math.IsNaN(limitRPM) {
+		return math.NaN()
+	}
+	found, err := engine.Find(vibration(log, track, r), engine.Search{Lowest: lowestOfLimit * limitRPM, Highest: limitRPM})
+	if err != nil {
+		return math.NaN()
+	}
+	return found.RPMPerMPS.X
 }
 
 // vibration is the phone's axis that shakes most during a run, over distance.

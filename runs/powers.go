@@ -3,6 +3,7 @@ package runs
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -57,7 +58,7 @@ const pullPoints = 50
 // measurePowers works out the power curves of all setups with accepted pulls.
 func measurePowers(result *Result, log *sensors.Log, known conditions) {
 	correction := correctionOf(known.air)
-	for _, group := range bySetupAndGear(pullsOf(result, log, known.ride.Gears)) {
+	for _, group := range bySetupAndGear(pullsOf(result, log, known.ride)) {
 		first := group[0]
 		setup := first.setup
 		load, notes := loadOf(result, log, known, setup)
@@ -70,10 +71,11 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 		if !curve.BothWays {
 			notes = append(notes, "all pulls went the same way, so wind and slope are in the curve: pull in the other direction too")
 		}
-		if first.gear == "" {
+		gear, ratio := gearOfGroup(group)
+		if math.IsNaN(ratio) {
 			notes = append(notes, "the gear is not known, so power stands over road speed only")
 		}
-		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: first.gear, RPMPerMPS: first.ratio,
+		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: gear, RPMPerMPS: ratio,
 			Curve: curve, Correction: correction, Notes: notes})
 	}
 }
@@ -88,7 +90,7 @@ type gearedPull struct {
 }
 
 // pullsOf takes the accepted pulls out of the track, in order of time.
-func pullsOf(result *Result, log *sensors.Log, gears []sensors.Gear) []gearedPull {
+func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 	var accepted []Run
 	for _, r := range result.Runs {
 		if r.Kind == Pull && r.Accepted() {
@@ -100,7 +102,7 @@ func pullsOf(result *Result, log *sensors.Log, gears []sensors.Gear) []gearedPul
 		r := accepted[i]
 		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.Pull{ID: r.ID}}
 		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start, r.End)
-		out[i].gear, out[i].ratio = gearOf(log, result.Track, r, gears)
+		out[i].gear, out[i].ratio = gearOf(log, result.Track, r, ride)
 	})
 	return out
 }
@@ -145,13 +147,13 @@ func speeds(track *fusion.Track, from, to float64) (t, v []float64, cov *mat.Sym
 }
 
 // bySetupAndGear groups pulls that belong in one curve. Where the gear is not
-// known, pulls through much the same speeds are taken to be in one gear.
+// known of a pull, it goes with those through much the same speeds.
 func bySetupAndGear(pulls []gearedPull) [][]gearedPull {
 	var groups [][]gearedPull
 	for _, p := range pulls {
 		joined := false
 		for g, group := range groups {
-			if alike(group[0], p) {
+			if slices.ContainsFunc(group, func(q gearedPull) bool { return alike(q, p) }) {
 				groups[g], joined = append(group, p), true
 				break
 			}
@@ -164,13 +166,37 @@ func bySetupAndGear(pulls []gearedPull) [][]gearedPull {
 }
 
 func alike(a, b gearedPull) bool {
-	if a.setup != b.setup || a.gear != b.gear {
+	if a.setup != b.setup {
 		return false
 	}
 	lo := math.Max(a.pull.V[0], b.pull.V[0])
 	hi := math.Min(a.pull.V[len(a.pull.V)-1], b.pull.V[len(b.pull.V)-1])
 	wide := math.Max(a.pull.V[len(a.pull.V)-1]-a.pull.V[0], b.pull.V[len(b.pull.V)-1]-b.pull.V[0])
-	return hi-lo > 0.5*wide
+	share := (hi - lo) / wide
+	if a.known() && b.known() {
+		return math.Abs(a.ratio/b.ratio-1) < sameGear && share > 0.3
+	}
+	return share > 0.7
+}
+
+// sameGear is how far two ratios found in one gear may be apart.
+const sameGear = 0.04
+
+// known reports whether anything is known of the pull's gear.
+func (p gearedPull) known() bool { return !math.IsNaN(p.ratio) }
+
+// gearOfGroup is the gear that most is known of.
+func gearOfGroup(group []gearedPull) (name string, ratio float64) {
+	name, ratio = "", math.NaN()
+	for _, p := range group {
+		if p.gear != "" {
+			return p.gear, p.ratio
+		}
+		if p.known() {
+			ratio = p.ratio
+		}
+	}
+	return name, ratio
 }
 
 // loadOf is the road load of a setup as measured, or as it is on most bikes.

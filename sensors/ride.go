@@ -13,7 +13,8 @@ type Ride struct {
 	Air          Air
 	WindSD       float64 // standard deviation of the wind along the road between pairs, m/s
 	Gears        []Gear
-	Axes         string // "specific force up", "specific force down" or "" (find out from the log)
+	LimitRPM     float64 // highest engine speed, 1/min
+	Axes         string  // "specific force up", "specific force down" or "" (find out from the log)
 	Setups       []Setup
 }
 
@@ -43,7 +44,7 @@ type Setup struct {
 // UnknownRide returns a ride of which nothing was told.
 func UnknownRide() Ride {
 	nan := math.NaN()
-	return Ride{Mass: nan, MassSD: nan, RotatingMass: nan, WindSD: nan,
+	return Ride{Mass: nan, MassSD: nan, RotatingMass: nan, WindSD: nan, LimitRPM: nan,
 		Air: Air{Temperature: nan, Pressure: nan, Humidity: nan}}
 }
 

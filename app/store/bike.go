@@ -50,6 +50,7 @@ func (b Bike) Ride(setup string, air sensors.Air) sensors.Ride {
 	r := sensors.UnknownRide()
 	r.Bike, r.Air = b.Name, air
 	r.Mass, r.MassSD, r.RotatingMass = value(b.Mass), value(b.MassSD), b.rotatingMass()
+	r.LimitRPM = value(b.LimitRPM)
 	for _, g := range b.gears() {
 		r.Gears = append(r.Gears, sensors.Gear{Name: g.Name, RPMPerMPS: g.RPMPerMPS})
 	}

@@ -35,6 +35,7 @@ func EncodeRide(r sensors.Ride) []byte {
 		gears = append(gears, e.line())
 	}
 	o.list("gears", gears)
+	o.number("limit_rpm", r.LimitRPM, 0)
 	axes := r.Axes
 	if axes != "" {
 		axes = mend.AxesUp // a log in memory points up, whatever its file did
