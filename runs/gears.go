@@ -39,7 +39,7 @@ const lowestOfLimit = 0.25
 // ratioOf searches the ratio of engine speed to road speed in the vibration of
 // a pull; NaN where there is no lock or the engine's limit is not known.
 func ratioOf(log *sensors.Log, track *fusion.Track, r Run, limitRPM float64) float64 {
-	if math.IsNaN(limitRPM) {
+	if !(limitRPM > 0) {
 		return math.NaN()
 	}
 	found, err := engine.Find(vibration(log, track, r), engine.Search{Lowest: lowestOfLimit * limitRPM, Highest: limitRPM})
