@@ -40,6 +40,10 @@ export async function launch(folder, extra = []) {
   { detached: true, stdio: ["ignore", "ignore", "pipe"] });
   const browser = await chromium.connectOverCDP(await endpoint(child));
   const gone = new Promise((done) => child.on("exit", done));
+  // Nothing stays behind of a test that failed.
+  const end = () => { try { process.kill(-child.pid, "SIGKILL"); } catch { /* it is gone */ } };
+  process.on("exit", end);
+  gone.then(() => process.off("exit", end));
   return {
     browser,
     pid: child.pid,
