@@ -57,6 +57,19 @@ async function examine(chrome, origin, killed) {
   if (killed - l.last > MOST_LOST) problems.push(`${(killed - l.last).toFixed(3)} s lost`);
 }
 
+// pageZero is what our clock showed when the page's was 0: by the quickest of
+// several answers, since half of a slow one would count as lost.
+async function pageZero(p) {
+  let quickest = Infinity, zero;
+  for (let n = 0; n < 8; n++) {
+    const began = performance.now();
+    const onPage = await p.evaluate("performance.now()");
+    const took = performance.now() - began;
+    if (took < quickest) [quickest, zero] = [took, began + took / 2 - onPage];
+  }
+  return zero;
+}
+
 // record records until a random instant and returns when on the page's clock
 // the browser was killed.
 async function record(chrome, origin) {
@@ -65,9 +78,7 @@ async function record(chrome, origin) {
   const recording = told(p, "RECORDING");
   await go();
   await recording;
-  const began = performance.now();
-  const onPage = await p.evaluate("performance.now()");
-  const zero = (began + performance.now()) / 2 - onPage;
+  const zero = await pageZero(p);
   await sleep(random() * LONGEST);
   const at = performance.now();
   await chrome.kill();
