@@ -64,7 +64,7 @@ export async function launch(folder, extra = []) {
 // at origin, and a session to its debugging protocol.
 export async function page({ browser }, origin, screen = PHONE) {
   const context = browser.contexts()[0];
-  await context.grantPermissions(["geolocation", "accelerometer", "gyroscope", "magnetometer"], { origin });
+  await context.grantPermissions(["geolocation", "accelerometer", "gyroscope", "magnetometer", "screen-wake-lock"], { origin });
   const p = await context.newPage();
   await p.bringToFront();
   const protocol = await context.newCDPSession(p);

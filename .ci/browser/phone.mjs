@@ -20,6 +20,9 @@ export async function desk(program, ...more) {
   const port = await freePort();
   const child = spawn(program, ["phone", "--here", "--port", String(port), ...more], { cwd: ROOT, stdio: ["ignore", "pipe", "inherit"] });
   const gone = new Promise((done) => child.on("exit", done));
+  const end = () => child.kill();
+  process.on("exit", end);
+  gone.then(() => process.off("exit", end));
   await new Promise((resolve, reject) => {
     let said = "";
     child.stdout.on("data", (d) => { said += d; if (said.includes("https://")) resolve(); });
@@ -32,7 +35,7 @@ export async function desk(program, ...more) {
 // the page loads.
 export async function app(chrome, origin, before, screen) {
   const { page: p, protocol } = await page(chrome, origin, screen);
-  await protocol.send("Emulation.setUserAgentOverride", { userAgent: AGENT, platform: "Linux armv81", acceptLanguage: "en-GB" });
+  await protocol.send("Emulation.setUserAgentOverride", { userAgent: AGENT, platform: "Linux armv81", acceptLanguage: "en-IE" });
   const said = [];
   p.on("console", (m) => said.push(m.text()));
   p.on("pageerror", (e) => said.push(`page: ${e.message}`));
@@ -45,9 +48,38 @@ export async function app(chrome, origin, before, screen) {
       };
     }
   });
+  await p.addInitScript(() => {
+    globalThis.stretches = [];
+    let made;
+    Object.defineProperty(globalThis, "Go", { get: () => made, set(go) {
+      made = go;
+      const resume = go.prototype._resume;
+      go.prototype._resume = function () {
+        const began = performance.now();
+        resume.call(this);
+        globalThis.stretches.push(performance.now() - began);
+      };
+    } });
+  });
+  await protocol.send("Performance.enable", { timeDomain: "threadTicks" });
   await before(protocol);
   await p.goto(`${origin}/`);
   return { p, protocol, said };
+}
+
+// effort starts to measure what the page costs and returns what tells it: the
+// share of a core that the page's own thread takes, and how long in ms the
+// program keeps the page each time it is woken, be it to draw or to compute.
+export async function effort({ p, protocol }) {
+  const busy = async () => (await protocol.send("Performance.getMetrics")).metrics.find((m) => m.name === "TaskDuration").value;
+  const before = await busy(), began = performance.now();
+  await p.evaluate(() => { globalThis.stretches.length = 0; });
+  return async () => {
+    const share = (await busy() - before) / ((performance.now() - began) / 1000);
+    const sorted = (await p.evaluate("globalThis.stretches")).sort((a, b) => a - b);
+    const at = (part) => sorted[Math.floor(part * (sorted.length - 1))];
+    return { share, woken: sorted.length, middle: at(0.5), most: at(0.99), longest: at(1) };
+  };
 }
 
 // things lists what the screen reader is told.
@@ -94,7 +126,15 @@ export async function touch(phone, name, ms) {
   await sleep(60);
   await phone.protocol.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
   await sleep(300);
+  await frames(phone, 4);
 }
+
+// frames waits until the page has drawn. The toolkit takes a tap when it draws
+// and a letter at once, so where drawing is slow letters would overtake a tap.
+const frames = ({ p }, many) => p.evaluate((n) => new Promise((done) => {
+  const next = () => (n-- > 0 ? requestAnimationFrame(next) : done());
+  next();
+}), many);
 
 // drag moves a finger from one place to another.
 export async function drag(phone, x, from, to) {
