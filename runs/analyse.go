@@ -66,7 +66,7 @@ func newRun(id int, f detect.Found, track *fusion.Track, log *sensors.Log) Run {
 	middle := (f.From + f.To) / 2
 	return Run{
 		ID: id, Kind: f.Kind, Start: f.From, End: f.To,
-		FromMPS: speedAt(track, f.From), ToMPS: speedAt(track, f.To),
+		FromMPS: track.At(f.From).V, ToMPS: track.At(f.To).V,
 		BearingDeg: pairing.Coast{Fixes: fixesWithin(log, track, f.From, f.To)}.BearingDeg(),
 		Setup:      log.Ride.SetupAt(middle).Name,
 		Reasons:    f.Reasons, Cautions: f.Cautions,
@@ -97,19 +97,6 @@ func fixesWithin(log *sensors.Log, track *fusion.Track, a, b float64) []sensors.
 	i := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag >= a })
 	j := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag > b })
 	return log.Fixes[i:max(i, j)]
-}
-
-// speedAt is the smoothed speed at a time, m/s.
-func speedAt(track *fusion.Track, t float64) float64 {
-	i := sort.SearchFloat64s(track.T, t)
-	switch {
-	case i == 0:
-		return track.V[0]
-	case i == len(track.T):
-		return track.V[i-1]
-	}
-	f := (t - track.T[i-1]) / (track.T[i] - track.T[i-1])
-	return track.V[i-1] + f*(track.V[i]-track.V[i-1])
 }
 
 // parallel calls f for 0 to n-1 on all cores.

@@ -9,13 +9,18 @@ import (
 	"stillair/runs/worth"
 )
 
+// Load is the road load in the air of its ride, where gravity is g in m/s².
+func (l RoadLoad) Load(g float64) worth.Load {
+	return worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: roadload.DefaultOptions(0).Slope.X,
+		Mass: l.Mass, Density: l.Density, Gravity: g}
+}
+
 // LoadOf is the road load of a setup in the air of the ride, for working out
 // what it means (package worth).
 func (r *Result) LoadOf(setup string) (worth.Load, error) {
 	for _, l := range r.RoadLoads {
 		if l.Setup == setup {
-			return worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: roadload.DefaultOptions(0).Slope.X,
-				Mass: l.Mass, Density: l.Density, Gravity: r.Gravity}, nil
+			return l.Load(r.Gravity), nil
 		}
 	}
 	return worth.Load{}, fmt.Errorf("the road load of %q was not measured: ride coast-downs with it in both directions", setup)

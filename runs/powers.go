@@ -134,7 +134,7 @@ func pairPulls(group []gearedPull) []power.Pull {
 func speeds(track *fusion.Track, from, to float64) (t, v []float64, cov *mat.SymDense) {
 	for i := range pullPoints {
 		at := from + (to-from)*float64(i)/(pullPoints-1)
-		t, v = append(t, at), append(v, speedAt(track, at))
+		t, v = append(t, at), append(v, track.At(at).V)
 	}
 	c := track.SpeedCov(t)
 	cov = mat.NewSymDense(pullPoints, nil)
@@ -208,7 +208,7 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 	}
 	for _, m := range result.RoadLoads {
 		if m.Setup == setup || len(result.RoadLoads) == 1 {
-			l.CdA, l.Crr, l.Cov, l.Mass, l.Density = m.CdA, m.Crr, m.Cov, m.Mass, m.Density
+			l = m.Load(l.Gravity)
 			if m.Setup != setup {
 				return l, []string{fmt.Sprintf("the road load is that of the setup %q, since this one has none", m.Setup)}
 			}

@@ -173,7 +173,7 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 		run.Curve = &Curve{T: f.T, V: f.V, Fit: f.Fit}
 		for _, c := range f.Cuts {
 			run.Cautions = append(run.Cautions, fmt.Sprintf("%.1f s were left out at %.0f km/h: %s",
-				c.To-c.From, speedAt(result.Track, (c.From+c.To)/2)/units.KMH, c.Reason))
+				c.To-c.From, result.Track.At((c.From+c.To)/2).V/units.KMH, c.Reason))
 		}
 	}
 }

@@ -97,14 +97,14 @@ func loads(r *runs.Result, u shown.System) []load {
 // a coast-down reaches.
 const fastestShown = 140 * units.KMH
 
-// worthOf returns the load of a setup in the air of the ride.
+// worthOf returns the load of a setup in the air of the ride, with standard
+// gravity where the result does not tell where it was.
 func worthOf(r *runs.Result, l runs.RoadLoad) worth.Load {
-	assumed := roadload.DefaultOptions(1)
 	gravity := r.Gravity
 	if gravity == 0 {
-		gravity = assumed.Gravity
+		gravity = roadload.DefaultOptions(1).Gravity
 	}
-	return worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: assumed.Slope.X, Mass: l.Mass, Density: l.Density, Gravity: gravity}
+	return l.Load(gravity)
 }
 
 func atSpeeds(w worth.Load, u shown.System) []string {
