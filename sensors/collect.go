@@ -13,6 +13,7 @@ func NewCollector() *Collector { return &Collector{log: Log{Ride: UnknownRide()}
 func (c *Collector) Motion(m Motion)     { c.log.Motion = append(c.log.Motion, m) }
 func (c *Collector) Fix(f Fix)           { c.log.Fixes = append(c.log.Fixes, f) }
 func (c *Collector) Pressure(p Pressure) { c.log.Pressure = append(c.log.Pressure, p) }
+func (c *Collector) Sound(s Sound)       { c.log.Sound = append(c.log.Sound, s) }
 func (c *Collector) State(s State)       { c.log.States = append(c.log.States, s) }
 
 // Log returns what was collected so far; it shares the collector's memory.

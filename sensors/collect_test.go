@@ -28,13 +28,14 @@ func TestCollectKeepsWhatCameBeforeAnError(t *testing.T) {
 		s.Motion(Motion{T: 2, Force: r3.Vec{Z: 9.8}})
 		s.Fix(NewFix(2, 10))
 		s.Pressure(Pressure{T: 3, Pa: 101325})
+		s.Sound(Sound{T: 3, Rate: 1200, Level: []int16{1}})
 	}})
 	if !errors.Is(err, broke) {
 		t.Errorf("error %v, want %v", err, broke)
 	}
-	if len(log.Motion) != 2 || len(log.Fixes) != 1 || len(log.Pressure) != 1 || len(log.States) != 1 {
-		t.Errorf("collected %d motion, %d fixes, %d pressure, %d states; want 2, 1, 1, 1",
-			len(log.Motion), len(log.Fixes), len(log.Pressure), len(log.States))
+	if len(log.Motion) != 2 || len(log.Fixes) != 1 || len(log.Pressure) != 1 || len(log.States) != 1 || len(log.Sound) != 1 {
+		t.Errorf("collected %d motion, %d fixes, %d pressure, %d states, %d sound; want 2, 1, 1, 1, 1",
+			len(log.Motion), len(log.Fixes), len(log.Pressure), len(log.States), len(log.Sound))
 	}
 	if !math.IsNaN(log.Ride.Mass) {
 		t.Errorf("mass of a ride of which nothing was told is %g, want NaN", log.Ride.Mass)
@@ -62,5 +63,22 @@ func TestInOrderDropsLateAndBroken(t *testing.T) {
 	}
 	if o.Late != 6 || o.Broken != 9 {
 		t.Errorf("late %d, broken %d; want 6 and 9", o.Late, o.Broken)
+	}
+}
+
+// TestInOrderDropsSoundOverSound holds that stretches of sound do not overlap,
+// but for what a clock that is being corrected sets them back.
+func TestInOrderDropsSoundOverSound(t *testing.T) {
+	c := NewCollector()
+	o := NewInOrder(c)
+	tenth := make([]int16, 120)
+	for _, at := range []float64{0, 0.1, 0.1999, 0.25, 0.15, 0.5} {
+		o.Sound(Sound{T: at, Rate: 1200, Level: tenth})
+	}
+	o.Sound(Sound{T: 1, Rate: 0, Level: tenth})
+	o.Sound(Sound{T: 1, Rate: 1200})
+	o.Sound(Sound{T: math.NaN(), Rate: 1200, Level: tenth})
+	if n := len(c.Log().Sound); n != 4 || o.Late != 2 || o.Broken != 3 {
+		t.Errorf("passed %d, late %d, broken %d; want 4, 2 and 3", n, o.Late, o.Broken)
 	}
 }

@@ -4,14 +4,16 @@ import "math"
 
 // InOrder is a Sink that passes on to another what a Source may deliver, and
 // drops the rest: a sample that is not later than the one before it of its
-// kind (phones repeat a fix, and now and then deliver two events swapped), or
-// one whose time, force or speed is no finite number. Live sources put it
-// between the phone and the sink they are given. States pass as they are.
+// kind (phones repeat a fix, and now and then deliver two events swapped), one
+// whose time, force or speed is no finite number, and a stretch of sound that is
+// empty or has no rate. Live sources put it between the phone and the sink they
+// are given. States pass as they are.
 type InOrder struct {
 	to                    Sink
 	motion, fix, pressure float64
-	Late                  int // dropped because not later than the one before
-	Broken                int // dropped because a needed number was missing or not finite
+	sound                 Sound // the last that was passed on
+	Late                  int   // dropped because not later than the one before
+	Broken                int   // dropped because a needed number was missing or not finite
 }
 
 // NewInOrder returns an InOrder that passes on to sink.
@@ -58,6 +60,18 @@ func (o *InOrder) Fix(f Fix) {
 func (o *InOrder) Pressure(p Pressure) {
 	if o.pass(&o.pressure, p.T, finite(p.T, p.Pa)) {
 		o.to.Pressure(p)
+	}
+}
+
+func (o *InOrder) Sound(s Sound) {
+	switch {
+	case !finite(s.T, s.Rate) || !(s.Rate > 0) || len(s.Level) == 0:
+		o.Broken++
+	case !s.Follows(o.sound):
+		o.Late++
+	default:
+		o.sound = s
+		o.to.Sound(s)
 	}
 }
 

@@ -8,6 +8,7 @@ type Log struct {
 	Motion   []Motion
 	Fixes    []Fix
 	Pressure []Pressure
+	Sound    []Sound
 	States   []State
 	Ride     Ride
 	Notes    []Note

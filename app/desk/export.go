@@ -20,7 +20,7 @@ import (
 type exportFlags struct {
 	into, places, ends, system string
 	as, rollOns                []string
-	undated                    bool
+	undated, sound             bool
 	atOnce                     int
 	told                       *told
 }
@@ -42,8 +42,10 @@ with the ride's name, so that an engine reads thousands at once:
 What you export may travel further than you think. Unless told otherwise the
 first and the last 200 m are cut off, and every place near them is taken out:
 they show where you live. --places moved keeps the shape of the ride and hides
-where on Earth it was; --places without leaves no place at all. Results need
-neither: they are computed before anything is taken out.
+where on Earth it was; --places without leaves no place at all. Sound that was
+recorded for the engine speed stays behind unless --sound is given: it may hold
+voices. Results need none of this: they are computed before anything is taken
+out.
 
 A recording that cannot be used is told of, and the others go on.`,
 		Flags: func(f *pflag.FlagSet) runner {
@@ -53,6 +55,7 @@ A recording that cannot be used is told of, and the others go on.`,
 			f.StringVar(&e.places, "places", string(share.Kept), "kept, moved or without")
 			f.StringVar(&e.ends, "ends", "200m", "how much to cut off at the beginning and the end; 0 for nothing")
 			f.BoolVar(&e.undated, "undated", false, "leave out date and time of day")
+			f.BoolVar(&e.sound, "sound", false, "keep recorded sound, in which voices may be heard")
 			f.IntVar(&e.atOnce, "at-once", runtime.GOMAXPROCS(0), "how many recordings to work on at a time")
 			f.StringArrayVar(&e.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&e.system, "units", string(shown.Metric), "of the report: metric, imperial or both")
@@ -107,7 +110,7 @@ func (e *exportFlags) order() (*order, error) {
 }
 
 func (e *exportFlags) choice() (share.Choice, error) {
-	c := share.Choice{Places: share.Places(e.places), Clock: !e.undated}
+	c := share.Choice{Places: share.Places(e.places), Clock: !e.undated, Sound: e.sound}
 	switch c.Places {
 	case share.Kept, share.Moved, share.Without:
 	default:

@@ -29,6 +29,9 @@ func exportRide(t *testing.T, path string) *sensors.Log {
 	}
 	log := ride.Log
 	last := log.Motion[len(log.Motion)-1].T
+	for _, f := range log.Fixes {
+		log.Sound = append(log.Sound, sensors.Sound{T: f.T, Rate: sensors.SoundRate, Level: make([]int16, 300)})
+	}
 	rec := &session.Recording{Header: session.Header{Start: log.Motion[0].T, Started: sc.Start, Device: "invented"}, Name: "to the lake",
 		Log: log, Remarks: []session.Remark{{T: log.Motion[0].T + 1, Text: "at my door"}, {T: (log.Motion[0].T + last) / 2, Text: "halfway"}}}
 	f, err := os.Create(path)
@@ -154,6 +157,8 @@ func TestExportPlaces(t *testing.T) {
 			return math.Abs(l.Fixes[0].LatDeg) < 0.1 && math.Abs(l.Fixes[0].LonDeg) < 0.1 && l.Fixes[9].HasPosition()
 		}},
 		{"without", []string{"--places", "without"}, func(l *sensors.Log) bool { return !l.Fixes[0].HasPosition() && math.IsNaN(l.Fixes[0].Alt) }},
+		{"sound unasked", nil, func(l *sensors.Log) bool { return len(l.Sound) == 0 }},
+		{"sound", []string{"--sound"}, func(l *sensors.Log) bool { return len(l.Sound) > 20 && len(l.Sound) < len(log.Sound) }},
 		{"undated", []string{"--undated"}, func(l *sensors.Log) bool { return l.Fixes[0].UTC.IsZero() }},
 	} {
 		into := filepath.Join(dir, c.name)

@@ -135,6 +135,16 @@ func (s sink) Pressure(p sensors.Pressure) {
 	})
 }
 
+// Sound implements sensors.Sink.
+func (s sink) Sound(x sensors.Sound) {
+	s.take(func(in *intake) (float64, item) {
+		x.T = in.guard.time(x.T)
+		in.at(x.T)
+		in.senses.sound(x)
+		return x.T, item{other: func(w *session.Writer) { w.Sound(x) }}
+	})
+}
+
 // State implements sensors.Sink.
 func (s sink) State(st sensors.State) {
 	s.take(func(in *intake) (float64, item) {

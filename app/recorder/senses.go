@@ -18,6 +18,7 @@ type Sense struct {
 	Longest   float64 // the longest pause, s
 	HSD       float64 // fixes: horizontal standard deviation of the last, m; NaN: not told
 	SpeedSD   float64 // fixes: the receiver's standard deviation of speed, m/s; NaN: not told
+	Clipped   float64 // sound: share of the last seconds in which it was too loud for the microphone
 }
 
 // silentAfter is how long a sensor may pause before it counts as silent, s.
@@ -30,8 +31,11 @@ func silentAfter(s sensors.Sensor) float64 {
 
 // gapAfter is the pause that counts as a gap, s.
 func gapAfter(s sensors.Sensor) float64 {
-	if s == sensors.SensorFix {
+	switch s {
+	case sensors.SensorFix:
 		return 2.5
+	case sensors.SensorSound: // comes in stretches
+		return 0.6
 	}
 	return 0.25
 }
@@ -40,7 +44,7 @@ func gapAfter(s sensors.Sensor) float64 {
 const rateSpan = 4.0
 
 type senses struct {
-	of     [4]Sense
+	of     [5]Sense
 	seen   float64 // the log's time when watchSilence last saw it go on
 	seenAt float64 // the recorder's own time then
 }
@@ -48,7 +52,7 @@ type senses struct {
 func newSenses() senses {
 	nan := math.NaN()
 	s := senses{seen: nan}
-	for i, name := range [...]sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure} {
+	for i, name := range [...]sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure, sensors.SensorSound} {
 		s.of[i] = Sense{Sensor: name, Rate: nan, Last: nan, HSD: nan, SpeedSD: nan}
 	}
 	return s
@@ -94,6 +98,17 @@ func (s *senses) fix(f sensors.Fix) {
 	s.sample(sensors.SensorFix, f.T)
 	x := s.get(sensors.SensorFix)
 	x.HSD, x.SpeedSD = f.HSD, f.SpeedSD
+}
+
+// sound takes note of a stretch of sound. Its rate is that of the stretches.
+func (s *senses) sound(x sensors.Sound) {
+	s.sample(sensors.SensorSound, x.T)
+	clipped := 0.0
+	if x.Clipped > 0 {
+		clipped = 1
+	}
+	of := s.get(sensors.SensorSound)
+	of.Clipped += (1 - math.Exp(-(x.End()-x.T)/rateSpan)) * (clipped - of.Clipped)
 }
 
 // later is the log's time now, where elapsed is the recorder's own: it goes on

@@ -86,6 +86,14 @@ func (s watchSink) Pressure(p sensors.Pressure) {
 	s.at(p.T, func(t float64) { s.w.senses.sample(sensors.SensorPressure, t) })
 }
 
+// Sound implements sensors.Sink.
+func (s watchSink) Sound(x sensors.Sound) {
+	s.at(x.T, func(t float64) {
+		x.T = t
+		s.w.senses.sound(x)
+	})
+}
+
 // State implements sensors.Sink.
 func (s watchSink) State(st sensors.State) {
 	s.at(st.T, func(float64) { s.w.senses.told(st) })

@@ -48,7 +48,7 @@ func (d *decoder) decodeLine(line []byte, p *partState) error {
 		return d.header(o)
 	case "motion":
 		return d.motionLine(o.Raw, p)
-	case "fix", "state", "pressure":
+	case "fix", "state", "pressure", "sound":
 		p.known++
 		d.sample(kind, o, odd)
 		return d.tooMany()
@@ -151,13 +151,13 @@ func what(err error) string {
 
 // tooMany returns an error once the file holds more than any session.
 func (d *decoder) tooMany() error {
-	if max(d.fixes.Len(), len(d.rec.Log.States), len(d.rec.Remarks)) > d.mostEvents || d.pressure.Len() > d.most || d.words > maxWords {
+	if max(d.fixes.Len(), len(d.rec.Log.States), len(d.rec.Remarks), d.sounds.Len()) > d.mostEvents || d.pressure.Len() > d.most || d.heard > d.mostSound || d.words > maxWords {
 		return errTooMuch
 	}
 	return nil
 }
 
-// sample takes a line with a fix, a state or pressures.
+// sample takes a line with a fix, a state, pressures or sound.
 func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
 	switch kind {
 	case "fix":
@@ -178,6 +178,8 @@ func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
 		}
 		d.words += int64(len(s.Detail) + len(s.Sensor) + len(s.Condition))
 		d.rec.Log.States = append(d.rec.Log.States, s)
+	case "sound":
+		d.sound(o, odd)
 	case "pressure":
 		cols, n, ok := d.table(o, pressureColumns, len(pressureColumns))
 		if !ok {

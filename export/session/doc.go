@@ -24,6 +24,7 @@
 //	ride      the object of the plain log's ride.json, under "ride"; the last one counts
 //	motion    columns: t_s, ax_mps2 ay_mps2 az_mps2, gx_radps gy_radps gz_radps (none without gyroscope)
 //	pressure  columns: t_s, pressure_pa
+//	sound     one stretch: t_s of the first value, rate_hz, level, clipped; only where the rider gave leave
 //	fix       one fix: t_s, speed_mps and what else the receiver told
 //	state     t_s, sensor, condition, detail
 //	name      text: what the rider calls the ride; the last one counts
@@ -69,4 +70,5 @@ const (
 	metreDecimals    = 3 // altitude, horizontal uncertainty
 	bearingDecimals  = 4 // degrees
 	pressureDecimals = 2 // Pa
+	rateDecimals     = 4 // Hz
 )

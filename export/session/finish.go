@@ -12,6 +12,7 @@ import (
 // mark holds where the log stood, to go back to when a part turns out damaged.
 type mark struct {
 	motion, fixes, pressure, states, remarks int
+	sounds, heard                            int
 	ride                                     sensors.Ride
 	header                                   Header
 	name                                     string
@@ -23,7 +24,7 @@ func (d *decoder) mark() mark {
 	l := d.rec.Log
 	return mark{motion: d.motion.Len(), fixes: d.fixes.Len(), pressure: d.pressure.Len(), states: len(l.States),
 		remarks: len(d.rec.Remarks), ride: l.Ride, header: d.rec.Header, name: d.rec.Name,
-		line: d.line, text: d.text, words: d.words}
+		sounds: d.sounds.Len(), heard: d.heard, line: d.line, text: d.text, words: d.words}
 }
 
 func (d *decoder) back(m mark) {
@@ -31,6 +32,8 @@ func (d *decoder) back(m mark) {
 	d.motion.Cut(m.motion)
 	d.fixes.Cut(m.fixes)
 	d.pressure.Cut(m.pressure)
+	d.sounds.Cut(m.sounds)
+	d.heard = m.heard
 	l.States = l.States[:m.states]
 	d.rec.Remarks, l.Ride, d.rec.Header, d.rec.Name = d.rec.Remarks[:m.remarks], m.ride, m.header, m.name
 	d.line, d.text, d.words = m.line, m.text, m.words
@@ -73,6 +76,7 @@ func (d *decoder) finish() *Recording {
 	log.Motion = inOrder(d, "motion samples", d.motion.Take(), func(m sensors.Motion) float64 { return m.T })
 	log.Fixes = inOrder(d, "fixes", d.fixes.Take(), func(f sensors.Fix) float64 { return f.T })
 	log.Pressure = inOrder(d, "pressures", d.pressure.Take(), func(p sensors.Pressure) float64 { return p.T })
+	log.Sound = apart(d, inOrder(d, "stretches of sound", d.sounds.Take(), func(s sensors.Sound) float64 { return s.T }))
 	sort.SliceStable(log.States, func(i, j int) bool { return log.States[i].T < log.States[j].T })
 	for _, text := range d.order {
 		log.Notes = append(log.Notes, *d.counts[text])

@@ -26,6 +26,7 @@ func FuzzLines(f *testing.F) {
 	f.Add(headerLine + `{"type":"motion","t_s":[1e300,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2]}`)
 	f.Add(headerLine + `{"type":"fix","t_s":1,"speed_mps":1e999,"utc_ms":1e300}` + "\n" + `{"type":"ride","ride":{"setups":[{}]}}`)
 	f.Add(`{"type":"pressure","t_s":[1],"pressure_pa":[null]}`)
+	f.Add(headerLine + `{"type":"sound","t_s":1,"rate_hz":1200,"clipped":2,"level":[1,-32768,32767]}` + "\n" + `{"type":"sound","t_s":1.001,"rate_hz":5,"level":[0.4]}`)
 	f.Fuzz(func(t *testing.T, text string) { checkAnyInput(t, packed(strings.NewReader(text))) })
 }
 
@@ -59,6 +60,11 @@ func checkSound(t *testing.T, rec *Recording, err error) {
 		}
 		if i > 0 && m.T <= rec.Log.Motion[i-1].T {
 			t.Fatalf("motion %d is not later than the one before", i)
+		}
+	}
+	for i, s := range rec.Log.Sound {
+		if math.IsNaN(s.T) || !(s.Rate > 0) || len(s.Level) == 0 || i > 0 && !s.Follows(rec.Log.Sound[i-1]) {
+			t.Fatalf("sound %d: %v", i, s)
 		}
 	}
 	m := &memory{}

@@ -60,6 +60,8 @@ func TestHostile(t *testing.T) {
 		{"no end of short lines", "holds none", packed(endless("x\n", much))},
 		{"no end of states", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"state","t_s":1,"sensor":"motion","condition":"working"}`+"\n", much))},
 		{"no end of the same second", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"motion","t_s":[1,1],"ax_mps2":[1,1],"ay_mps2":[1,1],"az_mps2":[1,1]}`+"\n", much))},
+		{"no end of silence", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"sound","t_s":1,"rate_hz":1200,"level":[0`+strings.Repeat(",0", 5000)+"]}\n", much))},
+		{"no end of short sounds", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"sound","t_s":1,"rate_hz":1200,"level":[0]}`+"\n", much))},
 		{"no end of setups", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"ride","ride":{"setups":[{"name":"`+strings.Repeat("a", 1000)+`"}]}}`+"\n", much))},
 		{"fixes after a good part", "", append(packed(strings.NewReader(headerLine+`{"type":"fix","t_s":1,"speed_mps":1}`)), packed(endless(`{"type":"fix","t_s":1,"speed_mps":1}`+"\n", much))...)},
 		{"a part's beginning a million times", "no whole part", bytes.Repeat([]byte{0x1f, 0x8b, 8, 0, 0, 0, 0, 0, 0, 255, 0}, 1_000_000)},
@@ -122,6 +124,11 @@ func TestOddLines(t *testing.T) {
 		{"a fix without speed", `{"type":"fix","t_s":1}`, "without a time or a speed"},
 		{"a pressure that is no number", `{"type":"pressure","t_s":[1],"pressure_pa":[null]}`, "without a time or a value"},
 		{"a ride that is a number", `{"type":"ride","ride":7}`, "is left out: "},
+		{"sound without a time", `{"type":"sound","rate_hz":1200,"level":[1]}`, "without a time or a rate"},
+		{"sound at a standstill", `{"type":"sound","t_s":1,"rate_hz":0,"level":[1]}`, "without a time or a rate"},
+		{"sound without levels", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[]}`, "without its levels"},
+		{"sound beyond full scale", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[1,32768]}`, "beyond full scale"},
+		{"sound that is null", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[null]}`, "beyond full scale"},
 		{"a state without time", `{"type":"state","sensor":"motion"}`, "without a time"},
 	}
 	good := `{"type":"motion","t_s":[1e0,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2], "later":{"a":[1]}}` + "\n"

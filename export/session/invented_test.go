@@ -46,6 +46,13 @@ func invented(seconds int, rate int) *sensors.Log {
 			fix.BearingDeg, fix.UTC = step(271.35, bearingDecimals), begin.Add(time.Duration(i)*time.Second)
 		}
 		log.Fixes = append(log.Fixes, fix)
+		for j := range 2 { // sound, with gaps
+			stretch := sensors.Sound{T: step(12+float64(i)+float64(j)/2, timeDecimals), Rate: 1191.8919, Clipped: i % 3, Level: make([]int16, 12)}
+			for k := range stretch.Level {
+				stretch.Level[k] = int16(math.Max(-sensors.FullScale, math.Min(sensors.FullScale-1, 9000*rng.NormFloat64())))
+			}
+			log.Sound = append(log.Sound, stretch)
+		}
 		log.Pressure = append(log.Pressure, sensors.Pressure{T: step(12.05+float64(i), timeDecimals), Pa: step(98000+rng.Float64(), pressureDecimals)})
 	}
 	log.States = append(log.States, sensors.State{T: 12, Sensor: sensors.SensorMotion, Condition: sensors.Working},

@@ -36,8 +36,10 @@ type decoder struct {
 	motion   pile.Pile[sensors.Motion]
 	fixes    pile.Pile[sensors.Fix]
 	pressure pile.Pile[sensors.Pressure]
+	sounds   pile.Pile[sensors.Sound]
+	heard    int // values of sound
 
-	most, mostEvents int // motion samples, and others, that the file may hold
+	most, mostEvents, mostSound int // motion samples, others, and values of sound that the file may hold
 
 	text, failed int64 // bytes unpacked, and unpacked in vain
 	words        int64

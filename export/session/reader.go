@@ -120,6 +120,6 @@ func IsSession(head []byte) bool {
 func newDecoder(name string, size int) *decoder {
 	return &decoder{name: name, packed: bufio.NewReaderSize(nil, 4<<10), lines: bufio.NewReaderSize(nil, 64<<10),
 		look: make([]byte, 64<<10), most: min(maxSamples, freeSamples+size/2),
-		mostEvents: min(maxEvents, freeEvents+size/8), seen: map[partKey]bool{}, counts: map[string]*sensors.Note{}, lastTo: math.Inf(-1),
+		mostEvents: min(maxEvents, freeEvents+size/8), mostSound: min(maxSound, freeSound+soundByte*size), seen: map[partKey]bool{}, counts: map[string]*sensors.Note{}, lastTo: math.Inf(-1),
 		rec: Recording{Header: Header{Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
 }

@@ -30,7 +30,10 @@ func read(t testing.TB, data []byte) *Recording {
 
 // sameSamples compares all samples bit by bit (NaN as NaN).
 func sameSamples(a, b *sensors.Log) bool {
-	return fmt.Sprintf("%x %x %x %v", a.Motion, a.Fixes, a.Pressure, a.States) == fmt.Sprintf("%x %x %x %v", b.Motion, b.Fixes, b.Pressure, b.States)
+	all := func(l *sensors.Log) string {
+		return fmt.Sprintf("%x %x %x %x %v", l.Motion, l.Fixes, l.Pressure, l.Sound, l.States)
+	}
+	return all(a) == all(b)
 }
 
 func TestRoundTrip(t *testing.T) {

@@ -35,13 +35,14 @@ func WriteRecording(store Store, rec *Recording) error {
 
 // deliver gives sink every sample of the log in order of time.
 func deliver(log *sensors.Log, sink sensors.Sink) {
-	var m, f, p, s int
+	var m, f, p, s, h int
 	for {
 		tm := timeAt(log.Motion, m, func(x sensors.Motion) float64 { return x.T })
 		tf := timeAt(log.Fixes, f, func(x sensors.Fix) float64 { return x.T })
 		tp := timeAt(log.Pressure, p, func(x sensors.Pressure) float64 { return x.T })
 		ts := timeAt(log.States, s, func(x sensors.State) float64 { return x.T })
-		switch first := min(tm, tf, tp, ts); {
+		th := timeAt(log.Sound, h, func(x sensors.Sound) float64 { return x.T })
+		switch first := min(tm, tf, tp, ts, th); {
 		case math.IsInf(first, 1):
 			return
 		case tm == first:
@@ -53,6 +54,9 @@ func deliver(log *sensors.Log, sink sensors.Sink) {
 		case tp == first:
 			sink.Pressure(log.Pressure[p])
 			p++
+		case th == first:
+			sink.Sound(log.Sound[h])
+			h++
 		default:
 			sink.State(log.States[s])
 			s++

@@ -107,6 +107,12 @@ func (w *Writer) Fix(f sensors.Fix) {
 	w.took(f.T)
 }
 
+// Sound takes a stretch of sound.
+func (w *Writer) Sound(s sensors.Sound) {
+	w.lines = appendSound(w.lines, s)
+	w.took(s.T)
+}
+
 // State takes a sensor's change of condition.
 func (w *Writer) State(s sensors.State) {
 	w.lines = appendState(w.lines, s)

@@ -10,6 +10,8 @@
 // of the ride, which pairs coast-downs on one road, and lays it at latitude
 // and longitude zero, in the sea off Africa. Without leaves no place at all;
 // coast-downs can then be paired by bearing only.
+//
+// Sound stays behind unless it was asked for: it may hold voices.
 package share
 
 import (
@@ -34,6 +36,7 @@ type Choice struct {
 	Places  Places
 	EndsCut float64 // length cut off at either end, m
 	Clock   bool    // keep the receiver's date and time
+	Sound   bool    // keep what the microphone heard
 }
 
 // Default is what sharing does unless the rider says otherwise.
@@ -51,6 +54,10 @@ func Apply(log *sensors.Log, c Choice) *sensors.Log {
 	from, to := ends(log.Fixes, c.EndsCut)
 	out.Motion = between(log.Motion, from, to, func(m sensors.Motion) float64 { return m.T })
 	out.Pressure = between(log.Pressure, from, to, func(p sensors.Pressure) float64 { return p.T })
+	out.Sound = nil
+	if c.Sound {
+		out.Sound = between(log.Sound, from, to, func(s sensors.Sound) float64 { return s.T })
+	}
 	out.States = between(log.States, from, to, func(s sensors.State) float64 { return s.T })
 	out.Fixes = between(log.Fixes, from, to, func(f sensors.Fix) float64 { return f.T })
 	near := nearEnds(log.Fixes, c.EndsCut)

@@ -22,6 +22,7 @@ func outAndBack() *sensors.Log {
 		log.Fixes = append(log.Fixes, f)
 		log.Motion = append(log.Motion, sensors.Motion{T: t + 0.5})
 		log.Pressure = append(log.Pressure, sensors.Pressure{T: t, Pa: 101325})
+		log.Sound = append(log.Sound, sensors.Sound{T: t, Rate: 1200, Level: make([]int16, 1200)})
 		log.States = append(log.States, sensors.State{T: t})
 	}
 	return log
@@ -105,6 +106,24 @@ func TestWithoutLeavesNoPlace(t *testing.T) {
 		if f.UTC.IsZero() {
 			t.Fatal("the date is gone, though it was to be kept")
 		}
+	}
+}
+
+// TestSoundStaysBehind holds that sound leaves the phone only where that was
+// chosen, and then without the ends.
+func TestSoundStaysBehind(t *testing.T) {
+	log := outAndBack()
+	if n := len(Apply(log, Default()).Sound); n != 0 {
+		t.Errorf("%d stretches of sound were given away unasked", n)
+	}
+	choice := Default()
+	choice.Sound = true
+	kept := Apply(log, choice).Sound
+	if n := len(kept); n < 170 || kept[0].T < 10 || kept[n-1].End() > 191 {
+		t.Errorf("%d stretches of sound, from %v to %v s", n, kept[0].T, kept[n-1].End())
+	}
+	if len(log.Sound) != 201 {
+		t.Error("the log itself was changed")
 	}
 }
 

@@ -5,9 +5,9 @@ import "stillair/sensors"
 // merge walks through a log in order of time. Among equal times a state comes
 // first, so that a sink hears that a sensor works before its first sample.
 type merge struct {
-	log                          *sensors.Log
-	state, motion, pressure, fix int // how many of each were taken
-	pick                         kind
+	log                                 *sensors.Log
+	state, motion, pressure, fix, sound int // how many of each were taken
+	pick                                kind
 }
 
 type kind int
@@ -17,6 +17,7 @@ const (
 	ofMotion
 	ofPressure
 	ofFix
+	ofSound
 )
 
 // next picks the next sample without taking it; it returns its time, and
@@ -40,6 +41,9 @@ func (m *merge) next() (float64, bool) {
 	if m.fix < len(m.log.Fixes) {
 		offer(ofFix, m.log.Fixes[m.fix].T)
 	}
+	if m.sound < len(m.log.Sound) {
+		offer(ofSound, m.log.Sound[m.sound].T)
+	}
 	return at, found
 }
 
@@ -58,11 +62,15 @@ func (m *merge) deliver(sink sensors.Sink) {
 	case ofFix:
 		sink.Fix(m.log.Fixes[m.fix])
 		m.fix++
+	case ofSound:
+		sink.Sound(m.log.Sound[m.sound])
+		m.sound++
 	}
 }
 
 // absent tells of the sensors from which the log holds nothing, neither a
-// sample nor a word.
+// sample nor a word. Sound is not among them: that most logs have none needs
+// no word.
 func absent(log *sensors.Log, start float64) []sensors.State {
 	has := map[sensors.Sensor]bool{
 		sensors.SensorMotion:   len(log.Motion) > 0,

@@ -24,6 +24,9 @@ func invented(seconds int) *sensors.Log {
 		if i%10 == 3 {
 			log.Pressure = append(log.Pressure, sensors.Pressure{T: at, Pa: 100500 + float64(i%7)})
 		}
+		if i%25 == 11 {
+			log.Sound = append(log.Sound, sensors.Sound{T: at, Rate: 1200, Level: make([]int16, 300)})
+		}
 		if i%100 == 17 {
 			log.Fixes = append(log.Fixes, sensors.NewFix(at, 20))
 		}
@@ -174,4 +177,5 @@ type discard struct{}
 func (*discard) Motion(sensors.Motion)     {}
 func (*discard) Fix(sensors.Fix)           {}
 func (*discard) Pressure(sensors.Pressure) {}
+func (*discard) Sound(sensors.Sound)       {}
 func (*discard) State(sensors.State)       {}

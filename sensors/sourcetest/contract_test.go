@@ -39,6 +39,7 @@ func good(spoil func(sink sensors.Sink, i int) bool) broken {
 			if i%100 == 0 {
 				sink.Fix(sensors.NewFix(t, 0))
 				sink.Pressure(sensors.Pressure{T: t, Pa: 101325})
+				sink.Sound(sensors.Sound{T: t, Rate: 1200, Level: make([]int16, 1200)})
 			}
 		}
 		return nil
@@ -96,6 +97,13 @@ func TestDeliveryFindsFaults(t *testing.T) {
 		{"unknown condition", at(5, func(s sensors.Sink) {
 			s.State(sensors.State{T: 0.05, Sensor: sensors.SensorFix, Condition: "fine"})
 		}), "unknown condition"},
+		{"empty sound", at(5, func(s sensors.Sink) { s.Sound(sensors.Sound{T: 0.5, Rate: 1200}) }), "no values"},
+		{"sound without a rate", at(5, func(s sensors.Sink) { s.Sound(sensors.Sound{T: 0.5, Level: []int16{1}}) }), "a rate outside"},
+		{"sound in one piece", at(5, func(s sensors.Sink) { s.Sound(sensors.Sound{T: 0.5, Rate: 1200, Level: make([]int16, 6000)}) }), "longer than"},
+		{"sound over sound", at(5, func(s sensors.Sink) {
+			s.Sound(sensors.Sound{T: 0.05, Rate: 1200, Level: make([]int16, 120)})
+			s.Sound(sensors.Sound{T: 0.1, Rate: 1200, Level: make([]int16, 120)})
+		}), "before the stretch before it ended"},
 		{"force in g", good(func(s sensors.Sink, i int) bool {
 			s.Motion(sensors.Motion{T: float64(i) / 100, Force: r3.Vec{Z: 1}})
 			return true

@@ -51,6 +51,7 @@ func (f *first) list() []string {
 func inspect(calls []call) []string {
 	var f first
 	inOrder(&f, calls)
+	oneAfterAnother(&f, calls)
 	for i, c := range calls {
 		var bad []string
 		switch {
@@ -60,6 +61,8 @@ func inspect(calls []call) []string {
 			bad = fixProblems(*c.fix)
 		case c.pressure != nil:
 			bad = pressureProblems(*c.pressure)
+		case c.sound != nil:
+			bad = soundProblems(*c.sound)
 		default:
 			bad = stateProblems(*c.state)
 		}
@@ -78,6 +81,8 @@ func kind(c call) string {
 		return "fix"
 	case c.pressure != nil:
 		return "pressure"
+	case c.sound != nil:
+		return "sound"
 	}
 	return "state"
 }
@@ -145,7 +150,7 @@ func pressureProblems(p sensors.Pressure) []string {
 }
 
 func stateProblems(s sensors.State) (bad []string) {
-	if !slices.Contains(sensorNames(), s.Sensor) {
+	if s.Sensor != sensors.SensorSound && !slices.Contains(sensorNames(), s.Sensor) {
 		bad = append(bad, fmt.Sprintf("state of an unknown sensor %q", s.Sensor))
 	}
 	if !slices.Contains([]sensors.Condition{sensors.Working, sensors.Asking, sensors.Denied, sensors.Missing,
@@ -191,6 +196,8 @@ func told(calls []call) (bad []string) {
 			seen[sensors.SensorFix] = true
 		case c.pressure != nil:
 			seen[sensors.SensorPressure] = true
+		case c.sound != nil:
+			seen[sensors.SensorSound] = true
 		case c.state.Condition != sensors.Working:
 			seen[c.state.Sensor] = true
 		}
@@ -203,6 +210,7 @@ func told(calls []call) (bad []string) {
 	return bad
 }
 
+// sensorNames are those of which a source must say why it has none.
 func sensorNames() []sensors.Sensor {
 	return []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure}
 }

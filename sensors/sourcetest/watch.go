@@ -13,6 +13,7 @@ type call struct {
 	motion   *sensors.Motion
 	fix      *sensors.Fix
 	pressure *sensors.Pressure
+	sound    *sensors.Sound
 	state    *sensors.State
 }
 
@@ -24,6 +25,8 @@ func (c call) time() float64 {
 		return c.fix.T
 	case c.pressure != nil:
 		return c.pressure.T
+	case c.sound != nil:
+		return c.sound.T
 	}
 	return c.state.T
 }
@@ -69,6 +72,7 @@ func (w *watch) take(c call) {
 func (w *watch) Motion(m sensors.Motion)     { w.take(call{motion: &m}) }
 func (w *watch) Fix(f sensors.Fix)           { w.take(call{fix: &f}) }
 func (w *watch) Pressure(p sensors.Pressure) { w.take(call{pressure: &p}) }
+func (w *watch) Sound(s sensors.Sound)       { w.take(call{sound: &s}) }
 func (w *watch) State(s sensors.State)       { w.take(call{state: &s}) }
 
 // after watches the sink for a while after Run has returned and says what was

@@ -1,0 +1,80 @@
+package session
+
+import (
+	"math"
+	"strconv"
+
+	"github.com/tidwall/gjson"
+
+	"stillair/sensors"
+)
+
+// Limits that hold the memory of sound, which takes two bytes a value. A day is
+// within them. A microphone that is switched off gives zeros, a thousand of
+// which take as little as twenty bytes.
+const (
+	maxSound  = 128 << 20 // values
+	freeSound = 1 << 20   // and those of a file that is so small that it could not hold more
+	soundByte = 8         // values for each byte of the file
+)
+
+func appendSound(dst []byte, s sensors.Sound) []byte {
+	dst = append(dst, `{"type":"sound"`...)
+	dst = appendField(dst, "t_s", s.T, timeDecimals)
+	dst = appendField(dst, "rate_hz", s.Rate, rateDecimals)
+	if s.Clipped > 0 {
+		dst = strconv.AppendInt(append(dst, `,"clipped":`...), int64(s.Clipped), 10)
+	}
+	dst = append(dst, `,"level":[`...)
+	for i, x := range s.Level {
+		if i > 0 {
+			dst = append(dst, ',')
+		}
+		dst = strconv.AppendInt(dst, int64(x), 10)
+	}
+	return append(dst, "]}\n"...)
+}
+
+// sound takes a line with a stretch of sound.
+func (d *decoder) sound(o gjson.Result, odd func(string)) {
+	s := sensors.Sound{T: number(o, "t_s"), Rate: number(o, "rate_hz")}
+	if math.IsNaN(s.T) || !(s.Rate > 0) {
+		odd("a stretch of sound without a time or a rate is left out")
+		return
+	}
+	levels, ok := parseNumbers(d.columns[:0], o.Get("level").Raw)
+	d.columns = levels
+	if !ok || len(levels) == 0 {
+		odd("a stretch of sound without its levels is left out")
+		return
+	}
+	s.Level = make([]int16, len(levels))
+	for i, x := range levels {
+		if !(x >= -sensors.FullScale && x <= sensors.FullScale-1) {
+			odd("a stretch of sound with a level that is no number or beyond full scale is left out")
+			return
+		}
+		s.Level[i] = int16(math.Round(x))
+	}
+	if n := number(o, "clipped"); n > 0 && n < 1<<31 {
+		s.Clipped = int(n)
+	}
+	d.heard += len(s.Level)
+	d.sounds.Add(s)
+}
+
+// apart leaves out stretches of sound that begin before the one before them
+// ended.
+func apart(d *decoder, sounds []sensors.Sound) []sensors.Sound {
+	kept := sounds[:0]
+	var last sensors.Sound
+	for _, s := range sounds {
+		if s.Follows(last) {
+			kept, last = append(kept, s), s
+		}
+	}
+	if over := len(sounds) - len(kept); over > 0 {
+		d.noteMany("stretches of sound that begin before the one before them ended were left out", over)
+	}
+	return kept
+}
