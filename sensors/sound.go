@@ -34,6 +34,18 @@ type Sound struct {
 // End is when the value behind the last would have been heard, s.
 func (s Sound) End() float64 { return s.T + float64(len(s.Level))/s.Rate }
 
+// Apart leaves out, in place, what begins before the stretch before it ended.
+func Apart(sounds []Sound) []Sound {
+	kept := sounds[:0]
+	var last Sound
+	for _, s := range sounds {
+		if s.Follows(last) {
+			kept, last = append(kept, s), s
+		}
+	}
+	return kept
+}
+
 // Follows reports whether s may come behind before. A clock that is being
 // corrected may set it back by less than a value.
 func (s Sound) Follows(before Sound) bool {

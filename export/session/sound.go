@@ -63,16 +63,9 @@ func (d *decoder) sound(o gjson.Result, odd func(string)) {
 	d.sounds.Add(s)
 }
 
-// apart leaves out stretches of sound that begin before the one before them
-// ended.
+// apart leaves out what sensors.Apart does, and notes how much.
 func apart(d *decoder, sounds []sensors.Sound) []sensors.Sound {
-	kept := sounds[:0]
-	var last sensors.Sound
-	for _, s := range sounds {
-		if s.Follows(last) {
-			kept, last = append(kept, s), s
-		}
-	}
+	kept := sensors.Apart(sounds)
 	if over := len(sounds) - len(kept); over > 0 {
 		d.noteMany("stretches of sound that begin before the one before them ended were left out", over)
 	}

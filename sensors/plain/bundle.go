@@ -15,6 +15,7 @@ const (
 	motionFile   = "motion.csv"
 	gnssFile     = "gnss.csv"
 	pressureFile = "pressure.csv"
+	soundFile    = "sound.csv"
 	rideFile     = "ride.json"
 	nmeaSuffix   = ".nmea"
 )
@@ -35,7 +36,7 @@ type bundle struct {
 // isWanted reports whether a file with the bare name belongs to a log.
 func isWanted(name string) bool {
 	switch name = strings.ToLower(name); name {
-	case motionFile, gnssFile, pressureFile, rideFile:
+	case motionFile, gnssFile, pressureFile, soundFile, rideFile:
 		return true
 	}
 	return strings.HasSuffix(name, nmeaSuffix) && !strings.HasPrefix(name, ".")

@@ -4,6 +4,7 @@
 //	motion.csv    t_s, ax_mps2, ay_mps2, az_mps2, gx_radps, gy_radps, gz_radps
 //	gnss.csv      t_s, speed_mps, lat_deg, lon_deg, utc_ms, alt_m, bearing_deg, speed_sd_mps, h_sd_m
 //	pressure.csv  t_s, pressure_pa                                    (may be missing)
+//	sound.csv     t_s, rate_hz, level, clipped                        (may be missing)
 //	ride.json     what the rider told of bike, air and setups         (may be missing)
 //
 // The files are CSV as of RFC 4180 with a header row, in any order of columns;
@@ -11,6 +12,8 @@
 // gnss.csv but t_s and speed_mps may be missing or empty. In the place of
 // gnss.csv there may be one file of satellite sentences whose name ends in
 // .nmea; package nmea says how its lines get a time on the clock of motion.csv.
+// A row of sound.csv is a stretch of sensors.Sound with its values in the one
+// cell level, separated by blanks; clipped may be missing.
 //
 // # What is mended and what is refused
 //
@@ -32,6 +35,6 @@
 //
 // Lines are limited to 64 KiB, columns to 1000, samples to 3 million of
 // motion, half a million of fixes and one million of pressure (eight hours at
-// 100 Hz, fourteen at 10 Hz); packed files may not unpack to more than 100
+// 100 Hz, fourteen at 10 Hz), and 40 million values of sound (nine hours); packed files may not unpack to more than 100
 // times their size. Nothing is ever written while reading.
 package plain

@@ -86,6 +86,14 @@ func (b *bundle) read() (*sensors.Log, error) {
 	}); err != nil {
 		return nil, err
 	}
+	if _, err := b.with(soundFile, func(f file) (err error) {
+		var y *tally
+		log.Sound, y, err = readSound(f, clock)
+		keep(y)
+		return err
+	}); err != nil {
+		return nil, err
+	}
 	if err := b.readRide(log, clock); err != nil {
 		return nil, err
 	}
@@ -166,7 +174,12 @@ func (b *bundle) sameClock(log *sensors.Log) error {
 		}
 	}
 	if n := len(log.Pressure); n > 0 {
-		return other(pressureFile, log.Pressure[0].T, log.Pressure[n-1].T)
+		if err := other(pressureFile, log.Pressure[0].T, log.Pressure[n-1].T); err != nil {
+			return err
+		}
+	}
+	if n := len(log.Sound); n > 0 {
+		return other(soundFile, log.Sound[0].T, log.Sound[n-1].End())
 	}
 	return nil
 }

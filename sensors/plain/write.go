@@ -53,6 +53,9 @@ func eachFile(log *sensors.Log, put func(name string, write func(io.Writer) erro
 	if err == nil && len(log.Pressure) > 0 {
 		err = put(pressureFile, func(w io.Writer) error { return writePressure(w, log.Pressure) })
 	}
+	if err == nil && len(log.Sound) > 0 {
+		err = put(soundFile, func(w io.Writer) error { return writeSound(w, log.Sound) })
+	}
 	if err == nil {
 		err = put(rideFile, func(w io.Writer) error {
 			_, err := w.Write(EncodeRide(log.Ride))

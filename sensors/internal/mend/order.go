@@ -44,3 +44,4 @@ func Order[S any](samples []S, time func(S) float64) ([]S, Disorder) {
 func MotionTime(m sensors.Motion) float64     { return m.T }
 func FixTime(f sensors.Fix) float64           { return f.T }
 func PressureTime(p sensors.Pressure) float64 { return p.T }
+func SoundTime(s sensors.Sound) float64       { return s.T }
