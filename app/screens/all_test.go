@@ -1,6 +1,8 @@
 package screens_test
 
 import (
+	"time"
+
 	"fyne.io/fyne/v2"
 
 	"stillair/app/recorder"
@@ -103,11 +105,19 @@ func resultScreens() []shown {
 			cut.About.Name, cut.About.Stage, cut.About.Found = "", store.CutOff, store.Found{CoastDowns: 2, Pairs: 1}
 			fresh := inventedSession()
 			fresh.About.Name, fresh.About.Measured = "", fresh.About.Deleted
-			page := s.Rides(s.C.Rides([]store.Session{ses, cut, fresh}), func(string) {}, nothing)
+			page := s.Rides(s.C.Rides([]store.Session{ses, cut, fresh}), 1, ridesActions())
 			return s.WithTabs(page, screens.PlaceResults, func(screens.Place) {}, s.UndoBar(s.C.Book.Rides.Deleted, nothing))
 		}},
+		{"deleted", func(s screens.Screens) fyne.CanvasObject {
+			now := ses.About.Started.Add(96 * time.Hour)
+			a, b := inventedSession(), inventedSession()
+			a.About.Deleted, b.About.Deleted = now.Add(-time.Hour), now.Add(-6*24*time.Hour-time.Hour)
+			b.ID, b.About.Name = "other", "Wet road"
+			on := screens.DeletedActions{Back: nothing, BringBack: func(string) {}, Remove: func(string) {}}
+			return tabs(s, screens.PlaceResults, s.Deleted(s.C.Deleted([]store.Session{a, b}, now), "other", on))
+		}},
 		{"rides empty", func(s screens.Screens) fyne.CanvasObject {
-			return tabs(s, screens.PlaceResults, s.Rides(nil, func(string) {}, nothing))
+			return tabs(s, screens.PlaceResults, s.Rides(nil, 0, ridesActions()))
 		}},
 		{"edit ride", func(s screens.Screens) fyne.CanvasObject {
 			a := screens.EditActions{Back: nothing, ShareAway: nothing, ShareRide: nothing, ShareResults: nothing, Delete: nothing, Values: nothing}
@@ -133,6 +143,10 @@ func resultScreens() []shown {
 			return tabs(s, screens.PlaceResults, s.Advice(s.C.Advice(res), nothing))
 		}},
 	}
+}
+
+func ridesActions() screens.RidesActions {
+	return screens.RidesActions{Open: func(string) {}, Demo: nothing, Deleted: nothing}
 }
 
 func otherScreens() []shown {

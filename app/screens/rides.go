@@ -1,14 +1,23 @@
 package screens
 
 import (
+	"fmt"
+
 	"fyne.io/fyne/v2"
 
 	"stillair/app/screens/kit"
 	"stillair/app/view"
 )
 
-// Rides is the list of recordings.
-func (s Screens) Rides(rows []view.RideRow, open func(id string), demo func()) *kit.Page {
+// RidesActions is what the list of recordings leads to.
+type RidesActions struct {
+	Open          func(id string)
+	Demo, Deleted func()
+}
+
+// Rides is the list of recordings; deleted is how many more can be brought
+// back.
+func (s Screens) Rides(rows []view.RideRow, deleted int, on RidesActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Rides
 	var body []fyne.CanvasObject
 	if len(rows) == 0 {
@@ -16,12 +25,17 @@ func (s Screens) Rides(rows []view.RideRow, open func(id string), demo func()) *
 	}
 	var list []fyne.CanvasObject
 	for _, r := range rows {
-		list = append(list, s.rideRow(r, open))
+		list = append(list, s.rideRow(r, on.Open))
 	}
 	if list != nil {
 		body = append(body, k.List(list...))
 	}
-	body = append(body, k.List(s.into(kit.ListTab, t.Demo, "", demo)))
+	more := []fyne.CanvasObject{s.into(kit.ListTab, t.Demo, "", on.Demo)}
+	if deleted > 0 {
+		d := s.C.Book.Deleted
+		more = append(more, s.into(kit.Bin, d.Title, fmt.Sprintf(d.Open, deleted), on.Deleted))
+	}
+	body = append(body, k.List(more...))
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(14, body...), nil)
 }
 

@@ -86,25 +86,3 @@ func (s *Shell) resultsFile() (name, kind string, data []byte, err error) {
 	err = results.Write(&b, results.From(s.opened.res))
 	return s.opened.id + ".results.json", "application/json", b.Bytes(), err
 }
-
-// deleteRide takes the open ride out of the list and offers to take that back.
-func (s *Shell) deleteRide() {
-	id := s.opened.id
-	s.piles[s.place] = s.piles[s.place][:1]
-	var err error
-	s.aside(func() {
-		err = s.sessions.Delete(id)
-		s.reread()
-	}, func() {
-		if err == nil {
-			s.undo = func() {
-				s.undo = nil
-				s.aside(func() {
-					err = s.sessions.Undelete(id)
-					s.reread()
-				}, s.show)
-			}
-		}
-		s.show()
-	})
-}

@@ -2,6 +2,7 @@ package shell_test
 
 import (
 	"context"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -75,21 +76,40 @@ func TestTheGuideLeadsThrough(t *testing.T) {
 	}
 }
 
-// TestACrashIsToldOf starts the app on what a killed recording left.
-func TestACrashIsToldOf(t *testing.T) {
-	files := platformtest.NewMemory()
-	sessions := store.NewSessions(files, platform.NewSystemClock())
-	_, f, err := sessions.Begin(store.About{Bike: "test bike"})
+// begunRide writes some fixes into a new session and leaves it open.
+func begunRide(t *testing.T, sessions *store.Sessions, about store.About) (id string, w *session.Writer) {
+	t.Helper()
+	id, f, err := sessions.Begin(about)
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := session.NewWriter(session.ToFile(f), session.Header{}, sensors.UnknownRide())
-	if err != nil {
+	if w, err = session.NewWriter(session.ToFile(f), session.Header{}, sensors.UnknownRide()); err != nil {
 		t.Fatal(err)
 	}
 	for i := range 100 {
 		w.Fix(sensors.NewFix(float64(i), 20))
 	}
+	return id, w
+}
+
+// keptRide is a closed session of that name.
+func keptRide(t *testing.T, sessions *store.Sessions, name string) (id string) {
+	t.Helper()
+	id, w := begunRide(t, sessions, store.About{Name: name})
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if err := sessions.Update(id, func(a *store.About) { a.Stage = store.Closed }); err != nil {
+		t.Fatal(err)
+	}
+	return id
+}
+
+// TestACrashIsToldOf starts the app on what a killed recording left.
+func TestACrashIsToldOf(t *testing.T) {
+	files := platformtest.NewMemory()
+	sessions := store.NewSessions(files, platform.NewSystemClock())
+	begunRide(t, sessions, store.About{Bike: "test bike"})
 	h := open(t, files.CutPower(), quiet, &outlet{})
 	h.await("A recording was cut off")
 	h.touch("Results")
@@ -106,4 +126,37 @@ func TestABusyRecorderIsToldOf(t *testing.T) {
 	h := open(t, files, quiet, &outlet{})
 	h.touch("Start recording")
 	h.await("already recording, in another window")
+}
+
+// TestADeletedRideComesBackAfterACrash deletes a ride, starts the app anew on
+// the same files, and brings it back; removing it for good is asked twice.
+func TestADeletedRideComesBackAfterACrash(t *testing.T) {
+	files := platformtest.NewMemory()
+	sessions := store.NewSessions(files, platform.NewSystemClock())
+	id := keptRide(t, sessions, "wet road")
+	if err := sessions.Delete(id); err != nil {
+		t.Fatal(err)
+	}
+	h := open(t, files, quiet, &outlet{})
+	h.touch("Results")
+	h.await("No rides yet")
+	h.touch("Deleted rides")
+	h.await("gone in 6 days")
+	h.touch("Bring back")
+	h.await("Nothing here.")
+	h.touch("Back")
+	h.await("wet road")
+	if err := sessions.Delete(id); err != nil {
+		t.Fatal(err)
+	}
+	again := open(t, files, quiet, &outlet{})
+	again.touch("Results")
+	again.touch("Deleted rides")
+	again.touch("Remove for good")
+	again.await("Nothing can bring it back")
+	again.touch("Yes, remove it for good")
+	again.await("Nothing here.")
+	if infos, err := files.List(); err != nil || slices.ContainsFunc(infos, func(i platform.Info) bool { return strings.HasPrefix(i.Name, id) }) {
+		t.Errorf("files left: %v, %v", infos, err)
+	}
 }

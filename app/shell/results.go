@@ -31,7 +31,7 @@ type opened struct {
 }
 
 func (s *Shell) ridesList() *kit.Page {
-	return s.screen.Rides(s.screen.C.Rides(s.rides), s.openRide, s.openDemo)
+	return s.screen.Rides(s.screen.C.Rides(s.rides), len(s.deleted), screens.RidesActions{Open: s.openRide, Demo: s.openDemo, Deleted: s.openDeleted})
 }
 
 // options are the roll-ons that riders of either system of units ask for.

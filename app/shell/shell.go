@@ -44,6 +44,7 @@ type Shell struct {
 	choices  store.Choices
 	garage   []store.Bike
 	rides    []store.Session
+	deleted  []store.Session // that can be brought back
 	problems []error
 	free     int64
 
@@ -96,7 +97,7 @@ func Open(cfg Config) *Shell {
 		s.problems = append(s.problems, err)
 	}
 	if err == nil {
-		if err := s.sessions.Purge(0); err != nil {
+		if err := s.sessions.Purge(store.KeepDeleted); err != nil {
 			s.problems = append(s.problems, err)
 		}
 	}
@@ -114,6 +115,7 @@ func (s *Shell) reread() {
 	var p1, p2 []error
 	s.garage, p1 = s.bikes.List()
 	s.rides, p2 = s.sessions.List()
+	s.deleted = s.sessions.Deleted()
 	s.problems = append(append(s.problems[:0:0], p1...), p2...)
 	free, err := s.dev.Files.Free()
 	if err != nil {

@@ -141,6 +141,17 @@ func (s *Sessions) about(id string) (About, error) {
 // name the files that could not be read; their sessions are listed all the
 // same, with what the file system knows.
 func (s *Sessions) List() (list []Session, problems []error) {
+	all, problems := s.all()
+	for _, x := range all {
+		if x.About.Deleted.IsZero() {
+			list = append(list, x)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Session) int { return b.About.Started.Compare(a.About.Started) })
+	return list, problems
+}
+
+func (s *Sessions) all() (list []Session, problems []error) {
 	infos, err := s.files.List()
 	if err != nil {
 		return nil, []error{err}
@@ -157,11 +168,8 @@ func (s *Sessions) List() (list []Session, problems []error) {
 		if about.Started.IsZero() {
 			about.Started = info.Modified
 		}
-		if about.Deleted.IsZero() {
-			list = append(list, Session{ID: id, About: about, Bytes: info.Size})
-		}
+		list = append(list, Session{ID: id, About: about, Bytes: info.Size})
 	}
-	slices.SortStableFunc(list, func(a, b Session) int { return b.About.Started.Compare(a.About.Started) })
 	return list, problems
 }
 
@@ -169,43 +177,6 @@ func (s *Sessions) List() (list []Session, problems []error) {
 func (s *Sessions) Get(id string) (Session, error) {
 	about, err := s.about(id)
 	return Session{ID: id, About: about}, err
-}
-
-// Delete takes a session out of the list. Undelete brings it back, until Purge
-// has removed it for good.
-func (s *Sessions) Delete(id string) error {
-	return s.Update(id, func(a *About) { a.Deleted = s.clock.Wall().UTC() })
-}
-
-// Undelete brings a deleted session back.
-func (s *Sessions) Undelete(id string) error {
-	return s.Update(id, func(a *About) { a.Deleted = time.Time{} })
-}
-
-// Purge removes for good what was deleted longer than age ago.
-func (s *Sessions) Purge(age time.Duration) error {
-	infos, err := s.files.List()
-	if err != nil {
-		return err
-	}
-	limit := s.clock.Wall().Add(-age)
-	var errs []error
-	for _, info := range infos {
-		id, ok := strings.CutSuffix(info.Name, aboutEnding)
-		if !ok {
-			continue
-		}
-		about, err := s.about(id)
-		if err != nil || about.Deleted.IsZero() || about.Deleted.After(limit) {
-			continue
-		}
-		err = s.files.Remove(id + sessionEnding)
-		if err == nil || errors.Is(err, fs.ErrNotExist) {
-			err = s.files.Remove(id + aboutEnding)
-		}
-		errs = append(errs, err)
-	}
-	return errors.Join(errs...)
 }
 
 // Bytes gives a session's file as it is, and its name.

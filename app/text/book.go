@@ -37,6 +37,7 @@ type Book struct {
 	Plan    Plan
 	Power   Power
 	Parts   Parts
+	Deleted Deleted
 
 	said map[string]string // what the analysis says, from English
 }

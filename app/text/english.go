@@ -31,6 +31,7 @@ func English() *Book {
 		Plan:    englishPlan(),
 		Power:   englishPower(),
 		Parts:   englishParts(),
+		Deleted: englishDeleted(),
 		Trouble: englishTrouble(),
 		said:    map[string]string{},
 	}

@@ -11,7 +11,7 @@ func englishRides() Rides {
 		Share: "Share or save", ShareRide: "The recording as it is",
 		ShareAway: "The recording, without the place", ShareAwayHint: "Moved elsewhere on Earth, first and last 200 m cut off. Results stay the same.", ShareResults: "The results",
 		ShareHint: "The recording opens in any tool that reads gzip and JSON. The results are one JSON file.",
-		Delete:    "Delete this ride", DeleteHint: "It can be taken back until you close the app.",
+		Delete:    "Delete this ride", DeleteHint: "It stays under “Deleted rides” for 7 days and can be brought back.",
 		Length: "%s, %s", SharePositions: "It holds where you rode, and where you live.", NothingFound: "nothing found",
 	}
 }

@@ -33,8 +33,8 @@ func englishSenses() Senses {
 		MissingTurn:   "none. Works without, a little less exact on slopes",
 		StoragePlenty: "room for days of riding",
 		MotionSilent:  "silent. Speeds still work, times become coarse", FixSilent: "silent. Everything else is kept until they return",
-		StorageGood: "room for %s of riding", StorageLow: "only room for %s. Delete or share old rides",
-		StorageFull: "full. Delete or share old rides", StorageUnknown: "the phone does not say how much room is left",
+		StorageGood: "room for %s of riding", StorageLow: "only room for %s. Delete old rides for good",
+		StorageFull: "full. Delete old rides for good", StorageUnknown: "the phone does not say how much room is left",
 		Gaps: "%d gaps, the longest %s s",
 	}
 }
@@ -64,7 +64,7 @@ func englishTrouble() Trouble {
 		RecoveredHint:    "It is in the list with all others. Results work as usual.",
 		RecoveredDamaged: "%s s inside it are missing.",
 		Busy:             "Stillair is already recording, in another window or tab. End that one first.",
-		NoRoom:           "There is too little room left on the phone to record a ride. Delete or share old rides first.",
+		NoRoom:           "There is too little room left on the phone to record a ride. Delete old rides, and remove them for good under “Deleted rides”.",
 		StorageFails:     "The phone does not take the data right now. It is kept in memory and tried again.",
 		StorageLost:      "The phone took no data for so long that part of the ride is lost.",
 		CannotRecord:     "The phone does not let the ride be stored, so it cannot be recorded: %s",

@@ -31,6 +31,7 @@ func German() *Book {
 		Plan:    germanPlan(),
 		Power:   germanPower(),
 		Parts:   germanParts(),
+		Deleted: germanDeleted(),
 		Trouble: germanTrouble(),
 		said:    germanSaid(),
 	}

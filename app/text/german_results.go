@@ -11,7 +11,7 @@ func germanRides() Rides {
 		Share: "Weitergeben oder sichern", ShareRide: "Die Aufzeichnung, wie sie ist",
 		ShareAway: "Die Aufzeichnung, ohne den Ort", ShareAwayHint: "Anderswohin verschoben, die ersten und letzten 200 m abgeschnitten. Die Ergebnisse bleiben gleich.", ShareResults: "Die Ergebnisse",
 		ShareHint: "Die Aufzeichnung öffnet jedes Werkzeug, das gzip und JSON liest. Die Ergebnisse sind eine JSON-Datei.",
-		Delete:    "Diese Fahrt löschen", DeleteHint: "Das lässt sich rückgängig machen, bis du die App schließt.",
+		Delete:    "Diese Fahrt löschen", DeleteHint: "Sie bleibt 7 Tage unter „Gelöschte Fahrten“ und lässt sich zurückholen.",
 		Length: "%s, %s", SharePositions: "Sie enthält, wo du fährst und wo du wohnst.", NothingFound: "nichts gefunden",
 	}
 }

@@ -33,8 +33,8 @@ func germanSenses() Senses {
 		MissingTurn:   "keine. Geht auch ohne, an Steigungen etwas ungenauer",
 		StoragePlenty: "Platz für Tage",
 		MotionSilent:  "verstummt. Geschwindigkeiten gehen, Zeiten werden grob", FixSilent: "verstummt. Alles andere wird weiter festgehalten",
-		StorageGood: "Platz für %s Fahrt", StorageLow: "nur Platz für %s. Alte Fahrten löschen oder weitergeben",
-		StorageFull: "voll. Alte Fahrten löschen oder weitergeben", StorageUnknown: "das Telefon sagt nicht, wie viel Platz noch ist",
+		StorageGood: "Platz für %s Fahrt", StorageLow: "nur Platz für %s. Alte Fahrten endgültig löschen",
+		StorageFull: "voll. Alte Fahrten endgültig löschen", StorageUnknown: "das Telefon sagt nicht, wie viel Platz noch ist",
 		Gaps: "%d Lücken, die längste %s s",
 	}
 }
@@ -64,7 +64,7 @@ func germanTrouble() Trouble {
 		RecoveredHint:    "Sie steht bei den anderen in der Liste. Die Ergebnisse gehen wie sonst auch.",
 		RecoveredDamaged: "%s s darin fehlen.",
 		Busy:             "Stillair zeichnet schon auf, in einem anderen Fenster oder Tab. Beende das zuerst.",
-		NoRoom:           "Im Telefon ist zu wenig Platz für eine Fahrt. Lösche alte Fahrten oder gib sie weiter.",
+		NoRoom:           "Im Telefon ist zu wenig Platz für eine Fahrt. Lösche alte Fahrten, unter „Gelöschte Fahrten“ auch endgültig.",
 		StorageFails:     "Das Telefon nimmt die Daten gerade nicht an. Sie bleiben im Arbeitsspeicher und werden weiter versucht.",
 		StorageLost:      "Das Telefon nahm so lange keine Daten an, dass ein Teil der Fahrt verloren ist.",
 		CannotRecord:     "Das Telefon lässt die Fahrt nicht speichern, darum kann sie nicht aufgezeichnet werden: %s",
