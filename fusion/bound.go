@@ -49,15 +49,16 @@ func Bound(k Known) *Track {
 		}
 	}
 	x, p := r.first(0)
-	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(k.T))
+	post := newPosterior(nodes, kalman.Smooth(nodes, x, p))
 	tr := &Track{T: k.T, V: k.V, A: r.ref.accel, S: make([]float64, len(k.T)), VSD: make([]float64, len(k.T)), Still: k.Still, post: post}
 	for i := range k.T {
 		if i > 0 {
 			tr.S[i] = tr.S[i-1] + (k.T[i]-k.T[i-1])*(k.V[i]+k.V[i-1])/2
 		}
-		u := post.share(k.T, i)
-		tr.VSD[i] = math.Sqrt(math.Max(post.inside(between{k: int(post.in[i]), u: u}, u)[1][1], 0))
 	}
+	post.each(k.T, func(i, n int, u float64) {
+		tr.VSD[i] = math.Sqrt(math.Max(post.inside(n, u, u)[1][1], 0))
+	})
 	return tr
 }
 

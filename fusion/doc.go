@@ -70,9 +70,10 @@
 // State (package internal/kalman): distance, speed, bias with slope, the
 // receiver's correlated error, scale, deviation of the lag, deviation of τ².
 // The speed follows the measured force; an extended Kalman filter runs forward
-// over nodes ten a second and at each fix, and the recursion of Rauch, Tung
-// and Striebel ("Maximum likelihood estimates of linear dynamic systems", AIAA
-// Journal 3 (1965) 1445) back. Between nodes the force carries the speed, and
+// over nodes ten a second and at each fix, and the adjoint recursion of Bryson
+// and Frazier ("Smoothing for linear and nonlinear dynamic systems", 1963)
+// back, which gives what the recursion of Rauch, Tung and Striebel gives
+// without solving a system of equations at each node. Between nodes the force carries the speed, and
 // what is missing at the next node is shared out: the mean of a Brownian
 // bridge, which is what the model itself says. Several passes are made, each
 // linearised about the one before; what multiplies an unknown (lag, scale, τ²)
@@ -96,6 +97,7 @@
 // Errors of a smoothed ride are strongly correlated in time. Between two marks
 // of a launch most of the lag's and the receiver's error cancels. Track.Joint,
 // Cov, SD, SpeedCov and the Crossings carry the full covariance across any
-// stretch of time: Cov(x_i, x_j) = G_i·G_{i+1}⋯G_{j-1}·P_j, with G the gains of
-// the backward pass.
+// stretch of time: Cov(x_i, x_j) = P_i·Ψᵀ·(1 - Λ_j·P_j), with P the filter's
+// covariances, Ψ what the filter makes at j of an error at i, and Λ what was
+// seen after j.
 package fusion

@@ -7,31 +7,45 @@ import (
 	"stillair/fusion/internal/motion"
 )
 
-// posterior is the smoothed ride at its nodes, from which every sample's
-// motion and any covariance is worked out.
+// posterior is what is known of distance and speed at the nodes, from which the
+// covariance of any two places is worked out.
 type posterior struct {
-	nodes []kalman.Node
-	*kalman.Result
-	in []int32 // for each sample, the node at or before it
+	knots []knot
+	links kalman.Links
 }
 
-func newPosterior(nodes []kalman.Node, res *kalman.Result, samples int) posterior {
-	p := posterior{nodes: nodes, Result: res, in: make([]int32, samples)}
-	k := 0
-	for i := range p.in {
-		for k+1 < len(nodes) && nodes[k+1].Index <= i {
-			k++
+// knot is what a node leaves to the posterior.
+type knot struct {
+	sample     int
+	ss, sv, vv float64       // covariance of distance and speed here
+	cross      [2][2]float64 // of those at the node before with those here
+	bridge     float64       // variance that the vibration added to the speed since the node before, m²/s²
+}
+
+func newPosterior(nodes []kalman.Node, res *kalman.Result) posterior {
+	p := posterior{knots: make([]knot, len(nodes)), links: res.Links}
+	for i := range nodes {
+		cov := &res.P[i]
+		p.knots[i] = knot{sample: nodes[i].Index, ss: cov.SS, sv: cov.SV, vv: cov.VV, bridge: nodes[i].Step.Q}
+		if i > 0 {
+			w := p.links.Leave(i-1, 0)
+			p.knots[i].cross = w.Here()
 		}
-		p.in[i] = int32(min(k, max(len(nodes)-2, 0)))
 	}
 	return p
 }
 
-// share is how far sample i lies between its node and the next, 0 to 1.
-func (p *posterior) share(t []float64, i int) float64 {
-	k := p.in[i]
-	t0, t1 := t[p.nodes[k].Index], t[p.nodes[k+1].Index]
-	return (t[i] - t0) / (t1 - t0)
+// each visits every sample with the node before it and the share of the way to
+// the next.
+func (p *posterior) each(t []float64, visit func(i, node int, u float64)) {
+	n := 0
+	for i := range t {
+		for n+2 < len(p.knots) && p.knots[n+1].sample <= i {
+			n++
+		}
+		t0, t1 := t[p.knots[n].sample], t[p.knots[n+1].sample]
+		visit(i, n, (t[i]-t0)/(t1-t0))
+	}
 }
 
 // point is the smoothed motion at a sample.
@@ -40,17 +54,17 @@ type point struct{ s, v, b, k float64 }
 // expand visits every sample. Between two nodes the force carries the speed,
 // and what it misses at the next node is shared out in proportion to time: the
 // mean of a Brownian bridge.
-func (r *ride) expand(p *posterior, visit func(i int, at point)) {
+func (r *ride) expand(nodes []kalman.Node, states []kalman.Vec, visit func(i int, at point)) {
 	t := r.s.T
-	for n := 0; n+1 < len(p.nodes); n++ {
-		a, c := &p.X[n], &p.X[n+1]
-		i0, i1 := p.nodes[n].Index, p.nodes[n+1].Index
-		blind := p.nodes[n+1].Step.Blind
+	for n := 0; n+1 < len(nodes); n++ {
+		a, c := &states[n], &states[n+1]
+		i0, i1 := nodes[n].Index, nodes[n+1].Index
+		blind := nodes[n+1].Step.Blind
 		se, ve := r.carry(a, i0, i1, blind)
 		missV, missS := c[kalman.V]-ve, c[kalman.S]-se
 		h := t[i1] - t[i0]
 		last := i1
-		if n+2 == len(p.nodes) {
+		if n+2 == len(nodes) {
 			last = i1 + 1
 		}
 		for i := i0; i < last; i++ {
@@ -85,13 +99,13 @@ const (
 )
 
 // relinearise makes the smoothed ride the reference of the next pass.
-func (r *ride) relinearise(p *posterior) {
+func (r *ride) relinearise(nodes []kalman.Node, states []kalman.Vec) {
 	speed := make([]float64, len(r.s.T))
-	r.expand(p, func(i int, at point) { speed[i] = math.Max(at.v, 0) })
+	r.expand(nodes, states, func(i int, at point) { speed[i] = math.Max(at.v, 0) })
 	r.ref.set(r.s, speed)
-	last := len(p.X) - 1
-	r.lag += p.X[last][kalman.D]
-	r.shape = math.Max(r.shape+p.X[last][kalman.W], 0)
+	last := &states[len(states)-1]
+	r.lag += last[kalman.D]
+	r.shape = math.Max(r.shape+last[kalman.W], 0)
 	r.bend()
 }
 

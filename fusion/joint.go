@@ -72,7 +72,7 @@ func (tr *Track) SpeedCov(times []float64) [][]float64 {
 	p := &tr.post
 	for i, t := range times {
 		a := tr.place(t)
-		w := p.walk(a)
+		w := walk{p: p, from: a}
 		for j := i; j < len(times); j++ {
 			b := tr.place(times[j])
 			c := w.to(b)
@@ -91,15 +91,15 @@ type between struct {
 
 // place finds where t lies; times beyond the ends count as the ends.
 func (tr *Track) place(t float64) between {
-	nodes := tr.post.nodes
-	k, _ := slices.BinarySearchFunc(nodes, t, func(n kalman.Node, t float64) int {
-		if tr.T[n.Index] <= t {
+	knots := tr.post.knots
+	k, _ := slices.BinarySearchFunc(knots, t, func(n knot, t float64) int {
+		if tr.T[n.sample] <= t {
 			return -1
 		}
 		return 1
 	})
-	k = max(0, min(k-1, len(nodes)-2))
-	t0, t1 := tr.T[nodes[k].Index], tr.T[nodes[k+1].Index]
+	k = max(0, min(k-1, len(knots)-2))
+	t0, t1 := tr.T[knots[k].sample], tr.T[knots[k+1].sample]
 	return between{k: k, u: math.Max(0, math.Min(1, (t-t0)/(t1-t0)))}
 }
 
@@ -110,92 +110,50 @@ func (p *posterior) cov(a, b between) [2][2]float64 {
 		c[0][1], c[1][0] = c[1][0], c[0][1]
 		return c
 	}
-	w := p.walk(a)
+	w := walk{p: p, from: a}
 	return w.to(b)
 }
 
-// pair is two rows that act on a state.
-type pair [2]kalman.Vec
-
-// walk carries the covariance of (S, V) at one place forward from node to
-// node.
+// walk carries the errors of (S, V) at one place forward from node to node.
 type walk struct {
 	p    *posterior
 	from between
-	k    int  // the node that rows now act on
-	rows pair // Cov((S,V) at from, x_k) = rows·P_k
-}
-
-func (p *posterior) walk(a between) walk { return walk{p: p, from: a, k: a.k} }
-
-// times gives rows·g.
-func (r *pair) times(g *kalman.Mat) pair {
-	var out pair
-	for a := range r {
-		for c, f := range r[a] {
-			if f == 0 {
-				continue
-			}
-			for b := range kalman.N {
-				out[a][b] += f * g[c][b]
-			}
-		}
-	}
-	return out
+	on   kalman.Walk // once it has left the interval it began in
+	left bool
 }
 
 // to gives the covariance with (S, V) at b, which must not lie before the
 // place the walk has come to.
 func (w *walk) to(b between) [2][2]float64 {
-	p := w.p
 	if b.k == w.from.k {
-		return p.inside(w.from, b.u)
+		return w.p.inside(b.k, w.from.u, b.u)
 	}
-	if w.k == w.from.k { // leave the first interval: both ends act on its far node
-		u := w.from.u
-		w.rows = pair{}
-		for a, s := range [2]int{kalman.S, kalman.V} {
-			w.rows[a] = p.G[w.k][s]
-			for c := range w.rows[a] {
-				w.rows[a][c] *= 1 - u
-			}
-			w.rows[a][s] += u
-		}
-		w.k++
+	if !w.left {
+		w.on, w.left = w.p.links.Leave(w.from.k, w.from.u), true
 	}
-	for w.k < b.k {
-		w.rows = w.rows.times(&p.G[w.k])
-		w.k++
-	}
-	near := w.rows.times(&p.P[b.k])
-	ahead := w.rows.times(&p.G[b.k])
-	far := ahead.times(&p.P[b.k+1])
-	var c [2][2]float64
-	for x := range 2 {
-		for y, s := range [2]int{kalman.S, kalman.V} {
-			c[x][y] = (1-b.u)*near[x][s] + b.u*far[x][s]
+	w.on.To(b.k)
+	ahead := w.on
+	ahead.To(b.k + 1)
+	near, far := w.on.Here(), ahead.Here()
+	for x := range near {
+		for y := range near[x] {
+			near[x][y] += b.u * (far[x][y] - near[x][y])
 		}
 	}
-	return c
+	return near
 }
 
-// inside is the covariance of two places in the same interval: of the straight
-// line between its ends, and of the bridge of vibration between them.
-func (p *posterior) inside(a between, u float64) [2][2]float64 {
-	k := a.k
-	p0, p1, g := &p.P[k], &p.P[k+1], &p.G[k]
-	idx := [2]int{kalman.S, kalman.V}
+// inside is the covariance of two places in the same interval, shares a and b
+// of the way through it: of the straight line between its ends, and of the
+// bridge of vibration between them.
+func (p *posterior) inside(k int, a, b float64) [2][2]float64 {
+	near, far := &p.knots[k], &p.knots[k+1]
+	x := &far.cross
+	both := (1-a)*b + a*(1-b)
 	var c [2][2]float64
-	for x, sx := range idx {
-		for y, sy := range idx {
-			var xy, yx float64 // Cov(x at k, y at k+1) and the other way
-			for m := range kalman.N {
-				xy += g[sx][m] * p1[m][sy]
-				yx += g[sy][m] * p1[m][sx]
-			}
-			c[x][y] = (1-a.u)*(1-u)*p0[sx][sy] + a.u*u*p1[sx][sy] + (1-a.u)*u*xy + a.u*(1-u)*yx
-		}
-	}
-	c[1][1] += p.nodes[k+1].Step.Q * math.Min(a.u, u) * (1 - math.Max(a.u, u))
+	c[0][0] = (1-a)*(1-b)*near.ss + a*b*far.ss + both*x[0][0]
+	c[1][1] = (1-a)*(1-b)*near.vv + a*b*far.vv + both*x[1][1] + far.bridge*math.Min(a, b)*(1-math.Max(a, b))
+	c[0][1] = (1-a)*(1-b)*near.sv + a*b*far.sv + (1-a)*b*x[0][1] + a*(1-b)*x[1][0]
+	c[1][0] = (1-a)*(1-b)*near.sv + a*b*far.sv + (1-a)*b*x[1][0] + a*(1-b)*x[0][1]
 	return c
 }

@@ -37,21 +37,21 @@ func (r *ride) pass() {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
 	x, p := r.first(0)
-	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
-	r.judge(places, &post)
-	r.relinearise(&post)
+	states := kalman.Means(nodes, x, p)
+	r.judge(places, nodes, states)
+	r.relinearise(nodes, states)
 }
 
 // judge takes weight from fixes that lie far off the smoothed ride, the more the
 // farther, by raising their variance: a redescending estimator, so that a wild
 // fix ends with no say at all.
-func (r *ride) judge(places []place, post *posterior) {
+func (r *ride) judge(places []place, nodes []kalman.Node, states []kalman.Vec) {
 	for i, pl := range places {
-		if pl.fix < 0 || !post.nodes[i].Seen || post.nodes[i].Sight.Still {
+		if pl.fix < 0 || !nodes[i].Seen || nodes[i].Sight.Still {
 			continue
 		}
-		o := &post.nodes[i].Sight
-		x := &post.X[i]
+		o := &nodes[i].Sight
+		x := &states[i]
 		e := math.Abs(o.Z - (x[kalman.V] + x[kalman.C] - o.Accel*x[kalman.D] + o.Shape*x[kalman.W]))
 		limit := trustLimit * r.n.white
 		f := &r.fixes[pl.fix]
@@ -144,6 +144,6 @@ func (r *ride) partLikelihood(p *stretch, n noise) float64 {
 		n.tune(&p.nodes[i], p.spans[i], r.fixes, p.places[i])
 	}
 	x, cov := r.first(p.nodes[0].Index)
-	cov[kalman.C][kalman.C] = n.drift * n.drift
+	cov.CC = n.drift * n.drift
 	return kalman.LogLikelihood(p.nodes, x, cov)
 }

@@ -232,15 +232,14 @@ func crawl(speed float64) float64 {
 // with its covariance. The lag and shape
 // are given as what was assumed before the ride less what they are taken as
 // now, so that repeated passes do not count the same fixes twice.
-func (r *ride) first(at int) (kalman.Vec, kalman.Mat) {
-	var x kalman.Vec
-	var p kalman.Mat
+func (r *ride) first(at int) (kalman.Vec, kalman.Sym) {
+	var x, variance kalman.Vec
 	x[kalman.V] = r.ref.speed[at]
 	x[kalman.B] = 0
 	x[kalman.D] = r.before - r.lag
 	x[kalman.W] = -r.shape
 	for i, sd := range [kalman.N]float64{1e-3, 2, firstBiasSD, r.n.drift, r.scaleSD(), lagSD, shapeSD} {
-		p[i][i] = sd * sd
+		variance[i] = sd * sd
 	}
-	return x, p
+	return x, kalman.Diagonal(variance)
 }

@@ -9,15 +9,13 @@ import (
 )
 
 // lagOf reads the receiver's lag and smoothing off the smoothed state.
-func (r *ride) lagOf(tr *Track) {
-	last := len(tr.post.X) - 1
-	x, p := &tr.post.X[last], &tr.post.P[last]
-	se := math.Sqrt(p[kalman.D][kalman.D])
+func (r *ride) lagOf(tr *Track, x *kalman.Vec, p *kalman.Sym) {
+	se := math.Sqrt(p.DD)
 	tr.Lag = Lag{Seconds: r.lag + x[kalman.D], SE: se, Found: se < lagSD/3}
 	rc := Receiver{WhiteSD: r.n.white, CorrelatedSD: r.n.drift, CorrelatedS: r.n.memory}
 	w := math.Max(r.shape+x[kalman.W], 0)
 	rc.Smoothing = math.Sqrt(w)
-	rc.SmoothingSE = math.Sqrt(p[kalman.W][kalman.W]) / (2 * math.Max(rc.Smoothing, 0.1))
+	rc.SmoothingSE = math.Sqrt(p.WW) / (2 * math.Max(rc.Smoothing, 0.1))
 	for _, f := range r.fixes {
 		if f.trust > 1 {
 			rc.Rejected++
@@ -33,7 +31,7 @@ const (
 
 // gaps are the missing motion, and where fixes were missing until the speed
 // had become a guess; overlapping ones are joined.
-func (r *ride) gaps(tr *Track) []Span {
+func (r *ride) gaps(tr *Track, nodes []kalman.Node) []Span {
 	var all []Span
 	for _, g := range r.s.Gaps {
 		all = append(all, Span{g[0], g[1]})
@@ -46,7 +44,7 @@ func (r *ride) gaps(tr *Track) []Span {
 		}
 		last = math.Max(last, at)
 	}
-	for _, n := range tr.post.nodes {
+	for _, n := range nodes {
 		if n.Seen && !n.Sight.Vague {
 			end(t[n.Index])
 		}

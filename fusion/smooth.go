@@ -40,9 +40,9 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	opt.progress(0.7)
 	nodes := r.nodes(r.places(fineGrid, fineGrid))
 	x, p := r.first(0)
-	post := newPosterior(nodes, kalman.Smooth(nodes, x, p), len(r.s.T))
+	smoothed := kalman.Smooth(nodes, x, p)
 	opt.progress(0.9)
-	tr := r.track(post)
+	tr := r.track(nodes, smoothed)
 	tr.Shake = <-shake
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
@@ -134,9 +134,9 @@ func (r *ride) setTurned() {
 }
 
 // track reads the whole ride off the smoothed nodes.
-func (r *ride) track(post posterior) *Track {
+func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
 	n := len(r.s.T)
-	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: post}
+	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: newPosterior(nodes, res)}
 	for _, x := range []*[]float64{&tr.V, &tr.signed, &tr.A, &tr.S, &tr.VSD, &tr.ASD, &tr.Force, &tr.Noise} {
 		*x = make([]float64, n)
 	}
@@ -147,7 +147,7 @@ func (r *ride) track(post posterior) *Track {
 		}
 	}
 	slow := r.s.Smooth(r.raw, AReach)
-	r.expand(&post, func(i int, at point) {
+	r.expand(nodes, res.X, func(i int, at point) {
 		tr.S[i], tr.V[i], tr.signed[i] = at.s, math.Max(at.v, 0), at.v
 		tr.Noise[i] = r.n.vibration * math.Max(r.density[i], leastDensity)
 		tr.Force[i] = (r.raw[i] - at.b) * (1 - at.k)
@@ -156,9 +156,10 @@ func (r *ride) track(post posterior) *Track {
 			tr.Noise[i], tr.Force[i], tr.A[i] = blindDensity, math.NaN(), 0
 		}
 	})
-	r.deviations(tr)
-	r.lagOf(tr)
-	tr.Gaps = r.gaps(tr)
+	r.deviations(tr, res.P)
+	last := len(nodes) - 1
+	r.lagOf(tr, &res.X[last], &res.P[last])
+	tr.Gaps = r.gaps(tr, nodes)
 	return tr
 }
 
@@ -166,22 +167,19 @@ func (r *ride) track(post posterior) *Track {
 // vibration that the window lets through, what is not known of the bias and
 // the scale, and what the window takes off where the acceleration bends, for
 // which smoothing a second time is the measure.
-func (r *ride) deviations(tr *Track) {
+func (r *ride) deviations(tr *Track, covs []kalman.Sym) {
 	p := &tr.post
 	again := r.s.Smooth(tr.A, AReach)
-	for i := range tr.T {
-		k := p.in[i]
-		u := p.share(tr.T, i)
-		l := between{k: int(k), u: u}
-		tr.VSD[i] = math.Sqrt(math.Max(p.inside(l, u)[1][1], 0))
+	p.each(tr.T, func(i, n int, u float64) {
+		tr.VSD[i] = math.Sqrt(math.Max(p.inside(n, u, u)[1][1], 0))
 		if r.s.Missing[i] {
 			tr.ASD[i] = math.Sqrt(blindDensity / 2)
-			continue
+			return
 		}
-		pb := (1-u)*p.P[k][kalman.B][kalman.B] + u*p.P[k+1][kalman.B][kalman.B]
-		pk := (1-u)*p.P[k][kalman.K][kalman.K] + u*p.P[k+1][kalman.K][kalman.K]
+		pb := (1-u)*covs[n].BB + u*covs[n+1].BB
+		pk := (1-u)*covs[n].KK + u*covs[n+1].KK
 		bent := tr.A[i] - again[i]
 		// a triangular window of reach w passes 2/(3w) of a white noise's density
 		tr.ASD[i] = math.Sqrt(tr.Noise[i]*2/(3*AReach) + pb + pk*tr.A[i]*tr.A[i] + bent*bent)
-	}
+	})
 }

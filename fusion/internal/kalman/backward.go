@@ -1,131 +1,121 @@
 package kalman
 
-import "math"
-
 // Result is the smoothed ride: at each node the state given everything that
-// was observed before and after, its covariance, and the gain that ties it to
-// the next node.
+// was observed before and after, its covariance, and what it has to do with the
+// other nodes.
 type Result struct {
-	X []Vec
-	P []Mat
-	// G[i] is the smoother's gain from node i to i+1; the covariance of the
-	// states at nodes i < j is G[i]·G[i+1]⋯G[j-1]·P[j].
-	G []Mat
+	X     []Vec
+	P     []Sym
+	Links Links
 }
 
-// Smooth runs the filter forward and the Rauch-Tung-Striebel recursion back.
-func Smooth(nodes []Node, x Vec, p Mat) *Result {
-	n := len(nodes)
-	r := &Result{X: make([]Vec, n), P: make([]Mat, n), G: make([]Mat, max(n-1, 0))}
+// taken is what the filter did from the node before up to and at a node.
+type taken struct {
+	slope slope
+	seen  seen // all zero where nothing was
+}
+
+// Smooth runs the filter forward and the adjoint recursion back.
+func Smooth(nodes []Node, x Vec, p Sym) *Result {
+	xs, ps, steps := filter(nodes, x, p)
+	ties := make([]tie, len(nodes))
+	var eta Vec
+	var info Sym
+	for i := len(nodes) - 1; i >= 0; i-- {
+		xs[i].shift(&ps[i], &eta)
+		ps[i].sharpen(&info, &ties[i])
+		t := &steps[i]
+		if nodes[i].Seen {
+			t.seen.backEta(&eta)
+			t.seen.backInfo(&info)
+		}
+		t.slope.backEta(&eta)
+		t.slope.backInfo(&info)
+	}
+	return &Result{X: xs, P: ps, Links: Links{steps: steps, ties: ties}}
+}
+
+// Means gives the states that Smooth gives, without their covariances.
+func Means(nodes []Node, x Vec, p Sym) []Vec {
+	xs, ps, steps := filter(nodes, x, p)
+	var eta Vec
+	for i := len(nodes) - 1; i >= 0; i-- {
+		xs[i].shift(&ps[i], &eta)
+		if nodes[i].Seen {
+			steps[i].seen.backEta(&eta)
+		}
+		steps[i].slope.backEta(&eta)
+	}
+	return xs
+}
+
+// filter gives the states and covariances after each node's observation.
+func filter(nodes []Node, x Vec, p Sym) ([]Vec, []Sym, []taken) {
+	xs, ps, steps := make([]Vec, len(nodes)), make([]Sym, len(nodes)), make([]taken, len(nodes))
 	for i := range nodes {
-		nd := &nodes[i]
+		n := &nodes[i]
 		if i > 0 {
-			y, j := nd.Step.predict(&x)
-			m := j.left(&p)
-			p = j.right(&m)
-			nd.Step.addNoise(&p)
-			x = y
+			steps[i].slope = n.Step.pass(&x, &p)
 		}
-		if nd.Seen {
-			nd.Sight.update(&x, &p)
+		if n.Seen {
+			steps[i].seen = n.Sight.update(&x, &p)
 		}
-		r.X[i], r.P[i] = x, p
+		xs[i], ps[i] = x, p
 	}
-	for i := n - 2; i >= 0; i-- {
-		r.back(i, &nodes[i+1].Step)
-	}
-	return r
+	return xs, ps, steps
 }
 
-// back turns the filtered state at node i into the smoothed one, given the
-// smoothed one at i+1.
-func (r *Result) back(i int, st *Step) {
-	y, j := st.predict(&r.X[i])
-	m := j.left(&r.P[i]) // (P·Fᵀ)ᵀ
-	pp := j.right(&m)
-	st.addNoise(&pp)
-	gt := solve(&pp, &m)
-	g := &r.G[i]
-	for a := range N {
-		for b := range N {
-			g[a][b] = gt[b][a]
-		}
-	}
-	var dx Vec
-	var dp Mat
-	for a := range N {
-		dx[a] = r.X[i+1][a] - y[a]
-		for b := range N {
-			dp[a][b] = r.P[i+1][a][b] - pp[a][b]
-		}
-	}
-	var gdp Mat
-	for a := range N {
-		for b := range N {
-			var sum, dot float64
-			for c := range N {
-				sum += g[a][c] * dp[c][b]
-				dot += g[a][c] * dx[c]
-			}
-			gdp[a][b] = sum
-			if b == 0 {
-				r.X[i][a] += dot
-			}
-		}
-	}
-	for a := range N {
-		for b := a; b < N; b++ {
-			var sum float64
-			for c := range N {
-				sum += gdp[a][c] * g[b][c]
-			}
-			v := r.P[i][a][b] + sum
-			r.P[i][a][b], r.P[i][b][a] = v, v
-		}
+// shift moves a filtered state by what was seen later.
+func (x *Vec) shift(p *Sym, eta *Vec) {
+	c := p.columns()
+	for i := range c {
+		x[i] += dot(&c[i], eta)
 	}
 }
 
-// solve gives p⁻¹·m for a symmetric positive definite p, by Cholesky's
-// decomposition. A pivot that rounding made vanish is kept away from zero.
-func solve(p, m *Mat) Mat {
-	var l Mat
-	for a := range N {
-		d := p[a][a]
-		for c := range a {
-			d -= l[a][c] * l[a][c]
-		}
-		d = math.Sqrt(math.Max(d, 1e-14*p[a][a]+1e-30))
-		l[a][a] = 1 / d
-		for b := a + 1; b < N; b++ {
-			v := p[b][a]
-			for c := range a {
-				v -= l[b][c] * l[a][c]
-			}
-			l[b][a] = v / d
+// dot leaves out the distance, which no observation sees.
+func dot(a, b *Vec) float64 {
+	return a[V]*b[V] + a[B]*b[B] + a[C]*b[C] + a[K]*b[K] + a[D]*b[D] + a[W]*b[W]
+}
+
+// sharpen makes the filter's covariance P the smoothed one, P - PΛP, and keeps
+// the tie of the node to others.
+func (p *Sym) sharpen(info *Sym, t *tie) {
+	c, l := p.columns(), info.columns()
+	var m [N]Vec // columns of ΛP
+	for j := range m {
+		for i := V; i < N; i++ {
+			m[j][i] = dot(&l[i], &c[j])
 		}
 	}
-	x := *m
-	for a := range N {
-		for c := range a {
-			f := l[a][c]
-			for b := range N {
-				x[a][b] -= f * x[c][b]
-			}
-		}
-		for b := range N {
-			x[a][b] *= l[a][a]
-		}
-	}
-	for a := N - 1; a >= 0; a-- {
-		for c := a + 1; c < N; c++ {
-			f := l[c][a]
-			for b := range N {
-				x[a][b] -= f * x[c][b]
-			}
-		}
-		for b := range N {
-			x[a][b] *= l[a][a]
-		}
-	}
-	return x
+	t.s, t.v = c[S], c[V]
+	t.lostS, t.lostV = m[S], m[V]
+	p.SS -= dot(&c[S], &m[S])
+	p.SV -= dot(&c[S], &m[V])
+	p.SB -= dot(&c[S], &m[B])
+	p.SC -= dot(&c[S], &m[C])
+	p.SK -= dot(&c[S], &m[K])
+	p.SD -= dot(&c[S], &m[D])
+	p.SW -= dot(&c[S], &m[W])
+	p.VV -= dot(&c[V], &m[V])
+	p.VB -= dot(&c[V], &m[B])
+	p.VC -= dot(&c[V], &m[C])
+	p.VK -= dot(&c[V], &m[K])
+	p.VD -= dot(&c[V], &m[D])
+	p.VW -= dot(&c[V], &m[W])
+	p.BB -= dot(&c[B], &m[B])
+	p.BC -= dot(&c[B], &m[C])
+	p.BK -= dot(&c[B], &m[K])
+	p.BD -= dot(&c[B], &m[D])
+	p.BW -= dot(&c[B], &m[W])
+	p.CC -= dot(&c[C], &m[C])
+	p.CK -= dot(&c[C], &m[K])
+	p.CD -= dot(&c[C], &m[D])
+	p.CW -= dot(&c[C], &m[W])
+	p.KK -= dot(&c[K], &m[K])
+	p.KD -= dot(&c[K], &m[D])
+	p.KW -= dot(&c[K], &m[W])
+	p.DD -= dot(&c[D], &m[D])
+	p.DW -= dot(&c[D], &m[W])
+	p.WW -= dot(&c[W], &m[W])
 }

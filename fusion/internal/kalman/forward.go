@@ -2,138 +2,190 @@ package kalman
 
 import "math"
 
-// jacobian holds the two rows of the transition that are not diagonal; the
-// others have a single entry each.
-type jacobian struct {
-	sv, sb, sk float64 // s on v, b, k
-	vb, vk     float64 // v on b, k
-	c, k       float64 // c on c, k on k
+// slope is what a step's transition F has beside its ones: v takes up shares of
+// b and k, s grows by the duration times the mean of v before and after, and c
+// and k shrink.
+type slope struct {
+	h      float64 // s
+	vb, vk float64 // share of b and of k in v
+	c, k   float64 // what remains of c and of k
 }
 
 // predict moves x over a step and gives the transition's slope there.
-func (st *Step) predict(x *Vec) (Vec, jacobian) {
-	y := *x
-	j := jacobian{sv: st.H, c: st.PhiC, k: st.PhiK}
-	y[S] += x[V] * st.H
+func (st *Step) predict(x *Vec) slope {
+	f := slope{h: st.H, c: st.PhiC, k: st.PhiK}
+	x[S] += x[V] * st.H
 	if !st.Blind {
 		b, g, h := x[B], 1-x[K], st.H
-		y[V] += (st.DV - b*h) * g
-		y[S] += (st.DS - b*h*h/2) * g
-		j.vb, j.vk = -h*g, -st.RV
-		j.sb, j.sk = -h*h/2*g, -st.RV*h/2
+		x[V] += (st.DV - b*h) * g
+		x[S] += (st.DS - b*h*h/2) * g
+		f.vb, f.vk = -h*g, -st.RV
 	}
-	y[C] *= st.PhiC
-	y[K] *= st.PhiK
-	return y, j
+	x[C] *= st.PhiC
+	x[K] *= st.PhiK
+	return f
 }
 
-// left gives F·p.
-func (j *jacobian) left(p *Mat) Mat {
-	m := *p
-	for i := range N {
-		m[S][i] = p[S][i] + j.sv*p[V][i] + j.sb*p[B][i] + j.sk*p[K][i]
-		m[V][i] = p[V][i] + j.vb*p[B][i] + j.vk*p[K][i]
-		m[C][i] *= j.c
-		m[K][i] *= j.k
-	}
-	return m
+// move makes p F·p·Fᵀ.
+func (f *slope) move(p *Sym) {
+	p.quicken(f.vb/2, f.vk/2)
+	p.roll(f.h)
+	p.quicken(f.vb/2, f.vk/2)
+	p.SC, p.VC, p.BC, p.CD, p.CW = p.SC*f.c, p.VC*f.c, p.BC*f.c, p.CD*f.c, p.CW*f.c
+	p.SK, p.VK, p.BK, p.KD, p.KW = p.SK*f.k, p.VK*f.k, p.BK*f.k, p.KD*f.k, p.KW*f.k
+	p.CC, p.CK, p.KK = p.CC*f.c*f.c, p.CK*f.c*f.k, p.KK*f.k*f.k
 }
 
-// right gives m·Fᵀ.
-func (j *jacobian) right(m *Mat) Mat {
-	p := *m
-	for i := range N {
-		r := &m[i]
-		p[i][S] = r[S] + j.sv*r[V] + j.sb*r[B] + j.sk*r[K]
-		p[i][V] = r[V] + j.vb*r[B] + j.vk*r[K]
-		p[i][C] *= j.c
-		p[i][K] *= j.k
-	}
-	return p
+// quicken is what happens to a covariance when v takes up shares of b and k.
+func (p *Sym) quicken(vb, vk float64) {
+	b := vb*p.BB + vk*p.BK
+	k := vb*p.BK + vk*p.KK
+	p.SV += vb*p.SB + vk*p.SK
+	p.VV += 2*(vb*p.VB+vk*p.VK) + vb*b + vk*k
+	p.VB += b
+	p.VC += vb*p.BC + vk*p.CK
+	p.VK += k
+	p.VD += vb*p.BD + vk*p.KD
+	p.VW += vb*p.BW + vk*p.KW
+}
+
+// roll is what happens to a covariance when s grows by h times v.
+func (p *Sym) roll(h float64) {
+	p.SS += h * (2*p.SV + h*p.VV)
+	p.SV += h * p.VV
+	p.SB += h * p.VB
+	p.SC += h * p.VC
+	p.SK += h * p.VK
+	p.SD += h * p.VD
+	p.SW += h * p.VW
+}
+
+// pass moves the filter over a step.
+func (st *Step) pass(x *Vec, p *Sym) slope {
+	f := st.predict(x)
+	f.move(p)
+	st.addNoise(p)
+	return f
 }
 
 // addNoise adds what the step leaves unknown: white noise on the acceleration
 // and a random walk of b, each with its shares in speed and distance.
-func (st *Step) addNoise(p *Mat) {
+func (st *Step) addNoise(p *Sym) {
 	h := st.H
 	qb := st.QB
 	if st.Blind {
 		qb = 0 // the force that b would act on was not measured
 	}
-	p[V][V] += st.Q + qb*h*h/3
-	sv := st.Q*h/2 + qb*h*h*h/8
-	p[S][V] += sv
-	p[V][S] += sv
-	p[S][S] += st.Q*h*h/3 + qb*h*h*h*h/20
-	p[V][B] -= qb * h / 2
-	p[B][V] -= qb * h / 2
-	p[S][B] -= qb * h * h / 6
-	p[B][S] -= qb * h * h / 6
-	p[B][B] += st.QB
-	p[C][C] += st.QC
-	p[K][K] += st.QK
-	p[D][D] += st.QD
+	p.VV += st.Q + qb*h*h/3
+	p.SV += st.Q*h/2 + qb*h*h*h/8
+	p.SS += st.Q*h*h/3 + qb*h*h*h*h/20
+	p.VB -= qb * h / 2
+	p.SB -= qb * h * h / 6
+	p.BB += st.QB
+	p.CC += st.QC
+	p.KK += st.QK
+	p.DD += st.QD
 }
 
-// update takes in an observation and gives the innovation and its variance.
-func (o *Sight) update(x *Vec, p *Mat) (innovation, variance float64) {
-	var ph Vec // P·hᵀ
-	var hx float64
+// seen is what an observation did to the filter.
+type seen struct {
+	h          sees
+	gain       Vec
+	innovation float64
+	variance   float64 // of the innovation
+}
+
+// sees is what an observation sees beside the speed itself: the shares of c, d
+// and w.
+type sees struct{ c, d, w float64 }
+
+func (o *Sight) sees() sees {
 	if o.Still {
-		hx = x[V]
-		for i := range N {
-			ph[i] = p[i][V]
-		}
-	} else {
-		hx = x[V] + x[C] - o.Accel*x[D] + o.Shape*x[W]
-		for i := range N {
-			ph[i] = p[i][V] + p[i][C] - o.Accel*p[i][D] + o.Shape*p[i][W]
-		}
+		return sees{}
 	}
-	variance = ph[V] + o.R
-	if !o.Still {
-		variance += ph[C] - o.Accel*ph[D] + o.Shape*ph[W]
+	return sees{c: 1, d: -o.Accel, w: o.Shape}
+}
+
+// of is the share of a state that is seen.
+func (h *sees) of(x *Vec) float64 { return x[V] + h.c*x[C] + h.d*x[D] + h.w*x[W] }
+
+// update takes in an observation.
+func (o *Sight) update(x *Vec, p *Sym) seen {
+	h := o.sees()
+	ph := Vec{
+		p.SV + h.c*p.SC + h.d*p.SD + h.w*p.SW,
+		p.VV + h.c*p.VC + h.d*p.VD + h.w*p.VW,
+		p.VB + h.c*p.BC + h.d*p.BD + h.w*p.BW,
+		p.VC + h.c*p.CC + h.d*p.CD + h.w*p.CW,
+		p.VK + h.c*p.CK + h.d*p.KD + h.w*p.KW,
+		p.VD + h.c*p.CD + h.d*p.DD + h.w*p.DW,
+		p.VW + h.c*p.CW + h.d*p.DW + h.w*p.WW,
 	}
-	innovation = o.Z - hx
+	is := seen{h: h, innovation: o.Z - h.of(x), variance: o.R + h.of(&ph)}
 	for i := range N {
-		gain := ph[i] / variance
-		x[i] += gain * innovation
-		for j := i; j < N; j++ {
-			p[i][j] -= gain * ph[j]
-			p[j][i] = p[i][j]
-		}
+		is.gain[i] = ph[i] / is.variance
+		x[i] += is.gain[i] * is.innovation
 	}
-	return innovation, variance
+	p.less(&is.gain, &ph)
+	return is
+}
+
+// less takes g·hᵀ, which must be symmetric, off p.
+func (p *Sym) less(g, h *Vec) {
+	p.SS -= g[S] * h[S]
+	p.SV -= g[S] * h[V]
+	p.SB -= g[S] * h[B]
+	p.SC -= g[S] * h[C]
+	p.SK -= g[S] * h[K]
+	p.SD -= g[S] * h[D]
+	p.SW -= g[S] * h[W]
+	p.VV -= g[V] * h[V]
+	p.VB -= g[V] * h[B]
+	p.VC -= g[V] * h[C]
+	p.VK -= g[V] * h[K]
+	p.VD -= g[V] * h[D]
+	p.VW -= g[V] * h[W]
+	p.BB -= g[B] * h[B]
+	p.BC -= g[B] * h[C]
+	p.BK -= g[B] * h[K]
+	p.BD -= g[B] * h[D]
+	p.BW -= g[B] * h[W]
+	p.CC -= g[C] * h[C]
+	p.CK -= g[C] * h[K]
+	p.CD -= g[C] * h[D]
+	p.CW -= g[C] * h[W]
+	p.KK -= g[K] * h[K]
+	p.KD -= g[K] * h[D]
+	p.KW -= g[K] * h[W]
+	p.DD -= g[D] * h[D]
+	p.DW -= g[D] * h[W]
+	p.WW -= g[W] * h[W]
 }
 
 // LogLikelihood runs the filter over the nodes and adds up how probable each
 // fix was before it was taken in, up to a constant. A fix far out counts as
 // Huber would have it, so that one bad fix does not set the noise of a ride.
-func LogLikelihood(nodes []Node, x Vec, p Mat) float64 {
+func LogLikelihood(nodes []Node, x Vec, p Sym) float64 {
 	const knee = 3.5
 	var ll float64
 	for i := range nodes {
 		n := &nodes[i]
 		if i > 0 {
-			y, j := n.Step.predict(&x)
-			m := j.left(&p)
-			p = j.right(&m)
-			n.Step.addNoise(&p)
-			x = y
+			n.Step.pass(&x, &p)
 		}
 		if !n.Seen {
 			continue
 		}
-		e, s := n.Sight.update(&x, &p)
+		is := n.Sight.update(&x, &p)
 		if n.Sight.Still {
 			continue
 		}
-		r := math.Abs(e) / math.Sqrt(s)
+		r := math.Abs(is.innovation) / math.Sqrt(is.variance)
 		cost := r * r
 		if r > knee {
 			cost = knee * (2*r - knee)
 		}
-		ll -= (cost + math.Log(s)) / 2
+		ll -= (cost + math.Log(is.variance)) / 2
 	}
 	return ll
 }

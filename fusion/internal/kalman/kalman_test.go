@@ -11,13 +11,9 @@ import (
 // chain is a short ride with every kind of step and observation. The scale K
 // is known and zero, so that the model is linear and the smoother must agree
 // with the least-squares solution of the whole.
-func chain(rng *rand.Rand) ([]Node, Vec, Mat) {
-	var x Vec
-	var p Mat
-	for i, sd := range [N]float64{0.1, 2, 0.5, 0.05, 1e-6, 0.3, 0.1} {
-		p[i][i] = sd * sd
-	}
-	x[V], x[D] = 10, 0.1
+func chain(rng *rand.Rand) ([]Node, Vec, Sym) {
+	x := Vec{V: 10, D: 0.1}
+	p := spread(0.1, 2, 0.5, 0.05, 1e-6, 0.3, 0.1)
 	nodes := make([]Node, 14)
 	for i := range nodes {
 		h := 0.2 + rng.Float64()
@@ -31,10 +27,48 @@ func chain(rng *rand.Rand) ([]Node, Vec, Mat) {
 	return nodes, x, p
 }
 
+// spread is the covariance of independent numbers with these standard
+// deviations.
+func spread(sd ...float64) Sym {
+	var v Vec
+	for i, s := range sd {
+		v[i] = s * s
+	}
+	return Diagonal(v)
+}
+
+// dense is the whole of a symmetric matrix.
+func dense(p *Sym) *mat.Dense {
+	d := mat.NewDense(N, N, nil)
+	for b, c := range p.columns() {
+		d.SetCol(b, c[:])
+	}
+	return d
+}
+
+// transition is the whole matrix F, as one would write it down.
+func transition(st *Step, x *Vec) *mat.Dense {
+	f := mat.NewDense(N, N, nil)
+	for a := range N {
+		f.Set(a, a, 1)
+	}
+	f.Set(S, V, st.H)
+	if !st.Blind {
+		g := 1 - x[K]
+		f.Set(V, B, -st.H*g)
+		f.Set(V, K, -st.RV)
+		f.Set(S, B, -st.H*st.H/2*g)
+		f.Set(S, K, -st.RV*st.H/2)
+	}
+	f.Set(C, C, st.PhiC)
+	f.Set(K, K, st.PhiK)
+	return f
+}
+
 // batch solves the same problem in one piece: it builds the joint prior of all
 // states and conditions it on all observations at once (the Gauss-Markov
 // theorem; any textbook on estimation), with dense matrices of gonum.
-func batch(nodes []Node, x Vec, p Mat) (*mat.VecDense, *mat.Dense) {
+func batch(nodes []Node, x Vec, p Sym) (*mat.VecDense, *mat.Dense) {
 	n := len(nodes)
 	mean := mat.NewVecDense(n*N, nil)
 	cov := mat.NewDense(n*N, n*N, nil)
@@ -47,31 +81,18 @@ func batch(nodes []Node, x Vec, p Mat) (*mat.VecDense, *mat.Dense) {
 		}
 	}
 	block := func(i, j int) *mat.Dense { return mat.DenseCopyOf(cov.Slice(i*N, i*N+N, j*N, j*N+N)) }
-	dense := func(m *Mat) *mat.Dense {
-		d := mat.NewDense(N, N, nil)
-		for a := range N {
-			for b := range N {
-				d.Set(a, b, m[a][b])
-			}
-		}
-		return d
-	}
 	set(0, 0, dense(&p))
 	for a := range N {
 		mean.SetVec(a, x[a])
 	}
 	for i := 1; i < n; i++ {
 		st := &nodes[i].Step
-		y, j := st.predict(&x)
-		x = y
-		var unit Mat
+		f := transition(st, &x)
+		st.predict(&x)
 		for a := range N {
-			unit[a][a] = 1
 			mean.SetVec(i*N+a, x[a])
 		}
-		left := j.left(&unit)
-		f := dense(&left)
-		var noise Mat
+		var noise Sym
 		st.addNoise(&noise)
 		for k := range i {
 			var c mat.Dense
@@ -141,34 +162,32 @@ func TestAgainstBatch(t *testing.T) {
 					t.Fatalf("seed %d, node %d, state %d: mean off by %.2g of its sd", seed, i, a, d)
 				}
 			}
-			joint := got.P[i]
-			for j := i; j >= 0; j-- {
-				for a := range N {
-					for b := range N {
-						want := cov.At(j*N+a, i*N+b)
-						if d := math.Abs(joint[a][b]-want) / (scale(j, a) * scale(i, b)); d > 1e-4 {
-							t.Fatalf("seed %d, nodes %d and %d, states %d and %d: covariance %.6g, want %.6g", seed, j, i, a, b, joint[a][b], want)
+			own := dense(&got.P[i])
+			for a := range N {
+				for b := range N {
+					want := cov.At(i*N+a, i*N+b)
+					if d := math.Abs(own.At(a, b)-want) / (scale(i, a) * scale(i, b)); d > 1e-4 {
+						t.Fatalf("seed %d, node %d, states %d and %d: covariance %.6g, want %.6g", seed, i, a, b, own.At(a, b), want)
+					}
+				}
+			}
+			if i == len(nodes)-1 {
+				continue
+			}
+			u := 0.3
+			for w, j := got.Links.Leave(i, u), i+1; j < len(nodes); j++ {
+				w.To(j)
+				for a, row := range w.Here() {
+					for b, c := range row {
+						want := (1-u)*cov.At(i*N+a, j*N+b) + u*cov.At((i+1)*N+a, j*N+b)
+						if d := math.Abs(c-want) / (scale(i, a) * scale(j, b)); d > 1e-4 {
+							t.Fatalf("seed %d, nodes %d and %d, states %d and %d: covariance %.6g, want %.6g", seed, i, j, a, b, c, want)
 						}
 					}
 				}
-				if j > 0 {
-					joint = multiply(&got.G[j-1], &joint)
-				}
 			}
 		}
 	}
-}
-
-func multiply(a, b *Mat) Mat {
-	var out Mat
-	for i := range N {
-		for j := range N {
-			for k := range N {
-				out[i][j] += a[i][k] * b[k][j]
-			}
-		}
-	}
-	return out
 }
 
 // TestLogLikelihood holds the prediction error decomposition against the
@@ -228,7 +247,7 @@ func TestLogLikelihood(t *testing.T) {
 	}
 }
 
-func batchPrior(nodes []Node, x Vec, p Mat) (*mat.VecDense, *mat.Dense) {
+func batchPrior(nodes []Node, x Vec, p Sym) (*mat.VecDense, *mat.Dense) {
 	none := make([]Node, len(nodes))
 	copy(none, nodes)
 	none[0].Seen = true // conditioning needs one observation: one worth nothing

@@ -1,6 +1,6 @@
 // Package kalman is the forward-backward smoother's arithmetic: a state of
-// seven numbers in fixed-size arrays, an extended Kalman filter forward and a
-// Rauch-Tung-Striebel pass backward.
+// seven numbers, an extended Kalman filter forward and the adjoint recursion
+// of Bryson and Frazier backward.
 //
 // # State
 //
@@ -16,6 +16,29 @@
 //
 // The speed follows from the forward specific force f by
 // dv/dt = (f - b)·(1 - k) + white noise.
+//
+// # The way back
+//
+// The textbook's way back (Rauch, Tung and Striebel, AIAA Journal 3 (1965)
+// 1445) solves a system of seven equations at each node. Bryson and Frazier's
+// ("Smoothing for linear and nonlinear dynamic systems", 1963; Bierman, "Fixed
+// interval smoothing with discrete measurements", International Journal of
+// Control 18 (1973) 65) needs none: what all later observations say about the
+// state at a node is carried back as a vector η and a matrix Λ, through each
+// step by its transposed transition F,
+//
+//	η ← Fᵀη    Λ ← FᵀΛF
+//
+// and through each observation h with innovation e, its variance r and gain g
+// by
+//
+//	η ← η + h·(e/r - gᵀη)    Λ ← (1 - h·gᵀ)·Λ·(1 - g·hᵀ) + h·hᵀ/r.
+//
+// The filter's state x and covariance P there become x + Pη and P - PΛP. F has
+// five entries beside its diagonal and three that are not one, so a step costs
+// some tens of multiplications each way. No observation sees the distance, so
+// that it has no place in η and Λ. The covariance with later nodes needs the
+// filter's P, F and g alone, see Walk.
 package kalman
 
 // The places of the numbers in the state.
@@ -33,8 +56,38 @@ const (
 // Vec is a state.
 type Vec [N]float64
 
-// Mat is a covariance or a gain.
-type Mat [N][N]float64
+// Sym is a symmetric matrix such as a covariance, each pair once.
+type Sym struct {
+	SS, SV, SB, SC, SK, SD, SW float64
+	VV, VB, VC, VK, VD, VW     float64
+	BB, BC, BK, BD, BW         float64
+	CC, CK, CD, CW             float64
+	KK, KD, KW                 float64
+	DD, DW                     float64
+	WW                         float64
+}
+
+// Diagonal is the covariance of numbers that have nothing to do with each
+// other.
+func Diagonal(variance Vec) Sym {
+	return Sym{SS: variance[S], VV: variance[V], BB: variance[B], CC: variance[C], KK: variance[K], DD: variance[D], WW: variance[W]}
+}
+
+// Variances is the diagonal.
+func (p *Sym) Variances() Vec { return Vec{p.SS, p.VV, p.BB, p.CC, p.KK, p.DD, p.WW} }
+
+// columns are those of the whole matrix.
+func (p *Sym) columns() [N]Vec {
+	return [N]Vec{
+		{p.SS, p.SV, p.SB, p.SC, p.SK, p.SD, p.SW},
+		{p.SV, p.VV, p.VB, p.VC, p.VK, p.VD, p.VW},
+		{p.SB, p.VB, p.BB, p.BC, p.BK, p.BD, p.BW},
+		{p.SC, p.VC, p.BC, p.CC, p.CK, p.CD, p.CW},
+		{p.SK, p.VK, p.BK, p.CK, p.KK, p.KD, p.KW},
+		{p.SD, p.VD, p.BD, p.CD, p.KD, p.DD, p.DW},
+		{p.SW, p.VW, p.BW, p.CW, p.KW, p.DW, p.WW},
+	}
+}
 
 // Step is what happens between one node and the next.
 type Step struct {

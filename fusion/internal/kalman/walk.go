@@ -1,0 +1,79 @@
+package kalman
+
+// Links tells how the errors at different nodes hang together.
+type Links struct {
+	steps []taken
+	ties  []tie
+}
+
+// tie is what a node keeps for that.
+type tie struct {
+	s, v         Vec // columns of the filter's covariance P
+	lostS, lostV Vec // columns of ΛP: the part that later observations take off
+}
+
+// Walk carries errors forward from node to node to tell how they hang together
+// with those at later nodes. With P the filter's covariance at node i and Ψ
+// what the filter makes of an error from there to node j (through each step F,
+// at each observation 1 - g·hᵀ), the smoothed states have the covariance
+// Cov(x_i, x_j) = P_i·Ψᵀ·(1 - Λ_j·P_j).
+type Walk struct {
+	all  *Links
+	node int
+	rows [2]Vec // P_i·Ψᵀ
+}
+
+// Leave starts a walk with the errors of the distance and the speed on the
+// straight line between a node and the next, a share u of the way. It stands
+// at that next node.
+func (l *Links) Leave(node int, u float64) Walk {
+	w := Walk{all: l, node: node, rows: [2]Vec{l.ties[node].s, l.ties[node].v}}
+	w.step()
+	next := &l.ties[node+1]
+	for i := range N {
+		w.rows[0][i] += u * (next.s[i] - w.rows[0][i])
+		w.rows[1][i] += u * (next.v[i] - w.rows[1][i])
+	}
+	return w
+}
+
+// step goes to the next node.
+func (w *Walk) step() {
+	w.node++
+	t := &w.all.steps[w.node]
+	f, o := &t.slope, &t.seen
+	for a := range w.rows {
+		x := &w.rows[a]
+		gain := f.vb*x[B] + f.vk*x[K]
+		x[S] += f.h * (x[V] + gain/2)
+		x[V] += gain
+		x[C] *= f.c
+		x[K] *= f.k
+		if o.variance == 0 {
+			continue
+		}
+		seen := o.h.of(x)
+		for i := range x {
+			x[i] -= seen * o.gain[i]
+		}
+	}
+}
+
+// To goes on to a node, which must not lie before where the walk stands.
+func (w *Walk) To(node int) {
+	for w.node < node {
+		w.step()
+	}
+}
+
+// Here is the covariance of what the walk carries with distance and speed at
+// the node where it stands.
+func (w *Walk) Here() [2][2]float64 {
+	t := &w.all.ties[w.node]
+	var c [2][2]float64
+	for a := range w.rows {
+		x := &w.rows[a]
+		c[a] = [2]float64{x[S] - dot(x, &t.lostS), x[V] - dot(x, &t.lostV)}
+	}
+	return c
+}
