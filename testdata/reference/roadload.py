@@ -15,8 +15,8 @@ IN.json: {"runs": [{"setup", "pair", "dir", "mass", "inertia", "density", "t",
 time, white sd, drift sd, drift time], "prior": their prior spreads, of the
 logarithm, "learned": the same five as another program learned them}. OUT.json:
 CdA and Crr of each setup with the noise learned here, their covariance with the
-noise that the other program learned, the noise learned here, and the seconds
-that the fit took.
+noise that the other program learned, the noise learned here, and the
+processor's seconds that the fit took.
 """
 import json
 import sys
@@ -208,9 +208,9 @@ def main(source, target):
     with open(source) as f:
         d = json.load(f)
     fit = Fit(d)
-    begin = time.perf_counter()
+    begin = time.process_time()
     noise = fit.run()
-    seconds = time.perf_counter() - begin
+    seconds = time.process_time() - begin
     loads = fit.beta[: 2 * fit.setups].reshape(-1, 2)
     cov = fit.load_covariance(np.array(d["learned"]))
     with open(target, "w") as f:
