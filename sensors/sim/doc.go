@@ -48,6 +48,15 @@
 // anti-alias filter. The road adds broadband noise that grows with speed. The
 // phone sits at the centre of the turns: lever arms are left out.
 //
+// # Microphone
+//
+// Where the scenario has one, it hears the engine at half and whole multiples
+// of its speed, louder with load, with lines that waver as firings do; wind
+// noise that grows with the dynamic pressure of the air and falls towards high
+// frequencies; and a tone of the tyre's tread, which goes with the wheel as an
+// engine in one gear does. A gain that sets itself, as phones have, lies over
+// all of it. Sound is stamped late by Microphone.Latency.
+//
 // # Receiver
 //
 // A fix says what was true Receiver.Latency earlier, perhaps smoothed, with

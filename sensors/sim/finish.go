@@ -35,7 +35,7 @@ func (p *player) finish() *Ride {
 	sort.SliceStable(p.truth.Deeds, func(i, j int) bool { return p.truth.Deeds[i].Start < p.truth.Deeds[j].Start })
 	return &Ride{
 		Log: &sensors.Log{
-			Motion: p.phone.log.all(), Fixes: p.receiver.log, Pressure: p.baro.log.all(), Ride: p.told(),
+			Motion: p.phone.log.all(), Fixes: p.receiver.log, Pressure: p.baro.log.all(), Sound: p.mic.all(), Ride: p.told(),
 		},
 		Truth: p.truth,
 	}

@@ -41,6 +41,7 @@ type player struct {
 	phone    *phone
 	receiver *receiver
 	baro     *baro
+	mic      *microphone
 	truth    *Truth
 	moments  pile[Moment]
 	setups   setups
@@ -64,6 +65,7 @@ func newPlayer(sc Scenario, seed uint64) (*player, error) {
 	p.phone = newPhone(&sc, seed, p.truth)
 	p.receiver = newReceiver(&sc, seed)
 	p.baro = newBarometer(&sc, seed)
+	p.mic = newMicrophone(&sc, seed)
 	p.noteWind()
 	return p, nil
 }
@@ -106,6 +108,7 @@ func (p *player) step() {
 	p.phone.step(t, &before, &p.now, p)
 	p.receiver.step(t, &before, &p.now, p)
 	p.baro.step(t, &p.now, p)
+	p.mic.step(t, &before, &p.now, p)
 	p.steps++
 	if t > longestRide {
 		p.fail(errors.New("the ride does not end"))

@@ -17,6 +17,7 @@ const (
 	streamLoss
 	streamReceiver
 	streamBaro
+	streamSound
 )
 
 // stream returns one part's source of randomness.

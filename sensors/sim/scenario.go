@@ -20,6 +20,8 @@ type Scenario struct {
 	Told     Told
 	Plan     []Act
 
+	Microphone Microphone // zero: no sound is recorded
+
 	Start     time.Time // UTC of the first instant
 	ClockZero float64   // reading of the log's clock at the first instant, s
 	TruthRate float64   // moments of Truth a second, at most 100; the nearest whole divisor of 100 is used
