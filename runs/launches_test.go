@@ -78,7 +78,7 @@ func TestLaunchMarks(t *testing.T) {
 		{"0-100 km/h from first movement", 0.060},
 		{"0-100 km/h from the rollout", 0.045},
 		{"1/4 mile from the rollout", 0.035},
-		{"80-120 km/h", 0.055},
+		{"80-120 km/h", 0.058},
 	}
 	for _, tt := range tests {
 		s := errs.spread(tt.mark)

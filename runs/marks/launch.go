@@ -70,7 +70,7 @@ func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Sp
 func (r trace) reach(g goal, errs Errors, first, rolled form) (Mark, bool) {
 	var when form
 	if g.speed > 0 {
-		when = r.whenSpeed(g.speed, r.t[0], 1)
+		when = r.whenSpeed(errs, g.speed, r.t[0], 1)
 	} else {
 		when = r.whenDistance(g.distance, r.t[0])
 	}

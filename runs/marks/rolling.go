@@ -28,11 +28,11 @@ func (r trace) through(errs Errors, pairs []SpeedPair) []Mark {
 // between measures from one speed to another, faster for dir +1, slower for
 // dir −1.
 func (r trace) between(errs Errors, name string, from, to, dir float64) (Mark, bool) {
-	begin := r.whenSpeed(from, r.t[0], dir)
+	begin := r.whenSpeed(errs, from, r.t[0], dir)
 	if math.IsNaN(begin.x) {
 		return Mark{}, false
 	}
-	end := r.whenSpeed(to, begin.x, dir)
+	end := r.whenSpeed(errs, to, begin.x, dir)
 	if math.IsNaN(end.x) {
 		return Mark{}, false
 	}

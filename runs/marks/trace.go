@@ -23,7 +23,7 @@ func newTrace(track *fusion.Track, a, b float64) trace {
 // around is half the time over which the speed is averaged to find when it
 // passes a value: long enough for the engine's shaking, short against a gear
 // change.
-const around = 0.1 // s
+const around = 0.05 // s
 
 // local is the straight line through the speed around time t: its value there
 // and its slope.
@@ -61,44 +61,30 @@ func interpolate(x, y []float64, at float64) float64 {
 
 // whenSpeed is when the averaged speed first passes v from time a on, upward
 // for dir +1 and downward for dir −1.
-func (r trace) whenSpeed(v, a, dir float64) form {
-	never := form{x: math.NaN()}
-	from := sort.SearchFloat64s(r.t, a)
-	for k := from; k < len(r.t); k++ {
-		if dir*(r.v[k]-v) < 0 {
-			continue
-		}
-		if k == from {
-			return never // it begins beyond
-		}
-		t := r.locate(v, r.t[k])
-		if math.IsNaN(t) {
-			return never
-		}
-		_, slope := r.local(t)
-		return form{x: t, terms: []fusion.Term{{T: t, V: -1 / slope}}}
+//
+// The recorded speed errs by some e, so the bike passed v when the recording
+// passed v + e. Where the speed rises evenly that moves the time by e over the
+// slope. Just under the speed of a gear change it does not: a little error
+// more, and v was only reached after the change. So the time is followed over
+// the whole range that e may have, and the form is the straight line that fits
+// it best there, with what the line misses as a variance of its own
+// (statistical linearisation: Gelb, Applied Optimal Estimation, section 6.2).
+func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
+	c := r.climb(a, dir)
+	t, ok := c.passes(dir * v)
+	if !ok {
+		return form{x: math.NaN()}
 	}
-	return never
-}
-
-// locate improves a first guess of when the averaged speed is v, by halving
-// an interval about it.
-func (r trace) locate(v, guess float64) float64 {
-	low, high := math.Max(guess-2*around, r.t[0]), math.Min(guess+2*around, r.t[len(r.t)-1])
-	f := func(t float64) float64 { x, _ := r.local(t); return x - v }
-	fl, fh := f(low), f(high)
-	if fl*fh > 0 {
-		return math.NaN()
+	sd := math.Max(errs.SD([]fusion.Term{{T: t, V: 1}}), 1e-6)
+	var mean, square, with float64
+	for _, z := range normalDraws() {
+		at := c.reaches(dir*v + z*sd)
+		mean += at / draws
+		square += (at - t) * (at - t) / draws
+		with += (at - t) * z / draws
 	}
-	for high-low > 1e-5 {
-		mid := (low + high) / 2
-		if fm := f(mid); fm*fl <= 0 {
-			high = mid
-		} else {
-			low, fl = mid, fm
-		}
-	}
-	return (low + high) / 2
+	own := square - (mean-t)*(mean-t) - with*with
+	return form{x: mean, terms: []fusion.Term{{T: t, V: -dir * with / sd}}, own: math.Max(own, 0)}
 }
 
 // whenDistance is when the bike is d further than at time a.
