@@ -47,7 +47,10 @@ func rideScreens() []shown {
 			senses := goodSenses()
 			senses[2] = recorder.Sense{Sensor: sensors.SensorFix, Condition: sensors.Working, Rate: 1, HSD: 18, Gaps: 2, Longest: 4.1, Count: 9}
 			senses[0].Condition = sensors.Asking
-			v := s.C.Ready(view.ReadyState{Senses: senses, Free: -1, Coarse: true, Permit: true, Ticked: [6]bool{true, true}})
+			warm := 18.0
+			st := view.ReadyState{Senses: senses, Free: -1, Coarse: true, Permit: true, Ticked: [6]bool{true, true},
+				Air: store.Air{Temperature: &warm}, AirOld: true, AirTold: inventedSession().About.Started}
+			v := s.C.Ready(st)
 			title, hint := s.C.Recovered(store.Recovered{Seconds: 2040})
 			return tabs(s, screens.PlaceRide, s.Ready(v, screens.NoticeText{Title: title, Text: hint}, readyActions()))
 		}},

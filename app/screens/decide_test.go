@@ -2,6 +2,7 @@ package screens_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 
 	"fyne.io/fyne/v2"
@@ -120,7 +121,19 @@ func decideScreens() []shown {
 		{"conditions", func(s screens.Screens) fyne.CanvasObject {
 			t := s.C.Book
 			return tabs(s, screens.PlaceRide, s.Conditions([]kit.Field{{Name: t.More.Temperature, Text: "18", Unit: "°C"}, {Name: t.More.Pressure, Unit: "hPa"},
-				{Name: t.More.Humidity, Text: "60", Unit: "%"}, {Name: t.Plan.Wind, Hint: t.Parts.WindHint, Text: "0.5", Unit: "m/s"}}, nothing))
+				{Name: t.More.Humidity, Text: "60", Unit: "%"}, {Name: t.Plan.Wind, Hint: t.Parts.WindHint, Text: "0.5", Unit: "m/s"}},
+				s.C.AirOld(inventedSession().About.Started), screens.ConditionsActions{Back: nothing, Still: nothing, Empty: nothing}))
+		}},
+		{"values", func(s screens.Screens) fyne.CanvasObject {
+			t, q := s.C.Book, s.C.MassQuantity(60, 1500)
+			gear := func(n, typed string) kit.Field {
+				return kit.Field{Name: s.C.GearNamed(n), Example: "5830", Text: typed, Unit: s.C.GearLabel()}
+			}
+			groups := []screens.FormGroup{{Hint: t.Parts.ValuesHint, Fields: []kit.Field{{Name: t.Bikes.Mass, Text: s.C.Write(ptr(286), q), Unit: q.Unit, Hint: t.Bikes.MassHint}}},
+				{Hint: t.Parts.FromBikeHint, Add: fmt.Sprintf(t.Parts.FromBike, "blue naked 700"), OnAdd: nothing},
+				{Title: t.Bikes.Gears, Hint: t.Bikes.GearsHint, Add: t.Bikes.AddGear, OnAdd: nothing, Fields: []kit.Field{gear("4", ""), gear("5", "4960"),
+					{Name: t.Parts.Limit, Example: "10500", Unit: s.C.LimitQuantity().Unit, Text: "x", Fault: t.Bikes.NotNumber}}}}
+			return tabs(s, screens.PlaceResults, s.Form(t.Parts.ValuesTitle, groups, "", nothing, nothing, nothing, t.Parts.Recorded, t.Parts.RecordedHint))
 		}},
 		{"pull", func(s screens.Screens) fyne.CanvasObject {
 			res := inventedPowers()

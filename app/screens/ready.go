@@ -26,7 +26,7 @@ func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Pa
 		card := k.Notice(kit.Info, kit.Accent, notice.Title, notice.Text, k.Text(kit.Strong, kit.Accent, s.C.Book.Common.Close))
 		body = append(body, k.Touchable(card, notice.Title+" "+notice.Text, on.Dismiss))
 	}
-	body = append(body, k.List(s.into(kit.BikeTab, v.Bike, v.Setup, on.Bike), s.into(kit.Barometer, s.C.Book.More.AirTitle, v.Air, on.Air)))
+	body = append(body, k.List(s.into(kit.BikeTab, v.Bike, v.Setup, on.Bike), s.airRow(v, on.Air)))
 	if v.FirstTime {
 		body = append(body, k.List(s.into(kit.Guide, t.FirstTime, t.FirstTimeHint, on.Guide)))
 	}
@@ -38,11 +38,33 @@ func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Pa
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), foot)
 }
 
-// Conditions asks for the air and the wind of the hour.
-func (s Screens) Conditions(fields []kit.Field, back func()) *kit.Page {
+// airRow leads to the air; where that is not of the hour, it says so.
+func (s Screens) airRow(v view.Ready, tapped func()) fyne.CanvasObject {
+	title := s.C.Book.More.AirTitle
+	if v.AirOld == "" {
+		return s.into(kit.Barometer, title, v.Air, tapped)
+	}
+	k := s.Kit
+	old := k.Row(6, kit.Top, k.Inset(1, 0, k.Icon(kit.Caution, kit.Warn, 16)), kit.Grow(k.Text(kit.Small, kit.Warn, v.AirOld), 1))
+	return k.Touchable(k.ListRow(s.intoBody(kit.Barometer, title, v.Air, old)), title+", "+v.Air+". "+v.AirOld, tapped)
+}
+
+// ConditionsActions is what the screen of the air leads to.
+type ConditionsActions struct {
+	Back, Still, Empty func()
+}
+
+// Conditions asks for the air and the wind of the hour; old says that what
+// stands there needs another look.
+func (s Screens) Conditions(fields []kit.Field, old string, on ConditionsActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.More
-	return k.NewPage(k.Head(t.AirTitle, s.C.Book.Common.Back, back),
-		k.Column(12, s.formGroup(FormGroup{Hint: s.C.Book.Parts.AirHint, Fields: fields})...), nil)
+	var body []fyne.CanvasObject
+	if old != "" {
+		body = append(body, k.Notice(kit.Caution, kit.Warn, old, "",
+			k.Button(kit.Usual, kit.Tick, s.C.Book.Parts.AirStill, on.Still), k.Button(kit.Quiet, kit.None, s.C.Book.Parts.AirEmpty, on.Empty)))
+	}
+	body = append(body, s.formGroup(FormGroup{Hint: s.C.Book.Parts.AirHint, Fields: fields})...)
+	return k.NewPage(k.Head(t.AirTitle, s.C.Book.Common.Back, on.Back), k.Column(12, body...), nil)
 }
 
 func (s Screens) phoneCard(v view.Ready, on ReadyActions) fyne.CanvasObject {

@@ -93,12 +93,13 @@ func (s Screens) into(symbol kit.Symbol, title, words string, tapped func()) fyn
 	return s.Kit.Touchable(s.Kit.ListRow(s.intoBody(symbol, title, words)), title+", "+words, tapped)
 }
 
-func (s Screens) intoBody(symbol kit.Symbol, title, words string) fyne.CanvasObject {
+func (s Screens) intoBody(symbol kit.Symbol, title, words string, more ...fyne.CanvasObject) fyne.CanvasObject {
 	k := s.Kit
 	text := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, title)}
 	if words != "" {
 		text = append(text, k.Text(kit.Small, kit.Muted, words))
 	}
+	text = append(text, more...)
 	parts := []fyne.CanvasObject{kit.Grow(k.Column(1, text...), 1), k.Icon(kit.Forward, kit.Muted, 20)}
 	if symbol != kit.None {
 		parts = append([]fyne.CanvasObject{k.Icon(symbol, kit.Accent, 28)}, parts...)

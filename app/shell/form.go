@@ -1,6 +1,7 @@
 package shell
 
 import (
+	"math"
 	"strings"
 
 	"stillair/app/screens/kit"
@@ -54,6 +55,15 @@ func (f *form) number(key, name, hint string, into **float64, q view.Quantity) {
 		*into = p
 		return ""
 	})
+}
+
+// numberWas is a field of a quantity that shows what was recorded while nothing
+// is typed in; was is in the unit that the quantity keeps, NaN for nothing.
+func (f *form) numberWas(key, name, hint string, into **float64, q view.Quantity, was float64) {
+	f.number(key, name, hint, into, q)
+	if !math.IsNaN(was) {
+		f.inputs[key].field.Example = f.c.Write(&was, q)
+	}
 }
 
 // fields gives the named fields as they stand now.

@@ -5,7 +5,6 @@ import (
 	"stillair/app/screens/kit"
 	"stillair/app/store"
 	"stillair/app/text"
-	"stillair/app/view"
 )
 
 // changed keeps the choices and draws the app in their light.
@@ -65,32 +64,6 @@ func (s *Shell) sizes() screens.Choice {
 		}
 	}
 	return c
-}
-
-// air is the fields of today's air; each is kept as it is typed, once it is a
-// number.
-func (s *Shell) air() []kit.Field {
-	t, c, air := s.screen.C.Book.More, s.screen.C, s.choices.Air
-	field := func(name string, p *float64, q view.Quantity, set func(*store.Air, *float64)) kit.Field {
-		return kit.Field{Name: name, Text: c.Write(p, q), Unit: q.Unit, Changed: func(typed string) {
-			if x, err := c.Read(typed, q); err == nil {
-				set(&s.choices.Air, x)
-				s.keepChoices()
-			}
-		}}
-	}
-	fields := []kit.Field{
-		field(t.Temperature, air.Temperature, c.TemperatureQuantity(), func(a *store.Air, x *float64) { a.Temperature = x }),
-		field(t.Pressure, air.Pressure, view.Quantity{Unit: "hPa", SI: 1, Low: 500, High: 1100, Decimals: 1}, func(a *store.Air, x *float64) { a.Pressure = x }),
-		field(t.Humidity, air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, func(a *store.Air, x *float64) { a.Humidity = x }),
-	}
-	q := view.Quantity{Unit: "m/s", SI: 1, Low: 0.1, High: 10, Decimals: 1}
-	return append(fields, kit.Field{Name: c.Book.Plan.Wind, Hint: c.Book.Parts.WindHint, Text: c.Write(s.choices.Wind, q), Unit: q.Unit, Changed: func(typed string) {
-		if x, err := c.Read(typed, q); err == nil {
-			s.choices.Wind = x
-			s.keepChoices()
-		}
-	}})
 }
 
 // openGuide opens the guide at its first page, over where one is.

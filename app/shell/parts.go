@@ -63,7 +63,7 @@ func (p *parts) groups(f *form) []screens.FormGroup {
 	f.teeth("primary", t.Primary, "44/70", &p.box.Primary)
 	f.gearTeeth("gear teeth", t.GearTeeth, t.GearExample, &p.box)
 	f.teeth("final", t.Final, t.TeethExample, &p.box.Final)
-	f.number("limit", t.Limit, "", &p.limit, view.Quantity{Unit: "1/min", SI: 1, Low: 1000, High: 25000})
+	f.number("limit", t.Limit, "", &p.limit, c.LimitQuantity())
 	f.number("fuel", t.Fuel, "", &p.burn, view.Quantity{Unit: "l/100 km", SI: 1, Low: 0.6, High: 29, Decimals: 2})
 	f.number("fuel at", t.FuelSpeed, "", &p.at, c.SpeedQuantity())
 	f.number("tank", t.Tank, "", &p.tank, view.Quantity{Unit: "l", SI: 1, Low: 1, High: 100, Decimals: 1})

@@ -41,6 +41,7 @@ func (s *Shell) bike() *store.Bike {
 func (s *Shell) readyState() view.ReadyState {
 	st := view.ReadyState{Bike: s.bike(), Setup: s.choices.Setup, Air: s.choices.Air, Free: s.free, Ticked: s.ticked, Coarse: s.dev.CoarseTiming,
 		Permit: s.dev.Permit != nil, NoGuide: s.choices.GuideSet}
+	st.AirTold, st.AirOld = s.airAge()
 	if s.watch != nil {
 		st.Senses, _ = s.watch.Senses()
 	}
@@ -60,9 +61,7 @@ func (s *Shell) ready() *kit.Page {
 		Permit: s.dev.Permit,
 		Bike:   func() { s.goTo(screens.PlaceBikes) },
 		Guide:  func() { s.openGuide() },
-		Air: func() {
-			s.push(func() *kit.Page { return s.screen.Conditions(s.air(), s.goBack) })
-		},
+		Air:    s.openAir,
 		Tick: func(i int) {
 			s.ticked[i] = !s.ticked[i]
 			s.again()
@@ -134,6 +133,7 @@ func (s *Shell) recorderConfig() recorder.Config {
 	if s.choices.Wind != nil {
 		ride.WindSD = *s.choices.Wind
 	}
+	about.AirTold, about.AirOld = s.airAge()
 	ride.Axes = "specific force up"
 	kind := "phone"
 	if s.dev.CoarseTiming {

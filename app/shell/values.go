@@ -1,6 +1,12 @@
 package shell
 
 import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
@@ -11,60 +17,140 @@ import (
 // editValues opens the values that the open ride is computed with. Saving them
 // computes it anew; the recording keeps its own.
 func (s *Shell) editValues() {
-	c, t := s.screen.C, s.screen.C.Book
-	v := store.Values{SetupMass: map[string]*float64{}}
+	v := store.Values{}
 	if had := s.opened.ses.About.Values; had != nil {
 		v = *had
-		v.SetupMass = map[string]*float64{}
-		for name, m := range had.SetupMass {
-			v.SetupMass[name] = m
-		}
 	}
+	s.push(s.valuesScreen(v))
+}
+
+// valuesScreen is the form of values, begun with v.
+func (s *Shell) valuesScreen(v store.Values) showing {
+	c, t, told := s.screen.C, s.screen.C.Book, s.opened.told
 	f := newForm(c)
-	f.number("mass", t.Bikes.Mass, t.Bikes.MassHint, &v.Mass, c.MassQuantity(60, 1500))
-	f.number("sd", t.Bikes.MassSD, "", &v.MassSD, c.MassQuantity(0, 200))
-	f.number("wheels", t.Bikes.Rotating, "", &v.RotatingMass, c.MassQuantity(0, 60))
-	f.number("temperature", t.More.Temperature, "", &v.Air.Temperature, c.TemperatureQuantity())
-	f.number("pressure", t.More.Pressure, "", &v.Air.Pressure, view.Quantity{Unit: "hPa", SI: 1, Low: 500, High: 1100, Decimals: 1})
-	f.number("humidity", t.More.Humidity, "", &v.Air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100})
-	f.number("wind", t.Plan.Wind, t.Parts.WindHint, &v.WindSD, view.Quantity{Unit: "m/s", SI: 1, Low: 0.1, High: 10, Decimals: 1})
-	keys, masses := setupFields(f, s.opened.told, v.SetupMass)
+	f.numberWas("mass", t.Bikes.Mass, t.Bikes.MassHint, &v.Mass, c.MassQuantity(60, 1500), told.Mass)
+	f.numberWas("sd", t.Bikes.MassSD, "", &v.MassSD, c.MassQuantity(0, 200), told.MassSD)
+	f.numberWas("wheels", t.Bikes.Rotating, "", &v.RotatingMass, c.MassQuantity(0, 60), told.RotatingMass)
+	f.numberWas("temperature", t.More.Temperature, "", &v.Air.Temperature, c.TemperatureQuantity(), told.Air.Temperature)
+	f.numberWas("pressure", t.More.Pressure, "", &v.Air.Pressure, view.Quantity{Unit: "hPa", SI: 1, Low: 500, High: 1100, Decimals: 1}, told.Air.Pressure/100)
+	f.numberWas("humidity", t.More.Humidity, "", &v.Air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, 100*told.Air.Humidity)
+	f.numberWas("wind", t.Plan.Wind, t.Parts.WindHint, &v.WindSD, view.Quantity{Unit: "m/s", SI: 1, Low: 0.1, High: 10, Decimals: 1}, told.WindSD)
+	f.numberWas("limit", t.Parts.Limit, "", &v.LimitRPM, c.LimitQuantity(), told.LimitRPM)
+	keys, masses := setupFields(f, told, v.SetupMass)
+	gears := gearFields(f, told.Gears, v.Gears)
 	save := func() {
 		if !f.check() {
 			s.again()
 			return
 		}
-		for name, m := range masses {
-			v.SetupMass[name] = *m
-		}
+		v.SetupMass, v.Gears = masses.values(), gears.values()
 		s.computeWith(v)
 	}
 	var reset func()
 	if s.opened.ses.About.Values != nil {
 		reset = func() { s.computeWith(store.Values{}) }
 	}
-	s.push(func() *kit.Page {
-		groups := []screens.FormGroup{{Hint: t.Parts.ValuesHint, Fields: f.fields(append([]string{"mass", "sd", "wheels"}, keys...)...)},
+	return func() *kit.Page {
+		first := screens.FormGroup{Hint: t.Parts.ValuesHint, Fields: f.fields(append([]string{"mass", "sd", "wheels"}, keys...)...)}
+		groups := []screens.FormGroup{first, s.fromBike(f, &v), s.gearValues(f, gears),
 			{Title: t.More.AirTitle, Fields: f.fields("temperature", "pressure", "humidity", "wind")}}
 		return s.screen.Form(t.Parts.ValuesTitle, groups, f.trouble, s.goBack, save, reset, t.Parts.Recorded, t.Parts.RecordedHint)
-	})
+	}
+}
+
+// fromBike offers to take the bike of the ride as it is described now.
+func (s *Shell) fromBike(f *form, v *store.Values) screens.FormGroup {
+	t := s.screen.C.Book.Parts
+	for _, b := range s.garage {
+		if b.Name != s.opened.ses.About.Bike {
+			continue
+		}
+		return screens.FormGroup{Hint: t.FromBikeHint, Add: fmt.Sprintf(t.FromBike, b.Name), OnAdd: func() {
+			f.check() // what can be taken of what was typed in stays
+			now := store.OfBike(b, s.opened.told)
+			now.Air, now.WindSD = v.Air, v.WindSD
+			s.replace(s.valuesScreen(now))
+		}}
+	}
+	return screens.FormGroup{}
+}
+
+// byName holds what fields of a form take, by the name of what they are about.
+type byName map[string]**float64
+
+// values are those that were typed in; nil where none was.
+func (b byName) values() map[string]*float64 {
+	var out map[string]*float64
+	for name, p := range b {
+		if *p == nil {
+			continue
+		}
+		if out == nil {
+			out = map[string]*float64{}
+		}
+		out[name] = *p
+	}
+	return out
+}
+
+// field makes the place of a name, begun with what it had.
+func (b byName) field(name string, had map[string]*float64) **float64 {
+	p := had[name]
+	b[name] = &p
+	return &p
 }
 
 // setupFields are the fields of the setups of a ride that had a mass of their
 // own.
-func setupFields(f *form, told sensors.Ride, had map[string]*float64) (keys []string, masses map[string]**float64) {
-	masses = map[string]**float64{}
+func setupFields(f *form, told sensors.Ride, had map[string]*float64) (keys []string, masses byName) {
+	masses = byName{}
 	for _, x := range told.Setups {
 		if masses[x.Name] != nil || !(x.Mass > 0) {
 			continue
 		}
-		m := had[x.Name]
-		masses[x.Name] = &m
 		key := "setup " + x.Name
-		f.number(key, f.c.SetupMassName(x.Name), "", &m, f.c.MassQuantity(60, 1500))
+		f.numberWas(key, f.c.SetupMassName(x.Name), "", masses.field(x.Name, had), f.c.MassQuantity(60, 1500), x.Mass)
 		keys = append(keys, key)
 	}
 	return keys, masses
+}
+
+// gearFields are the fields of the gears that were told, and of those that were
+// added after the ride.
+func gearFields(f *form, told []sensors.Gear, had map[string]*float64) byName {
+	gears := byName{}
+	for _, g := range told {
+		gearField(f, gears, g.Name, had, g.RPMPerMPS)
+	}
+	for _, name := range slices.Sorted(maps.Keys(had)) {
+		if gears[name] == nil && had[name] != nil {
+			gearField(f, gears, name, had, math.NaN())
+		}
+	}
+	return gears
+}
+
+func gearField(f *form, gears byName, name string, had map[string]*float64, was float64) {
+	q := f.c.GearQuantity()
+	q.Unit = f.c.GearLabel()
+	f.numberWas("gear "+name, f.c.GearNamed(name), "", gears.field(name, had), q, was)
+}
+
+// gearValues are the gears, to which more can be added by their numbers.
+func (s *Shell) gearValues(f *form, gears byName) screens.FormGroup {
+	t := s.screen.C.Book
+	g := screens.FormGroup{Title: t.Bikes.Gears, Hint: t.Bikes.GearsHint}
+	for _, name := range slices.Sorted(maps.Keys(gears)) {
+		g.Fields = append(g.Fields, f.fields("gear "+name)...)
+	}
+	g.Fields = append(g.Fields, f.fields("limit")...)
+	if next := len(gears) + 1; next <= mostGears && gears[strconv.Itoa(next)] == nil {
+		g.Add, g.OnAdd = t.Bikes.AddGear, func() {
+			gearField(f, gears, strconv.Itoa(next), nil, math.NaN())
+			s.again()
+		}
+	}
+	return g
 }
 
 // computeWith keeps values beside the open ride and has it measured anew.

@@ -2,12 +2,15 @@ package shell_test
 
 import (
 	"bytes"
+	"math"
 	"testing"
+	"time"
 
 	"stillair/app/platform"
 	"stillair/app/platform/platformtest"
 	"stillair/app/store"
 	"stillair/export/session"
+	"stillair/sensors"
 )
 
 // TestARideIsComputedAnewWithOtherValues has a ride measured, changes its mass
@@ -62,4 +65,76 @@ func TestARideIsComputedAnewWithOtherValues(t *testing.T) {
 	if err != nil || !bytes.Equal(before, after) {
 		t.Errorf("the recording changed (%v)", err)
 	}
+}
+
+// TestGearsAndBikeOfARideAreChanged changes a gear of a ride, adds another, and
+// then takes over the bike as it is described by now.
+func TestGearsAndBikeOfARideAreChanged(t *testing.T) {
+	files := platformtest.NewMemory()
+	sessions, bikes := store.NewSessions(files, platform.NewSystemClock()), store.NewBikes(files, platform.NewSystemClock())
+	mass, lighter := 290.0, 280.0
+	bike, err := bikes.Put(store.Bike{Name: "test bike", Mass: &mass, Gears: []store.Gear{{Name: "1", RPMPerMPS: 360}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	id := riddenWith(t, sessions, bike)
+	bike.Mass, bike.Gears = &lighter, []store.Gear{{Name: "1", RPMPerMPS: 342}}
+	if _, err := bikes.Put(bike); err != nil {
+		t.Fatal(err)
+	}
+	h := open(t, files, quiet, &outlet{})
+	values := func(want func(store.Values) bool) {
+		t.Helper()
+		for end := time.Now().Add(20 * time.Second); ; time.Sleep(20 * time.Millisecond) {
+			ses, err := sessions.Get(id)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if v := ses.About.Values; v != nil && want(*v) {
+				return
+			}
+			if time.Now().After(end) {
+				t.Fatalf("kept %+v", ses.About.Values)
+			}
+		}
+	}
+	edit := func() {
+		h.await("test ride")
+		h.touch("test ride")
+		h.await("There is no ride")
+		h.touch("Name, notes, share")
+		h.touch("Values it is computed with")
+	}
+	h.touch("Results")
+	edit()
+	h.typeInto(3, "11000") // at 100 km/h
+	h.touch("Add a gear")
+	h.typeInto(4, "7200")
+	h.touch("Save")
+	values(func(v store.Values) bool {
+		return v.Mass == nil && v.Gears["1"] != nil && math.Abs(*v.Gears["1"]-396) < 0.1 && v.Gears["2"] != nil
+	})
+	h.touch("Back")
+	edit()
+	h.touch("Take test bike as it is now")
+	h.touch("Save")
+	values(func(v store.Values) bool { return v.Mass != nil && *v.Mass == 280 && *v.Gears["1"] == 342 })
+}
+
+// riddenWith is a recording without a ride in it, made with a bike.
+func riddenWith(t *testing.T, sessions *store.Sessions, b store.Bike) string {
+	t.Helper()
+	id, f, err := sessions.Begin(store.About{Name: "test ride", Bike: b.Name})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := session.NewWriter(session.ToFile(f), session.Header{}, b.Ride("", store.Air{}.SI()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.Motion(sensors.Motion{T: 1})
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return id
 }

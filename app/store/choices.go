@@ -3,6 +3,7 @@ package store
 import (
 	"errors"
 	"io/fs"
+	"time"
 
 	"stillair/app/platform"
 	"stillair/sensors"
@@ -22,6 +23,7 @@ type Choices struct {
 	Setup    string   `json:"setup,omitempty"` // name of the setup chosen last
 	Air      Air      `json:"air"`
 	Wind     *float64 `json:"wind_sd_mps,omitempty"` // along the road from pair to pair; nil: not told
+	AirTold  AirTold  `json:"air_told,omitzero"`     // when Air and Wind were typed in
 	GuideSet bool     `json:"guide_read,omitempty"`
 }
 
@@ -30,6 +32,46 @@ type Air struct {
 	Temperature *float64 `json:"temperature_c,omitempty"`
 	Pressure    *float64 `json:"pressure_hpa,omitempty"`
 	Humidity    *float64 `json:"humidity_pct,omitempty"`
+}
+
+// AirTold is when each value of air and wind was typed in, or said to hold
+// still; zero where that is not known.
+type AirTold struct {
+	Temperature time.Time `json:"temperature,omitzero"`
+	Pressure    time.Time `json:"pressure,omitzero"`
+	Humidity    time.Time `json:"humidity,omitzero"`
+	Wind        time.Time `json:"wind,omitzero"`
+}
+
+// AirSince is when the oldest of the values of air and wind was typed in, zero
+// where that is not known; told is false where there are no values.
+func (c Choices) AirSince() (since time.Time, told bool) {
+	for _, x := range []struct {
+		value *float64
+		at    time.Time
+	}{{c.Air.Temperature, c.AirTold.Temperature}, {c.Air.Pressure, c.AirTold.Pressure},
+		{c.Air.Humidity, c.AirTold.Humidity}, {c.Wind, c.AirTold.Wind}} {
+		if x.value == nil {
+			continue
+		}
+		if !told || x.at.Before(since) {
+			since = x.at
+		}
+		told = true
+	}
+	return since, told
+}
+
+// AirHolds is for how long typed air counts as that of the hour, on the day it
+// was typed in (common practice: weather reports are renewed every six hours).
+const AirHolds = 6 * time.Hour
+
+// AirIsOld reports whether air that was typed in then needs another look now.
+// The day is that of now's time zone.
+func AirIsOld(then, now time.Time) bool {
+	y, m, d := now.Date()
+	ty, tm, td := then.In(now.Location()).Date()
+	return y != ty || m != tm || d != td || now.Sub(then) > AirHolds
 }
 
 // SI gives the air in the units of package sensors.

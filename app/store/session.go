@@ -41,6 +41,8 @@ type About struct {
 	Seconds  float64   `json:"seconds,omitempty"`
 	Metres   float64   `json:"metres,omitempty"`
 	Found    Found     `json:"found"`
+	AirTold  time.Time `json:"air_told,omitzero"`       // when the oldest value of its air was typed in; zero: not known, or none was
+	AirOld   bool      `json:"air_old,omitempty"`       // it was not of the hour when the ride began
 	Values   *Values   `json:"computed_with,omitempty"` // changed after the ride; nil: as recorded
 	Measured time.Time `json:"measured,omitzero"`       // when Found was counted; zero: never
 	Deleted  time.Time `json:"deleted,omitzero"`        // zero: not deleted

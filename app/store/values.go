@@ -2,6 +2,8 @@ package store
 
 import (
 	"maps"
+	"math"
+	"slices"
 
 	"stillair/sensors"
 )
@@ -16,6 +18,8 @@ type Values struct {
 	Air          Air                 `json:"air"`
 	WindSD       *float64            `json:"wind_sd_mps,omitempty"`
 	SetupMass    map[string]*float64 `json:"setup_mass_kg,omitempty"` // by name
+	Gears        map[string]*float64 `json:"rpm_per_mps,omitempty"`   // by name
+	LimitRPM     *float64            `json:"limit_rpm,omitempty"`
 }
 
 // Apply gives a ride with the values in the place of those it was told. The
@@ -46,15 +50,64 @@ func (v *Values) Apply(told sensors.Ride) sensors.Ride {
 	for i, s := range r.Setups {
 		put(&r.Setups[i].Mass, v.SetupMass[s.Name])
 	}
+	put(&r.LimitRPM, v.LimitRPM)
+	r.Gears = v.gears(told.Gears)
 	return r
+}
+
+// gears are those that were told with the changed ones in their place, and then
+// those that were not told, in order of name.
+func (v *Values) gears(told []sensors.Gear) []sensors.Gear {
+	out := append([]sensors.Gear(nil), told...)
+	known := map[string]bool{}
+	for i, g := range out {
+		known[g.Name] = true
+		if p := v.Gears[g.Name]; p != nil {
+			out[i].RPMPerMPS = *p
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(v.Gears)) {
+		if p := v.Gears[name]; p != nil && !known[name] {
+			out = append(out, sensors.Gear{Name: name, RPMPerMPS: *p})
+		}
+	}
+	return out
+}
+
+// OfBike are the values that a bike has now for a ride that was told others;
+// what the bike does not tell stays as the ride was told.
+func OfBike(b Bike, told sensors.Ride) Values {
+	v := Values{SetupMass: map[string]*float64{}, Gears: map[string]*float64{}}
+	differs := func(now, then float64) *float64 {
+		if math.IsNaN(now) || now == then {
+			return nil
+		}
+		return &now
+	}
+	r := b.Ride("", sensors.UnknownRide().Air)
+	v.Mass, v.MassSD = differs(r.Mass, told.Mass), differs(r.MassSD, told.MassSD)
+	v.RotatingMass, v.LimitRPM = differs(r.RotatingMass, told.RotatingMass), differs(r.LimitRPM, told.LimitRPM)
+	for _, s := range told.Setups {
+		v.SetupMass[s.Name] = differs(b.RideSetup(s.Name, 0).Mass, s.Mass)
+	}
+	then := map[string]float64{}
+	for _, g := range told.Gears {
+		then[g.Name] = g.RPMPerMPS
+	}
+	for _, g := range r.Gears {
+		v.Gears[g.Name] = differs(g.RPMPerMPS, then[g.Name])
+	}
+	return v
 }
 
 // Empty reports whether nothing was changed.
 func (v Values) Empty() bool {
-	for p := range maps.Values(v.SetupMass) {
-		if p != nil {
-			return false
+	for _, named := range []map[string]*float64{v.SetupMass, v.Gears} {
+		for p := range maps.Values(named) {
+			if p != nil {
+				return false
+			}
 		}
 	}
-	return v.Mass == nil && v.MassSD == nil && v.RotatingMass == nil && v.WindSD == nil && v.Air == (Air{})
+	return v.LimitRPM == nil && v.Mass == nil && v.MassSD == nil && v.RotatingMass == nil && v.WindSD == nil && v.Air == (Air{})
 }

@@ -3,7 +3,9 @@ package store_test
 import (
 	"bytes"
 	"math"
+	"slices"
 	"testing"
+	"time"
 
 	"stillair/app/platform"
 	"stillair/app/platform/platformtest"
@@ -120,5 +122,76 @@ func TestTeeth(t *testing.T) {
 	gears, err := store.ParseGears("13/37, 16/32,19/30")
 	if err != nil || len(gears) != 3 || (store.Box{Gears: gears}).GearsText() != "13/37, 16/32, 19/30" {
 		t.Errorf("gears %v, %v", gears, err)
+	}
+}
+
+// TestGearsAreChangedByName changes one gear, adds one and leaves one, and
+// holds that the ride as told is left alone.
+func TestGearsAreChangedByName(t *testing.T) {
+	told := sensors.UnknownRide()
+	told.Gears = []sensors.Gear{{Name: "3", RPMPerMPS: 210}, {Name: "4", RPMPerMPS: 165}}
+	v := store.Values{Gears: map[string]*float64{"4": ptr(170), "5": ptr(140), "6": nil}, LimitRPM: ptr(10500)}
+	if v.Empty() || !(store.Values{Gears: map[string]*float64{"6": nil}}).Empty() {
+		t.Error("a changed gear counts as nothing, or nothing as a changed gear")
+	}
+	r := v.Apply(told)
+	want := []sensors.Gear{{Name: "3", RPMPerMPS: 210}, {Name: "4", RPMPerMPS: 170}, {Name: "5", RPMPerMPS: 140}}
+	if !slices.Equal(r.Gears, want) || r.LimitRPM != 10500 {
+		t.Errorf("applied: %v, at most %g", r.Gears, r.LimitRPM)
+	}
+	if told.Gears[1].RPMPerMPS != 165 || len(told.Gears) != 2 {
+		t.Errorf("what was told is now %v", told.Gears)
+	}
+}
+
+// TestValuesOfTheBikeAsItIsNow holds that a ride computed with its bike's
+// present values is computed as if it were ridden with it now.
+func TestValuesOfTheBikeAsItIsNow(t *testing.T) {
+	then := store.Bike{Name: "test bike", Mass: ptr(290), Gears: []store.Gear{{Name: "4", RPMPerMPS: 165}},
+		Setups: []store.Setup{{Name: "boxes", Mass: ptr(302)}}}
+	told := then.Ride("boxes", sensors.UnknownRide().Air)
+	if v := store.OfBike(then, told); !v.Empty() {
+		t.Errorf("of the same bike: %+v", v)
+	}
+	now := store.Bike{Name: "test bike", Mass: ptr(285), MassSD: ptr(2), RotatingMass: ptr(9), LimitRPM: ptr(11000),
+		Gears: []store.Gear{{Name: "4", RPMPerMPS: 168}, {Name: "5", RPMPerMPS: 140}}, Setups: []store.Setup{{Name: "boxes", Mass: ptr(299)}}}
+	v := store.OfBike(now, told)
+	got, want := v.Apply(told), now.Ride("boxes", sensors.UnknownRide().Air)
+	if got.Mass != want.Mass || got.MassSD != want.MassSD || got.RotatingMass != want.RotatingMass || got.LimitRPM != want.LimitRPM ||
+		!slices.Equal(got.Gears, want.Gears) || got.Setups[0] != want.Setups[0] {
+		t.Errorf("got %+v, want %+v", got, want)
+	}
+}
+
+// TestOldAir holds when typed air needs another look.
+func TestOldAir(t *testing.T) {
+	zone := time.FixedZone("CET", 3600)
+	noon := time.Date(2026, 11, 25, 12, 0, 0, 0, zone)
+	for _, c := range []struct {
+		name string
+		then time.Time
+		old  bool
+	}{
+		{"just now", noon.Add(-time.Minute), false},
+		{"this morning", noon.Add(-5 * time.Hour), false},
+		{"early this morning", noon.Add(-7 * time.Hour), true},
+		{"last night, in another zone's name", noon.Add(-13 * time.Hour).UTC(), true},
+		{"the clock was set back", noon.Add(time.Hour), false},
+		{"not known", time.Time{}, true},
+	} {
+		if got := store.AirIsOld(c.then, noon); got != c.old {
+			t.Errorf("%s: %v, want %v", c.name, got, c.old)
+		}
+	}
+	midnight := time.Date(2026, 11, 25, 0, 10, 0, 0, zone)
+	if !store.AirIsOld(midnight.Add(-20*time.Minute), midnight) {
+		t.Error("air of the day before counts as that of today")
+	}
+	c := store.Choices{Air: store.Air{Temperature: ptr(18), Pressure: ptr(1009)}, AirTold: store.AirTold{Temperature: noon, Wind: midnight}}
+	if since, told := c.AirSince(); !told || !since.IsZero() {
+		t.Errorf("a pressure of unknown age: since %v, %v", since, told)
+	}
+	if _, told := (store.Choices{AirTold: store.AirTold{Wind: midnight}}).AirSince(); told {
+		t.Error("no air counts as told")
 	}
 }

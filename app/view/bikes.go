@@ -81,6 +81,11 @@ func (c Context) GearQuantity() Quantity {
 	return Quantity{SI: 1 / c.reference(), Low: 20, High: 2000}
 }
 
+// LimitQuantity is the highest speed of an engine.
+func (c Context) LimitQuantity() Quantity {
+	return Quantity{Unit: c.Book.Parts.RPM, SI: 1, Low: 1000, High: 25000}
+}
+
 // GearLabel says at which speed the engine speed is asked for.
 func (c Context) GearLabel() string {
 	return fmt.Sprintf(c.Book.Bikes.GearSpeed, c.SpeedText(c.reference()), c.SpeedUnit())

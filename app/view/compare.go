@@ -96,5 +96,10 @@ func (c Context) compareRow(pair string, v compare.Verdict) CompareRow {
 	return r
 }
 
+// GearNamed names a gear as the bike's file does, which need not be a number.
+func (c Context) GearNamed(name string) string {
+	return capital(fmt.Sprintf(c.Book.Power.GearKnown, name))
+}
+
 // GearName names a gear by its number.
 func (c Context) GearName(n int) string { return fmt.Sprintf(c.Book.Bikes.Gear, n) }

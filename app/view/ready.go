@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"time"
 
 	"stillair/app/platform"
 	"stillair/app/recorder"
@@ -42,6 +43,7 @@ type Check struct {
 type Ready struct {
 	Bike, Setup string
 	Air         string // what is known of today's air
+	AirOld      string // why it needs another look; empty: it does not
 	HasBike     bool
 	Senses      []SenseLine
 	Checks      []Check
@@ -57,6 +59,8 @@ type ReadyState struct {
 	Bike    *store.Bike
 	Setup   string
 	Air     store.Air
+	AirOld  bool      // it needs another look
+	AirTold time.Time // when it was typed in; zero: not known
 	Senses  []recorder.Sense
 	Free    int64 // bytes; −1: unknown
 	Ticked  [6]bool
@@ -87,6 +91,9 @@ func (c Context) Ready(s ReadyState) Ready {
 		r.HasBike, r.Bike, r.Setup = true, s.Bike.Name, c.setupLine(*s.Bike, s.Setup)
 	}
 	r.Air = c.airLine(s.Air)
+	if s.AirOld {
+		r.AirOld = c.AirOld(s.AirTold)
+	}
 	done := 0
 	for i, x := range [...]Check{{Title: t.Place, Why: t.PlaceWhy}, {Title: t.Law, Why: t.LawWhy}, {Title: t.Traffic, Why: t.TrafficWhy},
 		{Title: t.Weather, Why: t.WeatherWhy}, {Title: t.Tyres, Why: t.TyresWhy}, {Title: t.Fixed, Why: t.FixedWhy}} {

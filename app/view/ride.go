@@ -67,6 +67,9 @@ func (c Context) Ride(s store.Session, res *runs.Result, coarse bool) Ride {
 	for _, w := range res.Warnings {
 		r.Warnings = append(r.Warnings, c.say(w))
 	}
+	if s.About.AirOld && (s.About.Values == nil || s.About.Values.Air == (store.Air{})) {
+		r.Warnings = append(r.Warnings, c.AirOld(s.About.AirTold)+" "+c.Book.Parts.AirOldRide)
+	}
 	if coarse {
 		r.Warnings = append(r.Warnings, c.Book.Ride.CoarseTiming)
 	}

@@ -4,9 +4,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
+	"time"
 
 	"stillair/app/store"
 	"stillair/runs"
+	"stillair/sensors"
 )
 
 // SetupMassName asks for the weight with one setup.
@@ -43,11 +46,33 @@ func (c Context) computedWith(res *runs.Result, changed *store.Values) []string 
 	add(r.Air.Pressure, fmt.Sprintf(t.Pressure, c.Number(r.Air.Pressure/100, 0)))
 	add(r.Air.Humidity, fmt.Sprintf(t.Humidity, c.Number(100*r.Air.Humidity, 0)))
 	add(r.WindSD, fmt.Sprintf(t.Wind, c.Number(r.WindSD, 1)))
+	if len(r.Gears) > 0 {
+		parts = append(parts, c.gearsWith(r.Gears))
+	}
+	add(r.LimitRPM, fmt.Sprintf(t.LimitWith, c.Number(r.LimitRPM, 0)))
 	out := []string{fmt.Sprintf(t.With, join(", ", parts...))}
 	if changed != nil {
 		return append(out, t.Changed)
 	}
 	return append(out, t.AsRecorded)
+}
+
+// gearsWith lists gears by what the engine turns at the reference speed.
+func (c Context) gearsWith(gears []sensors.Gear) string {
+	var all []string
+	q := c.GearQuantity()
+	for _, g := range gears {
+		all = append(all, fmt.Sprintf(c.Book.Power.GearKnown, g.Name)+" "+c.Write(&g.RPMPerMPS, q))
+	}
+	return strings.Join(all, ", ") + " " + c.GearLabel()
+}
+
+// AirOld says that air typed in then needs another look.
+func (c Context) AirOld(then time.Time) string {
+	if then.IsZero() {
+		return c.Book.Parts.AirOldUnknown
+	}
+	return fmt.Sprintf(c.Book.Parts.AirOld, c.Date(then))
 }
 
 // airLine says what was told of the air; its hint where nothing was.

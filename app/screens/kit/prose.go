@@ -102,10 +102,15 @@ func (p *Prose) wrap(width float32) []string {
 	return p.lines
 }
 
+// together keeps ± and a percent sign with their numbers.
+func together(s string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(s, "± ", "±\u00a0"), " %", "\u00a0%")
+}
+
 // broke breaks the text, between words where that is possible.
 func (p *Prose) broke(width float32) []string {
 	var lines []string
-	for _, para := range strings.Split(p.text, "\n") {
+	for _, para := range strings.Split(together(p.text), "\n") {
 		line := ""
 		for _, word := range strings.Split(para, " ") {
 			with := word
