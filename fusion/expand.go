@@ -1,8 +1,6 @@
 package fusion
 
 import (
-	"math"
-
 	"stillair/fusion/internal/kalman"
 	"stillair/fusion/internal/motion"
 )
@@ -36,43 +34,56 @@ func newPosterior(nodes []kalman.Node, res *kalman.Result) posterior {
 }
 
 // each visits every sample with the node before it and the share of the way to
-// the next.
+// the next, on all cores.
 func (p *posterior) each(t []float64, visit func(i, node int, u float64)) {
-	n := 0
-	for i := range t {
-		for n+2 < len(p.knots) && p.knots[n+1].sample <= i {
-			n++
+	last := len(p.knots) - 2
+	motion.Blocks(last+1, func(from, to int) {
+		for n := from; n < to; n++ {
+			i0, i1 := p.knots[n].sample, p.knots[n+1].sample
+			h := t[i1] - t[i0]
+			end := i1
+			if n == last {
+				end = i1 + 1
+			}
+			for i := i0; i < end; i++ {
+				visit(i, n, (t[i]-t[i0])/h)
+			}
 		}
-		t0, t1 := t[p.knots[n].sample], t[p.knots[n+1].sample]
-		visit(i, n, (t[i]-t0)/(t1-t0))
-	}
+	})
 }
 
 // point is the smoothed motion at a sample.
 type point struct{ s, v, b, k float64 }
 
-// expand visits every sample. Between two nodes the force carries the speed,
-// and what it misses at the next node is shared out in proportion to time: the
-// mean of a Brownian bridge.
+// expand visits every sample, on all cores. Between two nodes the force carries
+// the speed, and what it misses at the next node is shared out in proportion to
+// time: the mean of a Brownian bridge.
 func (r *ride) expand(nodes []kalman.Node, states []kalman.Vec, visit func(i int, at point)) {
+	last := len(nodes) - 2
+	motion.Blocks(last+1, func(from, to int) {
+		for n := from; n < to; n++ {
+			end := nodes[n+1].Index
+			if n == last {
+				end++
+			}
+			r.expandOne(&nodes[n], &nodes[n+1], &states[n], &states[n+1], end, visit)
+		}
+	})
+}
+
+// expandOne visits the samples from one node to before end.
+func (r *ride) expandOne(n0, n1 *kalman.Node, a, c *kalman.Vec, end int, visit func(i int, at point)) {
 	t := r.s.T
-	for n := 0; n+1 < len(nodes); n++ {
-		a, c := &states[n], &states[n+1]
-		i0, i1 := nodes[n].Index, nodes[n+1].Index
-		blind := nodes[n+1].Step.Blind
-		se, ve := r.carry(a, i0, i1, blind)
-		missV, missS := c[kalman.V]-ve, c[kalman.S]-se
-		h := t[i1] - t[i0]
-		last := i1
-		if n+2 == len(nodes) {
-			last = i1 + 1
-		}
-		for i := i0; i < last; i++ {
-			u := (t[i] - t[i0]) / h
-			s, v := r.carry(a, i0, i, blind)
-			visit(i, point{s: s + u*u*missS, v: v + u*missV,
-				b: a[kalman.B] + u*(c[kalman.B]-a[kalman.B]), k: a[kalman.K] + u*(c[kalman.K]-a[kalman.K])})
-		}
+	i0, i1 := n0.Index, n1.Index
+	blind := n1.Step.Blind
+	se, ve := r.carry(a, i0, i1, blind)
+	missV, missS := c[kalman.V]-ve, c[kalman.S]-se
+	h := t[i1] - t[i0]
+	for i := i0; i < end; i++ {
+		u := (t[i] - t[i0]) / h
+		s, v := r.carry(a, i0, i, blind)
+		visit(i, point{s: s + u*u*missS, v: v + u*missV,
+			b: a[kalman.B] + u*(c[kalman.B]-a[kalman.B]), k: a[kalman.K] + u*(c[kalman.K]-a[kalman.K])})
 	}
 }
 
@@ -86,88 +97,4 @@ func (r *ride) carry(x *kalman.Vec, from, to int, blind bool) (s, v float64) {
 	dv, ds := r.force.Over(from, to)
 	g, b := 1-x[kalman.K], x[kalman.B]
 	return s + (ds-b*h*h/2)*g, v + (dv-b*h)*g
-}
-
-// calmReach and slopeReach are the reaches of the windows over which the
-// reference speed is smoothed and its slope taken, s. What multiplies an
-// unknown of the state (lag, scale, smoothing) must be all but free of the
-// vibration that is also in the prediction of the speed: the square of that
-// common noise would pass for a lag or a scale.
-const (
-	calmReach  = 0.25
-	slopeReach = 0.5
-)
-
-// relinearise makes the smoothed ride the reference of the next pass.
-func (r *ride) relinearise(nodes []kalman.Node, states []kalman.Vec) {
-	speed := make([]float64, len(r.s.T))
-	r.expand(nodes, states, func(i int, at point) { speed[i] = math.Max(at.v, 0) })
-	r.ref.set(r.s, speed)
-	last := &states[len(states)-1]
-	r.lag += last[kalman.D]
-	r.shape = math.Max(r.shape+last[kalman.W], 0)
-	r.bend()
-}
-
-// set takes a speed as the reference.
-func (f *reference) set(s *motion.Series, speed []float64) {
-	f.speed = s.Smooth(speed, calmReach)
-	f.accel = slope(s, f.speed, slopeReach)
-}
-
-// slope is the change of x per second between reach seconds before and after
-// each sample.
-func slope(s *motion.Series, x []float64, reach float64) []float64 {
-	half := max(1, s.Half(reach))
-	out := make([]float64, len(x))
-	for i := range out {
-		a, b := max(i-half, 0), min(i+half, len(x)-1)
-		out[i] = (x[b] - x[a]) / (s.T[b] - s.T[a])
-	}
-	return out
-}
-
-// bend works out what the receiver's own smoothing makes of the reference
-// speed. A first-order lag of time constant τ delays by τ on the whole, which
-// is part of the lag; what remains is half of τ² times the jerk and higher
-// terms, so that the reading is linear in τ², not in τ.
-func (r *ride) bend() {
-	for i, jerk := range slope(r.s, slope(r.s, r.ref.speed, calmReach), calmReach) {
-		r.ref.dcurve[i] = jerk / 2
-		r.ref.curve[i] = 0
-	}
-	if r.shape < 1e-4 {
-		return
-	}
-	const dw = 0.02
-	r.lowPass(r.ref.curve, r.shape)
-	r.lowPass(r.ref.dcurve, r.shape+dw)
-	for i := range r.ref.dcurve {
-		r.ref.dcurve[i] = (r.ref.dcurve[i] - r.ref.curve[i]) / dw
-	}
-}
-
-// lowPass puts into out how much more than the speed a receiver reads that
-// smooths with a time constant √w and whose mean delay √w is accounted for.
-func (r *ride) lowPass(out []float64, w float64) {
-	tau := math.Sqrt(w)
-	t, v := r.s.T, r.ref.speed
-	y := make([]float64, len(t))
-	y[0] = v[0]
-	for i := 1; i < len(t); i++ {
-		h := t[i] - t[i-1]
-		e := math.Exp(-h / tau)
-		// exact for straight lines between the samples
-		slope := (v[i] - v[i-1]) / h
-		y[i] = v[i] - slope*tau + (y[i-1]-v[i-1]+slope*tau)*e
-	}
-	k := 0
-	for i := range t {
-		at := t[i] + tau
-		for k+2 < len(t) && t[k+1] <= at {
-			k++
-		}
-		u := math.Min((at-t[k])/(t[k+1]-t[k]), 1)
-		out[i] = y[k] + u*(y[k+1]-y[k]) - v[i]
-	}
 }

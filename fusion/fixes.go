@@ -2,6 +2,7 @@ package fusion
 
 import (
 	"math"
+	"slices"
 
 	"stillair/sensors"
 )
@@ -102,21 +103,36 @@ func roughSpeed(ts []float64, fixes []fix, lag float64) []float64 {
 	out := make([]float64, len(ts))
 	k := 0
 	for i, t := range ts {
-		at := t + lag
-		for k+1 < len(fixes) && fixes[k+1].t <= at {
+		for k+1 < len(fixes) && fixes[k+1].t <= t+lag {
 			k++
 		}
-		switch {
-		case at <= fixes[0].t:
-			out[i] = fixes[0].speed
-		case k+1 == len(fixes):
-			out[i] = fixes[k].speed
-		default:
-			a, b := fixes[k], fixes[k+1]
-			out[i] = a.speed + (b.speed-a.speed)*(at-a.t)/(b.t-a.t)
-		}
+		out[i] = onLine(fixes, k, t+lag)
 	}
 	return out
+}
+
+// roughSpeedAt is roughSpeed at one time.
+func roughSpeedAt(t float64, fixes []fix, lag float64) float64 {
+	after, _ := slices.BinarySearchFunc(fixes, t+lag, func(f fix, t float64) int {
+		if f.t <= t {
+			return -1
+		}
+		return 1
+	})
+	return onLine(fixes, max(after-1, 0), t+lag)
+}
+
+// onLine is the speed on the line from fix k to the next, or that of the first
+// or last.
+func onLine(fixes []fix, k int, at float64) float64 {
+	if at <= fixes[0].t {
+		return fixes[0].speed
+	}
+	if k+1 == len(fixes) {
+		return fixes[k].speed
+	}
+	a, b := fixes[k], fixes[k+1]
+	return a.speed + (b.speed-a.speed)*(at-a.t)/(b.t-a.t)
 }
 
 // silent marks the times of ts that lie farther than staleAfter from any fix

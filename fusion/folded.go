@@ -2,7 +2,6 @@ package fusion
 
 import (
 	"math"
-	"sync"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -24,45 +23,52 @@ const (
 // it is given all that it does in the two others.
 func folded(s *motion.Series, mounts []mount.Mount, yaw []float64) []float64 {
 	out := make([]float64, len(s.T))
-	var excess [2][]float64
-	var both sync.WaitGroup
-	for a, axis := range [2]func(mount.Mount) r3.Vec{mount.Mount.Left, func(m mount.Mount) r3.Vec { return m.Up }} {
-		both.Go(func() { excess[a] = slow(s, alongAxis(s, mounts, axis)) })
-	}
-	both.Wait()
-	for i := range out {
-		out[i] = excess[0][i] + excess[1][i]
-	}
-	if yaw == nil {
-		return out
-	}
-	for i, w := range motion.Mean(yaw, s.Half(calmTurn)) {
-		if math.Abs(w) > straight {
-			out[i] = 0
+	reach := max(s.DensityReach(), s.BandReach(foldedFar), s.Half(calmTurn))
+	motion.Local(out, reach, func(p *motion.Paper, lo, hi int) []float64 {
+		sum := p.Sheet(hi - lo)
+		clear(sum)
+		for _, axis := range [2]func(mount.Mount) r3.Vec{mount.Mount.Left, func(m mount.Mount) r3.Vec { return m.Up }} {
+			f := p.Sheet(hi - lo)
+			along(f, s, mounts, lo, axis)
+			addSlow(sum, s, p, f)
 		}
-	}
+		if yaw != nil {
+			for i, w := range p.Mean(yaw[lo:hi], s.Half(calmTurn)) {
+				if math.Abs(w) > straight {
+					sum[i] = 0
+				}
+			}
+		}
+		return sum
+	})
 	return out
+}
+
+// addSlow adds by how much a force swings more slowly than the noise beside
+// would have it swing, as a density.
+func addSlow(sum []float64, s *motion.Series, p *motion.Paper, f []float64) {
+	beside, band := s.DensityOf(p, f), s.BandOf(p, f, foldedNear, foldedFar)
+	for i := range sum {
+		sum[i] += math.Max(0, band[i]-foldedOver*beside[i])
+	}
 }
 
 // alongAxis is the force along an axis of the bike.
 func alongAxis(s *motion.Series, mounts []mount.Mount, axis func(mount.Mount) r3.Vec) []float64 {
 	out := make([]float64, len(s.T))
-	m := 0
-	for i, t := range s.T {
-		for m+1 < len(mounts) && t >= mounts[m].To {
-			m++
-		}
-		out[i] = r3.Dot(s.Force[i], axis(mounts[m]))
-	}
+	motion.Blocks(len(out), func(from, to int) { along(out[from:to], s, mounts, from, axis) })
 	return out
 }
 
-// slow is by how much a force swings more slowly than the noise beside would
-// have it swing, as a density.
-func slow(s *motion.Series, f []float64) []float64 {
-	beside, out := s.Density(f), s.Band(f, foldedNear, foldedFar)
-	for i := range out {
-		out[i] = math.Max(0, out[i]-foldedOver*beside[i])
+// along writes the force along an axis of the bike, from a sample on.
+func along(dst []float64, s *motion.Series, mounts []mount.Mount, from int, axis func(mount.Mount) r3.Vec) {
+	m := 0
+	direction := axis(mounts[m])
+	for k := range dst {
+		for m+1 < len(mounts) && s.T[from+k] >= mounts[m].To {
+			m++
+			direction = axis(mounts[m])
+		}
+		dst[k] = r3.Dot(s.Force(from+k), direction)
 	}
-	return out
 }

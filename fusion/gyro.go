@@ -19,7 +19,6 @@ const (
 // sign or its unit are not what they seem. A ride that cannot tell leaves the
 // gyroscope its due.
 func believable(s *motion.Series, fixes []fix, lag float64, force, pitch []float64) bool {
-	forceSum, pitchSum := s.Integrate(force).Once, s.Integrate(pitch).Once
 	var pp, pe, ee, n float64
 	var lastE, lastP float64
 	known := false
@@ -36,8 +35,8 @@ func believable(s *motion.Series, fixes []fix, lag float64, force, pitch []float
 			known = false
 			continue
 		}
-		p := (pitchSum[b] - pitchSum[a]) / h
-		e := (forceSum[b]-forceSum[a])/h + p - (fixes[j].speed-fixes[i].speed)/h
+		p := mean(s, pitch, a, b)
+		e := mean(s, force, a, b) + p - (fixes[j].speed-fixes[i].speed)/h
 		if known && math.Abs(e-lastE) < 5 {
 			dp, de := p-lastP, e-lastE
 			pp += dp * dp
@@ -53,4 +52,13 @@ func believable(s *motion.Series, fixes []fix, lag float64, force, pitch []float
 	share := pe / pp
 	se := math.Sqrt(math.Max(ee-share*pe, 0) / (n - 1) / pp)
 	return math.Abs(share-1) < checkOff+2*se
+}
+
+// mean is that of x over the time between two samples.
+func mean(s *motion.Series, x []float64, from, to int) float64 {
+	var sum float64
+	for i := from + 1; i <= to; i++ {
+		sum += (s.T[i] - s.T[i-1]) * (x[i-1] + x[i]) / 2
+	}
+	return sum / (s.T[to] - s.T[from])
 }

@@ -25,12 +25,39 @@ type ride struct {
 	raw     []float64 // forward force sample by sample, m/s²
 	density []float64 // strength of its noise, m²/s³
 
-	rough  []float64 // straight lines between the fixes, m/s
 	n      noise
 	before float64 // lag as first found, s
 	lag    float64 // whole delay of the receiver, s
 	shape  float64 // square of its smoothing time, s²
 	ref    reference
+	spares [][]float64 // as long as the series, for whoever needs room for all samples
+}
+
+// sheet is room for a number for each sample; what stands in it is left over
+// from others.
+func (r *ride) sheet() []float64 {
+	if n := len(r.spares); n > 0 {
+		s := r.spares[n-1]
+		r.spares = r.spares[:n-1]
+		return s
+	}
+	return make([]float64, len(r.s.T))
+}
+
+// spare takes sheets that nobody needs any more. A ride of hours has tens of
+// megabytes in each handful of them.
+func (r *ride) spare(sheets ...[]float64) {
+	for _, s := range sheets {
+		if len(s) == len(r.s.T) {
+			r.spares = append(r.spares, s)
+		}
+	}
+}
+
+// forgetSteps gives up what only the making of nodes needs.
+func (r *ride) forgetSteps() {
+	r.spare(r.ref.speed, r.ref.accel, r.ref.curve, r.ref.dcurve, r.noisy, r.blind, r.turned)
+	r.ref, r.noisy, r.blind, r.turned = reference{}, nil, nil, nil
 }
 
 // reference is the motion about which the smoother is linearised: the outcome
@@ -40,6 +67,10 @@ type reference struct {
 	accel  []float64 // m/s²
 	curve  []float64 // what the receiver's smoothing adds to its reading, m/s
 	dcurve []float64 // change of that with shape, (m/s)/s²
+}
+
+func newReference(n int) reference {
+	return reference{speed: make([]float64, n), accel: make([]float64, n), curve: make([]float64, n), dcurve: make([]float64, n)}
 }
 
 // place is a sample that becomes a node, with the fix seen there.
@@ -153,7 +184,7 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 			nd.Sight = r.sight(p)
 		case i > 0 && r.stale[p.index]:
 			nd.Seen = true
-			nd.Sight = kalman.Sight{Still: true, Vague: true, Z: r.rough[p.index], R: vagueSD * vagueSD * vagueOver / nd.Step.H}
+			nd.Sight = kalman.Sight{Still: true, Vague: true, Z: roughSpeedAt(r.s.T[p.index], r.fixes, r.before), R: vagueSD * vagueSD * vagueOver / nd.Step.H}
 		}
 	}
 	return out, spans

@@ -2,6 +2,7 @@ package fusion
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -34,18 +35,13 @@ const (
 // project turns the phone's axes into the bike's. speed is a rough speed for
 // each sample, needed to tell how far a bike leans.
 func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) projection {
-	n := len(s.T)
-	p := projection{force: make([]float64, n)}
-	m := 0
-	p.at = append(p.at, 0)
-	for i, t := range s.T {
-		for m+1 < len(mounts) && t >= mounts[m].To {
-			m++
+	p := projection{force: alongAxis(s, mounts, func(m mount.Mount) r3.Vec { return m.Forward }), at: []int{0}}
+	for _, m := range mounts[:len(mounts)-1] {
+		if i, _ := slices.BinarySearch(s.T, m.To); i < len(s.T) {
 			p.at = append(p.at, i)
 		}
-		p.force[i] = r3.Dot(s.Force[i], mounts[m].Forward)
 	}
-	if s.Turn != nil {
+	if s.HasTurn {
 		p.turn(s, mounts, speed, rest)
 	}
 	return p
@@ -69,15 +65,16 @@ func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float6
 		drift := gyroDrift(s, from, to, rest)
 		up, left := mounts[m].Up, mounts[m].Left()
 		for i := from; i < to; i++ {
-			p.yaw[i] = r3.Dot(r3.Sub(s.Turn[i], drift), up)
+			p.yaw[i] = r3.Dot(r3.Sub(s.Turn(i), drift), up)
 		}
-		calm := motion.Mean(p.yaw[from:to], s.Half(calmTurn))
+		// The calmed turn rate stands where the pitch will, sample by sample.
+		calm := s.Calm(p.pitch[from:to], p.yaw[from:to], calmTurn)
 		for i := from; i < to; i++ {
 			sin := lean * speed[i] * calm[i-from] / gravity
 			p.yaw[i] /= math.Sqrt(1 - math.Min(sin*sin, mostLean*mostLean))
 			if i > 0 && !s.Missing[i] && math.Abs(calm[i-from]) < straight {
 				h := s.T[i] - s.T[i-1]
-				theta -= h * (r3.Dot(r3.Sub(s.Turn[i], drift), left) + theta/pitchMemory)
+				theta -= h * (r3.Dot(r3.Sub(s.Turn(i), drift), left) + theta/pitchMemory)
 			}
 			p.pitch[i] = gravity * theta
 			p.force[i] -= p.pitch[i]
@@ -96,25 +93,26 @@ func (p *projection) forgetGyro() {
 // leanShare is 1 for a bike, which leans so that its own axes feel nothing
 // sideways, and 0 for a car, which feels the whole of the turn.
 func leanShare(s *motion.Series, mounts []mount.Mount, speed []float64) float64 {
-	side := make([]float64, len(s.T))
-	turn := make([]float64, len(s.T))
+	half := s.Half(0.5)
+	var n, a, b, aa, ab float64
 	m := 0
-	for i, t := range s.T {
-		for m+1 < len(mounts) && t >= mounts[m].To {
+	for i := 0; i < len(s.T); i += max(half, 1) {
+		for m+1 < len(mounts) && s.T[i] >= mounts[m].To {
 			m++
 		}
-		side[i] = r3.Dot(s.Force[i], mounts[m].Left())
-		turn[i] = speed[i] * r3.Dot(s.Turn[i], mounts[m].Up)
-	}
-	half := s.Half(0.5)
-	side, turn = motion.Mean(side, half), motion.Mean(turn, half)
-	var n, a, b, aa, ab float64
-	for i := 0; i < len(s.T); i += max(half, 1) {
+		left, up := mounts[m].Left(), mounts[m].Up
+		from, to := max(i-half, 0), min(i+half+1, len(s.T))
+		var side, turn float64
+		for j := from; j < to; j++ {
+			side += r3.Dot(s.Force(j), left)
+			turn += speed[j] * r3.Dot(s.Turn(j), up)
+		}
+		side, turn = side/float64(to-from), turn/float64(to-from)
 		n++
-		a += turn[i]
-		b += side[i]
-		aa += turn[i] * turn[i]
-		ab += turn[i] * side[i]
+		a += turn
+		b += side
+		aa += turn * turn
+		ab += turn * side
 	}
 	// A ride without turns is taken as a bike's, by a weak assumption worth
 	// a few seconds in a bend.
@@ -132,13 +130,13 @@ func gyroDrift(s *motion.Series, from, to int, rest []Span) r3.Vec {
 		if s.Missing[i] {
 			continue
 		}
-		all = r3.Add(all, s.Turn[i])
+		all = r3.Add(all, s.Turn(i))
 		k++
 		for r < len(rest) && rest[r].To < s.T[i] {
 			r++
 		}
 		if r < len(rest) && rest[r].Contains(s.T[i]) {
-			still = r3.Add(still, s.Turn[i])
+			still = r3.Add(still, s.Turn(i))
 			n++
 		}
 	}

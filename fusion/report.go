@@ -97,7 +97,7 @@ func (r *ride) notes(tr *Track) []string {
 		say("the phone moved in its holder at about %.0f s; its direction was found anew", m.From)
 	}
 	switch {
-	case r.s.Turn == nil:
+	case !r.s.HasTurn:
 		say("there is no gyroscope: the bike's pitch and its turns are not seen")
 	case r.yaw == nil:
 		say("the gyroscope contradicts the accelerometer and is left out; its axes or its unit may not be what the recording says")

@@ -34,16 +34,15 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 		return nil, err
 	}
 	opt.progress(0.2)
-	shake := make(chan []float64, 1)
-	go func() { shake <- r.s.Shake() }()
 	r.learn(opt)
 	opt.progress(0.7)
 	nodes := r.nodes(r.places(fineGrid, fineGrid))
 	x, p := r.first(0)
+	r.forgetSteps()
 	smoothed := kalman.Smooth(nodes, x, p)
 	opt.progress(0.9)
 	tr := r.track(nodes, smoothed)
-	tr.Shake = <-shake
+	tr.Shake = r.s.Shake()
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
 	}
@@ -85,24 +84,27 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 	if pr.pitch != nil && !believable(s, fixes, found.Lag, pr.force, pr.pitch) {
 		pr.forgetGyro()
 	}
-	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), rough: speed, cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
+	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
 	r.setForce(pr.force, folded(s, found.Mounts, pr.yaw))
 	r.setTurned()
-	r.ref = reference{curve: make([]float64, len(speed)), dcurve: make([]float64, len(speed))}
+	r.ref = newReference(len(speed))
 	r.ref.set(s, speed)
+	r.spare(speed)
 	return r, found.Mounts, nil
 }
 
 // setForce keeps the forward force and its integrals.
 func (r *ride) setForce(force, folded []float64) {
 	s := r.s
+	n := len(s.T)
 	r.raw = force
 	density := s.Density(force)
 	for i, d := range folded {
 		density[i] += d
 	}
-	r.force = s.Integrate(s.Smooth(force, antiShake))
-	n := len(s.T)
+	calm := s.SmoothInto(folded, force, antiShake) // the place of folded is free now
+	r.force = s.Integrate(calm)
+	r.spare(calm)
 	slips := 0
 	r.density, r.noisy, r.blind = density, make([]float64, n), make([]float64, n)
 	for i := 1; i < n; i++ {
@@ -126,60 +128,10 @@ func (r *ride) setTurned() {
 	if r.yaw == nil {
 		return
 	}
-	calm := motion.Mean(r.yaw, r.s.Half(calmTurn))
-	r.turned = make([]float64, len(calm))
-	for i := 1; i < len(calm); i++ {
-		r.turned[i] = r.turned[i-1] + math.Max(math.Abs(calm[i])-leastTurn, 0)*(r.s.T[i]-r.s.T[i-1])
+	sum := r.s.Calm(make([]float64, len(r.yaw)), r.yaw, calmTurn)
+	sum[0] = 0
+	for i := 1; i < len(sum); i++ {
+		sum[i] = sum[i-1] + math.Max(math.Abs(sum[i])-leastTurn, 0)*(r.s.T[i]-r.s.T[i-1])
 	}
-}
-
-// track reads the whole ride off the smoothed nodes.
-func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
-	n := len(r.s.T)
-	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: newPosterior(nodes, res)}
-	for _, x := range []*[]float64{&tr.V, &tr.signed, &tr.A, &tr.S, &tr.VSD, &tr.ASD, &tr.Force, &tr.Noise} {
-		*x = make([]float64, n)
-	}
-	if tr.Yaw == nil {
-		tr.Yaw = make([]float64, n)
-		for i := range tr.Yaw {
-			tr.Yaw[i] = math.NaN()
-		}
-	}
-	slow := r.s.Smooth(r.raw, AReach)
-	r.expand(nodes, res.X, func(i int, at point) {
-		tr.S[i], tr.V[i], tr.signed[i] = at.s, math.Max(at.v, 0), at.v
-		tr.Noise[i] = r.n.vibration * math.Max(r.density[i], leastDensity)
-		tr.Force[i] = (r.raw[i] - at.b) * (1 - at.k)
-		tr.A[i] = (slow[i] - at.b) * (1 - at.k)
-		if r.s.Missing[i] {
-			tr.Noise[i], tr.Force[i], tr.A[i] = blindDensity, math.NaN(), 0
-		}
-	})
-	r.deviations(tr, res.P)
-	last := len(nodes) - 1
-	r.lagOf(tr, &res.X[last], &res.P[last])
-	tr.Gaps = r.gaps(tr, nodes)
-	return tr
-}
-
-// deviations fills the standard uncertainties. That of A has three parts: the
-// vibration that the window lets through, what is not known of the bias and
-// the scale, and what the window takes off where the acceleration bends, for
-// which smoothing a second time is the measure.
-func (r *ride) deviations(tr *Track, covs []kalman.Sym) {
-	p := &tr.post
-	again := r.s.Smooth(tr.A, AReach)
-	p.each(tr.T, func(i, n int, u float64) {
-		tr.VSD[i] = math.Sqrt(math.Max(p.inside(n, u, u)[1][1], 0))
-		if r.s.Missing[i] {
-			tr.ASD[i] = math.Sqrt(blindDensity / 2)
-			return
-		}
-		pb := (1-u)*covs[n].BB + u*covs[n+1].BB
-		pk := (1-u)*covs[n].KK + u*covs[n+1].KK
-		bent := tr.A[i] - again[i]
-		// a triangular window of reach w passes 2/(3w) of a white noise's density
-		tr.ASD[i] = math.Sqrt(tr.Noise[i]*2/(3*AReach) + pb + pk*tr.A[i]*tr.A[i] + bent*bent)
-	})
+	r.turned = sum
 }

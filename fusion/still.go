@@ -23,7 +23,6 @@ const (
 // specific force, averaged over a third of a second, stays where it is in the
 // middle of the stop. An idling engine shakes the sensor, but not its mean.
 func findRest(s *motion.Series, fixes []fix, lag float64) []Span {
-	w := newWatch(s)
 	var out []Span
 	for i := 0; i < len(fixes); i++ {
 		if fixes[i].speed > restSpeed {
@@ -45,40 +44,42 @@ func findRest(s *motion.Series, fixes []fix, lag float64) []Span {
 		} else {
 			to += 0.5
 		}
-		out = append(out, w.quiet(core, Span{from, to})...)
+		out = append(out, watchOver(s, Span{from, to}).quiet(core)...)
 		i = j
 	}
 	return out
 }
 
-// watch holds the means against which quiet is judged.
+// watch holds the means against which quiet is judged, over a stretch of the
+// ride.
 type watch struct {
-	s     *motion.Series
-	force [3][]float64
-	turn  [3][]float64
+	s      *motion.Series
+	lo, hi int          // first and last sample
+	force  [3][]float64 // from lo on
+	turn   [3][]float64
 }
 
-func newWatch(s *motion.Series) *watch {
-	w := &watch{s: s}
-	f := make([]float64, len(s.T))
+func watchOver(s *motion.Series, search Span) *watch {
+	w := &watch{s: s, lo: s.Index(search.From), hi: s.Index(search.To)}
 	half := s.Half(restReach)
+	from, to := max(w.lo-half, 0), min(w.hi+half+1, len(s.T))
+	f, mean := make([]float64, to-from), make([]float64, 6*(to-from))
+	calm := func(of func(int) r3.Vec, a int) []float64 {
+		for i := range f {
+			f[i] = motion.Axis(of(from+i), a)
+		}
+		m := motion.Mean(mean[:len(f)], f, half)
+		mean = mean[len(f):]
+		return m[w.lo-from:]
+	}
 	for a := range 3 {
-		for i, v := range s.Force {
-			f[i] = axis(v, a)
+		w.force[a] = calm(s.Force, a)
+		if s.HasTurn {
+			w.turn[a] = calm(s.Turn, a)
 		}
-		w.force[a] = motion.Mean(f, half)
-		if s.Turn == nil {
-			continue
-		}
-		for i, v := range s.Turn {
-			f[i] = axis(v, a)
-		}
-		w.turn[a] = motion.Mean(f, half)
 	}
 	return w
 }
-
-func axis(v r3.Vec, a int) float64 { return [3]float64{v.X, v.Y, v.Z}[a] }
 
 // middle is what the sensors read while a bike stands.
 type middle struct {
@@ -87,11 +88,11 @@ type middle struct {
 }
 
 func (w *watch) middle(core Span) middle {
-	from, to := w.s.Index(core.From), w.s.Index(core.To)
+	from, to := w.s.Index(core.From)-w.lo, w.s.Index(core.To)-w.lo
 	var m middle
 	for a := range 3 {
 		m.force[a] = median(w.force[a][from : to+1])
-		if w.s.Turn != nil {
+		if w.s.HasTurn {
 			m.turn[a] = median(w.turn[a][from : to+1])
 		}
 	}
@@ -106,24 +107,24 @@ func (w *watch) like(m middle, i int) bool {
 	}
 	var f, t float64
 	for a := range 3 {
-		d := w.force[a][i] - m.force[a]
+		d := w.force[a][i-w.lo] - m.force[a]
 		f += d * d
-		if w.s.Turn != nil {
-			e := w.turn[a][i] - m.turn[a]
+		if w.s.HasTurn {
+			e := w.turn[a][i-w.lo] - m.turn[a]
 			t += e * e
 		}
 	}
 	return math.Sqrt(f)*2*restReach < m.limit && t < restTurn*restTurn
 }
 
-// quiet gives the parts of the search span in which nothing moves, judged by
-// the medians over the core.
-func (w *watch) quiet(core, search Span) []Span {
+// quiet gives the parts of the stretch in which nothing moves, judged by the
+// medians over the core, which must lie in it.
+func (w *watch) quiet(core Span) []Span {
 	s := w.s
 	m := w.middle(core)
 	var out []Span
-	lo, hi := s.Index(search.From), s.Index(search.To)
-	for i := lo; i <= hi; i++ {
+	hi := w.hi
+	for i := w.lo; i <= hi; i++ {
 		if !w.like(m, i) {
 			continue
 		}
@@ -147,7 +148,7 @@ func (w *watch) quiet(core, search Span) []Span {
 }
 
 // scatter is how far the calmed force strays from a middle between two
-// samples, m/s²: by the median, so that a start or a stop among them does not
+// samples of the stretch, m/s²: by the median, so that a start or a stop among them does not
 // count.
 func (w *watch) scatter(middle [3]float64, from, to int) float64 {
 	off := make([]float64, 0, to-from+1)

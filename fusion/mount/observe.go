@@ -43,12 +43,8 @@ type gauge struct {
 
 func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
 	g := &gauge{s: s, fixes: fixes}
-	f := make([]float64, len(s.T))
 	for a := range g.axes {
-		for i, v := range s.Force {
-			f[i] = [3]float64{v.X, v.Y, v.Z}[a]
-		}
-		g.axes[a] = s.Integrate(f).Once
+		g.axes[a] = s.Once(func(i int) float64 { return motion.Axis(s.Force(i), a) })
 	}
 	g.holes = make([]float64, len(s.T))
 	for i := 1; i < len(s.T); i++ {
@@ -57,31 +53,19 @@ func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
 			g.holes[i]++
 		}
 	}
-	if s.Turn == nil {
+	if !s.HasTurn {
 		return g
 	}
-	slow := [3][]float64{}
-	for a := range slow {
-		slow[a] = diff(g.axes[a], s.Half(1))
-	}
-	for i, w := range s.Turn {
-		up := r3.Vec{X: slow[0][i], Y: slow[1][i], Z: slow[2][i]}
-		f[i] = 0
+	half := s.Half(1)
+	g.turn = s.Once(func(i int) float64 {
+		a, b := max(i-half, 0), min(i+half, len(s.T)-1)
+		up := r3.Vec{X: g.axes[0][b] - g.axes[0][a], Y: g.axes[1][b] - g.axes[1][a], Z: g.axes[2][b] - g.axes[2][a]}
 		if n := r3.Norm(up); n > 0 {
-			f[i] = r3.Dot(w, up) / n
+			return r3.Dot(s.Turn(i), up) / n
 		}
-	}
-	g.turn = s.Integrate(f).Once
+		return 0
+	})
 	return g
-}
-
-// diff is the difference of a running integral over half samples to each side.
-func diff(once []float64, half int) []float64 {
-	out := make([]float64, len(once))
-	for i := range once {
-		out[i] = once[min(i+half, len(once)-1)] - once[max(i-half, 0)]
-	}
-	return out
 }
 
 // at reads a running integral at a time inside the series.

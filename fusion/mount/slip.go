@@ -26,7 +26,7 @@ func slipTime(s *motion.Series, before, after Mount) float64 {
 	// up so far, is greatest.
 	best, gain, most := s.Index(mid), 0.0, 0.0
 	for i := lo; i < hi; i++ {
-		gain += r3.Dot(s.Force[i], r3.Sub(before.Up, after.Up))
+		gain += r3.Dot(s.Force(i), r3.Sub(before.Up, after.Up))
 		if gain > most {
 			best, most = i, gain
 		}
@@ -37,7 +37,7 @@ func slipTime(s *motion.Series, before, after Mount) float64 {
 // jerkTime is when the gyroscope turned fastest between two samples, if it was
 // fast enough to be a slip.
 func jerkTime(s *motion.Series, lo, hi int) (float64, bool) {
-	if s.Turn == nil {
+	if !s.HasTurn {
 		return 0, false
 	}
 	half := max(1, s.Half(jerkOver))
@@ -45,7 +45,7 @@ func jerkTime(s *motion.Series, lo, hi int) (float64, bool) {
 	for i := lo + half; i < hi-half; i++ {
 		var sum r3.Vec
 		for j := i - half; j <= i+half; j++ {
-			sum = r3.Add(sum, s.Turn[j])
+			sum = r3.Add(sum, s.Turn(j))
 		}
 		if rate := r3.Norm(sum) / float64(2*half+1); rate > most {
 			best, most = i, rate

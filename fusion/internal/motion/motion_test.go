@@ -52,7 +52,7 @@ func TestNew(t *testing.T) {
 			if len(s.T) != c.samples || len(s.Gaps) != c.gaps {
 				t.Errorf("%d samples and %d gaps, want %d and %d", len(s.T), len(s.Gaps), c.samples, c.gaps)
 			}
-			if s.Turn != nil {
+			if s.HasTurn {
 				t.Error("a gyroscope was made up")
 			}
 			for i := 1; i < len(s.T); i++ {
@@ -111,7 +111,7 @@ func TestDensity(t *testing.T) {
 func TestMeanKeepsTheLevel(t *testing.T) {
 	f := []float64{1, 2, 3, 4, 5, 6, 7}
 	for half := range 5 {
-		got := Mean(f, half)
+		got := Mean(make([]float64, len(f)), f, half)
 		if math.Abs(got[3]-4) > 1e-12 {
 			t.Errorf("half %d: middle %v", half, got[3])
 		}

@@ -12,15 +12,35 @@ import (
 	"stillair/sensors"
 )
 
-// Series is the motion of a ride as parallel slices on increasing times.
-// Where samples are missing for longer than a moment, empty ones stand in.
+// Series is the motion of a ride on increasing times. Where samples are
+// missing for longer than a moment, empty ones stand in.
 type Series struct {
 	T       []float64 // s on the log's clock
-	Force   []r3.Vec  // specific force, m/s², phone axes; zero where Missing
-	Turn    []r3.Vec  // turn rate, rad/s; nil without a gyroscope, zero where Missing
+	HasTurn bool      // there is a gyroscope
 	Missing []bool    // the sample stands in for one that was not recorded
 	Gaps    [][2]float64
 	Step    float64 // median interval between recorded samples, s
+
+	read []sensors.Motion // parallel to T; the log's own slice where nothing was mended
+}
+
+// Force is the specific force at a sample, m/s², phone axes; zero where
+// Missing.
+func (s *Series) Force(i int) r3.Vec { return s.read[i].Force }
+
+// Turn is the turn rate at a sample, rad/s; of use only where HasTurn, and zero
+// where Missing.
+func (s *Series) Turn(i int) r3.Vec { return s.read[i].Turn }
+
+// Axis is one of the three numbers of a vector.
+func Axis(v r3.Vec, a int) float64 {
+	switch a {
+	case 0:
+		return v.X
+	case 1:
+		return v.Y
+	}
+	return v.Z
 }
 
 // fillStep is the spacing of the samples that stand in for missing ones, s. It
@@ -32,20 +52,22 @@ const fillStep = 0.1
 const maxFill = 20000
 
 // New builds the series. Readings that are not finite are left out, as are
-// those that do not come later than the one before.
+// those that do not come later than the one before. The samples are read, never
+// written, for as long as the series is used.
 func New(samples []sensors.Motion) *Series {
-	s := &Series{}
-	s.Step = medianStep(samples)
+	s := &Series{Step: medianStep(samples), HasTurn: hasTurn(samples)}
 	gap := math.Max(0.1, 3.5*s.Step)
-	withTurn := 0
-	for _, m := range samples {
-		if m.HasTurn() {
-			withTurn++
-		}
+	s.T = make([]float64, 0, len(samples))
+	good := s.good(samples, gap)
+	for i := range good {
+		s.T = append(s.T, samples[i].T)
 	}
-	hasTurn := withTurn > len(samples)/2
-	s.reserve(len(samples), hasTurn)
-	for _, m := range samples {
+	if good == len(samples) {
+		s.read = samples
+	} else {
+		s.read = append(make([]sensors.Motion, 0, len(samples)), samples[:good]...)
+	}
+	for _, m := range samples[good:] {
 		if !finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) {
 			continue
 		}
@@ -59,49 +81,62 @@ func New(samples []sensors.Motion) *Series {
 		}
 		s.add(m)
 	}
+	if s.Missing == nil {
+		s.Missing = make([]bool, len(s.T))
+	}
 	return s
 }
 
-func (s *Series) reserve(n int, hasTurn bool) {
-	s.T = make([]float64, 0, n)
-	s.Force = make([]r3.Vec, 0, n)
-	s.Missing = make([]bool, 0, n)
-	if hasTurn {
-		s.Turn = make([]r3.Vec, 0, n)
+// hasTurn tells whether more than half of the samples hold a turn rate.
+func hasTurn(samples []sensors.Motion) bool {
+	n := 0
+	for i := range samples {
+		if samples[i].HasTurn() {
+			n++
+		}
 	}
+	return n > len(samples)/2
+}
+
+// good is how many samples from the first can be taken as they are.
+func (s *Series) good(samples []sensors.Motion, gap float64) int {
+	for i := range samples {
+		m := &samples[i]
+		if !finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) || s.HasTurn && !finite(m.Turn) {
+			return i
+		}
+		if i > 0 && (m.T <= samples[i-1].T || m.T-samples[i-1].T > gap) {
+			return i
+		}
+	}
+	return len(samples)
 }
 
 func (s *Series) add(m sensors.Motion) {
+	if s.HasTurn && !finite(m.Turn) {
+		m.Turn = r3.Vec{}
+		if n := len(s.read); n > 0 {
+			m.Turn = s.read[n-1].Turn
+		}
+	}
 	s.T = append(s.T, m.T)
-	s.Force = append(s.Force, m.Force)
-	s.Missing = append(s.Missing, false)
-	if s.Turn == nil {
-		return
+	s.read = append(s.read, m)
+	if s.Missing != nil {
+		s.Missing = append(s.Missing, false)
 	}
-	turn := m.Turn
-	if !finite(turn) {
-		turn = s.lastTurn()
-	}
-	s.Turn = append(s.Turn, turn)
-}
-
-func (s *Series) lastTurn() r3.Vec {
-	if n := len(s.Turn); n > 0 {
-		return s.Turn[n-1]
-	}
-	return r3.Vec{}
 }
 
 func (s *Series) fill(from, to float64) {
 	s.Gaps = append(s.Gaps, [2]float64{from, to})
+	if s.Missing == nil {
+		s.Missing = make([]bool, len(s.T), cap(s.T))
+	}
 	n := int(math.Min((to-from)/fillStep, maxFill))
 	for i := 1; i < n; i++ {
-		s.T = append(s.T, from+(to-from)*float64(i)/float64(n))
-		s.Force = append(s.Force, r3.Vec{})
+		at := from + (to-from)*float64(i)/float64(n)
+		s.T = append(s.T, at)
+		s.read = append(s.read, sensors.Motion{T: at})
 		s.Missing = append(s.Missing, true)
-		if s.Turn != nil {
-			s.Turn = append(s.Turn, r3.Vec{})
-		}
 	}
 }
 

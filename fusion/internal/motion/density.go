@@ -1,0 +1,101 @@
+package motion
+
+import "math"
+
+// bands are the reaches of the triangular windows, s, whose differences cut
+// out the bands from which the noise near zero frequency is judged: about 2 to
+// 4, 4 to 8 and 8 to 16 Hz, above what a rider does to the bike's speed.
+var bands = [...]float64{0.04, 0.08, 0.16, 0.32}
+
+// bandAvg is half the width over which their power is averaged, s.
+const bandAvg = 0.5
+
+// Density is the two-sided spectral density of f around each sample, m²/s³ for
+// f in m/s²: what a white noise of the same strength would add to the variance
+// of the speed each second. It is the least of those of the bands: a line of
+// the engine that lies in one of them says nothing about zero frequency, while
+// one that sweeps through zero passes all of them.
+func (s *Series) Density(f []float64) []float64 {
+	out := make([]float64, len(f))
+	Local(out, s.DensityReach(), func(p *Paper, lo, hi int) []float64 { return s.DensityOf(p, f[lo:hi]) })
+	return out
+}
+
+// DensityReach is how many samples to either side decide the density.
+func (s *Series) DensityReach() int { return 2*s.windowHalf(bands[len(bands)-1]) + s.Half(bandAvg) }
+
+// DensityOf is the density of a part of a series.
+func (s *Series) DensityOf(p *Paper, f []float64) []float64 {
+	out, power, once, mean := p.Sheet(len(f)), p.Sheet(len(f)), p.Sheet(len(f)), p.Sheet(len(f))
+	near, far := p.Sheet(len(f)), p.Sheet(len(f))
+	Mean(near, Mean(once, f, s.windowHalf(bands[0])), s.windowHalf(bands[0]))
+	for k := 1; k < len(bands); k++ {
+		half := s.windowHalf(bands[k])
+		Mean(far, Mean(once, f, half), half)
+		for i := range power {
+			d := near[i] - far[i]
+			power[i] = d * d
+		}
+		// White noise of variance σ² has density σ²·Step; the difference of
+		// the windows passes σ² times the sum of its squared weights.
+		scale := s.Step / squares(s.weights(bands[k-1]), s.weights(bands[k]))
+		for i, p := range Mean(mean, power, s.Half(bandAvg)) {
+			if p *= scale; k == 1 || p < out[i] {
+				out[i] = p
+			}
+		}
+		near, far = far, near
+	}
+	return out
+}
+
+// bandLong is half the width over which the power of a slow band is averaged, s.
+const bandLong = 0.8
+
+// BandReach is how many samples to either side decide a band up to far.
+func (s *Series) BandReach(far float64) int { return 2*s.windowHalf(far) + s.Half(bandLong) }
+
+// BandOf is the density of a part of a series judged from the band between two
+// windows alone.
+func (s *Series) BandOf(p *Paper, f []float64, near, far float64) []float64 {
+	a, b := p.Triangle(f, s.windowHalf(near)), p.Triangle(f, s.windowHalf(far))
+	for i := range a {
+		a[i] = (a[i] - b[i]) * (a[i] - b[i])
+	}
+	scale := s.Step / squares(s.weights(near), s.weights(far))
+	out := Mean(b, a, s.Half(bandLong))
+	for i := range out {
+		out[i] *= scale
+	}
+	return out
+}
+
+// windowHalf is half the reach in samples of a triangular window at least a
+// sample wide to either side.
+func (s *Series) windowHalf(reach float64) int { return max(1, s.Half(reach/2)) }
+
+// weights are those of the window, from its middle to its end.
+func (s *Series) weights(reach float64) []float64 {
+	n := 2*s.windowHalf(reach) + 1
+	w := make([]float64, n)
+	for i := range w {
+		w[i] = float64(n-i) / float64(n*n)
+	}
+	return w
+}
+
+// squares is the sum of the squares of the difference of two windows.
+func squares(a, b []float64) float64 {
+	var sum float64
+	for i := range b {
+		d := b[i]
+		if i < len(a) {
+			d -= a[i]
+		}
+		if i > 0 {
+			d *= math.Sqrt2 // both sides
+		}
+		sum += d * d
+	}
+	return sum
+}

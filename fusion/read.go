@@ -1,0 +1,60 @@
+package fusion
+
+import (
+	"math"
+
+	"stillair/fusion/internal/kalman"
+)
+
+// track reads the whole ride off the smoothed nodes. What the ride knew sample
+// by sample becomes the track's where it stands.
+func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
+	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: newPosterior(nodes, res)}
+	if tr.Yaw == nil {
+		tr.Yaw = r.sheet()
+		for i := range tr.Yaw {
+			tr.Yaw[i] = math.NaN()
+		}
+	}
+	tr.A = r.s.SmoothInto(r.sheet(), r.raw, AReach)
+	tr.Force, tr.Noise = r.raw, r.density
+	tr.S, tr.V, tr.signed = r.sheet(), r.sheet(), r.sheet()
+	r.expand(nodes, res.X, func(i int, at point) {
+		tr.S[i], tr.V[i], tr.signed[i] = at.s, math.Max(at.v, 0), at.v
+		tr.Noise[i] = r.n.vibration * math.Max(tr.Noise[i], leastDensity)
+		tr.Force[i] = (tr.Force[i] - at.b) * (1 - at.k)
+		tr.A[i] = (tr.A[i] - at.b) * (1 - at.k)
+		if r.s.Missing[i] {
+			tr.Noise[i], tr.Force[i], tr.A[i] = blindDensity, math.NaN(), 0
+		}
+	})
+	r.raw, r.density = nil, nil
+	r.spare(r.force.Once, r.force.Twice)
+	tr.VSD, tr.ASD = r.sheet(), r.sheet()
+	r.deviations(tr, res.P)
+	last := len(nodes) - 1
+	r.lagOf(tr, &res.X[last], &res.P[last])
+	tr.Gaps = r.gaps(tr, nodes)
+	return tr
+}
+
+// deviations fills the standard uncertainties. That of A has three parts: the
+// vibration that the window lets through, what is not known of the bias and
+// the scale, and what the window takes off where the acceleration bends, for
+// which smoothing a second time is the measure.
+func (r *ride) deviations(tr *Track, covs []kalman.Sym) {
+	p := &tr.post
+	again := r.s.SmoothInto(r.sheet(), tr.A, AReach)
+	p.each(tr.T, func(i, n int, u float64) {
+		tr.VSD[i] = math.Sqrt(math.Max(p.inside(n, u, u)[1][1], 0))
+		if r.s.Missing[i] {
+			tr.ASD[i] = math.Sqrt(blindDensity / 2)
+			return
+		}
+		pb := (1-u)*covs[n].BB + u*covs[n+1].BB
+		pk := (1-u)*covs[n].KK + u*covs[n+1].KK
+		bent := tr.A[i] - again[i]
+		// a triangular window of reach w passes 2/(3w) of a white noise's density
+		tr.ASD[i] = math.Sqrt(tr.Noise[i]*2/(3*AReach) + pb + pk*tr.A[i]*tr.A[i] + bent*bent)
+	})
+}
