@@ -46,8 +46,10 @@ func (e *Estimate) Difference(a, b int) (cda, crr measure.Value, cdaDoF, crrDoF 
 //
 // That the noise is learned and not known moves the road loads too: each dial
 // by its own derivative, which adds to the covariance (Kackar and Harville, J.
-// Am. Stat. Assoc. 79 (1984) 853). The roughness is left out of both, as the
-// averaging has taken its uncertainty in.
+// Am. Stat. Assoc. 79 (1984) 853). The covariance at the learned noise is on
+// the average too small by as much again (Kenward and Roger, Biometrics 53
+// (1997) 983). The roughness is left out of both, as the averaging has taken
+// its uncertainty in.
 func (s *system) uncertainty(e *Estimate, l *learner) ([]float64, error) {
 	var err error
 	if e.spread, err = l.spreadOf(); err != nil {
@@ -87,14 +89,14 @@ func (s *system) uncertainty(e *Estimate, l *learner) ([]float64, error) {
 	return moved, err
 }
 
-// addLearning adds shift·spread·shiftᵀ.
+// addLearning adds 2·shift·spread·shiftᵀ.
 func addLearning(cov *mat.SymDense, shift *mat.Dense, spread mat.Symmetric) {
 	var half, whole mat.Dense
 	half.Mul(shift, spread)
 	whole.Mul(&half, shift.T())
 	for i := range cov.SymmetricDim() {
 		for j := range i + 1 {
-			cov.SetSym(i, j, cov.At(i, j)+whole.At(i, j))
+			cov.SetSym(i, j, cov.At(i, j)+2*whole.At(i, j))
 		}
 	}
 }

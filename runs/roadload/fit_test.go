@@ -81,7 +81,7 @@ func TestWhatIsMissing(t *testing.T) {
 func TestSinglePairAndLoneRuns(t *testing.T) {
 	all := fit(t, ridden(2), told(1.5)).Loads[0]
 	pair := fit(t, ridden(2)[:2], told(1.5)).Loads[0]
-	if ratio := pair.CdA.SE / all.CdA.SE; ratio < 1.6 || ratio > 3.2 {
+	if ratio := pair.CdA.SE / all.CdA.SE; ratio < 1.5 || ratio > 3.2 {
 		t.Errorf("one pair has %.2f times the standard error of five; √5 is expected", ratio)
 	}
 	if pair.Pairs != 1 || all.Pairs != 5 {

@@ -14,9 +14,12 @@ type dial struct {
 }
 
 // Prior widths. Sizes may well be three times what was expected, or a third;
-// times less so: they are harder to learn and matter less.
+// gusts and roads differ more than that, and every bit of a pull towards what
+// was expected makes a gusty day's intervals too narrow; times are harder to
+// learn and matter less.
 const (
 	sizeSD = 1.2
+	gustSD = 2.0
 	timeSD = 0.4
 	roadSD = 2.0
 )
@@ -24,7 +27,7 @@ const (
 // dials lists what is learned from the runs of a layout.
 func dials(l layout) []dial {
 	d := []dial{
-		{func(n *Noise) *float64 { return &n.GustSD }, sizeSD},
+		{func(n *Noise) *float64 { return &n.GustSD }, gustSD},
 		{func(n *Noise) *float64 { return &n.GustTime }, timeSD},
 		{func(n *Noise) *float64 { return &n.WhiteSD }, sizeSD},
 		{func(n *Noise) *float64 { return &n.DriftSD }, sizeSD},
