@@ -144,6 +144,7 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 		for _, f := range c.Fixes {
 			r.T = append(r.T, f.T-result.Track.Lag.Seconds)
 			r.V = append(r.V, f.Speed)
+			r.Alt = append(r.Alt, f.Alt)
 		}
 		input, used = append(input, r), append(used, c)
 	}

@@ -15,6 +15,7 @@ func Bound(runs []Run, loads []Design, opts Options) (*mat.SymDense, error) {
 	for i, r := range runs {
 		coasts[i] = newCoast(r, 0)
 	}
+	opts.Noise = opts.Noise.altitudeNoise(coasts)
 	s := newSystem(coasts, opts)
 	for i, d := range loads {
 		s.state.beta[cdaAt(i)], s.state.beta[crrAt(i)] = d.CdA, d.Crr

@@ -50,7 +50,7 @@ func (r *Run) check() error {
 	case !(r.Density > 0) || math.IsInf(r.Density, 0):
 		return ErrDensity
 	case len(r.T) < minFixes || len(r.V) != len(r.T) || r.Pos != nil && len(r.Pos) != len(r.T),
-		r.Height != nil && len(r.Height) != len(r.T):
+		r.Height != nil && len(r.Height) != len(r.T), r.Alt != nil && len(r.Alt) != len(r.T):
 		return ErrSamples
 	case r.Setup < 0 || math.Abs(r.Dir) != 1:
 		return ErrOneDirection

@@ -15,8 +15,9 @@ type coast struct {
 	t, z     []float64 // s, m/s
 	count    []float64 // fixes behind each z; 0: left out
 	x        []float64 // place along the road at t, m; nil: not known
-	height   []float64 // by the barometer, m; NaN: not known
-	channels int       // measurements at a fix: 1, or 2 with heights
+	height   []float64 // m; NaN: not known
+	heights  heightKind
+	channels int // measurements at a fix: 1, or 2 with heights
 	cuts     []cutAt
 
 	start float64   // fitted speed at t[0], m/s
@@ -27,8 +28,9 @@ type coast struct {
 	push  []float64 // deceleration by a gust of 1 m/s, mean over the same, 1/s
 	extra []float64 // variance of the air speed at t that gusts leave, m²/s²
 
-	own    int         // unknowns of this run alone: the start, the steps, the barometer's zero
+	own    int         // unknowns of this run alone: the start, the steps, the zero of the heights
 	cols   []int       // place in the layout of the columns from own on
+	at     places      // where in cols what not every run has begins
 	span   [2]int      // first knot of this run's, and number of them
 	jac    []float64   // a row for each measurement: its derivative by each unknown, then what is left to explain
 	white  []float64   // the same, whitened
@@ -52,7 +54,8 @@ const thinTo = 0.5
 
 // newCoast copies a run, averaging fixes closer than thinTo.
 func newCoast(r Run, middle float64) *coast {
-	c := &coast{id: r.ID, setup: r.Setup, pair: r.Pair, dir: r.Dir, channels: 1,
+	heights, kind := r.heights()
+	c := &coast{id: r.ID, setup: r.Setup, pair: r.Pair, dir: r.Dir, channels: 1, heights: kind,
 		mass: r.Mass, inertia: r.Inertia, rho: r.Density, hours: (r.T[0] - middle) / 3600}
 	for from := 0; from < len(r.T); {
 		to := r.block(from)
@@ -61,8 +64,8 @@ func newCoast(r Run, middle float64) *coast {
 		if r.Pos != nil {
 			c.x = append(c.x, mean(r.Pos[from:to]))
 		}
-		if r.Pos != nil && r.Height != nil {
-			c.height = append(c.height, mean(r.Height[from:to]))
+		if kind != none {
+			c.height = append(c.height, mean(heights[from:to]))
 			c.channels = 2
 		}
 		from = to
@@ -99,11 +102,18 @@ func (c *coast) attach(l layout) {
 	c.own = 1 + len(c.cuts) + c.channels - 1
 	c.steps = make([]float64, len(c.cuts))
 	c.cols = append([]int(nil), cdaAt(c.setup), crrAt(c.setup), l.wind+c.pairIndex, l.grade+c.pairIndex)
-	for _, one := range []int{l.slope, l.warm, l.press} {
-		if one >= 0 {
-			c.cols = append(c.cols, one)
+	one := func(global int) int {
+		if global < 0 {
+			return -1
 		}
+		c.cols = append(c.cols, global)
+		return len(c.cols) - 1
 	}
+	c.at = places{slope: one(l.slope), warm: one(l.warm), press: -1}
+	if c.heights == byBarometer {
+		c.at.press = one(l.press)
+	}
+	c.at.knots = len(c.cols)
 	if l.knots > 0 {
 		c.span = c.knotSpan(l)
 		for k := range c.span[1] {
@@ -118,6 +128,9 @@ func (c *coast) attach(l layout) {
 	c.step = make([]stepModel, n)
 	c.sights = make([]sighting, n*channels)
 }
+
+// places are indices into the columns that runs share; −1: not this run's.
+type places struct{ slope, warm, press, knots int }
 
 // width is the number of columns: own unknowns, common ones, and the data.
 func (c *coast) width() int { return c.own + len(c.cols) + 1 }

@@ -10,7 +10,7 @@ import (
 
 // rolled is a small made-up set of runs with whatever noise: what is checked
 // here holds for any data.
-func rolled(heights bool) []Run {
+func rolled(heights, alts bool) []Run {
 	r := rand.New(rand.NewPCG(3, 4))
 	var runs []Run
 	for i := range 4 {
@@ -25,6 +25,9 @@ func rolled(heights bool) []Run {
 			run.Pos = append(run.Pos, x)
 			if heights {
 				run.Height = append(run.Height, 0.3*r.NormFloat64()-0.004*v*v)
+			}
+			if alts && i%2 == 0 {
+				run.Alt = append(run.Alt, 90+r.NormFloat64())
 			}
 			a := 0.0011*v*v + 0.18
 			x += run.Dir * v * 1.1
@@ -83,18 +86,22 @@ func TestAgainstDense(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		heights bool
+		alts    bool // in every other run
 		road    float64
 		warm    float64
 		slope   float64
 	}{
-		{"smooth", false, 0, 0, 0},
-		{"rough", false, 0.002, 0, 0.001},
-		{"rough with heights, warming up", true, 0.002, 0.1, 0.001},
+		{"smooth", false, false, 0, 0, 0},
+		{"rough", false, false, 0.002, 0, 0.001},
+		{"rough with heights, warming up", true, false, 0.002, 0.1, 0.001},
+		{"rough with some altitudes", false, true, 0.002, 0, 0.001},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			opts := DefaultOptions(1.5)
 			opts.Noise.RoadSD, opts.WarmUpSD, opts.Slope.SE = c.road, c.warm, c.slope
-			s := newSystem(coasts(rolled(c.heights)), opts)
+			all := coasts(rolled(c.heights, c.alts))
+			opts.Noise = opts.Noise.altitudeNoise(all)
+			s := newSystem(all, opts)
 			s.guess()
 			for range 3 {
 				s.linearise(opts.Noise)

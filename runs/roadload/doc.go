@@ -26,7 +26,11 @@
 // things do. A barometer shows the profile, once the share of dynamic pressure
 // that it feels is fitted with the rest (the two directions pass each place at
 // different speeds). And runs that start in different places pass one place at
-// different speeds in one direction. The profile's slope is an
+// different speeds in one direction. The receiver's altitude, where there is
+// no barometer, adds a little: in the time of a run its error wanders by some
+// metres (Soundy and others, Sensors 20 (2020) 6050, fit such processes to
+// recorded positions), the profile of a rough road by one. How much is found
+// from the altitudes, and those that are stuck or rounded are not used. The profile's slope is an
 // Ornstein-Uhlenbeck process along the road, given at knots; how rough it is is
 // learned, and averaged over.
 //
@@ -50,8 +54,9 @@
 //
 // The size and correlation time of gusts and receiver error are learned by
 // restricted maximum likelihood with weak priors (Patterson and Thompson,
-// Biometrika 58 (1971) 545), and Satterthwaite's degrees of freedom say how
-// well that succeeded: the intervals are Student's, not normal.
+// Biometrika 58 (1971) 545). How well that succeeded goes into the standard
+// errors (Kenward and Roger, Biometrics 53 (1997) 983) and into Satterthwaite's
+// degrees of freedom: the intervals are Student's, not normal.
 //
 // # What is taken for granted
 //

@@ -68,6 +68,9 @@ func (c trial) ride(seed int) ([]roadload.Run, roadload.Options) {
 	truth := c.opts
 	truth.Noise = test.Noise
 	truth.Noise.RoadSD, truth.Noise.RoadLength = c.rough, 150
+	if a := test.Altitude; a.SD > 0 {
+		truth.Noise.AltSD, truth.Noise.AltWalk = a.WhiteSD, a.SD*math.Sqrt(2/a.Time)
+	}
 	return runs, truth
 }
 

@@ -12,7 +12,9 @@ func Fit(runs []Run, opts Options) (*Estimate, error) {
 	if err := check(runs, opts); err != nil {
 		return nil, err
 	}
-	s := newSystem(coasts(runs), opts)
+	all := coasts(runs)
+	opts.Noise = opts.Noise.altitudeNoise(all)
+	s := newSystem(all, opts)
 	s.guess()
 	l := newLearner(s, opts.Noise)
 	if err := s.settle(l); err != nil {

@@ -13,7 +13,7 @@ type layout struct {
 	wind   int   // first of one for each pair
 	grade  int   // first of one for each pair
 	warm   int   // −1: none
-	press  int   // the barometer's share of dynamic pressure; −1: no heights
+	press  int   // the barometer's share of dynamic pressure; −1: no barometer
 	knot   int   // first knot of the road's profile
 	knots  int
 	road   road
@@ -59,7 +59,7 @@ func newLayout(runs []*coast, opts Options) layout {
 		l.warm = take(1)
 	}
 	for _, r := range runs {
-		if r.channels > 1 && l.press < 0 {
+		if r.heights == byBarometer && l.press < 0 {
 			l.press = take(1)
 		}
 	}

@@ -33,36 +33,42 @@ const pressSD = 0.3
 //	h₀ + ∫ slope dx − κ·u²/(2g) + its own error,
 //
 // with κ the share of dynamic pressure that it feels: at 30 m/s the whole is
-// worth 46 m. Through u it sees the gusts as well.
+// worth 46 m. Through u it sees the gusts as well. The receiver's altitude
+// shows the same without κ.
 func (c *coast) heightRow(l layout, s *state, m *motion, i int) {
 	row := c.rowOf(c.jac, i, 1)
-	kappa := s.beta[l.press]
-	u := c.v[i] + m.wind
-	felt := -kappa * u / s.gravity
-	c.sights[i*channels+1].seen = vector{felt, felt, 0, 1}
-	for j, d := range c.rowOf(c.jac, i, 0) {
-		row[j] = felt * d
-	}
+	fit := c.pressRow(l, s, m, i)
 	row[c.own-1] = 1
 	along := c.x[i] - c.x[0]
-	fit := -kappa*u*u/(2*s.gravity) + along*m.meanSlope
-	at := c.own + 4
-	row[c.own+2] += felt * c.dir
+	fit += along * m.meanSlope
 	row[c.own+3] += along
-	if l.slope >= 0 {
-		at++
-	}
-	if l.warm >= 0 {
-		at++
-	}
-	row[at] = -u * u / (2 * s.gravity)
-	at++
 	for k := range c.span[1] {
 		rise := l.road.rise(c.span[0]+k, c.x[i])
-		row[at+k] += rise
+		row[c.own+c.at.knots+k] += rise
 		fit += rise * s.beta[l.knot+c.span[0]+k]
 	}
 	c.leftover(s, row, c.height[i]-fit)
+}
+
+// pressRow begins the row with what dynamic pressure does to a height, and
+// returns its size.
+func (c *coast) pressRow(l layout, s *state, m *motion, i int) float64 {
+	row, seen := c.rowOf(c.jac, i, 1), &c.sights[i*channels+1].seen
+	if c.at.press < 0 {
+		clear(row)
+		*seen = vector{0, 0, 0, 1}
+		return 0
+	}
+	kappa := s.beta[l.press]
+	u := c.v[i] + m.wind
+	felt := -kappa * u / s.gravity
+	*seen = vector{felt, felt, 0, 1}
+	for j, d := range c.rowOf(c.jac, i, 0) {
+		row[j] = felt * d
+	}
+	row[c.own+2] += felt * c.dir
+	row[c.own+c.at.press] = -u * u / (2 * s.gravity)
+	return -kappa * u * u / (2 * s.gravity)
 }
 
 // rise is the height at x above the road's start that a slope of 1 at one knot

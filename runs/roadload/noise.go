@@ -4,7 +4,7 @@ import "math"
 
 // vector is a state of the error model: δv, what gusts have done to the speed
 // (m/s); g, the gust (m/s); d, the receiver's slow error (m/s); e, the
-// barometer's slow error (m).
+// slow error of the height (m).
 type vector [4]float64
 
 // stepModel carries the error model over one step between fixes. With damping
@@ -19,7 +19,7 @@ type stepModel struct {
 	qv, qvg, qg, qd, qe float64 // covariance of what the step adds
 }
 
-func newStepModel(n Noise, h, a, b float64) stepModel {
+func newStepModel(n Noise, h, a, b, walk float64) stepModel {
 	lambda := 1 / n.GustTime
 	a = max(a, 1e-6)
 	if math.Abs(a-lambda) < 1e-6 {
@@ -35,7 +35,7 @@ func newStepModel(n Noise, h, a, b float64) stepModel {
 		fv: ea, fvg: r * (el - ea), fg: el, fd: ed,
 		qv: max(q*r*r*(ll-2*al+aa), 0), qvg: q * r * (ll - al), qg: q * ll,
 		qd: n.DriftSD * n.DriftSD * (1 - ed*ed),
-		qe: n.HeightWalk * n.HeightWalk * h,
+		qe: walk * walk * h,
 	}
 }
 
@@ -53,7 +53,7 @@ func (m *stepModel) backward(x vector) vector {
 type covariance [4]vector
 
 // initial is the covariance at the start of a run: gust and receiver error in
-// their stationary state; the speed itself and the barometer's zero are
+// their stationary state; the speed itself and the zero of the heights are
 // unknowns of the run.
 func (n Noise) initial() covariance {
 	var p covariance
@@ -136,5 +136,5 @@ func (c *coast) spread(n Noise) {
 // stepAt is the error model from fix i to the next.
 func (c *coast) stepAt(n Noise, i int) stepModel {
 	h := c.t[i+1] - c.t[i]
-	return newStepModel(n, h, c.decay[i]/h, c.push[i])
+	return newStepModel(n, h, c.decay[i]/h, c.push[i], c.heights.walk(n))
 }

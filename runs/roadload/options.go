@@ -14,6 +14,8 @@ type Noise struct {
 	RoadLength float64 // distance over which the slope changes, m
 	HeightSD   float64 // barometer: error of its own in every height, m
 	HeightWalk float64 // its wandering, m after one second, growing with the root of time
+	AltSD      float64 // receiver: error of its own in every altitude, m
+	AltWalk    float64 // its wandering, as HeightWalk; both 0: found from the altitudes
 }
 
 // Options says what is known beforehand. Start from DefaultOptions.

@@ -16,6 +16,11 @@ type Run struct {
 	// barometer. It is used where Pos is known.
 	Height []float64
 
+	// Alt is the altitude that the receiver gave with each fix, m; NaN where
+	// it gave none, nil without. It is weak evidence of the road's profile,
+	// used where Pos is known and Height is not.
+	Alt []float64
+
 	Mass    float64 // m: bike, rider, fuel and luggage, kg
 	Inertia float64 // m + m_rot, kg
 	Density float64 // ρ, kg/m³

@@ -167,35 +167,22 @@ func (s *step) carry(c *coast, l layout, d []float64) {
 		d[j] *= whole
 	}
 	common := d[c.own:]
-	extra := 4
-	slopeAt, warmAt := -1, -1
-	if l.slope >= 0 {
-		slopeAt = extra
-		extra++
-	}
-	if l.warm >= 0 {
-		warmAt = extra
-		extra++
-	}
-	if l.press >= 0 {
-		extra++ // heights alone answer to it
-	}
 	for q := range s.f {
 		f, g := &s.f[q], weight[q]
 		common[0] -= g * f.drag
 		common[1] -= g * f.roll
 		common[2] -= g * f.gust * c.dir
 		common[3] -= g * f.grade
-		if slopeAt >= 0 {
-			common[slopeAt] -= g * f.slope
+		if c.at.slope >= 0 {
+			common[c.at.slope] -= g * f.slope
 		}
-		if warmAt >= 0 {
-			common[warmAt] -= g * f.warm
+		if c.at.warm >= 0 {
+			common[c.at.warm] -= g * f.warm
 		}
 		if l.knots > 0 {
 			p := &s.at[q]
-			common[extra+p.knot] -= g * f.grade * (1 - p.share)
-			common[extra+p.knot+1] -= g * f.grade * p.share
+			common[c.at.knots+p.knot] -= g * f.grade * (1 - p.share)
+			common[c.at.knots+p.knot+1] -= g * f.grade * p.share
 		}
 	}
 }

@@ -11,7 +11,7 @@ import (
 func TestDerivatives(t *testing.T) {
 	opts := DefaultOptions(1.5)
 	opts.WarmUpSD = 0.1
-	runs := rolled(true)
+	runs := rolled(true, false)
 	s := newSystem(coasts(runs), opts)
 	s.guess()
 	for i := 2; i < s.lay.size; i++ {
@@ -63,7 +63,7 @@ func TestStepModel(t *testing.T) {
 	n := DefaultOptions(1.5).Noise
 	const a, b, h, parts = 0.04, 0.05, 1.3, 20000
 	one := n.initial()
-	m := newStepModel(n, h, a, b)
+	m := newStepModel(n, h, a, b, n.HeightWalk)
 	one.step(&m)
 	p := n.initial()
 	dt := h / parts
@@ -91,7 +91,7 @@ func TestStepModel(t *testing.T) {
 // more unknown gives.
 func TestShockIsARefit(t *testing.T) {
 	opts := DefaultOptions(1.5)
-	s := newSystem(coasts(rolled(true)), opts)
+	s := newSystem(coasts(rolled(true, false)), opts)
 	s.guess()
 	if _, err := s.fitAt(opts.Noise); err != nil {
 		t.Fatal(err)

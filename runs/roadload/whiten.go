@@ -59,7 +59,7 @@ func (c *coast) variance(n Noise, fix, channel int) float64 {
 	case channel == 0 && c.count[fix] > 0:
 		return n.WhiteSD * n.WhiteSD / c.count[fix]
 	case channel == 1 && c.count[fix] > 0 && !math.IsNaN(c.height[fix]):
-		return n.HeightSD * n.HeightSD
+		return c.heights.white(n)
 	}
 	return 0
 }

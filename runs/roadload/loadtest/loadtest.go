@@ -42,7 +42,37 @@ type Test struct {
 	Scatter  float64                 // standard deviation of where runs start, m
 	Press    float64                 // share of dynamic pressure that the barometer feels
 	Baro     bool                    // runs hold heights
+	Altitude Altitude                // of the receiver; zero: none
 	Spoil    func(run int, t, v float64) (force, air float64)
+}
+
+// Altitude is how the receiver's altitude errs.
+type Altitude struct {
+	SD, Time float64 // wandering error, m, and its correlation time, s
+	WhiteSD  float64 // m
+	Step     float64 // it is rounded to, m; 0: not
+}
+
+// UsualAltitude is that of a single-frequency receiver: the wandering part is
+// Beard and McLain's (Small Unmanned Aircraft, 2012, section 7.5, from memory),
+// 0.40 m of new error every second and a time constant of 1100 s; the white part
+// is common practice.
+func UsualAltitude() Altitude { return Altitude{SD: 9.4, Time: 1100, WhiteSD: 0.3, Step: 0.1} }
+
+// given is what the receiver makes of heights that are every seconds apart.
+func (a Altitude) given(r *rand.Rand, heights []float64, every float64) []float64 {
+	if a.SD == 0 {
+		return nil
+	}
+	wander := newOU(r, a.SD, a.Time)
+	out := make([]float64, len(heights))
+	for i, h := range heights {
+		out[i] = 120 + h + wander.step(r, every) + a.WhiteSD*r.NormFloat64()
+		if a.Step > 0 {
+			out[i] = math.Round(out[i]/a.Step) * a.Step
+		}
+	}
+	return out
 }
 
 // Default is five pairs from 110 to 30 km/h.
@@ -113,6 +143,7 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 	}
 	v := c.From
 	var height, walk float64
+	var heights []float64
 	every := int(math.Round(1 / (c.Rate * tick)))
 	for i := 0; v > c.To && float64(i)*tick < longest; i++ {
 		t := float64(i) * tick
@@ -120,6 +151,7 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 			out.T = append(out.T, start+t)
 			out.V = append(out.V, v+drift.step(r, 1/c.Rate)+c.Noise.WhiteSD*r.NormFloat64())
 			out.Pos = append(out.Pos, x)
+			heights = append(heights, height)
 			if c.Baro {
 				u := v + dir*wind + gust.x
 				walk += c.Noise.HeightWalk * r.NormFloat64() / math.Sqrt(c.Rate)
@@ -145,6 +177,7 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 		v += tick * acc(mid)
 		gust.step(r, tick)
 	}
+	out.Alt = c.Altitude.given(r, heights, 1/c.Rate)
 	return out
 }
 

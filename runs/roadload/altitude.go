@@ -1,0 +1,177 @@
+package roadload
+
+import (
+	"math"
+	"slices"
+)
+
+// The receiver's altitude is off by several metres, but by much the same for
+// minutes: its error wanders as a first-order process with a white part
+// (Soundy and others, Sensors 20 (2020) 6050, compare such models on recorded
+// positions). Over one run, whose zero is left open, such a process is a random
+// walk. How fast it walks is found from the altitudes of the ride.
+
+// heightKind is what a run's heights come from.
+type heightKind int
+
+const (
+	none heightKind = iota
+	byBarometer
+	byReceiver
+)
+
+// steadiest is the least that a receiver's altitude is taken to wander, m after
+// one second: less is a filter's or a rounding's doing (common practice).
+const steadiest = 0.2
+
+// walk is how far the error of the heights wanders in a second, m.
+func (k heightKind) walk(n Noise) float64 {
+	if k == byReceiver {
+		return math.Hypot(n.AltWalk, steadiest)
+	}
+	return n.HeightWalk
+}
+
+// white is the variance of the error that every height has for itself, m².
+func (k heightKind) white(n Noise) float64 {
+	if k == byReceiver {
+		return n.AltSD * n.AltSD
+	}
+	return n.HeightSD * n.HeightSD
+}
+
+// heights are what the road's profile is learned from in this run, and where
+// they come from: the barometer where there is one, as its error wanders ten
+// times less.
+func (r *Run) heights() ([]float64, heightKind) {
+	switch {
+	case r.Pos == nil:
+		return nil, none
+	case r.Height != nil:
+		return r.Height, byBarometer
+	}
+	if alt := steady(r.T, r.Alt); alt != nil {
+		return alt, byReceiver
+	}
+	return nil, none
+}
+
+const (
+	fewestLevels = 4   // different altitudes in a run; with fewer they are stuck, or rounded too coarsely
+	coarsest     = 1.0 // steps in which altitudes may be given, m
+	jumpTimes    = 6.0 // steps larger than this many usual ones are jumps
+	leastJump    = 1.5 // m
+)
+
+// steady returns altitudes without their jumps: where the receiver changes the
+// satellites it uses, the altitude jumps, and what comes after is shifted back.
+// It returns nil where the altitudes say nothing of a road: missing in half of
+// the fixes, stuck at one level, or given in coarse steps.
+func steady(t, alt []float64) []float64 {
+	var known []int
+	var levels []float64
+	for i, a := range alt {
+		if !math.IsNaN(a) && !math.IsInf(a, 0) {
+			known, levels = append(known, i), append(levels, a)
+		}
+	}
+	if 2*len(known) < len(t) || len(known) < minFixes {
+		return nil
+	}
+	slices.Sort(levels)
+	levels = slices.Compact(levels)
+	finest := math.Inf(1)
+	for i := 1; i < len(levels); i++ {
+		finest = math.Min(finest, levels[i]-levels[i-1])
+	}
+	if len(levels) < fewestLevels || finest > coarsest+1e-6 {
+		return nil
+	}
+	return withoutJumps(t, alt, known)
+}
+
+// withoutJumps takes every step that is far out of the usual for one that did
+// not happen.
+func withoutJumps(t, alt []float64, known []int) []float64 {
+	steps := make([]float64, len(known)-1)
+	size := make([]float64, len(steps))
+	for k := range steps {
+		i, j := known[k], known[k+1]
+		steps[k] = (alt[j] - alt[i]) / math.Sqrt(t[j]-t[i]) // a random walk's grow with the root of time
+	}
+	usual := median(steps)
+	for k, s := range steps {
+		size[k] = math.Abs(s - usual)
+	}
+	limit := math.Max(jumpTimes*median(size)/0.6745, leastJump)
+	out := make([]float64, len(alt))
+	for i := range out {
+		out[i] = math.NaN()
+	}
+	shift := 0.0
+	for k, i := range known {
+		if k > 0 && math.Abs(steps[k-1]-usual) > limit {
+			shift += alt[i] - alt[known[k-1]] - usual*math.Sqrt(t[i]-t[known[k-1]])
+		}
+		out[i] = alt[i] - shift
+	}
+	return out
+}
+
+func median(x []float64) float64 {
+	s := slices.Clone(x)
+	slices.Sort(s)
+	n := len(s)
+	return (s[(n-1)/2] + s[n/2]) / 2
+}
+
+// apart is how far apart the altitudes are, in fixes, that tell how they wander.
+const apart = 10
+
+// altitudeNoise finds how the receiver's altitudes err, from differences next
+// to each other and apart: of an error with a white part and a random walk the
+// variance of differences is 2·AltSD² + AltWalk²·(time between them). What the
+// road rises by on the way counts as error too, all but the mean.
+func (n Noise) altitudeNoise(runs []*coast) Noise {
+	var near, far differences
+	for _, c := range runs {
+		if c.heights == byReceiver {
+			near.add(c.t, c.height, 1)
+			far.add(c.t, c.height, apart)
+		}
+	}
+	if n.AltSD > 0 || n.AltWalk > 0 || near.n == 0 {
+		return n
+	}
+	walk := 0.0
+	if far.n > 0 {
+		walk = math.Max(0, (far.variance()-near.variance())/(far.span()-near.span()))
+	}
+	n.AltWalk = math.Sqrt(walk)
+	n.AltSD = math.Max(leastWhite, math.Sqrt(math.Max(0, near.variance()-walk*near.span())/2))
+	return n
+}
+
+// leastWhite keeps the equations regular, m.
+const leastWhite = 0.03
+
+// differences sums up differences of altitudes, each run's about their mean.
+type differences struct{ n, square, time float64 }
+
+func (d *differences) add(t, h []float64, lag int) {
+	var diffs []float64
+	for i := lag; i < len(h); i++ {
+		if x := h[i] - h[i-lag]; !math.IsNaN(x) {
+			diffs = append(diffs, x)
+			d.time += t[i] - t[i-lag]
+		}
+	}
+	about := mean(diffs)
+	for _, x := range diffs {
+		d.square += (x - about) * (x - about)
+	}
+	d.n += float64(len(diffs))
+}
+
+func (d differences) variance() float64 { return d.square / d.n }
+func (d differences) span() float64     { return d.time / d.n }
