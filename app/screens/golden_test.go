@@ -50,7 +50,11 @@ func (v variant) screens() screens.Screens {
 	if v.dark {
 		p = kit.Dark()
 	}
-	return screens.Screens{Kit: kit.New(p, v.scale), C: view.Context{Book: v.book, System: v.system}}
+	c := view.Context{Book: v.book, System: v.system}
+	if v.system == view.Imperial {
+		c.FuelUnit, c.PowerUnit = view.MilesPerGallonImp, view.Horsepower
+	}
+	return screens.Screens{Kit: kit.New(p, v.scale), C: c}
 }
 
 // draw renders a screen in software, as any machine does.

@@ -16,11 +16,11 @@ type Choice struct {
 
 // MoreView is what the rider chose, and how to choose otherwise.
 type MoreView struct {
-	Units, Language, Look, TextSize, Aloud Choice
-	HasVoice                               bool
-	Air                                    []kit.Field
-	Trouble                                string
-	Guide                                  func()
+	Units, Power, Language, Look, TextSize, Aloud Choice
+	HasVoice                                      bool
+	Air                                           []kit.Field
+	Trouble                                       string
+	Guide                                         func()
 }
 
 // More is the choices and what the app says of itself.
@@ -30,7 +30,7 @@ func (s Screens) More(v MoreView) *kit.Page {
 	if v.Trouble != "" {
 		body = append(body, k.Notice(kit.Caution, kit.Warn, v.Trouble, ""))
 	}
-	choices := []fyne.CanvasObject{s.choice(t.Units, "", v.Units), s.choice(t.Language, "", v.Language), s.choice(t.Look, "", v.Look),
+	choices := []fyne.CanvasObject{s.choice(t.Units, "", v.Units), s.choice(t.PowerUnit, "", v.Power), s.choice(t.Language, "", v.Language), s.choice(t.Look, "", v.Look),
 		s.choice(t.TextSize, "", v.TextSize)}
 	if v.HasVoice {
 		choices = append(choices, s.choice(t.Aloud, t.AloudHint, v.Aloud))

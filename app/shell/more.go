@@ -36,9 +36,10 @@ func (s *Shell) more() *kit.Page {
 	for _, b := range text.All() {
 		tags = append(tags, b.Tag)
 	}
-	units := []string{"metric", "imperial"}
+	units, powers := []string{"metric", "imperial"}, []string{"kW", "hp"}
 	v := screens.MoreView{
 		Units: s.among([]string{t.Metric, t.Imperial}, units, units[s.screen.C.System], func(c *store.Choices, v string) { c.Units = v }),
+		Power: s.among([]string{"kW", s.screen.C.Book.Horsepower}, powers, powers[s.screen.C.PowerUnit], func(c *store.Choices, v string) { c.Power = v }),
 		Language: s.among(screens.Languages(s.screen.C.Book), tags, ch.Language,
 			func(c *store.Choices, v string) { c.Language = v }),
 		Look: s.among([]string{t.LookSystem, t.LookLight, t.LookDark}, []string{"", "light", "dark"}, ch.Look,

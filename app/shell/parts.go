@@ -4,7 +4,6 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
-	"stillair/app/view"
 	"stillair/runs/gearing"
 )
 
@@ -64,9 +63,9 @@ func (p *parts) groups(f *form) []screens.FormGroup {
 	f.gearTeeth("gear teeth", t.GearTeeth, t.GearExample, &p.box)
 	f.teeth("final", t.Final, t.TeethExample, &p.box.Final)
 	f.number("limit", t.Limit, "", &p.limit, c.LimitQuantity())
-	f.number("fuel", t.Fuel, "", &p.burn, view.Quantity{Unit: "l/100 km", SI: 1, Low: 0.6, High: 29, Decimals: 2})
+	f.number("fuel", t.Fuel, "", &p.burn, c.FuelQuantity())
 	f.number("fuel at", t.FuelSpeed, "", &p.at, c.SpeedQuantity())
-	f.number("tank", t.Tank, "", &p.tank, view.Quantity{Unit: "l", SI: 1, Low: 1, High: 100, Decimals: 1})
+	f.number("tank", t.Tank, "", &p.tank, c.TankQuantity())
 	return []screens.FormGroup{
 		{Title: t.WheelsTitle, Hint: t.WheelsHint, Fields: f.fields("front tyre", "rear tyre", "front wheel", "rear wheel")},
 		{Title: t.BoxTitle, Hint: t.BoxHint, Fields: f.fields("primary", "gear teeth", "final", "limit")},

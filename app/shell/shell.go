@@ -195,24 +195,12 @@ func (s *Shell) look() {
 	if s.choices.TextSize > 0 {
 		scale *= s.choices.TextSize
 	}
-	c := view.Context{Book: text.For(tag), System: system(s.choices.Units, tag)}
+	c := view.Context{Book: text.For(tag), System: system(s.choices.Units, s.dev.Locale)}
+	c.FuelUnit, c.PowerUnit = view.FuelFor(region(s.dev.Locale), c.System), watts(s.choices.Power, c.System)
 	s.screen = screens.Screens{Kit: kit.New(p, scale), C: c}
 	if s.cfg.SetTheme != nil {
 		s.cfg.SetTheme(s.screen.Kit.Theme())
 	}
-}
-
-// system gives the units that a rider chose, or that are usual where the
-// language is spoken (Unicode CLDR, measurement systems: US, UK, Liberia and
-// Myanmar sign roads in miles; the last two no longer by law).
-func system(chosen, tag string) view.System {
-	switch {
-	case chosen == "imperial":
-		return view.Imperial
-	case chosen == "" && (tag == "en-US" || tag == "en-GB" || tag == "en_US" || tag == "en_GB"):
-		return view.Imperial
-	}
-	return view.Metric
 }
 
 // source gives a new source of the device.

@@ -15,7 +15,8 @@ const choicesName = "choices.json"
 type Choices struct {
 	Version  int      `json:"version"`
 	Language string   `json:"language,omitempty"` // "en", "de"; empty: the system's
-	Units    string   `json:"units,omitempty"`    // "metric", "imperial"; empty: by the language
+	Units    string   `json:"units,omitempty"`    // "metric", "imperial"; empty: by the region
+	Power    string   `json:"power,omitempty"`    // "kW", "hp"; empty: by the units
 	Look     string   `json:"look,omitempty"`     // "light", "dark"; empty: the system's
 	TextSize float32  `json:"text_size,omitempty"`
 	Aloud    bool     `json:"say_results_aloud,omitempty"`

@@ -19,6 +19,9 @@ type Book struct {
 	Days     [7]string
 	Months   [12]string
 
+	Horsepower      string  // what the horsepower of the language is called
+	HorsepowerWatts float64 // and how many W it has
+
 	Common  Common
 	Ready   Ready
 	Senses  Senses

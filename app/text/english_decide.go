@@ -65,7 +65,7 @@ func englishPower() Power {
 		NoBench: "This is power at the road, from weight, acceleration and drag. It is no replacement for a dynamometer.",
 		Peak:    "at %s %s", PeakRPM: "at %s %s, %s rpm",
 		AtEnd: "The pulls ended there: the true peak may lie beyond.", PullsOne: "from 1 pull", Pulls: "from %d pulls",
-		SpeedAxis: "Speed, %s", RPMAxis: "Engine speed, rpm", PowerAxis: "Power, kW",
+		SpeedAxis: "Speed, %s", RPMAxis: "Engine speed, rpm", PowerAxis: "Power, %s",
 		Over: "Over", OverSpeed: "Road speed", OverRPM: "Engine speed", NoRPM: "Tell the gears with the bike, and it stands over engine speed too.",
 		Correction: "Air", AsRidden: "As ridden", ToSAE: "SAE J1349", ToISO: "ISO 1585",
 		Factor:     "Taken to standard air: every figure × %s.",

@@ -54,7 +54,7 @@ func englishLoad() Load {
 		DragMeans:    "How big you are to the wind. At %s %s it takes %s N.",
 		RollingMeans: "What the tyres take of your weight: %s N of %s.",
 		SureOf:       "95 %% sure: %s to %s",
-		PowerNeeded:  "Holding %s %s on the level in still air takes %s kW at the rear tyre.",
+		PowerNeeded:  "Holding %s %s on the level in still air takes %s %s at the rear tyre.",
 		DragScale:    "m²", RollScale: "of the weight",
 		CurvesHint: "Each line is one roll, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
 		MoreTitle:  "Are more pairs worth it?",

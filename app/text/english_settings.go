@@ -76,7 +76,7 @@ func englishAdvice() Advice {
 
 func englishMore() More {
 	return More{
-		Title: "More", Units: "Units", Metric: "km/h", Imperial: "mph", Language: "Language",
+		Title: "More", Units: "Units", PowerUnit: "Power", Metric: "km/h", Imperial: "mph", Language: "Language",
 		Look: "Look", LookSystem: "As the phone", LookLight: "Light", LookDark: "Dark",
 		TextSize: "Text", TextNormal: "Normal", TextLarge: "Large", TextLargest: "Largest",
 		Aloud: "Say results aloud", AloudHint: "When you stand, through the speaker or your helmet.", On: "On", Off: "Off",

@@ -65,7 +65,7 @@ func germanPower() Power {
 		NoBench: "Das ist Leistung an der Straße, aus Gewicht, Beschleunigung und Luftwiderstand. Sie ersetzt keinen Prüfstand.",
 		Peak:    "bei %s %s", PeakRPM: "bei %s %s, %s 1/min",
 		AtEnd: "Dort endeten die Versuche: Die wahre Spitze kann darüber liegen.", PullsOne: "aus 1 Versuch", Pulls: "aus %d Versuchen",
-		SpeedAxis: "Tempo, %s", RPMAxis: "Drehzahl, 1/min", PowerAxis: "Leistung, kW",
+		SpeedAxis: "Tempo, %s", RPMAxis: "Drehzahl, 1/min", PowerAxis: "Leistung, %s",
 		Over: "Über", OverSpeed: "Tempo", OverRPM: "Drehzahl", NoRPM: "Nenne die Gänge bei der Maschine, dann steht sie auch über der Drehzahl.",
 		Correction: "Luft", AsRidden: "Wie gefahren", ToSAE: "SAE J1349", ToISO: "ISO 1585",
 		Factor:     "Auf Normluft umgerechnet: jede Zahl × %s.",

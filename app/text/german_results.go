@@ -54,7 +54,7 @@ func germanLoad() Load {
 		DragMeans:    "Wie groß du für den Wind bist. Bei %s %s kostet das %s N.",
 		RollingMeans: "Was die Reifen vom Gewicht nehmen: %s N bei %s.",
 		SureOf:       "95 %% sicher: %s bis %s",
-		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s kW am Hinterrad.",
+		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s %s am Hinterrad.",
 		DragScale:    "m²", RollScale: "des Gewichts",
 		CurvesHint: "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: was die beiden Zahlen oben erklären.",
 		MoreTitle:  "Lohnen sich mehr Paare?",

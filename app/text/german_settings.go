@@ -76,7 +76,7 @@ func germanAdvice() Advice {
 
 func germanMore() More {
 	return More{
-		Title: "Mehr", Units: "Einheiten", Metric: "km/h", Imperial: "mph", Language: "Sprache",
+		Title: "Mehr", Units: "Einheiten", PowerUnit: "Leistung", Metric: "km/h", Imperial: "mph", Language: "Sprache",
 		Look: "Aussehen", LookSystem: "Wie Telefon", LookLight: "Hell", LookDark: "Dunkel",
 		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Größer",
 		Aloud: "Ergebnisse vorlesen", AloudHint: "Wenn du stehst, über Lautsprecher oder Helm.", On: "An", Off: "Aus",

@@ -34,5 +34,5 @@ type More struct {
 	TextSize, TextNormal, TextLarge, TextLargest, Aloud, AloudHint, On, Off         string
 	AirTitle, AirHint, Temperature, Pressure, Humidity, Wind                        string
 	SafetyTitle, Safety, PrivacyTitle, Privacy, AboutTitle, About, PaletteNote      string
-	GuideAgain, AccuracyTitle, Accuracy, System                                     string
+	GuideAgain, AccuracyTitle, Accuracy, System, PowerUnit                          string
 }

@@ -56,6 +56,7 @@ func (c Context) setupDetail(s store.Setup) string {
 type Quantity struct {
 	Unit      string
 	SI        float64
+	Over      float64 // where it is not 0, Over divided by what is kept is shown, as with miles per gallon
 	Low, High float64
 	Decimals  int
 }
@@ -107,12 +108,28 @@ func (q Quantity) offset() float64 {
 	return 0
 }
 
+// shown is what stands on the screen for x.
+func (q Quantity) shown(x float64) float64 {
+	if q.Over > 0 {
+		return q.Over / x
+	}
+	return x/q.SI + q.offset()
+}
+
+// kept is what is kept of what stands on the screen.
+func (q Quantity) kept(y float64) float64 {
+	if q.Over > 0 {
+		return q.Over / y
+	}
+	return (y - q.offset()) * q.SI
+}
+
 // Write shows what is kept; empty where nothing is.
 func (c Context) Write(p *float64, q Quantity) string {
 	if p == nil {
 		return ""
 	}
-	s := strconv.FormatFloat(*p/q.SI+q.offset(), 'f', q.Decimals, 64)
+	s := strconv.FormatFloat(q.shown(*p), 'f', q.Decimals, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
@@ -135,7 +152,7 @@ func (c Context) Read(typed string, q Quantity) (*float64, error) {
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
 		return nil, ErrNotNumber
 	}
-	x = (x - q.offset()) * q.SI
+	x = q.kept(x)
 	if x < q.Low || x > q.High {
 		return nil, ErrOutOfRange
 	}
@@ -146,12 +163,12 @@ func (c Context) Read(typed string, q Quantity) (*float64, error) {
 func (c Context) Fault(err error, q Quantity) string {
 	switch {
 	case errors.Is(err, ErrOutOfRange):
-		low, high := q.Low, q.High
+		low, high := q.shown(q.Low), q.shown(q.High)
 		unit := q.Unit
 		if unit != "" {
 			unit = " " + unit
 		}
-		return fmt.Sprintf(c.Book.Bikes.OutOfRange, c.Number(low/q.SI+q.offset(), 0), c.Number(high/q.SI+q.offset(), 0)+unit)
+		return fmt.Sprintf(c.Book.Bikes.OutOfRange, c.Number(min(low, high), 0), c.Number(max(low, high), 0)+unit)
 	case err != nil:
 		return c.Book.Bikes.NotNumber
 	}

@@ -15,19 +15,12 @@ import (
 	"stillair/sensors/units"
 )
 
-// System is a system of units.
-type System int
-
-// The systems of units.
-const (
-	Metric System = iota
-	Imperial
-)
-
 // Context is what every view needs: the language and the units.
 type Context struct {
-	Book   *text.Book
-	System System
+	Book      *text.Book
+	System    System
+	FuelUnit  Fuel
+	PowerUnit Watts
 }
 
 // Number writes x with so many decimals, in the language's way.

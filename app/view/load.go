@@ -42,10 +42,11 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	v.CrrBand = c.interval(l.Crr.X, l.CrrCI, 0, 0.04, 2, t.RollScale)
 	v.CdABand.Spoken, v.CrrBand.Spoken = v.CdASure, v.CrrSure
 	u := c.reference()
+	unit, watts := c.powerUnit()
 	air, tyres := forces(l, u)
 	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(air, 0))
 	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.Number(tyres, 0), c.Mass(l.Mass))
-	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.Number((air+tyres)*u/1000, 1))
+	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.Number((air+tyres)*u/watts, 1), unit)
 	v.Assumed = fmt.Sprintf(t.Assumed, c.Number(l.Density, 3), c.Mass(l.Mass))
 	v.Curves, v.CurvesHint = c.coastCurves(res, l)
 	v.Force = c.forcePlot(l)

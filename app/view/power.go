@@ -115,17 +115,19 @@ func (c Context) powerPlot(all []runs.PowerCurve, factor float64, overRPM bool) 
 	if len(all) == 1 {
 		p.Lines[0].Name = ""
 	}
+	unit, _ := c.powerUnit()
 	label := fmt.Sprintf(t.SpeedAxis, c.SpeedUnit())
 	if overRPM {
 		label = t.RPMAxis
 	}
-	p.X, p.Y = c.axisOf(label, left, right, 4), c.axisOf(t.PowerAxis, 0, top, 5)
+	p.X, p.Y = c.axisOf(label, left, right, 4), c.axisOf(fmt.Sprintf(t.PowerAxis, unit), 0, top, 5)
 	return p
 }
 
-// powerPoint is a point of a curve with its 95 % band, kW.
+// powerPoint is a point of a curve with its 95 % band, in the rider's unit.
 func (c Context) powerPoint(v measure.Value, factor float64) (y, low, high float64) {
-	y, h := factor*v.X/1e3, factor*half(v)/1e3
+	_, watts := c.powerUnit()
+	y, h := factor*v.X/watts, factor*half(v)/watts
 	return y, max(0, y-h), y + h
 }
 
@@ -144,7 +146,7 @@ func (c Context) powerName(p runs.PowerCurve) string {
 func (c Context) powerPeak(p runs.PowerCurve, factor float64) PowerPeak {
 	t := c.Book.Power
 	speed, value, atEnd := p.Curve.Peak()
-	v := PowerPeak{Name: c.powerName(p), Reading: c.reading(factor*value.X/1e3, factor*half(value)/1e3, "kW", 1)}
+	v := PowerPeak{Name: c.powerName(p), Reading: c.powerReading(value.Times(factor), 1)}
 	v.Where = fmt.Sprintf(t.Peak, c.SpeedText(speed), c.SpeedUnit())
 	if p.RPMPerMPS > 0 {
 		rpm := math.Round(p.RPMPerMPS*speed/50) * 50

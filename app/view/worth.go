@@ -59,7 +59,6 @@ func (c Context) Worths(res *runs.Result, v float64, fuel *store.Fuel) []Worth {
 func (c Context) costs(change worth.Change, load worth.Load, v float64) []WorthLine {
 	t := c.Book.Worth
 	at := c.SpeedText(v) + " " + c.SpeedUnit()
-	power := change.Power(load, v).Times(1e-3)
 	faster := change.Speed(load, v).Times(1 / c.perSpeed())
 	distance := 100e3
 	if c.System == Imperial {
@@ -67,7 +66,8 @@ func (c Context) costs(change worth.Change, load worth.Load, v float64) []WorthL
 	}
 	longer := change.TimeOver(load, v, distance)
 	over := c.farReading(measure.Value{X: distance}).Spoken()
-	lines := []WorthLine{{Name: fmt.Sprintf(t.PowerName, at), Reading: c.signed(power, "kW", 2)}}
+	unit, watts := c.powerUnit()
+	lines := []WorthLine{{Name: fmt.Sprintf(t.PowerName, at), Reading: c.signed(change.Power(load, v).Times(1/watts), unit, 2)}}
 	name := t.Slower
 	if faster.X > 0 {
 		name = t.Faster
@@ -89,21 +89,21 @@ func (c Context) signed(v measure.Value, unit string, most int) Reading {
 	return r
 }
 
-const (
-	litrePer100km = 1e-3 / 1e5 // m³ per metre
-	consumptionSE = 0.02       // relative: what filling up twice leaves unknown (common practice)
-)
+// consumptionSE is what filling up twice leaves unknown of a consumption,
+// relative (common practice).
+const consumptionSE = 0.02
 
 func (c Context) fuelLines(change worth.Change, load worth.Load, f store.Fuel) []WorthLine {
 	t := c.Book.Worth
-	burnt := f.LitresPer100Km * litrePer100km
+	burnt := f.LitresPer100Km * litrePer100Km
 	burn := worth.Burn{Speed: f.SpeedMPS, PerMetre: measure.Value{X: burnt, SE: consumptionSE * burnt}}
 	after := change.Fuel(load, burn, worth.AssumedWillans())
 	at := c.SpeedText(f.SpeedMPS) + " " + c.SpeedUnit()
-	lines := []WorthLine{{Name: fmt.Sprintf(t.FuelName, at), Reading: c.signed(after.More.Times(1/litrePer100km), "l/100 km", 2)}}
+	lines := []WorthLine{{Name: fmt.Sprintf(t.FuelName, at), Reading: c.fuelChange(burnt, after.PerMetre, after.More)}}
 	if f.Tank > 0 {
+		q := c.TankQuantity()
 		had, has := worth.Range(f.Tank*1e-3, burn.PerMetre), worth.Range(f.Tank*1e-3, after.PerMetre)
-		lines = append(lines, WorthLine{Name: fmt.Sprintf(t.RangeName, c.Write(&f.Tank, Quantity{SI: 1, Decimals: 1})+" l"), Reading: c.farReading(has),
+		lines = append(lines, WorthLine{Name: fmt.Sprintf(t.RangeName, c.Write(&f.Tank, q)+" "+q.Unit), Reading: c.farReading(has),
 			Words: fmt.Sprintf(t.RangeFrom, c.farReading(measure.Value{X: had.X}).Spoken())})
 	}
 	return lines
@@ -130,7 +130,7 @@ func (c Context) Steady(res *runs.Result, v, limitRPM float64) []WorthLine {
 	t := c.Book.Worth
 	var out []WorthLine
 	for _, s := range res.AtSpeed(v) {
-		out = append(out, WorthLine{Name: c.setupName(s.Setup), Reading: c.reading(s.Power.X/1e3, half(s.Power)/1e3, "kW", 2),
+		out = append(out, WorthLine{Name: c.setupName(s.Setup), Reading: c.powerReading(s.Power, 2),
 			Words: fmt.Sprintf(t.AirShare, c.Number(100*s.AirShare, 0))})
 	}
 	tops := res.TopSpeeds(limitRPM)

@@ -1,0 +1,114 @@
+package view
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"stillair/app/text"
+	"stillair/runs/measure"
+)
+
+// TestFuelUnits holds the factors between miles per gallon and l/100 km against
+// published ones: NIST SP 811 (2008), appendix B.8, "divide 235.215 by number
+// of miles per gallon" (from memory), and 282.481 from the gallon of 4.546 09 l
+// (UK Units of Measurement Regulations 1995) and the mile of 1.609 344 km.
+func TestFuelUnits(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		fuel   Fuel
+		factor float64
+		unit   string
+	}{
+		{"US", MilesPerGallonUS, 235.215, "mpg"},
+		{"imperial", MilesPerGallonImp, 282.481, "mpg"},
+	} {
+		c := Context{Book: text.English(), System: Imperial, FuelUnit: tt.fuel}
+		q := c.FuelQuantity()
+		if math.Abs(q.Over-tt.factor) > 0.0005 || q.Unit != tt.unit {
+			t.Errorf("%s: %.4f %s, want %.3f", tt.name, q.Over, q.Unit, tt.factor)
+		}
+		got, err := c.Read("50", q)
+		if err != nil || math.Abs(*got-tt.factor/50) > 1e-4 {
+			t.Errorf("%s: 50 mpg are kept as %v l/100 km, %v", tt.name, got, err)
+		}
+		if back := c.Write(got, q); back != "50" {
+			t.Errorf("%s: 50 mpg come back as %s", tt.name, back)
+		}
+		for _, wrong := range []string{"0", "-3", "1", "900"} {
+			if _, err := c.Read(wrong, q); err != ErrOutOfRange {
+				t.Errorf("%s: %s mpg: %v, want out of range", tt.name, wrong, err)
+			}
+		}
+		if words := c.Fault(ErrOutOfRange, q); strings.Contains(words, "Inf") || !strings.Contains(words, "mpg") {
+			t.Errorf("%s: %q", tt.name, words)
+		}
+	}
+}
+
+// TestFuelForRegions names who uses what.
+func TestFuelForRegions(t *testing.T) {
+	for _, tt := range []struct {
+		region string
+		system System
+		want   Fuel
+	}{
+		{"US", Imperial, MilesPerGallonUS}, {"GB", Imperial, MilesPerGallonImp}, {"GB", Metric, LitresPer100Km},
+		{"DE", Imperial, LitresPer100Km}, {"", Imperial, LitresPer100Km}, {"DE", Metric, LitresPer100Km},
+	} {
+		if got := FuelFor(tt.region, tt.system); got != tt.want {
+			t.Errorf("%q, %v: %v, want %v", tt.region, tt.system, got, tt.want)
+		}
+	}
+}
+
+// TestFuelChange holds that a change in miles per gallon is that between the
+// two consumptions: 5 and 5.4 l/100 km are 56.496 and 52.311 miles to the
+// imperial gallon, 4.185 fewer; the ± goes by the slope, 52.311/5.4 for each
+// l/100 km.
+func TestFuelChange(t *testing.T) {
+	after, more := measure.Value{X: 5.4 * litrePer100Km}, measure.Value{X: 0.4 * litrePer100Km, SE: 0.1 * litrePer100Km}
+	c := Context{Book: text.English(), System: Imperial, FuelUnit: MilesPerGallonImp}
+	if got, want := c.fuelChange(5*litrePer100Km, after, more), (Reading{"−4.2", "1.9", "mpg"}); got != want {
+		t.Errorf("%v, want %v", got, want)
+	}
+	c.FuelUnit = LitresPer100Km
+	if got, want := c.fuelChange(5*litrePer100Km, after, more), (Reading{"+0.40", "0.20", "l/100 km"}); got != want {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
+// TestTanks holds the US gallon of 231 cubic inches, 3.785 411 784 l (NIST
+// SP 811), and that British tanks are told in litres.
+func TestTanks(t *testing.T) {
+	c := Context{Book: text.English(), System: Imperial, FuelUnit: MilesPerGallonUS}
+	if got, err := c.Read("5", c.TankQuantity()); err != nil || math.Abs(*got-18.92705892) > 1e-8 {
+		t.Errorf("5 gal are %v l, %v", got, err)
+	}
+	c.FuelUnit = MilesPerGallonImp
+	if q := c.TankQuantity(); q.Unit != "l" || q.SI != 1 {
+		t.Errorf("a British tank is in %+v", q)
+	}
+}
+
+// TestHorsepower holds what a language's horsepower is: 745.6999 W and
+// 735.498 75 W (NIST SP 811, appendix B.8).
+func TestHorsepower(t *testing.T) {
+	for _, tt := range []struct {
+		book  *text.Book
+		unit  string
+		watts float64
+	}{{text.English(), "hp", 745.6999}, {text.German(), "PS", 735.49875}} {
+		c := Context{Book: tt.book, PowerUnit: Horsepower}
+		unit, watts := c.powerUnit()
+		if unit != tt.unit || math.Abs(watts-tt.watts) > 5e-5 {
+			t.Errorf("%s: a %s of %.5f W, want %s of %.5f", tt.book.Tag, unit, watts, tt.unit, tt.watts)
+		}
+		if got := c.powerReading(measure.Value{X: 100 * tt.watts, SE: tt.watts}, 1); got.Number != "100" && got.Number != "100.0" && got.Number != "100,0" || got.Unit != tt.unit {
+			t.Errorf("%s: %+v", tt.book.Tag, got)
+		}
+	}
+	if unit, watts := (Context{}).powerUnit(); unit != "kW" || watts != 1000 {
+		t.Errorf("by default %s of %g W", unit, watts)
+	}
+}
