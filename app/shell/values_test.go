@@ -99,7 +99,7 @@ func TestGearsAndBikeOfARideAreChanged(t *testing.T) {
 		}
 	}
 	edit := func() {
-		h.await("test ride")
+		h.await("not measured yet")
 		h.touch("test ride")
 		h.await("There is no ride")
 		h.touch("Name, notes, share")
@@ -114,6 +114,7 @@ func TestGearsAndBikeOfARideAreChanged(t *testing.T) {
 	values(func(v store.Values) bool {
 		return v.Mass == nil && v.Gears["1"] != nil && math.Abs(*v.Gears["1"]-396) < 0.1 && v.Gears["2"] != nil
 	})
+	h.await("There is no ride")
 	h.touch("Back")
 	edit()
 	h.touch("Take test bike as it is now")
