@@ -49,8 +49,8 @@ func formats() []format {
 	return []format{
 		{"gpx", "GPX 1.1 with the track, and the runs as waypoints", true, true, true, gpxFiles},
 		{"geojson", "GeoJSON (RFC 7946) with the track and the runs as lines", true, true, true, geojsonFiles},
-		{"csv", "tables (RFC 4180): track, runs, marks, road loads", true, false, true, csvFiles},
-		{"parquet", "Apache Parquet: samples, runs, marks, road loads", true, false, true, parquetFiles},
+		{"csv", "tables (RFC 4180): track, and what was computed", true, false, true, csvFiles},
+		{"parquet", "Apache Parquet: samples, and what was computed", true, false, true, parquetFiles},
 		{"session", "a session file, as the phone app records", false, false, true, sessionFiles},
 		{"plain", "a plain log: a zip of CSV files", false, false, true, plainFiles},
 		{"results", "the results as JSON", true, false, false, resultsFiles},
@@ -91,16 +91,19 @@ func csvFiles(x *exported) []file {
 		{in("runs.csv"), func(w io.Writer) error { return table.Runs(w, r.Runs) }},
 		{in("marks.csv"), func(w io.Writer) error { return table.Marks(w, r.Runs) }},
 		{in("road-load.csv"), func(w io.Writer) error { return table.RoadLoads(w, r.RoadLoads) }},
+		{in("comparisons.csv"), func(w io.Writer) error { return table.Comparisons(w, r.Compared) }},
+		{in("power.csv"), func(w io.Writer) error { return table.Powers(w, r.Powers) }},
 	}
 }
 
 // parquetFiles lie in a folder for each table, so that one pattern names the
 // tables of all rides.
 func parquetFiles(x *exported) []file {
-	in := func(table string, write func(io.Writer, string, *runs.Result) error) file {
-		return file{filepath.Join(table, x.name+".parquet"), func(w io.Writer) error { return write(w, x.name, x.result) }}
+	var out []file
+	for _, t := range columns.Tables() {
+		out = append(out, file{filepath.Join(t.Name, x.name+".parquet"), func(w io.Writer) error { return t.Write(w, x.name, x.result) }})
 	}
-	return []file{in("samples", columns.WriteSamples), in("runs", columns.WriteRuns), in("marks", columns.WriteMarks), in("road-load", columns.WriteRoadLoads)}
+	return out
 }
 
 func sessionFiles(x *exported) []file {

@@ -60,7 +60,7 @@ func TestExportEveryFormat(t *testing.T) {
 	if code != exitDone || errs != "" || !strings.Contains(out, "1 exported into") {
 		t.Fatalf("exit code %d, said %s%s", code, out, errs)
 	}
-	for _, name := range []string{"evening.gpx", "evening.geojson", "evening/track.csv", "evening/runs.csv", "evening/marks.csv", "evening/road-load.csv",
+	for _, name := range []string{"evening.gpx", "evening.geojson", "evening/track.csv", "evening/runs.csv", "evening/marks.csv", "evening/road-load.csv", "evening/comparisons.csv", "evening/power.csv", "comparisons/evening.parquet", "power/evening.parquet",
 		"samples/evening.parquet", "runs/evening.parquet", "marks/evening.parquet", "road-load/evening.parquet", "evening.jsonl.gz", "evening.zip", "evening.json", "evening.html"} {
 		if info, err := os.Stat(filepath.Join(into, name)); err != nil || info.Size() == 0 {
 			t.Errorf("%s: %v", name, err)
