@@ -99,16 +99,25 @@ const seen = (await things(phone)).map((t) => t.name);
 console.log(`     the phone says: ${seen.join(" | ")}`);
 await picture(phone, join(process.env.SHOTS || folder, "results.png"));
 await touch(phone, "Name, notes, share");
+await scrollTo(phone, /^A report/);
+await receive(phone, () => touch(phone, /^A report/), join(folder, "report.html"));
 await scrollTo(phone, /^The recording as it is/);
 await receive(phone, () => touch(phone, /^The recording as it is/), join(folder, "session.jsonl.gz"));
 await scrollTo(phone, /^The results/);
 await receive(phone, () => touch(phone, /^The results/), join(folder, "results.json"));
+await scrollTo(phone, /^For other programs/);
+await touch(phone, /^For other programs/);
+await receive(phone, () => touch(phone, /^Track for a map/), join(folder, "track.gpx"));
 await chrome.kill();
 home.remove();
 
 const phoneSays = JSON.parse(readFileSync(join(folder, "results.json"), "utf8"));
 const deskSays = JSON.parse(run("analyse", "--json", join(folder, "session.jsonl.gz")));
 check(JSON.stringify(phoneSays) === JSON.stringify(deskSays), "phone and desk give the same results for the same session");
+
+const report = readFileSync(join(folder, "report.html")).toString();
+check((report.match(/<svg/g) ?? []).length >= 3 && /CdA/.test(report), `the report made on the phone has ${(report.match(/<svg/g) ?? []).length} plots`);
+check(/<trkpt /.test(readFileSync(join(folder, "track.gpx")).toString()), "the track made on the phone has places");
 
 const times = gunzipSync(readFileSync(join(folder, "session.jsonl.gz"))).toString().trim().split("\n").map((line) => JSON.parse(line))
   .filter((line) => line.type === "motion").flatMap((line) => line.t_s);

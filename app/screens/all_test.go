@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"stillair/app/offer"
 	"stillair/app/recorder"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
@@ -123,8 +124,13 @@ func resultScreens() []shown {
 			return tabs(s, screens.PlaceResults, s.Rides(nil, 0, ridesActions()))
 		}},
 		{"edit ride", func(s screens.Screens) fyne.CanvasObject {
-			a := screens.EditActions{Back: nothing, ShareAway: nothing, ShareRide: nothing, ShareResults: nothing, Delete: nothing, Values: nothing}
-			return tabs(s, screens.PlaceResults, s.EditRide(ses.About.Name, "", "", a))
+			a := screens.EditActions{Back: nothing, Report: nothing, ShareAway: nothing, ShareRide: nothing, ShareResults: nothing, Others: nothing,
+				Delete: nothing, Values: nothing}
+			return tabs(s, screens.PlaceResults, s.EditRide(ses.About.Name, "", screens.Handing{}, a))
+		}},
+		{"offers", func(s screens.Screens) fyne.CanvasObject {
+			h := screens.Handing{Making: s.C.Book.Offer.Making}
+			return tabs(s, screens.PlaceResults, s.Offers(offer.Formats(), h, func(offer.Format) {}, nothing))
 		}},
 		{"ride", func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, res, true), on))

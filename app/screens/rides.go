@@ -57,27 +57,3 @@ func (s Screens) rideRow(r view.RideRow, open func(string)) fyne.CanvasObject {
 	row := k.ListRow(k.Row(12, kit.Centre, kit.Grow(k.Column(2, lines...), 1), k.Icon(kit.Forward, kit.Muted, 20)))
 	return k.Touchable(row, r.Title+", "+r.Found, func() { open(r.ID) })
 }
-
-// EditActions is what can be done with a recording.
-type EditActions struct {
-	Back, ShareAway, ShareRide, ShareResults, Delete, Values func()
-	Name, Note                                               func(string)
-}
-
-// EditRide names, annotates, shares or deletes a recording.
-func (s Screens) EditRide(name, note, trouble string, on EditActions) *kit.Page {
-	k, t := s.Kit, s.C.Book.Rides
-	body := []fyne.CanvasObject{
-		k.Card(k.Field(kit.Field{Name: t.Name, Text: name, Example: t.NamePlaceholder, Changed: on.Name}),
-			k.Field(kit.Field{Name: t.Note, Text: note, Lines: 3, Changed: on.Note})),
-		k.List(s.into(kit.BikeTab, s.C.Book.Parts.ValuesTitle, "", on.Values)),
-		s.caption(t.Share),
-		k.List(s.into(kit.Hand, t.ShareAway, t.ShareAwayHint, on.ShareAway), s.into(kit.Hand, t.ShareRide, t.SharePositions, on.ShareRide), s.into(kit.Hand, t.ShareResults, "", on.ShareResults)),
-		s.small(t.ShareHint),
-	}
-	if trouble != "" {
-		body = append(body, k.Notice(kit.Caution, kit.Warn, trouble, ""))
-	}
-	body = append(body, k.Space(8), k.Button(kit.Usual, kit.Bin, t.Delete, on.Delete), s.small(t.DeleteHint))
-	return k.NewPage(k.Head(t.Edit, s.C.Book.Common.Back, on.Back), k.Column(12, body...), nil)
-}

@@ -2,87 +2,151 @@ package shell
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 
+	"stillair/app/offer"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
+	"stillair/app/view"
 	"stillair/export/results"
 	"stillair/export/session"
 	"stillair/export/share"
+	"stillair/export/shown"
 )
+
+// made is a file to hand over.
+type made struct {
+	name, media string
+	data        []byte
+}
 
 // edit opens name, notes and what can be done with the open ride.
 func (s *Shell) edit() {
-	trouble := ""
+	h := &screens.Handing{}
 	name, note := s.opened.ses.About.Name, s.opened.ses.About.Note
-	leave := func() {
-		s.update(s.opened.id, func(a *store.About) { a.Name, a.Note = name, note })
-		s.opened.ses.About.Name, s.opened.ses.About.Note = name, note
-		s.back()
+	on := screens.EditActions{Delete: s.deleteRide, Values: s.editValues,
+		Name: func(t string) { name = t }, Note: func(t string) { note = t },
+		Back: func() {
+			s.update(s.opened.id, func(a *store.About) { a.Name, a.Note = name, note })
+			s.opened.ses.About.Name, s.opened.ses.About.Note = name, note
+			s.back()
+		},
+		ShareAway: s.giving(h, s.awayFile), ShareRide: s.giving(h, s.rideFile), Others: s.openOffers}
+	if s.opened.res != nil {
+		on.ShareResults = s.giving(h, s.resultsFile)
+		on.Report = s.giving(h, func() (made, error) { return s.offered(formatOf(offer.Report)) })
 	}
-	give := func(make func() (string, string, []byte, error)) func() {
-		return func() {
-			s.give(make, func(err error) {
-				trouble = fmt.Sprintf(s.screen.C.Book.Trouble.ShareFailed, err)
-				s.again()
-			})
+	s.push(func() *kit.Page { return s.screen.EditRide(name, note, *h, on) })
+}
+
+// openOffers lists the formats for other programs.
+func (s *Shell) openOffers() {
+	h := &screens.Handing{}
+	var all []offer.Format
+	for _, f := range offer.Formats() {
+		if s.opened.res != nil || !f.Computed {
+			all = append(all, f)
 		}
 	}
 	s.push(func() *kit.Page {
-		return s.screen.EditRide(name, note, trouble, screens.EditActions{Back: leave, Delete: s.deleteRide, Values: s.editValues,
-			Name: func(t string) { name = t }, Note: func(t string) { note = t },
-			ShareAway: give(s.awayFile), ShareRide: give(s.rideFile), ShareResults: give(s.resultsFile)})
+		return s.screen.Offers(all, *h, func(f offer.Format) {
+			s.giving(h, func() (made, error) { return s.offered(f) })()
+		}, s.goBack)
 	})
 }
 
-// give hands a file to whatever the rider chooses.
-func (s *Shell) give(make func() (name, kind string, data []byte, err error), failed func(error)) {
-	if s.dev.Share == nil {
-		failed(errNoShare)
-		return
+func formatOf(k offer.Kind) offer.Format {
+	for _, f := range offer.Formats() {
+		if f.Kind == k {
+			return f
+		}
 	}
-	var err error
-	s.aside(func() {
-		var name, kind string
-		var data []byte
-		if name, kind, data, err = make(); err == nil {
-			err = s.dev.Share.Share(s.ctx, name, kind, data)
+	return offer.Format{}
+}
+
+// giving makes a file aside, says so meanwhile, and hands it to whatever the
+// rider chooses.
+func (s *Shell) giving(h *screens.Handing, make func() (made, error)) func() {
+	return func() {
+		if s.dev.Share == nil {
+			h.Trouble = fmt.Sprintf(s.screen.C.Book.Trouble.ShareFailed, errNoShare)
+			s.again()
+			return
 		}
-	}, func() {
-		if err != nil {
-			failed(err)
-		}
-	})
+		*h = screens.Handing{Making: s.screen.C.Book.Offer.Making}
+		s.again()
+		var err error
+		s.aside(func() {
+			var f made
+			if f, err = make(); err == nil {
+				err = s.dev.Share.Share(s.ctx, f.name, f.media, f.data)
+			}
+		}, func() {
+			*h = screens.Handing{Trouble: s.whyNotShared(err)}
+			s.again()
+		})
+	}
+}
+
+func (s *Shell) whyNotShared(err error) string {
+	t := s.screen.C.Book
+	switch {
+	case err == nil:
+		return ""
+	case errors.Is(err, offer.ErrNoPlace):
+		return t.Offer.NoPlace
+	case errors.Is(err, offer.ErrNothingLeft):
+		return t.Offer.NothingLeft
+	}
+	return fmt.Sprintf(t.Trouble.ShareFailed, err)
 }
 
 const gzipType = "application/gzip"
 
-func (s *Shell) rideFile() (name, kind string, data []byte, err error) {
-	name, data, err = s.sessions.Bytes(s.opened.id)
-	return name, gzipType, data, err
+func (s *Shell) rideFile() (made, error) {
+	name, data, err := s.sessions.Bytes(s.opened.id)
+	return made{name, gzipType, data}, err
+}
+
+// offered is the open ride in a format.
+func (s *Shell) offered(f offer.Format) (made, error) {
+	o := s.opened
+	rec, err := s.sessions.Read(o.id)
+	if err != nil {
+		return made{}, err
+	}
+	rec.Log.Ride = o.ses.About.Values.Apply(rec.Log.Ride)
+	units := shown.Metric
+	if s.screen.C.System == view.Imperial {
+		units = shown.Imperial
+	}
+	data, err := f.Make(offer.Ride{Title: s.screen.C.RideRow(o.ses).Title, Started: o.ses.About.Started.In(s.cfg.Location),
+		Log: rec.Log, Result: o.res, Units: units, Program: Program})
+	return made{o.id + f.Ending, f.Media, data}, err
 }
 
 // awayFile is the recording moved elsewhere on Earth and without its ends.
-func (s *Shell) awayFile() (name, kind string, data []byte, err error) {
+func (s *Shell) awayFile() (made, error) {
 	rec, err := s.sessions.Read(s.opened.id)
 	if err != nil {
-		return "", "", nil, err
+		return made{}, err
 	}
 	log := share.Apply(rec.Log, share.Choice{Places: share.Moved, EndsCut: share.Default().EndsCut, Clock: true})
 	var b bytes.Buffer
 	w, err := session.NewWriter(session.ToFile(memory{&b}), rec.Header, log.Ride)
 	if err != nil {
-		return "", "", nil, err
+		return made{}, err
 	}
 	if err := writeLog(s.ctx, log, w); err != nil {
-		return "", "", nil, err
+		return made{}, err
 	}
-	return s.opened.id + "-elsewhere.jsonl.gz", gzipType, b.Bytes(), nil
+	return made{s.opened.id + "-elsewhere.jsonl.gz", gzipType, b.Bytes()}, nil
 }
 
-func (s *Shell) resultsFile() (name, kind string, data []byte, err error) {
+func (s *Shell) resultsFile() (made, error) {
 	var b bytes.Buffer
-	err = results.Write(&b, results.From(s.opened.res))
-	return s.opened.id + ".results.json", "application/json", b.Bytes(), err
+	err := results.Write(&b, results.From(s.opened.res))
+	return made{s.opened.id + ".results.json", "application/json", b.Bytes()}, err
 }

@@ -1,6 +1,7 @@
 package shell_test
 
 import (
+	"bytes"
 	"context"
 	"strings"
 	"sync"
@@ -156,6 +157,13 @@ func (o *outlet) file(ending string) []byte {
 	return nil
 }
 
+// await waits until a file of that ending was shared.
+func (o *outlet) await(ending string) []byte {
+	for end := time.Now().Add(time.Minute); time.Now().Before(end) && o.file(ending) == nil; time.Sleep(20 * time.Millisecond) {
+	}
+	return o.file(ending)
+}
+
 // drawing is held by whoever draws or measures text. Fyne has one shaper of
 // text for the whole process, so what an app of an earlier test still has
 // under way must not meet the next one's.
@@ -234,6 +242,11 @@ func TestARideFromStartToResults(t *testing.T) {
 	h.touch("The recording as it is")
 	h.touch("The recording, without the place")
 	h.touch("The results")
+	h.touch("A report to read or print")
+	h.touch("For other programs")
+	h.touch("Tables for a spreadsheet")
+	h.touch("Track for a map")
+	h.touch("Back")
 	h.touch("Back")
 	h.await("first test")
 	h.sharedHolds(out, ride)
@@ -247,7 +260,11 @@ func TestARideFromStartToResults(t *testing.T) {
 // sharedHolds checks what was shared against the ride that went in.
 func (h hand) sharedHolds(out *outlet, ride *sim.Ride) {
 	h.t.Helper()
-	for end := time.Now().Add(time.Minute); time.Now().Before(end) && out.file(".results.json") == nil; time.Sleep(20 * time.Millisecond) {
+	out.await(".results.json")
+	for ending, holds := range map[string]string{".html": "<svg", "-tables.zip": "comparisons.csv", ".gpx": "<trkpt"} {
+		if f := out.await(ending); !bytes.Contains(f, []byte(holds)) {
+			h.t.Errorf("what was shared as %s, %d bytes, does not hold %s", ending, len(f), holds)
+		}
 	}
 	whole := readSession(h.t, out.file("0.jsonl.gz"), out)
 	if len(whole.Motion) != len(ride.Log.Motion) || len(whole.Fixes) != len(ride.Log.Fixes) {

@@ -41,6 +41,7 @@ type Book struct {
 	Power   Power
 	Parts   Parts
 	Deleted Deleted
+	Offer   Offer
 
 	said map[string]string // what the analysis says, from English
 }

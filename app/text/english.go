@@ -35,6 +35,7 @@ func English() *Book {
 		Power:   englishPower(),
 		Parts:   englishParts(),
 		Deleted: englishDeleted(),
+		Offer:   englishOffer(),
 		Trouble: englishTrouble(),
 		said:    map[string]string{},
 	}

@@ -35,6 +35,7 @@ func German() *Book {
 		Power:   germanPower(),
 		Parts:   germanParts(),
 		Deleted: germanDeleted(),
+		Offer:   germanOffer(),
 		Trouble: germanTrouble(),
 		said:    germanSaid(),
 	}

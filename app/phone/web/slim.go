@@ -1,8 +1,9 @@
 package web
 
-// Part of what the toolkit brings along this app never shows: fonts for slanted
-// and for typewriter text, and tables of the world's older encodings, which its
-// reader of SVG could meet. Thorough compiles against copies of the two modules
+// Part of what the libraries bring along this app never shows: fonts for
+// slanted and for typewriter text, tables of the world's older encodings, which
+// the toolkit's reader of SVG could meet, and what the plots of a report could
+// be set in besides one font. Thorough compiles against copies of the modules
 // from which that is taken out.
 
 import (
@@ -14,15 +15,22 @@ import (
 	"strings"
 )
 
-// cut is a change of one file of a module.
-type cut struct {
-	module, file string
-	change       func(text string) (string, error)
+// module is one whose files are changed.
+type module struct {
+	path string
+	cuts []cut
 }
 
-var cuts = []cut{
-	{"fyne.io/fyne/v2", "theme/bundled-fonts.go", oneFont},
-	{"golang.org/x/net", "html/charset/charset.go", onlyUTF8},
+// cut is a change of one file of a module.
+type cut struct {
+	file   string
+	change func(text string) (string, error)
+}
+
+var modules = []module{
+	{"fyne.io/fyne/v2", []cut{{"theme/bundled-fonts.go", oneFont}}},
+	{"golang.org/x/net", []cut{{"html/charset/charset.go", onlyUTF8}}},
+	{"gonum.org/v1/plot", []cut{{"font/liberation/liberation.go", onePlotFont}, {"text/latex.go", noLaTeX}}},
 }
 
 // oneFont has the styles that the app does not use drawn with the upright
@@ -66,6 +74,41 @@ func NewReaderLabel(label string, input io.Reader) (io.Reader, error) {
 `, nil
 }
 
+// onePlotFont has every style of a plot measured with the app's own upright
+// font. A report's plots carry no font: the page's takes its place.
+func onePlotFont(text string) (string, error) {
+	const fonts, app = `"codeberg.org/go-fonts/liberation/`, `"fyne.io/fyne/v2/theme"`
+	var out []string
+	styles := 0
+	for line := range strings.Lines(text) {
+		if strings.Contains(line, fonts) {
+			if styles > 0 {
+				continue
+			}
+			line = "\t" + app + "\n"
+		}
+		if at := strings.Index(line, "liberation"); at >= 0 && strings.HasSuffix(line, ".TTF)\n") {
+			line = line[:at] + "theme.DefaultTextFont().Content())\n"
+		}
+		if strings.Contains(line, app) || strings.Contains(line, "theme.Default") {
+			styles++
+		}
+		out = append(out, line)
+	}
+	if styles != 1+12 { // imported once, and the twelve styles
+		return "", fmt.Errorf("the twelve fonts are not where they were")
+	}
+	return strings.Join(out, ""), nil
+}
+
+// noLaTeX takes out the typesetting of formulas, of which no plot has any.
+func noLaTeX(text string) (string, error) {
+	if !strings.Contains(text, "type Latex struct") {
+		return "", fmt.Errorf("the type Latex is not where it was")
+	}
+	return "package text\n", nil
+}
+
 // slim copies the modules into work, makes the cuts and returns the path of a
 // go.mod that names the copies.
 func slim(ctx context.Context, folder, work string) (string, error) {
@@ -79,8 +122,8 @@ func slim(ctx context.Context, folder, work string) (string, error) {
 			return "", err
 		}
 	}
-	for i, c := range cuts {
-		from, err := tool(ctx, folder, "list", "-m", "-f", "{{.Dir}}", c.module)
+	for i, m := range modules {
+		from, err := tool(ctx, folder, "list", "-m", "-f", "{{.Dir}}", m.path)
 		if err != nil {
 			return "", err
 		}
@@ -88,10 +131,12 @@ func slim(ctx context.Context, folder, work string) (string, error) {
 		if err := copyModule(to, strings.TrimSpace(from)); err != nil {
 			return "", err
 		}
-		if err := c.make(to); err != nil {
-			return "", fmt.Errorf("%s: %w; the version of %s has changed", c.file, err, c.module)
+		for _, c := range m.cuts {
+			if err := c.make(to); err != nil {
+				return "", fmt.Errorf("%s: %w; the version of %s has changed", c.file, err, m.path)
+			}
 		}
-		if _, err := tool(ctx, folder, "mod", "edit", "-replace", c.module+"="+to, modfile); err != nil {
+		if _, err := tool(ctx, folder, "mod", "edit", "-replace", m.path+"="+to, modfile); err != nil {
 			return "", err
 		}
 	}

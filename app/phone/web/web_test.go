@@ -5,11 +5,15 @@ import (
 	"compress/gzip"
 	"encoding/json"
 	"errors"
+	"go/parser"
+	"go/token"
 	"image/png"
 	"io"
 	"maps"
 	"net/http"
 	"net/http/httptest"
+	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -237,5 +241,34 @@ var dejaVuSansMono []byte
 	}
 	if _, err := oneFont("package theme\n"); err == nil {
 		t.Error("a file without the fonts was cut")
+	}
+}
+
+// TestPlotsAreMeasuredWithTheAppsFont cuts the fonts of plots as they are in the
+// module that is compiled.
+func TestPlotsAreMeasuredWithTheAppsFont(t *testing.T) {
+	dir, err := exec.Command("go", "list", "-m", "-f", "{{.Dir}}", "gonum.org/v1/plot").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(dir)), "font", "liberation", "liberation.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := onePlotFont(string(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := parser.ParseFile(token.NewFileSet(), "liberation.go", got, 0); err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(got, "go-fonts") || strings.Count(got, "theme.DefaultTextFont().Content())") != 12 {
+		t.Errorf("cut to\n%s", got)
+	}
+	if _, err := onePlotFont("package liberation\n"); err == nil {
+		t.Error("a file without the fonts was cut")
+	}
+	if _, err := noLaTeX("package text\n"); err == nil {
+		t.Error("a file without formulas was cut")
 	}
 }
