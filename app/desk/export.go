@@ -34,7 +34,8 @@ hold such recordings, and writes each in every format asked for:
 
 ` + formatLines() + `
 Parquet and CSV hold runs, marks, road loads, comparisons and power beside the
-track, each Parquet file with the ride's name, so that an engine reads thousands at once:
+track, each Parquet file with the ride's name, so that an engine reads
+thousands at once:
 
   desk export rides/ --as parquet --into all
   select setup, avg(cda_m2) from 'all/road-load/*.parquet' group by setup
