@@ -1,8 +1,8 @@
 package web
 
 // Part of what the libraries bring along this app never shows: fonts for
-// slanted and for typewriter text, tables of the world's older encodings, which
-// the toolkit's reader of SVG could meet, and what the plots of a report could
+// slanted and for typewriter text, a reader of marked-up text, tables of the
+// world's older encodings, which the toolkit's reader of SVG could meet, and what the plots of a report could
 // be set in besides one font. Thorough compiles against copies of the modules
 // from which that is taken out.
 
@@ -28,7 +28,8 @@ type cut struct {
 }
 
 var modules = []module{
-	{"fyne.io/fyne/v2", []cut{{"theme/bundled-fonts.go", oneFont}}},
+	{"fyne.io/fyne/v2", []cut{{"theme/bundled-fonts.go", oneFont},
+		{"widget/markdown.go", noMarkdown}, {"widget/markdown_image_wasm.go", noMarkdownImages}}},
 	{"golang.org/x/net", []cut{{"html/charset/charset.go", onlyUTF8}}},
 	{"gonum.org/v1/plot", []cut{{"font/liberation/liberation.go", onePlotFont}, {"text/latex.go", noLaTeX}}},
 }
@@ -99,6 +100,38 @@ func onePlotFont(text string) (string, error) {
 		return "", fmt.Errorf("the twelve fonts are not where they were")
 	}
 	return strings.Join(out, ""), nil
+}
+
+// noMarkdown has text that is marked up shown as it is: the app has none.
+func noMarkdown(text string) (string, error) {
+	if !strings.Contains(text, "func parseMarkdown(content string) []RichTextSegment {") {
+		return "", fmt.Errorf("the function parseMarkdown is not where it was")
+	}
+	return `package widget
+
+// NewRichTextFromMarkdown shows the text as it is.
+func NewRichTextFromMarkdown(content string) *RichText { return NewRichTextWithText(content) }
+
+// ParseMarkdown shows the text as it is.
+func (t *RichText) ParseMarkdown(content string) {
+	t.Segments = NewRichTextWithText(content).Segments
+	t.Refresh()
+}
+
+// AppendMarkdown appends the text as it is.
+func (t *RichText) AppendMarkdown(content string) {
+	t.Segments = append(t.Segments, NewRichTextWithText(content).Segments...)
+	t.Refresh()
+}
+`, nil
+}
+
+// noMarkdownImages goes with noMarkdown.
+func noMarkdownImages(text string) (string, error) {
+	if !strings.Contains(text, "func parseMarkdownImage(") {
+		return "", fmt.Errorf("the function parseMarkdownImage is not where it was")
+	}
+	return "package widget\n", nil
 }
 
 // noLaTeX takes out the typesetting of formulas, of which no plot has any.
