@@ -25,6 +25,14 @@ type Named struct {
 	Result *Result
 }
 
+// Call names one setup of a ride among several.
+func (n Named) Call(setup string) string {
+	if setup == "" {
+		return n.Name
+	}
+	return fmt.Sprintf("%s (%s)", setup, n.Name)
+}
+
 // Across compares setups that were ridden on different rides: every setup of
 // every ride with every one of another. Air and mass are corrected for. Where
 // the days had much the same wind all rides are fitted together, so that a
@@ -46,21 +54,24 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 	if len(with) < 2 {
 		return nil, errors.New("fewer than two of these rides have a road load: each needs coast-downs in both directions")
 	}
-	common := together(with)
+	all := together(with)
 	var out []Comparison
 	var cda, crr []compare.Difference
 	for i, a := range with {
 		for j := i + 1; j < len(with); j++ {
 			for ka, la := range a.Result.RoadLoads {
 				for kb, lb := range with[j].Result.RoadLoads {
-					d := independent(la, lb)
-					if common != nil {
-						d = common.Between(first[i]+ka, first[j]+kb)
+					d, causes := independent(la, lb), limitsApart(la, lb)
+					if all != nil {
+						d = all.est.Between(first[i]+ka, first[j]+kb)
+						causes = all.bounds.limitsBetween(all.est, all.opts, first[i]+ka, first[j]+kb)
 					}
 					dc, dr := acrossDays(d, la, lb)
 					cda, crr = append(cda, dc), append(crr, dr)
-					out = append(out, Comparison{A: label(a, la), B: label(with[j], lb), Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
-						Notes: []string{"ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day"}})
+					base := la.Load(a.Result.Gravity)
+					out = append(out, Comparison{A: a.Call(la.Setup), B: with[j].Call(lb.Setup), Base: &base, Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
+						Limits: mostFirst(append(causes, Limit{ByDays, dayToDayCdA * la.CdA.X})),
+						Notes:  []string{"ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day"}})
 				}
 			}
 		}
@@ -70,13 +81,6 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 		out[k].CdA, out[k].Crr = &vc[k], &vr[k]
 	}
 	return out, nil
-}
-
-func label(ride Named, l RoadLoad) string {
-	if l.Setup == "" {
-		return ride.Name
-	}
-	return fmt.Sprintf("%s (%s)", l.Setup, ride.Name)
 }
 
 // independent is the difference of two road loads that share nothing, with

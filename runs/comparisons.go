@@ -20,6 +20,12 @@ type Comparison struct {
 	Times []TimeComparison
 	Load  *worth.Change // how much more road load B has, for working out what that means
 	Notes []string      // what weakens it, in plain words
+
+	// Between rides only: the road load of A in the air of its ride, and what
+	// limits the certainty of the difference of CdA, the most first. Within a
+	// ride LoadOf and the road loads tell both.
+	Base   *worth.Load
+	Limits []Limit
 }
 
 // TimeComparison compares the times of one mark.

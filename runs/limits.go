@@ -4,6 +4,8 @@ import (
 	"math"
 	"sort"
 
+	"gonum.org/v1/gonum/mat"
+
 	"stillair/runs/roadload"
 )
 
@@ -25,6 +27,7 @@ const (
 	BySlope    Cause = "slope of the road"
 	ByMass     Cause = "mass of bike and rider"
 	ByAir      Cause = "density of the air"
+	ByDays     Cause = "what differs from day to day"
 )
 
 // little is what takes the place of a noise that is thought away: exactly zero
@@ -46,10 +49,15 @@ func used(input []roadload.Run, est *roadload.Estimate) []roadload.Run {
 	return kept
 }
 
-// limits takes one cause after another out of the bound of a fit and sees how
-// much certainty that gains, setup by setup: the rider learns what to
-// improve first.
-func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options) [][]Limit {
+// bounds are the bound of a fit as it is, and with one cause after another
+// thought away.
+type bounds struct {
+	full    *mat.SymDense
+	causes  []Cause
+	without []*mat.SymDense
+}
+
+func boundsOf(input []roadload.Run, est *roadload.Estimate, opts roadload.Options) (bounds, bool) {
 	designs := make([]roadload.Design, len(est.Loads))
 	for i, l := range est.Loads {
 		designs[i] = roadload.Design{CdA: l.CdA.X, Crr: l.Crr.X}
@@ -58,9 +66,10 @@ func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options)
 	input = used(input, est)
 	full, err := roadload.Bound(input, designs, opts)
 	if err != nil {
-		return nil
+		return bounds{}, false
 	}
-	causes := []struct {
+	b := bounds{full: full}
+	for _, c := range []struct {
 		cause Cause
 		less  func(*roadload.Options)
 	}{
@@ -69,25 +78,74 @@ func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options)
 		{ByReceiver, func(o *roadload.Options) { o.Noise.WhiteSD *= 0.1; o.Noise.DriftSD *= little }},
 		{ByRoad, func(o *roadload.Options) { o.Noise.RoadSD *= little }},
 		{BySlope, func(o *roadload.Options) { o.GradeSD *= little }},
-	}
-	out := make([][]Limit, len(designs))
-	for _, c := range causes {
+	} {
 		without := opts
 		c.less(&without)
-		cov, err := roadload.Bound(input, designs, without)
-		if err != nil {
-			continue
-		}
-		for i := range out {
-			gain := full.At(2*i, 2*i) - cov.At(2*i, 2*i)
-			out[i] = append(out[i], Limit{Cause: c.cause, SE: math.Sqrt(math.Max(0, gain))})
+		if cov, err := roadload.Bound(input, designs, without); err == nil {
+			b.causes, b.without = append(b.causes, c.cause), append(b.without, cov)
 		}
 	}
-	for i, l := range out {
-		cda := est.Loads[i].CdA.X // follows mass, and the inverse of density, in proportion
-		l = append(l, Limit{ByMass, cda * opts.MassSD}, Limit{ByAir, cda * opts.DensitySD})
-		out[i] = l
-		sort.SliceStable(l, func(a, b int) bool { return l[a].SE > l[b].SE })
+	return b, true
+}
+
+// limits says how much certainty each cause costs a figure whose variance is
+// read from a bound, together with what is known of other causes; the most
+// first.
+func (b bounds) limits(variance func(*mat.SymDense) float64, others ...Limit) []Limit {
+	var out []Limit
+	for i, cause := range b.causes {
+		gain := variance(b.full) - variance(b.without[i])
+		out = append(out, Limit{Cause: cause, SE: math.Sqrt(math.Max(0, gain))})
+	}
+	return mostFirst(append(out, others...))
+}
+
+func mostFirst(l []Limit) []Limit {
+	sort.SliceStable(l, func(a, b int) bool { return l[a].SE > l[b].SE })
+	return l
+}
+
+// limits takes one cause after another out of the bound of a fit and sees how
+// much certainty that gains, setup by setup: the rider learns what to
+// improve first.
+func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options) [][]Limit {
+	b, ok := boundsOf(input, est, opts)
+	if !ok {
+		return nil
+	}
+	out := make([][]Limit, len(est.Loads))
+	for i, l := range est.Loads {
+		// The drag area follows mass, and the inverse of density, in proportion.
+		out[i] = b.limits(func(cov *mat.SymDense) float64 { return cov.At(2*i, 2*i) },
+			Limit{ByMass, l.CdA.X * opts.MassSD}, Limit{ByAir, l.CdA.X * opts.DensitySD})
 	}
 	return out
+}
+
+// limitsBetween is the same for the difference between two setups of one fit.
+// Mass and density are one error for both there, so only the difference
+// follows them.
+func (b bounds) limitsBetween(est *roadload.Estimate, opts roadload.Options, i, j int) []Limit {
+	delta := math.Abs(est.Loads[j].CdA.X - est.Loads[i].CdA.X)
+	return b.limits(func(cov *mat.SymDense) float64 {
+		return cov.At(2*i, 2*i) + cov.At(2*j, 2*j) - 2*cov.At(2*i, 2*j)
+	}, Limit{ByMass, delta * opts.MassSD}, Limit{ByAir, delta * opts.DensitySD})
+}
+
+// limitsApart is the same for the difference between two setups that share
+// nothing: cause by cause, both count.
+func limitsApart(a, b RoadLoad) []Limit {
+	of := map[Cause]float64{}
+	var order []Cause
+	for _, l := range append(append([]Limit(nil), a.Limits...), b.Limits...) {
+		if _, seen := of[l.Cause]; !seen {
+			order = append(order, l.Cause)
+		}
+		of[l.Cause] = math.Hypot(of[l.Cause], l.SE)
+	}
+	var out []Limit
+	for _, cause := range order {
+		out = append(out, Limit{cause, of[cause]})
+	}
+	return mostFirst(out)
 }

@@ -2,6 +2,7 @@ package runs
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -38,6 +39,17 @@ func TestAcross(t *testing.T) {
 	want := math.Sqrt(2*0.008*0.008 + 0.55*0.55*dayToDayCdA*dayToDayCdA)
 	if v := got[0].CdA; v.Finding != "differs" || math.Abs(v.Delta.SE-want) > 1e-12 || math.Abs(v.Percent-20) > 1e-9 {
 		t.Errorf("drag: %+v, want ± %v", v, want)
+	}
+	if b := got[0].Base; b == nil || b.CdA.X != 0.55 || b.Check() != nil {
+		t.Errorf("A's own load is %+v", b)
+	}
+	for i := 1; i < len(got[0].Limits); i++ {
+		if got[0].Limits[i].SE > got[0].Limits[i-1].SE {
+			t.Errorf("limits are not in order: %v", got[0].Limits)
+		}
+	}
+	if i := slices.IndexFunc(got[0].Limits, func(l Limit) bool { return l.Cause == ByDays }); i < 0 || math.Abs(got[0].Limits[i].SE-0.55*dayToDayCdA) > 1e-12 {
+		t.Errorf("what days differ in is not among %v", got[0].Limits)
 	}
 	if len(got[0].Notes) == 0 || !strings.Contains(got[0].Notes[0], "weaker") {
 		t.Errorf("notes %v do not say that it is weaker", got[0].Notes)

@@ -23,11 +23,18 @@ const ridesApart = 1e7
 // another for both to be fitted with one strength.
 const gustsAlike = 1.6
 
+// common is the fit of several rides at once, and what it was fitted to.
+type common struct {
+	est    *roadload.Estimate
+	opts   roadload.Options
+	bounds bounds // empty where they cannot be told
+}
+
 // together fits the coast-downs of all rides at once, so that a road they have
 // in common is learned from all of them and cancels in their differences. The
 // setups are numbered ride by ride. It returns nil where that cannot be done or
 // would be wrong: no positions, days of different wind, a fit that fails.
-func together(rides []Named) *roadload.Estimate {
+func together(rides []Named) *common {
 	if !alikeDays(rides) {
 		return nil
 	}
@@ -57,7 +64,8 @@ func together(rides []Named) *roadload.Estimate {
 	if err != nil || len(est.Loads) != setups {
 		return nil
 	}
-	return est
+	b, _ := boundsOf(input, est, opts)
+	return &common{est: est, opts: opts, bounds: b}
 }
 
 // alikeDays reports whether every ride has a fit, and gusts of much the same

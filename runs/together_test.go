@@ -29,6 +29,31 @@ func twoDays(t *testing.T, seed uint64) []Named {
 	return out
 }
 
+// checkLimitsBetween holds that the causes of a difference add up to no more than
+// its standard error allows, and that the road, which both rides have in
+// common, costs the difference less than two rides apart.
+func checkLimitsBetween(t *testing.T, e *common, rides []Named) {
+	t.Helper()
+	road := func(all []Limit) float64 {
+		for _, l := range all {
+			if l.Cause == ByRoad {
+				return l.SE
+			}
+		}
+		return math.NaN()
+	}
+	together := e.bounds.limitsBetween(e.est, e.opts, 0, 1)
+	apart := limitsApart(rides[0].Result.RoadLoads[0], rides[1].Result.RoadLoads[0])
+	if !(road(together) < road(apart)) {
+		t.Errorf("the road costs %.4f m² together, %.4f apart", road(together), road(apart))
+	}
+	for i, l := range together {
+		if math.IsNaN(l.SE) || l.SE < 0 || i > 0 && l.SE > together[i-1].SE {
+			t.Errorf("limits are %v", together)
+		}
+	}
+}
+
 // TestTogether holds that a rough road which two rides have in common costs
 // their difference less when both are fitted together, and that its standard
 // error is true.
@@ -50,7 +75,8 @@ func TestTogether(t *testing.T) {
 		alone[i] = plain.CdA.SE
 		joint[i], z[i] = plain.CdA.SE, (plain.CdA.X-0.05)/plain.CdA.SE
 		if e != nil {
-			d := e.Between(0, 1)
+			d := e.est.Between(0, 1)
+			checkLimitsBetween(t, e, rides)
 			joint[i], z[i] = d.CdA.SE, (d.CdA.X-0.05)/d.CdA.SE
 		}
 	})

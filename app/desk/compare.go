@@ -104,6 +104,9 @@ func (c *compareFlags) run(ctx context.Context, w *world, args []string) error {
 	}
 	if len(rides) > 1 {
 		p.compared(&runs.Result{Compared: across})
+		for _, k := range across {
+			c.worth(p, &runs.Result{}, k, speed, burn)
+		}
 	}
 	p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")
 	return w.print(p.String())
@@ -163,6 +166,9 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *worth
 // worth says what one difference means on the road.
 func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *worth.Burn) {
 	load, err := r.LoadOf(k.A)
+	if k.Base != nil { // between rides
+		load, err = *k.Base, nil
+	}
 	if k.Load == nil || err != nil {
 		return
 	}

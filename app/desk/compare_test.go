@@ -84,6 +84,10 @@ func TestCompare(t *testing.T) {
 	if note := gjson.Get(doc, "across.0.notes.0").String(); !strings.Contains(note, "weaker") {
 		t.Errorf("a comparison across rides does not say that it is weaker: %q", note)
 	}
+	both := good(t, "compare", a, b)
+	if n := strings.Count(both, "What "); n < 4+2 {
+		t.Errorf("what a difference costs is told %d times, want for each within and across the rides:\n%s", n, both)
+	}
 	plan := good(t, "plan", "--change", "4%", "--wind-sd", "0.5", "--results", filepath.Join(first, "results.json"))
 	if !strings.Contains(plan, "pairs of opposite coast-downs") {
 		t.Errorf("a plan from earlier results: %s", plan)

@@ -21,6 +21,9 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	if v.Empty() {
 		body = s.howToCompare(on)
 	}
+	if v.Weaker && !v.Empty() {
+		body = append(body, k.Notice(kit.Caution, kit.Warn, "", s.C.Book.Worth.DaysWeaker))
+	}
 	for _, g := range v.Groups {
 		body = append(body, s.group(g)...)
 	}
@@ -30,7 +33,6 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	for _, n := range v.Notes {
 		body = append(body, s.small(n))
 	}
-	body = append(body, s.across(v.Across)...)
 	body = append(body, s.worth(v, on.Speed)...)
 	body = append(body, s.limits(v.Limits)...)
 	if !v.Empty() {
@@ -57,7 +59,16 @@ func (s Screens) difference(r view.CompareRow, scale string) fyne.CanvasObject {
 	symbol, ink := grade(r.Grade)
 	r.Band.ScaleText, r.Band.ShowZero = scale, true
 	return k.Card(k.Text(kit.Small, kit.Muted, r.Pair),
-		k.Row(10, kit.Top, k.Icon(symbol, ink, 24), kit.Grow(k.Text(kit.Strong, kit.Plain, r.Verdict), 1)), k.Interval(r.Band))
+		k.Row(10, kit.Top, k.Icon(symbol, ink, 24), kit.Grow(k.Text(kit.Strong, kit.Plain, r.Verdict), 1)), k.Interval(r.Band), s.delta(r.Delta))
+}
+
+// delta is a difference in its own unit, beside the band in percent.
+func (s Screens) delta(r view.Reading) fyne.CanvasObject {
+	if r.Number == "" {
+		return nil
+	}
+	k := s.Kit
+	return k.Row(8, kit.Centre, kit.Grow(k.Text(kit.Small, kit.Muted, s.C.Book.Compare.Delta), 1), k.SmallReading(r))
 }
 
 // step is one numbered line of what to do.

@@ -61,18 +61,6 @@ func (s Screens) limits(all []view.Limits) []fyne.CanvasObject {
 	return append(out, s.small(t.LimitHint))
 }
 
-// across is what differs between rides, with the word that it is weaker.
-func (s Screens) across(groups []view.CompareGroup) []fyne.CanvasObject {
-	if len(groups) == 0 {
-		return nil
-	}
-	out := []fyne.CanvasObject{s.Kit.Notice(kit.Caution, kit.Warn, "", s.C.Book.Worth.DaysWeaker)}
-	for _, g := range groups {
-		out = append(out, s.group(g)...)
-	}
-	return out
-}
-
 func (s Screens) group(g view.CompareGroup) []fyne.CanvasObject {
 	out := []fyne.CanvasObject{s.caption(g.Title)}
 	for _, r := range g.Rows {

@@ -28,28 +28,31 @@ type comparing struct {
 // compare shows how setups differ: those of the one ride that was chosen or is
 // open, and those of several rides.
 func (s *Shell) compare() *kit.Page {
+	on := screens.CompareActions{Guide: s.openGuide, Plan: s.openPlan, Rides: s.pickRides,
+		Speed: func(i int) {
+			s.compared.speed = i
+			s.again()
+		}}
+	if c := s.compared; len(c.across) > 0 {
+		return s.screen.Compare(s.screen.C.DecideAcross(c.rides, c.across, s.compareAsk(c.rides[0].Result.Ride.Bike)), on)
+	}
 	res, title := s.opened.res, s.screen.C.RideRow(s.opened.ses).Title
 	if len(s.compared.rides) == 1 {
 		res, title = s.compared.rides[0].Result, s.compared.rides[0].Name
 	}
-	across := s.compared.across
-	if len(across) > 0 {
-		res = nil
+	bike := s.opened.ses.About.Bike
+	if res != nil && res.Ride.Bike != "" {
+		bike = res.Ride.Bike
 	}
-	v := s.screen.C.Decide(res, across, fmt.Sprintf(s.screen.C.Book.Worth.Within, title), s.compareAsk())
-	return s.screen.Compare(v, screens.CompareActions{Guide: s.openGuide, Plan: s.openPlan, Rides: s.pickRides,
-		Speed: func(i int) {
-			s.compared.speed = i
-			s.again()
-		}})
+	return s.screen.Compare(s.screen.C.Decide(res, fmt.Sprintf(s.screen.C.Book.Worth.Within, title), s.compareAsk(bike)), on)
 }
 
-// compareAsk takes consumption and highest engine speed from the bike of the
-// open ride.
-func (s *Shell) compareAsk() view.CompareAsk {
+// compareAsk takes consumption and highest engine speed from the bike of that
+// name.
+func (s *Shell) compareAsk(bike string) view.CompareAsk {
 	ask := view.CompareAsk{Speed: s.compared.speed, LimitRPM: math.Inf(1)}
 	for _, b := range s.garage {
-		if b.Name != s.opened.ses.About.Bike {
+		if b.Name != bike {
 			continue
 		}
 		ask.Fuel = b.Fuel

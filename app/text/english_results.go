@@ -78,7 +78,7 @@ func englishCompare() Compare {
 		How2:      "Ride A, B, B, A rather than A, A, B, B. Wind and tyres drift.",
 		How3:      "Two to four pairs for each setup, within an hour.",
 		How4:      "Name the setup when you stand: “Other setup now”.",
-		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s",
+		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "the difference itself",
 		MoreBy: "%s %% more (95 %% sure: %s to %s)", LessBy: "%s %% less (95 %% sure: %s to %s)",
 		NoneShown: "No difference shown. One above %s %% is unlikely.", MorePairs: "Cannot tell yet. About %d more pairs would.",
 		OneMorePair: "Cannot tell yet. One more pair may.", CalmerDay: "Cannot tell. A calmer day would help more than more pairs.",

@@ -78,7 +78,7 @@ func germanCompare() Compare {
 		How2:      "A, B, B, A fahren statt A, A, B, B. Wind und Reifen ändern sich.",
 		How3:      "Zwei bis vier Paare je Aufbau, binnen einer Stunde.",
 		How4:      "Den Aufbau im Stand nennen: „Ab jetzt anderer Aufbau“.",
-		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s",
+		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s", Delta: "der Unterschied selbst",
 		MoreBy: "%s %% mehr (95 %% sicher: %s bis %s)", LessBy: "%s %% weniger (95 %% sicher: %s bis %s)",
 		NoneShown: "Kein Unterschied zu sehen. Mehr als %s %% ist unwahrscheinlich.", MorePairs: "Noch nicht zu sagen. Etwa %d Paare mehr wären nötig.",
 		OneMorePair: "Noch nicht zu sagen. Ein Paar mehr könnte genügen.", CalmerDay: "Nicht zu sagen. Ein ruhigerer Tag hilft mehr als weitere Paare.",

@@ -41,6 +41,6 @@ type Load struct {
 // Compare is the place of the comparison of setups.
 type Compare struct {
 	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4    string
-	DragTitle, RollTitle, Scale, Against                         string
+	DragTitle, RollTitle, Scale, Against, Delta                  string
 	MoreBy, LessBy, NoneShown, MorePairs, OneMorePair, CalmerDay string
 }

@@ -21,7 +21,7 @@ type Compare struct {
 	Steady  []WorthLine
 	TopNote string // what a top speed would need; empty where one is known
 	Limits  []Limits
-	Across  []CompareGroup // between rides, which is weaker
+	Weaker  bool // between rides
 }
 
 // CompareGroup is one quantity compared.
@@ -34,14 +34,15 @@ type CompareGroup struct {
 // CompareRow is one difference: in words first, then as a band around no
 // change.
 type CompareRow struct {
-	Pair    string // "panniers on, against panniers off"
-	Verdict string // the answer, in a sentence
-	Grade   Grade  // Fine: a difference is shown; Absent: none is; Waiting: it cannot be told yet
+	Pair    string  // "panniers on, against panniers off"
+	Verdict string  // the answer, in a sentence
+	Delta   Reading // the difference in its own unit
+	Grade   Grade   // Fine: a difference is shown; Absent: none is; Waiting: it cannot be told yet
 	Band    Interval
 }
 
 // Empty reports whether there is nothing to compare yet.
-func (v Compare) Empty() bool { return len(v.Groups) == 0 && len(v.Across) == 0 }
+func (v Compare) Empty() bool { return len(v.Groups) == 0 }
 
 // Compare makes the screen of compared setups from what the analysis says.
 func (c Context) Compare(all []runs.Comparison, ride string) Compare {
@@ -51,14 +52,15 @@ func (c Context) Compare(all []runs.Comparison, ride string) Compare {
 	for _, x := range all {
 		pair := c.pairName(x)
 		if x.CdA != nil {
-			drag.Rows = append(drag.Rows, c.compareRow(pair, *x.CdA))
+			drag.Rows = append(drag.Rows, c.compareRow(pair, *x.CdA, "m²", 3))
 		}
 		if x.Crr != nil {
-			roll.Rows = append(roll.Rows, c.compareRow(pair, *x.Crr))
+			roll.Rows = append(roll.Rows, c.compareRow(pair, *x.Crr, "", 4))
 		}
 	}
 	for _, g := range []CompareGroup{drag, roll, c.comparedPower(all), c.comparedTimes(all)} {
 		if len(g.Rows) > 0 {
+			oneScale(c, g.Rows)
 			v.Groups = append(v.Groups, g)
 		}
 	}
@@ -72,9 +74,17 @@ func (c Context) setupName(name string) string {
 	return name
 }
 
-func (c Context) compareRow(pair string, v compare.Verdict) CompareRow {
+// compareRow is one verdict; unit and decimals are those of the difference as
+// measured.
+func (c Context) compareRow(pair string, v compare.Verdict, unit string, decimals int) CompareRow {
 	t := c.Book.Compare
 	r := CompareRow{Pair: pair}
+	if v.CI[0] < v.CI[1] {
+		r.Delta = c.reading(v.Delta.X, (v.CI[1]-v.CI[0])/2, unit, decimals)
+		if v.Delta.X > 0 {
+			r.Delta.Number = "+" + r.Delta.Number
+		}
+	}
 	lo, hi := v.CIPercent[0], v.CIPercent[1]
 	switch {
 	case v.Finding == compare.Differs && v.Percent > 0:
@@ -90,10 +100,25 @@ func (c Context) compareRow(pair string, v compare.Verdict) CompareRow {
 	default:
 		r.Verdict = fmt.Sprintf(t.MorePairs, v.MorePairs)
 	}
-	most := max(5, math.Ceil(max(math.Abs(lo), math.Abs(hi))/5)*5)
-	r.Band = Interval{Low: -most, High: most, LowText: c.Number(-most, 0), HighText: "+" + c.Number(most, 0),
-		Best: v.Percent, From: lo, To: hi, ShowZero: true, Spoken: pair + ": " + r.Verdict}
+	r.Band = Interval{Best: v.Percent, From: lo, To: hi, ShowZero: true, Spoken: join(". ", pair+": "+r.Verdict, r.Delta.Spoken())}
 	return r
+}
+
+// oneScale draws the bands of a group to one scale, so that they can be held
+// against each other.
+func oneScale(c Context, rows []CompareRow) {
+	most := 5.0
+	for _, r := range rows {
+		for _, end := range []float64{r.Band.From, r.Band.To} {
+			if !math.IsNaN(end) && !math.IsInf(end, 0) {
+				most = max(most, math.Ceil(math.Abs(end)/5)*5)
+			}
+		}
+	}
+	for i := range rows {
+		b := &rows[i].Band
+		b.Low, b.High, b.LowText, b.HighText = -most, most, c.Number(-most, 0), "+"+c.Number(most, 0)
+	}
 }
 
 // GearNamed names a gear as the bike's file does, which need not be a number.

@@ -15,24 +15,71 @@ type CompareAsk struct {
 	Fuel     *store.Fuel // nil where it was not told
 }
 
-// Decide makes the whole screen of compared setups: verdicts, what they mean
-// and what limits them. across holds differences between rides; it may be empty.
-func (c Context) Decide(res *runs.Result, across []runs.Comparison, ride string, ask CompareAsk) Compare {
-	v := Compare{}
-	if res != nil {
-		v = c.Compare(res.Compared, ride)
-		v.Speed, v.Speeds = ask.Speed, c.worthSpeedWords()
-		at := c.WorthSpeeds()[ask.Speed]
-		v.Worths, v.Steady = c.Worths(res, at, ask.Fuel), c.Steady(res, at, ask.LimitRPM)
-		v.TopNote = c.noTop(res)
-		for _, l := range res.RoadLoads {
-			if x := c.Limits(l); x != nil {
-				v.Limits = append(v.Limits, *x)
-			}
+// Decide makes the whole screen of the compared setups of one ride: verdicts,
+// what they mean and what limits them.
+func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
+	if res == nil {
+		return Compare{}
+	}
+	v := c.Compare(res.Compared, ride)
+	v.Speed, v.Speeds = ask.Speed, c.worthSpeedWords()
+	at := c.WorthSpeeds()[ask.Speed]
+	v.Worths, v.Steady = c.Worths(res, at, ask.Fuel), c.Steady(res, at, ask.LimitRPM)
+	v.TopNote = c.noTop(res)
+	for _, l := range res.RoadLoads {
+		if x := c.Limits(l); x != nil {
+			v.Limits = append(v.Limits, *x)
 		}
 	}
-	v.Across = c.Compare(across, "").Groups
 	return v
+}
+
+// DecideAcross makes the same of differences between rides, which are weaker.
+// What a steady speed takes is told in the air of the first ride for all.
+func (c Context) DecideAcross(rides []runs.Named, across []runs.Comparison, ask CompareAsk) Compare {
+	v := c.Compare(across, "")
+	v.Weaker = true
+	v.Speed, v.Speeds = ask.Speed, c.worthSpeedWords()
+	at := c.WorthSpeeds()[ask.Speed]
+	for _, x := range across {
+		if x.Base == nil || x.Load == nil || x.Base.Check() != nil {
+			continue
+		}
+		v.Worths = append(v.Worths, c.worthOf(x, *x.Base, at, ask.Fuel))
+		if l := c.limitsOf(c.pairName(x), x.Base.CdA.X, x.Limits); l != nil {
+			v.Limits = append(v.Limits, *l)
+		}
+	}
+	v.Steady, v.TopNote = c.steadyAcross(rides, at, ask.LimitRPM)
+	if len(v.Steady) > 0 {
+		v.Notes = append(v.Notes, fmt.Sprintf(c.Book.Worth.SameAir, rides[0].Name))
+	}
+	return v
+}
+
+// steadyAcross says what holding v takes with every setup of several rides, all
+// in the air of the first that tells it, and how fast each goes.
+func (c Context) steadyAcross(rides []runs.Named, v, limitRPM float64) (lines []WorthLine, note string) {
+	var tops []WorthLine
+	density := 0.0
+	for _, ride := range rides {
+		res := ride.Result
+		for _, l := range res.RoadLoads {
+			load := l.Load(res.Gravity)
+			if density == 0 {
+				density = load.Density
+			}
+			if load.Density = density; load.Check() != nil {
+				continue
+			}
+			lines = append(lines, c.steadyLine(ride.Call(l.Setup), load.Power(v), load.AirShare(v)))
+		}
+		tops = append(tops, c.topLines(res, limitRPM, ride.Call)...)
+	}
+	if len(lines) > 0 && len(tops) == 0 {
+		note = c.Book.Worth.NoTop
+	}
+	return append(lines, tops...), note
 }
 
 func (c Context) worthSpeedWords() []string {
@@ -48,7 +95,7 @@ func (c Context) comparedPower(all []runs.Comparison) CompareGroup {
 	g := CompareGroup{Title: c.Book.Worth.PowerTitle, Scale: c.Book.Compare.Scale}
 	for _, x := range all {
 		if x.Power != nil {
-			g.Rows = append(g.Rows, c.compareRow(c.pairName(x), *x.Power))
+			g.Rows = append(g.Rows, c.compareRow(c.pairName(x), *x.Power, "", 3))
 		}
 	}
 	return g
@@ -59,7 +106,7 @@ func (c Context) comparedTimes(all []runs.Comparison) CompareGroup {
 	for _, x := range all {
 		for _, t := range x.Times {
 			if !c.otherUnit(t.Mark) {
-				g.Rows = append(g.Rows, c.compareRow(c.markName(t.Mark)+": "+c.pairName(x), t.Verdict))
+				g.Rows = append(g.Rows, c.compareRow(c.markName(t.Mark)+": "+c.pairName(x), t.Verdict, "s", 2))
 			}
 		}
 	}

@@ -199,10 +199,54 @@ func TestStops(t *testing.T) {
 }
 
 // TestAcrossRides holds that what is compared between rides does not pass for a
-// comparison within one.
+// comparison within one, and that it tells as much: what it means is reckoned
+// with A's load in the air of its ride, the same 810 W more at 30 m/s as in
+// TestWorthByHand, and a steady speed in one air for all.
 func TestAcrossRides(t *testing.T) {
-	v := english().Decide(nil, []runs.Comparison{{A: "a", B: "b", CdA: &compare.Verdict{Finding: compare.Differs, Percent: 3, CIPercent: [2]float64{1, 5}}}}, "x", CompareAsk{})
-	if v.Empty() || len(v.Groups) != 0 || len(v.Across) != 1 {
-		t.Errorf("got %+v", v)
+	may, june := invented(), invented()
+	june.RoadLoads[0].Setup, june.RoadLoads[0].Density, june.RoadLoads[0].CdA.X = "boxes", 1.0, 0.55
+	base := may.RoadLoads[0].Load(may.Gravity)
+	x := may.Compared[0]
+	x.A, x.B, x.Base = "bare (May)", "boxes (June)", &base
+	x.Limits = []runs.Limit{{Cause: runs.ByDays, SE: 0.0075}, {Cause: runs.ByWind, SE: 0.003}}
+	c := english()
+	v := c.DecideAcross([]runs.Named{{Name: "May", Result: may}, {Name: "June", Result: june}}, []runs.Comparison{x}, CompareAsk{})
+	if v.Empty() || !v.Weaker || len(v.Groups) != 1 {
+		t.Fatalf("got %+v", v)
+	}
+	if len(v.Worths) != 1 || v.Worths[0].Pair != "boxes (June), against bare (May)" {
+		t.Fatalf("worths %+v", v.Worths)
+	}
+	at80 := 0.5 * 1.2 * 0.05 * math.Pow(80*units.KMH, 3) / 1000
+	if got := v.Worths[0].Lines[0].Reading.Number; got != "+"+c.Number(at80, 2) && got != "+"+c.Number(at80, 1) {
+		t.Errorf("more power %s, want %.3f kW", got, at80)
+	}
+	// ½·1.2·(0.5 and 0.55)·(80/3.6)³: both in the first ride's air.
+	if len(v.Steady) != 2 || v.Steady[0].Reading.Number[:3] != "3.2" && v.Steady[0].Reading.Number[:3] != "3.3" || v.Steady[1].Reading.Number[:3] != "3.6" {
+		t.Errorf("steady %+v", v.Steady)
+	}
+	if len(v.Limits) != 1 || !strings.Contains(v.Limits[0].Lead, "from day to day") || v.Limits[0].Bars[1].Share != 0.4 {
+		t.Errorf("limits %+v", v.Limits)
+	}
+	if within := c.Decide(may, "x", CompareAsk{}); within.Weaker {
+		t.Error("a comparison within a ride passes for one between rides")
+	}
+}
+
+// TestOneScale holds that the bands of a group share a scale.
+func TestOneScale(t *testing.T) {
+	all := []runs.Comparison{
+		{A: "a", B: "b", CdA: &compare.Verdict{Finding: compare.Differs, Delta: measure.Value{X: 0.061, SE: 0.01}, CI: [2]float64{0.036, 0.086}, Percent: 11, CIPercent: [2]float64{6, 16}}},
+		{A: "a", B: "c", CdA: &compare.Verdict{Finding: compare.NoneShown, Percent: 1, CIPercent: [2]float64{-2, 4}}},
+	}
+	rows := english().Compare(all, "").Groups[0].Rows
+	if rows[0].Band.Low != -20 || rows[1].Band.Low != -20 || rows[1].Band.High != 20 {
+		t.Errorf("scales %+v and %+v", rows[0].Band, rows[1].Band)
+	}
+	if got, want := rows[0].Delta, (Reading{"+0.061", "0.025", "m²"}); got != want {
+		t.Errorf("difference %+v, want %+v", got, want)
+	}
+	if rows[1].Delta.Number != "" {
+		t.Errorf("a difference out of nowhere: %+v", rows[1].Delta)
 	}
 }

@@ -27,19 +27,24 @@ const slight = 0.04
 
 // Limits makes the bars of a setup; nil where nothing is known of its causes.
 func (c Context) Limits(l runs.RoadLoad) *Limits {
-	if len(l.Limits) == 0 || !(l.Limits[0].SE > 0) || !(l.CdA.X > 0) {
+	return c.limitsOf(c.setupName(l.Setup), l.CdA.X, l.Limits)
+}
+
+// limitsOf makes the bars of what is called so, in percent of a drag area.
+func (c Context) limitsOf(call string, cda float64, all []runs.Limit) *Limits {
+	if len(all) == 0 || !(all[0].SE > 0) || !(cda > 0) {
 		return nil
 	}
 	t := c.Book.Worth
-	name, help := c.cause(l.Limits[0].Cause)
-	v := &Limits{Lead: fmt.Sprintf(t.LimitLead, c.setupName(l.Setup), name), Help: help}
-	for _, x := range l.Limits {
-		share := x.SE / l.Limits[0].SE
+	name, help := c.cause(all[0].Cause)
+	v := &Limits{Lead: fmt.Sprintf(t.LimitLead, call, name), Help: help}
+	for _, x := range all {
+		share := x.SE / all[0].SE
 		if share < slight {
 			continue
 		}
 		name, _ := c.cause(x.Cause)
-		words := fmt.Sprintf(t.LimitWords, c.Number(196*x.SE/l.CdA.X, 1))
+		words := fmt.Sprintf(t.LimitWords, c.Number(196*x.SE/cda, 1))
 		v.Bars = append(v.Bars, Bar{Name: capital(name), Share: share, Text: words, Spoken: name + ", " + words})
 	}
 	return v
@@ -63,6 +68,8 @@ func (c Context) cause(x runs.Cause) (name, help string) {
 		return t.Mass, t.MassHelp
 	case runs.ByAir:
 		return t.Air, t.AirHelp
+	case runs.ByDays:
+		return t.Days, t.DaysHelp
 	}
 	return string(x), ""
 }

@@ -43,16 +43,21 @@ func (c Context) Worths(res *runs.Result, v float64, fuel *store.Fuel) []Worth {
 		if x.Load == nil || err != nil || load.Check() != nil {
 			continue
 		}
-		w := Worth{Pair: fmt.Sprintf(c.Book.Compare.Against, c.setupName(x.B), c.setupName(x.A)), Lines: c.costs(*x.Load, load, v)}
-		if fuel == nil {
-			w.Notes = append(w.Notes, c.Book.Worth.FuelHow)
-		} else {
-			w.Lines = append(w.Lines, c.fuelLines(*x.Load, load, *fuel)...)
-			w.Notes = append(w.Notes, c.Book.Worth.Share)
-		}
-		out = append(out, w)
+		out = append(out, c.worthOf(x, load, v, fuel))
 	}
 	return out
+}
+
+// worthOf says what one difference means where A has the load.
+func (c Context) worthOf(x runs.Comparison, load worth.Load, v float64, fuel *store.Fuel) Worth {
+	w := Worth{Pair: c.pairName(x), Lines: c.costs(*x.Load, load, v)}
+	if fuel == nil {
+		w.Notes = append(w.Notes, c.Book.Worth.FuelHow)
+	} else {
+		w.Lines = append(w.Lines, c.fuelLines(*x.Load, load, *fuel)...)
+		w.Notes = append(w.Notes, c.Book.Worth.Share)
+	}
+	return w
 }
 
 // costs are power, speed and time.
@@ -127,12 +132,21 @@ func (c Context) noTop(res *runs.Result) string {
 // Steady says what holding v takes with every setup, and how fast each goes.
 // limitRPM is the engine's highest speed, +Inf where it is not known.
 func (c Context) Steady(res *runs.Result, v, limitRPM float64) []WorthLine {
-	t := c.Book.Worth
 	var out []WorthLine
 	for _, s := range res.AtSpeed(v) {
-		out = append(out, WorthLine{Name: c.setupName(s.Setup), Reading: c.powerReading(s.Power, 2),
-			Words: fmt.Sprintf(t.AirShare, c.Number(100*s.AirShare, 0))})
+		out = append(out, c.steadyLine(c.setupName(s.Setup), s.Power, s.AirShare))
 	}
+	return append(out, c.topLines(res, limitRPM, c.setupName)...)
+}
+
+func (c Context) steadyLine(name string, power measure.Value, airShare float64) WorthLine {
+	return WorthLine{Name: name, Reading: c.powerReading(power, 2), Words: fmt.Sprintf(c.Book.Worth.AirShare, c.Number(100*airShare, 0))}
+}
+
+// topLines are the top speeds of the setups, each in the air of its ride.
+func (c Context) topLines(res *runs.Result, limitRPM float64, call func(setup string) string) []WorthLine {
+	t := c.Book.Worth
+	var out []WorthLine
 	tops := res.TopSpeeds(limitRPM)
 	for _, l := range res.RoadLoads {
 		top, ok := tops[l.Setup]
@@ -140,7 +154,7 @@ func (c Context) Steady(res *runs.Result, v, limitRPM float64) []WorthLine {
 			continue
 		}
 		words := map[worth.Limit]string{worth.ByPower: t.TopByPower, worth.ByGear: t.TopByGear, worth.NotInRun: t.TopBeyond}[top.Limit]
-		out = append(out, WorthLine{Name: fmt.Sprintf(t.TopName, c.setupName(l.Setup)), Words: words,
+		out = append(out, WorthLine{Name: fmt.Sprintf(t.TopName, call(l.Setup)), Words: words,
 			Reading: c.reading(c.Speed(top.Speed.X), c.Speed(half(top.Speed)), c.SpeedUnit(), 0)})
 	}
 	return out
