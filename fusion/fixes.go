@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"stillair/fusion/internal/motion"
 	"stillair/sensors"
 )
 
@@ -98,11 +99,11 @@ func repeats(a, b sensors.Fix) bool {
 }
 
 // roughSpeed draws straight lines between the fixes, the lag taken off, for
-// every time of ts.
-func roughSpeed(ts []float64, fixes []fix, lag float64) []float64 {
-	out := make([]float64, len(ts))
+// every sample.
+func roughSpeed(s *motion.Series, fixes []fix, lag float64) []float64 {
+	out := s.Sheet()
 	k := 0
-	for i, t := range ts {
+	for i, t := range s.T {
 		for k+1 < len(fixes) && fixes[k+1].t <= t+lag {
 			k++
 		}

@@ -22,7 +22,7 @@ const (
 // on hardly swings there. The line's direction is not known, so along the road
 // it is given all that it does in the two others.
 func folded(s *motion.Series, mounts []mount.Mount, yaw []float64) []float64 {
-	out := make([]float64, len(s.T))
+	out := s.Sheet()
 	reach := max(s.DensityReach(), s.BandReach(foldedFar), s.Half(calmTurn))
 	motion.Local(out, reach, func(p *motion.Paper, lo, hi int) []float64 {
 		sum := p.Sheet(hi - lo)
@@ -55,7 +55,7 @@ func addSlow(sum []float64, s *motion.Series, p *motion.Paper, f []float64) {
 
 // alongAxis is the force along an axis of the bike.
 func alongAxis(s *motion.Series, mounts []mount.Mount, axis func(mount.Mount) r3.Vec) []float64 {
-	out := make([]float64, len(s.T))
+	out := s.Sheet()
 	motion.Blocks(len(out), func(from, to int) { along(out[from:to], s, mounts, from, axis) })
 	return out
 }

@@ -30,33 +30,11 @@ type ride struct {
 	lag    float64 // whole delay of the receiver, s
 	shape  float64 // square of its smoothing time, s²
 	ref    reference
-	spares [][]float64 // as long as the series, for whoever needs room for all samples
-}
-
-// sheet is room for a number for each sample; what stands in it is left over
-// from others.
-func (r *ride) sheet() []float64 {
-	if n := len(r.spares); n > 0 {
-		s := r.spares[n-1]
-		r.spares = r.spares[:n-1]
-		return s
-	}
-	return make([]float64, len(r.s.T))
-}
-
-// spare takes sheets that nobody needs any more. A ride of hours has tens of
-// megabytes in each handful of them.
-func (r *ride) spare(sheets ...[]float64) {
-	for _, s := range sheets {
-		if len(s) == len(r.s.T) {
-			r.spares = append(r.spares, s)
-		}
-	}
 }
 
 // forgetSteps gives up what only the making of nodes needs.
 func (r *ride) forgetSteps() {
-	r.spare(r.ref.speed, r.ref.accel, r.ref.curve, r.ref.dcurve, r.noisy, r.blind, r.turned)
+	r.s.Spare(r.ref.speed, r.ref.accel, r.ref.curve, r.ref.dcurve, r.noisy, r.blind, r.turned)
 	r.ref, r.noisy, r.blind, r.turned = reference{}, nil, nil, nil
 }
 
@@ -69,8 +47,11 @@ type reference struct {
 	dcurve []float64 // change of that with shape, (m/s)/s²
 }
 
-func newReference(n int) reference {
-	return reference{speed: make([]float64, n), accel: make([]float64, n), curve: make([]float64, n), dcurve: make([]float64, n)}
+func newReference(s *motion.Series) reference {
+	f := reference{speed: s.Sheet(), accel: s.Sheet(), curve: s.Sheet(), dcurve: s.Sheet()}
+	clear(f.curve)
+	clear(f.dcurve)
+	return f
 }
 
 // place is a sample that becomes a node, with the fix seen there.
@@ -84,7 +65,9 @@ type place struct {
 // ends of gaps, every rest seconds of a standstill, and every grid seconds.
 func (r *ride) places(grid, rest float64) []place {
 	s := r.s
-	out := []place{{index: 0, fix: -1}, {index: len(s.T) - 1, fix: -1}}
+	n := len(s.T)
+	out := make([]place, 0, int(math.Min((s.T[n-1]-s.T[0])/grid, float64(n)))+len(r.fixes)+2*len(r.rest)+16)
+	out = append(out, place{index: 0, fix: -1}, place{index: n - 1, fix: -1})
 	for k, f := range r.fixes {
 		t := f.t - r.lag
 		if t < s.T[0] || t > s.T[len(s.T)-1] {

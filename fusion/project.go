@@ -54,7 +54,7 @@ func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Spa
 // and axes alike, so in a turn the pitch is left as it is.
 func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) {
 	n := len(s.T)
-	p.yaw, p.pitch = make([]float64, n), make([]float64, n)
+	p.yaw, p.pitch = s.Sheet(), s.Sheet()
 	lean := leanShare(s, mounts, speed)
 	var theta float64
 	for m := range p.at {

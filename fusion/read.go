@@ -11,14 +11,14 @@ import (
 func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
 	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: newPosterior(nodes, res)}
 	if tr.Yaw == nil {
-		tr.Yaw = r.sheet()
+		tr.Yaw = r.s.Sheet()
 		for i := range tr.Yaw {
 			tr.Yaw[i] = math.NaN()
 		}
 	}
-	tr.A = r.s.SmoothInto(r.sheet(), r.raw, AReach)
+	tr.A = r.s.SmoothInto(r.s.Sheet(), r.raw, AReach)
 	tr.Force, tr.Noise = r.raw, r.density
-	tr.S, tr.V, tr.signed = r.sheet(), r.sheet(), r.sheet()
+	tr.S, tr.V, tr.signed = r.s.Sheet(), r.s.Sheet(), r.s.Sheet()
 	r.expand(nodes, res.X, func(i int, at point) {
 		tr.S[i], tr.V[i], tr.signed[i] = at.s, math.Max(at.v, 0), at.v
 		tr.Noise[i] = r.n.vibration * math.Max(tr.Noise[i], leastDensity)
@@ -29,8 +29,8 @@ func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
 		}
 	})
 	r.raw, r.density = nil, nil
-	r.spare(r.force.Once, r.force.Twice)
-	tr.VSD, tr.ASD = r.sheet(), r.sheet()
+	r.s.Spare(r.force.Once, r.force.Twice)
+	tr.VSD, tr.ASD = r.s.Sheet(), r.s.Sheet()
 	r.deviations(tr, res.P)
 	last := len(nodes) - 1
 	r.lagOf(tr, &res.X[last], &res.P[last])
@@ -44,7 +44,7 @@ func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
 // which smoothing a second time is the measure.
 func (r *ride) deviations(tr *Track, covs []kalman.Sym) {
 	p := &tr.post
-	again := r.s.SmoothInto(r.sheet(), tr.A, AReach)
+	again := r.s.SmoothInto(r.s.Sheet(), tr.A, AReach)
 	p.each(tr.T, func(i, n int, u float64) {
 		tr.VSD[i] = math.Sqrt(math.Max(p.inside(n, u, u)[1][1], 0))
 		if r.s.Missing[i] {

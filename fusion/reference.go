@@ -20,10 +20,10 @@ const (
 
 // relinearise makes the smoothed ride the reference of the next pass.
 func (r *ride) relinearise(nodes []kalman.Node, states []kalman.Vec) {
-	speed := r.sheet()
+	speed := r.s.Sheet()
 	r.expand(nodes, states, func(i int, at point) { speed[i] = math.Max(at.v, 0) })
 	r.ref.set(r.s, speed)
-	r.spare(speed)
+	r.s.Spare(speed)
 	last := &states[len(states)-1]
 	r.lag += last[kalman.D]
 	r.shape = math.Max(r.shape+last[kalman.W], 0)
@@ -66,12 +66,12 @@ func (r *ride) bend() {
 		return
 	}
 	const dw = 0.02
-	y, dy := r.sheet(), r.sheet()
+	y, dy := r.s.Sheet(), r.s.Sheet()
 	var both sync.WaitGroup
 	both.Go(func() { r.lowPass(curve, y, r.shape) })
 	both.Go(func() { r.lowPass(dcurve, dy, r.shape+dw) })
 	both.Wait()
-	r.spare(y, dy)
+	r.s.Spare(y, dy)
 	for i := range dcurve {
 		dcurve[i] = (dcurve[i] - curve[i]) / dw
 	}

@@ -79,17 +79,18 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 		return nil, nil, err
 	}
 	rest := findRest(s, fixes, found.Lag)
-	speed := roughSpeed(s.T, fixes, found.Lag)
+	speed := roughSpeed(s, fixes, found.Lag)
 	pr := project(s, found.Mounts, speed, rest)
 	if pr.pitch != nil && !believable(s, fixes, found.Lag, pr.force, pr.pitch) {
 		pr.forgetGyro()
 	}
+	s.Spare(pr.pitch)
 	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
 	r.setForce(pr.force, folded(s, found.Mounts, pr.yaw))
 	r.setTurned()
-	r.ref = newReference(len(speed))
+	r.ref = newReference(s)
 	r.ref.set(s, speed)
-	r.spare(speed)
+	r.s.Spare(speed)
 	return r, found.Mounts, nil
 }
 
@@ -98,15 +99,16 @@ func (r *ride) setForce(force, folded []float64) {
 	s := r.s
 	n := len(s.T)
 	r.raw = force
-	density := s.Density(force)
+	density := s.DensityInto(s.Sheet(), force)
 	for i, d := range folded {
 		density[i] += d
 	}
 	calm := s.SmoothInto(folded, force, antiShake) // the place of folded is free now
 	r.force = s.Integrate(calm)
-	r.spare(calm)
+	r.s.Spare(calm)
 	slips := 0
-	r.density, r.noisy, r.blind = density, make([]float64, n), make([]float64, n)
+	r.density, r.noisy, r.blind = density, s.Sheet(), s.Sheet()
+	r.noisy[0], r.blind[0] = 0, 0
 	for i := 1; i < n; i++ {
 		h := s.T[i] - s.T[i-1]
 		r.noisy[i], r.blind[i] = r.noisy[i-1], r.blind[i-1]
@@ -128,7 +130,7 @@ func (r *ride) setTurned() {
 	if r.yaw == nil {
 		return
 	}
-	sum := r.s.Calm(make([]float64, len(r.yaw)), r.yaw, calmTurn)
+	sum := r.s.Calm(r.s.Sheet(), r.yaw, calmTurn)
 	sum[0] = 0
 	for i := 1; i < len(sum); i++ {
 		sum[i] = sum[i-1] + math.Max(math.Abs(sum[i])-leastTurn, 0)*(r.s.T[i]-r.s.T[i-1])

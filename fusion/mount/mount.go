@@ -58,12 +58,13 @@ type Found struct {
 // there is no change of speed to find the direction of travel from.
 func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	g := newGauge(s, fixes)
-	obs := g.observe(assumedLag)
+	defer g.done()
+	obs := g.observe(make([]observation, 0, len(fixes)), assumedLag)
 	cuts := split(obs, 0, len(obs))
 	found := Found{Lag: assumedLag}
 	if lag, ok := g.bestLag(cuts); ok {
 		found.Lag, found.LagSet = lag, true
-		obs = g.observe(lag)
+		obs = g.observe(obs[:0], lag)
 		cuts = split(obs, 0, len(obs))
 	}
 	mounts := make([]Mount, 0, len(cuts))

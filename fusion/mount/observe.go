@@ -46,7 +46,8 @@ func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
 	for a := range g.axes {
 		g.axes[a] = s.Once(func(i int) float64 { return motion.Axis(s.Force(i), a) })
 	}
-	g.holes = make([]float64, len(s.T))
+	g.holes = s.Sheet()
+	g.holes[0] = 0
 	for i := 1; i < len(s.T); i++ {
 		g.holes[i] = g.holes[i-1]
 		if s.Missing[i] || s.T[i]-s.T[i-1] > 0.1 {
@@ -74,10 +75,13 @@ func (g *gauge) at(once []float64, i int, t float64) float64 {
 	return once[i] + share*(once[i+1]-once[i])
 }
 
-// observe pairs every fix with the first that comes a second later.
-func (g *gauge) observe(lag float64) []observation {
+// done gives back what the gauge worked on.
+func (g *gauge) done() { g.s.Spare(g.axes[0], g.axes[1], g.axes[2], g.holes, g.turn) }
+
+// observe pairs every fix with the first that comes a second later, and appends
+// that to out.
+func (g *gauge) observe(out []observation, lag float64) []observation {
 	n := len(g.s.T)
-	var out []observation
 	j := 0
 	for i := 0; i < len(g.fixes); {
 		for j = max(j, i+1); j < len(g.fixes) && g.fixes[j].T-g.fixes[i].T < shortest; {
@@ -131,8 +135,9 @@ func (g *gauge) bestLag(cuts []cut) (float64, bool) {
 	workers := runtime.GOMAXPROCS(0)
 	for w := range workers {
 		wg.Go(func() {
+			room := make([]observation, 0, len(g.fixes))
 			for k := w; k <= steps; k += workers {
-				tried[k] = g.misfit(cuts, firstLag+float64(k)*lagStep)
+				tried[k] = g.misfit(room, cuts, firstLag+float64(k)*lagStep)
 			}
 		})
 	}
@@ -151,7 +156,7 @@ func (g *gauge) bestLag(cuts []cut) (float64, bool) {
 		return assumedLag, false
 	}
 	at := firstLag + float64(best)*lagStep
-	a, c := g.misfit(cuts, at-lagStep/2).rss, g.misfit(cuts, at+lagStep/2).rss
+	a, c := g.misfit(nil, cuts, at-lagStep/2).rss, g.misfit(nil, cuts, at+lagStep/2).rss
 	if bend := a - 2*least + c; bend > 0 {
 		at += lagStep / 2 * math.Max(-1, math.Min(1, (a-c)/(2*bend)))
 	}
@@ -165,9 +170,9 @@ type misfit struct {
 	n   int     // observations
 }
 
-func (g *gauge) misfit(cuts []cut, lag float64) misfit {
+func (g *gauge) misfit(room []observation, cuts []cut, lag float64) misfit {
 	var m misfit
-	obs := g.observe(lag)
+	obs := g.observe(room[:0], lag)
 	for _, c := range cuts {
 		f := robustFit(inside(obs, c.start-assumedLag+lag, c.end))
 		m.rss += f.rss

@@ -16,9 +16,13 @@ const bandAvg = 0.5
 // the engine that lies in one of them says nothing about zero frequency, while
 // one that sweeps through zero passes all of them.
 func (s *Series) Density(f []float64) []float64 {
-	out := make([]float64, len(f))
-	Local(out, s.DensityReach(), func(p *Paper, lo, hi int) []float64 { return s.DensityOf(p, f[lo:hi]) })
-	return out
+	return s.DensityInto(make([]float64, len(f)), f)
+}
+
+// DensityInto is Density into dst, which must not be f.
+func (s *Series) DensityInto(dst, f []float64) []float64 {
+	Local(dst, s.DensityReach(), func(p *Paper, lo, hi int) []float64 { return s.DensityOf(p, f[lo:hi]) })
+	return dst
 }
 
 // DensityReach is how many samples to either side decide the density.

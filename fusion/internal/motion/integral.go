@@ -9,9 +9,9 @@ type Integral struct {
 
 // Integrate takes f as straight lines between the samples.
 func (s *Series) Integrate(f []float64) Integral {
-	n := len(f)
-	out := Integral{T: s.T, Once: make([]float64, n), Twice: make([]float64, n)}
-	for i := 1; i < n; i++ {
+	out := Integral{T: s.T, Once: s.Sheet(), Twice: s.Sheet()}
+	out.Once[0], out.Twice[0] = 0, 0
+	for i := 1; i < len(f); i++ {
 		h := s.T[i] - s.T[i-1]
 		out.Once[i] = out.Once[i-1] + h*(f[i-1]+f[i])/2
 		out.Twice[i] = out.Twice[i-1] + h*out.Once[i-1] + h*h*(2*f[i-1]+f[i])/6
@@ -21,7 +21,8 @@ func (s *Series) Integrate(f []float64) Integral {
 
 // Once is the running integral alone, of what f gives for each sample.
 func (s *Series) Once(f func(i int) float64) []float64 {
-	out := make([]float64, len(s.T))
+	out := s.Sheet()
+	out[0] = 0
 	last := f(0)
 	for i := 1; i < len(out); i++ {
 		now := f(i)

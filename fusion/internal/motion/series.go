@@ -21,7 +21,29 @@ type Series struct {
 	Gaps    [][2]float64
 	Step    float64 // median interval between recorded samples, s
 
-	read []sensors.Motion // parallel to T; the log's own slice where nothing was mended
+	read   []sensors.Motion // parallel to T; the log's own slice where nothing was mended
+	spares [][]float64
+}
+
+// Sheet is room for a number for each sample; what stands in it is left over
+// from others. Only one goroutine may ask for sheets and give them back.
+func (s *Series) Sheet() []float64 {
+	if n := len(s.spares); n > 0 {
+		f := s.spares[n-1]
+		s.spares = s.spares[:n-1]
+		return f
+	}
+	return make([]float64, len(s.T))
+}
+
+// Spare takes sheets that nobody needs any more. A ride of hours has tens of
+// megabytes in each handful of them.
+func (s *Series) Spare(sheets ...[]float64) {
+	for _, f := range sheets {
+		if len(f) == len(s.T) {
+			s.spares = append(s.spares, f)
+		}
+	}
 }
 
 // Force is the specific force at a sample, m/s², phone axes; zero where

@@ -61,7 +61,7 @@ func (s *Series) Half(reach float64) int { return int(math.Round(reach / s.Step)
 // all three axes together, m/s².
 func (s *Series) Shake() []float64 {
 	half, over := s.Half(0.15), s.Half(bandAvg)
-	out := make([]float64, len(s.T))
+	out := s.Sheet()
 	Local(out, half+over, func(p *Paper, lo, hi int) []float64 {
 		sum, axis, slow := p.Sheet(hi-lo), p.Sheet(hi-lo), p.Sheet(hi-lo)
 		clear(sum)
