@@ -23,7 +23,7 @@ const mostMotion = 3_000_000
 // readMotion reads motion.csv and returns its samples in order, in SI units
 // but for turn rates and the sign, which need the fixes to be found.
 func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
-	samples, y, err := readRows(f, motionColumns, mostMotion, takeMotion)
+	samples, y, err := readPieces(f, motionColumns, mostMotion, takeMotion)
 	if err == nil {
 		err = y.verdict("motion samples")
 	}

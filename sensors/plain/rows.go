@@ -1,6 +1,7 @@
 package plain
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -67,41 +68,131 @@ type file struct {
 	in   io.Reader
 }
 
-// readRows reads a file of samples. take makes a sample of a row, or skips it.
-func readRows[S any](f file, columns []column, most int, take func(row) (S, bool)) ([]S, *tally, error) {
-	y := newTally(f.name)
+// rows is a file of samples while it is read. take makes a sample of a row, or
+// skips it.
+type rows[S any] struct {
+	file    file
+	columns []column
+	most    int
+	take    func(row) (S, bool)
+
+	t       *table
+	where   []int
+	y       *tally
+	samples []S
+}
+
+func newRows[S any](f file, columns []column, most int, take func(row) (S, bool)) *rows[S] {
 	// One byte more than the size, so that an unpacker notices if that is a lie.
-	t := newTable(f.name, io.LimitReader(f.in, f.size+1))
-	where, err := t.header(columns, y)
-	if err != nil {
-		return nil, y, asInput(f.name, 0, err)
+	return &rows[S]{file: f, columns: columns, most: most, take: take, y: newTally(f.name),
+		t: newTable(f.name, io.LimitReader(f.in, f.size+1))}
+}
+
+// readRows reads a file of samples row by row.
+func readRows[S any](f file, columns []column, most int, take func(row) (S, bool)) ([]S, *tally, error) {
+	r := newRows(f, columns, most, take)
+	var err error
+	if r.where, err = r.t.header(columns, r.y); err != nil {
+		return nil, r.y, asInput(f.name, 0, err)
 	}
-	r := row{t: t, where: where, y: y}
-	var samples []S
-	for {
-		if err := t.next(); err != nil {
-			if errors.Is(err, io.EOF) {
-				return samples, y, nil
-			}
-			return samples, y, damaged(t, y, len(samples), err)
+	return r.read(func() (bool, error) { return false, nil })
+}
+
+// readPieces is readRows on all cores; take must not hold on to anything.
+func readPieces[S any](f file, columns []column, most int, take func(row) (S, bool)) ([]S, *tally, error) {
+	r := newRows(f, columns, most, take)
+	var err error
+	if r.where, err = r.t.header(columns, r.y); err != nil {
+		return nil, r.y, asInput(f.name, 0, err)
+	}
+	q := split(r.t.in, r.parse)
+	defer q.stop()
+	r.t.in = q
+	return r.read(func() (bool, error) {
+		if !r.t.drained() {
+			return false, nil
 		}
-		y.rows++
-		s, ok := take(r)
+		p := q.whole()
+		if p == nil {
+			return false, nil
+		}
+		defer q.done()
+		r.y.rows += p.rows
+		r.t.pass(p.lines, len(p.raw))
+		return true, r.keep(p.samples...)
+	})
+}
+
+// parse takes a piece apart, if there is nothing odd about it.
+func (r *rows[S]) parse(p *piece[S]) {
+	p.samples, p.rows = p.samples[:0], 0
+	if bytes.IndexByte(p.raw, '"') >= 0 {
+		return // a record may go on in the next piece
+	}
+	y := newTally(r.file.name)
+	row := row{t: tableOf(r.file.name, p.raw), where: r.where, y: y}
+	for {
+		before := row.t.read
+		if err := row.t.next(); err != nil {
+			p.lines = row.t.lines - 1
+			p.plain = errors.Is(err, io.EOF)
+			return
+		}
+		if row.t.read-before > longestLine/2 {
+			return // may be too long for a table
+		}
+		p.rows++
+		s, ok := r.take(row)
+		if !ok || len(y.notes) > 0 {
+			return
+		}
+		p.samples = append(p.samples, s)
+	}
+}
+
+// read reads the rows. many takes in several at once, where it can.
+func (r *rows[S]) read(many func() (bool, error)) ([]S, *tally, error) {
+	row := row{t: r.t, where: r.where, y: r.y}
+	for {
+		if did, err := many(); err != nil {
+			return nil, r.y, err
+		} else if did {
+			continue
+		}
+		if err := r.t.next(); err != nil {
+			if errors.Is(err, io.EOF) {
+				return r.samples, r.y, nil
+			}
+			return r.samples, r.y, damaged(r.t, r.y, len(r.samples), err)
+		}
+		r.y.rows++
+		s, ok := r.take(row)
 		if !ok {
-			if y.hopeless() {
-				return nil, y, nil
+			if r.y.hopeless() {
+				return nil, r.y, nil
 			}
 			continue
 		}
-		if len(samples) == cap(samples) {
-			room := room(len(samples), y.rows, t.read, f.size)
-			if len(samples) == most || room > 2*most {
-				return nil, y, tooMany(f.name, most)
-			}
-			samples = slices.Grow(samples, min(room, most)-len(samples))
+		if err := r.keep(s); err != nil {
+			return nil, r.y, err
 		}
-		samples = append(samples, s)
 	}
+}
+
+// keep adds samples, for which it takes memory a few times in all.
+func (r *rows[S]) keep(more ...S) error {
+	if len(r.samples)+len(more) > r.most {
+		return tooMany(r.file.name, r.most)
+	}
+	if len(r.samples)+len(more) > cap(r.samples) {
+		room := max(room(len(r.samples), r.y.rows, r.t.read, r.file.size), len(r.samples)+len(more))
+		if room > 2*r.most {
+			return tooMany(r.file.name, r.most)
+		}
+		r.samples = slices.Grow(r.samples, min(room, r.most)-len(r.samples))
+	}
+	r.samples = append(r.samples, more...)
+	return nil
 }
 
 // room returns for how many samples to take memory, by the size of the file

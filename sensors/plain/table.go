@@ -36,6 +36,21 @@ func newTable(file string, in io.Reader) *table {
 	return &table{file: file, in: in, buf: make([]byte, longestLine)}
 }
 
+// tableOf is a table of whole lines from the middle of a file, of which one was
+// handed out before.
+func tableOf(file string, text []byte) *table {
+	return &table{file: file, buf: text, to: len(text), ended: io.EOF, lines: 1}
+}
+
+// drained reports whether all that was read so far was handed out.
+func (t *table) drained() bool { return t.from == t.to && t.ended == nil }
+
+// pass counts lines that others have handed out.
+func (t *table) pass(lines, bytes int) {
+	t.lines += lines
+	t.read += int64(bytes)
+}
+
 func (t *table) fail(line int, what, mend string) error {
 	return &sensors.InputError{File: t.file, Line: line, What: what, Mend: mend}
 }
