@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"sort"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -16,7 +15,7 @@ type Curve struct {
 	Speed     []float64       // m/s, ascending and even
 	Power     []measure.Value // W, still air, level road
 	Pulls     []int           // IDs
-	Bandwidth float64         // Hz, −3 dB: the least of the pulls'
+	Bandwidth float64         // Hz, −3 dB, in the middle of the pulls
 	BothWays  bool            // false: wind and slope do not cancel, and the band is wide with them
 
 	own   *mat.SymDense // covariance that no other setup shares, W²
@@ -26,7 +25,7 @@ type Curve struct {
 	pairs []pairMean
 }
 
-// pairMean is one pull, or the mean of those of one pair, on the grid.
+// pairMean is the power of one pair of opposite pulls on the grid.
 type pairMean struct {
 	pair  int
 	power []float64 // W
@@ -47,57 +46,46 @@ func NewCurve(pulls []Pull, bike Bike, day Day, from, to float64) (*Curve, error
 	if len(pulls) == 0 {
 		return nil, errors.New("no full-throttle pull in one gear was found")
 	}
-	traces := make([]*trace, len(pulls))
+	thin := make([]Pull, len(pulls))
 	for i, p := range pulls {
-		var err error
-		if traces[i], err = newTrace(p, bike, day); err != nil {
+		if err := p.check(); err != nil {
 			return nil, fmt.Errorf("pull %d: %w", p.ID, err)
 		}
+		thin[i] = p.thinned()
 	}
-	grid := commonGrid(traces, from, to)
+	grid := commonGrid(thin, from, to)
 	if len(grid) < 3 {
 		return nil, ErrNoOverlap
 	}
-	return average(traces, grid, bike, day), nil
-}
-
-// trace is the power during one pull, at its own points.
-type trace struct {
-	pull      Pull
-	v, p      []float64     // m/s and W
-	cov       *mat.SymDense // of p: speed and gusts, W²
-	bandwidth float64
-}
-
-func newTrace(p Pull, bike Bike, day Day) (*trace, error) {
-	if err := p.check(); err != nil {
-		return nil, err
-	}
-	p = p.thinned()
-	s, err := smooth(p)
+	f, err := newFit(thin, bike, day)
 	if err != nil {
 		return nil, err
 	}
-	n := len(s.v)
-	l := bike.Load
-	inertia := l.Mass + bike.RotatingMass
-	tr := &trace{pull: p, v: s.v, p: make([]float64, n), cov: mat.NewSymDense(n, nil), bandwidth: s.bandwidth}
-	gust := func(v float64) float64 { return l.Density * l.CdA.X * v * v * day.GustSD }
-	for i, v := range s.v {
-		tr.p[i] = v * (inertia*s.a[i] + l.Force(v).X)
-		for j := i; j < n; j++ {
-			w := s.v[j]
-			hang := math.Exp(-(p.T[j] - p.T[i]) / math.Max(day.GustTime, 1e-3))
-			tr.cov.SetSym(i, j, inertia*inertia*v*w*s.cov.At(i, j)+gust(v)*gust(w)*hang)
-		}
-	}
-	return tr, nil
+	return newCurve(f, grid, bike)
 }
 
-func commonGrid(traces []*trace, from, to float64) []float64 {
+// newCurve reads a fit.
+func newCurve(f *fit, grid []float64, bike Bike) (*Curve, error) {
+	c := &Curve{Speed: grid, bike: bike, Bandwidth: f.bandwidth(grid, bike)}
+	for _, p := range f.pulls {
+		c.Pulls = append(c.Pulls, p.ID)
+		c.BothWays = c.BothWays || p.Dir != f.pulls[0].Dir
+	}
+	var err error
+	if c.own, err = f.covariance(grid); err != nil {
+		return nil, err
+	}
+	power := f.power(grid)
+	c.addShared(power)
+	c.fill(power)
+	return c, c.keepPairs(f)
+}
+
+// commonGrid are the speeds that all the pulls share.
+func commonGrid(pulls []Pull, from, to float64) []float64 {
 	lo, hi := math.Inf(-1), math.Inf(1)
-	for _, t := range traces {
-		lo, hi = math.Max(lo, t.v[0]), math.Min(hi, t.v[len(t.v)-1])
+	for _, p := range pulls {
+		lo, hi = math.Max(lo, p.V[0]), math.Min(hi, p.V[len(p.V)-1])
 	}
 	if !math.IsNaN(from) {
 		lo = math.Max(lo, from)
@@ -112,17 +100,51 @@ func commonGrid(traces []*trace, from, to float64) []float64 {
 	return g
 }
 
-// onto returns the matrix that interpolates the trace at the grid's speeds.
-func (t *trace) onto(grid []float64) *mat.Dense {
-	w := mat.NewDense(len(grid), len(t.v), nil)
-	for k, v := range grid {
-		i := sort.Search(len(t.v)-2, func(i int) bool { return t.v[i+1] >= v })
-		f := 0.0
-		if d := t.v[i+1] - t.v[i]; d > 0 {
-			f = math.Max(0, math.Min(1, (v-t.v[i])/d))
-		}
-		w.Set(k, i, 1-f)
-		w.Set(k, i+1, f)
+// addShared works out what mass and road load do to the whole curve. A bike
+// heavier than thought needs more force for the acceleration, and showed more
+// road load in its coast-downs, so power follows mass in proportion.
+func (c *Curve) addShared(power []float64) {
+	l := c.bike.Load
+	n := len(c.Speed)
+	c.mass = make([]float64, n)
+	c.load = [2][]float64{make([]float64, n), make([]float64, n)}
+	along, across := 0.0, l.Crr.SE
+	if l.CdA.SE > 0 {
+		along = l.Cov / l.CdA.SE
+		across = math.Sqrt(math.Max(0, l.Crr.SE*l.Crr.SE-along*along))
 	}
-	return w
+	for k, v := range c.Speed {
+		perCdA := 0.5 * l.Density * v * v * v
+		perCrr := l.Mass * l.Gravity * (1 + l.K*v) * v
+		c.mass[k] = power[k] / l.Mass * c.bike.MassSD
+		c.load[0][k] = perCdA*l.CdA.SE + perCrr*along
+		c.load[1][k] = perCrr * across
+	}
+}
+
+// keepPairs remembers what each pair that has both directions says by itself,
+// as the independent repetitions that a comparison needs.
+func (c *Curve) keepPairs(f *fit) error {
+	byPair := make([][]*motion, f.pairs)
+	for i, m := range f.motions {
+		byPair[f.pair[i]] = append(byPair[f.pair[i]], m)
+	}
+	for pair, motions := range byPair {
+		if len(motions) != 2 {
+			continue
+		}
+		if _, err := f.solve(motions); err != nil {
+			return err
+		}
+		c.pairs = append(c.pairs, pairMean{pair: pair, power: f.power(c.Speed)})
+	}
+	return nil
+}
+
+func (c *Curve) fill(power []float64) {
+	c.Power = make([]measure.Value, len(power))
+	for k, p := range power {
+		shared := square(c.mass[k]) + square(c.load[0][k]) + square(c.load[1][k])
+		c.Power[k] = measure.Value{X: p, SE: math.Sqrt(c.own.At(k, k) + shared)}
+	}
 }

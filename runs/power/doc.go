@@ -16,20 +16,37 @@
 //
 // # Method
 //
-// Speed from the smoother of package fusion comes with a full covariance C: its
-// errors hang together over a second or more. Acceleration is its derivative,
-// found as a Gaussian process: a(t) is a Wiener process integrated once, v(t)
-// its integral, which makes the estimate a smoothing spline (Wahba, Spline
-// Models for Observational Data, 1990; Rasmussen and Williams, Gaussian
-// Processes for Machine Learning, 2006, sections 2.7 and 6.3). How smooth is
-// learned from the pull itself by restricted maximum likelihood; the bandwidth
-// that follows, the frequency at which a ripple of acceleration comes through
-// at 0.707 of its height, is stated with the curve.
+// All pulls of a setup show the same force F(v), so they are fitted together.
+// The equation of motion, integrated once, is linear in the unknowns:
+//
+//	v(t) = v₀ + ∫[F(v) − R(v) − ρ·CdA·v·w − m·g·θ] dt/(m + m_rot)
+//
+// with R the road load in still air on the level. F is made of straight lines
+// between knots. Its bending is a Gaussian process, a hump and white noise,
+// which makes it a smoothing spline (Wahba, Spline Models for Observational Data,
+// 1990); how much it bends is learned from the pulls by restricted maximum
+// likelihood with a weak prior of what engines do. The bandwidth that follows,
+// the frequency at which a ripple of the force comes through at 0.707 of its
+// height, is stated with the curve.
+//
+// The data are the speed from the smoother of package fusion with its full
+// covariance: its errors hang together over a second or more, and where a line
+// of the engine swept through a multiple of the sampling rate they are large.
+// Gusts add the covariance of an integrated Gauss-Markov process. So a
+// generalised least-squares fit weighs each second of each pull by what it is
+// worth, and its covariance is the band.
 //
 // # Wind and slope
 //
-// Both add to one direction of the road what they take from the other, so
-// pulls are averaged by direction first. What is left, together with gusts,
-// mass and road load, goes into the band. Pulls in one direction only carry
-// the whole uncertainty of wind and slope.
+// Both add to one direction of the road what they take from the other. Mean
+// wind w and slope θ of each pair of pulls are unknowns of the fit, as large as
+// such winds and slopes are, and cancel as far as the pulls allow. What is
+// left, together with gusts, mass and road load, is in the band. Pulls in one
+// direction only carry the whole uncertainty of wind and slope.
+//
+// # The bound
+//
+// The same fit over the true motion, with the least covariance that any
+// smoother can reach (fusion.Bound) and the true sizes of wind, slope and
+// gusts, has for its band the Cramér-Rao bound of power in its Bayesian form.
 package power

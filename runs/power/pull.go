@@ -91,3 +91,9 @@ func (b Bike) Check() error {
 	}
 	return nil
 }
+
+// inertia is the mass that is accelerated, kg.
+func (b Bike) inertia() float64 { return b.Load.Mass + b.RotatingMass }
+
+// windForce is the force for each m/s of head wind, N/(m/s).
+func (b Bike) windForce(v float64) float64 { return b.Load.Density * b.Load.CdA.X * v }

@@ -1,0 +1,193 @@
+package power
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// fit is the force over speed that explains a number of pulls.
+type fit struct {
+	layout
+	motions []*motion
+	day     Day
+	bend    float64 // strength of the bending, natural logarithm
+
+	mean *mat.VecDense // of the unknowns
+	chol mat.Cholesky  // of their precision
+}
+
+// rounds is how often the pulls are linearised about what the round before
+// found.
+const rounds = 3
+
+// newFit fits the pulls together.
+func newFit(pulls []Pull, bike Bike, day Day) (*fit, error) {
+	f := &fit{layout: newLayout(pulls, bike), day: day, bend: usualBend}
+	speeds := make([][]float64, len(pulls))
+	for i, p := range pulls {
+		speeds[i] = p.V
+	}
+	for round := range rounds {
+		f.motions = f.motions[:0]
+		for i := range pulls {
+			m, err := f.newMotion(i, speeds[i], bike, day)
+			if err != nil {
+				return nil, err
+			}
+			f.motions = append(f.motions, m)
+		}
+		if round > 0 {
+			f.learn()
+		}
+		if _, err := f.solve(f.motions); err != nil {
+			return nil, err
+		}
+		for i, m := range f.motions {
+			var err error
+			if speeds[i], err = m.speed(f.mean); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return f, nil
+}
+
+// prior is the precision of the unknowns before any pull is looked at, and the
+// precision times their mean. A first speed and the straight line under the
+// bending are unknown altogether.
+func (f *fit) prior() (*mat.SymDense, *mat.VecDense) {
+	precision, pull := mat.NewSymDense(f.size(), nil), mat.NewVecDense(f.size(), nil)
+	second := [3]float64{1, -2, 1}
+	stiff := f.stiffness(f.bend)
+	for k := 0; k+2 < f.knots; k++ {
+		for a, x := range second {
+			for b := a; b < 3; b++ {
+				precision.SetSym(k+a, k+b, precision.At(k+a, k+b)+stiff*x*second[b])
+			}
+		}
+	}
+	h := f.humpAt()
+	precision.SetSym(h, h, 1/square(humpSD))
+	pull.SetVec(h, humpMean/square(humpSD))
+	const calmest, flattest = 1e-3, 1e-6 // m/s and 1: none at all would divide by zero
+	for pair := range f.pairs {
+		w := f.windAt(pair)
+		precision.SetSym(w, w, 1/square(math.Max(f.day.WindSD, calmest)))
+		precision.SetSym(w+1, w+1, 1/square(math.Max(f.day.GradeSD, flattest)))
+	}
+	for pull := range f.pulls {
+		at := f.startAt(pull)
+		precision.SetSym(at, at, 1e-6)
+	}
+	return precision, pull
+}
+
+// solve finds the unknowns from some of the pulls. It returns minus twice the
+// logarithm of the restricted likelihood, up to what does not depend on the
+// bending.
+func (f *fit) solve(motions []*motion) (loss float64, err error) {
+	precision, pull := f.prior()
+	var rest float64
+	for _, m := range motions {
+		precision.AddSym(precision, m.info)
+		pull.AddVec(pull, m.pull)
+		rest += m.rest
+	}
+	if !f.chol.Factorize(precision) {
+		return 0, errNotDefinite
+	}
+	f.mean = mat.NewVecDense(f.size(), nil)
+	if err := f.chol.SolveVecTo(f.mean, pull); err != nil {
+		return 0, err
+	}
+	return f.chol.LogDet() - float64(f.knots-2)*math.Log(f.stiffness(f.bend)) + rest - mat.Dot(f.mean, pull), nil
+}
+
+// learn finds how strongly the force bends from the pulls themselves, by
+// restricted maximum likelihood with a weak prior of what is usual: a coarse
+// search in whole steps of the logarithm, then a finer one about the best.
+func (f *fit) learn() {
+	best, least := usualBend, math.Inf(1)
+	centre, reach := usualBend, 6.0
+	for _, step := range []float64{1, 0.25} {
+		for b := centre - reach; b <= centre+reach; b += step {
+			f.bend = b
+			loss, err := f.solve(f.motions)
+			if loss += square((b - usualBend) / bendSD); err == nil && loss < least {
+				best, least = b, loss
+			}
+		}
+		centre, reach = best, 0.75
+	}
+	f.bend = best
+}
+
+// power is the power at the speeds of a grid, W, by the pulls that were
+// solved for last.
+func (f *fit) power(grid []float64) []float64 {
+	var force mat.VecDense
+	force.MulVec(f.reader(grid), f.mean)
+	out := make([]float64, len(grid))
+	for i, v := range grid {
+		out[i] = v * force.AtVec(i)
+	}
+	return out
+}
+
+// covariance is that of the power at the speeds of a grid, W²: the speed's
+// errors, gusts, wind and slope.
+func (f *fit) covariance(grid []float64) (*mat.SymDense, error) {
+	r := f.reader(grid)
+	for i, v := range grid {
+		row := r.RawRowView(i)
+		for j := range row {
+			row[j] *= v
+		}
+	}
+	var half, whole mat.Dense
+	if err := f.chol.SolveTo(&half, r.T()); err != nil {
+		return nil, err
+	}
+	whole.Mul(r, &half)
+	cov := mat.NewSymDense(len(grid), nil)
+	addScaled(cov, 1, &whole)
+	return cov, nil
+}
+
+// bandwidth is how quick a ripple of the force in the middle of the pulls comes
+// through at 0.707 of its height, Hz: the slowest such ripple, over speed,
+// times the acceleration there.
+func (f *fit) bandwidth(grid []float64, bike Bike) float64 {
+	mid := grid[len(grid)/2]
+	r := f.reader([]float64{mid})
+	var weight, gain mat.VecDense
+	if f.chol.SolveVecTo(&weight, r.RowView(0)) != nil {
+		return math.NaN()
+	}
+	for i, m := range f.motions {
+		var part mat.VecDense
+		part.MulVec(m.info, &weight)
+		if i == 0 {
+			gain.CloneFromVec(&part)
+			continue
+		}
+		gain.AddVec(&gain, &part)
+	}
+	passed := func(perMPS float64) float64 {
+		var re, im float64
+		for k := range f.knots {
+			sin, cos := math.Sincos(2 * math.Pi * perMPS * (f.speed(k) - mid))
+			re += gain.AtVec(k) * cos
+			im += gain.AtVec(k) * sin
+		}
+		return math.Hypot(re, im) / f.scale
+	}
+	const step, most = 0.002, 1.0 // 1/(m/s)
+	at := step
+	for at < most && passed(at) >= math.Sqrt2/2 {
+		at += step
+	}
+	force := f.power([]float64{mid})[0] / mid
+	return at * math.Max(0, force-bike.Load.Force(mid).X) / bike.inertia()
+}
