@@ -52,6 +52,10 @@ const (
 	pairWithin     = 30 * 60.0
 )
 
+// throttleTime is how long the throttle may still be opening or already be
+// closing at the ends of a pull, s.
+const throttleTime = 0.3
+
 // pullPoints is how many points of a pull are handed on.
 const pullPoints = 50
 
@@ -101,7 +105,7 @@ func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 	parallel(len(accepted), func(i int) {
 		r := accepted[i]
 		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.Pull{ID: r.ID}}
-		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start, r.End)
+		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start+throttleTime, r.End-throttleTime)
 		out[i].gear, out[i].ratio = gearOf(log, result.Track, r, ride)
 	})
 	return out
@@ -208,7 +212,7 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 	}
 	for _, m := range result.RoadLoads {
 		if m.Setup == setup || len(result.RoadLoads) == 1 {
-			l = m.Load(l.Gravity)
+			l = forceOnly(m.Load(l.Gravity), known)
 			if m.Setup != setup {
 				return l, []string{fmt.Sprintf("the road load is that of the setup %q, since this one has none", m.Setup)}
 			}
@@ -216,6 +220,16 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 		}
 	}
 	return l, []string{"no coast-down measured the road load, so that of a middling bike was taken: the band is wider for it"}
+}
+
+// forceOnly takes out of a drag area's uncertainty what mass and density leave
+// in it. Neither changes the force that held the bike back for a given mass,
+// and what the mass does to power as a whole is counted there.
+func forceOnly(l worth.Load, known conditions) worth.Load {
+	opts := known.options(l.Gravity)
+	scale := l.CdA.X * math.Hypot(opts.MassSD, opts.DensitySD)
+	l.CdA.SE = math.Sqrt(math.Max(l.CdA.SE*l.CdA.SE-scale*scale, 0))
+	return l
 }
 
 // dayOf is how much wind and slope to reckon with.
