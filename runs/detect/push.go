@@ -2,6 +2,7 @@ package detect
 
 import (
 	"math"
+	"slices"
 
 	"stillair/fusion"
 )
@@ -46,17 +47,32 @@ func findPushes(s *series) []push {
 // the bike has hardly gained speed for longer than a gear change takes.
 func pushEnd(s *series, i int) int {
 	patience := int(shiftTime / step)
-	last := i
+	last, looked := i, i
 	for j := i; j < s.len() && !s.still[j]; j++ {
 		if s.quick[j] >= pushing {
 			last = j
 		}
 		back := max(i, j-patience)
-		if j-i >= patience && s.v[j]-s.v[back] < idle*s.seconds(back, j) {
+		if j-i < patience || j < looked || s.v[j]-s.v[back] >= idle*s.seconds(back, j) {
+			continue
+		}
+		if !s.feigned(i, s.deepest(back, j), s.len()) {
 			break
 		}
+		looked = j + patience
 	}
 	return last
+}
+
+// deepest is the grid point of least acceleration from i to j.
+func (s *series) deepest(i, j int) int {
+	at := i
+	for k := i; k <= j; k++ {
+		if s.quick[k] < s.quick[at] {
+			at = k
+		}
+	}
+	return at
 }
 
 // newPush trims the ends of a stretch to where the rider meant it and finds
@@ -75,7 +91,7 @@ func newPush(s *series, from, to int) push {
 		}
 	}
 	p.trim(s)
-	p.shifts = findDips(s, p, sureDip)
+	p.shifts = slices.DeleteFunc(findDips(s, p, sureDip), func(at int) bool { return s.feigned(p.from, at, p.to) })
 	p.dips = findDips(s, p, maybeDip)
 	return p
 }

@@ -22,6 +22,12 @@ type series struct {
 	doubt []float64 // standard deviation of quick, m/s²
 	still []bool
 	gap   []bool
+	errs  speedErrors // nil: not known
+}
+
+// speedErrors tells how the errors of the speed hang together.
+type speedErrors interface {
+	SpeedCov(times []float64) [][]float64
 }
 
 func (s *series) len() int                 { return len(s.v) }
@@ -52,6 +58,9 @@ func newSeries(track *fusion.Track) *series {
 	s.quick = slope(s.v, 2)
 	s.calm = slope(s.v, 5)
 	s.turn = boxMean(yaw, 5)
+	if track.Noise != nil {
+		s.errs = track
+	}
 	s.still = s.inside(track.Still)
 	s.gap = s.inside(track.Gaps)
 	return s

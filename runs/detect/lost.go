@@ -1,0 +1,109 @@
+package detect
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// A line of the engine that sweeps through a multiple of the sampling rate
+// looks like a break in the thrust, of half a second and of any depth. The
+// satellite speeds can tell the two apart: a break costs speed for good.
+const (
+	lookAround  = 4.0  // s to either side of a break over which the speed is smooth without it
+	leastSide   = 1.0  // s of it there must be
+	breakReach  = 0.4  // s to either side of the deepest point that belong to the break
+	quickestGap = 0.2  // s for which the thrust is gone at least in a gear change
+	mostEased   = 0.75 // share of the acceleration behind a break that may be gone for good
+	usualBend   = 0.15 // m/s³: half of how fast the acceleration changes at full throttle, standard deviation
+	convinced   = 2.0  // by how much the squared misfits of the two explanations must differ
+)
+
+// feigned reports whether a break in the thrust is none: a smooth curve with
+// a step and a kink at the break is fitted to the speed, with the covariance of
+// the track; no step explains it clearly better than what a break would have
+// cost, and the thrust goes on behind it.
+func (s *series) feigned(from, at, to int) bool {
+	level, _ := dropAt(s, at)
+	cost := math.Max(s.missing(at, level), quickestGap*level)
+	lost, eased, ok := s.stepAt(from, at, to)
+	if !ok || level < pushing || eased.x > mostEased*level {
+		return false
+	}
+	return square((cost-lost.x)/lost.sd)-square(lost.x/lost.sd) > convinced
+}
+
+func square(x float64) float64 { return x * x }
+
+// missing is the speed that a break seems to have cost, m/s.
+func (s *series) missing(at int, level float64) float64 {
+	reach := int(breakReach / step)
+	var sum float64
+	for i := max(0, at-reach); i <= min(at+reach, s.len()-1); i++ {
+		sum += (level - s.quick[i]) * step
+	}
+	return sum
+}
+
+// estimate is a number with its standard uncertainty.
+type estimate struct{ x, sd float64 }
+
+// stepAt is by how much the speed steps down at a grid point, m/s, and by how
+// much the acceleration is less behind it, m/s².
+func (s *series) stepAt(from, at, to int) (lost, eased estimate, ok bool) {
+	around, gap := int(lookAround/step), int(breakReach/step)
+	from, to = max(from, at-around), min(to, at+around, s.len()-1)
+	if s.errs == nil || s.seconds(from, at) < leastSide || s.seconds(at, to) < leastSide {
+		return lost, eased, false
+	}
+	var t, v []float64
+	var rows [][]float64
+	for i := from; i <= to; i += 2 {
+		if i > at-gap && i < at+gap {
+			continue
+		}
+		u, behind := s.seconds(at, i), 0.0
+		if i > at {
+			behind = -1
+		}
+		t, v = append(t, s.time(i)), append(v, s.v[i])
+		rows = append(rows, []float64{behind, behind * u, 1, u, u * u})
+	}
+	x, cov, ok := leastSquares(rows, v, s.errs.SpeedCov(t), []float64{0, 0, 0, 0, 1 / square(usualBend)})
+	if !ok {
+		return lost, eased, false
+	}
+	return estimate{x.AtVec(0), math.Sqrt(cov.At(0, 0))}, estimate{x.AtVec(1), math.Sqrt(cov.At(1, 1))}, true
+}
+
+// leastSquares is the generalised fit of the rows to y, whose covariance is
+// given, with the covariance of its coefficients. Each coefficient is known to be
+// near zero with a precision.
+func leastSquares(rows [][]float64, y []float64, cov [][]float64, precision []float64) (*mat.VecDense, *mat.Dense, bool) {
+	const least = 1e-4 // m²/s²: what a smooth curve may be off
+	n := len(y)
+	design, c := mat.NewDense(n, len(rows[0]), nil), mat.NewSymDense(n, nil)
+	for i := range n {
+		design.SetRow(i, rows[i])
+		for j := i; j < n; j++ {
+			c.SetSym(i, j, cov[i][j])
+		}
+		c.SetSym(i, i, cov[i][i]+least)
+	}
+	var chol mat.Cholesky
+	var weighed, info, inverse mat.Dense
+	var pull, x mat.VecDense
+	if !chol.Factorize(c) || chol.SolveTo(&weighed, design) != nil {
+		return nil, nil, false
+	}
+	info.Mul(design.T(), &weighed)
+	for i, p := range precision {
+		info.Set(i, i, info.At(i, i)+p)
+	}
+	if inverse.Inverse(&info) != nil {
+		return nil, nil, false
+	}
+	pull.MulVec(weighed.T(), mat.NewVecDense(n, y))
+	x.MulVec(&inverse, &pull)
+	return &x, &inverse, true
+}
