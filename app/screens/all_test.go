@@ -74,7 +74,7 @@ func rideScreens() []shown {
 		{"standing", func(s screens.Screens) fyne.CanvasObject {
 			st := movingStatus()
 			st.Phase = recorder.Standing
-			st.Leg = &runs.Result{Runs: inventedResult().Runs[:5]}
+			st.Leg = &runs.Result{Runs: inventedResult().Runs[:5], Track: inventedResult().Track}
 			return s.Riding(s.C.Riding(st), ridingActions()).Root
 		}},
 		{"end sure", func(s screens.Screens) fyne.CanvasObject { return s.EndSure(nothing, nothing) }},
@@ -133,10 +133,10 @@ func resultScreens() []shown {
 			return tabs(s, screens.PlaceResults, s.Offers(offer.Formats(), h, func(offer.Format) {}, nothing))
 		}},
 		{"ride", func(s screens.Screens) fyne.CanvasObject {
-			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, res, true), on))
+			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, res, rideSenses(), true), on))
 		}},
 		{"ride without runs", func(s screens.Screens) fyne.CanvasObject {
-			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, &runs.Result{}, false), on))
+			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, &runs.Result{}, nil, false), on))
 		}},
 		{"measuring", func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceResults, s.Busy(ses.About.Name, 0.4, nothing))

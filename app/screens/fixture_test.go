@@ -160,6 +160,13 @@ func inventedBikes() []store.Bike {
 	}
 }
 
+// rideSenses are those of a whole ride, with a tunnel in it.
+func rideSenses() []recorder.Sense {
+	all := goodSenses()
+	all[2].Gaps, all[2].Longest = 2, 4.1
+	return all
+}
+
 func goodSenses() []recorder.Sense {
 	nan := math.NaN()
 	return []recorder.Sense{

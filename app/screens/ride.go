@@ -48,8 +48,9 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	for _, w := range v.Warnings {
 		body = append(body, k.Notice(kit.Info, kit.Accent, "", w))
 	}
-	if len(v.Notes) > 0 {
+	if len(v.Notes)+len(v.Sensed) > 0 {
 		body = append(body, s.caption(t.NotesTitle))
+		body = append(body, s.sensed(v.Sensed)...)
 		for _, n := range v.Notes {
 			body = append(body, s.small(n))
 		}
@@ -57,6 +58,28 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	head := k.Head(v.Title, s.C.Book.Common.Back, on.Back, s.editButton(on.Edit)...)
 	where := k.Text(kit.Small, kit.Muted, joinLine(v.When, v.Length))
 	return k.NewPage(head, k.Column(12, append([]fyne.CanvasObject{where}, body...)...), nil)
+}
+
+// sensed is how the phone did.
+func (s Screens) sensed(lines []view.SenseLine) []fyne.CanvasObject {
+	if len(lines) == 0 {
+		return nil
+	}
+	k := s.Kit
+	var parts []fyne.CanvasObject
+	for _, l := range lines {
+		symbol := senseSymbol(l.Sensor)
+		if l.Sensor == "" {
+			symbol = kit.Wait // the clocks
+		}
+		words := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, l.Title), k.Text(kit.Small, kit.Muted, l.Words)}
+		if l.Detail != "" {
+			words = append(words, k.Text(kit.Small, kit.Muted, l.Detail))
+		}
+		parts = append(parts, k.Row(14, kit.Top, k.Inset(4, 0, k.Icon(symbol, kit.Muted, 24)), kit.Grow(k.Column(0, words...), 1)).
+			Spoken(l.Title+": "+l.Words+" "+l.Detail))
+	}
+	return []fyne.CanvasObject{k.Card(parts...)}
 }
 
 func (s Screens) editButton(edit func()) []fyne.CanvasObject {

@@ -121,6 +121,9 @@ func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingAction
 		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.NoticedTitle), s.noticed(v)))
 	}
 	body = append(body, kept)
+	if v.Sensed != "" {
+		body = append(body, k.Text(kit.Small, kit.Muted, v.Sensed))
+	}
 	setup := t.Setup
 	if v.Setup != "" {
 		setup += "\n(" + v.Setup + ")"

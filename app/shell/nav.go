@@ -68,7 +68,7 @@ func (s *Shell) announceResults() {
 		s.dev.Announce(s.whyFailed(s.opened.err))
 		return
 	}
-	v := s.screen.C.Ride(s.opened.ses, s.opened.res, s.opened.coarse)
+	v := s.screen.C.Ride(s.opened.ses, s.opened.res, s.opened.senses, s.opened.coarse)
 	words := s.screen.C.Book.Ride.RunsTitle + ":"
 	for _, r := range v.Runs {
 		words += " " + r.Spoken + "."

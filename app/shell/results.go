@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"time"
 
+	"stillair/app/recorder"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
@@ -28,6 +29,7 @@ type opened struct {
 	err    error
 	cancel context.CancelFunc
 	told   sensors.Ride // as recorded, before values that were changed
+	senses []recorder.Sense
 }
 
 func (s *Shell) ridesList() *kit.Page {
@@ -93,14 +95,16 @@ func (s *Shell) measure(o opened, read func() (*sensors.Log, bool, error)) {
 	go func() {
 		log, coarse, err := read()
 		var res *runs.Result
+		var senses []recorder.Sense
 		if err == nil {
+			senses = recorder.Sensed(log)
 			res, err = runs.Analyse(ctx, log, opts)
 		}
 		s.cfg.Do(func() {
 			if ctx.Err() != nil {
 				return
 			}
-			s.opened.res, s.opened.err, s.opened.coarse = res, err, coarse
+			s.opened.res, s.opened.err, s.opened.coarse, s.opened.senses = res, err, coarse, senses
 			s.again()
 			s.announceResults()
 			if err == nil && o.id != "" {
@@ -185,7 +189,7 @@ func (s *Shell) rideScreen() *kit.Page {
 	case o.res == nil:
 		return s.screen.Busy(title, o.share, s.leaveRide)
 	}
-	v := s.screen.C.Ride(o.ses, o.res, o.coarse)
+	v := s.screen.C.Ride(o.ses, o.res, o.senses, o.coarse)
 	v.Invented, v.Saved = o.id == "", o.saved
 	return s.screen.Ride(v, screens.RideActions{Back: s.goBack, Edit: edit,
 		Advice: func() { s.push(func() *kit.Page { return s.screen.Advice(s.screen.C.Advice(o.res), s.goBack) }) },

@@ -26,8 +26,7 @@ func englishRide() Ride {
 		NoRuns:  "Nothing to measure in this ride",
 		NoRunsHint: "Stillair looks for full-throttle launches and roll-ons, hard stops, and rolling freely with the clutch in. " +
 			"The guide shows how a coast-down goes.",
-		NotesTitle: "About this recording", Lag: "The satellites reported %s s late. This is taken into account.",
-		LagUnknown: "How late the satellites reported could not be found; %s s is assumed.",
+		NotesTitle: "About this recording",
 		Launch:     "Launch", RollOn: "Roll-on", Pull: "Pull", CoastDown: "Coast-down", Stop: "Stop",
 		PairNumber: "pair %d", NoPair: "no partner in the other direction", Towards: "heading %s", From: "%s to %s %s",
 		Compass: [8]string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"},

@@ -35,7 +35,10 @@ func englishSenses() Senses {
 		MotionSilent:  "silent. Speeds still work, times become coarse", FixSilent: "silent. Everything else is kept until they return",
 		StorageGood: "room for %s of riding", StorageLow: "only room for %s. Delete old rides for good",
 		StorageFull: "full. Delete old rides for good", StorageUnknown: "the phone does not say how much room is left",
-		Gaps: "%d gaps, the longest %s s",
+		Gaps: "%d gaps, the longest %s s", OneGap: "1 gap of %s s", NoGaps: "no gaps", Rate: "%s a second, %s",
+		Clocks: "The two clocks", LagFound: "Satellites tell what was %s ± %s s before, by the clock of motion. Found from this ride, and taken into account.",
+		LagAssumed: "How long satellites take to tell could not be found from this ride; %s s is assumed.",
+		LagLive:    "Satellites are %s ± %s s behind motion", Smoothing: "The receiver itself smooths speed over about %s s.",
 	}
 }
 

@@ -26,8 +26,7 @@ func germanRide() Ride {
 		NoRuns:  "In dieser Fahrt ist nichts zu messen",
 		NoRunsHint: "Stillair sucht Starts und Durchzüge mit Vollgas, starke Bremsungen und freies Rollen mit gezogener Kupplung. " +
 			"Die Anleitung zeigt, wie Ausrollen geht.",
-		NotesTitle: "Zu dieser Aufzeichnung", Lag: "Die Satelliten meldeten %s s zu spät. Das ist berücksichtigt.",
-		LagUnknown: "Wie spät die Satelliten meldeten, war nicht zu finden; %s s sind angenommen.",
+		NotesTitle: "Zu dieser Aufzeichnung",
 		Launch:     "Start", RollOn: "Durchzug", Pull: "Volllast", CoastDown: "Ausrollen", Stop: "Bremsung",
 		PairNumber: "Paar %d", NoPair: "ohne Gegenrichtung", Towards: "nach %s", From: "%s bis %s %s",
 		Compass: [8]string{"Norden", "Nordosten", "Osten", "Südosten", "Süden", "Südwesten", "Westen", "Nordwesten"},

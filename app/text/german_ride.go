@@ -35,7 +35,10 @@ func germanSenses() Senses {
 		MotionSilent:  "verstummt. Geschwindigkeiten gehen, Zeiten werden grob", FixSilent: "verstummt. Alles andere wird weiter festgehalten",
 		StorageGood: "Platz für %s Fahrt", StorageLow: "nur Platz für %s. Alte Fahrten endgültig löschen",
 		StorageFull: "voll. Alte Fahrten endgültig löschen", StorageUnknown: "das Telefon sagt nicht, wie viel Platz noch ist",
-		Gaps: "%d Lücken, die längste %s s",
+		Gaps: "%d Lücken, die längste %s s", OneGap: "1 Lücke von %s s", NoGaps: "keine Lücke", Rate: "%s je Sekunde, %s",
+		Clocks: "Die beiden Uhren", LagFound: "Satelliten melden, was nach der Uhr der Bewegung %s ± %s s vorher war. Aus dieser Fahrt gefunden und berücksichtigt.",
+		LagAssumed: "Wie lange Satelliten zum Melden brauchen, war aus dieser Fahrt nicht zu finden; %s s sind angenommen.",
+		LagLive:    "Satelliten sind %s ± %s s hinter der Bewegung", Smoothing: "Der Empfänger selbst glättet das Tempo über etwa %s s.",
 	}
 }
 

@@ -14,7 +14,7 @@ type Rides struct {
 type Ride struct {
 	Analysing, RunsTitle, RejectedTitle, Warnings, Defaults, CoarseTiming string
 	Pairs, OnePair                                                        string
-	NoPairs, NoRuns, NoRunsHint, NotesTitle, Lag, LagUnknown              string
+	NoPairs, NoRuns, NoRunsHint, NotesTitle                               string
 	Launch, RollOn, Pull, CoastDown, Stop                                 string
 	PairNumber, NoPair, Towards, From                                     string
 	Compass                                                               [8]string

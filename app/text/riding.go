@@ -33,7 +33,8 @@ type Senses struct {
 	Asking, DeniedFix, DeniedMotion                                     string
 	MissingFix, MissingMotion, MissingTurn                              string
 	StorageGood, StoragePlenty, StorageLow, StorageFull, StorageUnknown string // "%s"
-	Gaps                                                                string
+	Gaps, OneGap, NoGaps, Rate, Clocks, LagFound, LagAssumed            string
+	LagLive, Smoothing                                                  string
 }
 
 // Riding is the screen while the recorder runs.

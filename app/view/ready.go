@@ -249,7 +249,7 @@ func (c Context) senseDetail(x recorder.Sense) string {
 	if x.Count < 2 || x.Gaps == 0 {
 		return ""
 	}
-	return fmt.Sprintf(c.Book.Senses.Gaps, x.Gaps, c.Number(x.Longest, 1))
+	return c.gaps(x)
 }
 
 // StartTrouble says why a recording could not be started.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"stillair/app/recorder"
 	"stillair/app/store"
 	"stillair/runs"
 )
@@ -23,6 +24,7 @@ type Ride struct {
 	Stops               []StopRow
 	Warnings            []string
 	Notes               []string
+	Sensed              []SenseLine // how the phone did
 }
 
 // RunRow is one run in the list.
@@ -45,8 +47,9 @@ type LoadCard struct {
 	Pairs    string
 }
 
-// Ride makes the results of a recording.
-func (c Context) Ride(s store.Session, res *runs.Result, coarse bool) Ride {
+// Ride makes the results of a recording; senses is how its sensors did, and may
+// be empty.
+func (c Context) Ride(s store.Session, res *runs.Result, senses []recorder.Sense, coarse bool) Ride {
 	row := c.RideRow(s)
 	r := Ride{Title: row.Title, When: join(" · ", row.When, row.Bike), Length: row.Length}
 	for i, l := range res.RoadLoads {
@@ -73,19 +76,13 @@ func (c Context) Ride(s store.Session, res *runs.Result, coarse bool) Ride {
 	if coarse {
 		r.Warnings = append(r.Warnings, c.Book.Ride.CoarseTiming)
 	}
+	r.Sensed = c.Sensed(senses, res.Track)
 	r.Notes, r.Power, r.Stops = append(c.computedWith(res, s.About.Values), c.rideNotes(res)...), len(res.Powers) > 0, c.stops(res.Runs)
 	return r
 }
 
 func (c Context) rideNotes(res *runs.Result) []string {
 	var out []string
-	if res.Track != nil && res.Track.Lag.Seconds > 0 {
-		format := c.Book.Ride.Lag
-		if !res.Track.Lag.Found {
-			format = c.Book.Ride.LagUnknown
-		}
-		out = append(out, fmt.Sprintf(format, c.Number(res.Track.Lag.Seconds, 2)))
-	}
 	if len(res.Defaults) > 0 {
 		var names []string
 		for _, d := range res.Defaults {

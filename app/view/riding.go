@@ -20,6 +20,7 @@ type Riding struct {
 	Safe        string
 	SafeGood    bool
 	Setup       string
+	Sensed      string // at a halt: rates, gaps, and the clocks where they are known
 	Warnings    []string
 	Last        []LastResult // measured since the bike last stood
 }
@@ -69,6 +70,9 @@ func (c Context) Riding(s recorder.Status) Riding {
 		r.Safe, r.SafeGood = fmt.Sprintf(t.Unsafe, c.Number(s.Unsaved, 0)), false
 	}
 	r.Warnings = c.rideWarnings(s)
+	if r.Standing {
+		r.Sensed = c.sensedLive(s.Senses, s.Leg)
+	}
 	if s.Leg != nil {
 		r.Last = c.lastResults(s.Leg)
 	}

@@ -104,7 +104,7 @@ func (p *Prose) wrap(width float32) []string {
 
 // together keeps ± and a percent sign with their numbers.
 func together(s string) string {
-	return strings.ReplaceAll(strings.ReplaceAll(s, "± ", "±\u00a0"), " %", "\u00a0%")
+	return strings.NewReplacer(" ± ", "\u00a0±\u00a0", "± ", "±\u00a0", " %", "\u00a0%").Replace(s)
 }
 
 // broke breaks the text, between words where that is possible.
