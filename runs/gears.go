@@ -2,84 +2,163 @@ package runs
 
 import (
 	"math"
-	"sort"
 
 	"stillair/fusion"
 	"stillair/runs/engine"
 	"stillair/sensors"
 )
 
-// gearOf finds in which of the bike's gears a pull was ridden: the only one
-// that was told, or the one whose engine orders are in the vibration. Where no
-// gear was told but the engine's limit, the ratio itself is searched. The name
-// is empty and the ratio NaN where that cannot be told.
-func gearOf(log *sensors.Log, track *fusion.Track, r Run, ride sensors.Ride) (name string, rpmPerMPS float64) {
-	gears := ride.Gears
-	switch len(gears) {
-	case 0:
-		return "", ratioOf(log, track, r, ride.LimitRPM)
-	case 1:
-		return gears[0].Name, gears[0].RPMPerMPS
+// RevsFrom says from what the engine speed of a power curve is known. The gear
+// alone says it where the rider told of one gear only.
+type RevsFrom string
+
+// What engine speed may be known from.
+const (
+	NoRevs        RevsFrom = ""
+	FromGear      RevsFrom = "the gear told"
+	FromVibration RevsFrom = "vibration"
+	FromSound     RevsFrom = "sound"
+	FromBoth      RevsFrom = "vibration and sound"
+)
+
+// Revs is what is known of the engine speed in a pull.
+type Revs struct {
+	Gear      string  // as ride.json names it; empty: not known
+	RPMPerMPS float64 // engine speed in 1/min for each m/s; NaN: not known
+	From      RevsFrom
+	Speed     engine.Speed // from the engine's own lines, where its ratio was searched
+	Split     bool         // vibration and sound tell two different speeds, so neither is believed
+}
+
+func noRevs() Revs { return Revs{RPMPerMPS: math.NaN()} }
+
+// known reports whether anything is known of the gear.
+func (r Revs) known() bool { return !math.IsNaN(r.RPMPerMPS) }
+
+// ear looks for the engine in what the phone felt and heard of a ride.
+type ear struct {
+	log    *sensors.Log
+	track  *fusion.Track
+	ride   sensors.Ride
+	search engine.Search
+	late   Value // how late sound is stamped, s
+}
+
+// lowestOfLimit is how far below its limit an engine may pull at full throttle,
+// as a part of the limit, and lowestRPM what none goes below (common practice).
+// Both are low on purpose: a search that leaves out where the engine really was
+// would find its double.
+const (
+	lowestOfLimit = 0.12
+	lowestRPM     = 1000.0
+)
+
+func newEar(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pulls []*Run) *ear {
+	e := &ear{log: log, track: track, ride: ride, search: engine.Kind(ride.Cylinders)}
+	e.search.Lowest = math.Max(lowestRPM, lowestOfLimit*ride.LimitRPM)
+	e.search.Highest = ride.LimitRPM
+	if len(ride.Gears) == 0 && len(log.Sound) > 0 {
+		e.late = e.lateness(pulls)
 	}
-	ratios := make([]float64, len(gears))
-	for i, g := range gears {
+	return e
+}
+
+// revs finds in which of the bike's gears a pull was ridden: the only one that
+// was told, or the one whose engine orders are felt and heard. Where no gear was
+// told but the engine's limit, the ratio itself is searched.
+func (e *ear) revs(r Run) Revs {
+	switch {
+	case len(e.ride.Gears) == 1:
+		return Revs{Gear: e.ride.Gears[0].Name, RPMPerMPS: e.ride.Gears[0].RPMPerMPS, From: FromGear}
+	case len(e.ride.Gears) > 1:
+		return e.gear(r)
+	case e.ride.LimitRPM > 0:
+		return e.ratio(r)
+	}
+	return noRevs()
+}
+
+// gear is the one of the told gears that vibration and sound agree on, or that
+// the one that shows any tells.
+func (e *ear) gear(r Run) Revs {
+	ratios := make([]float64, len(e.ride.Gears))
+	for i, g := range e.ride.Gears {
 		ratios[i] = g.RPMPerMPS
 	}
-	which, err := engine.Pick(vibration(log, track, r), ratios)
-	if err != nil {
-		return "", math.NaN()
+	felt, errFelt := engine.Pick(vibration(e.log, e.track, r), ratios, e.ride.Cylinders)
+	heard, errHeard := e.hear(r, ratios)
+	which, from := felt, FromVibration
+	switch {
+	case errFelt != nil && errHeard != nil:
+		return noRevs()
+	case errFelt == nil && errHeard == nil && felt != heard:
+		return Revs{RPMPerMPS: math.NaN(), Split: true}
+	case errFelt == nil && errHeard == nil:
+		from = FromBoth
+	case errHeard == nil:
+		which, from = heard, FromSound
 	}
-	return gears[which].Name, gears[which].RPMPerMPS
+	return Revs{Gear: e.ride.Gears[which].Name, RPMPerMPS: ratios[which], From: from}
 }
 
-// lowestOfLimit is how far below its limit an engine pulls at full throttle, as
-// a part of the limit (common practice).
-const lowestOfLimit = 0.25
+// lates are ways in which sound may be late, s, close enough together that one
+// of them shows the lines unblurred.
+var lates = [...]float64{0, 0.03, 0.06, 0.09, 0.12}
 
-// ratioOf searches the ratio of engine speed to road speed in the vibration of
-// a pull; NaN where there is no lock or the engine's limit is not known.
-func ratioOf(log *sensors.Log, track *fusion.Track, r Run, limitRPM float64) float64 {
-	if !(limitRPM > 0) {
-		return math.NaN()
-	}
-	found, err := engine.Find(vibration(log, track, r), engine.Search{Lowest: lowestOfLimit * limitRPM, Highest: limitRPM})
-	if err != nil {
-		return math.NaN()
-	}
-	return found.RPMPerMPS.X
-}
-
-// vibration is the phone's axis that shakes most during a run, over distance.
-func vibration(log *sensors.Log, track *fusion.Track, r Run) engine.Signal {
-	i := sort.Search(len(log.Motion), func(i int) bool { return log.Motion[i].T >= r.Start })
-	j := sort.Search(len(log.Motion), func(i int) bool { return log.Motion[i].T > r.End })
-	samples := log.Motion[i:max(i, j)]
-	axes := []func(sensors.Motion) float64{
-		func(m sensors.Motion) float64 { return m.Force.X },
-		func(m sensors.Motion) float64 { return m.Force.Y },
-		func(m sensors.Motion) float64 { return m.Force.Z },
-	}
-	best, most := axes[0], -1.0
-	for _, axis := range axes {
-		if s := shaking(samples, axis); s > most {
-			best, most = axis, s
+// hear picks the gear by sound. How late that is is not known: the gear is the
+// one that all lates tell at which the engine stands out.
+func (e *ear) hear(r Run, ratios []float64) (which int, err error) {
+	which = -1
+	for _, late := range lates {
+		k, errLate := engine.Pick(heard(e.log, e.track, r, late), ratios, e.ride.Cylinders)
+		switch {
+		case errLate != nil:
+			err = errLate
+		case which >= 0 && k != which:
+			return -1, engine.ErrNoLock
+		default:
+			which = k
 		}
 	}
-	sig := engine.Signal{}
-	gone := 0.0
-	for _, m := range samples {
-		gone = math.Max(gone, track.At(m.T).S)
-		sig.T, sig.X, sig.S = append(sig.T, m.T), append(sig.X, best(m)), append(sig.S, gone)
+	if which >= 0 {
+		return which, nil
 	}
-	return sig
+	return -1, err
 }
 
-// shaking is the mean square of the change from sample to sample.
-func shaking(samples []sensors.Motion, axis func(sensors.Motion) float64) float64 {
-	var sum float64
-	for i := 1; i < len(samples); i++ {
-		d := axis(samples[i]) - axis(samples[i-1])
-		sum += d * d
+// roughRevs is the relative standard uncertainty up to which an engine speed is
+// told.
+const roughRevs = 0.003
+
+// sameRatio is how far the ratios from vibration and from sound may be apart.
+const sameRatio = 0.01
+
+// ratio searches the ratio of engine speed to road speed in vibration and in
+// sound. Where both lock, they must agree, and the clearer one counts.
+func (e *ear) ratio(r Run) Revs {
+	shaken, sound := vibration(e.log, e.track, r), heard(e.log, e.track, r, e.late.X)
+	felt, errFelt := engine.Find(shaken, e.search)
+	heard, errHeard := engine.Find(sound, e.search)
+	best, clearer, from := felt, shaken, FromVibration
+	switch {
+	case errFelt != nil && errHeard != nil:
+		return noRevs()
+	case errFelt == nil && errHeard == nil:
+		if math.Abs(felt.RPMPerMPS.X/heard.RPMPerMPS.X-1) > sameRatio {
+			return Revs{RPMPerMPS: math.NaN(), Split: true}
+		}
+		from = FromBoth
+		if heard.Strength > felt.Strength {
+			best, clearer = heard, sound
+		}
+	case errHeard == nil:
+		best, clearer, from = heard, sound, FromSound
 	}
-	return sum / float64(max(1, len(samples)))
+	speed := engine.Follow(clearer, best, e.search)
+	if best == heard {
+		for i, t := range speed.T {
+			speed.SE[i] = math.Hypot(speed.SE[i], speed.RPM[i]*e.growth(t)*e.late.SE)
+		}
+	}
+	return Revs{RPMPerMPS: best.RPMPerMPS.X, From: from, Speed: speed.Sure(roughRevs)}
 }

@@ -22,6 +22,7 @@ type PowerCurve struct {
 	Setup      string
 	Gear       string  // as ride.json names it; empty: not known
 	RPMPerMPS  float64 // of that gear; NaN: not known
+	RevsFrom   RevsFrom
 	Curve      *power.Curve
 	Correction float64  // factor of SAE J1349 from the day's air to standard air; not applied to Curve
 	Notes      []string // what a reader should know, in plain words
@@ -75,11 +76,14 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 		if !curve.BothWays {
 			notes = append(notes, "all pulls went the same way, so wind and slope are in the curve: pull in the other direction too")
 		}
-		gear, ratio := gearOfGroup(group)
-		if math.IsNaN(ratio) {
+		engine := revsOfGroup(group)
+		switch {
+		case engine.Split:
+			notes = append(notes, "vibration and sound tell two different engine speeds, so power stands over road speed only")
+		case !engine.known():
 			notes = append(notes, "the gear is not known, so power stands over road speed only")
 		}
-		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: gear, RPMPerMPS: ratio,
+		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: engine.Gear, RPMPerMPS: engine.RPMPerMPS, RevsFrom: engine.From,
 			Curve: curve, Correction: correction, Notes: notes})
 	}
 }
@@ -89,24 +93,26 @@ type gearedPull struct {
 	pull    power.Pull
 	setup   string
 	bearing float64 // degrees; NaN: not known
-	gear    string  // empty: not known
-	ratio   float64 // 1/min for each m/s; NaN: not known
+	Revs
 }
 
-// pullsOf takes the accepted pulls out of the track, in order of time.
+// pullsOf takes the accepted pulls out of the track, in order of time, and
+// notes in each run what is known of its engine speed.
 func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
-	var accepted []Run
-	for _, r := range result.Runs {
-		if r.Kind == Pull && r.Accepted() {
+	var accepted []*Run
+	for i := range result.Runs {
+		if r := &result.Runs[i]; r.Kind == Pull && r.Accepted() {
 			accepted = append(accepted, r)
 		}
 	}
+	ear := newEar(log, result.Track, ride, accepted)
 	out := make([]gearedPull, len(accepted))
 	parallel(len(accepted), func(i int) {
 		r := accepted[i]
 		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.Pull{ID: r.ID}}
 		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start+throttleTime, r.End-throttleTime)
-		out[i].gear, out[i].ratio = gearOf(log, result.Track, r, ride)
+		out[i].Revs = ear.revs(*r)
+		r.Revs = &out[i].Revs
 	})
 	return out
 }
@@ -178,7 +184,7 @@ func alike(a, b gearedPull) bool {
 	wide := math.Max(a.pull.V[len(a.pull.V)-1]-a.pull.V[0], b.pull.V[len(b.pull.V)-1]-b.pull.V[0])
 	share := (hi - lo) / wide
 	if a.known() && b.known() {
-		return math.Abs(a.ratio/b.ratio-1) < sameGear && share > 0.3
+		return math.Abs(a.RPMPerMPS/b.RPMPerMPS-1) < sameGear && share > 0.3
 	}
 	return share > 0.7
 }
@@ -186,21 +192,21 @@ func alike(a, b gearedPull) bool {
 // sameGear is how far two ratios found in one gear may be apart.
 const sameGear = 0.04
 
-// known reports whether anything is known of the pull's gear.
-func (p gearedPull) known() bool { return !math.IsNaN(p.ratio) }
-
-// gearOfGroup is the gear that most is known of.
-func gearOfGroup(group []gearedPull) (name string, ratio float64) {
-	name, ratio = "", math.NaN()
+// revsOfGroup is what is known most of. Where nothing is, it is said whether
+// that is because vibration and sound contradict each other.
+func revsOfGroup(group []gearedPull) Revs {
+	best := noRevs()
 	for _, p := range group {
-		if p.gear != "" {
-			return p.gear, p.ratio
-		}
-		if p.known() {
-			ratio = p.ratio
+		switch {
+		case p.Gear != "":
+			return p.Revs
+		case p.known():
+			best = p.Revs
+		case !best.known():
+			best.Split = best.Split || p.Split
 		}
 	}
-	return name, ratio
+	return best
 }
 
 // loadOf is the road load of a setup as measured, or as it is on most bikes.

@@ -59,7 +59,7 @@ func TestGearOfPulls(t *testing.T) {
 // TestPullsThatBelongTogether holds which pulls share a curve.
 func TestPullsThatBelongTogether(t *testing.T) {
 	pull := func(gear string, ratio, from, to float64) gearedPull {
-		return gearedPull{gear: gear, ratio: ratio, pull: power.Pull{V: []float64{from, to}}}
+		return gearedPull{Revs: Revs{Gear: gear, RPMPerMPS: ratio}, pull: power.Pull{V: []float64{from, to}}}
 	}
 	nan := math.NaN()
 	tests := []struct {

@@ -36,6 +36,7 @@ type Run struct {
 	Marks      []Mark
 	Pair       int    // coast-downs: number of the pair of opposite runs, from 1; 0: none
 	Curve      *Curve // coast-downs that a fit used; nil otherwise
+	Revs       *Revs  // accepted pulls: what is known of the engine speed; nil otherwise
 }
 
 // Accepted reports whether the run counts.

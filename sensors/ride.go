@@ -14,6 +14,7 @@ type Ride struct {
 	WindSD       float64 // standard deviation of the wind along the road between pairs, m/s
 	Gears        []Gear
 	LimitRPM     float64 // highest engine speed, 1/min
+	Cylinders    int     // of the engine; 0: not told
 	Axes         string  // "specific force up", "specific force down" or "" (find out from the log)
 	Setups       []Setup
 }

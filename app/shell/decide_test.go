@@ -36,7 +36,7 @@ func TestABikeByItsParts(t *testing.T) {
 	h.touch("Bikes")
 	h.touch("Add a bike")
 	for i, text := range map[int]string{0: "test bike", 1: "290", 6: "120/70 R17", 7: "wide", 8: "10", 9: "13", 10: "44/70", 11: "13/37, 16/32", 12: "16/40",
-		13: "10500", 14: "4.6"} {
+		13: "10500", 14: "3", 15: "4.6"} {
 		h.typeInto(i, text)
 	}
 	h.touch("Save")
@@ -44,7 +44,7 @@ func TestABikeByItsParts(t *testing.T) {
 	h.typeInto(7, "180/55 R17")
 	h.touch("Save")
 	h.await("Consumption needs the speed")
-	h.typeInto(15, "100")
+	h.typeInto(16, "100")
 	h.touch("Save")
 	h.await("290 kg as ridden")
 	list, problems := store.NewBikes(files, platform.NewSystemClock()).List()
@@ -52,7 +52,7 @@ func TestABikeByItsParts(t *testing.T) {
 		t.Fatalf("kept %v, %v", list, problems)
 	}
 	b := list[0]
-	if b.Wheels == nil || b.Wheels.RearTyre != "180/55 R17" || b.Box == nil || len(b.Box.Gears) != 2 || b.LimitRPM == nil || *b.LimitRPM != 10500 {
+	if b.Wheels == nil || b.Wheels.RearTyre != "180/55 R17" || b.Box == nil || len(b.Box.Gears) != 2 || b.LimitRPM == nil || *b.LimitRPM != 10500 || b.Cylinders != 3 {
 		t.Errorf("kept %+v", b)
 	}
 	if b.Fuel == nil || b.Fuel.LitresPer100Km != 4.6 || b.Fuel.SpeedMPS < 27.77 || b.Fuel.SpeedMPS > 27.78 { // 100 km/h

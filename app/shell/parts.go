@@ -4,6 +4,7 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
+	"stillair/app/view"
 	"stillair/runs/gearing"
 )
 
@@ -14,10 +15,15 @@ type parts struct {
 	box            store.Box
 	burn, at, tank *float64
 	limit          *float64
+	cylinders      *float64
 }
 
 func partsOf(b store.Bike) *parts {
 	p := &parts{limit: b.LimitRPM}
+	if b.Cylinders > 0 {
+		n := float64(b.Cylinders)
+		p.cylinders = &n
+	}
 	if b.Wheels != nil {
 		p.wheels = *b.Wheels
 	}
@@ -36,6 +42,9 @@ func partsOf(b store.Bike) *parts {
 // keep puts the parts into a bike; what was not told stays out of it.
 func (p *parts) keep(b *store.Bike) {
 	b.LimitRPM, b.Wheels, b.Box, b.Fuel = p.limit, nil, nil, nil
+	if b.Cylinders = 0; p.cylinders != nil {
+		b.Cylinders = int(*p.cylinders)
+	}
 	if p.wheels != (store.Wheels{}) {
 		w := p.wheels
 		b.Wheels = &w
@@ -63,12 +72,13 @@ func (p *parts) groups(f *form) []screens.FormGroup {
 	f.gearTeeth("gear teeth", t.GearTeeth, t.GearExample, &p.box)
 	f.teeth("final", t.Final, t.TeethExample, &p.box.Final)
 	f.number("limit", t.Limit, "", &p.limit, c.LimitQuantity())
+	f.number("cylinders", t.Cylinders, t.CylindersHint, &p.cylinders, view.Quantity{SI: 1, Low: 1, High: 12})
 	f.number("fuel", t.Fuel, "", &p.burn, c.FuelQuantity())
 	f.number("fuel at", t.FuelSpeed, "", &p.at, c.SpeedQuantity())
 	f.number("tank", t.Tank, "", &p.tank, c.TankQuantity())
 	return []screens.FormGroup{
 		{Title: t.WheelsTitle, Hint: t.WheelsHint, Fields: f.fields("front tyre", "rear tyre", "front wheel", "rear wheel")},
-		{Title: t.BoxTitle, Hint: t.BoxHint, Fields: f.fields("primary", "gear teeth", "final", "limit")},
+		{Title: t.BoxTitle, Hint: t.BoxHint, Fields: f.fields("primary", "gear teeth", "final", "limit", "cylinders")},
 		{Title: t.FuelTitle, Hint: t.FuelHint, Fields: f.fields("fuel", "fuel at", "tank")},
 	}
 }

@@ -118,6 +118,9 @@ func (b Bike) checkParts() (field string, err error) {
 	if err := within(b.LimitRPM, 1000, 25000); err != nil {
 		return "limit_rpm", err
 	}
+	if b.Cylinders < 0 || b.Cylinders > 12 {
+		return "cylinders", fmt.Errorf("%w: %d cylinders", ErrInvalid, b.Cylinders)
+	}
 	if f := b.Fuel; f != nil {
 		if !(f.LitresPer100Km > 0.5 && f.LitresPer100Km < 30) || !(f.SpeedMPS > 3 && f.SpeedMPS < 100) || f.Tank < 0 || f.Tank > 100 {
 			return "fuel", fmt.Errorf("%w: %g l/100 km at %g m/s from a tank of %g l", ErrInvalid, f.LitresPer100Km, f.SpeedMPS, f.Tank)

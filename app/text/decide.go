@@ -31,5 +31,6 @@ type Power struct {
 	SpeedAxis, RPMAxis, PowerAxis, Over, OverSpeed, OverRPM, NoRPM    string
 	Correction, AsRidden, ToSAE, ToISO, Factor, FactorFar, NoFactor   string
 	AirAssumed, Bandwidth, GearKnown, GearUnknown, Spoken             string
+	RevsVibration, RevsSound, RevsBoth                                string
 	PullTitle, SetupAs, StopTitle, StopRow, StopHint                  string
 }

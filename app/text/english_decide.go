@@ -76,6 +76,7 @@ func englishPower() Power {
 		AirAssumed: "The air of the day was not told, so the factor is a guess.",
 		Bandwidth:  "Smoothed: dips and bumps quicker than %s Hz do not show.",
 		GearKnown:  "gear %s", GearUnknown: "gear not known",
+		RevsVibration: "engine speed from vibration", RevsSound: "engine speed from sound", RevsBoth: "engine speed from vibration and sound",
 		Spoken:    "Power curve",
 		PullTitle: "What this setup puts on the road", SetupAs: "as ridden",
 		StopTitle: "Stopping distances", StopRow: "shortest of %d", StopHint: "From the first bite of the brake. What you ride while you react comes on top.",

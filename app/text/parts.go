@@ -5,6 +5,7 @@ package text
 type Parts struct {
 	WheelsTitle, WheelsHint, FrontTyre, RearTyre, TyreExample, FrontWheel, RearWheel string
 	BoxTitle, BoxHint, Primary, Final, GearTeeth, GearExample, TeethExample, Limit   string
+	Cylinders, CylindersHint                                                         string
 	FuelTitle, FuelHint, Fuel, FuelSpeed, Tank, NotTyre, NotTeeth, FuelBoth          string
 	ValuesTitle, ValuesHint, Recorded, RecordedHint, With, Wheels, Wind, LimitWith   string
 	FromBike, FromBikeHint, RPM                                                      string
@@ -18,7 +19,8 @@ func englishParts() Parts {
 		FrontTyre: "Front tyre", RearTyre: "Rear tyre", TyreExample: "180/55 R17", FrontWheel: "Front wheel, with tyre and discs", RearWheel: "Rear wheel, with tyre",
 		BoxTitle: "Gears by teeth", BoxHint: "From the manual, driving and driven. With the rear tyre they give engine speed where none is told above.",
 		Primary: "From crank to clutch", Final: "Chain or belt", GearTeeth: "The gears, first to last", GearExample: "13/37, 16/32, 19/30", TeethExample: "16/40",
-		Limit: "Highest engine speed", FuelTitle: "Fuel", FuelHint: "Measured by filling up after a long steady ride. Both figures, or none.",
+		Limit: "Highest engine speed", Cylinders: "Cylinders", CylindersHint: "A triple sounds like a twin at another speed: this tells them apart.",
+		FuelTitle: "Fuel", FuelHint: "Measured by filling up after a long steady ride. Both figures, or none.",
 		Fuel: "Consumption", FuelSpeed: "at a steady", Tank: "Tank holds", NotTyre: "A tyre size reads like 180/55 R17.", NotTeeth: "Teeth read like 16/40.",
 		FuelBoth:    "Consumption needs the speed it was measured at.",
 		ValuesTitle: "Values it is computed with", ValuesHint: "The recording keeps what it was told. What stands here only computes it anew; empty: as recorded, or a usual value.",
@@ -39,7 +41,8 @@ func germanParts() Parts {
 		FrontTyre: "Reifen vorn", RearTyre: "Reifen hinten", TyreExample: "180/55 R17", FrontWheel: "Vorderrad, mit Reifen und Scheiben", RearWheel: "Hinterrad, mit Reifen",
 		BoxTitle: "Gänge nach Zähnen", BoxHint: "Aus dem Handbuch, treibend und getrieben. Mit dem Hinterreifen ergeben sie die Drehzahl, wo oben keine steht.",
 		Primary: "Kurbelwelle zur Kupplung", Final: "Kette oder Riemen", GearTeeth: "Die Gänge, vom ersten an", GearExample: "13/37, 16/32, 19/30", TeethExample: "16/40",
-		Limit: "Höchste Drehzahl", FuelTitle: "Verbrauch", FuelHint: "Durch Volltanken nach langer Fahrt mit gleichem Tempo. Beide Zahlen oder keine.",
+		Limit: "Höchste Drehzahl", Cylinders: "Zylinder", CylindersHint: "Ein Dreizylinder klingt wie ein Zweizylinder mit anderer Drehzahl: das trennt sie.",
+		FuelTitle: "Verbrauch", FuelHint: "Durch Volltanken nach langer Fahrt mit gleichem Tempo. Beide Zahlen oder keine.",
 		Fuel: "Verbrauch", FuelSpeed: "bei gleichbleibend", Tank: "In den Tank passen", NotTyre: "Eine Reifengröße liest sich wie 180/55 R17.", NotTeeth: "Zähne lesen sich wie 16/40.",
 		FuelBoth:    "Zum Verbrauch gehört das Tempo, bei dem er gemessen wurde.",
 		ValuesTitle: "Womit gerechnet wird", ValuesHint: "Die Aufzeichnung behält, was ihr gesagt wurde. Was hier steht, rechnet nur neu; leer: wie aufgezeichnet oder üblich.",

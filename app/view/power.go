@@ -159,7 +159,7 @@ func (c Context) powerPeak(p runs.PowerCurve, factor float64) PowerPeak {
 	if n := len(p.Curve.Pulls); n != 1 {
 		from = fmt.Sprintf(t.Pulls, n)
 	}
-	v.Where = join(", ", v.Where, from)
+	v.Where = join(", ", v.Where, from, c.revsFrom(p.RevsFrom))
 	for _, n := range p.Notes {
 		v.Notes = append(v.Notes, c.say(n))
 	}
@@ -177,4 +177,19 @@ func (c Context) pullPower(res *runs.Result, id int) (Plot, bool) {
 		}
 	}
 	return Plot{}, false
+}
+
+// revsFrom says from what the engine speed is known, where the rider did not
+// tell it.
+func (c Context) revsFrom(from runs.RevsFrom) string {
+	t := c.Book.Power
+	switch from {
+	case runs.FromVibration:
+		return t.RevsVibration
+	case runs.FromSound:
+		return t.RevsSound
+	case runs.FromBoth:
+		return t.RevsBoth
+	}
+	return ""
 }

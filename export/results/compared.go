@@ -31,7 +31,7 @@ func judged(quantity string, v compare.Verdict) Judged {
 }
 
 func fromPower(p runs.PowerCurve) Power {
-	out := Power{Setup: p.Setup, Gear: p.Gear, Correction: number(p.Correction, digits), Notes: p.Notes,
+	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: string(p.RevsFrom), Correction: number(p.Correction, digits), Notes: p.Notes,
 		Speed: []float64{}, Power: []float64{}, PowerSE: []float64{}}
 	c := p.Curve
 	if c == nil {

@@ -34,6 +34,18 @@ type Run struct {
 	From       *float64 `json:"from_mps,omitempty"`
 	To         *float64 `json:"to_mps,omitempty"`
 	Marks      []Mark   `json:"marks,omitempty"`
+	Engine     *Engine  `json:"engine,omitempty"`
+}
+
+// Engine is what is known of the engine speed in a pull; T, RPM and SE are
+// parallel, and from the engine's own lines.
+type Engine struct {
+	From      string    `json:"from"`
+	Gear      string    `json:"gear,omitempty"`
+	RPMPerMPS *float64  `json:"rpm_per_mps,omitempty"`
+	T         []float64 `json:"t_s,omitempty"`
+	RPM       []float64 `json:"rpm,omitempty"`
+	SE        []float64 `json:"rpm_se,omitempty"`
 }
 
 // Mark is one time, distance or speed measured in a run.
@@ -104,6 +116,7 @@ type Power struct {
 	Runs       []int     `json:"runs,omitempty"` // all of them
 	Setup      string    `json:"setup"`
 	Gear       string    `json:"gear,omitempty"`
+	RPMFrom    string    `json:"rpm_from,omitempty"` // from what the engine speed is known
 	RPM        []float64 `json:"rpm,omitempty"`
 	Speed      []float64 `json:"speed_mps"`
 	Power      []float64 `json:"power_w"`

@@ -56,6 +56,21 @@ func fromRun(r runs.Run) Run {
 		j.Distance, j.DistanceSE = value(m.Distance)
 		out.Marks = append(out.Marks, j)
 	}
+	if r.Revs != nil && r.Revs.From != runs.NoRevs {
+		out.Engine = fromRevs(*r.Revs)
+	}
+	return out
+}
+
+func fromRevs(r runs.Revs) *Engine {
+	out := &Engine{From: string(r.From), Gear: r.Gear, RPMPerMPS: number(r.RPMPerMPS, digits)}
+	for i, t := range r.Speed.T {
+		rpm, se := number(r.Speed.RPM[i], digits), number(r.Speed.SE[i], seDigits)
+		if rpm == nil || se == nil {
+			continue // parallel arrays have no place for what is absent
+		}
+		out.T, out.RPM, out.SE = append(out.T, *moment(t)), append(out.RPM, *rpm), append(out.SE, *se)
+	}
 	return out
 }
 

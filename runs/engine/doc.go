@@ -25,6 +25,11 @@
 // sample times: stamps that are rounded to much more than a tenth of the
 // period of an order blur it.
 //
+// # Following
+//
+// The ratio times the road speed errs with the receiver. Follow looks beside it
+// for the lines themselves, frame by frame, and tells how certain each value is.
+//
 // # Refusing
 //
 // One set of lines can be explained by a ratio and by its half or double. The

@@ -145,7 +145,7 @@ func strength(score float64, terms int) float64 {
 }
 
 // convinced applies the rules for refusing that look at the whole pull.
-func (g grid) convinced(sc scores, all []float64, best int) error {
+func (g grid) convinced(sc scores, all []float64, best int, se Search) error {
 	frames := len(sc.byFrame)
 	terms := frames * len(g.orders)
 	z := strength(all[best], terms)
@@ -157,6 +157,12 @@ func (g grid) convinced(sc scores, all []float64, best int) error {
 	}
 	if best < 2 || best > g.n-3 {
 		return fmt.Errorf("%w: the best ratio lies at the edge of the engine's range", ErrNoLock)
+	}
+	for _, a := range se.Alike {
+		if q := a * g.q(best); q > g.q(2) && q < g.q(g.n-3) {
+			return fmt.Errorf("%w: %.0f and %.0f per minute at 100 km/h explain it as well, by the number of cylinders",
+				ErrNoLock, g.q(best)*60*100/3.6, q*60*100/3.6)
+		}
 	}
 	margin := int(0.03 * g.q(best) / g.step)
 	for i := range all {

@@ -4,16 +4,18 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // within is how far a gear's true ratio may be from the one that was told:
 // tyre wear, pressure and the bias of the speed.
 const within = 0.03
 
-// Pick finds which of the given ratios, in 1/min for each m/s, the engine's
-// orders 1 and 2 in sig belong to. It returns the index, or ErrNoLock where
-// none stands out or two do.
-func Pick(sig Signal, ratios []float64) (int, error) {
+// Pick finds which of the given ratios, in 1/min for each m/s, the orders in
+// sig of an engine of so many cylinders belong to. Where their number is 0, not
+// known, the ratio must stand out whatever it is. It returns the index, or
+// ErrNoLock where none stands out or two do.
+func Pick(sig Signal, ratios []float64, cylinders int) (int, error) {
 	if err := sig.check(); err != nil {
 		return 0, err
 	}
@@ -28,23 +30,23 @@ func Pick(sig Signal, ratios []float64) (int, error) {
 	if len(frames) < 4 {
 		return 0, fmt.Errorf("%w: it lasts under %.0f s", ErrNoLock, 4*frameSeconds)
 	}
-	g := evenGrid(sig, frames, low/60*(1-2*within), high/60*(1+2*within), []float64{1, 2})
-	sc := g.scores(sig, frames)
-	return g.pick(sc, ratios)
+	kinds := families(cylinders)
+	var orders []float64
+	for _, f := range kinds {
+		orders = append(orders, f...)
+	}
+	slices.Sort(orders)
+	g := evenGrid(sig, frames, low/60*(1-2*within), high/60*(1+2*within), slices.Compact(orders))
+	return g.pick(g.scores(sig, frames), ratios, kinds)
 }
 
 // pick compares the strongest ratio near each of the given ones.
-func (g grid) pick(sc scores, ratios []float64) (int, error) {
-	all := sum(sc.byFrame)
-	frames := len(sc.byFrame)
+func (g grid) pick(sc scores, ratios []float64, kinds [][]float64) (int, error) {
 	first, best, second := -1, 0.0, 0.0
 	for k, r := range ratios {
-		i := max(0, int((r/60*(1-within)-g.low)/g.step))
-		j := min(g.n, int((r/60*(1+within)-g.low)/g.step)+2)
-		top := i + peak(all[i:j])
-		z := strength(all[top], frames*len(g.orders))
-		if g.missingOrder(sc, top, z) >= 0 {
-			z = 0
+		z := 0.0
+		for _, f := range kinds {
+			z = math.Max(z, g.near(sc, r/60, f))
 		}
 		if z > best {
 			first, best, second = k, z, best
@@ -59,4 +61,25 @@ func (g grid) pick(sc scores, ratios []float64) (int, error) {
 		return 0, fmt.Errorf("%w: two gears explain it nearly as well", ErrNoLock)
 	}
 	return first, nil
+}
+
+// near is the strength of the best ratio near q for one family of orders, 0
+// where one of its orders is not to be seen there.
+func (g grid) near(sc scores, q float64, family []float64) float64 {
+	low, high := sc.byOrder[slices.Index(g.orders, family[0])], sc.byOrder[slices.Index(g.orders, family[1])]
+	frames := len(sc.byFrame)
+	top, best := -1, 0.0
+	for i := max(0, int((q*(1-within)-g.low)/g.step)); i < min(g.n, int((q*(1+within)-g.low)/g.step)+2); i++ {
+		if sum := low[i] + high[i]; sum > best {
+			top, best = i, sum
+		}
+	}
+	if top < 0 {
+		return 0
+	}
+	z := strength(best, 2*frames)
+	if math.Min(strength(low[top], frames), strength(high[top], frames)) < leastOrder*z/math.Sqrt2 {
+		return 0
+	}
+	return z
 }

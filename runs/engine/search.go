@@ -23,6 +23,10 @@ type Signal struct {
 type Search struct {
 	Lowest, Highest float64   // engine speed that the pull can have had, 1/min
 	Orders          []float64 // what the engine shakes at, in multiples of its speed; nil: 1 and 2
+	// Alike are the ratios, as parts of the one found, at which an engine of
+	// another kind would sound the same. Where one of them is possible too,
+	// there is no lock.
+	Alike []float64
 }
 
 // Ratio is engine speed per road speed in one gear.
@@ -48,37 +52,64 @@ const (
 
 // Find searches the ratio that explains the orders in sig.
 func Find(sig Signal, se Search) (Ratio, error) {
-	if err := sig.check(); err != nil {
-		return Ratio{}, err
-	}
-	frames := sig.frames()
-	if len(frames) < 4 {
-		return Ratio{}, fmt.Errorf("%w: it lasts under %.0f s", ErrNoLock, 4*frameSeconds)
-	}
-	g, err := newGrid(sig, frames, se)
+	l, err := look(sig, se)
 	if err != nil {
 		return Ratio{}, err
 	}
-	sc := g.scores(sig, frames)
-	all := sum(sc.byFrame)
-	best := peak(all)
-	if err := g.convinced(sc, all, best); err != nil {
+	if err := l.grid.convinced(l.scores, l.all, l.best, se); err != nil {
 		return Ratio{}, err
 	}
-	half := len(frames) / 2
-	q1 := g.q(peak(sum(sc.byFrame[:half])))
-	q2 := g.q(peak(sum(sc.byFrame[half:])))
-	q := g.refine(all, best)
+	half := len(l.scores.byFrame) / 2
+	q1 := l.grid.q(peak(sum(l.scores.byFrame[:half])))
+	q2 := l.grid.q(peak(sum(l.scores.byFrame[half:])))
+	q := l.grid.refine(l.all, l.best)
 	if math.Abs(q1-q2) > halvesAgree*q || math.Abs(q1-q) > halvesAgree*q {
 		return Ratio{}, fmt.Errorf("%w: its first and second half tell different ratios", ErrNoLock)
 	}
 	// The two halves are independent estimates; half their difference is one
 	// draw of the error of their mean. The grid's own width bounds it below.
-	spread := math.Max(math.Abs(q1-q2)/2, g.step/math.Sqrt(12))
-	return Ratio{
-		RPMPerMPS: measure.Value{X: q, SE: spread}.Times(60),
-		Strength:  strength(all[best], len(frames)*len(g.orders)),
-	}, nil
+	spread := math.Max(math.Abs(q1-q2)/2, l.grid.step/math.Sqrt(12))
+	return Ratio{RPMPerMPS: measure.Value{X: q, SE: spread}.Times(60), Strength: l.strength()}, nil
+}
+
+// Clearness is how far the best ratio stands out of the noise, in standard
+// deviations, whether it is convincing or not: of several ways to look at one
+// pull, the right one is the clearest. It is 0 where there is nothing to see.
+func Clearness(sig Signal, se Search) float64 {
+	l, err := look(sig, se)
+	if err != nil {
+		return 0
+	}
+	return l.strength()
+}
+
+// sight is a signal looked at with every ratio of a grid.
+type sight struct {
+	grid   grid
+	scores scores
+	all    []float64 // scores of all orders and frames
+	best   int       // where all is highest
+}
+
+func look(sig Signal, se Search) (sight, error) {
+	if err := sig.check(); err != nil {
+		return sight{}, err
+	}
+	frames := sig.frames()
+	if len(frames) < 4 {
+		return sight{}, fmt.Errorf("%w: it lasts under %.0f s", ErrNoLock, 4*frameSeconds)
+	}
+	g, err := newGrid(sig, frames, se)
+	if err != nil {
+		return sight{}, err
+	}
+	sc := g.scores(sig, frames)
+	all := sum(sc.byFrame)
+	return sight{grid: g, scores: sc, all: all, best: peak(all)}, nil
+}
+
+func (l sight) strength() float64 {
+	return strength(l.all[l.best], len(l.scores.byFrame)*len(l.grid.orders))
 }
 
 func (s Signal) check() error {

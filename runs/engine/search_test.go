@@ -164,26 +164,80 @@ func TestRefuses(t *testing.T) {
 	}
 }
 
-// TestPick holds the choice among the gears of an invented six-speed box.
+// TestPick holds the choice among the gears of an invented six-speed box, for
+// engines whose number of cylinders was told and not. In that box a triple in
+// the sixth gear sounds like a twin in the third, so a number that is not known
+// costs answers, and must not cost right ones.
 func TestPick(t *testing.T) {
 	gears := []float64{340, 245, 195, 165, 143, 128}
-	n := seeds(t, 100)
-	right, wrong := 0, 0
-	for i := range n {
-		rng := rand.New(rand.NewPCG(uint64(i), 12))
-		k := 2 + rng.IntN(3)
-		p := pull{rate: 100, rpm: gears[k] * (1 + 0.01*rng.NormFloat64()), orders: map[float64]float64{0.5: 0.3, 1: 1, 2: 0.8}, snr: 4, speedErr: 0.05}
-		got, err := Pick(p.signal(rng), gears)
-		switch {
-		case err == nil && got == k:
-			right++
-		case err == nil:
-			wrong++
-		}
+	orders := map[int]map[float64]float64{
+		2: {0.5: 0.3, 1: 1, 2: 0.8},
+		3: {1: 0.2, 1.5: 1, 3: 0.7, 4.5: 0.3},
+		4: {1: 0.2, 2: 1, 4: 0.7},
 	}
-	t.Logf("of %d pulls %d right, %d wrong", n, right, wrong)
-	if wrong > 0 || right < n*9/10 {
-		t.Errorf("of %d pulls %d right, %d wrong", n, right, wrong)
+	for _, tt := range []struct {
+		name            string
+		cylinders, told int
+		least           int // per cent that must be found
+	}{
+		{"twin", 2, 2, 90}, {"triple", 3, 3, 90}, {"four", 4, 4, 90},
+		{"twin, not told", 2, 0, 50}, {"triple, not told", 3, 0, 30}, {"four, not told", 4, 0, 30},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			n := seeds(t, 100)
+			right, wrong := 0, 0
+			for i := range n {
+				rng := rand.New(rand.NewPCG(uint64(i), 12))
+				k := 2 + rng.IntN(3)
+				p := pull{rate: 200, rpm: gears[k] * (1 + 0.01*rng.NormFloat64()), orders: orders[tt.cylinders], snr: 4, speedErr: 0.05}
+				got, err := Pick(p.signal(rng), gears, tt.told)
+				switch {
+				case err == nil && got == k:
+					right++
+				case err == nil:
+					wrong++
+				}
+			}
+			t.Logf("of %d pulls %d right, %d wrong", n, right, wrong)
+			if testing.Short() && tt.told == 0 {
+				tt.least = 0 // a few say nothing
+			}
+			if wrong > 0 || right < n*tt.least/100 {
+				t.Errorf("of %d pulls %d right, %d wrong", n, right, wrong)
+			}
+		})
+	}
+}
+
+// TestKinds holds that the search for an engine of known cylinders finds it, and
+// that one for any engine never takes a triple for a twin.
+func TestKinds(t *testing.T) {
+	triple := map[float64]float64{1: 0.15, 1.5: 1, 3: 0.8}
+	four := map[float64]float64{1: 0.15, 2: 1, 4: 0.8}
+	for _, tt := range []struct {
+		name   string
+		orders map[float64]float64
+		told   int
+		least  int // per cent that must be found
+	}{
+		{"triple", triple, 3, 95}, {"triple, not told", triple, 0, 0},
+		{"four", four, 4, 95}, {"four, not told", four, 0, 0},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			n := seeds(t, 200)
+			se := Kind(tt.told)
+			se.Lowest, se.Highest = 1100, 9500
+			if tt.told > 0 {
+				se.Lowest = 2500
+			}
+			c := run(t, n, func(rng *rand.Rand) pull {
+				return pull{rate: 800, rpm: 145 + 85*rng.Float64(), orders: tt.orders, snr: 4, speedErr: 0.05}
+			}, se)
+			t.Logf("%+v", c)
+			if c.wrong > 0 || c.right < n*tt.least/100 {
+				t.Errorf("of %d pulls %d right, %d wrong, %d refused", n, c.right, c.wrong, c.refused)
+			}
+		})
 	}
 }
 

@@ -3,6 +3,7 @@ package plain
 import (
 	"encoding/json"
 	"math"
+	"strconv"
 	"strings"
 
 	"stillair/sensors"
@@ -36,6 +37,9 @@ func EncodeRide(r sensors.Ride) []byte {
 	}
 	o.list("gears", gears)
 	o.number("limit_rpm", r.LimitRPM, 0)
+	if r.Cylinders > 0 {
+		o.raw("cylinders", strconv.Itoa(r.Cylinders))
+	}
 	axes := r.Axes
 	if axes != "" {
 		axes = mend.AxesUp // a log in memory points up, whatever its file did

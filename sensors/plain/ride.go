@@ -141,7 +141,7 @@ func (f fields) list(name string) []gjson.Result {
 
 func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	f := d.object("", top, "version", "bike", "mass_kg", "mass_sd_kg", "rotating_mass_kg", "air", "wind_sd_mps",
-		"gears", "limit_rpm", "axes", "setups")
+		"gears", "limit_rpm", "cylinders", "axes", "setups")
 	if v := f.number("version", 0, 1, math.MaxFloat64, "the first version is 1"); v > Version || v != math.Trunc(v) && !math.IsNaN(v) {
 		d.fail(f.m["version"], "version "+f.m["version"].Raw+" is not known", "this program reads version 1; a newer program may read it")
 	}
@@ -149,6 +149,9 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	ride.Mass = f.mass("mass_kg")
 	ride.MassSD = f.number("mass_sd_kg", 0, 0, 1000, "give the uncertainty of the mass in kg, or leave it out")
 	ride.RotatingMass = f.number("rotating_mass_kg", 0, 0, 500, "give it in kg, or leave it out for 4 % of the mass")
+	if n := f.number("cylinders", 0, 1, 12, "give the number of the engine's cylinders, or leave it out"); !math.IsNaN(n) {
+		ride.Cylinders = int(n)
+	}
 	ride.LimitRPM = f.number("limit_rpm", 0, 1000, 30_000, "give the highest engine speed in 1/min, or leave it out")
 	ride.WindSD = f.number("wind_sd_mps", 0, 0, 30, "give it in m/s, or leave it out")
 	air := d.object("air.", f.m["air"], "temperature_c", "pressure_hpa", "humidity_pct")

@@ -50,6 +50,7 @@ func TestBadRides(t *testing.T) {
 		{"mass zero", `{"mass_kg": 0}`, "mass_kg is 0, outside 20 to 5000"},
 		{"mass in words", "{\n\n\"mass_kg\": \"heavy\"}", "ride.json:3: mass_kg is no number"},
 		{"mass twice", `{"mass_kg": 290, "mass_kg": 300}`, "mass_kg is there twice"},
+		{"no cylinder", `{"cylinders": 0}`, "cylinders is 0, outside 1 to 12"},
 		{"pressure in Pa", `{"air": {"pressure_hpa": 100900}}`, "air.pressure_hpa is 100900, outside 300 to 1100"},
 		{"temperature in K", `{"air": {"temperature_c": 291}}`, "air.temperature_c is 291"},
 		{"humidity", `{"air": {"humidity_pct": 160}}`, "air.humidity_pct"},

@@ -52,7 +52,7 @@ func (p *player) told() sensors.Ride {
 	b := p.sc.Bike
 	r.Bike, r.RotatingMass = b.Name, b.RotatingMass
 	r.Mass, r.MassSD = b.Mass+p.sc.Told.MassError, p.sc.Told.MassSD
-	r.WindSD = p.sc.Wind.SD
+	r.WindSD, r.Cylinders = p.sc.Wind.SD, b.Cylinders
 	r.Air = sensors.Air{Temperature: p.sc.Air.Temperature, Pressure: p.sc.Air.Pressure, Humidity: p.sc.Air.Humidity}
 	if p.sc.Told.NoGears {
 		return r

@@ -36,6 +36,7 @@ type Bike struct {
 	Crr          float64 // rolling resistance at standstill
 	CrrSlope     float64 // k of Crr·(1+k·v), s/m
 	Engine       Engine
+	Cylinders    int       // that the rider tells of; 0: none told
 	Gears        []float64 // engine revolutions a minute for each m/s of road speed, first gear first
 	LiftAccel    float64   // drive force is held below Mass·LiftAccel: front wheel or grip, m/s²
 	Pitch        Pitch
