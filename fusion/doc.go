@@ -40,13 +40,18 @@
 // engine revs through such a speed, an order sweeps through zero frequency and
 // kicks the integrated speed by some tenths of a metre a second, and broadband
 // shaking above f_s/2 that no filter took off lands in the band below it and
-// acts as white noise. Neither can be undone afterwards. What can be done is
+// acts as white noise. That cannot be undone afterwards, but for one case
+// (below). What can be done is
 // to know how strong it is: its density is measured around each moment in the
 // band of 3 to 12 Hz, just above what a rider does, and how much of that
 // reaches down to zero is learned from how well the speed so predicted meets
 // the next fix. An engine that is held close to a multiple of f_s, as while the
 // clutch slips, swings across the road and upwards as well, where nothing else
-// does so: what is seen there is added to what may lie along the road. A phone
+// does so: what is seen there is added to what may lie along the road. At a
+// start more is known: the bike stood, so the shares that the swing has along
+// the road, across it and upwards are found, and what the two others show is
+// taken off the first. That needs no knowledge of the engine, and where the
+// directions of two lines cannot be told apart what is left counts as noise. A phone
 // whose sensor is filtered before it is read, or read faster, is better off by
 // the figures of TestLaunches.
 //

@@ -22,8 +22,11 @@ func TestFoldedLine(t *testing.T) {
 	for _, what := range []string{rolled, quarter} {
 		s := got[what]
 		t.Logf("%s: n %d, 95 %% within %.3f s, errors %.2f of what is said, intervals hold %.0f %%", what, len(s), s.p95(), s.normalised(), 100*s.covered())
-		if z := s.normalised(); len(s) == 0 || z > 1.35 {
+		if z := s.normalised(); len(s) == 0 || z > 1.2 {
 			t.Errorf("%s: errors are %.2f times their standard error", what, z)
+		}
+		if s.p95() > 0.09 && !testing.Short() {
+			t.Errorf("%s: 95 %% within %.3f s", what, s.p95())
 		}
 	}
 }

@@ -78,15 +78,17 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	rest := findRest(s, fixes, found.Lag)
+	rest := findRest(s, s.Force, fixes, found.Lag)
 	speed := roughSpeed(s, fixes, found.Lag)
 	pr := project(s, found.Mounts, speed, rest)
 	if pr.pitch != nil && !believable(s, fixes, found.Lag, pr.force, pr.pitch) {
 		pr.forgetGyro()
 	}
 	s.Spare(pr.pitch)
+	slow := folded(s, found.Mounts, pr.yaw)
+	rest = takeSwings(s, found, fixes, &pr, rest, slow)
 	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
-	r.setForce(pr.force, folded(s, found.Mounts, pr.yaw))
+	r.setForce(pr.force, slow)
 	r.setTurned()
 	r.ref = newReference(s)
 	r.ref.set(s, speed)

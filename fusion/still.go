@@ -22,7 +22,7 @@ const (
 // findRest finds the standstills: the receiver sees next to no speed, and the
 // specific force, averaged over a third of a second, stays where it is in the
 // middle of the stop. An idling engine shakes the sensor, but not its mean.
-func findRest(s *motion.Series, fixes []fix, lag float64) []Span {
+func findRest(s *motion.Series, force func(i int) r3.Vec, fixes []fix, lag float64) []Span {
 	var out []Span
 	for i := 0; i < len(fixes); i++ {
 		if fixes[i].speed > restSpeed {
@@ -44,7 +44,7 @@ func findRest(s *motion.Series, fixes []fix, lag float64) []Span {
 		} else {
 			to += 0.5
 		}
-		out = append(out, watchOver(s, Span{from, to}).quiet(core)...)
+		out = append(out, watchOver(s, force, Span{from, to}).quiet(core)...)
 		i = j
 	}
 	return out
@@ -59,7 +59,7 @@ type watch struct {
 	turn   [3][]float64
 }
 
-func watchOver(s *motion.Series, search Span) *watch {
+func watchOver(s *motion.Series, force func(i int) r3.Vec, search Span) *watch {
 	w := &watch{s: s, lo: s.Index(search.From), hi: s.Index(search.To)}
 	half := s.Half(restReach)
 	from, to := max(w.lo-half, 0), min(w.hi+half+1, len(s.T))
@@ -73,7 +73,7 @@ func watchOver(s *motion.Series, search Span) *watch {
 		return m[w.lo-from:]
 	}
 	for a := range 3 {
-		w.force[a] = calm(s.Force, a)
+		w.force[a] = calm(force, a)
 		if s.HasTurn {
 			w.turn[a] = calm(s.Turn, a)
 		}

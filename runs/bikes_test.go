@@ -1,0 +1,64 @@
+package runs
+
+import (
+	"testing"
+
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// TestEveryBikeAndPhone: the intervals of launches hold what they say on all
+// bikes and phones, the sport bike among them, whose engine is held at 5 940 a
+// minute while the clutch slips: 99 turns a second, which fold to 1 Hz, and the
+// tourer, which changes gear at 84 and 120 km/h. Where the data are worse, the
+// ± says so: the limits are on coverage, and on errors where they have been won.
+func TestEveryBikeAndPhone(t *testing.T) {
+	t.Parallel()
+	phones := []struct {
+		name  string
+		phone sim.Phone
+	}{{"100 Hz", sim.DefaultPhone()}, {"a browser's 60 Hz", sim.BrowserPhone()}, {"harsh vibration", sim.HarshPhone()}}
+	within := map[string]float64{ // s, for 95 % of 0-100 km/h from first movement
+		"invented sport, 100 Hz":             0.120,
+		"invented tourer, a browser's 60 Hz": 0.085,
+		"invented naked, a browser's 60 Hz":  0.095,
+	}
+	// At 60 Hz all lines of the tourer's engine fold to zero shortly before each
+	// gear change, at 7 200 a minute, and at 18 m/s² of shaking its changes are
+	// hidden: some launches there err by more than is said.
+	poor := map[string]float64{
+		"invented tourer, a browser's 60 Hz": 0.70,
+		"invented tourer, harsh vibration":   0.80,
+		"invented sport, harsh vibration":    0.82,
+	}
+	for _, bike := range sim.Bikes() {
+		for _, p := range phones {
+			name := bike.Name + ", " + p.name
+			errs := launchErrors(t, seeds(30, 1), func(sc *sim.Scenario) {
+				plan := sc.Plan
+				*sc = sim.DefaultScenario(bike)
+				sc.Plan, sc.Phone = plan, p.phone
+				if bike.Name != "invented naked" {
+					sc.Plan = sim.Launches(4, 125*units.KMH, 450)
+				}
+			})
+			for _, mark := range []string{"0-100 km/h from first movement", "0-100 km/h from the rollout", "80-120 km/h"} {
+				s := errs.spread(mark)
+				t.Logf("%s, %s: %v", name, mark, s)
+				if testing.Short() {
+					continue
+				}
+				floor, known := poor[name]
+				if !known {
+					floor = 0.88 // three standard errors of 120 launches under 0.95
+				}
+				if s.n < 110 || s.covered < floor {
+					t.Errorf("%s, %s: %v, want 95 %% intervals that hold", name, mark, s)
+				}
+				if limit, ok := within[name]; ok && mark == "0-100 km/h from first movement" && s.p95 > limit {
+					t.Errorf("%s, %s: %v, want 95 %% within %v s", name, mark, s, limit)
+				}
+			}
+		}
+	}
+}
