@@ -165,6 +165,10 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 	for i := range result.Runs {
 		byID[result.Runs[i].ID] = &result.Runs[i]
 	}
+	shifts := map[int]roadload.PairFit{}
+	for _, p := range est.Pairs {
+		shifts[p.Pair] = p
+	}
 	for _, f := range est.Runs {
 		run := byID[f.ID]
 		if f.Reason != "" {
@@ -172,6 +176,10 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 			continue
 		}
 		run.Curve = &Curve{T: f.T, V: f.V, Fit: f.Fit}
+		if p := shifts[run.Pair]; p.WindChanged() {
+			run.Cautions = append(run.Cautions, fmt.Sprintf("the wind along the road changed by about %.1f m/s (%.0f km/h) between this run and the one the other way, so the two count for less",
+				math.Abs(p.Shift.X), math.Abs(p.Shift.X)/units.KMH))
+		}
 		for _, c := range f.Cuts {
 			run.Cautions = append(run.Cautions, fmt.Sprintf("%.1f s were left out at %.0f km/h: %s",
 				c.To-c.From, result.Track.At((c.From+c.To)/2).V/units.KMH, c.Reason))

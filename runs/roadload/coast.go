@@ -11,6 +11,7 @@ type coast struct {
 	mass, inertia   float64 // kg
 	rho             float64 // kg/m³
 	hours           float64 // start of the run after the middle of all runs, h
+	part            float64 // share of the pair's change of wind: −½ in its first run, ½ in its second, 0 where it did not change
 
 	t, z     []float64 // s, m/s
 	count    []float64 // fixes behind each z; 0: left out
@@ -109,7 +110,7 @@ func (c *coast) attach(l layout) {
 		c.cols = append(c.cols, global)
 		return len(c.cols) - 1
 	}
-	c.at = places{slope: one(l.slope), warm: one(l.warm), press: -1}
+	c.at = places{slope: one(l.slope), warm: one(l.warm), shift: one(l.shift[c.pairIndex]), press: -1}
 	if c.heights == byBarometer {
 		c.at.press = one(l.press)
 	}
@@ -130,7 +131,7 @@ func (c *coast) attach(l layout) {
 }
 
 // places are indices into the columns that runs share; −1: not this run's.
-type places struct{ slope, warm, press, knots int }
+type places struct{ slope, warm, shift, press, knots int }
 
 // width is the number of columns: own unknowns, common ones, and the data.
 func (c *coast) width() int { return c.own + len(c.cols) + 1 }

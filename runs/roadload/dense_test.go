@@ -90,15 +90,17 @@ func TestAgainstDense(t *testing.T) {
 		road    float64
 		warm    float64
 		slope   float64
+		shift   float64
 	}{
-		{"smooth", false, false, 0, 0, 0},
-		{"rough", false, false, 0.002, 0, 0.001},
-		{"rough with heights, warming up", true, false, 0.002, 0.1, 0.001},
-		{"rough with some altitudes", false, true, 0.002, 0, 0.001},
+		{"smooth", false, false, 0, 0, 0, 0},
+		{"rough", false, false, 0.002, 0, 0.001, 0.8},
+		{"rough with heights, warming up", true, false, 0.002, 0.1, 0.001, 0},
+		{"rough with some altitudes", false, true, 0.002, 0, 0.001, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			opts := DefaultOptions(1.5)
 			opts.Noise.RoadSD, opts.WarmUpSD, opts.Slope.SE = c.road, c.warm, c.slope
+			opts.Noise.ShiftSD = c.shift
 			all := coasts(rolled(c.heights, c.alts))
 			opts.Noise = opts.Noise.altitudeNoise(all)
 			s := newSystem(all, opts)

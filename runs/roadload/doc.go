@@ -41,6 +41,12 @@
 // own. The clearest case is cut or left out with its reason, and all is fitted
 // again, until nothing is left to find.
 //
+// The mean wind may change between the two runs of a pair, and then looks like
+// drag in both. A pair that disagrees with the others is fitted with the change
+// as one more random effect; where that makes the runs more likely, all pairs
+// are, with a spread that is learned. So the pair stays in and counts for
+// less. With two pairs nobody can say which of them it was: both count for less.
+//
 // # What the errors are
 //
 // Measured speed leaves the fitted curve for three reasons, none of them

@@ -1,6 +1,8 @@
 package roadload
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/runs/measure"
@@ -56,5 +58,12 @@ type PairFit struct {
 	Pair             int
 	Wind             measure.Value // mean, against direction +1, m/s
 	Grade            measure.Value // mean slope, upwards in direction +1
+	Shift            measure.Value // how far the mean wind changed from its first run to its second, against direction +1, m/s; SE 0: not noticeably
 	MoveCdA, MoveCrr float64       // how much its setup's figures would change without it, m² and 1
+}
+
+// WindChanged reports whether the mean wind changed clearly between the two
+// runs of the pair: by more than twice the standard error of Shift.
+func (p PairFit) WindChanged() bool {
+	return p.Shift.SE > 0 && math.Abs(p.Shift.X) > 2*p.Shift.SE
 }

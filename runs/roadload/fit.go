@@ -115,8 +115,8 @@ func (s *system) report(l *learner) (*Estimate, error) {
 	}
 	e.Notes = s.notes(e)
 	e.Runs = s.runFits()
-	e.Pairs, err = s.pairFits()
-	return e, err
+	e.Pairs = s.pairFits()
+	return e, nil
 }
 
 // load is the point estimate of a setup.

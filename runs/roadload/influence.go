@@ -83,21 +83,27 @@ func (s *system) misfit(c *coast) float64 {
 	return math.Sqrt(math.Max(q, 0) / float64(max(n, 1)))
 }
 
+// valueOf is a common unknown as fitted.
+func (s *system) valueOf(i int) measure.Value {
+	e, x := mat.NewVecDense(s.lay.size, nil), mat.NewVecDense(s.lay.size, nil)
+	e.SetVec(i, 1)
+	if err := s.chol.SolveVecTo(x, e); err != nil {
+		return measure.Value{X: s.state.beta[i], SE: math.Inf(1)}
+	}
+	return measure.Value{X: s.state.beta[i], SE: math.Sqrt(x.AtVec(i))}
+}
+
 // pairFits describes every pair.
-func (s *system) pairFits() ([]PairFit, error) {
-	var inverse mat.SymDense
-	if err := s.chol.InverseTo(&inverse); err != nil {
-		return nil, err
-	}
-	value := func(i int) measure.Value {
-		return measure.Value{X: s.state.beta[i], SE: math.Sqrt(inverse.At(i, i))}
-	}
+func (s *system) pairFits() []PairFit {
 	var fits []PairFit
 	for p, number := range s.lay.pairs {
 		if number < 0 {
 			continue
 		}
-		f := PairFit{Pair: number, Wind: value(s.lay.wind + p), Grade: value(s.lay.grade + p)}
+		f := PairFit{Pair: number, Wind: s.valueOf(s.lay.wind + p), Grade: s.valueOf(s.lay.grade + p)}
+		if at := s.lay.shift[p]; at >= 0 {
+			f.Shift = s.valueOf(at)
+		}
 		setup := 0
 		for _, c := range s.runs {
 			if c.pairIndex == p {
@@ -107,7 +113,7 @@ func (s *system) pairFits() ([]PairFit, error) {
 		f.MoveCdA, f.MoveCrr = s.moves(setup, func(o *coast) bool { return o.pairIndex == p })
 		fits = append(fits, f)
 	}
-	return fits, nil
+	return fits
 }
 
 // wind is the mean wind of a run, from its pair's and half of how far the run
@@ -115,7 +121,7 @@ func (s *system) pairFits() ([]PairFit, error) {
 // what the data say of it.
 func (s *system) wind(c *coast) (x, se float64) {
 	t := s.column(c, 2)
-	x = s.state.beta[s.lay.wind+c.pairIndex]
+	x = c.meanWind(s.lay, &s.state)
 	if math.IsInf(t.se, 1) {
 		return x, t.se
 	}

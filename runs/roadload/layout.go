@@ -12,6 +12,8 @@ type layout struct {
 	slope  int   // index of k; −1: held
 	wind   int   // first of one for each pair
 	grade  int   // first of one for each pair
+	shift  []int // of each pair: how far the wind changed between its runs; −1: not at all
+	shifts bool  // it did in all pairs, by a spread that is learned
 	warm   int   // −1: none
 	press  int   // the barometer's share of dynamic pressure; −1: no barometer
 	knot   int   // first knot of the road's profile
@@ -39,7 +41,10 @@ func crrAt(setup int) int { return 2*setup + 1 }
 
 // newLayout numbers the unknowns of runs.
 func newLayout(runs []*coast, opts Options) layout {
-	l := layout{slope: -1, warm: -1, press: -1}
+	l := layout{slope: -1, warm: -1, press: -1, shifts: opts.Noise.ShiftSD > 0}
+	if l.shifts {
+		shiftAll(runs)
+	}
 	for _, r := range runs {
 		l.setups = max(l.setups, r.setup+1)
 		r.pairIndex = l.pairIndex(r)
@@ -55,6 +60,14 @@ func newLayout(runs []*coast, opts Options) layout {
 	}
 	l.wind = take(len(l.pairs))
 	l.grade = take(len(l.pairs))
+	for range l.pairs {
+		l.shift = append(l.shift, -1)
+	}
+	for _, r := range runs {
+		if r.part != 0 && l.shift[r.pairIndex] < 0 {
+			l.shift[r.pairIndex] = take(1)
+		}
+	}
 	if opts.WarmUpSD > 0 {
 		l.warm = take(1)
 	}

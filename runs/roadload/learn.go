@@ -43,6 +43,9 @@ func dials(l layout) []dial {
 			dial{func(n *Noise) *float64 { return &n.HeightSD }, sizeSD},
 			dial{func(n *Noise) *float64 { return &n.HeightWalk }, sizeSD})
 	}
+	if l.shifts {
+		d = append(d, dial{func(n *Noise) *float64 { return &n.ShiftSD }, sizeSD})
+	}
 	return d
 }
 
@@ -70,7 +73,7 @@ func newLearner(s *system, prior Noise) *learner {
 
 // on is a learner for another system that starts from what this one learned.
 func (l *learner) on(s *system) *learner {
-	next := newLearner(s, l.prior)
+	next := newLearner(s, s.opts.Noise)
 	copy(next.at, l.at)
 	next.noise = next.noiseAt(next.at)
 	return next

@@ -67,6 +67,9 @@ func (c *coast) pressRow(l layout, s *state, m *motion, i int) float64 {
 		row[j] = felt * d
 	}
 	row[c.own+2] += felt * c.dir
+	if c.at.shift >= 0 {
+		row[c.own+c.at.shift] += felt * c.dir * c.part
+	}
 	row[c.own+c.at.press] = -u * u / (2 * s.gravity)
 	return -kappa * u * u / (2 * s.gravity)
 }

@@ -2,6 +2,7 @@ package roadload
 
 import (
 	"fmt"
+	"math"
 
 	"stillair/sensors/units"
 )
@@ -24,6 +25,7 @@ func (s *system) notes(e *Estimate) []string {
 	if n.GustSD > gustyTimes*expected.GustSD {
 		say("gusts of %.1f m/s are what limits the certainty: they are %.1f times what the wind told makes likely", n.GustSD, n.GustSD/expected.GustSD)
 	}
+	s.sayShifts(say)
 	switch rough := s.lay.knots > 0 && n.RoadSD > roughRoad; {
 	case rough && s.lay.press < 0:
 		say("the road is uneven: its slope varies by about %.2f %%. "+
@@ -38,4 +40,29 @@ func (s *system) notes(e *Estimate) []string {
 		}
 	}
 	return out
+}
+
+// sayShifts tells between the runs of which pairs the wind changed.
+func (s *system) sayShifts(say func(string, ...any)) {
+	unclear := 0
+	for _, c := range s.runs {
+		at := s.lay.shift[c.pairIndex]
+		if at < 0 || c.part > 0 {
+			continue
+		}
+		other := partner(s.runs, c)
+		d := PairFit{Shift: s.valueOf(at)}
+		switch {
+		case other == nil:
+		case d.WindChanged():
+			say("the wind along the road changed by about %.1f ± %.1f m/s between the two runs of pair %d (runs %d and %d): "+
+				"that pair counts for less", math.Abs(d.Shift.X), 1.96*d.Shift.SE, c.pair, c.id, other.id)
+		default:
+			unclear++
+		}
+	}
+	if unclear > 0 {
+		say("the pairs disagree by more than gusts explain, as when the wind changes between two runs: "+
+			"in %d of them a change would not be seen by itself, and all count for less", unclear)
+	}
 }

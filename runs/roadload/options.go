@@ -10,6 +10,7 @@ type Noise struct {
 	WhiteSD    float64 // receiver: error of its own in every fix, m/s
 	DriftSD    float64 // receiver: slowly wandering error, m/s
 	DriftTime  float64 // its correlation time, s
+	ShiftSD    float64 // how far the mean wind changes between the two runs of a pair, m/s; 0: not in every pair
 	RoadSD     float64 // standard deviation of the slope along the road about its mean, 1 (0.002 is 0.2 %)
 	RoadLength float64 // distance over which the slope changes, m
 	HeightSD   float64 // barometer: error of its own in every height, m

@@ -13,38 +13,58 @@ type test struct{ estimate, se float64 }
 
 func (t test) size() float64 { return math.Abs(t.estimate) / t.se }
 
-// probe tests a column of one run, given by its products h with the run's
-// columns and its square. h is used up.
-func (s *system) probe(c *coast, h []float64, square float64) test {
-	info := c.eliminateFrom(h, square)
-	w := c.width()
-	score := h[w-1]
-	x := mat.NewVecDense(s.lay.size, nil)
+// probe gathers what the runs say of one more column.
+type probe struct {
+	square, info, score float64
+	x                   *mat.VecDense // its products with the common columns
+}
+
+// add gathers from a run, where the column is given by its products h with the
+// run's columns and its square. h is used up.
+func (p *probe) add(s *system, c *coast, h []float64, square float64) {
+	if p.x == nil {
+		p.x = mat.NewVecDense(s.lay.size, nil)
+	}
+	p.square += square
+	p.info += c.eliminateFrom(h, square)
+	p.score += h[c.width()-1]
 	for j, g := range c.cols {
-		x.SetVec(g, h[c.own+j])
-		score -= h[c.own+j] * s.x.AtVec(g)
+		p.x.SetVec(g, p.x.AtVec(g)+h[c.own+j])
+		p.score -= h[c.own+j] * s.x.AtVec(g)
 	}
+}
+
+// test judges the column by all that was gathered.
+func (p *probe) test(s *system) test {
 	var y mat.VecDense
-	if err := s.chol.SolveVecTo(&y, x); err != nil {
+	if err := s.chol.SolveVecTo(&y, p.x); err != nil {
 		return test{0, math.Inf(1)}
 	}
-	info -= mat.Dot(x, &y)
-	if !(info > 1e-9*square) {
+	info := p.info - mat.Dot(p.x, &y)
+	if !(info > 1e-9*p.square) {
 		return test{0, math.Inf(1)}
 	}
-	return test{score / info, 1 / math.Sqrt(info)}
+	return test{p.score / info, 1 / math.Sqrt(info)}
 }
 
 // column tests whether the run wants a value of its own for the j-th of its
-// columns. The own unknowns are already eliminated from norm.
+// columns.
 func (s *system) column(c *coast, j int) test {
+	var p probe
+	p.addColumn(s, c, j, 1)
+	return p.test(s)
+}
+
+// addColumn gathers from a run where the column is a multiple of its j-th. The
+// own unknowns are already eliminated from norm.
+func (p *probe) addColumn(s *system, c *coast, j int, times float64) {
 	w := c.width()
 	h := make([]float64, w)
 	for k := c.own; k < w; k++ {
 		a, b := min(c.own+j, k), max(c.own+j, k)
-		h[k] = c.norm[a*w+b]
+		h[k] = times * c.norm[a*w+b]
 	}
-	return s.probe(c, h, h[c.own+j])
+	p.add(s, c, h, times*h[c.own+j])
 }
 
 // shocks tests at every fix whether the speed jumped just before it: what a
@@ -74,7 +94,9 @@ func (s *system) shocks(c *coast) []test {
 		for j := range h {
 			h[j] = products[j][0]
 		}
-		out[i] = s.probe(c, h, square[0][0])
+		var p probe
+		p.add(s, c, h, square[0][0])
+		out[i] = p.test(s)
 	}
 	return out
 }

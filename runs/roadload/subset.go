@@ -1,11 +1,14 @@
 package roadload
 
-import "errors"
+import (
+	"errors"
+	"slices"
+)
 
-func others(runs []*coast, not *coast) []*coast {
+func others(runs []*coast, not ...*coast) []*coast {
 	var out []*coast
 	for _, c := range runs {
-		if c != not {
+		if !slices.Contains(not, c) {
 			out = append(out, c)
 		}
 	}

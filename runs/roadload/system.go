@@ -97,6 +97,11 @@ func (s *system) prior(n Noise) (logDet float64) {
 		free(s.lay.wind+i, s.opts.WindSD)
 		free(s.lay.grade+i, s.opts.GradeSD)
 	}
+	for _, at := range s.lay.shift {
+		if at >= 0 {
+			free(at, s.lay.shiftSD(n))
+		}
+	}
 	if s.lay.warm >= 0 {
 		free(s.lay.warm, s.opts.WarmUpSD)
 	}

@@ -36,7 +36,7 @@ type motion struct {
 func (c *coast) motion(l layout, s *state) motion {
 	m := motion{
 		cda: s.beta[cdaAt(c.setup)], crr: s.beta[crrAt(c.setup)], k: s.slope,
-		wind: c.dir * s.beta[l.wind+c.pairIndex],
+		wind: c.dir * c.meanWind(l, s),
 		air:  c.rho / (2 * c.inertia), weight: c.mass * s.gravity / c.inertia,
 		warm: 1, hours: c.hours, dir: c.dir, meanSlope: s.beta[l.grade+c.pairIndex],
 	}
@@ -47,6 +47,15 @@ func (c *coast) motion(l layout, s *state) motion {
 		m.warm += s.beta[l.warm] * c.hours
 	}
 	return m
+}
+
+// meanWind is the mean wind of the run against direction +1, m/s.
+func (c *coast) meanWind(l layout, s *state) float64 {
+	w := s.beta[l.wind+c.pairIndex]
+	if at := l.shift[c.pairIndex]; at >= 0 {
+		w += c.part * s.beta[at]
+	}
+	return w
 }
 
 // at evaluates the equation of motion at speed v, on a slope (in direction
@@ -175,6 +184,9 @@ func (s *step) carry(c *coast, l layout, d []float64) {
 		common[3] -= g * f.grade
 		if c.at.slope >= 0 {
 			common[c.at.slope] -= g * f.slope
+		}
+		if c.at.shift >= 0 {
+			common[c.at.shift] -= g * f.gust * c.dir * c.part
 		}
 		if c.at.warm >= 0 {
 			common[c.at.warm] -= g * f.warm

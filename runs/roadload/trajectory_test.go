@@ -12,6 +12,7 @@ func TestDerivatives(t *testing.T) {
 	opts := DefaultOptions(1.5)
 	opts.WarmUpSD = 0.1
 	runs := rolled(true, false)
+	opts.Noise.ShiftSD = 1
 	s := newSystem(coasts(runs), opts)
 	s.guess()
 	for i := 2; i < s.lay.size; i++ {

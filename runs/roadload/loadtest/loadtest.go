@@ -43,6 +43,7 @@ type Test struct {
 	Press    float64                 // share of dynamic pressure that the barometer feels
 	Baro     bool                    // runs hold heights
 	Altitude Altitude                // of the receiver; zero: none
+	Shift    func(pair int) float64  // how far the mean wind changes before the second run of a pair, m/s; nil: not
 	Spoil    func(run int, t, v float64) (force, air float64)
 }
 
@@ -122,6 +123,9 @@ func (c Test) Ride(r *rand.Rand) []roadload.Run {
 			run.Pair = p + 1
 			out = append(out, run)
 			start = run.T[len(run.T)-1] + 60
+			if c.Shift != nil && dir > 0 {
+				wind += c.Shift(p)
+			}
 		}
 	}
 	return out

@@ -1,0 +1,110 @@
+package roadload
+
+import (
+	"math"
+	"slices"
+)
+
+// The mean wind may change between the two runs of a pair. One m/s more
+// against both runs (they point opposite ways) looks like one m/s over the
+// speed, some four per cent, more drag area in that pair. It shows
+// as a pair that disagrees with the others. Such a pair is not left out: it
+// gets an unknown of its own for the change, with a wide prior, so that it
+// counts for what it still can tell.
+
+const (
+	shiftSD    = 3.0 // prior spread of a change that was noticed, m/s
+	usualShift = 1.0 // where learning the spread of changes in all pairs starts, m/s
+	widestWind = 8.0 // a change larger than this is something else, m/s
+	nearlyAs   = 0.8 // pairs that disagree by this share of the worst cannot be told from it
+)
+
+// shiftedPairs looks for pairs between whose runs the wind seems to have
+// changed: the clearest one and those that are nearly as clear. It returns their
+// first runs, and the test of the clearest.
+func (s *system) shiftedPairs() ([]*coast, test) {
+	first := make([]*coast, len(s.lay.pairs))
+	tests := make([]test, len(s.lay.pairs))
+	top := test{0, math.Inf(1)}
+	for _, c := range s.runs {
+		t := s.shiftOf(c)
+		if !(t.size() > 0) || math.Abs(t.estimate) > widestWind {
+			continue
+		}
+		first[c.pairIndex], tests[c.pairIndex] = c, t
+		if t.size() > top.size() {
+			top = t
+		}
+	}
+	var out []*coast
+	for i, c := range first {
+		if c != nil && tests[i].size() > shiftLimit && tests[i].size() >= nearlyAs*top.size() {
+			out = append(out, c)
+		}
+	}
+	return out, top
+}
+
+// shiftOf tests whether the wind changed from this run to the next of its
+// pair; infinitely uncertain where it is not the first.
+func (s *system) shiftOf(c *coast) test {
+	other := partner(s.runs, c)
+	if other == nil || other.hours < c.hours || c.part != 0 {
+		return test{0, math.Inf(1)}
+	}
+	var p probe
+	p.addColumn(s, c, 2, -0.5)
+	p.addColumn(s, other, 2, 0.5)
+	return p.test(s)
+}
+
+// partner is the run the other way of a run's pair; nil: it is alone.
+func partner(runs []*coast, c *coast) *coast {
+	for _, o := range runs {
+		if c.pair != 0 && o.pair == c.pair && o.setup == c.setup && o.dir != c.dir {
+			return o
+		}
+	}
+	return nil
+}
+
+// shiftAll lets the wind change between the runs of every pair.
+func shiftAll(runs []*coast) {
+	for _, c := range runs {
+		if o := partner(runs, c); o != nil {
+			c.part = math.Copysign(0.5, c.hours-o.hours)
+		}
+	}
+}
+
+// shiftSD is the prior spread of how far the wind changed.
+func (l *layout) shiftSD(n Noise) float64 {
+	if l.shifts {
+		return n.ShiftSD
+	}
+	return shiftSD
+}
+
+// shifted fits again with an unknown for the change of the wind: once in the
+// pairs found alone, once in all pairs by a spread that is learned. What makes
+// the runs more likely is kept.
+func (s *system) shifted(l *learner, firsts []*coast) (*system, *learner, error) {
+	few, all := *s, *s
+	few.runs, all.runs = copies(s.runs), copies(s.runs)
+	for i, c := range s.runs {
+		if slices.Contains(firsts, c) {
+			few.runs[i].part = -0.5
+			partner(few.runs, few.runs[i]).part = 0.5
+		}
+	}
+	all.opts.Noise.ShiftSD = usualShift
+	one, other := few.with(few.runs), all.with(all.runs)
+	a, b := l.on(one), l.on(other)
+	if err := one.settle(a); err != nil {
+		return nil, nil, err
+	}
+	if err := other.settle(b); err == nil && b.value < a.value {
+		return other, b, nil
+	}
+	return one, a, nil
+}
