@@ -1,8 +1,8 @@
-// Reads the tables of a plain log.
+// Reads the tables of a plain log, whose lines end as RFC 4180 says, in CR LF.
 import { readFileSync } from "node:fs";
 
 export function table(path) {
-  const [head, ...lines] = readFileSync(path, "utf8").trim().split("\n");
+  const [head, ...lines] = readFileSync(path, "utf8").trim().split(/\r?\n/);
   const names = head.split(",");
   return lines.map((line) => {
     const cells = line.split(",");

@@ -26,8 +26,9 @@ async function run(pkg, folder) {
     const phone = rest(protocol);
     await p.goto(address(server.origin, flags));
     await p.waitForFunction("window.code !== undefined", undefined, { timeout: 300000 });
-    await phone.stop();
-    return await p.evaluate("window.code");
+    const { refused } = await phone.stop();
+    if (refused.length > 0) console.log(`the browser refused what was played: ${refused[0]}`);
+    return refused.length || await p.evaluate("window.code");
   } finally {
     await chrome.kill();
     kept.remove();

@@ -83,7 +83,8 @@ async function record(chrome, origin) {
   await sleep(random() * LONGEST);
   const at = performance.now();
   await chrome.kill();
-  await phone.stop();
+  const { refused } = await phone.stop();
+  if (refused.length > 0) problems.push(`the browser refused what was played: ${refused[0]}`);
   return (at - zero) / 1000;
 }
 

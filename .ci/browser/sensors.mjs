@@ -1,6 +1,14 @@
-// Plays readings into the browser's own sensor interfaces.
+// Plays readings into the browser's own sensor interfaces. What the browser
+// refuses is counted and told: a test whose readings never arrived shows nothing.
 const KINDS = ["accelerometer", "linear-acceleration", "gyroscope"];
 const G = 9.80665;
+
+// refusals gathers what the browser would not take. A message that its end cut
+// off is none.
+function refusals() {
+  const list = [];
+  return { list, note: (e) => { if (!/has been closed/.test(e.message)) list.push(e.message); } };
+}
 
 // enable puts the sensors under our hand; call it before the page loads.
 export async function enable(protocol, at = {}) {
@@ -19,14 +27,18 @@ export function motion(protocol, force, turn) {
     set("linear-acceleration", { x: force.x, y: force.y, z: force.z - G }), set("gyroscope", turn)]);
 }
 
+// fix sets what the receiver reports next: degrees, m (accuracy with 95 %
+// probability) and m/s. The page gets null for what is NaN here.
 export function fix(protocol, { latitude = 48, longitude = 11, accuracy = 5, speed = 0, heading = 0, altitude = 500 }) {
-  return protocol.send("Emulation.setGeolocationOverride", { latitude, longitude, accuracy, speed, heading, altitude });
+  const known = Object.entries({ latitude, longitude, accuracy, speed, heading, altitude }).filter(([, x]) => !Number.isNaN(x));
+  return protocol.send("Emulation.setGeolocationOverride", Object.fromEntries(known));
 }
 
 // rest plays a phone lying still, with a fix every second, until stop is
 // called. offered counts what was played.
 export function rest(protocol, hertz = 60) {
-  const offered = { motion: 0, fix: 0 };
+  const refused = refusals();
+  const offered = { motion: 0, fix: 0, refused: refused.list };
   let going = true;
   const began = performance.now();
   const loop = (async () => {
@@ -41,17 +53,18 @@ export function rest(protocol, hertz = 60) {
       }
       offered.motion++;
     }
-  })().catch(() => {}); // the browser may be killed in the middle of a message
+  })().catch(refused.note);
   return { offered, stop: async () => { going = false; await loop; return offered; } };
 }
 
 // ride plays a plain log in real time from when it is called; onset is what its
-// clock shows then. It resolves when the ride is over, or stop was called.
+// clock shows then. over resolves when the ride is over, or stop was called.
 export function ride(protocol, { motions, fixes }, onset = motions[0].t_s) {
   const began = performance.now();
   const events = [...motions.map((m) => ({ at: m.t_s, m })), ...fixes.map((f) => ({ at: f.t_s, f }))]
     .filter((e) => e.at >= onset).sort((a, b) => a.at - b.at);
-  const played = { motion: 0, fix: 0, late: 0, until: onset };
+  const refused = refusals();
+  const played = { motion: 0, fix: 0, late: 0, until: onset, refused: refused.list };
   let going = true;
   const over = (async () => {
     for (const e of events) {
@@ -63,11 +76,11 @@ export function ride(protocol, { motions, fixes }, onset = motions[0].t_s) {
       if (e.m) {
         played.motion++;
         motion(protocol, { x: e.m.ax_mps2, y: e.m.ay_mps2, z: e.m.az_mps2 },
-          { x: e.m.gx_radps, y: e.m.gy_radps, z: e.m.gz_radps }).catch(() => {});
+          { x: e.m.gx_radps, y: e.m.gy_radps, z: e.m.gz_radps }).catch(refused.note);
       } else {
         played.fix++;
         fix(protocol, { latitude: e.f.lat_deg, longitude: e.f.lon_deg, accuracy: 2.4477 * e.f.h_sd_m,
-          speed: e.f.speed_mps, heading: e.f.bearing_deg, altitude: e.f.alt_m }).catch(() => {});
+          speed: e.f.speed_mps, heading: e.f.bearing_deg, altitude: e.f.alt_m }).catch(refused.note);
       }
     }
   })();
