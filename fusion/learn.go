@@ -22,13 +22,14 @@ const (
 func (r *ride) learn(opt Options) {
 	for range 2 {
 		r.pass()
+		opt.progress(0.2)
 	}
-	r.maximise(mostEvals)
-	opt.progress(0.5)
+	r.maximise(mostEvals, opt.between(0.2, 0.5))
 	for range passes {
 		r.pass()
+		opt.progress(0.5)
 	}
-	r.maximise(mostEvals / 2)
+	r.maximise(mostEvals/2, opt.between(0.5, 0.7))
 	r.pass()
 }
 
@@ -64,10 +65,13 @@ func (r *ride) judge(places []place, nodes []kalman.Node, states []kalman.Vec) {
 
 // maximise looks for the noise under which the fixes were most probable, each
 // predicted from those before it (prediction error decomposition), with the
-// weak prior of what is typical.
-func (r *ride) maximise(evals int) {
+// weak prior of what is typical. done hears the share of the evaluations.
+func (r *ride) maximise(evals int, done func(share float64)) {
 	parts := r.stretches()
+	asked := 0
 	problem := optimize.Problem{Func: func(x []float64) float64 {
+		asked++
+		done(min(1, float64(asked)/float64(evals)))
 		for i, c := range typical.log() {
 			if math.Abs(x[i]-c) > 5*spread[i] {
 				return 1e12

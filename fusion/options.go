@@ -3,8 +3,9 @@ package fusion
 // Options steer the smoother. The zero value is what a ride normally needs:
 // every noise is learned from the recording.
 type Options struct {
-	// Progress, where set, is called now and then with the share of the work
-	// done, from 0 to 1, on the goroutine that called Smooth.
+	// Progress, where set, is called with the share of the work done, from 0 to
+	// 1, before Smooth returns and never twice at once: often enough that a
+	// program with one thread can do other things within the call.
 	Progress func(share float64)
 }
 
@@ -12,4 +13,9 @@ func (o Options) progress(share float64) {
 	if o.Progress != nil {
 		o.Progress(share)
 	}
+}
+
+// between gives what reports the progress of a part of the work.
+func (o Options) between(from, to float64) func(share float64) {
+	return func(share float64) { o.progress(from + share*(to-from)) }
 }

@@ -37,7 +37,7 @@ func lastPass(t testing.TB, launches int) ([]kalman.Node, kalman.Vec, kalman.Sym
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, _, err := prepare(ride.Log)
+	r, _, err := prepare(ride.Log, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -29,7 +29,7 @@ const AReach = 0.2
 // fixes that overlap in time and at least a few changes of speed; where there
 // is too little it returns a *sensors.InputError in words for the rider.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
-	r, mounts, err := prepare(log)
+	r, mounts, err := prepare(log, opt)
 	if err != nil {
 		return nil, err
 	}
@@ -39,9 +39,11 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	nodes := r.nodes(r.places(fineGrid, fineGrid))
 	x, p := r.first(0)
 	r.forgetSteps()
+	opt.progress(0.75)
 	smoothed := kalman.Smooth(nodes, x, p)
 	opt.progress(0.9)
 	tr := r.track(nodes, smoothed)
+	opt.progress(0.95)
 	tr.Shake = r.s.Shake()
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
@@ -52,7 +54,7 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 }
 
 // prepare checks the log and brings it onto the bike's axes.
-func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
+func prepare(log *sensors.Log, opt Options) (*ride, []mount.Mount, error) {
 	s := motion.New(log.Motion)
 	if len(s.T) < fewestMotion {
 		return nil, nil, &sensors.InputError{
@@ -74,12 +76,15 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 			Mend: "give both on the same clock",
 		}
 	}
+	opt.progress(0.03)
 	found, err := mount.Find(s, speeds(fixes))
 	if err != nil {
 		return nil, nil, err
 	}
+	opt.progress(0.08)
 	rest := findRest(s, s.Force, fixes, found.Lag)
 	speed := roughSpeed(s, fixes, found.Lag)
+	opt.progress(0.1)
 	pr := project(s, found.Mounts, speed, rest)
 	if pr.pitch != nil && !believable(s, fixes, found.Lag, pr.force, pr.pitch) {
 		pr.forgetGyro()
@@ -87,8 +92,10 @@ func prepare(log *sensors.Log) (*ride, []mount.Mount, error) {
 	s.Spare(pr.pitch)
 	slow := folded(s, found.Mounts, pr.yaw)
 	rest = takeSwings(s, found, fixes, &pr, rest, slow)
+	opt.progress(0.13)
 	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
 	r.setForce(pr.force, slow)
+	opt.progress(0.18)
 	r.setTurned()
 	r.ref = newReference(s)
 	r.ref.set(s, speed)

@@ -45,13 +45,24 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Op
 		result.Runs = append(result.Runs, newRun(i+1, f, track, log))
 	}
 	opts.progress(Measuring, 0.75)
+	var mu sync.Mutex
+	measured := 0
 	parallel(len(result.Runs), func(i int) {
-		if ctx.Err() == nil {
-			result.Runs[i].measure(track, found[i].Breaks, opts.pairs())
+		if ctx.Err() != nil {
+			return
 		}
+		result.Runs[i].measure(track, found[i].Breaks, opts.pairs())
+		mu.Lock()
+		defer mu.Unlock()
+		measured++
+		opts.progress(Measuring, 0.75+0.1*float64(measured)/float64(len(result.Runs)))
 	})
 	if err := ctx.Err(); err != nil {
 		return nil, err
+	}
+	if opts.Brief {
+		opts.progress(Measuring, 1)
+		return result, nil
 	}
 	opts.progress(Fitting, 0.85)
 	fitRoadLoad(result, log, known)

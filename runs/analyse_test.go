@@ -3,6 +3,7 @@ package runs
 import (
 	"context"
 	"errors"
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -114,6 +115,29 @@ func TestProgressRises(t *testing.T) {
 	}
 	if want := []Stage{Smoothing, Finding, Measuring, Fitting}; !reflect.DeepEqual(stages, want) || last != 1 {
 		t.Errorf("stages %q up to %v", stages, last)
+	}
+}
+
+// TestBrief: what is told at a stop are the same runs and marks, without what
+// takes longer.
+func TestBrief(t *testing.T) {
+	t.Parallel()
+	ride := shortRide(t, nil)
+	whole, err := Analyse(context.Background(), ride.Log, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	brief, err := Analyse(context.Background(), ride.Log, Options{Brief: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(brief.Runs) != len(whole.Runs) || len(brief.RoadLoads) != 0 || len(whole.RoadLoads) != 1 {
+		t.Fatalf("%d and %d runs, %d and %d road loads", len(brief.Runs), len(whole.Runs), len(brief.RoadLoads), len(whole.RoadLoads))
+	}
+	for i := range brief.Runs {
+		if a, b := fmt.Sprint(brief.Runs[i].Marks), fmt.Sprint(whole.Runs[i].Marks); a != b { // as words, since what is unknown equals nothing
+			t.Errorf("run %d has other marks", brief.Runs[i].ID)
+		}
 	}
 }
 

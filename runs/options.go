@@ -17,7 +17,8 @@ const (
 type Options struct {
 	RollOns  []marks.SpeedPair                // nil: marks.DefaultPairs
 	Matters  float64                          // relative difference between setups worth knowing; 0: DefaultMatters
-	Progress func(stage Stage, share float64) // share of the whole done, 0 to 1; may be nil; called from one goroutine
+	Brief    bool                             // runs and marks only, as one wants to hear at a stop: no road load, no power
+	Progress func(stage Stage, share float64) // share of the whole done, 0 to 1; may be nil; never called twice at once
 }
 
 // pairs are the roll-ons to measure.

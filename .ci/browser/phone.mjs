@@ -4,6 +4,7 @@
 import { spawn } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { createServer } from "node:net";
+import { join } from "node:path";
 import { page, sleep } from "./chrome.mjs";
 import { ROOT } from "./testpage.mjs";
 
@@ -162,9 +163,13 @@ export async function type(phone, words) {
   await sleep(400);
 }
 
-// receive waits for the file that the app hands over, after act.
-export async function receive(phone, act, path) {
+// receive waits for the file that the app hands over, after act, saves it in
+// folder under the name that the app gave it, and returns its path.
+export async function receive(phone, act, folder) {
   const coming = phone.p.waitForEvent("download", { timeout: 120000 });
   await act();
-  await (await coming).saveAs(path);
+  const file = await coming;
+  const path = join(folder, file.suggestedFilename());
+  await file.saveAs(path);
+  return path;
 }

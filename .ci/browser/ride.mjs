@@ -51,6 +51,7 @@ async function tellBike(phone) {
   await touch(phone, "Name");
   await type(phone, "Blue");
   await touch(phone, "Weight as ridden");
+  await sleep(1000);
   await type(phone, pounds ? String(Math.round(MASS / 0.45359237)) : String(MASS));
   await see(phone, /^Weight as ridden: \d+/);
   await touch(phone, "Save");
@@ -100,26 +101,27 @@ console.log(`     the phone says: ${seen.join(" | ")}`);
 await picture(phone, join(process.env.SHOTS || folder, "results.png"));
 await touch(phone, "Name, notes, share");
 await scrollTo(phone, /^A report/);
-await receive(phone, () => touch(phone, /^A report/), join(folder, "report.html"));
+const paper = await receive(phone, () => touch(phone, /^A report/), folder);
 await scrollTo(phone, /^The recording as it is/);
-await receive(phone, () => touch(phone, /^The recording as it is/), join(folder, "session.jsonl.gz"));
+const recording = await receive(phone, () => touch(phone, /^The recording as it is/), folder);
 await scrollTo(phone, /^The results/);
-await receive(phone, () => touch(phone, /^The results/), join(folder, "results.json"));
+const results = await receive(phone, () => touch(phone, /^The results/), folder);
 await scrollTo(phone, /^For other programs/);
 await touch(phone, /^For other programs/);
-await receive(phone, () => touch(phone, /^Track for a map/), join(folder, "track.gpx"));
+const track = await receive(phone, () => touch(phone, /^Track for a map/), folder);
 await chrome.kill();
 home.remove();
 
-const phoneSays = JSON.parse(readFileSync(join(folder, "results.json"), "utf8"));
-const deskSays = JSON.parse(run("analyse", "--json", join(folder, "session.jsonl.gz")));
+const phoneSays = JSON.parse(readFileSync(results, "utf8"));
+const deskSays = JSON.parse(run("analyse", "--json", recording));
 check(JSON.stringify(phoneSays) === JSON.stringify(deskSays), "phone and desk give the same results for the same session");
 
-const report = readFileSync(join(folder, "report.html")).toString();
-check((report.match(/<svg/g) ?? []).length >= 3 && /CdA/.test(report), `the report made on the phone has ${(report.match(/<svg/g) ?? []).length} plots`);
-check(/<trkpt /.test(readFileSync(join(folder, "track.gpx")).toString()), "the track made on the phone has places");
+const report = readFileSync(paper, "utf8");
+const plots = (report.match(/<svg/g) ?? []).length;
+check(plots >= 3 && /CdA/.test(report), `the report made on the phone has ${plots} plots`);
+check(/<trkpt /.test(readFileSync(track, "utf8")), "the track made on the phone has places");
 
-const times = gunzipSync(readFileSync(join(folder, "session.jsonl.gz"))).toString().trim().split("\n").map((line) => JSON.parse(line))
+const times = gunzipSync(readFileSync(recording)).toString().trim().split("\n").map((line) => JSON.parse(line))
   .filter((line) => line.type === "motion").flatMap((line) => line.t_s);
 const kept = (times.length - 1) / (60 * (times.at(-1) - times[0]));
 console.log(`     ${playing.played.motion} readings of motion played in ${(playing.played.until - playing.onset).toFixed(0)} s, at most ${playing.played.late.toFixed(0)} ms late`);

@@ -142,8 +142,28 @@ func (s *Shell) recorderConfig() recorder.Config {
 	return recorder.Config{Sessions: s.sessions, Clock: s.dev.Clock, Awake: s.dev.Awake, Source: s.source(), Filter: liveFilter{live.New()},
 		Ride: ride, About: about, Header: session.Header{Start: math.NaN(), Started: s.dev.Clock.Wall(), Device: kind, Program: Program, Origin: "recorded"},
 		Analyse: func(ctx context.Context, leg *sensors.Log) (*runs.Result, error) {
-			return runs.Analyse(ctx, leg, s.options(nil))
+			opts := s.options(s.breathe())
+			opts.Brief = true
+			return runs.Analyse(ctx, leg, opts)
 		}}
+}
+
+// slice is how long an analysis may keep the program from all else while it
+// records: less than the time from one reading of motion to the next, since a
+// browser forgets a reading that nobody takes.
+const slice = 8 * time.Millisecond
+
+// breathe gives what an analysis calls to let the recording go on, where one
+// thread does everything, as in a browser.
+func (s *Shell) breathe() func(runs.Stage, float64) {
+	rested := s.dev.Clock.Elapsed()
+	return func(runs.Stage, float64) {
+		if s.dev.Clock.Elapsed()-rested < slice {
+			return
+		}
+		<-s.dev.Clock.After(time.Millisecond)
+		rested = s.dev.Clock.Elapsed()
+	}
 }
 
 // browser is what a recording from a browser says of its device.

@@ -34,8 +34,9 @@ func Build(ctx context.Context, folder string, e Effort) (Page, error) {
 	return p, p.Compress(e)
 }
 
-// compile leaves out the table of symbols, the paths of this machine and the
-// font of emojis, which alone is 4 MB.
+// compile leaves out the table of symbols, the paths of this machine, the font
+// of emojis, which alone is 4 MB, and the toolkit's own watch over which
+// goroutine draws, which the app has no need of and which takes time.
 func compile(ctx context.Context, folder string, e Effort) ([]byte, error) {
 	work, err := os.MkdirTemp("", "stillair-web-*")
 	if err != nil {
@@ -43,7 +44,7 @@ func compile(ctx context.Context, folder string, e Effort) ([]byte, error) {
 	}
 	defer os.RemoveAll(work)
 	out := filepath.Join(work, Program)
-	args := []string{"build", "-trimpath", "-tags", "no_emoji,minimal", "-ldflags", "-s -w", "-o", out}
+	args := []string{"build", "-trimpath", "-tags", "no_emoji,minimal,migrated_fynedo", "-ldflags", "-s -w", "-o", out}
 	if e == Thorough {
 		modfile, err := slim(ctx, folder, work)
 		if err != nil {

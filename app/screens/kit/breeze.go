@@ -2,6 +2,7 @@ package kit
 
 import (
 	"image"
+	"image/color"
 	"math"
 
 	"fyne.io/fyne/v2/canvas"
@@ -11,12 +12,17 @@ import (
 // close again behind it.
 func (k Kit) breeze() *Box {
 	return newBox(fixed{104, 44}, canvas.NewRaster(func(w, h int) image.Image {
-		p := newPen(w, h)
-		for _, y0 := range []float64{-0.8, -0.5, -0.22, 0.22, 0.5, 0.8} {
-			p.line(streamline(y0, float64(w), float64(h)), float64(h)/26, k.Palette.Line)
-		}
-		return p.img
+		return air(w, h, k.Palette.Line)
 	}))
+}
+
+// air draws the lines on a picture of w by h pixels.
+func air(w, h int, c color.Color) image.Image {
+	p := newPen(w, h)
+	for _, y0 := range []float64{-0.8, -0.5, -0.22, 0.22, 0.5, 0.8} {
+		p.line(streamline(y0, float64(w), float64(h)), float64(h)/26, c)
+	}
+	return p.img
 }
 
 // streamline follows one line of air whose height far away is y0, in units of

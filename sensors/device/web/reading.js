@@ -18,11 +18,13 @@ globalThis.stillairReading = (() => {
     return e;
   }
 
+  // place writes what differs only: while a bike moves its speed is all that does.
   function place(e, thing) {
     if (e.textContent !== thing.name) e.textContent = thing.name;
     for (const [side, key] of [["left", "x"], ["top", "y"], ["width", "w"], ["height", "h"]]) {
-      e.style[side] = `${thing[key]}px`;
+      if (e.at?.[key] !== thing[key]) e.style[side] = `${thing[key]}px`;
     }
+    e.at = thing;
   }
 
   return {
