@@ -38,7 +38,7 @@ func (r *ride) pass() {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
 	x, p := r.first(0)
-	states := kalman.Means(nodes, x, p)
+	states := r.filter.Means(nodes, x, p)
 	r.judge(places, nodes, states)
 	r.relinearise(nodes, states)
 }

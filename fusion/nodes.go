@@ -30,12 +30,14 @@ type ride struct {
 	lag    float64 // whole delay of the receiver, s
 	shape  float64 // square of its smoothing time, s²
 	ref    reference
+	filter kalman.Filter // of the passes before the last
 }
 
 // forgetSteps gives up what only the making of nodes needs.
 func (r *ride) forgetSteps() {
 	r.s.Spare(r.ref.speed, r.ref.accel, r.ref.curve, r.ref.dcurve, r.noisy, r.blind, r.turned)
 	r.ref, r.noisy, r.blind, r.turned = reference{}, nil, nil, nil
+	r.filter = kalman.Filter{}
 }
 
 // reference is the motion about which the smoother is linearised: the outcome

@@ -12,57 +12,86 @@ type Result struct {
 // taken is what the filter did from the node before up to and at a node.
 type taken struct {
 	slope slope
-	seen  seen // all zero where nothing was
+	seen  int32 // place among the observations; -1 where nothing was seen
+}
+
+// Filter is the way forward. It may be used again and again, in the same
+// memory.
+type Filter struct {
+	x     []Vec // after each node's observation
+	p     []Sym
+	steps []taken
+	seen  []seen
 }
 
 // Smooth runs the filter forward and the adjoint recursion back.
 func Smooth(nodes []Node, x Vec, p Sym) *Result {
-	xs, ps, steps := filter(nodes, x, p)
-	ties := make([]tie, len(nodes))
+	var f Filter
+	f.run(nodes, x, p)
+	xs, ps, steps, ties := f.x, f.p, f.steps, make([]tie, len(nodes))
 	var eta Vec
 	var info Sym
 	for i := len(nodes) - 1; i >= 0; i-- {
 		xs[i].shift(&ps[i], &eta)
 		ps[i].sharpen(&info, &ties[i])
 		t := &steps[i]
-		if nodes[i].Seen {
-			t.seen.backEta(&eta)
-			t.seen.backInfo(&info)
+		if t.seen >= 0 {
+			f.seen[t.seen].backEta(&eta)
+			f.seen[t.seen].backInfo(&info)
 		}
 		t.slope.backEta(&eta)
 		t.slope.backInfo(&info)
 	}
-	return &Result{X: xs, P: ps, Links: Links{steps: steps, ties: ties}}
+	return &Result{X: xs, P: ps, Links: Links{steps: steps, seen: f.seen, ties: ties}}
 }
 
-// Means gives the states that Smooth gives, without their covariances.
-func Means(nodes []Node, x Vec, p Sym) []Vec {
-	xs, ps, steps := filter(nodes, x, p)
+// Means gives the states that Smooth gives, without their covariances. They
+// hold until the filter is used again.
+func (f *Filter) Means(nodes []Node, x Vec, p Sym) []Vec {
+	f.run(nodes, x, p)
 	var eta Vec
 	for i := len(nodes) - 1; i >= 0; i-- {
-		xs[i].shift(&ps[i], &eta)
-		if nodes[i].Seen {
-			steps[i].seen.backEta(&eta)
+		f.x[i].shift(&f.p[i], &eta)
+		t := &f.steps[i]
+		if t.seen >= 0 {
+			f.seen[t.seen].backEta(&eta)
 		}
-		steps[i].slope.backEta(&eta)
+		t.slope.backEta(&eta)
 	}
-	return xs
+	return f.x
 }
 
-// filter gives the states and covariances after each node's observation.
-func filter(nodes []Node, x Vec, p Sym) ([]Vec, []Sym, []taken) {
-	xs, ps, steps := make([]Vec, len(nodes)), make([]Sym, len(nodes)), make([]taken, len(nodes))
+func (f *Filter) run(nodes []Node, x Vec, p Sym) {
+	observed := 0
 	for i := range nodes {
-		n := &nodes[i]
+		if nodes[i].Seen {
+			observed++
+		}
+	}
+	f.x, f.p, f.steps = room(f.x, len(nodes)), room(f.p, len(nodes)), room(f.steps, len(nodes))
+	f.seen = room(f.seen, observed)[:0]
+	xs, ps, steps := f.x, f.p, f.steps
+	for i := range nodes {
+		n, t := &nodes[i], &steps[i]
+		t.slope, t.seen = slope{}, -1
 		if i > 0 {
-			steps[i].slope = n.Step.pass(&x, &p)
+			t.slope = n.Step.pass(&x, &p)
 		}
 		if n.Seen {
-			steps[i].seen = n.Sight.update(&x, &p)
+			t.seen = int32(len(f.seen))
+			f.seen = append(f.seen, n.Sight.update(&x, &p))
 		}
-		xs[i], ps[i] = x, p
+		xs[i] = x
+		ps[i] = p
 	}
-	return xs, ps, steps
+}
+
+// room is a slice of n, the given one where that is long enough.
+func room[E any](s []E, n int) []E {
+	if cap(s) < n {
+		return make([]E, n)
+	}
+	return s[:n]
 }
 
 // shift moves a filtered state by what was seen later.

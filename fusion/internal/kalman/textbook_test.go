@@ -100,9 +100,10 @@ func observe(o *Sight, x *Vec, p *mat.Dense) *mat.Dense {
 // against dense matrices: to a billionth of their standard deviations.
 func TestAgainstTextbook(t *testing.T) {
 	const close, nodesEach = 1e-9, 300
+	var again Filter
 	for seed := range uint64(10) {
 		nodes, x, p := ride(rand.New(rand.NewPCG(seed, 3)), nodesEach)
-		got, means := Smooth(nodes, x, p), Means(nodes, x, p)
+		got, means := Smooth(nodes, x, p), again.Means(nodes, x, p)
 		wantX, wantP, gains := textbook(nodes, x, p)
 		sd := func(i, a int) float64 { return math.Sqrt(wantP[i].At(a, a)) }
 		for i := range nodes {

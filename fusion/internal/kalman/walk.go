@@ -3,6 +3,7 @@ package kalman
 // Links tells how the errors at different nodes hang together.
 type Links struct {
 	steps []taken
+	seen  []seen
 	ties  []tie
 }
 
@@ -41,7 +42,7 @@ func (l *Links) Leave(node int, u float64) Walk {
 func (w *Walk) step() {
 	w.node++
 	t := &w.all.steps[w.node]
-	f, o := &t.slope, &t.seen
+	f := &t.slope
 	for a := range w.rows {
 		x := &w.rows[a]
 		gain := f.vb*x[B] + f.vk*x[K]
@@ -49,9 +50,10 @@ func (w *Walk) step() {
 		x[V] += gain
 		x[C] *= f.c
 		x[K] *= f.k
-		if o.variance == 0 {
+		if t.seen < 0 {
 			continue
 		}
+		o := &w.all.seen[t.seen]
 		seen := o.h.of(x)
 		for i := range x {
 			x[i] -= seen * o.gain[i]
