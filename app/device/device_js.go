@@ -19,19 +19,23 @@ func Open() (*platform.Device, error) {
 		return nil, err
 	}
 	return &platform.Device{
-		Files:        browserFiles{files},
-		Clock:        platform.NewSystemClock(),
-		Source:       func() sensing.Source { return device.NewLive(web.NewPort(), time.After) },
-		Awake:        web.Awake{},
-		Share:        web.Sharer{},
-		Voice:        web.Voice{},
-		Buzzer:       web.Buzzer{},
-		Permit:       web.Permit,
-		Dark:         web.Dark,
-		TextScale:    web.TextScale,
-		Announce:     web.Announce,
-		Locale:       web.Language(),
-		CoarseTiming: true,
+		Files:  browserFiles{files},
+		Clock:  platform.NewSystemClock(),
+		Source: func() sensing.Source { return device.NewLive(web.NewPort(), time.After) },
+		Awake:  web.Awake{},
+		Share:  web.Sharer{},
+		Voice:  web.Voice{},
+		Buzzer: web.Buzzer{},
+		Permit: web.Permit,
+		Hear: func() sensing.Source {
+			return device.NewLive(device.Hearing(web.NewPort(), web.NewEar()), time.After)
+		},
+		PermitHearing: web.PermitEar,
+		Dark:          web.Dark,
+		TextScale:     web.TextScale,
+		Announce:      web.Announce,
+		Locale:        web.Language(),
+		CoarseTiming:  true,
 	}, nil
 }
 

@@ -33,6 +33,13 @@ type Device struct {
 	// tap; it must return at once. The answer shows in the states of Source.
 	Permit func()
 
+	// Hear is Source with the microphone beside the other sensors; nil where the
+	// device has none that the app can use. It is used only where the rider
+	// switched sound on. PermitHearing asks for leave, waits for the answer and
+	// reports it; nil: no question is needed.
+	Hear          func() sensors.Source
+	PermitHearing func() bool
+
 	// Dark and TextScale tell how the system is set: whether it asks for dark
 	// colours, and how large its text is beside the usual; nil: not known.
 	Dark      func() bool

@@ -80,6 +80,9 @@ func (d *delivery) pass(ctx context.Context, now float64) error {
 		}
 		d.ordered.Pressure(p)
 	}
+	for _, s := range b.Sound {
+		d.ordered.Sound(s)
+	}
 	for _, f := range b.Fixes {
 		d.ordered.Fix(f)
 	}

@@ -22,6 +22,7 @@ type Batch struct {
 	Motion   []sensors.Motion
 	Fixes    []sensors.Fix
 	Pressure []sensors.Pressure
+	Sound    []sensors.Sound // whose values are never used again
 	Told     []Told
 	Lost     int // events that the driver had no room for
 }
@@ -36,5 +37,6 @@ type Told struct {
 // Clear empties the batch and keeps its memory.
 func (b *Batch) Clear() {
 	b.Motion, b.Fixes, b.Pressure, b.Told = b.Motion[:0], b.Fixes[:0], b.Pressure[:0], b.Told[:0]
+	b.Sound = b.Sound[:0]
 	b.Lost = 0
 }

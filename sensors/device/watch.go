@@ -15,6 +15,7 @@ var patience = map[sensors.Sensor]float64{
 	sensors.SensorTurn:     2,
 	sensors.SensorFix:      5,
 	sensors.SensorPressure: 5,
+	sensors.SensorSound:    2,
 }
 
 // What the rider reads about a sensor that is quiet.
@@ -61,7 +62,7 @@ func (w *watch) told(t Told) []Told {
 // saw looks at what a batch holds, and at the time, and returns what changed.
 func (w *watch) saw(b *Batch, now float64) (changes []Told) {
 	w.count(b, now)
-	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure} {
+	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure, sensors.SensorSound} {
 		if c, ok := w.judge(s, now); ok {
 			changes = append(changes, w.told(c)...)
 		}
@@ -85,6 +86,9 @@ func (w *watch) count(b *Batch, now float64) {
 	}
 	if len(b.Pressure) > 0 {
 		w.hear(sensors.SensorPressure, now)
+	}
+	if len(b.Sound) > 0 {
+		w.hear(sensors.SensorSound, now)
 	}
 }
 

@@ -69,7 +69,7 @@ func (f served) serve(w http.ResponseWriter, r *http.Request) {
 	h.Set("ETag", tag)
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "no-referrer")
-	h.Set("Permissions-Policy", "accelerometer=(self), gyroscope=(self), geolocation=(self), camera=(), microphone=()")
+	h.Set("Permissions-Policy", "accelerometer=(self), gyroscope=(self), geolocation=(self), camera=(), microphone=(self)")
 	if r.Header.Get("If-None-Match") == tag {
 		w.WriteHeader(http.StatusNotModified)
 		return

@@ -4,6 +4,14 @@
 // files in IndexedDB, helping.js wakes, shares and speaks, reading.js tells screen
 // readers what the canvas shows.
 //
+// # The microphone
+//
+// listening.js opens the microphone without the browser's own treatment of
+// voices, and listening-work.js brings the sound down on the audio thread by a
+// filter that this package hands it; nothing above the band reaches the page.
+// What the browser says of the microphone's latency is taken off the times;
+// what it does not know is for package runs to find.
+//
 // # What a browser gives
 //
 // Position and speed come from the Geolocation API, motion from the

@@ -1,0 +1,74 @@
+package web
+
+import (
+	"encoding/binary"
+	"math"
+
+	"stillair/sensors"
+	"stillair/sensors/device"
+)
+
+var earReasons = []string{
+	0: "",
+	1: "the browser may not use the microphone; allow it in the browser's settings for this page, or switch sound off",
+	2: "this browser has no microphone to give",
+	3: "the microphone stopped; everything else goes on",
+	4: "the browser asks whether it may use the microphone",
+	5: "another app holds the microphone; everything else goes on",
+	6: "the page was not opened over https, and browsers then give no microphone",
+}
+
+// stretchValues is how many values a stretch has: a tenth of a second.
+const stretchValues = 120
+
+// hearing turns the rows of listening.js into stretches of sound.
+type hearing struct {
+	clock   device.SoundClock
+	rate    float64 // of the microphone, 1/s
+	latency float64 // that the browser knows of, s
+	factor  int
+}
+
+// read adds the rows in p to b. A row it does not know is counted as lost.
+func (h *hearing) read(p []byte, b *device.Batch) {
+	at := func(i int) float64 { return math.Float64frombits(binary.LittleEndian.Uint64(p[8*i:])) }
+	for len(p) >= 8 {
+		n := at(0)
+		if !(n >= 3 && n < 1e5) || len(p) < 8*(int(n)+1) {
+			b.Lost++
+			return
+		}
+		if first := at(1); first < 0 {
+			h.told(at(2), at(3), b)
+		} else {
+			h.stretch(first/1000, at(2), at(3), at(4), int(n)-4, func(i int) float64 { return at(5 + i) }, b)
+		}
+		p = p[8*(int(n)+1):]
+	}
+}
+
+func (h *hearing) told(condition, why float64, b *device.Batch) {
+	c, okC := pick(rowConditions, condition)
+	w, okW := pick(earReasons, why)
+	if !okC || !okW {
+		b.Lost++
+		return
+	}
+	b.Told = append(b.Told, device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: w})
+}
+
+// stretch makes a stretch of n values, whose first belongs to frame first of the
+// microphone and that was handed over at frame now.
+func (h *hearing) stretch(handed, first, now, clipped float64, n int, value func(int) float64, b *device.Batch) {
+	if n <= 0 || !(h.rate > 0) {
+		b.Lost++
+		return
+	}
+	end := h.clock.At(now/h.rate, handed)
+	s := sensors.Sound{T: end - (now-first)/h.rate - h.latency, Rate: h.rate / float64(h.factor), Clipped: int(clipped), Level: make([]int16, n)}
+	for i := range s.Level {
+		level := math.Round(value(i) * sensors.FullScale)
+		s.Level[i] = int16(max(-sensors.FullScale, min(level, sensors.FullScale-1)))
+	}
+	b.Sound = append(b.Sound, s)
+}
