@@ -35,7 +35,7 @@ type ride struct {
 
 // forgetSteps gives up what only the making of nodes needs.
 func (r *ride) forgetSteps() {
-	r.s.Spare(r.ref.speed, r.ref.accel, r.ref.curve, r.ref.dcurve, r.noisy, r.blind, r.turned)
+	r.s.Spare(r.ref.speed, r.ref.accel, r.ref.bent.read, r.ref.bent.more, r.noisy, r.blind, r.turned)
 	r.ref, r.noisy, r.blind, r.turned = reference{}, nil, nil, nil
 	r.filter = kalman.Filter{}
 }
@@ -43,17 +43,13 @@ func (r *ride) forgetSteps() {
 // reference is the motion about which the smoother is linearised: the outcome
 // of the pass before.
 type reference struct {
-	speed  []float64 // m/s at each sample
-	accel  []float64 // m/s²
-	curve  []float64 // what the receiver's smoothing adds to its reading, m/s
-	dcurve []float64 // change of that with shape, (m/s)/s²
+	speed []float64 // m/s at each sample
+	accel []float64 // m/s²
+	bent  bent
 }
 
 func newReference(s *motion.Series) reference {
-	f := reference{speed: s.Sheet(), accel: s.Sheet(), curve: s.Sheet(), dcurve: s.Sheet()}
-	clear(f.curve)
-	clear(f.dcurve)
-	return f
+	return reference{speed: s.Sheet(), accel: s.Sheet()}
 }
 
 // place is a sample that becomes a node, with the fix seen there.
@@ -229,11 +225,8 @@ func (r *ride) sight(p place) kalman.Sight {
 	f := r.fixes[p.fix]
 	a := r.ref.accel[p.index]
 	late := f.t - r.lag - r.s.T[p.index]
-	return kalman.Sight{
-		Z:     f.speed - a*late - r.ref.curve[p.index],
-		Accel: a,
-		Shape: r.ref.dcurve[p.index],
-	}
+	curve, dcurve := r.ref.bent.at(r.s.T, r.ref.speed, p.index)
+	return kalman.Sight{Z: f.speed - a*late - curve, Accel: a, Shape: dcurve}
 }
 
 // crawl is the variance that a fix has beside noise when the bike all but

@@ -2,6 +2,7 @@ package fusion
 
 import (
 	"math"
+	"slices"
 	"sync"
 
 	"stillair/fusion/internal/kalman"
@@ -48,56 +49,76 @@ func slope(t, x []float64, half, i int) float64 {
 	return (x[b] - x[a]) / (t[b] - t[a])
 }
 
-// bend works out what the receiver's own smoothing makes of the reference
-// speed. A first-order lag of time constant τ delays by τ on the whole, which
-// is part of the lag; what remains is half of τ² times the jerk and higher
-// terms, so that the reading is linear in τ², not in τ.
-func (r *ride) bend() {
-	t, curve, dcurve := r.s.T, r.ref.curve, r.ref.dcurve
-	if r.shape < 1e-4 {
-		half := max(1, r.s.Half(calmReach))
-		motion.Blocks(len(t), func(from, to int) {
-			for i := from; i < to; i++ {
-				a, b := max(i-half, 0), min(i+half, len(t)-1)
-				jerk := (slope(t, r.ref.speed, half, b) - slope(t, r.ref.speed, half, a)) / (t[b] - t[a])
-				curve[i], dcurve[i] = 0, jerk/2
-			}
-		})
-		return
-	}
-	const dw = 0.02
-	y, dy := r.s.Sheet(), r.s.Sheet()
-	var both sync.WaitGroup
-	both.Go(func() { r.lowPass(curve, y, r.shape) })
-	both.Go(func() { r.lowPass(dcurve, dy, r.shape+dw) })
-	both.Wait()
-	r.s.Spare(y, dy)
-	for i := range dcurve {
-		dcurve[i] = (dcurve[i] - curve[i]) / dw
-	}
+// bent is what the receiver's own smoothing makes of the reference speed. A
+// first-order lag of time constant τ delays by τ on the whole, which is part of
+// the lag; what remains is half of τ² times the jerk and higher terms, so that
+// the reading is linear in τ², not in τ. Before the first pass nothing is made
+// of a speed that is mere lines between the fixes.
+type bent struct {
+	half int // samples to either side over which the jerk is taken; 0 before the first pass
+
+	// The readings with √w and with √(w + shapeStep) for τ; nil while w is next
+	// to nothing.
+	read, more []float64
+	w          float64 // s²
 }
 
-// lowPass puts into out how much more than the speed a receiver reads that
-// smooths with a time constant √w and whose mean delay √w is accounted for; y
-// is room for the reading itself.
-func (r *ride) lowPass(out, y []float64, w float64) {
-	tau := math.Sqrt(w)
-	t, v := r.s.T, r.ref.speed
+const (
+	leastShape = 1e-4 // s²
+	shapeStep  = 0.02 // s²
+)
+
+// bend works out what the receiver makes of the present reference.
+func (r *ride) bend() {
+	b := &r.ref.bent
+	b.half, b.w = max(1, r.s.Half(calmReach)), r.shape
+	if b.w < leastShape {
+		r.s.Spare(b.read, b.more)
+		b.read, b.more = nil, nil
+		return
+	}
+	if b.read == nil {
+		b.read, b.more = r.s.Sheet(), r.s.Sheet()
+	}
+	var both sync.WaitGroup
+	both.Go(func() { lowPass(b.read, r.s.T, r.ref.speed, math.Sqrt(b.w)) })
+	both.Go(func() { lowPass(b.more, r.s.T, r.ref.speed, math.Sqrt(b.w+shapeStep)) })
+	both.Wait()
+}
+
+// at is how much more than the speed v the receiver reads at sample i, its
+// delay accounted for, and the change of that with τ².
+func (b *bent) at(t, v []float64, i int) (curve, dcurve float64) {
+	if b.half == 0 {
+		return 0, 0
+	}
+	if b.read == nil {
+		from, to := max(i-b.half, 0), min(i+b.half, len(t)-1)
+		jerk := (slope(t, v, b.half, to) - slope(t, v, b.half, from)) / (t[to] - t[from])
+		return 0, jerk / 2
+	}
+	curve = later(t, b.read, i, math.Sqrt(b.w)) - v[i]
+	more := later(t, b.more, i, math.Sqrt(b.w+shapeStep)) - v[i]
+	return curve, (more - curve) / shapeStep
+}
+
+// later is y some time after sample i, or at the end.
+func later(t, y []float64, i int, after float64) float64 {
+	at := t[i] + after
+	n, _ := slices.BinarySearch(t[i:], at)
+	k := max(0, min(i+n-1, len(t)-2))
+	u := math.Min((at-t[k])/(t[k+1]-t[k]), 1)
+	return y[k] + u*(y[k+1]-y[k])
+}
+
+// lowPass writes v under a first-order low-pass of time constant tau into y:
+// exact for straight lines between the samples.
+func lowPass(y, t, v []float64, tau float64) {
 	y[0] = v[0]
 	for i := 1; i < len(t); i++ {
 		h := t[i] - t[i-1]
 		e := math.Exp(-h / tau)
-		// exact for straight lines between the samples
 		slope := (v[i] - v[i-1]) / h
 		y[i] = v[i] - slope*tau + (y[i-1]-v[i-1]+slope*tau)*e
-	}
-	k := 0
-	for i := range t {
-		at := t[i] + tau
-		for k+2 < len(t) && t[k+1] <= at {
-			k++
-		}
-		u := math.Min((at-t[k])/(t[k+1]-t[k]), 1)
-		out[i] = y[k] + u*(y[k+1]-y[k]) - v[i]
 	}
 }
