@@ -30,6 +30,7 @@ const (
 	minDrop  = 7.0 // m/s, about 25 km/h
 	minLong  = 10  // s of a coast-down
 	minFast  = 13.9
+	justNow  = 2.5 // s: a push that begins so soon after standing is a launch, since what the filter holds true of its first second lags
 )
 
 type stretch int
@@ -52,6 +53,7 @@ type noticer struct {
 	from      float64 // speed there
 	other     float64 // since when samples belong to another stretch; NaN: they do not
 	otherFrom float64 // speed there
+	stood     float64 // when the bike last stood
 	started   bool
 }
 
@@ -60,8 +62,11 @@ func (n *noticer) at(t float64, e Estimate) {
 		return
 	}
 	if !n.started {
-		*n = noticer{list: n.list, last: t, accel: e.Accel, since: t, from: e.Speed, other: math.NaN(), started: true}
+		*n = noticer{list: n.list, last: t, accel: e.Accel, since: t, from: e.Speed, other: math.NaN(), stood: math.Inf(-1), started: true}
 		return
+	}
+	if e.Speed < standingBelow {
+		n.stood = t
 	}
 	dt := t - n.last
 	if dt <= 0 {
@@ -76,6 +81,9 @@ func (n *noticer) at(t float64, e Estimate) {
 	}
 	if math.IsNaN(n.other) {
 		n.other, n.otherFrom = t, e.Speed
+		if kind == push && t-n.stood < justNow {
+			n.otherFrom = 0
+		}
 	}
 	if t-n.other >= patience {
 		n.closeStretch()
