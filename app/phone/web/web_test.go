@@ -169,6 +169,24 @@ func TestHandler(t *testing.T) {
 	}
 }
 
+// TestPolicyOfPageAndHandler: a host that sends no header is left with what the
+// page itself says, which must be the same.
+func TestPolicyOfPageAndHandler(t *testing.T) {
+	p := page(t)
+	w := httptest.NewRecorder()
+	p.Handler().ServeHTTP(w, httptest.NewRequest("GET", "/", nil))
+	header, framed := strings.CutSuffix(w.Result().Header.Get("Content-Security-Policy"), "; frame-ancestors 'none'")
+	m := regexp.MustCompile(`http-equiv="Content-Security-Policy" content="([^"]+)"`).FindSubmatch(p["index.html"])
+	if !framed || m == nil || string(m[1]) != header {
+		t.Errorf("the page says %q, the handler %q", m, header)
+	}
+	for _, foreign := range []string{"http:", "https:", "*", "unsafe-inline", "'unsafe-eval'"} {
+		if strings.Contains(header, foreign) {
+			t.Errorf("the policy %q lets in %s", header, foreign)
+		}
+	}
+}
+
 func TestHandlerSendsOnceWhatDoesNotChange(t *testing.T) {
 	h := page(t).Handler()
 	ask := func(tag string) *http.Response {
