@@ -33,7 +33,11 @@ func spoilt(rng *rand.Rand, rows int) string {
 // the same is said of it, wherever its oddities stand, where it is cut and where
 // it breaks off.
 func TestPieces(t *testing.T) {
-	for seed := range uint64(12) {
+	seeds := 12
+	if testing.Short() {
+		seeds = 3
+	}
+	for seed := range uint64(seeds) {
 		rng := rand.New(rand.NewPCG(seed, 1))
 		text := spoilt(rng, 20_000)
 		text = text[:len(text)-rng.IntN(200)]
