@@ -191,7 +191,8 @@ func moreView(s screens.Screens) screens.MoreView {
 	pick := func(options ...string) screens.Choice {
 		return screens.Choice{Options: options, Chosen: 0, Pick: func(int) {}}
 	}
-	return screens.MoreView{Units: pick(t.Metric, t.Imperial), Power: pick("kW", s.C.Book.Horsepower), Language: pick(screens.Languages(s.C.Book)...), Look: pick(t.LookSystem, t.LookLight, t.LookDark),
+	sound := pick(t.Off, t.On)
+	return screens.MoreView{Sound: &sound, Units: pick(t.Metric, t.Imperial), Power: pick("kW", s.C.Book.Horsepower), Language: pick(screens.Languages(s.C.Book)...), Look: pick(t.LookSystem, t.LookLight, t.LookDark),
 		TextSize: pick(t.TextNormal, t.TextLarge, t.TextLargest), Aloud: pick(t.Off, t.On), HasVoice: true, Guide: nothing,
 		Air: []kit.Field{{Name: t.Temperature, Text: "18", Unit: "°C"}, {Name: t.Pressure, Text: "1009", Unit: "hPa"}, {Name: t.Humidity, Unit: "%"}}}
 }

@@ -18,6 +18,8 @@ type Choice struct {
 type MoreView struct {
 	Units, Power, Language, Look, TextSize, Aloud Choice
 	HasVoice                                      bool
+	Sound                                         *Choice // nil: there is no microphone
+	SoundTrouble                                  string
 	Air                                           []kit.Field
 	Trouble                                       string
 	Guide                                         func()
@@ -34,6 +36,12 @@ func (s Screens) More(v MoreView) *kit.Page {
 		s.choice(t.TextSize, "", v.TextSize)}
 	if v.HasVoice {
 		choices = append(choices, s.choice(t.Aloud, t.AloudHint, v.Aloud))
+	}
+	if v.Sound != nil {
+		choices = append(choices, s.choice(s.C.Book.Hearing.Use, s.C.Book.Hearing.UseHint, *v.Sound))
+		if v.SoundTrouble != "" {
+			choices = append(choices, k.Notice(kit.Caution, kit.Warn, v.SoundTrouble, ""))
+		}
 	}
 	body = append(body, k.List(s.into(kit.Guide, t.GuideAgain, "", v.Guide)), k.Card(spaced(k, choices)...))
 	body = append(body, s.formGroup(FormGroup{Title: t.AirTitle, Hint: t.AirHint, Fields: v.Air})...)

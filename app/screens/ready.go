@@ -87,6 +87,8 @@ func senseSymbol(x sensors.Sensor) kit.Symbol {
 		return kit.Motion
 	case sensors.SensorPressure:
 		return kit.Barometer
+	case sensors.SensorSound:
+		return kit.Motion
 	}
 	return kit.Storage
 }

@@ -107,6 +107,14 @@ const gzipType = "application/gzip"
 
 func (s *Shell) rideFile() (made, error) {
 	name, data, err := s.sessions.Bytes(s.opened.id)
+	if err != nil {
+		return made{}, err
+	}
+	rec, err := s.sessions.Read(s.opened.id)
+	if err != nil {
+		return made{name, gzipType, data}, nil // spoilt: whoever gets it may save more of it
+	}
+	data, err = silent(data, rec)
 	return made{name, gzipType, data}, err
 }
 

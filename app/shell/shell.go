@@ -57,6 +57,7 @@ type Shell struct {
 	undo  func()    // what the bar above the tabs takes back; nil: no bar
 
 	notice  screens.NoticeText
+	unheard string // why sound could not be switched on
 	ticked  [6]bool
 	watch   *recorder.Watch
 	rec     *recorder.Recording
@@ -203,5 +204,11 @@ func (s *Shell) look() {
 	}
 }
 
-// source gives a new source of the device.
-func (s *Shell) source() sensors.Source { return s.dev.Source() }
+// source gives a new source of the device, with the microphone where the rider
+// switched it on.
+func (s *Shell) source() sensors.Source {
+	if s.choices.Sound && s.dev.Hear != nil {
+		return s.dev.Hear()
+	}
+	return s.dev.Source()
+}

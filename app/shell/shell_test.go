@@ -171,9 +171,13 @@ var drawing sync.Mutex
 
 func open(t *testing.T, files platform.Files, source func() sensors.Source, out *outlet) hand {
 	t.Helper()
+	return openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: source, Locale: "en-IE", Voice: out, Share: out})
+}
+
+func openOn(t *testing.T, d *platform.Device) hand {
+	t.Helper()
 	test.NewTempApp(t)
 	mu := &drawing
-	d := &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: source, Locale: "en-IE", Voice: out, Share: out}
 	app := shell.Open(shell.Config{Device: d, Do: func(f func()) {
 		mu.Lock()
 		defer mu.Unlock()

@@ -20,8 +20,9 @@ type Choices struct {
 	Look     string   `json:"look,omitempty"`     // "light", "dark"; empty: the system's
 	TextSize float32  `json:"text_size,omitempty"`
 	Aloud    bool     `json:"say_results_aloud,omitempty"`
-	Bike     string   `json:"bike,omitempty"`  // ID of the bike chosen last
-	Setup    string   `json:"setup,omitempty"` // name of the setup chosen last
+	Sound    bool     `json:"record_sound,omitempty"` // the rider gave leave for the microphone
+	Bike     string   `json:"bike,omitempty"`         // ID of the bike chosen last
+	Setup    string   `json:"setup,omitempty"`        // name of the setup chosen last
 	Air      Air      `json:"air"`
 	Wind     *float64 `json:"wind_sd_mps,omitempty"` // along the road from pair to pair; nil: not told
 	AirTold  AirTold  `json:"air_told,omitzero"`     // when Air and Wind were typed in

@@ -25,6 +25,7 @@ type Book struct {
 	Common  Common
 	Ready   Ready
 	Senses  Senses
+	Hearing Hearing
 	Riding  Riding
 	Rides   Rides
 	Ride    Ride

@@ -20,6 +20,7 @@ func English() *Book {
 		},
 		Ready:   englishReady(),
 		Senses:  englishSenses(),
+		Hearing: englishHearing(),
 		Riding:  englishRiding(),
 		Rides:   englishRides(),
 		Ride:    englishRide(),

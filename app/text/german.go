@@ -20,6 +20,7 @@ func German() *Book {
 		},
 		Ready:   germanReady(),
 		Senses:  germanSenses(),
+		Hearing: germanHearing(),
 		Riding:  germanRiding(),
 		Rides:   germanRides(),
 		Ride:    germanRide(),

@@ -145,7 +145,7 @@ func (c Context) senseLines(s ReadyState) []SenseLine {
 	if x := by[sensors.SensorTurn]; x.Condition == sensors.Missing {
 		lines = append(lines, SenseLine{Sensor: x.Sensor, Title: c.Book.Senses.Turn, Words: c.Book.Senses.MissingTurn, Grade: Absent})
 	}
-	for _, l := range []SenseLine{c.pressureLine(by[sensors.SensorPressure]), c.storageLine(s.Free)} {
+	for _, l := range []SenseLine{c.pressureLine(by[sensors.SensorPressure]), c.soundLine(by[sensors.SensorSound]), c.storageLine(s.Free)} {
 		if l.Grade != Absent && !(l.Grade == Fine && l.Sensor == "") {
 			lines = append(lines, l) // what is not needed, and what is well anyway, needs no reading
 		}

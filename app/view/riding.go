@@ -132,6 +132,9 @@ func (c Context) rideWarnings(s recorder.Status) []string {
 		case sensors.SensorMotion:
 			l := c.motionLine(x, false)
 			out = append(out, l.Title+": "+l.Words)
+		case sensors.SensorSound:
+			l := c.soundLine(x)
+			out = append(out, l.Title+": "+l.Words)
 		}
 	}
 	return out

@@ -1,0 +1,63 @@
+package shell
+
+import (
+	"bytes"
+
+	"stillair/app/screens"
+	"stillair/app/store"
+	"stillair/export/session"
+)
+
+// hearing is the switch of the microphone; nil where there is none.
+func (s *Shell) hearing() *screens.Choice {
+	if s.dev.Hear == nil {
+		return nil
+	}
+	t := s.screen.C.Book.More
+	c := screens.Choice{Options: []string{t.Off, t.On}, Pick: func(i int) { s.setHearing(i == 1) }}
+	if s.choices.Sound {
+		c.Chosen = 1
+	}
+	return &c
+}
+
+// setHearing switches the microphone; on only once the rider gave leave.
+func (s *Shell) setHearing(on bool) {
+	if !on || s.dev.PermitHearing == nil {
+		s.heard(on, on)
+		return
+	}
+	granted := false
+	s.aside(func() { granted = s.dev.PermitHearing() }, func() { s.heard(on, granted) })
+}
+
+// heard keeps what came of switching the microphone, and looks at the sensors
+// anew.
+func (s *Shell) heard(wanted, granted bool) {
+	s.unheard = ""
+	if wanted && !granted {
+		s.unheard = s.screen.C.Book.Hearing.Refused
+	}
+	watch := s.watch
+	s.changed(func(c *store.Choices) { c.Sound = granted })
+	if watch == nil {
+		return
+	}
+	s.watch = nil
+	s.aside(watch.Stop, s.startWatch)
+}
+
+// silent is a recording as it is shared: what the microphone heard stays on the
+// phone.
+func silent(data []byte, rec *session.Recording) ([]byte, error) {
+	if len(rec.Log.Sound) == 0 {
+		return data, nil
+	}
+	log := *rec.Log
+	log.Sound = nil
+	without := *rec
+	without.Log = &log
+	var b bytes.Buffer
+	err := session.WriteRecording(session.ToFile(memory{&b}), &without)
+	return b.Bytes(), err
+}

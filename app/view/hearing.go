@@ -1,0 +1,33 @@
+package view
+
+import (
+	"stillair/app/recorder"
+	"stillair/sensors"
+)
+
+// oftenLoud is the share of the time from which sound counts as too loud.
+const oftenLoud = 0.05
+
+// soundLine says how the microphone does; that it is not used is Absent.
+func (c Context) soundLine(x recorder.Sense) SenseLine {
+	t := c.Book.Hearing
+	l := SenseLine{Sensor: sensors.SensorSound, Title: t.Title, Words: t.Wait, Detail: c.senseDetail(x)}
+	switch x.Condition {
+	case "":
+		l.Grade = Absent
+	case sensors.Denied:
+		l.Words, l.Grade = t.Denied, Doubtful
+	case sensors.Missing:
+		l.Words, l.Grade = t.Missing, Doubtful
+	case sensors.Silent:
+		l.Words, l.Grade = t.Silenced, Doubtful
+	case sensors.Working:
+		l.Words, l.Grade = t.Good, Fine
+		if x.Clipped > oftenLoud {
+			l.Words = t.Loud
+		}
+	case sensors.Asking:
+		l.Words = c.Book.Senses.Asking
+	}
+	return l
+}

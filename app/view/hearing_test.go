@@ -1,0 +1,40 @@
+package view
+
+import (
+	"testing"
+
+	"stillair/app/recorder"
+	"stillair/app/text"
+	"stillair/sensors"
+)
+
+// TestSoundIsSpokenOfOnlyWhereItIsUsed holds what is said of the microphone,
+// and that a ride can begin however it does.
+func TestSoundIsSpokenOfOnlyWhereItIsUsed(t *testing.T) {
+	c := Context{Book: text.English()}
+	for _, tt := range []struct {
+		name  string
+		sense recorder.Sense
+		words string
+	}{
+		{"not used", recorder.Sense{}, ""},
+		{"works", recorder.Sense{Condition: sensors.Working}, c.Book.Hearing.Good},
+		{"too loud", recorder.Sense{Condition: sensors.Working, Clipped: 0.3}, c.Book.Hearing.Loud},
+		{"denied", recorder.Sense{Condition: sensors.Denied}, c.Book.Hearing.Denied},
+		{"missing", recorder.Sense{Condition: sensors.Missing}, c.Book.Hearing.Missing},
+		{"dies", recorder.Sense{Condition: sensors.Silent}, c.Book.Hearing.Silenced},
+	} {
+		tt.sense.Sensor = sensors.SensorSound
+		fix := recorder.Sense{Sensor: sensors.SensorFix, Condition: sensors.Working, HSD: 3, Rate: 1}
+		r := c.Ready(ReadyState{Senses: []recorder.Sense{fix, tt.sense}, Free: 1 << 40})
+		said := ""
+		for _, l := range r.Senses {
+			if l.Sensor == sensors.SensorSound {
+				said = l.Words
+			}
+		}
+		if said != tt.words || !r.CanStart {
+			t.Errorf("%s: says %q, want %q; can start: %v", tt.name, said, tt.words, r.CanStart)
+		}
+	}
+}
