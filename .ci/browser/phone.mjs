@@ -86,10 +86,14 @@ export async function effort({ p, protocol }) {
 // things lists what the screen reader is told.
 export const things = ({ p }) => p.evaluate(() => [...document.querySelectorAll("#reading > *")].map((e) => {
   const r = e.getBoundingClientRect();
-  return { name: e.textContent, press: e.tagName === "BUTTON", x: r.left + r.width / 2, y: r.top + r.height / 2 };
+  const field = e.getAttribute("role") === "textbox";
+  return { name: field ? e.getAttribute("aria-label") : e.textContent, value: field ? e.textContent : undefined, note: e.getAttribute("aria-description"),
+    press: field || e.tagName === "BUTTON", x: r.left + r.width / 2, y: r.top + r.height / 2 };
 }));
 
-const matches = (thing, name) => (name instanceof RegExp ? name.test(thing.name) : thing.name === name);
+// matches holds a name against a thing's, or an expression against its name and,
+// of a field, its value.
+const matches = (thing, name) => (name instanceof RegExp ? name.test(thing.value ? `${thing.name}: ${thing.value}` : thing.name) : thing.name === name);
 const find = (list, name) => list.find((t) => t.press && matches(t, name)) || list.find((t) => matches(t, name));
 
 // picture saves what is on the screen. (The page's own way to do so would change

@@ -54,6 +54,8 @@ async function tellBike(phone) {
   await sleep(1000);
   await type(phone, pounds ? String(Math.round(MASS / 0.45359237)) : String(MASS));
   await see(phone, /^Weight as ridden: \d+/);
+  const weight = (await things(phone)).find((t) => t.name === "Weight as ridden");
+  check(weight.press && /^\d+$/.test(weight.value) && /kg|lb/.test(weight.note), `a screen reader is told of a field: ${weight.name}, ${weight.value}, ${weight.note}`);
   await touch(phone, "Save");
   await touch(phone, "Ride");
 }

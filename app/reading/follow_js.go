@@ -43,7 +43,7 @@ func onPage(c fyne.Canvas) []web.Thing {
 	scale := c.Scale() / float32(web.PixelRatio())
 	var out []web.Thing
 	for _, t := range Things(root) {
-		out = append(out, web.Thing{Name: t.Name, Press: t.Press,
+		out = append(out, web.Thing{Name: t.Name, Role: string(t.Role), Value: t.Value, Note: t.Note, Lines: t.Lines,
 			X: t.Pos.X * scale, Y: t.Pos.Y * scale, W: t.Size.Width * scale, H: t.Size.Height * scale})
 	}
 	return out

@@ -5,7 +5,6 @@ package reading
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
-	"fyne.io/fyne/v2/widget"
 )
 
 // Whole is an object of the app that is made of others.
@@ -13,10 +12,33 @@ type Whole interface {
 	Parts() []fyne.CanvasObject
 }
 
+// Field is a place to type in.
+type Field interface {
+	fyne.CanvasObject
+	FieldName() string
+	FieldValue() string
+	FieldNote() string // unit, fault, hint; may be empty
+	FieldLines() bool  // more than one line may stand there
+}
+
+// Role is what kind of thing a part of the screen is.
+type Role string
+
+// The roles, by their names in the browser's own list (WAI-ARIA 1.2), where
+// plain text has none.
+const (
+	Text    Role = ""
+	Button  Role = "button"
+	TextBox Role = "textbox"
+)
+
 // Thing is what a reader says of one part of the screen.
 type Thing struct {
 	Name  string
-	Press bool // it can be pressed
+	Role  Role
+	Value string // what stands in a field
+	Note  string // what there is to say of a field besides
+	Lines bool   // a field of more than one line
 	Pos   fyne.Position
 	Size  fyne.Size
 }
@@ -54,16 +76,21 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 		return
 	}
 	pos := origin.Add(o.Position())
+	if f, ok := o.(Field); ok {
+		l.addField(f, pos, seen)
+		return
+	}
 	if a, ok := o.(fyne.Accessible); ok && a.AccessibilityLabel() != "" && a.AccessibilityRole() != fyne.AccessibleRoleContainer {
-		press := a.AccessibilityRole() == fyne.AccessibleRoleButton
-		if press || !said {
-			l.add(Thing{Name: a.AccessibilityLabel(), Press: press, Pos: pos, Size: o.Size()}, seen)
+		role := Text
+		if a.AccessibilityRole() == fyne.AccessibleRoleButton {
+			role = Button
+		}
+		if role == Button || !said {
+			l.add(Thing{Name: a.AccessibilityLabel(), Role: role, Pos: pos, Size: o.Size()}, seen)
 		}
 		said = true
 	}
 	switch o := o.(type) {
-	case *widget.Entry:
-		l.add(Thing{Name: l.entryName(o), Press: true, Pos: pos, Size: o.Size()}, seen)
 	case *container.Scroll:
 		l.walk(o.Content, pos, seen.within(pos, o.Size()), said)
 	case *fyne.Container:
@@ -77,16 +104,13 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 	}
 }
 
-// entryName names a field by the words before it, and tells what is in it.
-func (l *lister) entryName(e *widget.Entry) string {
-	name, in := e.PlaceHolder, e.Text
-	if n := len(l.things); n > 0 && !l.things[n-1].Press {
-		name = l.things[n-1].Name
+// addField lists a field. Its name stands before it on the screen as well; a
+// reader that says the name of the field need not say it twice.
+func (l *lister) addField(f Field, pos fyne.Position, seen area) {
+	if n := len(l.things); n > 0 && l.things[n-1].Role == Text && l.things[n-1].Name == f.FieldName() {
+		l.things = l.things[:n-1]
 	}
-	if in != "" {
-		name += ": " + in
-	}
-	return name
+	l.add(Thing{Name: f.FieldName(), Role: TextBox, Value: f.FieldValue(), Note: f.FieldNote(), Lines: f.FieldLines(), Pos: pos, Size: f.Size()}, seen)
 }
 
 func (l *lister) add(t Thing, seen area) {

@@ -10,14 +10,18 @@ import (
 	"fyne.io/fyne/v2/widget"
 
 	"stillair/app/reading"
+	"stillair/app/screens/kit"
 )
 
 // names lists what is read, with a star where it can be pressed.
 func names(things []reading.Thing) (out []string) {
 	for _, t := range things {
 		n := t.Name
-		if t.Press {
+		switch t.Role {
+		case reading.Button:
 			n += "*"
+		case reading.TextBox:
+			n += "=" + t.Value + "(" + t.Note + ")"
 		}
 		out = append(out, n)
 	}
@@ -48,10 +52,9 @@ func TestThings(t *testing.T) {
 	label := func(s string) fyne.CanvasObject { return widget.NewLabel(s) }
 	hidden := widget.NewLabel("hidden")
 	hidden.Hide()
-	entry := widget.NewEntry()
-	entry.SetPlaceHolder("Mass")
-	filled := widget.NewEntry()
-	filled.SetText("290")
+	k := kit.New(kit.Light(), 1)
+	entry := k.Field(kit.Field{Name: "Mass", Example: "290"})
+	filled := k.Field(kit.Field{Name: "Weight", Text: "290", Unit: "kg", Hint: "as ridden", Fault: "too much"})
 	for _, c := range []struct {
 		name string
 		root fyne.CanvasObject
@@ -64,8 +67,8 @@ func TestThings(t *testing.T) {
 			[]string{"card", "more*"}},
 		{"a button speaks for its words", newBox("go", fyne.AccessibleRoleButton, label("go now")), []string{"go*"}},
 		{"hidden", container.NewVBox(label("seen"), hidden), []string{"seen"}},
-		{"a field", container.NewVBox(entry), []string{"Mass*"}},
-		{"a field with words before it", container.NewVBox(label("Weight"), filled), []string{"Weight", "Weight: 290*"}},
+		{"a field, which says its name once", container.NewVBox(label("before"), entry), []string{"before", "Mass=()"}},
+		{"a field with a value and all there is to say", container.NewVBox(filled), []string{"Weight=290(kg. too much. as ridden)", "kg", "too much", "as ridden"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			w := test.NewTempWindow(t, c.root)

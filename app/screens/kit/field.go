@@ -1,9 +1,6 @@
 package kit
 
-import (
-	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/widget"
-)
+import "fyne.io/fyne/v2"
 
 // Field is a named place to type in. All but Name may be empty.
 type Field struct {
@@ -18,29 +15,16 @@ type Field struct {
 
 // Field makes a place to type in.
 func (k Kit) Field(f Field) *Box {
-	e := widget.NewEntry()
-	if f.Lines > 1 {
-		e = widget.NewMultiLineEntry()
-		e.Wrapping = fyne.TextWrapWord
-		e.SetMinRowsVisible(f.Lines)
+	line := []fyne.CanvasObject{Grow(newEntry(f), 1)}
+	if f.Unit != "" {
+		line = append(line, k.Text(Body, Muted, f.Unit))
 	}
-	e.SetPlaceHolder(f.Example)
-	e.SetText(f.Text)
-	e.OnChanged = f.Changed
-	return k.field(f.Name, e, f.Unit, f.Hint, f.Fault)
-}
-
-func (k Kit) field(name string, e *widget.Entry, unit, hint, fault string) *Box {
-	line := []fyne.CanvasObject{Grow(e, 1)}
-	if unit != "" {
-		line = append(line, k.Text(Body, Muted, unit))
+	parts := []fyne.CanvasObject{k.Text(Strong, Plain, f.Name), k.Row(10, Centre, line...)}
+	if f.Fault != "" {
+		parts = append(parts, k.Row(8, Top, k.Icon(Caution, Warn, 18), Grow(k.Text(Small, Warn, f.Fault), 1)))
 	}
-	parts := []fyne.CanvasObject{k.Text(Strong, Plain, name), k.Row(10, Centre, line...)}
-	if fault != "" {
-		parts = append(parts, k.Row(8, Top, k.Icon(Caution, Warn, 18), Grow(k.Text(Small, Warn, fault), 1)))
-	}
-	if hint != "" {
-		parts = append(parts, k.Text(Small, Muted, hint))
+	if f.Hint != "" {
+		parts = append(parts, k.Text(Small, Muted, f.Hint))
 	}
 	return k.Column(5, parts...)
 }

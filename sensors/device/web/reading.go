@@ -10,7 +10,10 @@ import (
 // Thing is something on the screen, as a screen reader is told of it.
 type Thing struct {
 	Name  string  `json:"name"`
-	Press bool    `json:"press"` // it can be pressed
+	Role  string  `json:"role"`  // of WAI-ARIA: button, textbox; empty: plain text
+	Value string  `json:"value"` // what stands in a textbox
+	Note  string  `json:"note"`  // what there is to say of it besides
+	Lines bool    `json:"lines"` // it takes more than one line
 	X     float32 `json:"x"`     // CSS pixels
 	Y     float32 `json:"y"`
 	W     float32 `json:"w"`

@@ -1,7 +1,7 @@
 // Tells a screen reader what is on the canvas, of which it sees nothing: for
-// each thing a name, whether it can be pressed, and where it is. The elements
-// lie invisible over the canvas and let touches through; a reader that presses
-// one presses the canvas there.
+// each thing a name, its role, and where it is; for a field what stands in it and
+// what there is to say of it besides. The elements lie invisible over the canvas
+// and let touches through; a reader that presses one presses the canvas there.
 globalThis.stillairReading = (() => {
   "use strict";
   let layer = null, shown = [];
@@ -12,15 +12,31 @@ globalThis.stillairReading = (() => {
     for (const kind of ["mousemove", "mousedown", "mouseup"]) document.dispatchEvent(new MouseEvent(kind, at));
   }
 
+  // A field that is pressed has the toolkit focus its hidden one, which then
+  // answers to the same name.
+  function enter(e) {
+    document.getElementById("dummyEntry")?.setAttribute("aria-label", e.getAttribute("aria-label"));
+  }
+
   function make(thing) {
-    const e = document.createElement(thing.press ? "button" : "p");
-    if (thing.press) e.addEventListener("click", (event) => { event.stopPropagation(); press(e); });
+    const e = document.createElement({ button: "button", textbox: "div" }[thing.role] ?? "p");
+    e.dataset.role = thing.role;
+    if (thing.role === "textbox") { e.setAttribute("role", "textbox"); e.tabIndex = 0; }
+    if (thing.role) e.addEventListener("click", (event) => { event.stopPropagation(); if (thing.role === "textbox") enter(e); press(e); });
     return e;
   }
 
+  const set = (e, name, value) => { if (e.getAttribute(name) !== value) e.setAttribute(name, value); };
+
   // place writes what differs only: while a bike moves its speed is all that does.
   function place(e, thing) {
-    if (e.textContent !== thing.name) e.textContent = thing.name;
+    const words = thing.role === "textbox" ? thing.value : thing.name;
+    if (e.textContent !== words) e.textContent = words;
+    if (thing.role === "textbox") {
+      set(e, "aria-label", thing.name);
+      set(e, "aria-description", thing.note);
+      set(e, "aria-multiline", String(thing.lines));
+    }
     for (const [side, key] of [["left", "x"], ["top", "y"], ["width", "w"], ["height", "h"]]) {
       if (e.at?.[key] !== thing[key]) e.style[side] = `${thing[key]}px`;
     }
@@ -40,7 +56,7 @@ globalThis.stillairReading = (() => {
       shown.length = Math.min(shown.length, things.length);
       things.forEach((thing, i) => {
         const old = shown[i];
-        if (!old || (old.tagName === "BUTTON") !== thing.press) {
+        if (!old || old.dataset.role !== thing.role) {
           shown[i] = make(thing);
           if (old) old.replaceWith(shown[i]); else layer.append(shown[i]);
         }
