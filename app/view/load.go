@@ -6,6 +6,7 @@ import (
 
 	"stillair/runs"
 	"stillair/runs/measure"
+	"stillair/runs/worth"
 	"stillair/sensors/units"
 )
 
@@ -43,13 +44,14 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	v.CdABand.Spoken, v.CrrBand.Spoken = v.CdASure, v.CrrSure
 	u := c.reference()
 	unit, watts := c.powerUnit()
-	air, tyres := forces(l, u)
-	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(air, 0))
-	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.Number(tyres, 0), c.Mass(l.Mass))
-	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.Number((air+tyres)*u/watts, 1), unit)
+	w := loadOf(res, l)
+	power := w.Power(u)
+	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(w.Force(u).X*w.AirShare(u), 0))
+	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.Number(l.Mass*w.Gravity*l.Crr.X, 0), c.Mass(l.Mass))
+	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.Number(power.X/watts, 1), unit)
 	v.Assumed = fmt.Sprintf(t.Assumed, c.Number(l.Density, 3), c.Mass(l.Mass))
 	v.Curves, v.CurvesHint = c.coastCurves(res, l)
-	v.Force = c.forcePlot(l)
+	v.Force = c.forcePlot(l, w)
 	for _, n := range l.Notes {
 		v.Notes = append(v.Notes, c.say(n))
 	}
@@ -64,10 +66,14 @@ func (c Context) reference() float64 {
 	return 100 * units.KMH
 }
 
-// forces are what air and tyres take at v, N, on the level in still air, the
-// tyres as at standstill.
-func forces(l runs.RoadLoad, v float64) (air, tyres float64) {
-	return 0.5 * l.Density * l.CdA.X * v * v, l.Mass * units.StandardGravity * l.Crr.X
+// loadOf is a road load in the air of its ride, on the level in still air, with
+// standard gravity where the result does not tell where it was.
+func loadOf(res *runs.Result, l runs.RoadLoad) worth.Load {
+	g := res.Gravity
+	if g == 0 {
+		g = units.StandardGravity
+	}
+	return l.Load(g)
 }
 
 func (c Context) interval(best float64, ci [2]float64, low, high float64, decimals int, scale string) Interval {
@@ -175,19 +181,16 @@ func passed(cu *runs.Curve, v float64) float64 {
 }
 
 // forcePlot shows how force grows with speed, and what of it is the tyres.
-func (c Context) forcePlot(l runs.RoadLoad) Plot {
+func (c Context) forcePlot(l runs.RoadLoad, load worth.Load) Plot {
 	t := c.Book.Load
 	top := 1.3 * c.reference()
 	var x, all, roll, low, high []float64
 	for i := range 41 {
 		v := top * float64(i) / 40
-		air, tyres := forces(l, v)
-		q := 0.5 * l.Density * v * v
-		w := l.Mass * units.StandardGravity
-		se := math.Sqrt(q*q*l.CdA.SE*l.CdA.SE + w*w*l.Crr.SE*l.Crr.SE + 2*q*w*l.Cov)
-		h := measure.Quantile(0.95, l.DoF) * se
-		x, all, roll = append(x, c.Speed(v)), append(all, air+tyres), append(roll, tyres)
-		low, high = append(low, air+tyres-h), append(high, air+tyres+h)
+		f := load.Force(v)
+		h := measure.Quantile(0.95, l.DoF) * f.SE
+		x, all, roll = append(x, c.Speed(v)), append(all, f.X), append(roll, f.X*(1-load.AirShare(v)))
+		low, high = append(low, f.X-h), append(high, f.X+h)
 	}
 	return Plot{Spoken: t.ShareTitle, X: c.axisOf(fmt.Sprintf(t.SpeedAxis, c.SpeedUnit()), 0, c.Speed(top), 5),
 		Y:     c.axisOf(t.ForceAxis, 0, high[len(high)-1], 4),

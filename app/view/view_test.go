@@ -240,3 +240,14 @@ func TestFoundInTheList(t *testing.T) {
 		t.Errorf("found %q", got)
 	}
 }
+
+// TestOneFigureForSteadySpeed holds that the screen of a setup and the one of
+// compared setups tell the same power at a steady speed.
+func TestOneFigureForSteadySpeed(t *testing.T) {
+	c, res := english(), invented()
+	res.RoadLoads[0].Crr.X, res.RoadLoads[0].CdACI, res.RoadLoads[0].CrrCI = 0.018, [2]float64{0.48, 0.52}, [2]float64{0.017, 0.019}
+	at := res.AtSpeed(c.reference())[0]
+	if got, want := c.Load(res, res.RoadLoads[0]).Power, c.Number(at.Power.X/1000, 1)+" kW"; !strings.Contains(got, want) {
+		t.Errorf("%q does not say %s", got, want)
+	}
+}
