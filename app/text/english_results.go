@@ -50,8 +50,8 @@ func englishRun() Run {
 func englishLoad() Load {
 	return Load{
 		Title: "What holds you back", AllRuns: "All coast-downs", DragArea: "Drag area CdA", Rolling: "Rolling resistance Crr",
-		DragMeans:    "How big you are to the wind. At %s %s it takes %s N.",
-		RollingMeans: "What the tyres take of your weight: %s N of %s.",
+		DragMeans:    "How big you are to the wind. At %s %s it takes %s %s.",
+		RollingMeans: "What the tyres take of your weight: %s %s of %s.",
 		SureOf:       "95 %% sure: %s to %s",
 		PowerNeeded:  "Holding %s %s on the level in still air takes %s %s at the rear tyre.",
 		DragScale:    "m²", RollScale: "of the weight",
@@ -64,7 +64,7 @@ func englishLoad() Load {
 		OnlyOne:    "One pair alone says little: wind cannot be told from drag. Two more pairs are well worth it.",
 		ShareTitle: "Force against speed", Notes: "Good to know",
 		Setup: "Setup: %s", SinceSpeed: "seconds since %s %s", AirShare: "air and tyres", RollShare: "tyres alone",
-		SpeedAxis: "%s", ForceAxis: "Force, N", Assumed: "Air %s kg/m³, mass %s.",
+		SpeedAxis: "%s", ForceAxis: "Force, %s", Assumed: "Air %s kg/m³, mass %s.",
 	}
 }
 

@@ -50,8 +50,8 @@ func germanRun() Run {
 func germanLoad() Load {
 	return Load{
 		Title: "Was dich bremst", AllRuns: "Alle Ausrollversuche", DragArea: "Luftwiderstandsfläche CdA", Rolling: "Rollwiderstand Crr",
-		DragMeans:    "Wie groß du für den Wind bist. Bei %s %s kostet das %s N.",
-		RollingMeans: "Was die Reifen vom Gewicht nehmen: %s N bei %s.",
+		DragMeans:    "Wie groß du für den Wind bist. Bei %s %s kostet das %s %s.",
+		RollingMeans: "Was die Reifen vom Gewicht nehmen: %s %s bei %s.",
 		SureOf:       "95 %% sicher: %s bis %s",
 		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s %s am Hinterrad.",
 		DragScale:    "m²", RollScale: "des Gewichts",
@@ -64,7 +64,7 @@ func germanLoad() Load {
 		OnlyOne:    "Ein Paar allein sagt wenig: Wind und Luftwiderstand sind nicht zu trennen. Zwei weitere lohnen sich sehr.",
 		ShareTitle: "Kraft über der Geschwindigkeit", Notes: "Gut zu wissen",
 		Setup: "Aufbau: %s", SinceSpeed: "Sekunden seit %s %s", AirShare: "Luft und Reifen", RollShare: "Reifen allein",
-		SpeedAxis: "%s", ForceAxis: "Kraft, N", Assumed: "Luft %s kg/m³, Masse %s.",
+		SpeedAxis: "%s", ForceAxis: "Kraft, %s", Assumed: "Luft %s kg/m³, Masse %s.",
 	}
 }
 

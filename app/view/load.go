@@ -44,10 +44,11 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	v.CdABand.Spoken, v.CrrBand.Spoken = v.CdASure, v.CrrSure
 	u := c.reference()
 	unit, watts := c.powerUnit()
+	force, newtons := c.forceUnit()
 	w := loadOf(res, l)
 	power := w.Power(u)
-	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(w.Force(u).X*w.AirShare(u), 0))
-	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.Number(l.Mass*w.Gravity*l.Crr.X, 0), c.Mass(l.Mass))
+	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(w.Force(u).X*w.AirShare(u)/newtons, 0), force)
+	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.Number(l.Mass*w.Gravity*l.Crr.X/newtons, 0), force, c.Mass(l.Mass))
 	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.Number(power.X/watts, 1), unit)
 	v.Assumed = fmt.Sprintf(t.Assumed, c.Number(l.Density, 3), c.Mass(l.Mass))
 	v.Curves, v.CurvesHint = c.coastCurves(res, l)
@@ -184,16 +185,17 @@ func passed(cu *runs.Curve, v float64) float64 {
 func (c Context) forcePlot(l runs.RoadLoad, load worth.Load) Plot {
 	t := c.Book.Load
 	top := 1.3 * c.reference()
+	unit, newtons := c.forceUnit()
 	var x, all, roll, low, high []float64
 	for i := range 41 {
 		v := top * float64(i) / 40
 		f := load.Force(v)
 		h := measure.Quantile(0.95, l.DoF) * f.SE
-		x, all, roll = append(x, c.Speed(v)), append(all, f.X), append(roll, f.X*(1-load.AirShare(v)))
-		low, high = append(low, f.X-h), append(high, f.X+h)
+		x, all, roll = append(x, c.Speed(v)), append(all, f.X/newtons), append(roll, f.X*(1-load.AirShare(v))/newtons)
+		low, high = append(low, (f.X-h)/newtons), append(high, (f.X+h)/newtons)
 	}
 	return Plot{Spoken: t.ShareTitle, X: c.axisOf(fmt.Sprintf(t.SpeedAxis, c.SpeedUnit()), 0, c.Speed(top), 5),
-		Y:     c.axisOf(t.ForceAxis, 0, high[len(high)-1], 4),
+		Y:     c.axisOf(fmt.Sprintf(t.ForceAxis, unit), 0, high[len(high)-1], 4),
 		Bands: []Band{{X: x, Low: low, High: high}},
 		Lines: []Line{{Name: t.AirShare, X: x, Y: all}, {Name: t.RollShare, X: x, Y: roll, Tone: 1, Dash: Dashed}}}
 }

@@ -60,6 +60,14 @@ func (c Context) powerReading(p measure.Value, most int) Reading {
 	return c.reading(p.X/watts, half(p)/watts, unit, most)
 }
 
+// forceUnit is the unit of force and how many N it has.
+func (c Context) forceUnit() (name string, newtons float64) {
+	if c.System == Imperial {
+		return "lbf", units.PoundForce
+	}
+	return "N", 1
+}
+
 // litrePer100Km in m³ per metre.
 const litrePer100Km = units.Litre / 1e5
 

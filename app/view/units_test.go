@@ -112,3 +112,13 @@ func TestHorsepower(t *testing.T) {
 		t.Errorf("by default %s of %g W", unit, watts)
 	}
 }
+
+// TestForce holds the pound-force, 4.448 222 N (NIST SP 811, appendix B.8).
+func TestForce(t *testing.T) {
+	if unit, n := (Context{System: Imperial}).forceUnit(); unit != "lbf" || math.Abs(n-4.448222) > 5e-7 {
+		t.Errorf("a %s of %.7f N", unit, n)
+	}
+	if unit, n := (Context{}).forceUnit(); unit != "N" || n != 1 {
+		t.Errorf("a %s of %g N", unit, n)
+	}
+}
