@@ -199,11 +199,14 @@ func openOn(t *testing.T, d *platform.Device) hand {
 }
 
 // shortRide is an invented ride of a launch and two pairs of coast-downs.
-func shortRide(t *testing.T) *sim.Ride {
+func shortRide(t *testing.T) *sim.Ride { return shortRideOf(t, 7) }
+
+// shortRideOf is the same ride in other winds.
+func shortRideOf(t *testing.T, seed uint64) *sim.Ride {
 	t.Helper()
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Plan = append(append([]sim.Act{sim.Stand{Seconds: 20}}, sim.Launches(1, 0, 300)...), sim.CoastPairs(2, 30, 8)...)
-	r, err := sim.Run(sc, 7)
+	r, err := sim.Run(sc, seed)
 	if err != nil {
 		t.Fatal(err)
 	}

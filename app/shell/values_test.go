@@ -11,6 +11,7 @@ import (
 	"stillair/app/store"
 	"stillair/export/session"
 	"stillair/sensors"
+	"stillair/sensors/sim"
 )
 
 // TestARideIsComputedAnewWithOtherValues has a ride measured, changes its mass
@@ -22,26 +23,7 @@ func TestARideIsComputedAnewWithOtherValues(t *testing.T) {
 	}
 	files := platformtest.NewMemory()
 	sessions := store.NewSessions(files, platform.NewSystemClock())
-	ride := shortRide(t)
-	id, f, err := sessions.Begin(store.About{Name: "to be weighed"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	told := ride.Log.Ride
-	told.Mass, told.MassSD = 290, 3
-	w, err := session.NewWriter(session.ToFile(f), session.Header{}, told)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, m := range ride.Log.Motion {
-		w.Motion(m)
-	}
-	for _, x := range ride.Log.Fixes {
-		w.Fix(x)
-	}
-	if err := w.Close(); err != nil {
-		t.Fatal(err)
-	}
+	id := recordedRide(t, sessions, shortRide(t), store.About{Name: "to be weighed"})
 	_, before, err := sessions.Bytes(id)
 	if err != nil {
 		t.Fatal(err)
@@ -65,6 +47,31 @@ func TestARideIsComputedAnewWithOtherValues(t *testing.T) {
 	if err != nil || !bytes.Equal(before, after) {
 		t.Errorf("the recording changed (%v)", err)
 	}
+}
+
+// recordedRide is a closed session of a ride of 290 kg.
+func recordedRide(t *testing.T, sessions *store.Sessions, ride *sim.Ride, about store.About) string {
+	t.Helper()
+	id, f, err := sessions.Begin(about)
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := ride.Log.Ride
+	told.Mass, told.MassSD = 290, 3
+	w, err := session.NewWriter(session.ToFile(f), session.Header{}, told)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, m := range ride.Log.Motion {
+		w.Motion(m)
+	}
+	for _, x := range ride.Log.Fixes {
+		w.Fix(x)
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return id
 }
 
 // TestGearsAndBikeOfARideAreChanged changes a gear of a ride, adds another, and

@@ -1,0 +1,38 @@
+package shell_test
+
+import (
+	"testing"
+	"time"
+
+	"stillair/app/platform"
+	"stillair/app/platform/platformtest"
+	"stillair/app/store"
+)
+
+// TestTwoRidesAreCompared compares two rides of different days and finds all
+// that a comparison within one ride has, marked as weaker.
+func TestTwoRidesAreCompared(t *testing.T) {
+	if testing.Short() {
+		t.Skip("measures two whole rides")
+	}
+	files := platformtest.NewMemory()
+	sessions := store.NewSessions(files, platform.NewSystemClock())
+	for seed, name := range map[uint64]string{7: "May", 8: "June"} {
+		id := recordedRide(t, sessions, shortRideOf(t, seed), store.About{Name: name})
+		if err := sessions.Update(id, func(a *store.About) { a.Stage, a.Measured = store.Closed, time.Now() }); err != nil {
+			t.Fatal(err)
+		}
+	}
+	h := open(t, files, quiet, &outlet{})
+	h.touch("Compare")
+	h.touch("Rides compared")
+	h.touch("May")
+	h.touch("June")
+	h.touch("Compare these")
+	for _, words := range []string{"From different rides: weaker", "Drag area", "the difference itself", "What that means on the road", "Power at 80 km/h",
+		"What limits the certainty", "What differs from day to day", "is told in the air of"} {
+		h.await(words)
+	}
+	h.touch("130")
+	h.await("Power at 130 km/h")
+}
