@@ -83,6 +83,23 @@ export async function effort({ p, protocol }) {
   };
 }
 
+// foreign has the page try to load what is not its own and to run a script that
+// is written into it. It returns what the browser refused, once for the policy
+// in the answer's header and once for that in the page, and whether any ran.
+export const foreign = ({ p }) => p.evaluate(async () => {
+  const refused = new Set();
+  document.addEventListener("securitypolicyviolation", (e) =>
+    refused.add(`${/frame-ancestors/.test(e.originalPolicy) ? "header" : "page"} ${e.effectiveDirective}`));
+  const add = (kind, what) => document.body.append(Object.assign(document.createElement(kind), what));
+  const elsewhere = "https://localhost:9";
+  add("script", { src: `${elsewhere}/a.js` });
+  add("script", { textContent: "globalThis.ran = true" });
+  add("img", { src: `${elsewhere}/a.png` });
+  await fetch(elsewhere).catch(() => {});
+  await new Promise((done) => setTimeout(done, 500));
+  return { refused: [...refused].sort(), ran: globalThis.ran === true };
+});
+
 // things lists what the screen reader is told.
 export const things = ({ p }) => p.evaluate(() => [...document.querySelectorAll("#reading > *")].map((e) => {
   const r = e.getBoundingClientRect();

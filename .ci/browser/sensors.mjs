@@ -2,6 +2,7 @@
 // refuses is counted and told: a test whose readings never arrived shows nothing.
 const KINDS = ["accelerometer", "linear-acceleration", "gyroscope"];
 const G = 9.80665;
+const LATE = 10; // ms; what plays a ride wakes within 2 ms on a machine that has time for it
 
 // refusals gathers what the browser would not take. A message that its end cut
 // off is none.
@@ -58,13 +59,15 @@ export function rest(protocol, hertz = 60) {
 }
 
 // ride plays a plain log in real time from when it is called; onset is what its
-// clock shows then. over resolves when the ride is over, or stop was called.
+// clock shows then. played counts, late and behind among it: by how many ms the
+// latest event came late, and how many came later than a machine with time to
+// spare lets them. over resolves when the ride is over, or stop was called.
 export function ride(protocol, { motions, fixes }, onset = motions[0].t_s) {
   const began = performance.now();
   const events = [...motions.map((m) => ({ at: m.t_s, m })), ...fixes.map((f) => ({ at: f.t_s, f }))]
     .filter((e) => e.at >= onset).sort((a, b) => a.at - b.at);
   const refused = refusals();
-  const played = { motion: 0, fix: 0, late: 0, until: onset, refused: refused.list };
+  const played = { motion: 0, fix: 0, late: 0, behind: 0, until: onset, refused: refused.list };
   let going = true;
   const over = (async () => {
     for (const e of events) {
@@ -72,6 +75,7 @@ export function ride(protocol, { motions, fixes }, onset = motions[0].t_s) {
       if (wait > 1) await new Promise((done) => setTimeout(done, wait));
       if (!going) return;
       played.late = Math.max(played.late, -wait);
+      if (-wait > LATE) played.behind++;
       played.until = e.at;
       if (e.m) {
         played.motion++;
