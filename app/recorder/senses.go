@@ -89,8 +89,9 @@ func (s *senses) sample(name sensors.Sensor, t float64) {
 		x.Rate = 1 / dt
 		return
 	}
-	// The mean interval is smoothed, not the rate, so that jitter does not bias it.
-	w := 1 - math.Exp(-dt/rateSpan)
+	// The mean interval is smoothed, not the rate, so that jitter does not bias
+	// it; the first few count alike, since a receiver may begin with two at once.
+	w := math.Max(1-math.Exp(-dt/rateSpan), 1/float64(x.Count-1))
 	x.Rate = 1 / ((1-w)/x.Rate + w*dt)
 }
 
