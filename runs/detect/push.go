@@ -25,6 +25,8 @@ const (
 	shiftDepth = 0.5  // share of the acceleration that a gear change takes away, seen over 0.4 s
 	goneShare  = 0.85 // share that is taken away when the clutch is pulled without haste
 	shiftDrop  = 1.0  // and what it takes away at least, m/s²
+	sureDoubts = 5.0  // standard deviations of shaking by which it is gone for certain
+	lostShare  = 0.5  // share of the acceleration over a whole second that goes with it
 )
 
 // findPushes returns every stretch of accelerating in the ride.
@@ -147,15 +149,31 @@ func maybeDip(s *series, i int) bool {
 
 // letGo reports whether somewhere between two grid points the thrust is gone
 // altogether, as when a rider without haste changes gear. In the engine's
-// shaking such a change may not be a sure dip.
+// shaking such a change may not be a sure dip. Who lets go loses speed that the
+// next second does not give back; a kick of the engine's shaking does not, for
+// the next fix takes it away.
 func letGo(s *series, from, to int) bool {
 	for i := from; i < to; i++ {
 		level, drop := dropAt(s, i)
-		if level > pushing && drop > math.Max(math.Max(shiftDrop, goneShare*level), 2*s.doubt[i]) {
+		if level < pushing || drop < math.Max(shiftDrop, goneShare*level) {
+			continue
+		}
+		if drop > sureDoubts*s.doubt[i] || drop > 2*s.doubt[i] && lasts(s, i, level) {
 			return true
 		}
 	}
 	return false
+}
+
+// lasts reports whether a drop of the thrust at i is one of the acceleration
+// over a whole second as well.
+func lasts(s *series, i int, level float64) bool {
+	const about = 3 // grid points
+	low := level
+	for k := max(i-about, 0); k <= min(i+about, s.len()-1); k++ {
+		low = math.Min(low, s.calm[k])
+	}
+	return level-low > lostShare*level
 }
 
 // dropAt is the acceleration before and after i, whichever is less, and how

@@ -66,13 +66,16 @@ func newSeries(track *fusion.Track) *series {
 	return s
 }
 
+// doubtOver is the time over which the quick acceleration is taken, s.
+const doubtOver = 4 * step
+
 // doubt is how uncertain the quick acceleration is at sample k: the strength
 // of the white noise on the acceleration, over 0.4 s.
 func doubt(track *fusion.Track, k int) float64 {
 	if track.Noise == nil {
 		return 0
 	}
-	return math.Sqrt(track.Noise[k] / (4 * step))
+	return math.Sqrt(track.Noise[k] / doubtOver)
 }
 
 // between interpolates y at time t within the interval that starts at k.

@@ -85,12 +85,16 @@ func thrustPower(s *series, i, j int) float64 {
 	return sum / float64(j-i)
 }
 
-// bestPower is the highest thrust power of any push of the ride, W/kg.
+// bestPower is the highest thrust power of any push of the ride, W/kg, over a
+// second, less three standard deviations of what shaking adds to it: the
+// highest of many noisy values is too high.
 func bestPower(s *series, pushes []push) float64 {
+	const second = 10 // grid points
 	best := 0.0
 	for _, p := range pushes {
-		for i := p.from; i+10 <= p.to; i += 5 {
-			best = math.Max(best, thrustPower(s, i, i+10))
+		for i := p.from; i+second <= p.to; i += 5 {
+			noise := s.v[i] * s.doubt[i] * math.Sqrt(doubtOver/s.seconds(i, i+second))
+			best = math.Max(best, thrustPower(s, i, i+second)-3*noise)
 		}
 	}
 	return best

@@ -1,0 +1,72 @@
+package runs
+
+import (
+	"testing"
+
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// TestPhonesThatShake: with phones that read 60 times a second or shake with
+// 18 m/s² too, nineteen of twenty roll-ons are found where the recording has no
+// hole, and nothing in half an hour of town each.
+func TestPhonesThatShake(t *testing.T) {
+	t.Parallel()
+	tests := []struct {
+		name  string
+		phone sim.Phone
+		bike  sim.Bike
+		least float64 // share of the roll-ons that is found
+	}{
+		{"naked, 60 Hz", sim.BrowserPhone(), sim.Naked(), 0.93},
+		{"tourer, 60 Hz", sim.BrowserPhone(), sim.Tourer(), 0.93},
+		{"sport, 60 Hz", sim.BrowserPhone(), sim.Sport(), 0.93},
+		{"naked, harsh", sim.HarshPhone(), sim.Naked(), 0.90},
+		{"tourer, harsh", sim.HarshPhone(), sim.Tourer(), 0.65}, // little push and much shaking
+		{"sport, harsh", sim.HarshPhone(), sim.Sport(), 0.93},
+	}
+	for _, tt := range tests {
+		if testing.Short() && tt.bike.Name != "invented naked" {
+			continue
+		}
+		each := seeds(12, 1)
+		found, of := make([]int, each), make([]int, each)
+		parallel(each, func(i int) {
+			sc := sim.DefaultScenario(tt.bike)
+			sc.Phone = tt.phone
+			sc.Phone.Stamp.GapsPerHour = 0
+			sc.Plan = append(sim.Launches(2, 125*units.KMH, 420), sim.RollOns(4, 0, 75*units.KMH, 125*units.KMH)...)
+			if i%4 == 0 {
+				sc.Plan = append(sc.Plan, sim.Town{Minutes: float64(seeds(30, 4))})
+			}
+			ride, result := rideAndResult(t, sc, uint64(i+1))
+			if ride == nil {
+				return
+			}
+			last := 0.0
+			for _, d := range ride.Truth.Of(sim.KindRollOn) {
+				of[i]++
+				last = max(last, d.End)
+				for _, r := range result.Runs {
+					if r.Kind == RollOn && r.Accepted() && r.Start < d.End && r.End > d.Start {
+						found[i]++
+						break
+					}
+				}
+			}
+			for _, r := range result.Runs {
+				if r.Start > last+20 && r.Accepted() {
+					t.Errorf("%s, seed %d: in town there was no %s at %.0f s, %.0f to %.0f km/h", tt.name, i+1, r.Kind, r.Start, r.FromMPS*3.6, r.ToMPS*3.6)
+				}
+			}
+		})
+		hits, all := 0, 0
+		for i := range found {
+			hits, all = hits+found[i], all+of[i]
+		}
+		t.Logf("%s: %d of %d roll-ons found", tt.name, hits, all)
+		if float64(hits) < tt.least*float64(all) && !testing.Short() {
+			t.Errorf("%s: %d of %d roll-ons found", tt.name, hits, all)
+		}
+	}
+}
