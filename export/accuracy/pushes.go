@@ -17,6 +17,7 @@ const (
 	hundred  = "0-100 km/h"
 	quarter  = "1/4 mile"
 	overtake = "80-120 km/h"
+	topGear  = "80-120 km/h in top gear"
 	launched = "the launch is found"
 	rolledOn = "the roll-on is found"
 )
@@ -30,7 +31,7 @@ func launches() Study {
 		}
 		return out
 	}
-	all := []string{hundred + moving, hundred + rolled, quarter + rolled, overtake}
+	all := []string{hundred + moving, hundred + rolled, quarter + rolled, overtake, topGear}
 	bikes := sim.Bikes()
 	for _, c := range []struct {
 		name   string
@@ -39,7 +40,7 @@ func launches() Study {
 		limits []Limit
 	}{
 		{"naked", bikes[0], func(*sim.Scenario) {}, append(covered(0.92, 0.97, all...),
-			atMost(hundred+moving, Within95, 0.060), atMost(hundred+rolled, Within95, 0.045), atMost(quarter+rolled, Within95, 0.035), atMost(overtake, Within95, 0.055))},
+			atMost(hundred+moving, Within95, 0.060), atMost(hundred+rolled, Within95, 0.045), atMost(quarter+rolled, Within95, 0.035), atMost(overtake, Within95, 0.058))},
 		{"tourer", bikes[1], func(*sim.Scenario) {}, covered(0.92, 0.97, all...)},
 		{"sport", bikes[2], func(*sim.Scenario) {}, covered(0.92, 0.97, all...)},
 		{"harsh: 18 m/s²", bikes[0], func(sc *sim.Scenario) { sc.Phone = sim.HarshPhone() },
@@ -83,7 +84,7 @@ func launchRide(sc sim.Scenario, seed uint64) (Record, error) {
 		run, found := near(result, runs.RollOn, d.Start)
 		r.once(rolledOn, found)
 		if found {
-			r.pairs(ride.Truth, d, run.Marks, marks.OfRollOn(best, best, d.Start, d.End, changes(ride.Truth, d), marks.DefaultPairs()))
+			r.pairs(topGear, ride.Truth, d, run.Marks, marks.OfRollOn(best, best, d.Start, d.End, changes(ride.Truth, d), marks.DefaultPairs()))
 		}
 	}
 	return r, nil
@@ -100,14 +101,15 @@ func (r *Record) launch(truth *sim.Truth, d sim.Deed, run runs.Run, best []marks
 		r.add(want.Name+moving, got.Time.X-want.Time, got.Time.SE, bound.Time.SE)
 		r.add(want.Name+rolled, got.Rollout.X-want.Rollout, got.Rollout.SE, bound.Rollout.SE)
 	}
-	r.pairs(truth, d, run.Marks, best)
+	r.pairs(overtake, truth, d, run.Marks, best)
 }
 
-// pairs notes the time from 80 to 120 km/h.
-func (r *Record) pairs(truth *sim.Truth, d sim.Deed, got, best []marks.Mark) {
+// pairs notes the time from 80 to 120 km/h under a name: within a launch it is
+// short, in top gear long.
+func (r *Record) pairs(name string, truth *sim.Truth, d sim.Deed, got, best []marks.Mark) {
 	if m, ok := markOf(got, overtake); ok {
 		bound, _ := markOf(best, overtake)
-		r.add(overtake, m.Time.X-truth.Through(d, 80*units.KMH, 120*units.KMH), m.Time.SE, bound.Time.SE)
+		r.add(name, m.Time.X-truth.Through(d, 80*units.KMH, 120*units.KMH), m.Time.SE, bound.Time.SE)
 	}
 }
 
