@@ -34,6 +34,12 @@
 // Ornstein-Uhlenbeck process along the road, given at knots; how rough it is is
 // learned, and averaged over.
 //
+// Without a barometer the bound of CdA on a road with a slope of 0.2 % over
+// 150 m, starts 250 m apart, wind 1.5 m/s, is 1.2 to 1.5 times that of a smooth
+// road; in calm air, where the gusts hide less, 1.4 to 1.7 times, and even with
+// a barometer 1.2 to 1.8 times (Bound). Where not every fix has a position no
+// profile is fitted, and on a rough road the intervals are too narrow.
+//
 // # What does not belong
 //
 // After the fit, every fix is asked whether the speed jumped just before it,

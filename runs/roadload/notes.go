@@ -25,6 +25,9 @@ func (s *system) notes(e *Estimate) []string {
 	if n.GustSD > gustyTimes*expected.GustSD {
 		say("gusts of %.1f m/s are what limits the certainty: they are %.1f times what the wind told makes likely", n.GustSD, n.GustSD/expected.GustSD)
 	}
+	if s.lay.knots == 0 && s.opts.Noise.RoadSD > 0 {
+		say("not every fix says where it was, so an uneven road passes for drag unseen: on a rough road the ± given here is too narrow")
+	}
 	s.sayShifts(say)
 	switch rough := s.lay.knots > 0 && n.RoadSD > roughRoad; {
 	case rough && s.lay.press < 0:
