@@ -31,7 +31,7 @@ func TestRoughRoad(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			n := 100
 			if testing.Short() {
-				n = 2
+				n = 4
 				c.limits = c.limits.loose(3 * n)
 			}
 			var cda, crr tally
