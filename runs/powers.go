@@ -53,9 +53,9 @@ const (
 	pairWithin     = 30 * 60.0
 )
 
-// throttleTime is how long the throttle may still be opening or already be
-// closing at the ends of a pull, s.
-const throttleTime = 0.3
+// For how long the throttle may still be opening at the start of a pull as it
+// was found, and already be closing at its end, s.
+const opening, closing = 0.3, 0.2
 
 // pullPoints is how many points of a pull are handed on.
 const pullPoints = 50
@@ -110,7 +110,7 @@ func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 	parallel(len(accepted), func(i int) {
 		r := accepted[i]
 		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.Pull{ID: r.ID}}
-		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start+throttleTime, r.End-throttleTime)
+		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start+opening, r.End-closing)
 		out[i].Revs = ear.revs(*r)
 		r.Revs = &out[i].Revs
 	})

@@ -37,7 +37,7 @@ func newFit(pulls []Pull, bike Bike, day Day) (*fit, error) {
 			}
 			f.motions = append(f.motions, m)
 		}
-		if round > 0 {
+		if round == rounds-1 {
 			f.learn()
 		}
 		if _, err := f.solve(f.motions); err != nil {
