@@ -190,6 +190,56 @@ func TestPowerDifferenceOfWholeRides(t *testing.T) {
 	}
 }
 
+// TestPowerFalseAlarm: of six pulls each way with one setup on a calm day, three
+// pairs are compared with the other three. A difference shows in 3 to 7 % of
+// such comparisons.
+func TestPowerFalseAlarm(t *testing.T) {
+	t.Parallel()
+	rides := seeds(70, 1)
+	splits := [][3]int{{1, 4, 5}, {1, 2, 6}, {1, 3, 4}, {1, 3, 5}}
+	alarms := make([]float64, rides*len(splits))
+	parallel(rides, func(i int) {
+		ride, result := rideAndResult(t, calmPulls(sim.Naked(), 6), uint64(i)+3000)
+		if ride == nil {
+			return
+		}
+		for k, split := range splits {
+			a, b := halves(t, ride, result, split[:])
+			d := compared(t, a, b)
+			alarms[i*len(splits)+k] = one(d.Mean.TwoSided(d.DoF) < 0.05)
+		}
+	})
+	share, _ := meanAndSD(alarms)
+	t.Logf("%d comparisons: false alarm in %.1f %%", len(alarms), 100*share)
+	if !testing.Short() && (share < 0.03 || share > 0.07) {
+		t.Errorf("false alarm in %.1f %%", 100*share)
+	}
+}
+
+// halves are the curve of the pairs with the numbers given and that of the
+// others.
+func halves(t *testing.T, ride *sim.Ride, result *Result, first []int) (a, b *power.Curve) {
+	known := settle(ride.Log)
+	load, _ := loadOf(result, ride.Log, known, "")
+	bike := power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}
+	var in, out []power.Pull
+	for _, p := range pairPulls(pullsOf(result, ride.Log, known.ride)) {
+		if slices.Contains(first, p.Pair) {
+			in = append(in, p)
+		} else {
+			out = append(out, p)
+		}
+	}
+	curve := func(pulls []power.Pull) *power.Curve {
+		c, err := power.NewCurve(pulls, bike, dayOf(result, known), math.NaN(), math.NaN())
+		if err != nil {
+			t.Error(err)
+		}
+		return c
+	}
+	return curve(in), curve(out)
+}
+
 func compared(t *testing.T, a, b *power.Curve) power.Difference {
 	d, err := power.Compare(a, b)
 	if err != nil {
