@@ -33,6 +33,20 @@ func (s *series) feigned(from, at, to int) bool {
 	return square((cost-lost.x)/lost.sd)-square(lost.x/lost.sd) > convinced
 }
 
+// lasting are those of the breaks of a push that are not feigned. One that has
+// another close by counts as a break: a rider who goes through the gears makes
+// several, and between them there is too little to fit.
+func (s *series) lasting(p push, dips []int) []int {
+	var out []int
+	for k, at := range dips {
+		near := k > 0 && s.seconds(dips[k-1], at) < lookAround || k+1 < len(dips) && s.seconds(at, dips[k+1]) < lookAround
+		if near || !s.feigned(p.from, at, p.to) {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
 func square(x float64) float64 { return x * x }
 
 // missing is the speed that a break seems to have cost, m/s.

@@ -2,7 +2,6 @@ package detect
 
 import (
 	"math"
-	"slices"
 
 	"stillair/fusion"
 )
@@ -93,7 +92,7 @@ func newPush(s *series, from, to int) push {
 		}
 	}
 	p.trim(s)
-	p.shifts = slices.DeleteFunc(findDips(s, p, sureDip), func(at int) bool { return s.feigned(p.from, at, p.to) })
+	p.shifts = s.lasting(p, findDips(s, p, sureDip))
 	p.dips = findDips(s, p, maybeDip)
 	return p
 }
