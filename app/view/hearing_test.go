@@ -1,6 +1,7 @@
 package view
 
 import (
+	"strings"
 	"testing"
 
 	"stillair/app/recorder"
@@ -35,6 +36,20 @@ func TestSoundIsSpokenOfOnlyWhereItIsUsed(t *testing.T) {
 		}
 		if said != tt.words || !r.CanStart {
 			t.Errorf("%s: says %q, want %q; can start: %v", tt.name, said, tt.words, r.CanStart)
+		}
+	}
+}
+
+// TestSoundTakesRoom holds that the room that is told shrinks with sound.
+func TestSoundTakesRoom(t *testing.T) {
+	c := Context{Book: text.English()}
+	told := func(condition sensors.Condition) string {
+		return c.storageLine(10*BytesPerHour, []recorder.Sense{{Sensor: sensors.SensorSound, Condition: condition}}).Words
+	}
+	without, with := told(sensors.Missing), told(sensors.Working)
+	for _, tt := range []struct{ got, hours string }{{without, c.Duration(36000)}, {with, c.Duration(36000.0 * 12 / 23)}} {
+		if !strings.Contains(tt.got, tt.hours) {
+			t.Errorf("says %q, want %s in it", tt.got, tt.hours)
 		}
 	}
 }

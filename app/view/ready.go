@@ -79,9 +79,22 @@ const (
 // goodMotion is the rate from which motion counts as good, 1/s.
 const goodMotion = 90.0
 
-// BytesPerHour is what a recording takes at 100 motion samples a second, from
-// recordings of the simulated ride.
-const BytesPerHour = 12 << 20
+// What a recording takes in an hour, bytes, from recordings of the simulated
+// ride: without sound at 100 motion samples a second, and sound beside it.
+const (
+	BytesPerHour      = 12 << 20
+	SoundBytesPerHour = 11 << 20
+)
+
+// perHour is what a recording with these sensors takes in an hour, bytes.
+func perHour(senses []recorder.Sense) float64 {
+	for _, x := range senses {
+		if x.Sensor == sensors.SensorSound && x.Condition == sensors.Working {
+			return BytesPerHour + SoundBytesPerHour
+		}
+	}
+	return BytesPerHour
+}
 
 // Ready makes the screen before the ride.
 func (c Context) Ready(s ReadyState) Ready {
@@ -145,7 +158,7 @@ func (c Context) senseLines(s ReadyState) []SenseLine {
 	if x := by[sensors.SensorTurn]; x.Condition == sensors.Missing {
 		lines = append(lines, SenseLine{Sensor: x.Sensor, Title: c.Book.Senses.Turn, Words: c.Book.Senses.MissingTurn, Grade: Absent})
 	}
-	for _, l := range []SenseLine{c.pressureLine(by[sensors.SensorPressure]), c.soundLine(by[sensors.SensorSound]), c.storageLine(s.Free)} {
+	for _, l := range []SenseLine{c.pressureLine(by[sensors.SensorPressure]), c.soundLine(by[sensors.SensorSound]), c.storageLine(s.Free, s.Senses)} {
 		if l.Grade != Absent && !(l.Grade == Fine && l.Sensor == "") {
 			lines = append(lines, l) // what is not needed, and what is well anyway, needs no reading
 		}
@@ -226,10 +239,11 @@ func (c Context) pressureLine(x recorder.Sense) SenseLine {
 	return l
 }
 
-func (c Context) storageLine(free int64) SenseLine {
+func (c Context) storageLine(free int64, senses []recorder.Sense) SenseLine {
 	t := c.Book.Senses
 	l := SenseLine{Title: t.Storage, Grade: Fine}
-	room := c.Duration(float64(free) / BytesPerHour * 3600)
+	hours := float64(free) / perHour(senses)
+	room := c.Duration(hours * 3600)
 	switch {
 	case free < 0:
 		l.Words, l.Grade = t.StorageUnknown, Absent
@@ -237,7 +251,7 @@ func (c Context) storageLine(free int64) SenseLine {
 		l.Words, l.Grade = t.StorageFull, Bad
 	case free < 4*recorder.MinRoom:
 		l.Words, l.Grade = fmt.Sprintf(t.StorageLow, room), Doubtful
-	case free > 100*BytesPerHour:
+	case hours > 100:
 		l.Words = t.StoragePlenty
 	default:
 		l.Words = fmt.Sprintf(t.StorageGood, room)

@@ -116,7 +116,7 @@ func (c Context) rideWarnings(s recorder.Status) []string {
 	case s.Kept.Err != nil:
 		out = append(out, trouble.StorageFails)
 	case s.Kept.Trouble() != nil:
-		out = append(out, c.Book.Senses.Storage+": "+c.storageLine(s.Kept.Free).Words)
+		out = append(out, c.Book.Senses.Storage+": "+c.storageLine(s.Kept.Free, s.Senses).Words)
 	}
 	if s.Kept.AwakeErr != nil {
 		out = append(out, trouble.ScreenMayGoOff)
