@@ -18,9 +18,9 @@ const knotStep = 0.5
 // What full-throttle force over speed is like, in units of its mean and of the
 // range of the pull: a torque curve rises, is flat, and falls the faster the
 // nearer the engine comes to its limit, as its breathing gives out (Heywood,
-// Internal Combustion Engine Fundamentals, 1988, sections 2.7 and 15.2.2). The
-// spread is wide enough for an electric motor, whose force is that of a
-// constant power and bends the other way.
+// Internal Combustion Engine Fundamentals, from memory). The spread is wide
+// enough for an electric motor, whose force is that of a constant power and
+// bends the other way.
 const (
 	humpMean, humpSD = -2.0, 2.0
 	humpGrowth       = 2.0 // the hump bends with this power of speed
