@@ -1,18 +1,31 @@
-// The toolkit hears a mouse and no touch. This turns one finger into a mouse:
-// a finger that does not travel clicks when it lifts, one that travels drags,
-// and when it lets go while moving the list runs out as if wheeled. The button
-// goes down and up again at once, so that a screen that is drawn anew under a
-// resting finger does not lose the tap. The mouse stays where the finger left:
-// the toolkit looks where it is when it gets round to the button.
+// The toolkit hears a mouse and no touch, and its lists run by the wheel alone.
+// This turns one finger into a mouse: a finger that does not travel clicks when
+// it lifts, one that travels turns the wheel by as much, and when it lets go
+// while moving the list runs out. The button goes down and up again at once, so
+// that a screen that is drawn anew under a resting finger does not lose the tap.
+// The mouse stays where the finger left: the toolkit looks where it is when it
+// gets round to the button.
 (() => {
   "use strict";
   const TRAVEL = 8; // CSS pixels until a touch is a drag
   const DECAY = 0.95, STILL = 0.4; // of the run-out, per frame
-  let finger = null, from = null, last = null, dragging = false, speed = { x: 0, y: 0 }, running = 0;
+  // The toolkit moves a list by twice a turn of the wheel that is EDGE or more,
+  // and by a fifth of a smaller one.
+  const EDGE = 5, LARGE = 2, SMALL = 0.2;
+  let finger = null, from = null, last = null, dragging = false, speed = 0, running = 0;
 
-  function mouse(kind, at, moved) {
-    document.dispatchEvent(new MouseEvent(kind, { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y,
-      movementX: moved ? moved.x : 0, movementY: moved ? moved.y : 0, button: 0, buttons: kind === "mouseup" ? 0 : 1 }));
+  function mouse(kind, at, buttons) {
+    document.dispatchEvent(new MouseEvent(kind, { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y, button: 0, buttons }));
+  }
+
+  // roll moves the list under the mouse down by this many CSS pixels.
+  function roll(at, by) {
+    const large = Math.abs(by) >= LARGE * EDGE;
+    const turns = large ? 1 : Math.floor(Math.abs(by) / (SMALL * EDGE)) + 1;
+    const turn = large ? by / LARGE : by / SMALL / turns;
+    for (let n = 0; n < turns; n++) {
+      document.dispatchEvent(new WheelEvent("wheel", { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y, deltaY: -turn }));
+    }
   }
 
   const onCanvas = (e) => e.target instanceof HTMLCanvasElement;
@@ -28,12 +41,7 @@
     finger = t.identifier;
     from = last = point(t);
     dragging = false;
-    speed = { x: 0, y: 0 };
-  }
-
-  function press() {
-    mouse("mousemove", from);
-    mouse("mousedown", from);
+    speed = 0;
   }
 
   function move(e) {
@@ -42,11 +50,11 @@
     e.preventDefault();
     const at = point(t);
     if (!dragging && Math.hypot(at.x - from.x, at.y - from.y) <= TRAVEL) return;
-    if (!dragging) press();
+    if (!dragging) mouse("mousemove", from, 0);
     dragging = true;
     const frames = Math.max(at.time - last.time, 1) / 16.7;
-    speed = { x: (at.x - last.x) / frames, y: (at.y - last.y) / frames };
-    mouse("mousemove", at, { x: at.x - last.x, y: at.y - last.y });
+    speed = (at.y - last.y) / frames;
+    roll(at, at.y - last.y);
     last = at;
   }
 
@@ -55,23 +63,24 @@
     if (!t) return;
     e.preventDefault();
     finger = null;
-    const at = dragging ? point(t) : from;
-    if (!dragging) press();
-    mouse("mouseup", at);
-    if (dragging && performance.now() - last.time < 60) runOut(at, speed);
+    if (!dragging) return click(from);
+    if (performance.now() - last.time < 60) runOut(last, speed);
+  }
+
+  function click(at) {
+    mouse("mousemove", at, 0);
+    mouse("mousedown", at, 1);
+    mouse("mouseup", at, 0);
   }
 
   function cancel(e) {
-    if (!mine(e)) return;
-    finger = null;
-    if (dragging) mouse("mouseup", last);
+    if (mine(e)) finger = null;
   }
 
-  function runOut(at, v) {
-    if (Math.hypot(v.x, v.y) < STILL) return;
-    document.dispatchEvent(new WheelEvent("wheel", { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y,
-      deltaX: -v.x, deltaY: -v.y }));
-    running = requestAnimationFrame(() => runOut(at, { x: v.x * DECAY, y: v.y * DECAY }));
+  function runOut(at, by) {
+    if (Math.abs(by) < STILL) return;
+    roll(at, by);
+    running = requestAnimationFrame(() => runOut(at, by * DECAY));
   }
 
   const firm = { passive: false };
