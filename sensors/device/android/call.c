@@ -134,10 +134,11 @@ jstring still_text(still_java *j, const char *text) {
 jobjectArray still_texts(still_java *j, const char *one, const char *two) {
 	jclass type = class_of(j, "java/lang/String");
 	if (!type) return NULL;
-	jobjectArray list = (*j->env)->NewObjectArray(j->env, 2, type, NULL);
+	jsize count = two ? 2 : 1;
+	jobjectArray list = (*j->env)->NewObjectArray(j->env, count, type, NULL);
 	note(j, "NewObjectArray");
 	const char *each[] = {one, two};
-	for (jsize i = 0; i < 2; i++) {
+	for (jsize i = 0; i < count; i++) {
 		jstring s = still_text(j, each[i]);
 		if (j->failed) return NULL;
 		(*j->env)->SetObjectArrayElement(j->env, list, i, s);

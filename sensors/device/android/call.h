@@ -24,6 +24,7 @@ jobject still_new(still_java *j, const char *class_name, const char *signature, 
 jobject still_static_object(still_java *j, const char *class_name, const char *field, const char *signature);
 jint still_constant(still_java *j, const char *class_name, const char *field);
 jstring still_text(still_java *j, const char *text);
+/* two may be NULL. */
 jobjectArray still_texts(still_java *j, const char *one, const char *two);
 jbyteArray still_bytes(still_java *j, const void *bytes, int length);
 

@@ -5,6 +5,18 @@
 // reads the last known one (fixes.c). Each puts what it gets into a ring of
 // its own, which Port empties.
 //
+// # The microphone
+//
+// A thread reads AAudio (ear.c), which is looked up while the program runs,
+// since it came with Android 8. Sound is wanted as it came in where the phone
+// says that it can, and else as for the recognition of speech, which Android
+// wants without control of loudness (Compatibility Definition, section 5.4; from
+// memory). Ear brings it down in the program, and nothing above the band is
+// kept. AAudio says when a reading was heard; where a phone does not, sound is
+// stamped when it was handed over, and its latency is for package runs to find.
+// A microphone that is taken away, as when a headset is plugged in, is told and
+// not opened again until the next recording.
+//
 // # Axes and units
 //
 // Android's accelerometer gives specific force in m/s², +g upwards at rest,
@@ -22,6 +34,7 @@
 //
 // The code has been compiled and linked for arm64 and run against doubles, and
 // never on a phone. The rate of fixes, the clock and the axes of a given
-// phone's sensors, the system's dialogue, and what a screen that goes dark
+// phone's sensors, the system's dialogues, the latency and the loudness of its
+// microphone, and what a screen that goes dark
 // stops, are not known from that.
 package android

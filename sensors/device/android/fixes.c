@@ -10,10 +10,10 @@
 #include <string.h>
 #include <time.h>
 
-#include "call.h"
+#include "leave.h"
 
-enum { ROOM = 64, POLL_MS = 100, LOCALS = 32, ASK_CODE = 7301, GRANTED = 0 };
-enum { FLAG_UPDATE_CURRENT = 1 << 27, FLAG_MUTABLE = 1 << 25, API_MARSHMALLOW = 23, API_OREO = 26, API_S = 31 };
+enum { ROOM = 64, POLL_MS = 100, LOCALS = 32, ASK_CODE = 7301 };
+enum { FLAG_UPDATE_CURRENT = 1 << 27, FLAG_MUTABLE = 1 << 25, API_OREO = 26, API_S = 31 };
 
 #define FINE "android.permission.ACCESS_FINE_LOCATION"
 #define COARSE "android.permission.ACCESS_COARSE_LOCATION"
@@ -52,18 +52,10 @@ static void drop(JNIEnv *env, jobject *global) {
 	*global = NULL;
 }
 
-/* allowed reports whether the app may use the fine location. Before Android 6
- * leave was given at installation. */
-static int allowed(still_fixes *f, still_java *j) {
-	if (f->api < API_MARSHMALLOW) return 1;
-	return still_int(j, f->app, "checkSelfPermission", "(" TEXT ")I", still_text(j, FINE)) == GRANTED && !j->failed;
-}
-
 /* ask puts the system's question on the screen. From Android 12 the fine
  * location can be asked for only together with the coarse one. */
 static void ask(still_fixes *f, still_java *j) {
-	jobjectArray names = still_texts(j, FINE, COARSE);
-	still_void(j, f->activity, "requestPermissions", "([" TEXT "I)V", names, (jint)ASK_CODE);
+	still_ask(j, f->activity, FINE, COARSE, ASK_CODE);
 	f->asked = 1;
 }
 
@@ -130,7 +122,7 @@ static void poll(still_fixes *f, still_java *j) {
 
 /* step does what there is to do in one turn. */
 static void step(still_fixes *f, still_java *j) {
-	if (!allowed(f, j)) {
+	if (!still_allowed(j, f->app, f->api, FINE)) {
 		if (!j->failed) beg(f, j);
 	} else if (!still_boolean(j, f->manager, "isProviderEnabled", "(" TEXT ")Z", still_text(j, "gps"))) {
 		if (!j->failed) tell(f, STILL_OFF, "");

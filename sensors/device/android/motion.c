@@ -46,6 +46,10 @@ int64_t NANOSECONDS(clockid_t clock);
 
 int64_t still_now(void) { return NANOSECONDS(CLOCK_BOOTTIME); }
 
+int64_t still_since_boot(int64_t monotonic) {
+	return monotonic + NANOSECONDS(CLOCK_BOOTTIME) - NANOSECONDS(CLOCK_MONOTONIC);
+}
+
 /* shift is what to add to the stamps of a sensor to have them on CLOCK_BOOTTIME.
  * Android says that they are on it, and some phones use CLOCK_MONOTONIC, which
  * stands still while the phone sleeps. newest was read just now, so the clock

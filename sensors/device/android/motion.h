@@ -21,6 +21,10 @@ typedef struct still_motion still_motion;
 /* still_now is the time since the phone was started, sleep included, in ns. */
 int64_t still_now(void);
 
+/* still_since_boot brings a time on CLOCK_MONOTONIC, which stands still while
+ * the phone sleeps, to the clock of still_now. The phone must be awake since. */
+int64_t still_since_boot(int64_t monotonic);
+
 /* still_motion_start opens the sensors and returns once they run, or NULL
  * where there is no memory or no thread. */
 still_motion *still_motion_start(void);

@@ -1,5 +1,5 @@
 // Package doubles plays Android to package android where there is none: Java
-// classes with the names of Android's in a virtual machine, and a library with
-// the names of Android's sensor queue. It is compiled for tests on a machine
+// classes with the names of Android's in a virtual machine, and libraries with
+// the names of Android's sensor queue and microphone. It is compiled for tests on a machine
 // that has Java, with the tag doubles; .ci/android/doubles builds what it needs.
 package doubles

@@ -1,4 +1,4 @@
-/* What the stand-in for libandroid is to do. */
+/* What the stand-ins for libandroid and libaaudio are to do. */
 #ifndef STAGE_H
 #define STAGE_H
 
@@ -15,5 +15,14 @@ void stage_quiet(int quiet);
 /* stage_open is how many sensors are switched on. */
 int stage_open(void);
 int64_t stage_clock(clockid_t clock);
+
+/* stage_ear says how the microphone behaves: denied, it is not opened; picky,
+ * it is not opened untreated; unstamped, it never says when it heard; cut is
+ * after how many ns it is taken away, if not 0. */
+void stage_ear(int denied, int picky, int unstamped, int64_t cut);
+/* stage_listening is how many microphones are open, stage_preset how the last
+ * one was wanted. */
+int stage_listening(void);
+int stage_preset(void);
 
 #endif

@@ -13,6 +13,7 @@ public class Context {
 		switch (name) {
 		case "location": return new android.location.LocationManager();
 		case "vibrator": return new android.os.Vibrator();
+		case "audio": return new android.media.AudioManager();
 		case "power": return new android.os.PowerManager();
 		default: return null;
 		}
@@ -22,6 +23,7 @@ public class Context {
 
 	/** 0 is PERMISSION_GRANTED. */
 	public int checkSelfPermission(String name) {
+		if (name.equals("android.permission.RECORD_AUDIO")) return Stage.is("may hear") ? 0 : -1;
 		if (!name.equals("android.permission.ACCESS_FINE_LOCATION")) throw new IllegalArgumentException(name);
 		return Stage.is("allowed") ? 0 : -1;
 	}

@@ -1,0 +1,131 @@
+package android
+
+import (
+	"math"
+	"strconv"
+
+	"stillair/sensors"
+	"stillair/sensors/device"
+)
+
+// heard is what the microphone gave at once, as ear.c hands it over. Readings
+// are numbered from the opening on.
+type heard struct {
+	first   int64 // number of the first
+	n, t    int64 // a reading's number, and when it was heard, in ns since the phone was started
+	stamped bool  // the system says so; else t is when it was handed over
+	level   []int16
+}
+
+// stretchValues is how many values a stretch has: a tenth of a second.
+const stretchValues = 120
+
+// loudest is from where on a reading is taken to stand at the end of the range:
+// what is cut off does not always end at the very last number.
+const loudest = 0.999 * sensors.FullScale
+
+// hearing brings what was heard down to the rate that is recorded.
+type hearing struct {
+	clock   device.SoundClock
+	stamped bool  // the system has said when it heard
+	n, t    int64 // as in heard, the newest that is trusted
+	filter  device.Lowpass
+	rate    float64 // of the microphone, 1/s
+	past    []int16 // readings that the filter still needs
+	from    int64   // number of past[0]
+	out     []int16 // values of the stretch that is being made
+	at      float64 // number of the reading that out[0] stands for
+	clipped int
+}
+
+func newHearing(rate float64) hearing {
+	return hearing{rate: rate, filter: device.NewLowpass(rate)}
+}
+
+// add takes what came next and appends to b the stretches that are whole.
+func (h *hearing) add(x heard, b *device.Batch) {
+	if x.first != h.from+int64(len(h.past)) {
+		h.past, h.out, h.from, h.clipped = h.past[:0], nil, x.first, 0 // some were lost
+		h.stamped = false
+	}
+	h.trust(x)
+	for _, level := range x.level {
+		if math.Abs(float64(level)) >= loudest {
+			h.clipped++
+		}
+	}
+	h.past = append(h.past, x.level...)
+	done := 0
+	for ; len(h.past)-done >= len(h.filter.Taps); done += h.filter.Factor {
+		if len(h.out) == 0 {
+			h.at = float64(h.from+int64(done)) + float64(len(h.filter.Taps)-1)/2
+		}
+		h.out = append(h.out, h.value(h.past[done:]))
+		if len(h.out) == stretchValues {
+			h.send(b)
+		}
+	}
+	h.past = append(h.past[:0], h.past[done:]...)
+	h.from += int64(done)
+}
+
+// value is what the filter makes of the first of the readings.
+func (h *hearing) value(past []int16) int16 {
+	sum := 0.0
+	for i, tap := range h.filter.Taps {
+		sum += tap * float64(past[i])
+	}
+	return int16(max(-sensors.FullScale, min(math.Round(sum), sensors.FullScale-1)))
+}
+
+// trust takes the time of x, unless the system has told better ones. The two
+// kinds are some hundredths of a second apart.
+func (h *hearing) trust(x heard) {
+	if h.stamped && !x.stamped {
+		return
+	}
+	if x.stamped && !h.stamped {
+		h.clock = device.SoundClock{}
+	}
+	h.stamped, h.n, h.t = x.stamped, x.n, x.t
+}
+
+func (h *hearing) send(b *device.Batch) {
+	t := h.clock.At(float64(h.n)/h.rate, seconds(h.t))
+	b.Sound = append(b.Sound, sensors.Sound{
+		T:    t + (h.at-float64(h.n))/h.rate,
+		Rate: h.rate / float64(h.filter.Factor), Level: h.out, Clipped: h.clipped,
+	})
+	h.out, h.clipped = nil, 0
+}
+
+// How the microphone is; ear.h has the same numbers.
+const (
+	earOpening = iota
+	earNone
+	earRefused
+	earListening
+	earCut
+)
+
+// toldEar puts the state of the microphone into words; code is AAudio's.
+func toldEar(state, code int) (device.Told, bool) {
+	say := func(c sensors.Condition, detail string) (device.Told, bool) {
+		return device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: detail}, true
+	}
+	why := " (error " + strconv.Itoa(code) + "); everything else goes on"
+	switch state {
+	case earNone:
+		return say(sensors.Missing, "the microphone needs Android 8 or later")
+	case earRefused:
+		return say(sensors.Silent, "Android did not open the microphone"+why)
+	case earListening:
+		return say(sensors.Available, "")
+	case earCut:
+		return say(sensors.Silent, "the microphone was taken away"+why)
+	}
+	return device.Told{}, false
+}
+
+// noLeave is said where the app may not hear.
+const noLeave = "the app may not use the microphone; allow it in the phone's settings for this app, or switch sound off"
