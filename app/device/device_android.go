@@ -35,10 +35,14 @@ func Open() (*platform.Device, error) {
 		Files:  files,
 		Clock:  platform.NewSystemClock(),
 		Source: func() sensors.Source { return device.NewLive(android.NewPort(native), time.After) },
-		Awake:  android.Awake{Native: native},
-		Share:  android.Sharer{Native: native},
-		Buzzer: android.Buzzer{Native: native},
-		Locale: lang.SystemLocale().String(),
+		Hear: func() sensors.Source {
+			return device.NewLive(device.Hearing(android.NewPort(native), android.NewEar(native)), time.After)
+		},
+		PermitHearing: func() bool { return android.PermitEar(native, time.After) },
+		Awake:         android.Awake{Native: native},
+		Share:         android.Sharer{Native: native},
+		Buzzer:        android.Buzzer{Native: native},
+		Locale:        lang.SystemLocale().String(),
 	}
 	if voice, err := android.NewVoice(native); err == nil { // a phone may be without one
 		d.Voice = voice
