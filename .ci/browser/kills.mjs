@@ -108,6 +108,6 @@ const at = (q) => lost[Math.min(lost.length - 1, Math.floor(q * lost.length))]?.
 console.log(`${lost.length} kills: lost ${at(0.5)} s in the middle, ${at(0.95)} s at 95 %, ${at(1)} s at most`);
 const longer = lost.filter((s) => s > MOST_LOST);
 console.log(`${longer.length} of them lost more than ${MOST_LOST} s: ${longer.map((s) => s.toFixed(2)).join(", ")}`);
-if (longer.length > lost.length / 10) problems.push(`more than one kill in ten lost over ${MOST_LOST} s`);
+if (longer.length > lost.length / 20) problems.push(`more than one kill in twenty lost over ${MOST_LOST} s`);
 for (const p of problems) console.log(p);
 process.exit(problems.length ? 1 : 0);
