@@ -1,5 +1,11 @@
 package device
 
+import (
+	"math"
+
+	"stillair/sensors"
+)
+
 // Ear is the driver of a microphone, beside the Port of the other sensors. Its
 // methods are called as those of a Port.
 type Ear interface {
@@ -62,4 +68,13 @@ func (c *SoundClock) At(own, handed float64) float64 {
 		c.offset += soundSlew * d
 	}
 	return own + c.offset
+}
+
+// StretchValues is how many values a driver puts into a stretch of sound: a
+// tenth of a second.
+const StretchValues = int(sensors.SoundRate) / 10
+
+// Level is x, in parts of sensors.FullScale, as a stretch of sound holds it.
+func Level(x float64) int16 {
+	return int16(max(-sensors.FullScale, min(math.Round(x), sensors.FullScale-1)))
 }

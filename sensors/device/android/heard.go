@@ -17,9 +17,6 @@ type heard struct {
 	level   []int16
 }
 
-// stretchValues is how many values a stretch has: a tenth of a second.
-const stretchValues = 120
-
 // loudest is from where on a reading is taken to stand at the end of the range:
 // what is cut off does not always end at the very last number.
 const loudest = 0.999 * sensors.FullScale
@@ -61,7 +58,7 @@ func (h *hearing) add(x heard, b *device.Batch) {
 			h.at = float64(h.from+int64(done)) + float64(len(h.filter.Taps)-1)/2
 		}
 		h.out = append(h.out, h.value(h.past[done:]))
-		if len(h.out) == stretchValues {
+		if len(h.out) == device.StretchValues {
 			h.send(b)
 		}
 	}
@@ -75,7 +72,7 @@ func (h *hearing) value(past []int16) int16 {
 	for i, tap := range h.filter.Taps {
 		sum += tap * float64(past[i])
 	}
-	return int16(max(-sensors.FullScale, min(math.Round(sum), sensors.FullScale-1)))
+	return device.Level(sum)
 }
 
 // trust takes the time of x, unless the system has told better ones. The two

@@ -30,7 +30,7 @@ func (e *Ear) Start() {
 		for i, x := range filter.Taps {
 			taps[i] = x
 		}
-		return map[string]any{"taps": taps, "factor": filter.Factor, "each": stretchValues}
+		return map[string]any{"taps": taps, "factor": filter.Factor, "each": device.StretchValues}
 	})
 	e.page.Call("start", e.design)
 }

@@ -18,9 +18,6 @@ var earReasons = []string{
 	6: "the page was not opened over https, and browsers then give no microphone",
 }
 
-// stretchValues is how many values a stretch has: a tenth of a second.
-const stretchValues = 120
-
 // hearing turns the rows of listening.js into stretches of sound.
 type hearing struct {
 	clock   device.SoundClock
@@ -67,8 +64,7 @@ func (h *hearing) stretch(handed, first, now, clipped float64, n int, value func
 	end := h.clock.At(now/h.rate, handed)
 	s := sensors.Sound{T: end - (now-first)/h.rate - h.latency, Rate: h.rate / float64(h.factor), Clipped: int(clipped), Level: make([]int16, n)}
 	for i := range s.Level {
-		level := math.Round(value(i) * sensors.FullScale)
-		s.Level[i] = int16(max(-sensors.FullScale, min(level, sensors.FullScale-1)))
+		s.Level[i] = device.Level(value(i) * sensors.FullScale)
 	}
 	b.Sound = append(b.Sound, s)
 }
