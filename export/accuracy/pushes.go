@@ -2,6 +2,7 @@ package accuracy
 
 import (
 	"math"
+	"strings"
 
 	"stillair/fusion"
 	"stillair/runs"
@@ -20,6 +21,7 @@ const (
 	topGear  = "80-120 km/h in top gear"
 	launched = "the launch is found"
 	rolledOn = "the roll-on is found"
+	holed    = "a push with a hole in the recording is refused for it"
 )
 
 func launches() Study {
@@ -74,7 +76,7 @@ func launchRide(sc sim.Scenario, seed uint64) (Record, error) {
 	best := knownRide(sc, ride)
 	for _, d := range ride.Truth.Of(sim.KindLaunch) {
 		run, found := near(result, runs.Launch, d.Start)
-		r.once(launched, found)
+		r.push(launched, found, result, d)
 		if found {
 			least, _ := marks.OfLaunch(best, best, d.Start, d.End, changes(ride.Truth, d), marks.DefaultPairs())
 			r.launch(ride.Truth, d, run, least)
@@ -82,12 +84,32 @@ func launchRide(sc sim.Scenario, seed uint64) (Record, error) {
 	}
 	for _, d := range ride.Truth.Of(sim.KindRollOn) {
 		run, found := near(result, runs.RollOn, d.Start)
-		r.once(rolledOn, found)
+		r.push(rolledOn, found, result, d)
 		if found {
 			r.pairs(topGear, ride.Truth, d, run.Marks, marks.OfRollOn(best, best, d.Start, d.End, changes(ride.Truth, d), marks.DefaultPairs()))
 		}
 	}
 	return r, nil
+}
+
+// push notes under a name whether a push was found. One that was refused
+// because readings are missing in it was found too: it is counted apart.
+func (r *Record) push(name string, found bool, result *runs.Result, d sim.Deed) {
+	refused := false
+	for _, run := range result.Runs {
+		if string(run.Kind) == string(d.Kind) && math.Abs(run.Start-d.Start) < 2 && len(run.Reasons) == 1 {
+			refused = refused || strings.HasPrefix(run.Reasons[0], "the recording has a hole")
+		}
+	}
+	if !refused {
+		r.once(name, found)
+	}
+	for _, g := range result.Track.Gaps {
+		if g.From < d.End && g.To > d.Start {
+			r.once(holed, refused)
+			return
+		}
+	}
 }
 
 // launch notes the marks of a launch beside the truth and the bound.

@@ -3,6 +3,7 @@ package detect
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -125,6 +126,39 @@ func TestTroubles(t *testing.T) {
 			}
 			if got := strings.Join(found[0].Reasons, "; "); got != tt.want {
 				t.Errorf("reasons %q, want %q", got, tt.want)
+			}
+		})
+	}
+}
+
+// TestHoles: a push with a short hole is kept and says so, and the hole is a
+// break; about the start of a launch no hole is short enough.
+func TestHoles(t *testing.T) {
+	launch := newRide().stand(5).power(150, 40).hold(5)
+	tests := []struct {
+		name            string
+		hole            fusion.Span
+		reason, caution string
+	}{
+		{"none", fusion.Span{From: 1, To: 2}, "", ""},
+		{"under way", fusion.Span{From: 8, To: 8.4}, "", "the recording has a hole of 0.4 s: the ± of the times allows for it"},
+		{"under way, long", fusion.Span{From: 7, To: 8.2}, "the recording has a hole of 1.2 s", ""},
+		{"just before the start", fusion.Span{From: 4.5, To: 4.8}, "the recording has a hole of 0.3 s at the start", ""},
+		{"just after the start", fusion.Span{From: 6.1, To: 6.4}, "the recording has a hole of 0.3 s at the start", ""},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			launch.track.Gaps = []fusion.Span{tt.hole}
+			found := find(launch)
+			if len(found) != 1 {
+				t.Fatalf("found %q", describeAll(found))
+			}
+			f := found[0]
+			if reason, caution := strings.Join(f.Reasons, "; "), strings.Join(f.Cautions, "; "); reason != tt.reason || caution != tt.caution {
+				t.Errorf("reasons %q, cautions %q, want %q and %q", reason, caution, tt.reason, tt.caution)
+			}
+			if got := slices.Contains(f.Breaks, tt.hole); got != (tt.caution != "") {
+				t.Errorf("the hole is a break: %v", got)
 			}
 		})
 	}

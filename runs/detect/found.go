@@ -55,6 +55,7 @@ func Find(r Ride) []Found {
 	found = append(found, stops(s)...)
 	for i := range found {
 		found[i].Reasons = append(found[i].Reasons, r.troubles(found[i])...)
+		r.bridge(&found[i])
 	}
 	sort.SliceStable(found, func(i, j int) bool { return found[i].From < found[j].From })
 	return found
@@ -72,8 +73,8 @@ func (r Ride) troubles(f Found) []string {
 		why = append(why, fmt.Sprintf("no satellite fixes for %.0f s", gap))
 	}
 	for _, g := range r.Track.Gaps {
-		if len(why) == 0 && g.From < f.To && g.To > f.From {
-			why = append(why, fmt.Sprintf("the recording has a hole of %.1f s", g.To-g.From))
+		if say := f.spoiltBy(g); len(why) == 0 && say != "" {
+			why = append(why, fmt.Sprintf(say, g.To-g.From))
 		}
 	}
 	for i := 1; i < len(r.Track.Mounts); i++ {
@@ -82,6 +83,39 @@ func (r Ride) troubles(f Found) []string {
 		}
 	}
 	return why
+}
+
+// Holes in a push. Up to bridged the fixes beside a hole and the push beside it
+// tell what happened in it, and the smoother what may have; but nothing else
+// tells when a launch began.
+const (
+	bridged                 = 1.0      // s
+	beforeStart, afterStart = 0.5, 1.5 // s about the beginning of a launch
+)
+
+// spoiltBy says how a hole spoils a candidate, with a place for its length in
+// seconds, or "".
+func (f Found) spoiltBy(hole fusion.Span) string {
+	overlaps := func(from, to float64) bool { return hole.From < to && hole.To > from }
+	short := hole.To-hole.From <= bridged && (f.Kind == Launch || f.Kind == RollOn)
+	switch {
+	case short && f.Kind == Launch && overlaps(f.From-beforeStart, f.From+afterStart):
+		return "the recording has a hole of %.1f s at the start"
+	case !short && overlaps(f.From, f.To):
+		return "the recording has a hole of %.1f s"
+	}
+	return ""
+}
+
+// bridge notes the holes that a push bridges. What happened in them is not
+// known, so they count as breaks.
+func (r Ride) bridge(f *Found) {
+	for _, g := range r.Track.Gaps {
+		if g.From < f.To && g.To > f.From && f.spoiltBy(g) == "" {
+			f.Cautions = append(f.Cautions, fmt.Sprintf("the recording has a hole of %.1f s: the ± of the times allows for it", g.To-g.From))
+			f.Breaks = append(f.Breaks, g)
+		}
+	}
 }
 
 // longestSilence is the longest time without a fix that reaches into the

@@ -21,7 +21,6 @@ type series struct {
 	turn  []float64 // turn rate over 1 s, rad/s; NaN where unknown
 	doubt []float64 // standard deviation of quick, m/s²
 	still []bool
-	gap   []bool
 	errs  speedErrors // nil: not known
 }
 
@@ -62,7 +61,6 @@ func newSeries(track *fusion.Track) *series {
 		s.errs = track
 	}
 	s.still = s.inside(track.Still)
-	s.gap = s.inside(track.Gaps)
 	return s
 }
 
