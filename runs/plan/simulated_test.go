@@ -152,7 +152,7 @@ func TestABBA(t *testing.T) {
 // TestRoughRoadCancels holds that a road common to all runs costs the
 // difference little.
 func TestRoughRoadCancels(t *testing.T) {
-	n := seeds(t, 200)
+	n := seeds(t, 120)
 	smooth := abba{pairs: 4, wind: 1.5, from: fast}
 	rough := smooth
 	rough.rough = 0.002
@@ -167,7 +167,7 @@ func TestRoughRoadCancels(t *testing.T) {
 // TestPlannedChance holds the chance that a plan promises to what simulated
 // tests give, over a grid of plans.
 func TestPlannedChance(t *testing.T) {
-	n := seeds(t, 200)
+	n := seeds(t, 120)
 	load := worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
 	for _, a := range []abba{
 		{pairs: 2, wind: 0.5, change: 0.04, from: fast},
@@ -186,7 +186,7 @@ func TestPlannedChance(t *testing.T) {
 		}
 		got := share(a.many(t, n))
 		t.Logf("%d pairs, wind %.1f m/s, change %.1f %%, from %.0f km/h: planned %.0f %%, simulated %.0f %%", a.pairs, a.wind, 100*a.change, a.from*3.6, 100*p.Chance, 100*got)
-		if !testing.Short() && math.Abs(got-p.Chance) > 0.07 {
+		if !testing.Short() && math.Abs(got-p.Chance) > 0.10 { // a share of 120 is told to 0.045
 			t.Errorf("planned %.1f %%, simulated %.1f %%", 100*p.Chance, 100*got)
 		}
 	}
