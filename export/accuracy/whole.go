@@ -39,6 +39,10 @@ func wholeCoasts() Study {
 			{"smooth road", func(*sim.Scenario) {}},
 			{"calm", func(sc *sim.Scenario) { sc.Wind.SD = 0.5 }},
 			{"rough road", func(sc *sim.Scenario) { sc.Road.RoughSD = 0.002 }},
+			{farther, func(sc *sim.Scenario) {
+				sc.Road.RoughSD, sc.Baro.Rate = 0.002, 0
+				sc.Plan = sim.FartherPairs(5, 110*units.KMH, 30*units.KMH, 200)
+			}},
 			{"twice the gusts", func(sc *sim.Scenario) { sc.Wind.GustRatio *= 2 }},
 			{"10 fixes a second", func(sc *sim.Scenario) { sc.Receiver.Rate = 10 }},
 		} {
@@ -58,10 +62,16 @@ func wholeCoasts() Study {
 	return s
 }
 
+// farther is the rough road for a phone without a barometer.
+const farther = "rough road, no barometer, each pair 200 m farther on"
+
 func wholeLimits(bike int, name string) []Limit {
 	l := []Limit{inside(cda, Coverage, 0.92, 0.98), inside(crr, Coverage, 0.92, 0.98)}
 	if bike == 0 && name == "smooth road" {
 		l = append(l, atMost(cda, Bias, 0.005), atMost(cda, Spread, 0.016), atMost(crr, Bias, 0.015), atMost(crr, Spread, 0.027))
+	}
+	if name == farther {
+		l = append(l, atMost(cda, OverBound, 1.4))
 	}
 	return l
 }

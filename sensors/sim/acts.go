@@ -37,9 +37,11 @@ type CoastDown struct {
 
 // CoastPair is two coast-downs on the same stretch, out and back, in one mean
 // wind drawn for the pair. Both begin at the outer ends of the stretch
-// that starts at the road position X and is as long as a coast-down in still air.
+// that starts at the road position X and is as long as a coast-down in still
+// air, or so much farther on their way.
 type CoastPair struct {
 	X, From, To float64
+	Farther     float64    // m
 	Spoils      [2][]Spoil // out, back
 }
 

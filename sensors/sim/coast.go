@@ -22,7 +22,7 @@ func (a CoastPair) play(p *player) {
 	p.pairs++
 	NewWind{}.play(p)
 	length := p.coastLength(a.From, a.To)
-	for way, start := range [2]float64{a.X, a.X + length} {
+	for way, start := range [2]float64{a.X + a.Farther, a.X + length - a.Farther} {
 		p.approach(start, way == 0, a.From+coastOver)
 		p.coast(a.To, a.Spoils[way], p.pairs)
 	}

@@ -12,6 +12,17 @@ func CoastPairs(n int, from, to float64) []Act {
 	return plan
 }
 
+// FartherPairs is n pairs of coast-downs between the two speeds, each of which
+// begins farther on its way, out and back, than the one before it; the middle
+// one rolls the stretch of CoastPairs.
+func FartherPairs(n int, from, to, farther float64) []Act {
+	plan := make([]Act, 0, n)
+	for i := range n {
+		plan = append(plan, CoastPair{From: from, To: to, Farther: farther * (float64(i) - float64(n-1)/2)})
+	}
+	return plan
+}
+
 // Launches is n launches to the speed and distance, out and back in turn.
 func Launches(n int, toSpeed, toDist float64) []Act {
 	var plan []Act

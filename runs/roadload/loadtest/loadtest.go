@@ -40,6 +40,7 @@ type Test struct {
 	Road     func(x float64) float64 // slope about the mean in direction +1; nil: none
 	Length   float64                 // of the stretch, m: runs back start there
 	Scatter  float64                 // standard deviation of where runs start, m
+	Farther  float64                 // how much farther on its way each run starts than that of the pair before, m; the middle pair is where it would be without
 	Press    float64                 // share of dynamic pressure that the barometer feels
 	Baro     bool                    // runs hold heights
 	Altitude Altitude                // of the receiver; zero: none
@@ -141,7 +142,7 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 	out := roadload.Run{ID: index + 1, Setup: c.Setup, Dir: dir, Mass: b.Mass, Inertia: b.Mass + b.Rotating, Density: c.Density}
 	gust := newOU(r, c.Noise.GustSD, c.Noise.GustTime)
 	drift := newOU(r, c.Noise.DriftSD, c.Noise.DriftTime)
-	x := c.Scatter * r.NormFloat64()
+	x := c.Scatter*r.NormFloat64() + c.Farther*(float64(index/2)-float64(c.Pairs-1)/2)
 	if dir < 0 {
 		x = c.Length - x
 	}
