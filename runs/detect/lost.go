@@ -14,6 +14,7 @@ const (
 	leastSide   = 1.0  // s of it there must be
 	breakReach  = 0.4  // s to either side of the deepest point that belong to the break
 	quickestGap = 0.2  // s for which the thrust is gone at least in a gear change
+	letGoFor    = 0.4  // s for which it is gone when the rider is in no hurry
 	mostEased   = 0.75 // share of the acceleration behind a break that may be gone for good
 	usualBend   = 0.15 // m/s³: half of how fast the acceleration changes at full throttle, standard deviation
 	convinced   = 2.0  // by how much the squared misfits of the two explanations must differ
@@ -31,6 +32,15 @@ func (s *series) feigned(from, at, to int) bool {
 		return false
 	}
 	return square((cost-lost.x)/lost.sd)-square(lost.x/lost.sd) > convinced
+}
+
+// costs reports whether letting go at a break explains the speed clearly
+// better than no step, or whether that cannot be told.
+func (s *series) costs(from, at, to int) bool {
+	level, _ := dropAt(s, at)
+	cost := math.Max(s.missing(at, level), letGoFor*level)
+	lost, _, ok := s.stepAt(from, at, to)
+	return !ok || square(lost.x/lost.sd)-square((cost-lost.x)/lost.sd) > convinced
 }
 
 // lasting are those of the breaks of a push that are not feigned. One that has

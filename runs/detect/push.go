@@ -146,22 +146,34 @@ func maybeDip(s *series, i int) bool {
 	return level > pushing && drop > 0.6*math.Max(shiftDrop, shiftDepth*level)
 }
 
-// letGo reports whether somewhere between two grid points the thrust is gone
-// altogether, as when a rider without haste changes gear. In the engine's
-// shaking such a change may not be a sure dip. Who lets go loses speed that the
-// next second does not give back; a kick of the engine's shaking does not, for
-// the next fix takes it away.
-func letGo(s *series, from, to int) bool {
+// letGo reports whether somewhere between two grid points of a push the thrust
+// is gone altogether, as when a rider without haste changes gear. In the
+// engine's shaking such a change may not be a sure dip. Who lets go loses speed
+// that is gone for good; a kick of the engine's shaking costs none.
+func (p push) letGo(s *series, from, to int) bool {
 	for i := from; i < to; i++ {
-		level, drop := dropAt(s, i)
-		if level < pushing || drop < math.Max(shiftDrop, goneShare*level) {
+		if !gone(s, i) {
 			continue
 		}
-		if drop > sureDoubts*s.doubt[i] || drop > 2*s.doubt[i] && lasts(s, i, level) {
+		deepest, clear := i, false
+		for ; i < to && gone(s, i); i++ {
+			level, drop := dropAt(s, i)
+			clear = clear || drop > sureDoubts*s.doubt[i] || drop > 2*s.doubt[i] && lasts(s, i, level)
+			if s.quick[i] < s.quick[deepest] {
+				deepest = i
+			}
+		}
+		if clear && s.costs(p.from, deepest, p.to) {
 			return true
 		}
 	}
 	return false
+}
+
+// gone reports whether there seems to be no thrust at i.
+func gone(s *series, i int) bool {
+	level, drop := dropAt(s, i)
+	return level >= pushing && drop >= math.Max(shiftDrop, goneShare*level)
 }
 
 // lasts reports whether a drop of the thrust at i is one of the acceleration

@@ -117,7 +117,7 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
 		for _, g := range p.gears(s) {
 			power := thrustPower(s, g.from, g.to)
 			pair, _ := bestCovered(s, g, pairs)
-			along := power < strongPush && letGo(s, s.passing(pair.From, g), s.passing(pair.To, g))
+			along := power < strongPush && g.letGo(s, s.passing(pair.From, g), s.passing(pair.To, g))
 			if power > math.Max(rollPower, rollShare*best) && !along {
 				out = append(out, judgeRollOn(s, g, pairs)...)
 			}
@@ -255,7 +255,7 @@ func pulls(s *series, pushes []push) []Found {
 			g = steady(s, g)
 			wide := s.v[g.to] >= math.Max(pullRatio*s.v[g.from], s.v[g.from]+pullGain) && s.seconds(g.from, g.to) >= pullTime
 			power := thrustPower(s, g.from, g.to)
-			if wide && power > need && (power > strongPush || !letGo(s, g.from, g.to)) {
+			if wide && power > need && (power > strongPush || !g.letGo(s, g.from, g.to)) {
 				out = append(out, Found{Kind: Pull, From: s.time(g.from), To: s.time(g.to), Breaks: g.breaks(s)})
 			}
 		}
