@@ -91,10 +91,10 @@ func meanOf(v []measure.Value) float64 {
 
 // scatter is the mean over n points from i on of each pair's power: their mean
 // and the sum of squares about it.
-func scatter(pairs []pairMean, i, n int) (mean, ss float64) {
+func scatter(pairs [][]float64, i, n int) (mean, ss float64) {
 	x := make([]float64, len(pairs))
 	for k, p := range pairs {
-		for _, w := range p.power[i : i+n] {
+		for _, w := range p[i : i+n] {
 			x[k] += w / float64(n)
 		}
 		mean += x[k] / float64(len(pairs))

@@ -22,13 +22,7 @@ type Curve struct {
 	mass  []float64     // effect of one standard uncertainty of mass, W
 	load  [2][]float64  // effects of the two independent parts of road load's uncertainty, W
 	bike  Bike
-	pairs []pairMean
-}
-
-// pairMean is the power of one pair of opposite pulls on the grid.
-type pairMean struct {
-	pair  int
-	power []float64 // W
+	pairs [][]float64 // power by each pair of opposite pulls alone, W; none where there is only one
 }
 
 // gridStep is the distance of the curve's points, m/s.
@@ -61,7 +55,11 @@ func NewCurve(pulls []Pull, bike Bike, day Day, from, to float64) (*Curve, error
 	if err != nil {
 		return nil, err
 	}
-	return newCurve(f, grid, bike)
+	c, err := newCurve(f, grid, bike)
+	if err != nil {
+		return nil, err
+	}
+	return c, c.keepPairs(thin, bike, day)
 }
 
 // newCurve reads a fit.
@@ -78,7 +76,7 @@ func newCurve(f *fit, grid []float64, bike Bike) (*Curve, error) {
 	power := f.power(grid)
 	c.addShared(power)
 	c.fill(power)
-	return c, c.keepPairs(f)
+	return c, nil
 }
 
 // commonGrid are the speeds that all the pulls share.
@@ -123,22 +121,37 @@ func (c *Curve) addShared(power []float64) {
 }
 
 // keepPairs remembers what each pair that has both directions says by itself,
-// as the independent repetitions that a comparison needs.
-func (c *Curve) keepPairs(f *fit) error {
-	byPair := make([][]*motion, f.pairs)
-	for i, m := range f.motions {
-		byPair[f.pair[i]] = append(byPair[f.pair[i]], m)
+// as the independent repetitions that a comparison needs. Each is fitted
+// alone: a pair that borrowed how the force bends, or where on the curve the
+// bike was, from the other pairs of its setup would lean towards them, and
+// their scatter would say less than there is.
+func (c *Curve) keepPairs(pulls []Pull, bike Bike, day Day) error {
+	pairs := opposite(pulls)
+	if len(pairs) < 2 {
+		return nil
 	}
-	for pair, motions := range byPair {
-		if len(motions) != 2 {
-			continue
-		}
-		if _, err := f.solve(motions); err != nil {
+	for _, two := range pairs {
+		f, err := newFit(two, bike, day)
+		if err != nil {
 			return err
 		}
-		c.pairs = append(c.pairs, pairMean{pair: pair, power: f.power(c.Speed)})
+		c.pairs = append(c.pairs, f.power(c.Speed))
 	}
 	return nil
+}
+
+// opposite are the pairs that have a pull in each direction, in order of their
+// first pulls.
+func opposite(pulls []Pull) [][]Pull {
+	var out [][]Pull
+	for i, p := range pulls {
+		for _, q := range pulls[i+1:] {
+			if pairKey(q) == pairKey(p) && q.Dir != p.Dir {
+				out = append(out, []Pull{p, q})
+			}
+		}
+	}
+	return out
 }
 
 func (c *Curve) fill(power []float64) {

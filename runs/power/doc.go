@@ -44,6 +44,15 @@
 // left, together with gusts, mass and road load, is in the band. Pulls in one
 // direction only carry the whole uncertainty of wind and slope.
 //
+// # Differences
+//
+// Two setups are compared by the mean power of each pair of opposite pulls
+// over the speeds they share, and by how much that scatters from pair to pair.
+// For that each pair is fitted alone. Within the fit of a setup the pairs
+// share how much the force bends and where on the curve each pull was, and so
+// lean towards each other: their scatter is then about 11 % too small, and
+// equal setups are called different in 6.7 % of comparisons and not in 5 %.
+//
 // # The bound
 //
 // The same fit over the true motion, with the least covariance that any

@@ -40,7 +40,7 @@ func newFit(pulls []Pull, bike Bike, day Day) (*fit, error) {
 		if round == rounds-1 {
 			f.learn()
 		}
-		if _, err := f.solve(f.motions); err != nil {
+		if _, err := f.solve(); err != nil {
 			return nil, err
 		}
 		for i, m := range f.motions {
@@ -83,13 +83,13 @@ func (f *fit) prior() (*mat.SymDense, *mat.VecDense) {
 	return precision, pull
 }
 
-// solve finds the unknowns from some of the pulls. It returns minus twice the
+// solve finds the unknowns from the pulls. It returns minus twice the
 // logarithm of the restricted likelihood, up to what does not depend on the
 // bending.
-func (f *fit) solve(motions []*motion) (loss float64, err error) {
+func (f *fit) solve() (loss float64, err error) {
 	precision, pull := f.prior()
 	var rest float64
-	for _, m := range motions {
+	for _, m := range f.motions {
 		precision.AddSym(precision, m.info)
 		pull.AddVec(pull, m.pull)
 		rest += m.rest
@@ -113,7 +113,7 @@ func (f *fit) learn() {
 	for _, step := range []float64{1, 0.25} {
 		for b := centre - reach; b <= centre+reach; b += step {
 			f.bend = b
-			loss, err := f.solve(f.motions)
+			loss, err := f.solve()
 			if loss += square((b - usualBend) / bendSD); err == nil && loss < least {
 				best, least = b, loss
 			}
@@ -123,8 +123,7 @@ func (f *fit) learn() {
 	f.bend = best
 }
 
-// power is the power at the speeds of a grid, W, by the pulls that were
-// solved for last.
+// power is the power at the speeds of a grid, W.
 func (f *fit) power(grid []float64) []float64 {
 	var force mat.VecDense
 	force.MulVec(f.reader(grid), f.mean)
