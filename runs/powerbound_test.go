@@ -26,27 +26,19 @@ func powerBound(t *testing.T, sc sim.Scenario, ride *sim.Ride, result *Result, s
 		CdA: measure.Value{X: sc.Bike.CdA, SE: math.Sqrt(load.At(0, 0))}, Crr: measure.Value{X: sc.Bike.Crr, SE: math.Sqrt(load.At(1, 1))},
 		Cov: load.At(0, 1), K: sc.Bike.CrrSlope, Mass: sc.Bike.Mass, Density: sc.Air.Density, Gravity: sc.Road.Gravity}}
 	day := power.Day{WindSD: sc.Wind.SD, GustSD: sc.Wind.GustRatio * sc.Wind.SD, GustTime: sc.Wind.GustTau, GradeSD: math.Abs(sc.Road.Grade)}
-	var pulls []power.Pull
+	var pulls []power.Stretch
 	for _, r := range result.Runs {
 		if r.Kind != Pull || !r.Accepted() {
 			continue
 		}
 		n := len(pulls)
-		p := power.Pull{ID: n + 1, Dir: float64(1 - 2*(n%2)), Pair: n/2 + 1}
-		p.T, p.V, p.Cov = speeds(track, r.Start+opening, r.End-closing)
-		pulls = append(pulls, p)
+		pulls = append(pulls, power.Stretch{From: r.Start + opening, To: r.End - closing, Dir: float64(1 - 2*(n%2)), Pair: n/2 + 1})
 	}
-	c, err := power.NewCurve(pulls, bike, day, math.NaN(), math.NaN())
+	c, err := power.Bound(track, pulls, bike, day)
 	if err != nil {
 		t.Fatal(err)
 	}
-	best := 0
-	for k, v := range c.Speed {
-		if math.Abs(v-speed) < math.Abs(c.Speed[best]-speed) {
-			best = k
-		}
-	}
-	return c.Power[best].SE
+	return c.At(speed).SE
 }
 
 // knownTrack is the true motion with the least covariance. The engine's lines

@@ -5,9 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
-	"stillair/fusion"
 	"stillair/runs/air"
 	"stillair/runs/compare"
 	"stillair/runs/measure"
@@ -56,9 +53,6 @@ const (
 // For how long the throttle may still be opening at the start of a pull as it
 // was found, and already be closing at its end, s.
 const opening, closing = 0.3, 0.2
-
-// pullPoints is how many points of a pull are handed on.
-const pullPoints = 50
 
 // measurePowers works out the power curves of all setups with accepted pulls.
 func measurePowers(result *Result, log *sensors.Log, known conditions) {
@@ -109,8 +103,8 @@ func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 	out := make([]gearedPull, len(accepted))
 	parallel(len(accepted), func(i int) {
 		r := accepted[i]
-		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.Pull{ID: r.ID}}
-		out[i].pull.T, out[i].pull.V, out[i].pull.Cov = speeds(result.Track, r.Start+opening, r.End-closing)
+		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.OfTrack(result.Track, r.Start+opening, r.End-closing)}
+		out[i].pull.ID = r.ID
 		out[i].Revs = ear.revs(*r)
 		r.Revs = &out[i].Revs
 	})
@@ -138,22 +132,6 @@ func pairPulls(group []gearedPull) []power.Pull {
 		out = append(out, p)
 	}
 	return out
-}
-
-// speeds are times, speeds and their covariance over a stretch of the track.
-func speeds(track *fusion.Track, from, to float64) (t, v []float64, cov *mat.SymDense) {
-	for i := range pullPoints {
-		at := from + (to-from)*float64(i)/(pullPoints-1)
-		t, v = append(t, at), append(v, track.At(at).V)
-	}
-	c := track.SpeedCov(t)
-	cov = mat.NewSymDense(pullPoints, nil)
-	for i := range c {
-		for j := i; j < len(c); j++ {
-			cov.SetSym(i, j, c[i][j])
-		}
-	}
-	return t, v, cov
 }
 
 // bySetupAndGear groups pulls that belong in one curve. Where the gear is not
