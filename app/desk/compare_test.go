@@ -18,6 +18,10 @@ func TestPlan(t *testing.T) {
 		{"enough", []string{"--change", "5%", "--wind-sd", "0.5"}, []string{"pairs of opposite coast-downs with each setup will do", "A ×", "then B ×", "chance of seeing it", "law of the place"}},
 		{"cannot", []string{"--change", "0.5%", "--wind-sd", "2"}, []string{"It cannot be done like this", "What would help", "a calmer day"}},
 		{"top speed", []string{"--faster", "5km/h", "--top-speed", "200km/h"}, []string{"To see a change of 7.7 % in drag"}},
+		{"power", []string{"--power", "4%", "--engine", "55kW", "--wind-sd", "0.5"}, []string{"power from 50 to 130 km/h", "opposite pulls with each setup will do", "repeats by 1.0 %", "closed course"}},
+		{"launch", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "4.5s"}, []string{"0.20 s in 0-100 km/h from the rollout", "opposite launches with each setup will do", "repeats by 0.10 s"}},
+		{"quarter mile", []string{"--quicker", "0.05s", "--over", "1/4mile", "--spread", "0.2s"}, []string{"0.05 s in 1/4 mile", "It cannot be done", "repeats more alike"}},
+		{"roll-on", []string{"--quicker", "0.5s", "--over", "80-120km/h", "--takes", "6s", "--wind-sd", "0.5"}, []string{"0.50 s in 80-120 km/h", "opposite roll-ons with each setup will do"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -32,6 +36,12 @@ func TestPlan(t *testing.T) {
 	doc := good(t, "plan", "--change", "5%", "--wind-sd", "0.5", "--json")
 	if !gjson.Valid(doc) || !gjson.Get(doc, "enough").Bool() || gjson.Get(doc, "road_length_m").Float() < 500 {
 		t.Errorf("JSON: %s", doc)
+	}
+	for field, args := range map[string][]string{"delta_power_relative_se": {"--power", "4%"}, "delta_time_se_s": {"--quicker", "0.2s", "--over", "60-100km/h"}} {
+		doc := good(t, append([]string{"plan", "--json"}, args...)...)
+		if !gjson.Valid(doc) || !(gjson.Get(doc, field).Float() > 0) || gjson.Get(doc, "delta_cda_relative_se").Exists() {
+			t.Errorf("JSON without %s: %s", field, doc)
+		}
 	}
 }
 
@@ -48,6 +58,15 @@ func TestPlanRefuses(t *testing.T) {
 		{"no top speed", []string{"--faster", "5km/h"}, exitUsage, "--top-speed"},
 		{"share", []string{"--change", "200%"}, exitUsage, "share"},
 		{"one setup", []string{"--change", "2%", "--setups", "1"}, exitUsage, "two setups"},
+		{"drag and power", []string{"--change", "2%", "--power", "4%"}, exitUsage, "one question at a time"},
+		{"time of what", []string{"--quicker", "0.2s"}, exitUsage, "--over"},
+		{"no such mark", []string{"--quicker", "0.2s", "--over", "0-777km/h"}, exitUsage, "0-100 km/h"},
+		{"time without unit", []string{"--quicker", "0.2", "--over", "0-100km/h"}, exitUsage, "0.2s"},
+		{"power without unit", []string{"--power", "2%", "--engine", "50"}, exitUsage, "55kW"},
+		{"spread in the wrong unit", []string{"--power", "2%", "--spread", "0.1s"}, exitUsage, "no share"},
+		{"far too quick", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "0.3s"}, exitUsage, "no bike takes 0.3 s"},
+		{"too weak", []string{"--power", "2%", "--engine", "5kW"}, exitUsage, "not strong enough"},
+		{"speeds of a launch", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--from", "20km/h"}, exitUsage, "--over says"},
 		{"no such results", []string{"--change", "2%", "--results", "nowhere.json"}, exitInput, "cannot be opened"},
 	}
 	for _, tt := range tests {

@@ -27,44 +27,54 @@ type planFlags struct {
 	setups, pairs            int
 	cda, crr, rate           float64
 	earlier                  string
+	push                     pushFlags
 	told                     *told
 	json                     bool
 }
 
 func planCommand() command {
 	return command{
-		Name: "plan", Summary: "how many coast-downs a question takes, and whether they can answer it",
+		Name: "plan", Summary: "how many runs a question takes, and whether they can answer it",
 		Help: `
-Say what change matters, as a share of the drag (--change 2%) or as top speed
-(--faster 5km/h --top-speed 200km/h), and what day it is: --wind-sd is how much
-the wind along the road differs from pair to pair, about 0.5 m/s on a calm
-evening, 1.5 m/s on an ordinary day. Out comes how many pairs of opposite
-coast-downs each setup needs, in which order to ride them, how long the road
-must be, and how likely the test is to see the change. If it cannot succeed it
-says what would help.
+Say what change matters: as a share of the drag (--change 2%) or as top speed
+(--faster 5km/h --top-speed 200km/h), for coast-downs; as a share of the power
+(--power 4%), for pulls on full throttle in one gear; or as time (--quicker
+0.2s --over 0-100km/h, or 80-120km/h, or "1/4 mile"), for launches or roll-ons.
+And say what day it is: --wind-sd is how much the wind along the road differs
+from pair to pair, about 0.5 m/s on a calm evening, 1.5 m/s on an ordinary day.
+Out comes how many pairs of opposite runs each setup needs, in which order to
+ride them, how long the road must be, and how likely the test is to see the
+change. If it cannot succeed it says what would help.
 
 --results takes drag, rolling resistance and mass from what analyse --json
-wrote about this bike earlier; otherwise a middling bike is assumed.
+wrote about this bike earlier; otherwise a middling bike is assumed. Power and
+times also differ from repeat to repeat because riders and engines do: --spread
+says by how much, as one standard deviation. Without it 0.1 s is taken for
+launches, 0.05 s for roll-ons, 1 % for pulls; ride a few and see.
 
 Examples:
   desk plan --change 3% --wind-sd 0.5
   desk plan --faster 5km/h --top-speed 210km/h --results results.json
-  desk plan --change 6% --setups 3 --from 100km/h --to 40km/h --json`,
+  desk plan --change 6% --setups 3 --from 100km/h --to 40km/h --json
+  desk plan --power 4% --engine 55kW --from 60km/h --to 140km/h
+  desk plan --quicker 0.2s --over 0-100km/h --takes 4.5s --spread 0.15s
+  desk plan --quicker 0.5s --over 80-120km/h --takes 6s --wind-sd 0.5`,
 		Flags: func(f *pflag.FlagSet) runner {
 			p := &planFlags{}
 			f.StringVar(&p.change, "change", "", "relative change of drag that matters, such as 2%")
 			f.StringVar(&p.faster, "faster", "", "change of top speed that matters, such as 5km/h")
 			f.StringVar(&p.topSpeed, "top-speed", "", "about how fast the bike goes, such as 200km/h; for --faster")
 			f.IntVar(&p.setups, "setups", 2, "how many setups to compare")
-			f.IntVar(&p.pairs, "most-pairs", 8, "most pairs of coast-downs a setup that you will ride")
+			f.IntVar(&p.pairs, "most-pairs", 8, "most pairs of opposite runs a setup that you will ride")
 			f.StringVar(&p.chance, "chance", "80%", "how likely the test shall be to see the change")
-			f.StringVar(&p.from, "from", "110km/h", "where a coast-down begins")
-			f.StringVar(&p.to, "to", "30km/h", "where it ends")
+			f.StringVar(&p.from, "from", "", "where a coast-down (usual: 110km/h) or a pull (50km/h) begins")
+			f.StringVar(&p.to, "to", "", "where it ends (30km/h, 130km/h)")
 			f.Float64Var(&p.cda, "cda", 0.55, "drag area expected, m²")
 			f.Float64Var(&p.crr, "crr", 0.018, "rolling resistance expected")
 			f.Float64Var(&p.rate, "fixes", 1, "satellite fixes a second that the phone gives")
 			f.StringVar(&p.earlier, "results", "", "take drag, rolling resistance and mass from these results (JSON)")
 			f.BoolVar(&p.json, "json", false, "print the plan as JSON and nothing else")
+			p.push.add(f)
 			p.told = addTold(f)
 			return p.run
 		},
@@ -79,6 +89,9 @@ func (p *planFlags) run(_ context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
+	if p.push.asked() {
+		return p.runPush(w, load)
+	}
 	q, c, err := p.question(load)
 	if err != nil {
 		return err
@@ -88,9 +101,9 @@ func (p *planFlags) run(_ context.Context, w *world, args []string) error {
 		return usageError{err}
 	}
 	if p.json {
-		return results.WritePlan(w.Out, made)
+		return results.WritePlan(w.Out, made, results.ForDrag)
 	}
-	return w.print(planText(made, q, c))
+	return w.print(planText(made, dragWords(q, c)))
 }
 
 // load is the road load to plan for.
@@ -145,17 +158,10 @@ func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, err
 
 // question turns the flags into what package plan asks.
 func (p *planFlags) question(l worth.Load) (q plan.Question, c plan.Conditions, err error) {
-	wind := p.told.wind
-	if math.IsNaN(wind) {
-		wind = 1.5
-	}
-	c = plan.DefaultConditions(l, wind)
+	c = plan.DefaultConditions(l, p.wind())
 	c.FixRate = p.rate
 	q = plan.Question{Setups: p.setups, MaxPair: p.pairs}
-	if c.FromMPS, err = parseSpeed("from", p.from); err != nil {
-		return q, c, err
-	}
-	if c.ToMPS, err = parseSpeed("to", p.to); err != nil {
+	if err := p.speeds(&c); err != nil {
 		return q, c, err
 	}
 	if q.Chance, err = parseShare("chance", p.chance); err != nil {
@@ -163,6 +169,30 @@ func (p *planFlags) question(l worth.Load) (q plan.Question, c plan.Conditions, 
 	}
 	q.CdA, err = p.matters(l)
 	return q, c, err
+}
+
+// wind is that of an ordinary day where none was told, m/s.
+func (p *planFlags) wind() float64 {
+	if math.IsNaN(p.told.wind) {
+		return 1.5
+	}
+	return p.told.wind
+}
+
+// speeds puts those that were told in the place of the usual ones.
+func (p *planFlags) speeds(c *plan.Conditions) (err error) {
+	for _, x := range []struct {
+		flag, text string
+		to         *float64
+	}{{"from", p.from, &c.FromMPS}, {"to", p.to, &c.ToMPS}} {
+		if x.text == "" {
+			continue
+		}
+		if *x.to, err = parseSpeed(x.flag, x.text); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // matters is the relative change of drag area that the rider asked about.
@@ -173,7 +203,7 @@ func (p *planFlags) matters(l worth.Load) (float64, error) {
 	case p.change != "":
 		return parseShare("change", p.change)
 	case p.faster == "":
-		return 0, usage("say what change matters: --change 2%% or --faster 5km/h --top-speed 200km/h")
+		return 0, usage("say what change matters: --change 2%% of drag, --faster 5km/h --top-speed 200km/h, --power 4%%, or --quicker 0.2s --over 0-100km/h")
 	case p.topSpeed == "":
 		return 0, usage("--faster needs --top-speed, about how fast the bike goes")
 	}
@@ -188,19 +218,37 @@ func (p *planFlags) matters(l worth.Load) (float64, error) {
 	return plan.FromTopSpeed(l, top, faster), nil
 }
 
-// planText says the plan for a person.
-func planText(m *plan.Plan, q plan.Question, c plan.Conditions) string {
-	p := &page{units: shown.Metric}
-	p.wrapped(0, fmt.Sprintf("To see a change of %.1f %% in drag between %d setups, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
-		100*q.CdA, q.Setups, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD))
-	if m.Enough {
-		p.title("%d pairs of opposite coast-downs with each setup will do.", m.Pairs)
-	} else {
-		p.title("It cannot be done like this: even %d pairs a setup are too few.", m.Pairs)
+// planWords are what tells the plan of one question from that of another.
+type planWords struct {
+	asked  string // what was asked, as a heading
+	runs   string // what is ridden
+	chance float64
+	amount func(x float64) string
+	care   string
+}
+
+func dragWords(q plan.Question, c plan.Conditions) planWords {
+	return planWords{
+		asked: fmt.Sprintf("To see a change of %.1f %% in drag between %d setups, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
+			100*q.CdA, q.Setups, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD),
+		runs: "opposite coast-downs", chance: q.Chance,
+		amount: func(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) },
+		care:   "The law of the place and the traffic on the road come before any plan.",
 	}
-	p.line("  chance of seeing it    %.0f %%", 100*m.Chance)
-	p.line("  the difference will be known to ± %.1f %% (95 %%)", 100*1.96*m.SE)
-	p.line("  smallest change seen with a chance of %.0f %%: %.1f %%", 100*q.Chance, 100*m.Smallest)
+}
+
+// planText says the plan for a person.
+func planText(m *plan.Plan, say planWords) string {
+	p := &page{units: shown.Metric}
+	p.wrapped(0, say.asked)
+	if m.Enough {
+		p.title("%d pairs of %s with each setup will do.", m.Pairs, say.runs)
+	} else {
+		p.title("It cannot be done like this: even %d pairs of %s a setup are too few.", m.Pairs, say.runs)
+	}
+	p.line("  chance of seeing it    %.0f %%", percentAtMost99(m.Chance))
+	p.line("  the difference will be known to ± %s (95 %%)", say.amount(1.96*m.SE))
+	p.line("  smallest change seen with a chance of %.0f %%: %s", 100*say.chance, say.amount(m.Smallest))
 	p.line("  road                   %.1f km straight, level and even, ridden both ways", math.Ceil(m.RoadLength/100)/10)
 	p.line("  time                   about %s", shown.Duration(m.Seconds))
 	p.title("Order of riding")
@@ -212,12 +260,16 @@ func planText(m *plan.Plan, q plan.Question, c plan.Conditions) string {
 	if len(m.Advice) > 0 {
 		p.title("What would help")
 		for _, a := range m.Advice {
-			p.wrapped(2, fmt.Sprintf("%s: then the chance is %.0f %%, and a change of %.1f %% is seen", a.Change, 100*a.Chance, 100*a.Smallest))
+			p.wrapped(2, fmt.Sprintf("%s: then the chance is %.0f %%, and a change of %s is seen", a.Change, percentAtMost99(a.Chance), say.amount(a.Smallest)))
 		}
 	}
-	p.title("The law of the place and the traffic on the road come before any plan.")
+	p.line("")
+	p.wrapped(0, say.care)
 	return p.String()
 }
+
+// percentAtMost99 is a share in percent that does not promise certainty.
+func percentAtMost99(share float64) float64 { return math.Min(100*share, 99) }
 
 // setupLetter is A, B, C and so on.
 func setupLetter(i int) string { return string(rune('A' + i%26)) }

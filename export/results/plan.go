@@ -6,16 +6,31 @@ import (
 	"stillair/runs/plan"
 )
 
-// Plan is a planned comparison as JSON, in the spirit of Document.
+// PlanOf is what a planned comparison is about.
+type PlanOf string
+
+// What a plan can be about, and the unit of its differences.
+const (
+	ForDrag  PlanOf = "drag"  // relative, of CdA
+	ForPower PlanOf = "power" // relative, of the mean power at the road
+	ForTime  PlanOf = "time"  // s
+)
+
+// Plan is a planned comparison as JSON, in the spirit of Document. Of the
+// standard errors and smallest changes the one of its question is there.
 type Plan struct {
 	Version    int          `json:"version"`
+	Of         PlanOf       `json:"of"`
 	Pairs      int          `json:"pairs"`  // for each setup
 	Blocks     []PlanBlock  `json:"blocks"` // in the order of riding
 	RoadLength float64      `json:"road_length_m"`
 	Duration   float64      `json:"duration_s"`
-	SE         float64      `json:"delta_cda_relative_se"`
+	SE         *float64     `json:"delta_cda_relative_se,omitempty"`
+	PowerSE    *float64     `json:"delta_power_relative_se,omitempty"`
+	TimeSE     *float64     `json:"delta_time_se_s,omitempty"`
 	Chance     float64      `json:"chance"`
-	Smallest   float64      `json:"smallest_relative"`
+	Smallest   *float64     `json:"smallest_relative,omitempty"`
+	SmallestS  *float64     `json:"smallest_s,omitempty"`
 	Enough     bool         `json:"enough"`
 	Advice     []PlanAdvice `json:"advice"`
 }
@@ -28,20 +43,39 @@ type PlanBlock struct {
 
 // PlanAdvice is one thing that would help.
 type PlanAdvice struct {
-	Change   string  `json:"change"`
-	Chance   float64 `json:"chance"`
-	Smallest float64 `json:"smallest_relative"`
+	Change    string   `json:"change"`
+	Chance    float64  `json:"chance"`
+	Smallest  *float64 `json:"smallest_relative,omitempty"`
+	SmallestS *float64 `json:"smallest_s,omitempty"`
 }
 
 // WritePlan writes a plan, indented so that a person can read it too.
-func WritePlan(w io.Writer, p *plan.Plan) error {
-	d := Plan{Version: Version, Pairs: p.Pairs, Blocks: []PlanBlock{}, RoadLength: p.RoadLength, Duration: p.Seconds,
-		SE: p.SE, Chance: p.Chance, Smallest: p.Smallest, Enough: p.Enough, Advice: []PlanAdvice{}}
+func WritePlan(w io.Writer, p *plan.Plan, of PlanOf) error {
+	d := Plan{Version: Version, Of: of, Pairs: p.Pairs, Blocks: []PlanBlock{}, RoadLength: p.RoadLength, Duration: p.Seconds,
+		Chance: p.Chance, Enough: p.Enough, Advice: []PlanAdvice{}}
+	d.Smallest, d.SmallestS = of.split(p.Smallest)
+	switch of {
+	case ForDrag:
+		d.SE = &p.SE
+	case ForPower:
+		d.PowerSE = &p.SE
+	case ForTime:
+		d.TimeSE = &p.SE
+	}
 	for _, b := range p.Blocks {
 		d.Blocks = append(d.Blocks, PlanBlock{b.Setup, b.Pairs})
 	}
 	for _, a := range p.Advice {
-		d.Advice = append(d.Advice, PlanAdvice{a.Change, a.Chance, a.Smallest})
+		relative, seconds := of.split(a.Smallest)
+		d.Advice = append(d.Advice, PlanAdvice{a.Change, a.Chance, relative, seconds})
 	}
 	return encode(w, d)
+}
+
+// split puts a difference where its unit belongs.
+func (of PlanOf) split(x float64) (relative, seconds *float64) {
+	if of == ForTime {
+		return nil, &x
+	}
+	return &x, nil
 }

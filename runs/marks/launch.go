@@ -48,6 +48,26 @@ func launchGoals() []goal {
 	}
 }
 
+// OfLaunches are the names of the marks of a launch.
+func OfLaunches() []string {
+	var names []string
+	for _, g := range launchGoals() {
+		names = append(names, g.name)
+	}
+	return names
+}
+
+// GoalOf tells what ends a mark of a launch: a speed in m/s or a distance in m;
+// the other one is 0. It reports false where there is no mark of that name.
+func GoalOf(mark string) (speed, distance float64, ok bool) {
+	for _, g := range launchGoals() {
+		if g.name == mark {
+			return g.speed, g.distance, true
+		}
+	}
+	return 0, 0, false
+}
+
 // OfLaunch measures a launch that begins at standstill before time a and ends
 // at b, and the pairs of speed that it runs through. The first movement is
 // looked for about a, and returned as a time on the log's clock. Breaks are

@@ -9,30 +9,46 @@ import (
 	"stillair/runs/measure"
 )
 
-// chance is the power of a two-sided t test at the given level: the
-// probability that a non-central t variable with dof degrees of freedom and
-// the given shift leaves the limits.
-func chance(shift, dof, level float64) float64 {
-	limit := measure.Quantile(1-level, dof)
-	w := distuv.ChiSquared{K: dof}
+// student is a two-sided t test as it will be made of a difference. The error
+// of the difference has a true size; what it is divided by comes from the
+// scatter of the repeats, and may be more than that.
+type student struct {
+	dof   float64 // degrees of freedom of the scatter
+	level float64 // 0.05: the test calls a difference of nothing in 5 %
+	// beyond is the variance that repeats have and the difference has not, such
+	// as a wind that helps on the way out and hinders on the way back: a
+	// multiple of the variance of one repeat's error.
+	beyond float64
+	// least is below what the scatter is never taken to be: a multiple of the
+	// standard deviation of one repeat's error.
+	least float64
+}
+
+// chance is the power of the test: the probability that the difference leaves
+// the limits, for a true difference of shift standard deviations of its error.
+// Without beyond and least it is that a non-central t variable does.
+func (t student) chance(shift float64) float64 {
+	limit := measure.Quantile(1-t.level, t.dof)
+	w := distuv.ChiSquared{K: t.dof}
 	// Given the estimated spread s = √(W/dof), the statistic is normal.
 	f := func(s float64) float64 {
-		density := 2 * s * dof * w.Prob(s*s*dof)
-		return density * (distuv.UnitNormal.CDF(shift-limit*s) + distuv.UnitNormal.CDF(-shift-limit*s))
+		density := 2 * s * t.dof * w.Prob(s*s*t.dof)
+		far := limit * math.Max(math.Sqrt(s*s+t.beyond), t.least)
+		return density * (distuv.UnitNormal.CDF(shift-far) + distuv.UnitNormal.CDF(-shift-far))
 	}
-	reach := 8 / math.Sqrt(2*dof)
+	reach := 8 / math.Sqrt(2*t.dof)
 	return quad.Fixed(f, math.Max(0, 1-reach), 1+reach, 200, nil, 0)
 }
 
 // needed is the shift that the test sees with the chance asked for.
-func needed(ask, dof, level float64) float64 {
+func (t student) needed(ask float64) float64 {
 	lo, hi := 0.0, 1.0
-	for chance(hi, dof, level) < ask {
+	for t.chance(hi) < ask {
 		hi *= 2
 	}
-	for hi-lo > 1e-6 {
+	for hi-lo > 1e-6*hi {
 		mid := (lo + hi) / 2
-		if chance(mid, dof, level) < ask {
+		if t.chance(mid) < ask {
 			lo = mid
 		} else {
 			hi = mid
@@ -51,3 +67,7 @@ func freedom(setups, pairs int) float64 { return 2 * float64(setups*pairs) }
 // setup exceeds the bound, which takes the noise as known: simulated tests
 // give 1.18 for two pairs and 1.10 for four.
 func learning(pairs int) float64 { return math.Sqrt(1 + 0.8/float64(pairs)) }
+
+// level is the level of each comparison, so that all between so many setups
+// together call a difference of nothing in 5 % (Bonferroni).
+func level(setups int) float64 { return 0.05 / float64(setups*(setups-1)/2) }

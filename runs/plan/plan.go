@@ -50,15 +50,16 @@ func FromTopSpeed(l worth.Load, v, dv float64) float64 {
 	return math.Abs(dv / one.Speed(l, v).X)
 }
 
-// Plan is a test and how likely it is to succeed.
+// Plan is a test and how likely it is to succeed. Differences are in the terms
+// of the question: relative for drag and power, in s for times.
 type Plan struct {
 	Pairs      int     // opposite pairs for each setup
 	Blocks     []Block // in the order of riding
 	RoadLength float64 // m, with the way to get up to speed and to stop
 	Seconds    float64 // the whole test, s
-	SE         float64 // expected standard error of the relative difference in CdA
+	SE         float64 // standard error of the difference as the comparison will say it
 	Chance     float64 // of seeing the change that matters
-	Smallest   float64 // relative change that is seen with the chance asked for
+	Smallest   float64 // change that is seen with the chance asked for
 	Enough     bool    // Chance is as asked for
 	Advice     []Advice
 }
@@ -73,7 +74,7 @@ type Block struct {
 type Advice struct {
 	Change   string  // in plain words
 	Chance   float64 // of seeing the change that matters, with it
-	Smallest float64 // relative change seen with the chance asked for, with it
+	Smallest float64 // change seen with the chance asked for, with it
 }
 
 // Make finds the smallest test that answers the question.
@@ -81,17 +82,20 @@ func Make(q Question, c Conditions) (*Plan, error) {
 	if err := check(&q, c); err != nil {
 		return nil, err
 	}
-	var p *Plan
-	for n := 2; n <= q.MaxPair; n += 2 {
-		var err error
-		if p, err = lay(q, c, n); err != nil {
-			return nil, err
-		}
-		if p.Enough {
-			return p, nil
+	p, err := fewest(q.MaxPair, func(n int) (*Plan, error) { return lay(q, c, n) })
+	if err == nil && !p.Enough {
+		p.Advice = advise(q, c)
+	}
+	return p, err
+}
+
+// fewest is the test of the fewest pairs that is enough, or that of the most.
+func fewest(most int, lay func(pairs int) (*Plan, error)) (p *Plan, err error) {
+	for n := 2; n <= most; n += 2 {
+		if p, err = lay(n); err != nil || p.Enough {
+			return p, err
 		}
 	}
-	p.Advice = advise(q, c)
 	return p, nil
 }
 
@@ -127,12 +131,11 @@ func lay(q Question, c Conditions, n int) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	dof := freedom(q.Setups, n)
-	level := 0.05 / float64(q.Setups*(q.Setups-1)/2)
 	se *= learning(n)
 	p.SE = se
-	p.Chance = chance(q.CdA/se, dof, level)
-	p.Smallest = se * needed(q.Chance, dof, level)
+	test := student{dof: freedom(q.Setups, n), level: level(q.Setups)}
+	p.Chance = test.chance(q.CdA / se)
+	p.Smallest = se * test.needed(q.Chance)
 	p.Enough = p.Chance >= q.Chance
 	p.RoadLength = d.roadLength()
 	p.Seconds = d.seconds

@@ -21,19 +21,20 @@ func TestChanceAgainstTables(t *testing.T) {
 	tests := []struct{ n, d float64 }{{64, 0.5}, {26, 0.8}, {17, 1.0}}
 	for _, tt := range tests {
 		shift := tt.d * math.Sqrt(tt.n/2)
-		got := chance(shift, 2*tt.n-2, 0.05)
+		got := student{dof: 2*tt.n - 2, level: 0.05}.chance(shift)
 		if math.Abs(got-0.80) > 0.011 {
 			t.Errorf("n %v, d %v: power %.3f, table 0.80", tt.n, tt.d, got)
 		}
 	}
-	if got := chance(0, 6, 0.05); math.Abs(got-0.05) > 1e-4 {
+	if got := (student{dof: 6, level: 0.05}).chance(0); math.Abs(got-0.05) > 1e-4 {
 		t.Errorf("no change is seen with %.4f, want the level 0.05", got)
 	}
 }
 
 func TestNeededIsTheInverseOfChance(t *testing.T) {
 	for _, dof := range []float64{2, 6, 20} {
-		if got := chance(needed(0.8, dof, 0.05), dof, 0.05); math.Abs(got-0.8) > 1e-4 {
+		test := student{dof: dof, level: 0.05, beyond: 0.3}
+		if got := test.chance(test.needed(0.8)); math.Abs(got-0.8) > 1e-4 {
 			t.Errorf("dof %v: %v", dof, got)
 		}
 	}

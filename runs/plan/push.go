@@ -1,0 +1,188 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"stillair/runs/marks"
+	"stillair/runs/roadload"
+	"stillair/runs/worth"
+)
+
+// Push is what is ridden on full throttle to answer a question.
+type Push string
+
+// The pushes.
+const (
+	Pulls    Push = "pulls"    // through one gear, for power
+	Launches Push = "launches" // from standstill, for the time to a mark
+	RollOns  Push = "roll-ons" // in one gear, for the time from one speed to another
+)
+
+// PushQuestion is what the rider wants to know about the power or the times of
+// the setups.
+type PushQuestion struct {
+	Push    Push
+	Mark    string  // launches: a name such as "0-100 km/h" or "1/4 mile"
+	Setups  int     // how many, at least 2
+	Change  float64 // that matters: pulls: of the mean power, 0.04 is 4 %; else s
+	Chance  float64 // how likely the test shall be to see it; 0: 0.8
+	MaxPair int     // most pairs a setup that the rider will ride; 0: 8
+}
+
+// PushConditions is what a test of pulls, launches or roll-ons is expected to
+// meet. FromMPS and ToMPS are the speeds of a pull or a roll-on; launches go to
+// their mark.
+type PushConditions struct {
+	Conditions
+	Power   float64 // most that the bike puts to the road, about, W
+	Takes   float64 // launches, roll-ons: how long the mark takes now, about, s; 0: worked out from Power
+	Grip    float64 // launches: acceleration at which the front wheel lifts or the rear one slips, m/s²
+	Spread  float64 // standard deviation between repeats that rider and bike leave: pulls: of power, relative; else s
+	GradeSD float64 // slope of a road that passes for level, standard deviation
+	Shake   float64 // what the road does to the phone: two-sided density at shakeSpeed, m²/s³
+}
+
+// What repeats of one rider differ by when nothing was changed: how the clutch
+// comes in and when the gears are changed decides launches, when the throttle
+// is open roll-ons, and how warm the engine is pulls (common practice).
+const (
+	LaunchesVary = 0.1  // s
+	RollOnsVary  = 0.05 // s
+	PullsVary    = 0.01 // of the power
+)
+
+// What else is taken where nothing is told (common practice).
+const (
+	usualPower = 50e3  // W
+	usualGrip  = 8.5   // m/s²
+	usualGrade = 0.002 // of a road that looks level
+	topShare   = 0.5   // of the most power that top gear gives at the end of a roll-on
+	usualShake = 0.036 // m²/s³: a phone in a holder on the bars, shaken by 6 m/s², a third of its power by the road
+	shakeSpeed = 20    // m/s
+)
+
+// DefaultPush is an everyday test of a bike on full throttle. windSD is the
+// standard deviation of a pair's mean wind along the road, m/s.
+func DefaultPush(p Push, l worth.Load, windSD float64) PushConditions {
+	c := PushConditions{Conditions: DefaultConditions(l, windSD), Power: usualPower, Grip: usualGrip, GradeSD: usualGrade, Shake: usualShake}
+	switch p {
+	case Pulls:
+		c.FromMPS, c.ToMPS, c.Spread = 50/3.6, 130/3.6, PullsVary
+	case RollOns:
+		c.FromMPS, c.ToMPS, c.Spread = 80/3.6, 120/3.6, RollOnsVary
+	default:
+		c.Spread = LaunchesVary
+	}
+	return c
+}
+
+// MakePush finds the smallest test on full throttle that answers the question.
+func MakePush(q PushQuestion, c PushConditions) (*Plan, error) {
+	if err := q.check(c); err != nil {
+		return nil, err
+	}
+	r, err := q.repeat(c)
+	if err != nil {
+		return nil, err
+	}
+	p, err := fewest(q.MaxPair, func(n int) (*Plan, error) { return q.lay(r, n), nil })
+	if err == nil && !p.Enough {
+		p.Advice = q.advise(c, p)
+	}
+	return p, err
+}
+
+// check fills in what was left open and reports what cannot be planned.
+func (q *PushQuestion) check(c PushConditions) error {
+	if q.Chance == 0 {
+		q.Chance = 0.8
+	}
+	if q.MaxPair == 0 {
+		q.MaxPair = 8
+	}
+	_, _, known := marks.GoalOf(q.Mark)
+	switch {
+	case q.Setups < 2:
+		return errors.New("a comparison needs at least two setups")
+	case q.Push == Launches && !known:
+		return fmt.Errorf("a launch has no mark %q: ask for 0-100 km/h, 0-60 mph or 1/4 mile, for instance", q.Mark)
+	case q.Push == Pulls && !(q.Change > 0 && q.Change < 1):
+		return fmt.Errorf("a change of %.3g of the power cannot be planned for: give one between 0 and 100 %%", q.Change)
+	case !(q.Change > 0 && q.Change < 60):
+		return fmt.Errorf("a change of %.3g s cannot be planned for: give one between 0 and 60 s", q.Change)
+	case !(q.Chance > 0.05 && q.Chance < 1):
+		return fmt.Errorf("a chance of %.3g cannot be planned for: give one between 5 and 100 %%", q.Chance)
+	case q.MaxPair < 2:
+		return errors.New("at least two pairs a setup are needed: scatter cannot be judged from one")
+	}
+	return c.check(q.Push)
+}
+
+func (c PushConditions) check(p Push) error {
+	switch {
+	case p != Launches && (!(c.FromMPS > 0) || c.ToMPS < c.FromMPS+5):
+		return fmt.Errorf("from %.0f to %.0f km/h is too short: give at least 20 km/h", c.FromMPS*3.6, c.ToMPS*3.6)
+	case !(c.FixRate > 0):
+		return errors.New("the rate of fixes is not given")
+	case !(c.Power > 0):
+		return errors.New("the power of the bike is not given")
+	case !(c.Spread >= 0) || p == Pulls && c.Spread >= 0.5:
+		return fmt.Errorf("repeats that differ by %.3g cannot be planned for", c.Spread)
+	}
+	return c.Load.Check()
+}
+
+// lay plans n pairs a setup.
+func (q PushQuestion) lay(r repeat, n int) *Plan {
+	p := &Plan{Pairs: n, Blocks: order(q.Setups, n), RoadLength: r.road}
+	runs := 2 * n * q.Setups
+	p.Seconds = float64(runs)*r.seconds + float64(len(p.Blocks)-1)*r.change
+	count := float64(2 * n) // repeats of each setup
+	test := student{dof: 2*count - 2, level: level(q.Setups), least: r.least / r.sd}
+	if q.Push == Pulls {
+		count = float64(n)
+		test.dof = 2*count - 2
+	}
+	// Half the repeats are off one way and half the other, by as much.
+	test.beyond = square(r.swing/r.sd) * count / (count - 1)
+	se := r.sd * math.Sqrt(2/count)
+	p.SE = se * math.Max(math.Sqrt(1+test.beyond), test.least)
+	p.Chance = test.chance(q.Change / se)
+	p.Smallest = se * test.needed(q.Chance)
+	p.Enough = p.Chance >= q.Chance
+	return p
+}
+
+// advise tries what a rider can do and keeps what helps.
+func (q PushQuestion) advise(c PushConditions, now *Plan) []Advice {
+	calm, alike, often, more := c, c, c, q
+	calm.Noise = roadload.DefaultOptions(c.Noise.WindSD / 2)
+	calm.Noise.WindSD = c.Noise.WindSD / 2
+	alike.Spread /= 2
+	often.FixRate = 10
+	more.MaxPair = 2 * q.MaxPair
+	var out []Advice
+	for _, t := range []struct {
+		words string
+		q     PushQuestion
+		c     PushConditions
+	}{
+		{"a calmer day, with half the wind", q, calm},
+		{"repeats more alike: half as far apart, by practice", q, alike},
+		{fmt.Sprintf("%d pairs a setup instead of %d", more.MaxPair, q.MaxPair), more, c},
+		{"a receiver with ten fixes a second", q, often},
+	} {
+		r, err := t.q.repeat(t.c)
+		if err != nil {
+			continue
+		}
+		if p := t.q.lay(r, t.q.MaxPair); p.Smallest < 0.95*now.Smallest {
+			out = append(out, Advice{Change: t.words, Chance: p.Chance, Smallest: p.Smallest})
+		}
+	}
+	return out
+}
+
+func square(x float64) float64 { return x * x }

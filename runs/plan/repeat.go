@@ -1,0 +1,199 @@
+package plan
+
+import (
+	"math"
+
+	"stillair/fusion"
+	"stillair/runs/marks"
+	"stillair/runs/power"
+)
+
+// repeat is one repeat of a push: a launch, a roll-on, or a pair of opposite
+// pulls. Sizes are in the terms of the question.
+type repeat struct {
+	sd      float64 // standard deviation of what tells it apart from the next, wind and slope of the way left out
+	swing   float64 // by which wind and slope change it, one way on the way out, the other way back
+	least   float64 // its standard error as measured, which the scatter is never taken to be below
+	road    float64 // m, with the way to get up to speed and to stop
+	seconds float64 // of one run with the way back
+	change  float64 // s, for changing the setup
+}
+
+// above is by how much the standard errors of times exceed the
+// bound, which knows the sizes of all errors and the engine's lines: the
+// accuracy report has 0.9 to 1.5 for times on most bikes, and 0.9 to 1.1 for
+// power.
+const above = 1.1
+
+// repeat works out what one repeat is worth.
+func (q PushQuestion) repeat(c PushConditions) (repeat, error) {
+	p, err := q.push(c)
+	if err != nil {
+		return repeat{}, err
+	}
+	run, err := p.ride(nil)
+	if err != nil {
+		return repeat{}, err
+	}
+	r := repeat{change: c.ChangeTime, seconds: float64(len(run.v))*pushStep + c.BreakSeconds}
+	top := run.v[len(run.v)-1]
+	r.road = run.s[len(run.s)-1] + square(run.v[0])/(2*2) + square(top)/(2*4)
+	if q.Push == Pulls {
+		se, err := p.powerBound(run)
+		r.sd = math.Hypot(se, c.Spread/math.Sqrt2)
+		return r, err
+	}
+	r.least = above * p.timeBound(run, q.Mark)
+	gusts, err := p.weather(&r)
+	r.sd = math.Hypot(math.Hypot(r.least, c.Spread), gusts)
+	return r, err
+}
+
+// weather works out what wind and slope do to the time: their size goes into
+// the swing, what gusts do comes back.
+func (p push) weather(r *repeat) (gusts float64, err error) {
+	const slot = 0.5 // s; gusts last longer
+	calm, err := p.ride(nil)
+	if err != nil {
+		return 0, err
+	}
+	base := p.took(calm)
+	with := func(further func(t, v float64) float64) float64 {
+		hard, rideErr := p.ride(further)
+		if rideErr != nil {
+			err = rideErr
+		}
+		return p.took(hard) - base
+	}
+	l := p.c.Load
+	const breath = 1.0 // m/s of wind that the response is tried with
+	var response []float64
+	var wind float64
+	for at := 0.0; at < float64(len(calm.v))*pushStep; at += slot {
+		x := with(func(t, v float64) float64 {
+			if t < at || t >= at+slot {
+				return 0
+			}
+			return l.Density * l.CdA.X * v * breath
+		}) / breath
+		response = append(response, x)
+		wind += x
+	}
+	slope := with(func(float64, float64) float64 { return l.Mass * l.Gravity * p.c.GradeSD / 10 }) * 10
+	r.swing = math.Hypot(wind*p.c.Noise.WindSD, slope)
+	var sum float64
+	n := p.c.Noise.Noise
+	for i, a := range response {
+		for j, b := range response {
+			sum += a * b * math.Exp(-slot*math.Abs(float64(i-j))/n.GustTime)
+		}
+	}
+	return n.GustSD * math.Sqrt(sum), err
+}
+
+// repeats is how many pushes are laid out in the ride that the bound is taken
+// of: enough for the phone's lag and its accelerometer's scale to be learned.
+const repeats = 4
+
+// layout is a ride of pushes as the phone would see it.
+type layout struct {
+	known  fusion.Known
+	starts []float64 // of the pushes, s
+	length float64   // of a push, s
+}
+
+// layOut puts pushes one behind the other, with what lies between.
+func (p push) layOut(run ridden) layout {
+	const waits, holds, brakes = 6.3, 3.1, 2.5 // s, s, m/s²; odd, so that fixes fall on all phases of a push
+	n := p.c.Noise.Noise
+	l := layout{length: float64(len(run.v)) * pushStep}
+	l.known = fusion.Known{WhiteSD: n.WhiteSD, DriftSD: n.DriftSD, DriftTime: n.DriftTime, BiasWalk: biasWalk}
+	add := func(v float64) {
+		k := &l.known
+		k.T, k.V = append(k.T, pushStep*float64(len(k.T))), append(k.V, v)
+		k.Vibration = append(k.Vibration, p.c.Shake*square(v/shakeSpeed)+sensorNoise)
+	}
+	last, first := run.v[len(run.v)-1], run.v[0]
+	for range repeats {
+		from := pushStep * float64(len(l.known.T))
+		for range int(waits / pushStep) {
+			add(first)
+		}
+		l.starts = append(l.starts, pushStep*float64(len(l.known.T)))
+		if first == 0 {
+			l.known.Still = append(l.known.Still, fusion.Span{From: from, To: l.starts[len(l.starts)-1]})
+		}
+		for _, v := range run.v {
+			add(v)
+		}
+		for range int(holds / pushStep) {
+			add(last)
+		}
+		for v := last; v > first; v -= brakes * pushStep {
+			add(v)
+		}
+	}
+	end := l.known.T[len(l.known.T)-1]
+	for t := 0.4; t < end; t += 1 / p.c.FixRate {
+		l.known.Fixes = append(l.known.Fixes, t)
+	}
+	return l
+}
+
+// What a phone's accelerometer adds of its own (data sheets, common practice).
+const (
+	sensorNoise = 0.02 * 0.02 / 100       // m²/s³, two-sided, at 100 readings a second
+	biasWalk    = 2 * 0.02 * 0.02 / 600.0 // (m/s²)²/s
+)
+
+// timeBound is the bound of the time of the mark, s: the root mean square over
+// the pushes of a ride.
+func (p push) timeBound(run ridden, mark string) float64 {
+	l := p.layOut(run)
+	track := fusion.Bound(l.known)
+	pair := []marks.SpeedPair{{Name: mark, From: p.c.FromMPS, To: p.c.ToMPS}}
+	var sum, n float64
+	for _, a := range l.starts {
+		b := a + l.length
+		moved := []fusion.Span{{From: b - 0.3, To: b + 0.3}}
+		for _, t := range run.changes {
+			moved = append(moved, fusion.Span{From: a + t - 0.3, To: a + t + changes + 0.3})
+		}
+		var all []marks.Mark
+		if p.kind == Launches {
+			all, _ = marks.OfLaunch(track, track, a, b, moved, nil)
+		} else {
+			moved = append(moved, fusion.Span{From: a - 0.3, To: a + opens + 0.3})
+			all = marks.OfRollOn(track, track, a, b, moved, pair)
+		}
+		for _, m := range all {
+			se := m.Time.SE
+			if p.kind == Launches {
+				se = m.Rollout.SE
+			}
+			if m.Name == mark && !math.IsNaN(se) {
+				sum, n = sum+se*se, n+1
+			}
+		}
+	}
+	return math.Sqrt(sum / n)
+}
+
+// powerBound is the bound of the mean power of a pair of opposite pulls,
+// relative, mass and road load left out.
+func (p push) powerBound(run ridden) (float64, error) {
+	l := p.layOut(run)
+	bike := power.Bike{Load: p.c.Load, RotatingMass: p.c.RotatingMass}
+	n := p.c.Noise
+	day := power.Day{WindSD: n.WindSD, GustSD: n.Noise.GustSD, GustTime: n.Noise.GustTime, GradeSD: p.c.GradeSD}
+	var pulls []power.Stretch
+	for i, a := range l.starts[1:3] {
+		pulls = append(pulls, power.Stretch{From: a + opens, To: a + l.length - pushStep, Dir: float64(1 - 2*i), Pair: 1})
+	}
+	c, err := power.Bound(fusion.Bound(l.known), pulls, bike, day)
+	if err != nil {
+		return 0, err
+	}
+	m := c.Mean()
+	return m.SE / m.X, nil
+}
