@@ -88,14 +88,22 @@ func planView(s screens.Screens, a view.Asked, made *plan.Plan, err error) scree
 	pick := func(options []string, at int) screens.Choice {
 		return screens.Choice{Options: options, Chosen: at, Pick: func(int) {}}
 	}
-	q, _ := s.C.Question(a)
-	p := s.C.Plan(made, err, q)
-	v := screens.PlanView{What: pick(w.What, 0), Change: pick(w.Changes, a.Change), Wind: pick(w.Winds, a.Wind), From: pick(w.From, a.From),
-		To: pick(w.To, a.To), Setups: pick(w.Setups, a.Setups), Chance: pick(w.Chances, a.Sure),
-		Basis: s.C.PlanBasis(a), WindWords: s.C.PlanWind(a), Plan: &p}
-	if a.ByTop {
-		v.What.Chosen, v.Change = 1, pick(w.Faster, a.Faster)
+	p := s.C.Plan(made, err, a)
+	v := screens.PlanView{What: pick(w.What, int(a.What)), Change: pick(w.Changes, a.Change), Wind: pick(w.Winds, a.Wind), From: pick(w.From, a.From),
+		To: pick(w.To, a.To), Setups: pick(w.Setups, a.Setups), Chance: pick(w.Chances, a.Sure), FullThrottle: a.What.Pushes(),
+		Basis: s.C.PlanBasis(a), WindWords: s.C.PlanWind(a), Law: s.C.PlanLaw(a), Plan: &p}
+	switch a.What {
+	case view.TopMatters:
+		v.Change = pick(w.Faster, a.Faster)
 		v.Top = &kit.Field{Name: s.C.Book.Plan.TopField, Text: s.C.Number(s.C.Speed(s.C.UsualTop()), 0), Unit: s.C.SpeedUnit()}
+	case view.PowerMatters:
+		unsteady := pick(w.Unsteady, a.Unsteady)
+		v.Change, v.Repeats = pick(w.Stronger, a.Stronger), &unsteady
+		v.RepeatsName, v.RepeatsHint = s.C.Book.Plan.Unsteady, s.C.Book.Plan.UnsteadyHint
+	case view.TimeMatters:
+		over, repeats := pick(w.Over, a.Over), pick(w.Repeats, a.Repeats)
+		v.Change, v.Over, v.Repeats = pick(w.Quicker, a.Quicker), &over, &repeats
+		v.RepeatsName, v.RepeatsHint = s.C.Book.Plan.Repeats, s.C.Book.Plan.RepeatsHint
 	}
 	return v
 }
@@ -116,8 +124,10 @@ func decideScreens() []shown {
 			return tabs(s, screens.PlaceCompare, s.Plan(planView(s, a, made, err), nothing))
 		}}
 	}
-	top, measured := view.UsualAsked(), view.UsualAsked()
-	top.ByTop = true
+	top, measured, stronger, quicker := view.UsualAsked(), view.UsualAsked(), view.UsualAsked(), view.UsualAsked()
+	top.What, stronger.What, quicker.What = view.TopMatters, view.PowerMatters, view.TimeMatters
+	short := &plan.Plan{Pairs: 8, Blocks: poor.Blocks, RoadLength: 220, Seconds: 2980, SE: 0.052, Chance: 0.48, Smallest: 0.149,
+		Advice: []plan.Advice{{Change: "repeats more alike: half as far apart, by practice", Chance: 0.83, Smallest: 0.096}, {Change: "16 pairs a setup instead of 8", Chance: 0.79, Smallest: 0.102}}}
 	measured.Measured, measured.Change = true, 0
 	return []shown{
 		compared("compare across", func(c view.Context) view.Compare {
@@ -129,6 +139,7 @@ func decideScreens() []shown {
 			return tabs(s, screens.PlaceCompare, s.PickRides(s.C.Rides([]store.Session{a, b}), map[string]bool{"other": true}, "", func(string) {}, nothing, nothing))
 		}},
 		planned("plan", view.UsualAsked(), good, nil), planned("plan cannot", measured, poor, nil), planned("plan top speed", top, good, nil),
+		planned("plan power", stronger, good, nil), planned("plan time", quicker, short, nil),
 		planned("plan wrong", view.UsualAsked(), nil, errors.New("from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h")),
 		powered("power", view.AsRidden, false), powered("power corrected", view.SAEJ1349, true),
 		{"conditions", func(s screens.Screens) fyne.CanvasObject {

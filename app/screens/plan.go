@@ -11,7 +11,10 @@ import (
 type PlanView struct {
 	What, Change, Wind, From, To, Setups, Chance Choice
 	Top                                          *kit.Field // where top speed matters
-	Basis, WindWords                             string
+	Over, Repeats                                *Choice    // where power or a time matters: which time, how far repeats are apart
+	RepeatsName, RepeatsHint                     string
+	FullThrottle                                 bool // there is nothing to roll from and to
+	Basis, WindWords, Law                        string
 	Plan                                         *view.Plan // nil while it is reckoned
 }
 
@@ -21,18 +24,27 @@ func (s Screens) Plan(v PlanView, back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Plan
 	unit := ", " + s.C.SpeedUnit()
 	what := []fyne.CanvasObject{s.choice(t.What, "", v.What)}
+	if v.Over != nil {
+		what = append(what, s.choice(t.Over, "", *v.Over))
+	}
 	if v.Top != nil {
 		what = append(what, k.Field(*v.Top), s.choice(t.Faster+unit, "", v.Change))
 	} else {
 		what = append(what, k.Switch(v.Change.Options, v.Change.Chosen, v.Change.Pick))
 	}
-	ride := []fyne.CanvasObject{s.choice(t.Wind, t.WindHint, v.Wind), s.choice(t.From+unit, "", v.From), s.choice(t.To+unit, "", v.To),
-		s.choice(t.Setups, "", v.Setups), s.choice(t.Chance, "", v.Chance)}
+	ride := []fyne.CanvasObject{s.choice(t.Wind, t.WindHint, v.Wind)}
+	if v.Repeats != nil {
+		ride = append(ride, s.choice(v.RepeatsName, v.RepeatsHint, *v.Repeats))
+	}
+	if !v.FullThrottle {
+		ride = append(ride, s.choice(t.From+unit, "", v.From), s.choice(t.To+unit, "", v.To))
+	}
+	ride = append(ride, s.choice(t.Setups, "", v.Setups), s.choice(t.Chance, "", v.Chance))
 	body := []fyne.CanvasObject{s.small(t.Lead), s.verdict(v.Plan), k.Card(what...), k.Card(spaced(k, ride)...)}
 	if v.Plan != nil && v.Plan.Trouble == "" {
 		body = append(body, s.planned(*v.Plan)...)
 	}
-	body = append(body, s.small(v.Basis), s.small(v.WindWords), k.Notice(kit.Info, kit.Accent, "", t.Law))
+	body = append(body, s.small(v.Basis), s.small(v.WindWords), k.Notice(kit.Info, kit.Accent, "", v.Law))
 	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, back), k.Column(12, body...), nil)
 }
 

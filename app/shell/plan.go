@@ -4,7 +4,6 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/view"
-	"stillair/runs/plan"
 )
 
 // planning is what the rider asks of a plan, and the last answer.
@@ -29,6 +28,13 @@ func (s *Shell) openPlan() {
 			s.planned.asked.Load, s.planned.asked.Measured = l, true
 		}
 	}
+	s.planned.asked.Power = 0
+	if s.opened.res != nil {
+		for _, p := range s.opened.res.Powers {
+			_, top, _ := p.Curve.Peak()
+			s.planned.asked.Power = max(s.planned.asked.Power, top.X)
+		}
+	}
 	s.push(s.planScreen)
 	s.reckon()
 }
@@ -39,15 +45,15 @@ func (s *Shell) reckon() {
 	p.turn++
 	p.plan = nil
 	turn := p.turn
-	q, k := c.Question(p.asked)
+	asked := p.asked
 	s.again()
 	go func() {
-		made, err := plan.Make(q, k)
+		made, err := c.MakePlan(asked)
 		s.cfg.Do(func() {
 			if s.planned.turn != turn || s.ctx.Err() != nil {
 				return
 			}
-			v := c.Plan(made, err, q)
+			v := c.Plan(made, err, asked)
 			s.planned.plan = &v
 			if s.place == screens.PlaceCompare && s.rec == nil {
 				s.again()
@@ -67,15 +73,26 @@ func (s *Shell) planScreen() *kit.Page {
 		}}
 	}
 	v := screens.PlanView{Wind: pick(words.Winds, &a.Wind), From: pick(words.From, &a.From), To: pick(words.To, &a.To),
-		Setups: pick(words.Setups, &a.Setups), Chance: pick(words.Chances, &a.Sure),
-		Basis: c.PlanBasis(*a), WindWords: c.PlanWind(*a), Plan: s.planned.plan}
-	v.What = screens.Choice{Options: words.What, Pick: func(i int) {
-		a.ByTop = i == 1
+		Setups: pick(words.Setups, &a.Setups), Chance: pick(words.Chances, &a.Sure), FullThrottle: a.What.Pushes(),
+		Basis: c.PlanBasis(*a), WindWords: c.PlanWind(*a), Law: c.PlanLaw(*a), Plan: s.planned.plan}
+	v.What = screens.Choice{Options: words.What, Chosen: int(a.What), Pick: func(i int) {
+		a.What = view.Matter(i)
 		s.reckon()
 	}}
-	if v.Change = pick(words.Changes, &a.Change); a.ByTop {
-		v.What.Chosen, v.Change = 1, pick(words.Faster, &a.Faster)
-		v.Top = s.topField(a)
+	t := c.Book.Plan
+	switch a.What {
+	case view.TopMatters:
+		v.Change, v.Top = pick(words.Faster, &a.Faster), s.topField(a)
+	case view.PowerMatters:
+		unsteady := pick(words.Unsteady, &a.Unsteady)
+		v.Change, v.Repeats = pick(words.Stronger, &a.Stronger), &unsteady
+		v.RepeatsName, v.RepeatsHint = t.Unsteady, t.UnsteadyHint
+	case view.TimeMatters:
+		over, repeats := pick(words.Over, &a.Over), pick(words.Repeats, &a.Repeats)
+		v.Change, v.Over, v.Repeats = pick(words.Quicker, &a.Quicker), &over, &repeats
+		v.RepeatsName, v.RepeatsHint = t.Repeats, t.RepeatsHint
+	default:
+		v.Change = pick(words.Changes, &a.Change)
 	}
 	return s.screen.Plan(v, s.goBack)
 }

@@ -23,6 +23,10 @@ type Plan struct {
 	Road, Time, Order, Block, BlockOne, OrderHint, Help, HelpWith   string
 	Law, Calmer, FasterStart, MorePairs, Often, CannotPlan          string
 	Reckoning                                                       string
+	Power, Times, Over, Unsteady, UnsteadyHint, Repeats             string
+	RepeatsHint, RiddenCoasts, RiddenPulls, RiddenLaunches          string
+	RiddenRollOns, Alike, BasisPower, BasisPowerUsual               string
+	LawFullThrottle                                                 string
 }
 
 // Power is power at the road.

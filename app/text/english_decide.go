@@ -38,7 +38,7 @@ func englishWorth() Worth {
 func englishPlan() Plan {
 	return Plan{
 		Title: "Plan a test", Lead: "Before you ride: can this test see what you want to know?",
-		Open: "How many coast-downs, in which order, on how long a road",
+		Open: "How many runs, in which order, on how long a road",
 		What: "What change matters?", Drag: "Drag", TopSpeed: "Top speed", TopField: "It goes about", Faster: "Faster by",
 		Wind: "Wind", Winds: [3]string{"Calm", "Light", "Breezy"},
 		WindHint:  "Calm: smoke rises straight. Light: felt on the face. Breezy: leaves move all the time.",
@@ -47,16 +47,26 @@ func englishPlan() Plan {
 		Basis:      "Reckoned with CdA %s m², Crr %s and %s.",
 		BasisUsual: "No ride told your bike's drag yet, so a middling one is taken: CdA %s m², Crr %s, %s.",
 		Answer:     "%d pairs with each setup will do", AnswerNot: "It cannot be done like this: even %d pairs with each setup are too few",
-		ChanceWords: "It is seen with a chance of %s %%.", Known: "The difference will be known to ± %s %%.",
-		Smallest: "Seen with a chance of %s %%: changes from %s %% on.",
+		ChanceWords: "It is seen with a chance of %s %%.", Known: "The difference will be known to ± %s.",
+		Smallest: "Seen with a chance of %s %%: changes from %s on.",
 		Road:     "Road, straight and level, with room to stop", Time: "Time, about",
 		Order: "In this order", Block: "%s: %d pairs", BlockOne: "%s: 1 pair",
 		OrderHint: "A pair is there and back. In this order a drift of wind, tyres or oil falls on all setups alike.",
-		Help:      "What would help", HelpWith: "Then the chance is %s %%, and changes from %s %% on are seen.",
+		Help:      "What would help", HelpWith: "Then the chance is %s %%, and changes from %s on are seen.",
 		Law:         "Local law and the traffic come before any plan. A closed road is best. If unsure, ask someone qualified.",
 		Calmer:      "A calmer day, with half the wind",
 		FasterStart: "Starting at %s %s, where law and road allow it", MorePairs: "%d pairs with each setup instead of %d",
 		Often: "A receiver with ten fixes a second", CannotPlan: "This cannot be planned: %s", Reckoning: "Reckoning",
+		Power: "Power", Times: "Time", Over: "Which time?",
+		Unsteady:     "With nothing changed, your pulls differ by",
+		UnsteadyHint: "How warm the engine is, when the throttle is open. With a warm engine 1 % is usual.",
+		Repeats:      "With nothing changed, your times differ by",
+		RepeatsHint:  "Clutch, gear changes, throttle. With practice 0.1 s is usual for a launch, 0.05 s for a roll-on. Ride four and see.",
+		RiddenCoasts: "Rolling free, clutch in, there and back.", RiddenPulls: "Full throttle in one gear from %s to %s %s, there and back.",
+		RiddenLaunches: "Launches, %s, there and back, timed after 1 ft.", RiddenRollOns: "Full throttle in one gear, %s, there and back.",
+		Alike:      "Practice, until repeats are half as far apart",
+		BasisPower: "With %s at the road, as measured.", BasisPowerUsual: "With about %s at the road: no ride told yet.",
+		LawFullThrottle: "Full throttle belongs on a closed course, with qualified people at hand. Local law comes before any plan.",
 	}
 }
 

@@ -38,7 +38,7 @@ func germanWorth() Worth {
 func germanPlan() Plan {
 	return Plan{
 		Title: "Versuch planen", Lead: "Vor der Fahrt: Kann dieser Versuch zeigen, was du wissen willst?",
-		Open: "Wie oft ausrollen, in welcher Folge, auf wie langer Straße",
+		Open: "Wie viele Versuche, in welcher Folge, auf wie langer Straße",
 		What: "Welcher Unterschied zählt?", Drag: "Luftwiderstand", TopSpeed: "Höchsttempo", TopField: "Sie läuft etwa", Faster: "Schneller um",
 		Wind: "Wind", Winds: [3]string{"Still", "Leicht", "Frisch"},
 		WindHint:  "Still: Rauch steigt gerade auf. Leicht: im Gesicht zu spüren. Frisch: Blätter bewegen sich dauernd.",
@@ -47,16 +47,26 @@ func germanPlan() Plan {
 		Basis:      "Gerechnet mit CdA %s m², Crr %s und %s.",
 		BasisUsual: "Noch keine Fahrt zeigt deinen Luftwiderstand, also gilt ein mittlerer: CdA %s m², Crr %s, %s.",
 		Answer:     "%d Paare mit jedem Aufbau genügen", AnswerNot: "So geht es nicht: Auch %d Paare mit jedem Aufbau sind zu wenig",
-		ChanceWords: "Zu sehen mit einer Chance von %s %%.", Known: "Der Unterschied wird auf ± %s %% bekannt.",
-		Smallest: "Mit einer Chance von %s %% zu sehen: Unterschiede ab %s %%.",
+		ChanceWords: "Zu sehen mit einer Chance von %s %%.", Known: "Der Unterschied wird auf ± %s bekannt.",
+		Smallest: "Mit einer Chance von %s %% zu sehen: Unterschiede ab %s.",
 		Road:     "Straße, gerade und eben, mit Platz zum Anhalten", Time: "Dauer, etwa",
 		Order: "In dieser Folge", Block: "%s: %d Paare", BlockOne: "%s: 1 Paar",
 		OrderHint: "Ein Paar ist hin und zurück. So trifft, was Wind, Reifen und Öl sich ändern, alle Aufbauten gleich.",
-		Help:      "Was helfen würde", HelpWith: "Dann ist die Chance %s %%, und Unterschiede ab %s %% sind zu sehen.",
+		Help:      "Was helfen würde", HelpWith: "Dann ist die Chance %s %%, und Unterschiede ab %s sind zu sehen.",
 		Law:         "Örtliches Recht und der Verkehr gehen jedem Plan vor. Am besten eine gesperrte Strecke. Im Zweifel Leute vom Fach fragen.",
 		Calmer:      "Ein ruhigerer Tag mit halb so viel Wind",
 		FasterStart: "Ab %s %s rollen, wo Recht und Straße es zulassen", MorePairs: "%d Paare mit jedem Aufbau statt %d",
 		Often: "Ein Empfänger mit zehn Werten je Sekunde", CannotPlan: "Das lässt sich nicht planen: %s", Reckoning: "Wird gerechnet",
+		Power: "Leistung", Times: "Zeit", Over: "Welche Zeit?",
+		Unsteady:     "Ohne Änderung streuen deine Versuche um",
+		UnsteadyHint: "Wie warm der Motor ist, wann das Gas offen ist. Mit warmem Motor ist 1 % üblich.",
+		Repeats:      "Ohne Änderung streuen deine Zeiten um",
+		RepeatsHint:  "Kupplung, Schalten, Gas. Mit Übung sind 0,1 s beim Start üblich, 0,05 s beim Durchzug. Fahr vier und sieh nach.",
+		RiddenCoasts: "Ausrollen mit gezogener Kupplung, hin und zurück.", RiddenPulls: "Vollgas in einem Gang von %s bis %s %s, hin und zurück.",
+		RiddenLaunches: "Starts, %s, hin und zurück, gezählt nach 1 Fuß.", RiddenRollOns: "Vollgas in einem Gang, %s, hin und zurück.",
+		Alike:      "Üben, bis die Versuche halb so weit auseinander liegen",
+		BasisPower: "Mit %s an der Straße, wie gemessen.", BasisPowerUsual: "Mit etwa %s an der Straße: Noch keine Fahrt zeigt es.",
+		LawFullThrottle: "Vollgas gehört auf eine gesperrte Strecke, mit Leuten vom Fach in der Nähe. Örtliches Recht geht jedem Plan vor.",
 	}
 }
 
@@ -97,6 +107,7 @@ func germanSaidCompared() map[string]string {
 		"the gear is not known, so power stands over road speed only":                                                            "der Gang ist nicht bekannt, die Leistung steht also nur über dem Tempo",
 		"fewer than two of these rides have a road load: each needs coast-downs in both directions":                              "weniger als zwei dieser Fahrten haben einen Fahrwiderstand: Jede braucht Ausrollen in beide Richtungen",
 		"from # to # km/h is too little to tell drag from rolling: give at least # km/h":                                         "von # bis # km/h ist zu wenig, um Luft von Rollen zu trennen: mindestens # km/h nehmen",
+		"the bike is not strong enough for that":                                                                                 "so stark ist die Maschine nicht",
 		"a change of # of the drag cannot be planned for: give one between # and # %":                                            "mit einem Anteil von # am Luftwiderstand lässt sich nicht planen: einen zwischen # und # % nehmen",
 	}
 }

@@ -11,7 +11,6 @@ import (
 	"stillair/runs"
 	"stillair/runs/compare"
 	"stillair/runs/measure"
-	"stillair/runs/plan"
 	"stillair/runs/power"
 	"stillair/runs/worth"
 	"stillair/sensors"
@@ -97,7 +96,11 @@ func TestPlans(t *testing.T) {
 	}{
 		{name: "a tenth of the drag", asked: func(a *Asked) { a.Change = 2 }, grade: Fine},
 		{name: "a fiftieth on a breezy day", asked: func(a *Asked) { a.Change, a.Wind = 0, 2 }, grade: Bad, help: true},
-		{name: "top speed", asked: func(a *Asked) { a.ByTop, a.Faster = true, 2 }, grade: Fine},
+		{name: "top speed", asked: func(a *Asked) { a.What, a.Faster = TopMatters, 2 }, grade: Fine},
+		{name: "power", asked: func(a *Asked) { a.What, a.Stronger = PowerMatters, 1 }, grade: Fine},
+		{name: "a launch", asked: func(a *Asked) { a.What, a.Quicker = TimeMatters, 1 }, grade: Fine},
+		{name: "a launch of a rider without practice", asked: func(a *Asked) { a.What, a.Quicker, a.Repeats = TimeMatters, 0, 3 }, grade: Bad, help: true},
+		{name: "a roll-on", asked: func(a *Asked) { a.What, a.Over, a.Quicker, a.Wind = TimeMatters, 3, 3, 0 }, grade: Fine},
 		{name: "no mass", asked: func(a *Asked) { a.Load.Mass = 0 }, trouble: true},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
@@ -105,9 +108,8 @@ func TestPlans(t *testing.T) {
 				for _, system := range []System{Metric, Imperial} {
 					c, a := Context{Book: book, System: system}, UsualAsked()
 					tt.asked(&a)
-					q, k := c.Question(a)
-					made, err := plan.Make(q, k)
-					v := c.Plan(made, err, q)
+					made, err := c.MakePlan(a)
+					v := c.Plan(made, err, a)
 					if v.Grade != tt.grade && !tt.trouble || (v.Trouble != "") != tt.trouble || (len(v.Help) > 0) != tt.help {
 						t.Errorf("%s: %+v", book.Tag, v)
 					}
@@ -126,7 +128,7 @@ func TestPlans(t *testing.T) {
 }
 
 func TestAPlanThatIsWrong(t *testing.T) {
-	v := Context{Book: text.German()}.Plan(nil, errors.New("from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h"), plan.Question{})
+	v := Context{Book: text.German()}.Plan(nil, errors.New("from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h"), UsualAsked())
 	if !strings.Contains(v.Trouble, "von 50 bis 50 km/h ist zu wenig") {
 		t.Errorf("it says %q", v.Trouble)
 	}

@@ -14,19 +14,36 @@ import (
 	"stillair/sensors/units"
 )
 
+// Matter is what a plan is asked about.
+type Matter int
+
+// What matters, in the order of the switch.
+const (
+	DragMatters Matter = iota
+	TopMatters
+	PowerMatters
+	TimeMatters
+)
+
+// Pushes reports whether the question is ridden on full throttle.
+func (m Matter) Pushes() bool { return m >= PowerMatters }
+
 // Asked is what a rider asks of a plan, by the places of the switches.
 type Asked struct {
-	ByTop                  bool // what matters is top speed, not drag
-	Change, Faster, Wind   int
-	From, To, Setups, Sure int
-	TopSpeed               *float64 // m/s
-	Load                   worth.Load
-	Measured               bool // Load was measured, not assumed
+	What                    Matter
+	Change, Faster, Wind    int
+	Stronger, Quicker, Over int // change of power and of which time
+	Unsteady, Repeats       int // how far repeats are apart: pulls, times
+	From, To, Setups, Sure  int
+	TopSpeed                *float64 // m/s
+	Load                    worth.Load
+	Measured                bool    // Load was measured, not assumed
+	Power                   float64 // most at the road as measured, W; 0: not known
 }
 
 // UsualAsked is a plan for 5 % of drag on a day of light wind.
 func UsualAsked() Asked {
-	return Asked{Change: 1, Faster: 1, Wind: 1, From: 2, To: 1, Load: MiddlingLoad(280)}
+	return Asked{Change: 1, Faster: 1, Wind: 1, From: 2, To: 1, Stronger: 1, Quicker: 1, Repeats: 1, Load: MiddlingLoad(280)}
 }
 
 // MiddlingLoad is the road load of a middling motorcycle of so much mass in kg,
@@ -52,12 +69,15 @@ var (
 )
 
 // PlanChoices are the words on the switches of a plan.
-type PlanChoices struct{ What, Changes, Faster, Winds, From, To, Setups, Chances []string }
+type PlanChoices struct {
+	What, Changes, Faster, Winds, From, To, Setups, Chances []string
+	Stronger, Quicker, Over, Unsteady, Repeats              []string
+}
 
 // PlanChoices makes the words on the switches.
 func (c Context) PlanChoices() PlanChoices {
 	t := c.Book.Plan
-	ch := PlanChoices{What: []string{t.Drag, t.TopSpeed}, Winds: t.Winds[:]}
+	ch := PlanChoices{What: []string{t.Drag, t.TopSpeed, t.Power, t.Times}, Winds: t.Winds[:]}
 	for _, x := range planChanges {
 		ch.Changes = append(ch.Changes, c.Number(100*x, 0)+" %")
 	}
@@ -67,6 +87,7 @@ func (c Context) PlanChoices() PlanChoices {
 	for _, x := range planChances {
 		ch.Chances = append(ch.Chances, c.Number(100*x, 0)+" %")
 	}
+	c.pushChoices(&ch)
 	faster, from, to := c.planSpeeds()
 	ch.Faster, ch.From, ch.To = c.speedWords(faster[:]), c.speedWords(from[:]), c.speedWords(to[:])
 	return ch
@@ -106,7 +127,7 @@ func (c Context) UsualTop() float64 {
 func (c Context) Question(a Asked) (plan.Question, plan.Conditions) {
 	faster, from, to := c.planSpeeds()
 	q := plan.Question{Setups: planSetups[a.Setups], Chance: planChances[a.Sure], CdA: planChanges[a.Change]}
-	if a.ByTop {
+	if a.What == TopMatters {
 		top := c.UsualTop()
 		if a.TopSpeed != nil {
 			top = *a.TopSpeed
@@ -135,8 +156,16 @@ type PlanBlock struct{ Letter, Words string }
 // PlanHelp is one thing that would help.
 type PlanHelp struct{ What, Then string }
 
+// MakePlan reckons the plan that answers what was asked.
+func (c Context) MakePlan(a Asked) (*plan.Plan, error) {
+	if a.What.Pushes() {
+		return plan.MakePush(c.PushQuestion(a))
+	}
+	return plan.Make(c.Question(a))
+}
+
 // Plan says a plan, or why there is none.
-func (c Context) Plan(m *plan.Plan, err error, q plan.Question) Plan {
+func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 	t := c.Book.Plan
 	if err != nil {
 		return Plan{Trouble: fmt.Sprintf(t.CannotPlan, c.Book.Say(err.Error()))}
@@ -145,8 +174,8 @@ func (c Context) Plan(m *plan.Plan, err error, q plan.Question) Plan {
 	if !m.Enough {
 		v.Grade, v.Answer = Bad, fmt.Sprintf(t.AnswerNot, m.Pairs)
 	}
-	v.Facts = []string{fmt.Sprintf(t.ChanceWords, c.percent(m.Chance)), fmt.Sprintf(t.Known, c.Number(196*m.SE, 1)),
-		fmt.Sprintf(t.Smallest, c.percent(q.Chance), c.Number(100*m.Smallest, 1))}
+	v.Facts = []string{c.ridden(a), fmt.Sprintf(t.ChanceWords, c.percent(m.Chance)), fmt.Sprintf(t.Known, c.planAmount(a, 1.96*m.SE)),
+		fmt.Sprintf(t.Smallest, c.percent(planChances[a.Sure]), c.planAmount(a, m.Smallest))}
 	v.Table = [][2]string{{t.Road, c.Length(math.Ceil(m.RoadLength/100) * 100)}, {t.Time, c.Duration(m.Seconds)}}
 	for _, b := range m.Blocks {
 		letter := string(rune('A' + b.Setup%26))
@@ -156,8 +185,8 @@ func (c Context) Plan(m *plan.Plan, err error, q plan.Question) Plan {
 		}
 		v.Order = append(v.Order, PlanBlock{letter, words})
 	}
-	for _, a := range m.Advice {
-		v.Help = append(v.Help, PlanHelp{c.planAdvice(a.Change), fmt.Sprintf(t.HelpWith, c.percent(a.Chance), c.Number(100*a.Smallest, 1))})
+	for _, h := range m.Advice {
+		v.Help = append(v.Help, PlanHelp{c.planAdvice(h.Change), fmt.Sprintf(t.HelpWith, c.percent(h.Chance), c.planAmount(a, h.Smallest))})
 	}
 	return v
 }
@@ -187,6 +216,8 @@ func (c Context) planAdvice(english string) string {
 		return fmt.Sprintf(t.MorePairs, n[0], n[1])
 	case strings.HasPrefix(english, "a receiver"):
 		return t.Often
+	case strings.HasPrefix(english, "repeats more alike"):
+		return t.Alike
 	}
 	return c.say(english)
 }
@@ -197,7 +228,17 @@ func (c Context) PlanBasis(a Asked) string {
 	if a.Measured {
 		format = c.Book.Plan.Basis
 	}
-	return fmt.Sprintf(format, c.Number(a.Load.CdA.X, 2), c.Number(a.Load.Crr.X, 3), c.Mass(a.Load.Mass))
+	basis := fmt.Sprintf(format, c.Number(a.Load.CdA.X, 2), c.Number(a.Load.Crr.X, 3), c.Mass(a.Load.Mass))
+	if !a.What.Pushes() {
+		return basis
+	}
+	_, k := c.PushQuestion(a)
+	format = c.Book.Plan.BasisPowerUsual
+	if a.Power > 0 {
+		format = c.Book.Plan.BasisPower
+	}
+	unit, watts := c.powerUnit()
+	return basis + " " + fmt.Sprintf(format, c.Number(k.Power/watts, 0)+" "+unit)
 }
 
 // PlanWind says how much wind was reckoned with.
