@@ -98,7 +98,7 @@ func (c Context) ridden(a Asked) string {
 // planAmount is a difference in the terms of the question.
 func (c Context) planAmount(a Asked, x float64) string {
 	if a.What == TimeMatters {
-		return c.Number(x, 2) + " s"
+		return c.Number(x, 2) + "\u00a0s"
 	}
 	return c.Number(100*x, 1) + " %"
 }
