@@ -26,19 +26,39 @@
 // things do. A barometer shows the profile, once the share of dynamic pressure
 // that it feels is fitted with the rest (the two directions pass each place at
 // different speeds). And runs that start in different places pass one place at
-// different speeds in one direction. The receiver's altitude, where there is
-// no barometer, adds a little: in the time of a run its error wanders by some
-// metres (Soundy and others, Sensors 20 (2020) 6050, fit such processes to
-// recorded positions), the profile of a rough road by one. How much is found
-// from the altitudes, and those that are stuck or rounded are not used. The profile's slope is an
-// Ornstein-Uhlenbeck process along the road, given at knots; how rough it is is
-// learned, and averaged over.
+// different speeds in one direction: best where each pair starts some 200 m
+// farther on its way, out and back, than the one before it. The receiver's
+// altitude, where there is no barometer, adds a little: in the time of a run its
+// error wanders by some metres (Soundy and others, Sensors 20 (2020) 6050, fit
+// such processes to recorded positions), the profile of a rough road by one. How
+// much is found from the altitudes, and those that are stuck or rounded are not
+// used. The profile's slope is an Ornstein-Uhlenbeck process along the road,
+// given at knots; how rough it is is learned, and averaged over.
 //
-// Without a barometer the bound of CdA on a road with a slope of 0.2 % over
-// 150 m, starts 250 m apart, wind 1.5 m/s, is 1.2 to 1.5 times that of a smooth
-// road; in calm air, where the gusts hide less, 1.4 to 1.7 times, and even with
-// a barometer 1.2 to 1.8 times (Bound). Where not every fix has a position no
-// profile is fitted, and on a rough road the intervals are too narrow.
+// On a road with a slope of 0.2 % over 150 m, in a wind of 1.5 m/s, the bound of
+// CdA from five pairs is so many times that of a smooth road, for three bikes:
+//
+//	two ends of one stretch, no barometer         1.6 to 2.3
+//	starts 250 m apart by chance, no barometer    1.2 to 1.6
+//	each pair 200 m farther on, no barometer      1.1 to 1.2
+//	two ends of one stretch, barometer            1.2 to 1.3
+//
+// In calm air, where the gusts hide less, the last but one stays at 1.1 to 1.2,
+// the others rise, with a barometer to as much as 1.8. A difference of two
+// setups does not need to know the road where both roll from the same places,
+// and loses up to a quarter of its certainty where they do not (TestSamePlaces).
+//
+// An accelerometer would not help. In a coast-down it feels the drag and not the
+// slope, but also the pitch of the bike on its springs, which grows with the
+// square of the speed as the drag does, and it is shaken. In vibration of 6 m/s²,
+// with a pitch of about 0.1° by the wind at 30 m/s and one that changes what is
+// felt of accelerations by 5 % (common practice), the bound falls by
+// 1 to 3 % where starts are apart and by 3 to 7 % from two ends of one stretch; a
+// quarter of that in vibration of 18 m/s²; and no more than 5 and 14 % were the
+// pitch known (TestThirdWitness).
+//
+// Where not every fix has a position no profile is fitted, and on a rough road
+// the intervals are too narrow.
 //
 // # What does not belong
 //

@@ -12,6 +12,7 @@ const (
 	roughRoad  = 0.001 // slope's standard deviation
 	gustyTimes = 2.0   // gusts over what was expected
 	wideShare  = 0.1   // standard error over drag area
+	startsOver = 500.0 // m over which runs one way start, from which they tell the road from drag
 )
 
 // notes says what a reader of the figures should know.
@@ -30,11 +31,13 @@ func (s *system) notes(e *Estimate) []string {
 	}
 	s.sayShifts(say)
 	switch rough := s.lay.knots > 0 && n.RoadSD > roughRoad; {
-	case rough && s.lay.press < 0:
-		say("the road is uneven: its slope varies by about %.2f %%. "+
-			"A phone with a barometer, or runs that start in different places, would tell it from drag better", 100*n.RoadSD)
-	case rough:
+	case rough && s.lay.press >= 0:
 		say("the road is uneven: its slope varies by about %.2f %%; this was learned from all runs and the barometer", 100*n.RoadSD)
+	case rough && startsApart(s.runs) > startsOver:
+		say("the road is uneven: its slope varies by about %.2f %%; this was learned from all runs, which start in different places", 100*n.RoadSD)
+	case rough:
+		say("the road is uneven: its slope varies by about %.2f %%. A phone with a barometer would tell it from drag better, "+
+			"and so would pairs that start some 200 m farther on, there and back, than the one before: at the same places with every setup", 100*n.RoadSD)
 	}
 	for _, l := range e.Loads {
 		if l.CdA.SE > wideShare*l.CdA.X {
@@ -43,6 +46,17 @@ func (s *system) notes(e *Estimate) []string {
 		}
 	}
 	return out
+}
+
+// startsApart is over how much of the road the runs of one way start, m.
+func startsApart(runs []*coast) float64 {
+	lo := [2]float64{math.Inf(1), math.Inf(1)}
+	hi := [2]float64{math.Inf(-1), math.Inf(-1)}
+	for _, c := range runs {
+		w := way(c.dir)
+		lo[w], hi[w] = math.Min(lo[w], c.x[0]), math.Max(hi[w], c.x[0])
+	}
+	return math.Min(hi[0]-lo[0], hi[1]-lo[1])
 }
 
 // sayShifts tells between the runs of which pairs the wind changed.

@@ -22,6 +22,9 @@ func TestNotes(t *testing.T) {
 		{"gusty day", func(c *loadtest.Test, _ *rand.Rand) { c.Noise.GustSD *= 5 }, "gusts", true},
 		{"smooth road", func(*loadtest.Test, *rand.Rand) {}, "uneven", false},
 		{"rough road", func(c *loadtest.Test, r *rand.Rand) { c.Road = loadtest.Rough(r, 0.004, 150) }, "barometer", true},
+		{"rough road, starts far apart", func(c *loadtest.Test, r *rand.Rand) {
+			c.Road, c.Farther = loadtest.Rough(r, 0.004, 150), 200
+		}, "barometer", false},
 		{"one pair", func(c *loadtest.Test, _ *rand.Rand) { c.Pairs, c.To = 1, 90/3.6 }, "more pairs", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {

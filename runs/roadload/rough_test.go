@@ -2,6 +2,7 @@ package roadload_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"stillair/runs/measure"
@@ -54,6 +55,57 @@ func TestRoughRoad(t *testing.T) {
 			}
 			c.limits.hold(t, cda.figure(), crr.figure())
 		})
+	}
+}
+
+// TestSamePlaces: two setups that roll from the same places, A, B, B, A, share
+// what the road does to them. Their difference is then as certain as on a
+// smooth road, wherever those places are, and less so where each setup rolls
+// from places of its own.
+func TestSamePlaces(t *testing.T) {
+	for _, c := range []struct {
+		name        string
+		places      [2][4]float64 // of each setup's pairs, m farther on
+		least, most float64       // of the bound on a smooth road
+	}{
+		{"one place", [2][4]float64{}, 0.99, 1.02},
+		{"the same four", [2][4]float64{{0, 200, 400, 600}, {0, 200, 400, 600}}, 0.99, 1.03},
+		{"farther on all day", [2][4]float64{{0, 200, 1200, 1400}, {400, 600, 800, 1000}}, 1.08, 1.3},
+	} {
+		for _, bike := range loadtest.Bikes {
+			t.Run(c.name+", "+bike.Name, func(t *testing.T) {
+				rng := rand.New(rand.NewPCG(1, 95))
+				var runs []roadload.Run
+				for setup, places := range c.places {
+					for p, on := range places {
+						test := loadtest.Default(bike, 1.5)
+						test.Setup, test.Pairs, test.Length = setup, 1, 1200-2*on
+						for _, run := range test.Ride(rng) {
+							run.ID, run.Pair = len(runs)+1, 4*setup+p+1
+							for i := range run.T {
+								run.T[i] += float64(300 * len(runs))
+								run.Pos[i] += on
+							}
+							runs = append(runs, run)
+						}
+					}
+				}
+				var sd [2]float64
+				for i, rough := range []float64{0, 0.002} {
+					opts := told(1.5)
+					opts.Noise.RoadSD = rough
+					load := roadload.Design{CdA: bike.CdA, Crr: bike.Crr}
+					cov, err := roadload.Bound(runs, []roadload.Design{load, load}, opts)
+					if err != nil {
+						t.Fatal(err)
+					}
+					sd[i] = math.Sqrt(cov.At(0, 0) + cov.At(2, 2) - 2*cov.At(0, 2))
+				}
+				if share := sd[1] / sd[0]; share < c.least || share > c.most {
+					t.Errorf("difference of CdA: %.3f times the smooth road's bound, want %.2f to %.2f", share, c.least, c.most)
+				}
+			})
+		}
 	}
 }
 
