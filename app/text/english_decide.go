@@ -21,7 +21,7 @@ func englishWorth() Worth {
 		GustsHelp:    "A calmer hour helps most, early in the morning or late. Longer rolls help too.",
 		WindHelp:     "More pairs, each there and back within minutes, or a calmer hour.",
 		ReceiverHelp: "Open sky over the phone, and longer rolls. A receiver with more fixes a second helps.",
-		RoadHelp:     "Roll the same stretch each time, and look for a smoother one.",
+		RoadHelp:     "In each pair pull the clutch some 200 m farther on than in the one before, there and back, and at the same places with every setup. A smoother stretch helps too.",
 		SlopeHelp:    "Look for a more level stretch, and roll it both ways from the same points.",
 		MassHelp:     "Weigh bike and rider as ridden, on a truck scale.",
 		AirHelp:      "Tell temperature and pressure of the hour, or let the barometer measure.",

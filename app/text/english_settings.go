@@ -47,7 +47,7 @@ func englishGuide() Guide {
 		Stop: "Always when something comes up: traffic, wind, a bad feeling. A roll cut short is simply not counted. " +
 			"With the clutch in there is no engine braking. Keep two fingers at the brake.",
 		AfterTitle: "How many",
-		After: "Two pairs are a beginning, five are good. After that a calmer day helps more than a sixth. " +
+		After: "Two pairs are a beginning, five are good. Where the road leaves room, begin each some 200 m farther on than the last, there and back: then bumps and dips do not pass for drag. After that a calmer day helps more than a sixth. " +
 			"Results tell what went well, what did not, and whether more are worth it.",
 		Caution:    "Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
 		Ready:      "I am ready",

@@ -21,7 +21,7 @@ func germanWorth() Worth {
 		GustsHelp:    "Am meisten hilft eine ruhigere Stunde, früh oder spät am Tag. Länger rollen hilft auch.",
 		WindHelp:     "Mehr Paare, jedes binnen Minuten hin und zurück, oder eine ruhigere Stunde.",
 		ReceiverHelp: "Freier Himmel über dem Telefon und länger rollen. Ein Empfänger mit mehr Werten je Sekunde hilft.",
-		RoadHelp:     "Jedes Mal dasselbe Stück rollen, und ein glatteres suchen.",
+		RoadHelp:     "In jedem Paar rund 200 m später auskuppeln als im vorigen, hin wie zurück, und mit jedem Aufbau an denselben Stellen. Ein glatteres Stück hilft auch.",
 		SlopeHelp:    "Ein ebeneres Stück suchen und in beide Richtungen von denselben Punkten rollen.",
 		MassHelp:     "Maschine und Fahrer fahrfertig auf einer Fahrzeugwaage wiegen.",
 		AirHelp:      "Temperatur und Luftdruck der Stunde angeben, oder das Barometer messen lassen.",

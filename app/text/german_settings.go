@@ -47,7 +47,7 @@ func germanGuide() Guide {
 		Stop: "Immer, wenn etwas ist: Verkehr, Wind, ein schlechtes Gefühl. Ein abgebrochener Versuch zählt einfach nicht. " +
 			"Mit gezogener Kupplung bremst der Motor nicht. Behalte zwei Finger an der Bremse.",
 		AfterTitle: "Wie viele",
-		After: "Zwei Paare sind ein Anfang, fünf sind gut. Danach hilft ein ruhigerer Tag mehr als ein sechstes. " +
+		After: "Zwei Paare sind ein Anfang, fünf sind gut. Wo die Straße Platz lässt, jedes rund 200 m später beginnen als das vorige, hin wie zurück: dann gilt das Auf und Ab der Straße nicht als Luftwiderstand. Danach hilft ein ruhigerer Tag mehr als ein sechstes. " +
 			"Die Ergebnisse sagen, was gut war, was nicht, und ob sich mehr lohnen.",
 		Caution:    "Rollen im Leerlauf oder mit gezogener Kupplung ist nicht überall erlaubt. Im Zweifel jemanden fragen, der sich auskennt.",
 		Ready:      "Ich bin bereit",

@@ -43,7 +43,7 @@ func advice(l runs.RoadLoad) string {
 		runs.ByGusts:    "a calmer hour, early or late in the day, and longer rolls",
 		runs.ByWind:     "more pairs, each there and back within minutes, or a calmer hour",
 		runs.ByReceiver: "open sky over the phone, longer rolls, a receiver with more fixes a second",
-		runs.ByRoad:     "the same stretch each time, and a smoother one",
+		runs.ByRoad:     "clutch in some 200 m farther on in each pair, there and back, at the same places with every setup; and a smoother stretch",
 		runs.BySlope:    "a more level stretch, rolled both ways from the same points",
 		runs.ByMass:     "weighing bike and rider as ridden, on a truck scale",
 		runs.ByAir:      "temperature and pressure of the hour, told or measured by a barometer",
