@@ -1,10 +1,6 @@
 package power
 
-import (
-	"math"
-
-	"stillair/runs/measure"
-)
+import "stillair/runs/measure"
 
 // Force is the force at the road at each speed of the curve, N.
 func (c *Curve) Force() []measure.Value {
@@ -16,27 +12,20 @@ func (c *Curve) Force() []measure.Value {
 }
 
 // Peak is the highest point of the curve: its speed, m/s, and power, W. The
-// highest of many uncertain points would be too high, most of all at the ends,
-// where the curve is least known; so it is the point that is highest with one
-// standard uncertainty taken off. Where it is the first or last point
-// the true peak may lie outside the pulls, and atEnd says so.
+// highest of many uncertain points is too high where each errs by itself. Here
+// the curve is the mean of all that the pulls leave open, smoothed the more the
+// less is known, and the highest point of a mean is never above the mean of the
+// highest points (Jensen's inequality); so nothing is taken off. Where it is the
+// first or last point the true peak may lie outside the pulls, and atEnd says
+// so.
 func (c *Curve) Peak() (speed float64, p measure.Value, atEnd bool) {
 	best := 0
 	for k := range c.Power {
-		if c.sure(k) > c.sure(best) {
+		if c.Power[k].X > c.Power[best].X {
 			best = k
 		}
 	}
 	return c.Speed[best], c.Power[best], best == 0 || best == len(c.Power)-1
-}
-
-// sure is the power at a point with one standard uncertainty of its own, which
-// mass and road load are not, taken off, W.
-func (c *Curve) sure(k int) float64 {
-	if c.own == nil {
-		return c.Power[k].X
-	}
-	return c.Power[k].X - math.Sqrt(c.own.At(k, k))
 }
 
 // RPM is the engine speed, 1/min, at each speed of the curve for a gear of
