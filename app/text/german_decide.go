@@ -107,7 +107,7 @@ func germanSaidCompared() map[string]string {
 		"the gear is not known, so power stands over road speed only":                                                            "der Gang ist nicht bekannt, die Leistung steht also nur über dem Tempo",
 		"fewer than two of these rides have a road load: each needs coast-downs in both directions":                              "weniger als zwei dieser Fahrten haben einen Fahrwiderstand: Jede braucht Ausrollen in beide Richtungen",
 		"from # to # km/h is too little to tell drag from rolling: give at least # km/h":                                         "von # bis # km/h ist zu wenig, um Luft von Rollen zu trennen: mindestens # km/h nehmen",
-		"the bike is not strong enough for that":                                                                                 "so stark ist die Maschine nicht",
+		"with # kW the bike does not get there within # s: it is not strong enough for that":                                     "so stark ist die Maschine nicht",
 		"a change of # of the drag cannot be planned for: give one between # and # %":                                            "mit einem Anteil von # am Luftwiderstand lässt sich nicht planen: einen zwischen # und # % nehmen",
 	}
 }

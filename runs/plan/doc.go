@@ -24,8 +24,9 @@
 // the next by
 //
 //   - what phone and receiver leave: the bound of the mark (fusion.Bound and
-//     package marks) or of the mean power of a pair of opposite pulls
-//     (power.Bound), for a bike of the told mass, drag and power;
+//     package marks), with a tenth added for what the program lies above it, or
+//     of the mean power of a pair of opposite pulls (power.Bound), for a bike of
+//     the told mass, drag and power;
 //   - gusts: by how much each half second of wind lengthens the run, with the
 //     gusts' covariance over it; for pulls they are within the bound;
 //   - the rider and the engine: clutch, gear changes, how warm the engine is. No

@@ -89,7 +89,7 @@ func MakePush(q PushQuestion, c PushConditions) (*Plan, error) {
 	}
 	p, err := fewest(q.MaxPair, func(n int) (*Plan, error) { return q.lay(r, n), nil })
 	if err == nil && !p.Enough {
-		p.Advice = q.advise(c, p)
+		p.Advice = q.advise(c, r, p)
 	}
 	return p, err
 }
@@ -140,14 +140,14 @@ func (q PushQuestion) lay(r repeat, n int) *Plan {
 	runs := 2 * n * q.Setups
 	p.Seconds = float64(runs)*r.seconds + float64(len(p.Blocks)-1)*r.change
 	count := float64(2 * n) // repeats of each setup
-	test := student{dof: 2*count - 2, level: level(q.Setups), least: r.least / r.sd}
+	test := student{level: level(q.Setups), least: r.phone / r.sd()}
 	if q.Push == Pulls {
-		count = float64(n)
-		test.dof = 2*count - 2
+		count, test.least = float64(n), 0
 	}
+	test.dof = 2*count - 2
 	// Half the repeats are off one way and half the other, by as much.
-	test.beyond = square(r.swing/r.sd) * count / (count - 1)
-	se := r.sd * math.Sqrt(2/count)
+	test.beyond = (square(r.wind) + square(r.slope)) / square(r.sd()) * count / (count - 1)
+	se := r.sd() * math.Sqrt(2/count)
 	p.SE = se * math.Max(math.Sqrt(1+test.beyond), test.least)
 	p.Chance = test.chance(q.Change / se)
 	p.Smallest = se * test.needed(q.Chance)
@@ -156,29 +156,35 @@ func (q PushQuestion) lay(r repeat, n int) *Plan {
 }
 
 // advise tries what a rider can do and keeps what helps.
-func (q PushQuestion) advise(c PushConditions, now *Plan) []Advice {
-	calm, alike, often, more := c, c, c, q
-	calm.Noise = roadload.DefaultOptions(c.Noise.WindSD / 2)
-	calm.Noise.WindSD = c.Noise.WindSD / 2
-	alike.Spread /= 2
+func (q PushQuestion) advise(c PushConditions, r repeat, now *Plan) []Advice {
+	calm, alike, often, more := r, r, c, q
+	calm.gusts, calm.wind = r.gusts/2, r.wind/2
+	if q.Push == Pulls { // where the wind is within the bound
+		day := c
+		day.Noise = roadload.DefaultOptions(c.Noise.WindSD / 2)
+		if tried, err := q.repeat(day); err == nil {
+			calm = tried
+		}
+	}
+	alike.rider /= 2
+	more.MaxPair *= 2
 	often.FixRate = 10
-	more.MaxPair = 2 * q.MaxPair
+	quick, err := q.repeat(often)
+	if err != nil {
+		quick = r
+	}
 	var out []Advice
 	for _, t := range []struct {
 		words string
 		q     PushQuestion
-		c     PushConditions
+		r     repeat
 	}{
 		{"a calmer day, with half the wind", q, calm},
 		{"repeats more alike: half as far apart, by practice", q, alike},
-		{fmt.Sprintf("%d pairs a setup instead of %d", more.MaxPair, q.MaxPair), more, c},
-		{"a receiver with ten fixes a second", q, often},
+		{fmt.Sprintf("%d pairs a setup instead of %d", more.MaxPair, q.MaxPair), more, r},
+		{"a receiver with ten fixes a second", q, quick},
 	} {
-		r, err := t.q.repeat(t.c)
-		if err != nil {
-			continue
-		}
-		if p := t.q.lay(r, t.q.MaxPair); p.Smallest < 0.95*now.Smallest {
+		if p := t.q.lay(t.r, t.q.MaxPair); p.Smallest < 0.95*now.Smallest {
 			out = append(out, Advice{Change: t.words, Chance: p.Chance, Smallest: p.Smallest})
 		}
 	}

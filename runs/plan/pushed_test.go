@@ -119,10 +119,14 @@ func (c timed) still(t *testing.T) (a, b, spread float64) {
 	c.wind = 0
 	alike := c
 	alike.varies = 0
-	of := alike.truths(t, 4)
+	of := alike.truths(t, 2)
 	a, _ = meanAndSD(of["A"])
 	b, _ = meanAndSD(of["B"])
-	of = c.truths(t, 30)
+	n := uint64(30)
+	if testing.Short() {
+		n = 3
+	}
+	of = c.truths(t, n)
 	_, sa := meanAndSD(of["A"])
 	_, sb := meanAndSD(of["B"])
 	return a, b, math.Sqrt((sa*sa + sb*sb) / 2)
@@ -169,11 +173,15 @@ func TestPlannedTimes(t *testing.T) {
 	n := rides(t, 120)
 	launch := sim.Launches(1, 115*units.KMH, 0)
 	rollOn := sim.RollOns(1, 0, 75*units.KMH, 125*units.KMH)
-	for _, c := range []timed{
+	cases := []timed{
 		{push: plan.Launches, mark: "0-100 km/h", pairs: 2, wind: 1.5, mass: 1.06, varies: 0.03, acts: launch, truth: launched},
 		{push: plan.Launches, mark: "0-100 km/h", pairs: 4, wind: 1.5, mass: 1.03, varies: 0.02, acts: launch, truth: launched},
 		{push: plan.RollOns, mark: "80-120 km/h", pairs: 4, wind: 1, mass: 1.045, varies: 0.01, acts: rollOn, truth: rolledOn},
-	} {
+	}
+	if testing.Short() {
+		cases = cases[2:]
+	}
+	for _, c := range cases {
 		a, b, spread := c.still(t)
 		sc := c.scenario(0)
 		k := plan.DefaultPush(c.push, loadOf(sc), c.wind)

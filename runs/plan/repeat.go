@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"errors"
 	"math"
 
 	"stillair/fusion"
@@ -9,15 +10,22 @@ import (
 )
 
 // repeat is one repeat of a push: a launch, a roll-on, or a pair of opposite
-// pulls. Sizes are in the terms of the question.
+// pulls. Standard deviations are in the terms of the question.
 type repeat struct {
-	sd      float64 // standard deviation of what tells it apart from the next, wind and slope of the way left out
-	swing   float64 // by which wind and slope change it, one way on the way out, the other way back
-	least   float64 // its standard error as measured, which the scatter is never taken to be below
+	phone   float64 // what phone and receiver leave; in pulls gusts as well
+	rider   float64 // what rider and bike leave
+	gusts   float64
+	wind    float64 // what the pair's wind does, one way on the way out, the other way back
+	slope   float64 // what the slope does, likewise
 	road    float64 // m, with the way to get up to speed and to stop
 	seconds float64 // of one run with the way back
 	change  float64 // s, for changing the setup
 }
+
+// sd is what tells a repeat apart from the next, wind and slope left out.
+func (r repeat) sd() float64 { return math.Hypot(math.Hypot(r.phone, r.rider), r.gusts) }
+
+var errUntold = errors.New("the time cannot be told from such a run: ask for other speeds")
 
 // above is by how much the standard errors of times exceed the
 // bound, which knows the sizes of all errors and the engine's lines: the
@@ -39,23 +47,23 @@ func (q PushQuestion) repeat(c PushConditions) (repeat, error) {
 	top := run.v[len(run.v)-1]
 	r.road = run.s[len(run.s)-1] + square(run.v[0])/(2*2) + square(top)/(2*4)
 	if q.Push == Pulls {
-		se, err := p.powerBound(run)
-		r.sd = math.Hypot(se, c.Spread/math.Sqrt2)
+		r.rider = c.Spread / math.Sqrt2
+		r.phone, err = p.powerBound(run)
 		return r, err
 	}
-	r.least = above * p.timeBound(run, q.Mark)
-	gusts, err := p.weather(&r)
-	r.sd = math.Hypot(math.Hypot(r.least, c.Spread), gusts)
-	return r, err
+	r.rider = c.Spread
+	if r.phone = above * p.timeBound(run, q.Mark); math.IsNaN(r.phone) {
+		return r, errUntold
+	}
+	return r, p.weather(&r)
 }
 
-// weather works out what wind and slope do to the time: their size goes into
-// the swing, what gusts do comes back.
-func (p push) weather(r *repeat) (gusts float64, err error) {
+// weather works out what gusts, wind and slope do to the time.
+func (p push) weather(r *repeat) error {
 	const slot = 0.5 // s; gusts last longer
 	calm, err := p.ride(nil)
 	if err != nil {
-		return 0, err
+		return err
 	}
 	base := p.took(calm)
 	with := func(further func(t, v float64) float64) float64 {
@@ -79,8 +87,8 @@ func (p push) weather(r *repeat) (gusts float64, err error) {
 		response = append(response, x)
 		wind += x
 	}
-	slope := with(func(float64, float64) float64 { return l.Mass * l.Gravity * p.c.GradeSD / 10 }) * 10
-	r.swing = math.Hypot(wind*p.c.Noise.WindSD, slope)
+	r.slope = with(func(float64, float64) float64 { return l.Mass * l.Gravity * p.c.GradeSD / 10 }) * 10
+	r.wind = wind * p.c.Noise.WindSD
 	var sum float64
 	n := p.c.Noise.Noise
 	for i, a := range response {
@@ -88,7 +96,8 @@ func (p push) weather(r *repeat) (gusts float64, err error) {
 			sum += a * b * math.Exp(-slot*math.Abs(float64(i-j))/n.GustTime)
 		}
 	}
-	return n.GustSD * math.Sqrt(sum), err
+	r.gusts = n.GustSD * math.Sqrt(math.Max(sum, 0))
+	return err
 }
 
 // repeats is how many pushes are laid out in the ride that the bound is taken
