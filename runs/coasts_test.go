@@ -36,7 +36,7 @@ func TestRoughRoadFromLog(t *testing.T) {
 	for _, bike := range sim.Bikes() {
 		t.Run(bike.Name, func(t *testing.T) {
 			loads := loadErrors{newErrors(), all.covered}
-			parallel(seeds(100, 2), func(i int) {
+			parallel(seeds(60, 2), func(i int) {
 				sc := sim.DefaultScenario(bike)
 				sc.Told.MassSD = 0.3
 				sc.Road.RoughSD, sc.Baro.Rate = 0.002, 0
@@ -46,7 +46,7 @@ func TestRoughRoadFromLog(t *testing.T) {
 			loads.hold(t, loadLimit{"CdA", 0.006, 1.4 * 0.0142}, loadLimit{"Crr", 0.02, 0.045})
 		})
 	}
-	all.cover(t, 0.92, 0.98)
+	all.cover(t, 0.92, 0.99) // the air and the growth of rolling resistance, which are as told, are in the intervals
 }
 
 // loadErrors collects relative errors of road loads, and how often the 95 %
