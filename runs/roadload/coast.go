@@ -1,6 +1,9 @@
 package roadload
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // coast is one run as the fit works on it: thinned fixes, the fitted
 // trajectory, and how it answers to every unknown. Its buffers are made once.
@@ -29,16 +32,17 @@ type coast struct {
 	push  []float64 // deceleration by a gust of 1 m/s, mean over the same, 1/s
 	extra []float64 // variance of the air speed at t that gusts leave, m²/s²
 
-	own    int         // unknowns of this run alone: the start, the steps, the zero of the heights
-	cols   []int       // place in the layout of the columns from own on
-	at     places      // where in cols what not every run has begins
-	span   [2]int      // first knot of this run's, and number of them
-	jac    []float64   // a row for each measurement: its derivative by each unknown, then what is left to explain
-	white  []float64   // the same, whitened
-	norm   []float64   // its square: normal equations, own unknowns eliminated
-	pred   prediction  // of the filter
-	sights []sighting  // channels for each fix
-	step   []stepModel // from each fix to the next
+	own     int         // unknowns of this run alone: the start, the steps, the zero of the heights
+	cols    []int       // place in the layout of the columns from own on
+	at      places      // where in cols what not every run has begins
+	stretch stretch     // of the road that this run passed
+	span    [2]int      // first knot of this run's, and number of them
+	jac     []float64   // a row for each measurement: its derivative by each unknown, then what is left to explain
+	white   []float64   // the same, whitened
+	norm    []float64   // its square: normal equations, own unknowns eliminated
+	pred    prediction  // of the filter
+	sights  []sighting  // channels for each fix
+	step    []stepModel // from each fix to the next
 }
 
 // cutAt is a stretch of fixes left out, indices [from, to); the speed may
@@ -116,7 +120,8 @@ func (c *coast) attach(l layout) {
 	}
 	c.at.knots = len(c.cols)
 	if l.knots > 0 {
-		c.span = c.knotSpan(l)
+		c.stretch = on(l.road, slices.Min(c.x))
+		c.span = c.knotSpan()
 		for k := range c.span[1] {
 			c.cols = append(c.cols, l.knot+c.span[0]+k)
 		}
@@ -136,12 +141,9 @@ type places struct{ slope, warm, shift, press, knots int }
 // width is the number of columns: own unknowns, common ones, and the data.
 func (c *coast) width() int { return c.own + len(c.cols) + 1 }
 
-func (c *coast) knotSpan(l layout) [2]int {
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, x := range c.x {
-		lo, hi = math.Min(lo, x), math.Max(hi, x)
-	}
-	first, _ := l.road.locate(lo, l.knots)
-	last, _ := l.road.locate(hi, l.knots)
+// knotSpan is the first knot that the run passes, and how many they are.
+func (c *coast) knotSpan() [2]int {
+	first, _ := c.stretch.locate(slices.Min(c.x))
+	last, _ := c.stretch.locate(slices.Max(c.x))
 	return [2]int{first, last + 2 - first}
 }

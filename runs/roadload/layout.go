@@ -1,7 +1,5 @@
 package roadload
 
-import "math"
-
 // layout says which unknown stands where in the vector of everything that is
 // common to several runs: first the road load of the setups, which is wanted,
 // then the random effects, which have a prior spread. What belongs to one run
@@ -18,22 +16,9 @@ type layout struct {
 	press  int   // the barometer's share of dynamic pressure; −1: no barometer
 	knot   int   // first knot of the road's profile
 	knots  int
-	road   road
+	road   []stretch
 	size   int
 }
-
-// road is where the knots of the profile lie. Between knots the slope is
-// interpolated linearly.
-type road struct {
-	from, spacing float64 // m
-}
-
-// The profile's knots are knotSpacing apart, or wider on a road so long that
-// it would take more than maxKnots.
-const (
-	knotSpacing = 60.0 // m
-	maxKnots    = 48
-)
 
 // cdaAt and crrAt give the place of a setup's road load.
 func cdaAt(setup int) int { return 2 * setup }
@@ -94,32 +79,4 @@ func (l *layout) pairIndex(r *coast) int {
 	}
 	l.pairs = append(l.pairs, number)
 	return len(l.pairs) - 1
-}
-
-// roadOf spreads knots over the places that the runs passed. There are none
-// where a place is not known or no roughness is expected.
-func roadOf(runs []*coast, opts Options) (road, int) {
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, r := range runs {
-		for _, x := range r.x {
-			lo, hi = math.Min(lo, x), math.Max(hi, x)
-		}
-		if r.x == nil {
-			return road{}, 0
-		}
-	}
-	if opts.Noise.RoadSD <= 0 || !(hi > lo) {
-		return road{}, 0
-	}
-	n := int(math.Ceil((hi-lo)/knotSpacing)) + 1
-	n = min(max(n, 2), maxKnots)
-	return road{from: lo, spacing: (hi - lo) / float64(n-1)}, n
-}
-
-// locate returns the knot before x and how far x lies on the way to the next,
-// 0 to 1.
-func (r road) locate(x float64, knots int) (int, float64) {
-	f := (x - r.from) / r.spacing
-	i := min(max(int(f), 0), knots-2)
-	return i, min(max(f-float64(i), 0), 1)
 }

@@ -43,7 +43,7 @@ func (c *coast) heightRow(l layout, s *state, m *motion, i int) {
 	fit += along * m.meanSlope
 	row[c.own+3] += along
 	for k := range c.span[1] {
-		rise := l.road.rise(c.span[0]+k, c.x[i])
+		rise := c.stretch.rise(c.span[0]+k, c.x[i])
 		row[c.own+c.at.knots+k] += rise
 		fit += rise * s.beta[l.knot+c.span[0]+k]
 	}
@@ -72,19 +72,4 @@ func (c *coast) pressRow(l layout, s *state, m *motion, i int) float64 {
 	}
 	row[c.own+c.at.press] = -u * u / (2 * s.gravity)
 	return -kappa * u * u / (2 * s.gravity)
-}
-
-// rise is the height at x above the road's start that a slope of 1 at one knot
-// makes, falling linearly to 0 at its neighbours.
-func (r road) rise(knot int, x float64) float64 {
-	f := (x-r.from)/r.spacing - float64(knot)
-	switch {
-	case f <= -1:
-		return 0
-	case f <= 0:
-		return r.spacing * (f + 1) * (f + 1) / 2
-	case f < 1:
-		return r.spacing * (1 - (1-f)*(1-f)/2)
-	}
-	return r.spacing
 }

@@ -108,23 +108,7 @@ func (s *system) prior(n Noise) (logDet float64) {
 	if s.lay.press >= 0 {
 		free(s.lay.press, pressSD)
 	}
-	if s.lay.knots == 0 {
-		return logDet
-	}
-	// The profile is an Ornstein-Uhlenbeck process in place: each knot is the
-	// one before it times r, and something new.
-	r := math.Exp(-s.lay.road.spacing / n.RoadLength)
-	first := n.RoadSD * n.RoadSD
-	next := first * (1 - r*r)
-	k := s.lay.knot
-	add(k, k, 1/first)
-	logDet += math.Log(first) + float64(s.lay.knots-1)*math.Log(next)
-	for i := 1; i < s.lay.knots; i++ {
-		add(k+i-1, k+i-1, r*r/next)
-		add(k+i-1, k+i, -r/next)
-		add(k+i, k+i, 1/next)
-	}
-	return logDet
+	return logDet + profilePrior(s.lay.road, n, func(i, j int, x float64) { add(s.lay.knot+i, s.lay.knot+j, x) })
 }
 
 // improve takes the solution of evaluate into the state, and returns how far

@@ -147,7 +147,7 @@ func (c *coast) placeAt(l layout, s *state, i int, share float64) place {
 	if l.knots == 0 {
 		return p
 	}
-	k, f := l.road.locate(c.x[i]+share*(c.x[i+1]-c.x[i]), l.knots)
+	k, f := c.stretch.locate(c.x[i] + share*(c.x[i+1]-c.x[i]))
 	knots := s.beta[l.knot:]
 	p.knot, p.share = k-c.span[0], f
 	p.slope = knots[k] + f*(knots[k+1]-knots[k])
