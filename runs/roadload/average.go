@@ -25,33 +25,56 @@ func (s *system) average(l *learner) ([]float64, *mat.SymDense, error) {
 		cov, err := s.covAt(l, l.at)
 		return make([]float64, n), cov, err
 	}
+	if s.lay.mirror != nil {
+		return s.averageReckoned(l, dial)
+	}
 	width := math.Sqrt(2 / math.Max(l.diagonal[dial], 2/(l.dials[dial].sd*l.dials[dial].sd)))
 	probe := append([]float64(nil), l.at...)
 	base := l.cost(probe)
-	mean, total := make([]float64, n), 0.0
-	square := mat.NewSymDense(n, nil)
+	m := newMixture(n)
 	for _, z := range averageAt {
 		probe[dial] = l.at[dial] + z*width
-		weight := math.Exp((base - l.cost(probe)) / 2)
-		cov, err := s.loadCov()
-		if err != nil || weight == 0 {
-			continue
-		}
-		total += weight
-		for i := range n {
-			mean[i] += weight * s.x.AtVec(i)
-			for j := range i + 1 {
-				square.SetSym(i, j, square.At(i, j)+weight*(cov.At(i, j)+s.x.AtVec(i)*s.x.AtVec(j)))
-			}
-		}
+		m.add(s, math.Exp((base-l.cost(probe))/2))
 	}
-	for i := range n {
-		mean[i] /= total
+	mean, cov := m.whole()
+	return mean, cov, nil
+}
+
+// mixture gathers answers, each with its weight.
+type mixture struct {
+	total  float64
+	mean   []float64
+	square *mat.SymDense
+}
+
+func newMixture(n int) *mixture {
+	return &mixture{mean: make([]float64, n), square: mat.NewSymDense(n, nil)}
+}
+
+// add takes in what the equations say as they were last evaluated.
+func (m *mixture) add(s *system, weight float64) {
+	cov, err := s.loadCov()
+	if err != nil || !(weight > 0) {
+		return
+	}
+	m.total += weight
+	for i := range m.mean {
+		m.mean[i] += weight * s.x.AtVec(i)
 		for j := range i + 1 {
-			square.SetSym(i, j, square.At(i, j)/total-mean[i]*mean[j])
+			m.square.SetSym(i, j, m.square.At(i, j)+weight*(cov.At(i, j)+s.x.AtVec(i)*s.x.AtVec(j)))
 		}
 	}
-	return mean, square, nil
+}
+
+// whole returns mean and covariance of all answers.
+func (m *mixture) whole() ([]float64, *mat.SymDense) {
+	for i := range m.mean {
+		m.mean[i] /= m.total
+		for j := range i + 1 {
+			m.square.SetSym(i, j, m.square.At(i, j)/m.total-m.mean[i]*m.mean[j])
+		}
+	}
+	return m.mean, m.square
 }
 
 // roadDial is the place of the roughness among the dials; −1: not learned.

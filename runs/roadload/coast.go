@@ -19,6 +19,7 @@ type coast struct {
 	t, z     []float64 // s, m/s
 	count    []float64 // fixes behind each z; 0: left out
 	x        []float64 // place along the road at t, m; nil: not known
+	reckoned bool      // x is the distance rolled, see reckon
 	height   []float64 // m; NaN: not known
 	heights  heightKind
 	channels int // measurements at a fix: 1, or 2 with heights

@@ -161,13 +161,14 @@ func (c trial) run(t *testing.T, full, short int, l limits) (cda, crr figure) {
 }
 
 // TestSmoothRoad: five opposite pairs from 110 to 30 km/h reach the bound and
-// their intervals hold, in light wind and in calm air, for three bikes.
+// their intervals hold, in light wind and in calm air, for three bikes. They
+// are a little wide, since without positions the road might be rough.
 func TestSmoothRoad(t *testing.T) {
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
 			t.Run(b.Name+map[float64]string{0.5: " calm", 1.5: " light wind"}[wind], func(t *testing.T) {
 				c := trial{test: loadtest.Default(b, wind), opts: told(wind), noPlaces: true, seed: uint64(i)}
-				cda, crr := c.run(t, 1000, 6, limits{0.003, 0.01, 1.10, 0.93, 0.97})
+				cda, crr := c.run(t, 300, 6, limits{0.003, 0.01, 1.12, 0.93, 0.985})
 				if wind == 1.5 && !testing.Short() && (cda.sd > 0.016 || crr.sd > 0.027) {
 					t.Errorf("sd %.4f and %.4f, allowed 0.016 and 0.027", cda.sd, crr.sd)
 				}
@@ -185,7 +186,7 @@ func TestGusts(t *testing.T) {
 		factor float64
 	}{{"half", 0.5}, {"twice", 2}} {
 		t.Run(c.name, func(t *testing.T) {
-			n, l := 300, limits{0.005, 0.01, 1.10, 0.92, 0.97}
+			n, l := 200, limits{0.005, 0.01, 1.10, 0.92, 0.98}
 			if testing.Short() {
 				n = 4
 				l = l.loose(3 * n)

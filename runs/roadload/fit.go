@@ -20,6 +20,10 @@ func Fit(runs []Run, opts Options) (*Estimate, error) {
 	if err := s.settle(l); err != nil {
 		return nil, err
 	}
+	s, l, err := s.reckoned(l)
+	if err != nil {
+		return nil, err
+	}
 	s, l, out, err := clean(s, l)
 	if err != nil {
 		return nil, err

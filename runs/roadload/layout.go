@@ -17,6 +17,7 @@ type layout struct {
 	knot   int   // first knot of the road's profile
 	knots  int
 	road   []stretch
+	mirror *mirror // nil: places are known
 	size   int
 }
 
@@ -63,6 +64,9 @@ func newLayout(runs []*coast, opts Options) layout {
 	}
 	l.road, l.knots = roadOf(runs, opts)
 	l.knot = take(l.knots)
+	if l.knots > 0 && runs[0].reckoned {
+		l.mirror = newMirror(runs, l.road, opts.Noise.RoadLength)
+	}
 	return l
 }
 

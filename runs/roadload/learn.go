@@ -34,9 +34,10 @@ func dials(l layout) []dial {
 		{func(n *Noise) *float64 { return &n.DriftTime }, timeSD},
 	}
 	if l.knots > 0 {
-		d = append(d,
-			dial{func(n *Noise) *float64 { return &n.RoadSD }, roadSD},
-			dial{func(n *Noise) *float64 { return &n.RoadLength }, timeSD})
+		d = append(d, dial{func(n *Noise) *float64 { return &n.RoadSD }, roadSD})
+	}
+	if l.knots > 0 && l.mirror == nil {
+		d = append(d, dial{func(n *Noise) *float64 { return &n.RoadLength }, timeSD})
 	}
 	if l.press >= 0 {
 		d = append(d,

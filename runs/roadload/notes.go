@@ -26,11 +26,18 @@ func (s *system) notes(e *Estimate) []string {
 	if n.GustSD > gustyTimes*expected.GustSD {
 		say("gusts of %.1f m/s are what limits the certainty: they are %.1f times what the wind told makes likely", n.GustSD, n.GustSD/expected.GustSD)
 	}
-	if s.lay.knots == 0 && s.opts.Noise.RoadSD > 0 {
-		say("not every fix says where it was, so an uneven road passes for drag unseen: on a rough road the ± given here is too narrow")
+	switch {
+	case s.lay.mirror != nil:
+		say("not every fix says where it was, so an uneven road is hard to tell from drag: the ± given here allows for one as far as the runs show it. " +
+			"Positions in every fix would make it smaller")
+	case s.lay.knots == 0 && s.opts.Noise.RoadSD > 0:
+		say("not every fix says where it was; the runs agree as they do on a smooth road, " +
+			"but a road whose slope varies by less than about 0.1 %% would pass for one")
 	}
 	s.sayShifts(say)
 	switch rough := s.lay.knots > 0 && n.RoadSD > roughRoad; {
+	case rough && s.lay.mirror != nil:
+		say("the road is uneven: its slope seems to vary by about %.2f %%", 100*n.RoadSD)
 	case rough && s.lay.press >= 0:
 		say("the road is uneven: its slope varies by about %.2f %%; this was learned from all runs and the barometer", 100*n.RoadSD)
 	case rough && startsApart(s.runs) > startsOver:

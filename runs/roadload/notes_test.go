@@ -25,13 +25,22 @@ func TestNotes(t *testing.T) {
 		{"rough road, starts far apart", func(c *loadtest.Test, r *rand.Rand) {
 			c.Road, c.Farther = loadtest.Rough(r, 0.004, 150), 200
 		}, "barometer", false},
+		{"no positions", nil, "where it was", true},
 		{"one pair", func(c *loadtest.Test, _ *rand.Rand) { c.Pairs, c.To = 1, 90/3.6 }, "more pairs", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := rand.New(rand.NewPCG(4, 70))
 			test := loadtest.Default(bike, 0.5)
-			c.change(&test, r)
-			e := fit(t, test.Ride(r), roadload.DefaultOptions(0.5))
+			if c.change != nil {
+				c.change(&test, r)
+			}
+			runs := test.Ride(r)
+			for i := range runs {
+				if c.change == nil {
+					runs[i].Pos = nil
+				}
+			}
+			e := fit(t, runs, roadload.DefaultOptions(0.5))
 			if got := strings.Contains(strings.Join(e.Notes, "\n"), c.word); got != c.present {
 				t.Errorf("notes %q hold %q: %v", e.Notes, c.word, got)
 			}

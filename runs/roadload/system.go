@@ -108,7 +108,11 @@ func (s *system) prior(n Noise) (logDet float64) {
 	if s.lay.press >= 0 {
 		free(s.lay.press, pressSD)
 	}
-	return logDet + profilePrior(s.lay.road, n, func(i, j int, x float64) { add(s.lay.knot+i, s.lay.knot+j, x) })
+	knots := func(i, j int, x float64) { add(s.lay.knot+i, s.lay.knot+j, x) }
+	if s.lay.mirror != nil {
+		return logDet + s.lay.mirror.prior(n, knots)
+	}
+	return logDet + profilePrior(s.lay.road, n, knots)
 }
 
 // improve takes the solution of evaluate into the state, and returns how far
