@@ -92,7 +92,9 @@
 // for each ride by maximum likelihood: the innovations of the forward filter
 // are independent, so their densities multiply (prediction error
 // decomposition: Schweppe, IEEE Trans. Information Theory 11 (1965) 61). Weak
-// priors, a factor of two to seven wide, steady it when a ride is short. This
+// priors, a factor of two to seven wide, steady it when a ride is short. Of how
+// large the receiver's lasting error is a ride tells little, so not its most
+// probable but its expected variance counts. This
 // is what makes the standard uncertainties of the track true; they are held
 // against a simulator's truth in TestLaunches and stand at 0.8 to 1.15 of the
 // errors found.

@@ -30,6 +30,7 @@ func (r *ride) learn(opt Options) {
 		opt.progress(0.5)
 	}
 	r.maximise(mostEvals/2, opt.between(0.5, 0.7))
+	r.allow()
 	r.pass()
 }
 
@@ -87,6 +88,28 @@ func (r *ride) maximise(evals int, done func(share float64)) {
 	if res != nil && (err == nil || len(res.X) == noises) {
 		r.n = noiseOf(res.X)
 	}
+}
+
+// allow puts the expected variance of the receiver's lasting error in the
+// place of the most probable one. A ride tells how strong that error is near
+// zero frequency, which is in proportion to its variance times its memory; how
+// the two share in it hides behind what the vibration does to the speed
+// meanwhile. So what is known of the logarithm of its size is wide, of a
+// variance σ² that the curvature of the likelihood tells, and the mean of the
+// variance lies above its mode by e^2σ².
+func (r *ride) allow() {
+	const apart = 0.35 // of the logarithm, over which the curvature is taken
+	parts := r.stretches()
+	shared := func(by float64) noise {
+		n := r.n
+		n.drift *= math.Exp(by)
+		n.memory *= math.Exp(-2 * by)
+		return n
+	}
+	at := func(n noise) float64 { return r.logLikelihood(parts, n) + n.logPrior() }
+	curvature := (2*at(r.n) - at(shared(apart)) - at(shared(-apart))) / (apart * apart)
+	prior := 1/(spread[3]*spread[3]) + 4/(spread[4]*spread[4])
+	r.n = shared(1 / math.Max(curvature, prior))
 }
 
 const (
