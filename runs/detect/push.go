@@ -2,6 +2,7 @@ package detect
 
 import (
 	"math"
+	"slices"
 
 	"stillair/fusion"
 )
@@ -151,10 +152,14 @@ func maybeDip(s *series, i int) bool {
 // engine's shaking such a change may not be a sure dip. Who lets go loses speed
 // that is gone for good; a kick of the engine's shaking costs none.
 func (p push) letGo(s *series, from, to int) bool {
+	return slices.ContainsFunc(drops(s, from, to), func(at int) bool { return s.costs(p.from, at, p.to) })
+}
+
+// drops are the deepest points of all stretches between two grid points over
+// which the thrust seems clearly gone.
+func drops(s *series, from, to int) []int {
+	var out []int
 	for i := from; i < to; i++ {
-		if !gone(s, i) {
-			continue
-		}
 		deepest, clear := i, false
 		for ; i < to && gone(s, i); i++ {
 			level, drop := dropAt(s, i)
@@ -163,11 +168,11 @@ func (p push) letGo(s *series, from, to int) bool {
 				deepest = i
 			}
 		}
-		if clear && s.costs(p.from, deepest, p.to) {
-			return true
+		if clear {
+			out = append(out, deepest)
 		}
 	}
-	return false
+	return out
 }
 
 // gone reports whether there seems to be no thrust at i.

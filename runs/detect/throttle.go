@@ -255,7 +255,9 @@ func pulls(s *series, pushes []push) []Found {
 			g = steady(s, g)
 			wide := s.v[g.to] >= math.Max(pullRatio*s.v[g.from], s.v[g.from]+pullGain) && s.seconds(g.from, g.to) >= pullTime
 			power := thrustPower(s, g.from, g.to)
-			if wide && power > need && (power > strongPush || !g.letGo(s, g.from, g.to)) {
+			// A weak pull stays doubtful even where no speed seems to be lost: a
+			// stretch at part throttle in its place would spoil the power curve.
+			if wide && power > need && (power > strongPush || len(drops(s, g.from, g.to)) == 0) {
 				out = append(out, Found{Kind: Pull, From: s.time(g.from), To: s.time(g.to), Breaks: g.breaks(s)})
 			}
 		}
