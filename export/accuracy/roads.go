@@ -145,7 +145,7 @@ func gustyDays() Study {
 			t := coastTest{Test: loadtest.Default(b, 1.5), told: told(1.5), noPos: true, draw: uint64(140 + i)}
 			t.Noise.GustSD *= c.factor
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", " + c.name, Seeds: 500, Ride: t.ride,
-				Limits: []Limit{inside(cda, Coverage, 0.92, 0.97), inside(crr, Coverage, 0.92, 0.97)}})
+				Limits: []Limit{inside(cda, Coverage, 0.92, 0.985), inside(crr, Coverage, 0.92, 0.985)}})
 		}
 	}
 	return s

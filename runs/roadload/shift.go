@@ -16,6 +16,7 @@ const (
 	shiftSD    = 3.0 // prior spread of a change that was noticed, m/s
 	usualShift = 1.0 // where learning the spread of changes in all pairs starts, m/s
 	widestWind = 8.0 // a change larger than this is something else, m/s
+	oftenAll   = 3.0 // of −2 log likelihood, by which a change in some pairs alone has to explain more
 	nearlyAs   = 0.8 // pairs that disagree by this share of the worst cannot be told from it
 )
 
@@ -87,7 +88,9 @@ func (l *layout) shiftSD(n Noise) float64 {
 
 // shifted fits again with an unknown for the change of the wind: once in the
 // pairs found alone, once in all pairs by a spread that is learned. What makes
-// the runs more likely is kept.
+// the runs more likely is kept; in doubt the latter, since wind that changed
+// in one pair may have changed in others too, and intervals that take the rest
+// for steady are then too narrow.
 func (s *system) shifted(l *learner, firsts []*coast) (*system, *learner, error) {
 	few, all := *s, *s
 	few.runs, all.runs = copies(s.runs), copies(s.runs)
@@ -103,7 +106,7 @@ func (s *system) shifted(l *learner, firsts []*coast) (*system, *learner, error)
 	if err := one.settle(a); err != nil {
 		return nil, nil, err
 	}
-	if err := other.settle(b); err == nil && b.value < a.value {
+	if err := other.settle(b); err == nil && b.value < a.value+oftenAll {
 		return other, b, nil
 	}
 	return one, a, nil
