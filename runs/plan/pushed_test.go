@@ -51,6 +51,7 @@ type timed struct {
 	wind   float64   // m/s
 	mass   float64   // B's is so many times A's
 	varies float64   // standard deviation of what repeats weigh, as a share of A's mass
+	rides  int       // of the test that are drawn
 	acts   []sim.Act // of one repeat
 	truth  func(*sim.Truth, sim.Deed) float64
 }
@@ -159,24 +160,26 @@ func meanAndSD(x []float64) (mean, sd float64) {
 	return mean, math.Sqrt(sd)
 }
 
-func rides(t *testing.T, full int) int {
+func rides(full int) int {
 	if testing.Short() {
 		return 2
 	}
-	t.Parallel()
 	return full
 }
 
 // TestPlannedTimes holds the chance that a plan promises for launches and
 // roll-ons to what simulated tests give, the whole way from the log of a phone.
 func TestPlannedTimes(t *testing.T) {
-	n := rides(t, 120)
+	if !testing.Short() {
+		t.Parallel()
+	}
+	more, few := rides(120), rides(80)
 	launch := sim.Launches(1, 115*units.KMH, 0)
 	rollOn := sim.RollOns(1, 0, 75*units.KMH, 125*units.KMH)
 	cases := []timed{
-		{push: plan.Launches, mark: "0-100 km/h", pairs: 2, wind: 1.5, mass: 1.06, varies: 0.03, acts: launch, truth: launched},
-		{push: plan.Launches, mark: "0-100 km/h", pairs: 4, wind: 1.5, mass: 1.03, varies: 0.02, acts: launch, truth: launched},
-		{push: plan.RollOns, mark: "80-120 km/h", pairs: 4, wind: 1, mass: 1.045, varies: 0.01, acts: rollOn, truth: rolledOn},
+		{push: plan.Launches, mark: "0-100 km/h", rides: more, pairs: 2, wind: 1.5, mass: 1.06, varies: 0.03, acts: launch, truth: launched},
+		{push: plan.Launches, mark: "0-100 km/h", rides: more, pairs: 4, wind: 1.5, mass: 1.03, varies: 0.02, acts: launch, truth: launched},
+		{push: plan.RollOns, mark: "80-120 km/h", rides: few, pairs: 4, wind: 1, mass: 1.045, varies: 0.01, acts: rollOn, truth: rolledOn},
 	}
 	if testing.Short() {
 		cases = cases[2:]
@@ -190,8 +193,8 @@ func TestPlannedTimes(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		seen := make([]float64, n)
-		each(n, func(i int) {
+		seen := make([]float64, c.rides)
+		each(c.rides, func(i int) {
 			if c.seen(t, uint64(i)) {
 				seen[i] = 1
 			}
@@ -208,7 +211,10 @@ func TestPlannedTimes(t *testing.T) {
 // TestPlannedPower does the same for pulls: curves of rides with an engine as
 // it is are compared with those of rides with one that gives more.
 func TestPlannedPower(t *testing.T) {
-	n := rides(t, 20)
+	if !testing.Short() {
+		t.Parallel()
+	}
+	n := rides(20)
 	for _, c := range []struct {
 		pairs  int
 		wind   float64
