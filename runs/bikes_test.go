@@ -12,6 +12,7 @@ import (
 // minute while the clutch slips: 99 turns a second, which fold to 1 Hz, and the
 // tourer, which changes gear at 84 and 120 km/h. Where the data are worse, the
 // ± says so: the limits are on coverage, and on errors where they have been won.
+// Nothing was tuned on the seeds from fresh on.
 func TestEveryBikeAndPhone(t *testing.T) {
 	t.Parallel()
 	phones := []struct {
@@ -23,13 +24,15 @@ func TestEveryBikeAndPhone(t *testing.T) {
 		"invented tourer, a browser's 60 Hz": 0.085,
 		"invented naked, a browser's 60 Hz":  0.095,
 	}
-	// At 60 Hz all lines of the tourer's engine fold to zero shortly before each
-	// gear change, at 7 200 a minute, and at 18 m/s² of shaking its changes are
-	// hidden: some launches there err by more than is said.
+	// At 60 Hz all lines of the tourer's engine fold to zero at 7 200 a minute,
+	// a third of a second before it changes gear at 120.5 km/h. At 18 m/s² of
+	// shaking its lines at 6 000 a minute, 98 km/h, do the same, and those of the
+	// sport bike at 12 000, 111 km/h. There the errors are larger than is said.
 	poor := map[string]float64{
-		"invented tourer, a browser's 60 Hz": 0.70,
-		"invented tourer, harsh vibration":   0.80,
-		"invented sport, harsh vibration":    0.82,
+		"invented tourer, a browser's 60 Hz, 80-120 km/h":                  0.80,
+		"invented tourer, harsh vibration, 0-100 km/h from first movement": 0.88,
+		"invented tourer, harsh vibration, 0-100 km/h from the rollout":    0.88,
+		"invented sport, harsh vibration, 80-120 km/h":                     0.88,
 	}
 	for _, bike := range sim.Bikes() {
 		for _, p := range phones {
@@ -37,7 +40,7 @@ func TestEveryBikeAndPhone(t *testing.T) {
 				continue
 			}
 			name := bike.Name + ", " + p.name
-			errs := launchErrors(t, seeds(30, 1), func(sc *sim.Scenario) {
+			errs := launchErrorsFrom(t, fresh, seeds(60, 1), func(sc *sim.Scenario) {
 				plan := sc.Plan
 				*sc = sim.DefaultScenario(bike)
 				sc.Plan, sc.Phone = plan, p.phone
@@ -51,12 +54,12 @@ func TestEveryBikeAndPhone(t *testing.T) {
 				if testing.Short() {
 					continue
 				}
-				floor, known := poor[name]
+				holds, known := poor[name+", "+mark]
 				if !known {
-					floor = 0.88 // three standard errors of 120 launches under 0.95
+					holds = 0.92
 				}
-				if s.n < 110 || s.covered < floor {
-					t.Errorf("%s, %s: %v, want 95 %% intervals that hold", name, mark, s)
+				if s.n < 220 || s.coveredLess(holds) {
+					t.Errorf("%s, %s: %v, want 95 %% intervals that hold %.0f %%", name, mark, s, 100*holds)
 				}
 				if limit, ok := within[name]; ok && mark == "0-100 km/h from first movement" && s.p95 > limit {
 					t.Errorf("%s, %s: %v, want 95 %% within %v s", name, mark, s, limit)
@@ -65,3 +68,6 @@ func TestEveryBikeAndPhone(t *testing.T) {
 		}
 	}
 }
+
+// fresh is the first of the seeds that are kept for judging.
+const fresh = 9000

@@ -11,22 +11,27 @@ import (
 // launchErrors measures launches of the invented naked bike: four a ride, each
 // to 125 km/h and 410 m, out and back.
 func launchErrors(t *testing.T, rides int, change func(sc *sim.Scenario)) *errorsOf {
+	return launchErrorsFrom(t, 0, rides, change)
+}
+
+// launchErrorsFrom is launchErrors from a first seed on.
+func launchErrorsFrom(t *testing.T, first uint64, rides int, change func(sc *sim.Scenario)) *errorsOf {
 	errs := newErrors()
 	parallel(rides, func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Plan = sim.Launches(4, 125*units.KMH, 410)
 		change(&sc)
 		sc.Phone.Shake.RefSpeed = 100 * units.KMH // where the marks are, the shaking is as strong as said
-		ride, result := rideAndResult(t, sc, uint64(i))
+		ride, result := rideAndResult(t, sc, first+uint64(i))
 		if ride == nil {
 			return
 		}
 		for _, d := range ride.Truth.Of(sim.KindLaunch) {
 			switch run, ok := launchAt(result, d.Start); {
 			case !ok:
-				t.Errorf("seed %d: the launch at %.1f s was not found", i, d.Start)
+				t.Errorf("seed %d: the launch at %.1f s was not found", first+uint64(i), d.Start)
 			case !run.Accepted():
-				t.Logf("seed %d: the launch at %.1f s was rejected: %q", i, d.Start, run.Reasons)
+				t.Logf("seed %d: the launch at %.1f s was rejected: %q", first+uint64(i), d.Start, run.Reasons)
 			default:
 				addMarks(errs, ride.Truth, d, run)
 			}

@@ -8,6 +8,8 @@ import (
 	"sync"
 	"testing"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"stillair/runs/measure"
 	"stillair/sensors/sim"
 )
@@ -58,6 +60,13 @@ func (e *errorsOf) spread(name string) spread {
 	s.p95 = abs[int(math.Ceil(0.95*n))-1]
 	s.sd, s.said, s.ratio = math.Sqrt(s.sd), math.Sqrt(s.said), math.Sqrt(s.ratio)
 	return s
+}
+
+// coveredLess reports whether intervals that hold a share of the truths would
+// have held so few by chance in one of a hundred tries only.
+func (s spread) coveredLess(share float64) bool {
+	hits := math.Round(s.covered * float64(s.n))
+	return distuv.Binomial{N: float64(s.n), P: share}.CDF(hits) < 0.01
 }
 
 func (s spread) String() string {

@@ -8,22 +8,21 @@ import (
 )
 
 // TestPhonesThatShake: with phones that read 60 times a second or shake with
-// 18 m/s² too, nineteen of twenty roll-ons are found where the recording has no
-// hole, and nothing in half an hour of town each.
+// 18 m/s² too, 47 of 48 roll-ons are found where the recording has no hole, and
+// nothing in half an hour of town each.
 func TestPhonesThatShake(t *testing.T) {
 	t.Parallel()
 	tests := []struct {
 		name  string
 		phone sim.Phone
 		bike  sim.Bike
-		least float64 // share of the roll-ons that is found
 	}{
-		{"naked, 60 Hz", sim.BrowserPhone(), sim.Naked(), 0.93},
-		{"tourer, 60 Hz", sim.BrowserPhone(), sim.Tourer(), 0.93},
-		{"sport, 60 Hz", sim.BrowserPhone(), sim.Sport(), 0.93},
-		{"naked, harsh", sim.HarshPhone(), sim.Naked(), 0.90},
-		{"tourer, harsh", sim.HarshPhone(), sim.Tourer(), 0.65}, // little push and much shaking
-		{"sport, harsh", sim.HarshPhone(), sim.Sport(), 0.93},
+		{"naked, 60 Hz", sim.BrowserPhone(), sim.Naked()},
+		{"tourer, 60 Hz", sim.BrowserPhone(), sim.Tourer()},
+		{"sport, 60 Hz", sim.BrowserPhone(), sim.Sport()},
+		{"naked, harsh", sim.HarshPhone(), sim.Naked()},
+		{"tourer, harsh", sim.HarshPhone(), sim.Tourer()}, // little push and much shaking
+		{"sport, harsh", sim.HarshPhone(), sim.Sport()},
 	}
 	for _, tt := range tests {
 		if testing.Short() && tt.bike.Name != "invented naked" {
@@ -65,7 +64,7 @@ func TestPhonesThatShake(t *testing.T) {
 			hits, all = hits+found[i], all+of[i]
 		}
 		t.Logf("%s: %d of %d roll-ons found", tt.name, hits, all)
-		if float64(hits) < tt.least*float64(all) && !testing.Short() {
+		if hits < all-1 && !testing.Short() {
 			t.Errorf("%s: %d of %d roll-ons found", tt.name, hits, all)
 		}
 	}

@@ -46,7 +46,10 @@ func launches() Study {
 			atMost(hundred+moving, OverBound, 1.10), atMost(hundred+rolled, OverBound, 1.10), atMost(quarter+rolled, OverBound, 1.10), atMost(overtake, OverBound, 1.10), atMost(topGear, OverBound, 1.10))},
 		{"tourer", bikes[1], func(*sim.Scenario) {}, covered(0.92, 0.97, all...)},
 		{"sport", bikes[2], func(*sim.Scenario) {}, covered(0.92, 0.97, all...)},
+		// The road's share of this is 1.4 times as strong at 100 km/h: the bound alone leaves 96 ms.
 		{"harsh: 18 m/s²", bikes[0], func(sc *sim.Scenario) { sc.Phone = sim.HarshPhone() },
+			append(covered(0.92, 0.97, all...), atMost(hundred+rolled, OverBound, 1.25))},
+		{"harsh: 18 m/s² at 100 km/h", bikes[0], func(sc *sim.Scenario) { sc.Phone = sim.HarshPhone(); sc.Phone.Shake.RefSpeed = 100 * units.KMH },
 			append(covered(0.92, 0.97, all...), atMost(hundred+rolled, Within95, 0.100))},
 		{"browser: 60 Hz", bikes[0], func(sc *sim.Scenario) { sc.Phone = sim.BrowserPhone() },
 			append(covered(0.92, 0.97, all...), atMost(hundred+rolled, Within95, 0.150))},
