@@ -63,8 +63,8 @@
 // roads, each weighed by how likely it makes the runs. On a road of 0.2 % the
 // intervals of CdA and Crr then hold in 92 and 97 % of tests (two in three
 // when it is taken for smooth) where the runs back begin well beyond the end of
-// the runs out, but in 86 and 82 % where they begin just there: what opposite
-// runs see mirrored passes for drag and leaves no trace. On a smooth road they
+// the runs out, but in some 85 % where they begin just there: what opposite runs
+// see mirrored passes for drag and leaves no trace. On a smooth road they
 // are some 10 % wider than they had to be, in calm air 15 to 20 %. A road of
 // 0.1 % is not always noticed; on it they hold in 85 to 90 %.
 //

@@ -20,9 +20,9 @@ type mirror struct {
 }
 
 // apartBy are the ratios that L may have to the length of a run, all equally
-// likely: riders turn round soon after a run, or roll from end to end of a
-// stretch that is longer than that.
-var apartBy = [...]float64{0.7, 0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.45, 1.6}
+// likely, closest about 1: most riders turn round soon after a run, some roll
+// from end to end of a stretch that is longer than that.
+var apartBy = [...]float64{0.85, 0.95, 1.0, 1.05, 1.15, 1.3, 1.5}
 
 // newMirror is the prior for two stretches, of the runs out and of those back;
 // nil where there are not two.
