@@ -26,7 +26,7 @@ const (
 
 func launches() Study {
 	s := Study{Name: "launches", Title: "Launches and roll-ons", Unit: milliseconds,
-		About: "Rides of four launches to 125 km/h and over a quarter mile and two roll-ons through 80 to 120 km/h in top gear. Fixes once a second, motion 100 times a second, a phone at any attitude, on an engine that shakes it by 6 m/s² rms, unless the case says otherwise. The bound is that of each mark when the size of every error is known, and when the engine's lines, which fold into the motion where they pass a multiple of the sampling rate, could be told from it: on bikes that pass such a place within a mark no program gets near it."}
+		About: "Rides of four launches to 125 km/h and over a quarter mile and two roll-ons through 80 to 120 km/h in top gear. Fixes once a second, motion 100 times a second, a phone at any attitude, on an engine that shakes it by 6 m/s² rms, unless the case says otherwise. The bound is that of each mark when the size of every error is known, and when the engine's lines, which fold into the motion where they pass a multiple of the sampling rate, could be told from it: on bikes that pass such a place within a mark no program gets near it. The tourer changes gear at 120.5 km/h: whether it reached 120 just before or just after is often not to be told, and the time given then lies between."}
 	covered := func(low, high float64, what ...string) (out []Limit) {
 		for _, w := range what {
 			out = append(out, inside(w, Coverage, low, high))
