@@ -15,7 +15,7 @@ import (
 const (
 	shiftSD    = 3.0 // prior spread of a change that was noticed, m/s
 	usualShift = 1.0 // where learning the spread of changes in all pairs starts, m/s
-	widestWind = 8.0 // a change larger than this is something else, m/s
+	widestWind = 3.0 // a change larger than this, m/s, and than as many times the wind's spread is something else
 	oftenAll   = 3.0 // of −2 log likelihood, by which a change in some pairs alone has to explain more
 	nearlyAs   = 0.8 // pairs that disagree by this share of the worst cannot be told from it
 )
@@ -29,7 +29,7 @@ func (s *system) shiftedPairs() ([]*coast, test) {
 	top := test{0, math.Inf(1)}
 	for _, c := range s.runs {
 		t := s.shiftOf(c)
-		if !(t.size() > 0) || math.Abs(t.estimate) > widestWind {
+		if !(t.size() > 0) || math.Abs(t.estimate) > widestWind*math.Max(1, s.opts.WindSD) {
 			continue
 		}
 		first[c.pairIndex], tests[c.pairIndex] = c, t
