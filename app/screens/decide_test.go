@@ -128,7 +128,7 @@ func decideScreens() []shown {
 	top.What, stronger.What, quicker.What = view.TopMatters, view.PowerMatters, view.TimeMatters
 	short := &plan.Plan{Pairs: 8, Blocks: poor.Blocks, RoadLength: 220, Seconds: 2980, SE: 0.052, Chance: 0.48, Smallest: 0.149,
 		Advice: []plan.Advice{{Change: "repeats more alike: half as far apart, by practice", Chance: 0.83, Smallest: 0.096}, {Change: "16 pairs a setup instead of 8", Chance: 0.79, Smallest: 0.102}}}
-	measured.Measured, measured.Change = true, 0
+	measured.Measured, measured.Change, quicker.Quicker = true, 0, 0
 	return []shown{
 		compared("compare across", func(c view.Context) view.Compare {
 			return c.DecideAcross(inventedRides())
