@@ -2,7 +2,8 @@ package accuracy
 
 import (
 	"math"
-	"slices"
+
+	"gonum.org/v1/gonum/floats"
 
 	"stillair/runs/measure"
 	"stillair/runs/power"
@@ -52,8 +53,9 @@ func pullRide(b sim.Bike, seed uint64) (Record, error) {
 		return Record{}, err
 	}
 	_, top, _ := c.Peak()
-	highest := most(truth)
-	r.add(peak, top.X/highest-1, top.SE/highest, best.At(c.Speed[slices.Index(truth, highest)]).SE/highest)
+	at := floats.MaxIdx(truth)
+	highest := truth[at]
+	r.add(peak, top.X/highest-1, top.SE/highest, best.At(c.Speed[at]).SE/highest)
 	for i := 0; i < len(c.Speed); i += max(1, len(c.Speed)/8) {
 		if math.IsNaN(truth[i]) {
 			continue
@@ -93,17 +95,6 @@ const levelRoad = 1e-5
 func spreadOut(seed uint64) float64 {
 	_, part := math.Modf(float64(seed) * (math.Sqrt(5) - 1) / 2)
 	return math.Sqrt2 * math.Erfinv(2*math.Min(math.Max(part, 1e-6), 1-1e-6)-1)
-}
-
-// most is the largest of the numbers among x.
-func most(x []float64) float64 {
-	out := math.Inf(-1)
-	for _, v := range x {
-		if v > out {
-			out = v
-		}
-	}
-	return out
 }
 
 // truePower is the engine's power at the road at each speed, W: the mean over
