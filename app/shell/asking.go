@@ -3,6 +3,7 @@ package shell
 import (
 	"fyne.io/fyne/v2"
 
+	"stillair/app/recorder"
 	"stillair/app/view"
 )
 
@@ -22,8 +23,11 @@ func (s *Shell) answered() {
 
 func (s *Shell) endRide() {
 	rec := s.rec
-	s.aside(rec.Stop, func() {
-		if s.rec == rec {
+	aside(s, func() *recorder.Recording {
+		rec.Stop()
+		return rec
+	}, func(ended *recorder.Recording) {
+		if s.rec == ended {
 			s.rideEnded()
 		}
 	})

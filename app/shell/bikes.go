@@ -42,30 +42,31 @@ func (s *Shell) choose(id, setup string) {
 }
 
 func (s *Shell) keepChoices() {
-	c := s.choices
-	s.aside(func() {
-		if err := store.WriteChoices(s.dev.Files, c); err != nil {
-			s.problems = append(s.problems, err)
-		}
-	}, func() {})
+	c, l := s.choices, s.library
+	aside(s, func() error { return store.WriteChoices(l.files, c) }, s.problem)
 }
 
 // keepBike keeps a bike and goes back to the list; what cannot be kept stays
 // in the form.
 func (s *Shell) keepBike(b store.Bike, failed func(error)) {
-	var kept store.Bike
-	var err error
-	s.aside(func() {
-		if kept, err = s.bikes.Put(b); err == nil {
-			s.reread()
-		}
-	}, func() {
-		if err != nil {
-			failed(err)
+	b.Gears, b.Setups = slices.Clone(b.Gears), slices.Clone(b.Setups) // the form goes on with its own
+	type put struct {
+		bike  store.Bike
+		lists lists
+		err   error
+	}
+	l := s.library
+	aside(s, func() put {
+		kept, err := l.bikes.Put(b)
+		return put{kept, l.read(), err}
+	}, func(p put) {
+		if p.err != nil {
+			failed(p.err)
 			return
 		}
+		s.lists = p.lists
 		if s.choices.Bike == "" || len(s.garage) == 1 {
-			s.choices.Bike = kept.ID
+			s.choices.Bike = p.bike.ID
 			s.keepChoices()
 		}
 		s.back()
@@ -137,16 +138,7 @@ func (s *Shell) gearGroup(f *form, gears *[]*float64) screens.FormGroup {
 }
 
 func (s *Shell) removeBike(id string) {
-	var err error
-	s.aside(func() {
-		err = s.bikes.Remove(id)
-		s.reread()
-	}, func() {
-		if err != nil {
-			s.problems = append(s.problems, err)
-		}
-		s.back()
-	})
+	s.change(func(l library) error { return l.bikes.Remove(id) }, func(error) { s.back() })
 }
 
 func (s *Shell) editSetupNamed(id, name string) {

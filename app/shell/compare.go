@@ -109,8 +109,9 @@ func (s *Shell) compareRides() {
 			s.back()
 		})
 	})
+	all := s.measuring(ctx, todo)
 	go func() {
-		named, err := s.measureAll(ctx, todo)
+		named, err := measureAll(ctx, all)
 		var across []runs.Comparison
 		if err == nil && len(named) > 1 {
 			across, err = runs.Across(named, 0)
@@ -126,13 +127,12 @@ func (s *Shell) compareRides() {
 
 func (s *Shell) comparedRides(named []runs.Named, across []runs.Comparison, err error) {
 	c, p := &s.compared, screens.PlaceCompare
-	pile := s.piles[p]
 	if err != nil {
 		c.trouble = fmt.Sprintf(s.screen.C.Book.Worth.CannotDo, s.screen.C.Book.Say(err.Error()))
-		s.piles[p] = pile[:min(len(pile), 2)]
+		s.cut(p, 2)
 	} else {
 		c.rides, c.across = named, across
-		s.piles[p] = pile[:1]
+		s.home(p)
 	}
 	if s.place == p {
 		s.show()
@@ -149,19 +149,37 @@ func letGo(named []runs.Named) {
 	}
 }
 
-// measureAll measures rides one after another.
-func (s *Shell) measureAll(ctx context.Context, todo []store.Session) ([]runs.Named, error) {
-	var out []runs.Named
+// measuring is a ride that is to be measured.
+type measuring struct {
+	title string
+	opts  runs.Options
+	read  func() (*sensors.Log, error)
+}
+
+// measuring says what measureAll needs of rides.
+func (s *Shell) measuring(ctx context.Context, todo []store.Session) []measuring {
+	l := s.library
+	var out []measuring
 	for i, r := range todo {
-		log, err := s.readLog(r)
+		out = append(out, measuring{title: s.screen.C.RideRow(r).Title, read: func() (*sensors.Log, error) { return l.log(r) },
+			opts: s.options(func(_ runs.Stage, part float64) { s.showShare(ctx, (float64(i)+part)/float64(len(todo))) })})
+	}
+	return out
+}
+
+// measureAll measures rides one after another.
+func measureAll(ctx context.Context, todo []measuring) ([]runs.Named, error) {
+	var out []runs.Named
+	for _, m := range todo {
+		log, err := m.read()
 		if err != nil {
 			return nil, err
 		}
-		res, err := runs.Analyse(ctx, log, s.options(func(_ runs.Stage, part float64) { s.showShare(ctx, (float64(i)+part)/float64(len(todo))) }))
+		res, err := runs.Analyse(ctx, log, m.opts)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", s.screen.C.RideRow(r).Title, err)
+			return nil, fmt.Errorf("%s: %w", m.title, err)
 		}
-		out = append(out, runs.Named{Name: s.screen.C.RideRow(r).Title, Result: res})
+		out = append(out, runs.Named{Name: m.title, Result: res})
 	}
 	return out, nil
 }
@@ -176,14 +194,4 @@ func (s *Shell) showShare(ctx context.Context, share float64) {
 		}
 	})
 	<-s.dev.Clock.After(time.Millisecond)
-}
-
-// readLog reads a recording with the values that it is to be computed with.
-func (s *Shell) readLog(r store.Session) (*sensors.Log, error) {
-	rec, err := s.sessions.Read(r.ID)
-	if err != nil {
-		return nil, err
-	}
-	rec.Log.Ride = r.About.Values.Apply(rec.Log.Ride)
-	return rec.Log, nil
 }

@@ -8,8 +8,8 @@ import (
 // deleteRide takes the open ride out of the list and offers to take that back.
 func (s *Shell) deleteRide() {
 	id := s.opened.id
-	s.piles[s.place] = s.piles[s.place][:1]
-	s.withSession(s.sessions.Delete, id, func() {
+	s.home(s.place)
+	s.withSession(s.library.sessions.Delete, id, func() {
 		s.undo = func() {
 			s.undo = nil
 			s.bringBack(id)
@@ -20,14 +20,8 @@ func (s *Shell) deleteRide() {
 // withSession does something to a session aside, reads the lists again and
 // draws them. What went wrong is told with the bikes' problems.
 func (s *Shell) withSession(do func(id string) error, id string, done func()) {
-	var err error
-	s.aside(func() {
-		err = do(id)
-		s.reread()
-	}, func() {
-		if err != nil {
-			s.problems = append(s.problems, err)
-		} else {
+	s.change(func(library) error { return do(id) }, func(err error) {
+		if err == nil {
 			done()
 		}
 		s.again()
@@ -35,7 +29,7 @@ func (s *Shell) withSession(do func(id string) error, id string, done func()) {
 }
 
 func (s *Shell) bringBack(id string) {
-	s.withSession(s.sessions.Undelete, id, func() {})
+	s.withSession(s.library.sessions.Undelete, id, func() {})
 }
 
 // openDeleted lists what was deleted and can still be brought back.
@@ -49,7 +43,7 @@ func (s *Shell) openDeleted() {
 					s.again()
 					return
 				}
-				s.withSession(s.sessions.Remove, id, func() { sure = "" })
+				s.withSession(s.library.sessions.Remove, id, func() { sure = "" })
 			}})
 	})
 }

@@ -29,6 +29,7 @@ func (s *Shell) edit() {
 	on := screens.EditActions{Delete: s.deleteRide, Values: s.editValues,
 		Name: func(t string) { name = t }, Note: func(t string) { note = t },
 		Back: func() {
+			name, note := name, note // as they are now
 			s.update(s.opened.id, func(a *store.About) { a.Name, a.Note = name, note })
 			s.opened.ses.About.Name, s.opened.ses.About.Note = name, note
 			s.back()
@@ -36,7 +37,7 @@ func (s *Shell) edit() {
 		ShareAway: s.giving(h, s.awayFile), ShareRide: s.giving(h, s.rideFile), Others: s.openOffers}
 	if s.opened.res != nil {
 		on.ShareResults = s.giving(h, s.resultsFile)
-		on.Report = s.giving(h, func() (made, error) { return s.offered(formatOf(offer.Report)) })
+		on.Report = s.giving(h, func() making { return s.offered(formatOf(offer.Report)) })
 	}
 	s.push(func() *kit.Page { return s.screen.EditRide(name, note, *h, on) })
 }
@@ -52,7 +53,7 @@ func (s *Shell) openOffers() {
 	}
 	s.push(func() *kit.Page {
 		return s.screen.Offers(all, *h, func(f offer.Format) {
-			s.giving(h, func() (made, error) { return s.offered(f) })()
+			s.giving(h, func() making { return s.offered(f) })()
 		}, s.goBack)
 	})
 }
@@ -66,9 +67,13 @@ func formatOf(k offer.Kind) offer.Format {
 	return offer.Format{}
 }
 
+// making makes a file off the drawing goroutine: what it needs of the Shell, it
+// holds as values.
+type making func() (made, error)
+
 // giving makes a file aside, says so meanwhile, and hands it to whatever the
 // rider chooses.
-func (s *Shell) giving(h *screens.Handing, make func() (made, error)) func() {
+func (s *Shell) giving(h *screens.Handing, prepare func() making) func() {
 	return func() {
 		if s.dev.Share == nil {
 			h.Trouble = fmt.Sprintf(s.screen.C.Book.Trouble.ShareFailed, errNoShare)
@@ -77,13 +82,14 @@ func (s *Shell) giving(h *screens.Handing, make func() (made, error)) func() {
 		}
 		*h = screens.Handing{Making: s.screen.C.Book.Offer.Making}
 		s.again()
-		var err error
-		s.aside(func() {
-			var f made
-			if f, err = make(); err == nil {
-				err = s.dev.Share.Share(s.ctx, f.name, f.media, f.data)
+		ctx, share, make := s.ctx, s.dev.Share, prepare()
+		aside(s, func() error {
+			f, err := make()
+			if err != nil {
+				return err
 			}
-		}, func() {
+			return share.Share(ctx, f.name, f.media, f.data)
+		}, func(err error) {
 			*h = screens.Handing{Trouble: s.whyNotShared(err)}
 			s.again()
 		})
@@ -105,56 +111,68 @@ func (s *Shell) whyNotShared(err error) string {
 
 const gzipType = "application/gzip"
 
-func (s *Shell) rideFile() (made, error) {
-	name, data, err := s.sessions.Bytes(s.opened.id)
-	if err != nil {
-		return made{}, err
+func (s *Shell) rideFile() making {
+	l, id := s.library, s.opened.id
+	return func() (made, error) {
+		name, data, err := l.sessions.Bytes(id)
+		if err != nil {
+			return made{}, err
+		}
+		rec, err := l.sessions.Read(id)
+		if err != nil {
+			return made{name, gzipType, data}, nil // spoilt: whoever gets it may save more of it
+		}
+		data, err = silent(data, rec)
+		return made{name, gzipType, data}, err
 	}
-	rec, err := s.sessions.Read(s.opened.id)
-	if err != nil {
-		return made{name, gzipType, data}, nil // spoilt: whoever gets it may save more of it
-	}
-	data, err = silent(data, rec)
-	return made{name, gzipType, data}, err
 }
 
 // offered is the open ride in a format.
-func (s *Shell) offered(f offer.Format) (made, error) {
-	o := s.opened
-	rec, err := s.sessions.Read(o.id)
-	if err != nil {
-		return made{}, err
-	}
-	rec.Log.Ride = o.ses.About.Values.Apply(rec.Log.Ride)
+func (s *Shell) offered(f offer.Format) making {
+	l, id, ses := s.library, s.opened.id, s.opened.ses
 	units := shown.Metric
 	if s.screen.C.System == view.Imperial {
 		units = shown.Imperial
 	}
-	data, err := f.Make(offer.Ride{Title: s.screen.C.RideRow(o.ses).Title, Started: o.ses.About.Started.In(s.cfg.Location),
-		Log: rec.Log, Result: o.res, Units: units, Program: Program})
-	return made{o.id + f.Ending, f.Media, data}, err
+	ride := offer.Ride{Title: s.screen.C.RideRow(ses).Title, Started: ses.About.Started.In(s.cfg.Location),
+		Result: s.opened.res, Units: units, Program: Program}
+	return func() (made, error) {
+		log, err := l.log(ses)
+		if err != nil {
+			return made{}, err
+		}
+		ride.Log = log
+		data, err := f.Make(ride)
+		return made{id + f.Ending, f.Media, data}, err
+	}
 }
 
 // awayFile is the recording moved elsewhere on Earth and without its ends.
-func (s *Shell) awayFile() (made, error) {
-	rec, err := s.sessions.Read(s.opened.id)
-	if err != nil {
-		return made{}, err
+func (s *Shell) awayFile() making {
+	l, id, ctx := s.library, s.opened.id, s.ctx
+	return func() (made, error) {
+		rec, err := l.sessions.Read(id)
+		if err != nil {
+			return made{}, err
+		}
+		log := share.Apply(rec.Log, share.Choice{Places: share.Moved, EndsCut: share.Default().EndsCut, Clock: true})
+		var b bytes.Buffer
+		w, err := session.NewWriter(session.ToFile(memory{&b}), rec.Header, log.Ride)
+		if err != nil {
+			return made{}, err
+		}
+		if err := writeLog(ctx, log, w); err != nil {
+			return made{}, err
+		}
+		return made{id + "-elsewhere.jsonl.gz", gzipType, b.Bytes()}, nil
 	}
-	log := share.Apply(rec.Log, share.Choice{Places: share.Moved, EndsCut: share.Default().EndsCut, Clock: true})
-	var b bytes.Buffer
-	w, err := session.NewWriter(session.ToFile(memory{&b}), rec.Header, log.Ride)
-	if err != nil {
-		return made{}, err
-	}
-	if err := writeLog(s.ctx, log, w); err != nil {
-		return made{}, err
-	}
-	return made{s.opened.id + "-elsewhere.jsonl.gz", gzipType, b.Bytes()}, nil
 }
 
-func (s *Shell) resultsFile() (made, error) {
-	var b bytes.Buffer
-	err := results.Write(&b, results.From(s.opened.res))
-	return made{s.opened.id + ".results.json", "application/json", b.Bytes()}, err
+func (s *Shell) resultsFile() making {
+	id, res := s.opened.id, s.opened.res
+	return func() (made, error) {
+		var b bytes.Buffer
+		err := results.Write(&b, results.From(res))
+		return made{id + ".results.json", "application/json", b.Bytes()}, err
+	}
 }

@@ -27,8 +27,7 @@ func (s *Shell) setHearing(on bool) {
 		s.heard(on, on)
 		return
 	}
-	granted := false
-	s.aside(func() { granted = s.dev.PermitHearing() }, func() { s.heard(on, granted) })
+	aside(s, s.dev.PermitHearing, func(granted bool) { s.heard(on, granted) })
 }
 
 // heard keeps what came of switching the microphone, and looks at the sensors
@@ -44,7 +43,7 @@ func (s *Shell) heard(wanted, granted bool) {
 		return
 	}
 	s.watch = nil
-	s.aside(watch.Stop, s.startWatch)
+	aside(s, stopped(watch), func(none) { s.startWatch() })
 }
 
 // silent is a recording as it is shared: what the microphone heard stays on the

@@ -78,8 +78,8 @@ func (s *Shell) guidePage(page int) {
 }
 
 func (s *Shell) guideDone() {
-	s.piles[s.place] = s.piles[s.place][:1]
+	s.home(s.place)
 	s.place = screens.PlaceRide
-	s.piles[s.place] = s.piles[s.place][:1]
+	s.home(s.place)
 	s.changed(func(c *store.Choices) { c.GuideSet = true })
 }

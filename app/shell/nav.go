@@ -6,7 +6,55 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stillair/app/screens"
+	"stillair/app/screens/kit"
 )
+
+// showing makes one screen.
+type showing func() *kit.Page
+
+// nav is where the rider is in the app. Each place has a pile of screens; the
+// last is shown.
+type nav struct {
+	place screens.Place
+	piles [5][]showing
+	page  *kit.Page // what is shown, where it scrolls
+	undo  func()    // what the bar above the tabs takes back; nil: no bar
+}
+
+// begin puts the first screen of each place on its pile.
+func (n *nav) begin(first ...showing) {
+	for i, f := range first {
+		n.piles[i] = []showing{f}
+	}
+}
+
+// top is the screen that belongs on the screen.
+func (n *nav) top() showing {
+	pile := n.piles[n.place]
+	return pile[len(pile)-1]
+}
+
+// home goes back to the first screen of a place.
+func (n *nav) home(p screens.Place) { n.cut(p, 1) }
+
+// cut leaves at most the first few screens of a place.
+func (n *nav) cut(p screens.Place, most int) {
+	most = min(most, len(n.piles[p]))
+	n.piles[p] = n.piles[p][:most:most]
+}
+
+// pop takes the top screen off. It reports false where it is the only one.
+func (n *nav) pop() bool {
+	pile := n.piles[n.place]
+	if len(pile) < 2 {
+		return false
+	}
+	n.piles[n.place] = pile[: len(pile)-1 : len(pile)-1]
+	return true
+}
+
+// put puts a screen on top.
+func (n *nav) put(f showing) { n.piles[n.place] = append(n.piles[n.place], f) }
 
 // show draws what belongs on the screen now.
 func (s *Shell) show() {
@@ -14,8 +62,7 @@ func (s *Shell) show() {
 		s.showRiding()
 		return
 	}
-	pile := s.piles[s.place]
-	s.page = pile[len(pile)-1]()
+	s.page = s.top()()
 	var bar fyne.CanvasObject
 	if s.undo != nil {
 		bar = s.screen.UndoBar(s.screen.C.Book.Rides.Deleted, s.undo)
@@ -44,7 +91,7 @@ func (s *Shell) set(o fyne.CanvasObject) {
 // first screen.
 func (s *Shell) goTo(p screens.Place) {
 	if p == s.place {
-		s.piles[p] = s.piles[p][:1]
+		s.home(p)
 	}
 	s.place, s.undo = p, nil
 	s.announce(p)
@@ -78,25 +125,23 @@ func (s *Shell) announceResults() {
 
 // push shows a screen on top of the one that is shown.
 func (s *Shell) push(f showing) {
-	s.piles[s.place] = append(s.piles[s.place], f)
+	s.put(f)
 	s.undo = nil
 	s.show()
 }
 
 // replace shows a screen instead of the one that is shown.
 func (s *Shell) replace(f showing) {
-	pile := s.piles[s.place]
-	s.piles[s.place] = append(pile[:len(pile)-1:len(pile)-1], f)
+	s.pop()
+	s.put(f)
 	s.show()
 }
 
 // back shows the screen below. It reports false where there is none.
 func (s *Shell) back() bool {
-	pile := s.piles[s.place]
-	if s.rec != nil || len(pile) < 2 {
+	if s.rec != nil || !s.pop() {
 		return false
 	}
-	s.piles[s.place] = pile[:len(pile)-1]
 	s.show()
 	return true
 }

@@ -53,37 +53,40 @@ func (s *Shell) openRide(id string) {
 			ses = r
 		}
 	}
-	s.measure(opened{id: id, ses: ses}, func() (*sensors.Log, bool, error) {
-		rec, err := s.sessions.Read(id)
+	l := s.library
+	s.measure(opened{id: id, ses: ses}, func() (reading, error) {
+		rec, err := l.sessions.Read(id)
 		if err != nil {
-			return nil, false, unreadable{err}
+			return reading{}, unreadable{err}
 		}
 		told := rec.Log.Ride
 		rec.Log.Ride = ses.About.Values.Apply(told)
-		s.cfg.Do(func() {
-			if s.opened.id == id {
-				s.opened.told = told
-			}
-		})
-		return rec.Log, rec.Header.Device == browser, nil
+		return reading{rec.Log, told, rec.Header.Device == browser}, nil
 	})
 }
 
 // openDemo simulates an invented ride and shows what it has to tell.
 func (s *Shell) openDemo() {
 	about := store.About{Name: s.screen.C.Book.Rides.DemoName, Started: s.dev.Clock.Wall(), Measured: s.dev.Clock.Wall()}
-	s.measure(opened{ses: store.Session{About: about}}, func() (*sensors.Log, bool, error) {
+	s.measure(opened{ses: store.Session{About: about}}, func() (reading, error) {
 		ride, err := sim.Run(sim.DemoScenario(sim.Naked()), 1)
 		if err != nil {
-			return nil, false, err
+			return reading{}, err
 		}
-		return ride.Log, false, nil
+		return reading{log: ride.Log, told: ride.Log.Ride}, nil
 	})
+}
+
+// reading is a recording that was read to be measured.
+type reading struct {
+	log    *sensors.Log
+	told   sensors.Ride // as recorded, before values that were changed
+	coarse bool
 }
 
 // measure reads a log and analyses it aside, shows how far that is, and then
 // the results.
-func (s *Shell) measure(o opened, read func() (*sensors.Log, bool, error)) {
+func (s *Shell) measure(o opened, read func() (reading, error)) {
 	if s.opened.cancel != nil {
 		s.opened.cancel()
 	}
@@ -93,18 +96,23 @@ func (s *Shell) measure(o opened, read func() (*sensors.Log, bool, error)) {
 	s.push(s.rideScreen)
 	opts := s.options(s.progress(ctx))
 	go func() {
-		log, coarse, err := read()
+		got, err := read()
 		var res *runs.Result
 		var senses []recorder.Sense
 		if err == nil {
-			senses = recorder.Sensed(log)
-			res, err = runs.Analyse(ctx, log, opts)
+			senses = recorder.Sensed(got.log)
+			s.cfg.Do(func() {
+				if ctx.Err() == nil {
+					s.opened.told = got.told
+				}
+			})
+			res, err = runs.Analyse(ctx, got.log, opts)
 		}
 		s.cfg.Do(func() {
 			if ctx.Err() != nil {
 				return
 			}
-			s.opened.res, s.opened.err, s.opened.coarse, s.opened.senses = res, err, coarse, senses
+			s.opened.res, s.opened.err, s.opened.coarse, s.opened.senses = res, err, got.coarse, senses
 			s.again()
 			s.announceResults()
 			if err == nil && o.id != "" {
@@ -162,12 +170,7 @@ func (s *Shell) keepFound(id string, res *runs.Result) {
 
 // update changes what is known of a ride and reads the list again.
 func (s *Shell) update(id string, change func(*store.About)) {
-	s.aside(func() {
-		if err := s.sessions.Update(id, change); err != nil {
-			s.problems = append(s.problems, err)
-		}
-		s.reread()
-	}, func() {
+	s.change(func(l library) error { return l.sessions.Update(id, change) }, func(error) {
 		for _, r := range s.rides {
 			if r.ID == s.opened.id {
 				s.opened.ses = r

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"stillair/app/platform"
 	"stillair/app/recorder"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
@@ -74,8 +75,21 @@ func (s *Shell) ready() *kit.Page {
 }
 
 func (s *Shell) startWatch() {
-	if s.watch == nil && s.rec == nil {
+	if s.watch == nil && s.rec == nil && !s.starting {
 		s.watch = recorder.StartWatch(s.ctx, s.source(), s.dev.Clock)
+	}
+}
+
+// none is what a job returns that has nothing to tell.
+type none struct{}
+
+// stopped stops a watch, so that its sensors are free; nil is none.
+func stopped(w *recorder.Watch) func() none {
+	return func() none {
+		if w != nil {
+			w.Stop()
+		}
+		return none{}
 	}
 }
 
@@ -135,15 +149,15 @@ func (s *Shell) recorderConfig() recorder.Config {
 	}
 	about.AirTold, about.AirOld = s.airAge()
 	ride.Axes = "specific force up"
-	kind := "phone"
+	kind, opts, clock := "phone", s.options(nil), s.dev.Clock
 	if s.dev.CoarseTiming {
 		kind = browser
 	}
-	return recorder.Config{Sessions: s.sessions, Clock: s.dev.Clock, Awake: s.dev.Awake, Source: s.source(), Filter: liveFilter{live.New()},
+	return recorder.Config{Sessions: s.library.sessions, Clock: s.dev.Clock, Awake: s.dev.Awake, Source: s.source(), Filter: liveFilter{live.New()},
 		Ride: ride, About: about, Header: session.Header{Start: math.NaN(), Started: s.dev.Clock.Wall(), Device: kind, Program: Program, Origin: "recorded"},
 		Analyse: func(ctx context.Context, leg *sensors.Log) (*runs.Result, error) {
-			opts := s.options(s.breathe())
-			opts.Brief = true
+			opts := opts
+			opts.Brief, opts.Progress = true, breathe(clock)
 			return runs.Analyse(ctx, leg, opts)
 		}}
 }
@@ -155,14 +169,14 @@ const slice = 8 * time.Millisecond
 
 // breathe gives what an analysis calls to let the recording go on, where one
 // thread does everything, as in a browser.
-func (s *Shell) breathe() func(runs.Stage, float64) {
-	rested := s.dev.Clock.Elapsed()
+func breathe(clock platform.Clock) func(runs.Stage, float64) {
+	rested := clock.Elapsed()
 	return func(runs.Stage, float64) {
-		if s.dev.Clock.Elapsed()-rested < slice {
+		if clock.Elapsed()-rested < slice {
 			return
 		}
-		<-s.dev.Clock.After(time.Millisecond)
-		rested = s.dev.Clock.Elapsed()
+		<-clock.After(time.Millisecond)
+		rested = clock.Elapsed()
 	}
 }
 
@@ -174,22 +188,26 @@ func (s *Shell) startRide() {
 	if s.dev.Permit != nil {
 		s.dev.Permit()
 	}
-	watch := s.watch
-	s.watch, s.notice = nil, screens.NoticeText{}
-	cfg := s.recorderConfig()
-	var rec *recorder.Recording
-	var err error
-	s.aside(func() {
-		if watch != nil {
-			watch.Stop()
-		}
-		rec, err = recorder.Start(s.ctx, cfg)
-	}, func() {
-		if err != nil {
-			s.notice = screens.NoticeText{Title: s.screen.C.StartTrouble(err)}
+	if s.starting || s.rec != nil {
+		return // touched twice
+	}
+	watch, ctx, cfg := s.watch, s.ctx, s.recorderConfig()
+	s.starting, s.watch, s.notice = true, nil, screens.NoticeText{}
+	type begun struct {
+		rec *recorder.Recording
+		err error
+	}
+	aside(s, func() begun {
+		stopped(watch)()
+		rec, err := recorder.Start(ctx, cfg)
+		return begun{rec, err}
+	}, func(b begun) {
+		s.starting = false
+		if b.err != nil {
+			s.notice = screens.NoticeText{Title: s.screen.C.StartTrouble(b.err)}
 			s.startWatch()
 		}
-		s.rec, s.riding, s.spoken = rec, nil, nil
+		s.rec, s.riding, s.spoken = b.rec, nil, nil
 		s.show()
 	})
 }
@@ -255,8 +273,8 @@ func (s *Shell) rideEnded() {
 	s.rec, s.riding, s.asking = nil, nil, nil
 	s.ticked = [6]bool{}
 	s.place = screens.PlaceResults
-	s.piles[s.place] = s.piles[s.place][:1]
-	s.aside(s.reread, func() {
+	s.home(s.place)
+	s.change(func(library) error { return nil }, func(error) {
 		s.startWatch()
 		s.openRide(id)
 		s.opened.saved = s.screen.C.Ended(st)

@@ -34,50 +34,41 @@ type Config struct {
 
 // Shell is the app.
 type Shell struct {
-	cfg      Config
-	dev      *platform.Device
-	sessions *store.Sessions
-	bikes    *store.Bikes
-	jobs     chan func() // for the storage, one after another
-
-	// What is kept, as last read or written.
-	choices  store.Choices
-	garage   []store.Bike
-	rides    []store.Session
-	deleted  []store.Session // that can be brought back
-	problems []error
-	free     int64
-
-	root   *fyne.Container
-	screen screens.Screens
-	place  screens.Place
-	// Each place has a pile of screens; the last is shown.
-	piles [5][]showing
-	page  *kit.Page // what is shown, where it scrolls
-	undo  func()    // what the bar above the tabs takes back; nil: no bar
-
-	notice  screens.NoticeText
-	unheard string // why sound could not be switched on
-	ticked  [6]bool
-	watch   *recorder.Watch
-	rec     *recorder.Recording
-	riding  *screens.Riding
-	asking  func() fyne.CanvasObject // a question over the riding screen; nil: none
-	spoken  *runs.Result             // the leg that was said aloud already
-	last    string                   // what the screen before the ride showed
-	drawn   time.Duration            // when that was
-	waited  int                      // beats that drawing has waited for a finger
-	opened  opened
+	cfg     Config
+	dev     *platform.Device
+	library library
+	jobs    *jobs
 	ctx     context.Context
 	ending  sync.Once
 	closing context.CancelFunc
 
+	// All below belongs to the drawing goroutine.
+	choices store.Choices // as last read or chosen
+	lists                 // as last read
+	screen  screens.Screens
+	root    *fyne.Container
+	nav
+	notice  screens.NoticeText
+	unheard string // why sound could not be switched on
+	ride
+	opened   opened
 	compared comparing
 	planned  planning
 }
 
-// showing makes one screen.
-type showing func() *kit.Page
+// ride is what the screens before a ride and during it hold.
+type ride struct {
+	watch    *recorder.Watch
+	rec      *recorder.Recording
+	starting bool // a recording is being begun
+	riding   *screens.Riding
+	asking   func() fyne.CanvasObject // a question over the riding screen; nil: none
+	spoken   *runs.Result             // the leg that was said aloud already
+	ticked   [6]bool
+	last     string        // what the screen before the ride showed
+	drawn    time.Duration // when that was
+	waited   int           // beats that drawing has waited for a finger
+}
 
 // Open reads what is kept and returns the app. It may take a while and is
 // called aside.
@@ -86,63 +77,28 @@ func Open(cfg Config) *Shell {
 		cfg.Location = time.UTC
 	}
 	d := cfg.Device
-	s := &Shell{cfg: cfg, dev: d, sessions: store.NewSessions(d.Files, d.Clock), bikes: store.NewBikes(d.Files, d.Clock),
-		jobs: make(chan func(), 64), root: container.NewStack()}
+	s := &Shell{cfg: cfg, dev: d, library: newLibrary(d), jobs: newJobs(), root: container.NewStack()}
 	s.ctx, s.closing = context.WithCancel(context.Background())
-	var err error
-	if s.choices, err = store.ReadChoices(d.Files); err != nil {
-		s.problems = append(s.problems, err)
-	}
-	recovered, err := s.sessions.Recover()
-	if err != nil && !store.Busy(err) {
-		s.problems = append(s.problems, err)
-	}
+	choices, notRead := store.ReadChoices(d.Files)
+	s.choices = choices
+	recovered, err := s.library.sessions.Recover()
+	var purged error
 	if err == nil {
-		if err := s.sessions.Purge(store.KeepDeleted); err != nil {
-			s.problems = append(s.problems, err)
-		}
+		purged = s.library.sessions.Purge(store.KeepDeleted)
 	}
-	s.reread()
+	s.lists = s.library.read()
+	if store.Busy(err) {
+		err = nil
+	}
+	for _, err := range []error{notRead, err, purged} {
+		s.problem(err)
+	}
 	s.look()
 	if len(recovered) > 0 {
 		s.notice.Title, s.notice.Text = s.screen.C.Recovered(recovered[0])
 	}
-	go s.work()
+	go s.jobs.work(s.ctx)
 	return s
-}
-
-// reread reads the lists. It is called aside or before the app is shown.
-func (s *Shell) reread() {
-	var p1, p2 []error
-	s.garage, p1 = s.bikes.List()
-	s.rides, p2 = s.sessions.List()
-	s.deleted = s.sessions.Deleted()
-	s.problems = append(append(s.problems[:0:0], p1...), p2...)
-	free, err := s.dev.Files.Free()
-	if err != nil {
-		free = -1
-	}
-	s.free = free
-}
-
-// work does the jobs for the storage in their order.
-func (s *Shell) work() {
-	for {
-		select {
-		case job := <-s.jobs:
-			job()
-		case <-s.ctx.Done():
-			return
-		}
-	}
-}
-
-// aside runs work off the drawing goroutine and then back on it.
-func (s *Shell) aside(work func(), then func()) {
-	s.jobs <- func() {
-		work()
-		s.cfg.Do(then)
-	}
 }
 
 // Root is what the window shows.
@@ -151,9 +107,7 @@ func (s *Shell) Root() fyne.CanvasObject { return s.root }
 // Start shows the first screen and begins to look at the sensors. It is called
 // on the drawing goroutine.
 func (s *Shell) Start() {
-	for i, first := range []showing{s.ready, s.ridesList, s.bikesList, s.compare, s.more} {
-		s.piles[i] = []showing{first}
-	}
+	s.nav.begin(s.ready, s.ridesList, s.bikesList, s.compare, s.more)
 	s.show()
 	s.startWatch()
 	go s.tick()

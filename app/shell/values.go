@@ -160,15 +160,10 @@ func (s *Shell) computeWith(v store.Values) {
 		keep = &v
 	}
 	id := s.opened.id
-	var err error
-	s.aside(func() {
-		err = s.sessions.Update(id, func(a *store.About) { a.Values = keep })
-		s.reread()
-	}, func() {
-		if err != nil {
-			s.problems = append(s.problems, err)
-		}
-		s.piles[s.place] = s.piles[s.place][:1]
+	s.change(func(l library) error {
+		return l.sessions.Update(id, func(a *store.About) { a.Values = keep })
+	}, func(error) {
+		s.home(s.place)
 		s.openRide(id)
 	})
 }

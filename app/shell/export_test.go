@@ -1,0 +1,53 @@
+package shell
+
+import (
+	"strconv"
+
+	"stillair/app/offer"
+	"stillair/app/screens"
+	"stillair/app/store"
+)
+
+// Acts are things that a rider, a sensor or the clock may have the app do, in any
+// order and at any instant, for storms of them. They are done on the drawing
+// goroutine.
+func (s *Shell) Acts(ride string) []func() {
+	n := 0
+	h := &screens.Handing{}
+	mass := 290.0
+	return []func(){
+		s.again, s.follow, s.goBack,
+		func() { s.goTo(screens.Place(n % 5)); n++ },
+		func() { s.openRide(ride) },
+		func() {
+			note := strconv.Itoa(n)
+			s.update(ride, func(a *store.About) { a.Note = note })
+		},
+		func() { s.computeWith(store.Values{Mass: &mass}) },
+		func() { s.withSession(s.library.sessions.Delete, ride, func() {}) },
+		func() { s.bringBack(ride) },
+		s.openDeleted,
+		func() { s.keepBike(store.Bike{Name: "bike " + strconv.Itoa(n)}, func(error) {}); n++ },
+		func() { s.choose("", strconv.Itoa(n)) },
+		func() { s.changed(func(c *store.Choices) { c.Units = []string{"metric", "imperial"}[n%2] }) },
+		func() { s.changed(func(c *store.Choices) { c.Language = []string{"en", "de"}[n%2] }) },
+		s.giving(h, s.rideFile), s.giving(h, s.awayFile),
+		s.giving(h, func() making { return s.offered(formatOf(offer.Report)) }),
+		func() { s.compared.chosen = map[string]bool{ride: true}; s.compareRides() },
+		func() { s.setHearing(n%2 == 0) },
+		s.startRide, s.startRide, // touched twice
+		func() {
+			if s.rec != nil {
+				s.endRide()
+			}
+		},
+		s.openPlan,
+	}
+}
+
+// Settled reports whether no job waits and nothing is being recorded.
+func (s *Shell) Settled() bool {
+	s.jobs.mu.Lock()
+	defer s.jobs.mu.Unlock()
+	return len(s.jobs.list) == 0 && s.rec == nil && !s.starting
+}

@@ -1,0 +1,84 @@
+package shell
+
+import (
+	"stillair/app/platform"
+	"stillair/app/store"
+	"stillair/sensors"
+)
+
+// library is what is kept on the device. It holds nothing that changes, so any
+// goroutine may use it.
+type library struct {
+	files    platform.Files
+	sessions *store.Sessions
+	bikes    *store.Bikes
+}
+
+func newLibrary(d *platform.Device) library {
+	return library{files: d.Files, sessions: store.NewSessions(d.Files, d.Clock), bikes: store.NewBikes(d.Files, d.Clock)}
+}
+
+// lists is what the storage held when it was read. It is a value: a new reading
+// makes a new one, and nobody changes the old.
+type lists struct {
+	garage   []store.Bike
+	rides    []store.Session
+	deleted  []store.Session // that can be brought back
+	problems []error
+	free     int64 // bytes; −1 where the device does not say
+}
+
+// read reads the lists.
+func (l library) read() lists {
+	var out lists
+	var ofRides []error
+	out.garage, out.problems = l.bikes.List()
+	out.rides, ofRides = l.sessions.List()
+	out.problems = append(out.problems, ofRides...)
+	out.deleted = l.sessions.Deleted()
+	free, err := l.files.Free()
+	if err != nil {
+		free = -1
+	}
+	out.free = free
+	return out
+}
+
+// log reads a recording with the values that it is to be computed with.
+func (l library) log(r store.Session) (*sensors.Log, error) {
+	rec, err := l.sessions.Read(r.ID)
+	if err != nil {
+		return nil, err
+	}
+	rec.Log.Ride = r.About.Values.Apply(rec.Log.Ride)
+	return rec.Log, nil
+}
+
+// changed is what came of changing the storage: the lists read again, and what
+// went wrong.
+type changed struct {
+	lists lists
+	err   error
+}
+
+// change does something to the storage aside, reads the lists again, and then
+// goes on with what went wrong. The lists are in place by then, and an error is
+// among the problems that the bikes' screen tells.
+func (s *Shell) change(do func(library) error, then func(error)) {
+	l := s.library
+	aside(s, func() changed {
+		err := do(l)
+		return changed{l.read(), err}
+	}, func(c changed) {
+		s.lists = c.lists
+		s.problem(c.err)
+		then(c.err)
+	})
+}
+
+// problem keeps what went wrong, to be told with the bikes.
+func (s *Shell) problem(err error) {
+	if err != nil {
+		s.problems = append(s.problems[:len(s.problems):len(s.problems)], err)
+	}
+}
