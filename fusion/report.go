@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"stillair/fusion/internal/kalman"
+	"stillair/sensors/finding"
 )
 
 // lagOf reads the receiver's lag and smoothing off the smoothed state.
@@ -90,9 +91,9 @@ func joinSpans(all []Span) []Span {
 }
 
 // notes say in words for the rider what limits the track.
-func (r *ride) notes(tr *Track) []string {
-	var out []string
-	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+func (r *ride) notes(tr *Track) []finding.Finding {
+	var out []finding.Finding
+	say := func(format string, args ...any) { out = append(out, finding.Said(fmt.Sprintf(format, args...))) }
 	for _, m := range tr.Mounts[1:] {
 		say("the phone moved in its holder at about %.0f s; its direction was found anew", m.From)
 	}

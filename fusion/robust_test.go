@@ -197,7 +197,7 @@ func TestTooLittle(t *testing.T) {
 			if !errors.As(err, &input) {
 				t.Fatalf("got %v, want an input error", err)
 			}
-			if input.What == "" || input.Mend == "" {
+			if input.What.IsZero() || input.Remedy.IsZero() {
 				t.Errorf("%q does not say what to mend", err)
 			}
 		})

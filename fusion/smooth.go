@@ -8,6 +8,7 @@ import (
 	"stillair/fusion/internal/motion"
 	"stillair/fusion/mount"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 const (
@@ -58,22 +59,22 @@ func prepare(log *sensors.Log, opt Options) (*ride, []mount.Mount, error) {
 	s := motion.New(log.Motion)
 	if len(s.T) < fewestMotion {
 		return nil, nil, &sensors.InputError{
-			What: fmt.Sprintf("there are only %d usable readings of the accelerometer", len(s.T)),
-			Mend: "record for at least a minute with the phone's motion sensors allowed",
+			What:   finding.Said(fmt.Sprintf("there are only %d usable readings of the accelerometer", len(s.T))),
+			Remedy: finding.Said("record for at least a minute with the phone's motion sensors allowed"),
 		}
 	}
 	fixes := usable(log.Fixes)
 	if len(fixes) < fewestFixes {
 		return nil, nil, &sensors.InputError{
-			What: fmt.Sprintf("there are only %d usable satellite speeds", len(fixes)),
-			Mend: "allow the phone to use its location and record under open sky",
+			What:   finding.Said(fmt.Sprintf("there are only %d usable satellite speeds", len(fixes))),
+			Remedy: finding.Said("allow the phone to use its location and record under open sky"),
 		}
 	}
 	if fixes[0].t > s.T[len(s.T)-1] || fixes[len(fixes)-1].t < s.T[0] {
 		return nil, nil, &sensors.InputError{
-			What: fmt.Sprintf("the satellite speeds (%.0f to %.0f s) and the motion (%.0f to %.0f s) do not overlap in time",
-				fixes[0].t, fixes[len(fixes)-1].t, s.T[0], s.T[len(s.T)-1]),
-			Mend: "give both on the same clock",
+			What: finding.Said(fmt.Sprintf("the satellite speeds (%.0f to %.0f s) and the motion (%.0f to %.0f s) do not overlap in time",
+				fixes[0].t, fixes[len(fixes)-1].t, s.T[0], s.T[len(s.T)-1])),
+			Remedy: finding.Said("give both on the same clock"),
 		}
 	}
 	opt.progress(0.03)

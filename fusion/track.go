@@ -1,6 +1,9 @@
 package fusion
 
-import "gonum.org/v1/gonum/spatial/r3"
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+	"stillair/sensors/finding"
+)
 
 // Track is the ride after the forward-backward smoother: the motion of the
 // bike along its path. The slices are parallel, on strictly increasing times:
@@ -34,7 +37,7 @@ type Track struct {
 	Mounts []Mount // one for each way the phone was fixed, in order of time
 
 	Receiver Receiver
-	Notes    []string // what a reader of the track should know, in plain words
+	Notes    []finding.Finding // what a reader of the track should know
 
 	signed []float64 // speed before it was kept from going negative, m/s; nil: V
 	post   posterior

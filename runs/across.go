@@ -9,6 +9,7 @@ import (
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
+	"stillair/sensors/finding"
 )
 
 // What two days differ in that nobody measured, as relative standard
@@ -71,7 +72,7 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 					base := la.Load(a.Result.Gravity)
 					out = append(out, Comparison{A: a.Call(la.Setup), B: with[j].Call(lb.Setup), Base: &base, Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
 						Limits: mostFirst(append(causes, Limit{ByDays, dayToDayCdA * la.CdA.X})),
-						Notes:  []string{"ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day"}})
+						Notes:  []finding.Finding{finding.Said("ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day")}})
 				}
 			}
 		}

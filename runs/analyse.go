@@ -12,6 +12,7 @@ import (
 	"stillair/runs/marks"
 	"stillair/runs/pairing"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Analyse computes everything a ride has to tell: it smooths the motion, finds
@@ -129,10 +130,10 @@ func parallel(n int, f func(i int)) {
 }
 
 // aboutRecording says what in the recording as a whole a reader should know.
-func aboutRecording(log *sensors.Log, track *fusion.Track) []string {
-	var out []string
+func aboutRecording(log *sensors.Log, track *fusion.Track) []finding.Finding {
+	var out []finding.Finding
 	if !track.Lag.Found {
-		out = append(out, "how late the satellite fixes arrive could not be told from this ride; the usual value was assumed")
+		out = append(out, finding.Said("how late the satellite fixes arrive could not be told from this ride; the usual value was assumed"))
 	}
 	positions, directed := false, false
 	for _, f := range log.Fixes {
@@ -140,7 +141,7 @@ func aboutRecording(log *sensors.Log, track *fusion.Track) []string {
 		directed = directed || !math.IsNaN(f.BearingDeg)
 	}
 	if len(log.Fixes) > 0 && !positions && !directed {
-		out = append(out, "the fixes carry neither position nor direction, so coast-downs cannot be paired")
+		out = append(out, finding.Said("the fixes carry neither position nor direction, so coast-downs cannot be paired"))
 	}
 	return out
 }

@@ -84,7 +84,7 @@ func TestUnknownMass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !slices.Contains(result.Defaults, "mass_kg") || !strings.Contains(strings.Join(result.Warnings, " "), "the mass was not told") {
+	if !slices.Contains(result.Defaults, "mass_kg") || !strings.Contains(fmt.Sprint(result.Warnings), "the mass was not told") {
 		t.Errorf("defaults %q, warnings %q", result.Defaults, result.Warnings)
 	}
 	if len(result.RoadLoads) != 1 {
@@ -155,7 +155,7 @@ func TestCancel(t *testing.T) {
 func TestEmptyLog(t *testing.T) {
 	_, err := Analyse(context.Background(), &sensors.Log{Ride: sensors.UnknownRide()}, Options{})
 	var input *sensors.InputError
-	if !errors.As(err, &input) || input.Mend == "" {
+	if !errors.As(err, &input) || input.Remedy.IsZero() {
 		t.Errorf("got %v, want an error that says what to do", err)
 	}
 }
@@ -189,7 +189,7 @@ func TestNoPositions(t *testing.T) {
 	}
 	singles := 0
 	for _, r := range result.Runs {
-		if r.Kind == CoastDown && r.Accepted() && strings.Contains(strings.Join(r.Cautions, " "), "direction is not known") {
+		if r.Kind == CoastDown && r.Accepted() && strings.Contains(fmt.Sprint(r.Cautions), "direction is not known") {
 			singles++
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"stillair/runs/compare"
 	"stillair/runs/measure"
 	"stillair/runs/worth"
+	"stillair/sensors/finding"
 )
 
 // DefaultMatters is the relative difference that a comparison takes as worth
@@ -18,8 +19,8 @@ type Comparison struct {
 	Crr   *compare.Verdict
 	Power *compare.Verdict // mean of power at the road over the speeds both have, as a fraction of A's
 	Times []TimeComparison
-	Load  *worth.Change // how much more road load B has, for working out what that means
-	Notes []string      // what weakens it, in plain words
+	Load  *worth.Change     // how much more road load B has, for working out what that means
+	Notes []finding.Finding // what weakens it
 
 	// Between rides only: the road load of A in the air of its ride, and what
 	// limits the certainty of the difference of CdA, the most first. Within a
@@ -91,7 +92,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		if sameTyres(result, c) {
 			var alike bool
 			if d, alike = result.Estimate.Alike(a, b); alike {
-				out[k].Notes = append(out[k].Notes, "drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ")
+				out[k].Notes = append(out[k].Notes, finding.Said("drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ"))
 			}
 		}
 		pairs := min(la.Pairs, lb.Pairs)
@@ -100,7 +101,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		crr = append(crr, compare.Difference{Delta: plain.Crr, Base: la.Crr.X, DoF: plain.CrrDoF, Pairs: pairs})
 		out[k].Load = &worth.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}
 		if pairs < 2 {
-			out[k].Notes = append(out[k].Notes, "one setup has a single pair of coast-downs: its own scatter cannot be judged")
+			out[k].Notes = append(out[k].Notes, finding.Said("one setup has a single pair of coast-downs: its own scatter cannot be judged"))
 		}
 	}
 	vc, vr := compare.Judge(cda, matters), compare.Judge(crr, 2*matters)

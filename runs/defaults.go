@@ -7,6 +7,7 @@ import (
 	"stillair/runs/air"
 	"stillair/runs/measure"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // What is taken for granted where the rider told nothing. A mass is the one
@@ -27,7 +28,7 @@ type conditions struct {
 	ride     sensors.Ride
 	air      air.State
 	defaults []string
-	warnings []string
+	warnings []finding.Finding
 }
 
 // settle puts defaults in the place of what the rider did not tell.
@@ -56,8 +57,8 @@ func (c *conditions) settleMass() {
 	if c.missing("mass_kg", r.Mass) {
 		massTold = false
 		r.Mass = usualMass
-		c.warnings = append(c.warnings, fmt.Sprintf("the mass was not told, so %.0f ± %.0f kg was assumed: "+
-			"drag area and rolling resistance are as uncertain as that, though setups compare well; weigh bike and rider", usualMass, usualMassSD))
+		c.warnings = append(c.warnings, finding.Said(fmt.Sprintf("the mass was not told, so %.0f ± %.0f kg was assumed: "+
+			"drag area and rolling resistance are as uncertain as that, though setups compare well; weigh bike and rider", usualMass, usualMassSD)))
 	}
 	if c.missing("mass_sd_kg", r.MassSD) {
 		r.MassSD = weighedSD * r.Mass

@@ -51,7 +51,7 @@ func TestAcross(t *testing.T) {
 	if i := slices.IndexFunc(got[0].Limits, func(l Limit) bool { return l.Cause == ByDays }); i < 0 || math.Abs(got[0].Limits[i].SE-0.55*dayToDayCdA) > 1e-12 {
 		t.Errorf("what days differ in is not among %v", got[0].Limits)
 	}
-	if len(got[0].Notes) == 0 || !strings.Contains(got[0].Notes[0], "weaker") {
+	if len(got[0].Notes) == 0 || !strings.Contains(got[0].Notes[0].String(), "weaker") {
 		t.Errorf("notes %v do not say that it is weaker", got[0].Notes)
 	}
 	if _, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", &Result{}}}, 0); err == nil {

@@ -12,6 +12,7 @@ import (
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // PowerCurve is the power at the road of one setup in one gear.
@@ -21,8 +22,8 @@ type PowerCurve struct {
 	RPMPerMPS  float64 // of that gear; NaN: not known
 	RevsFrom   RevsFrom
 	Curve      *power.Curve
-	Correction float64  // factor of SAE J1349 from the day's air to standard air; not applied to Curve
-	Notes      []string // what a reader should know, in plain words
+	Correction float64           // factor of SAE J1349 from the day's air to standard air; not applied to Curve
+	Notes      []finding.Finding // what a reader should know
 }
 
 // RPM is the engine speed at each speed of the curve, 1/min; nil where the
@@ -64,18 +65,18 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 		bike := power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}
 		curve, err := power.NewCurve(pairPulls(group), bike, dayOf(result, known), math.NaN(), math.NaN())
 		if err != nil {
-			result.Warnings = append(result.Warnings, "no power curve: "+err.Error())
+			result.Warnings = append(result.Warnings, finding.Said("no power curve: "+err.Error()))
 			continue
 		}
 		if !curve.BothWays {
-			notes = append(notes, "all pulls went the same way, so wind and slope are in the curve: pull in the other direction too")
+			notes = append(notes, finding.Said("all pulls went the same way, so wind and slope are in the curve: pull in the other direction too"))
 		}
 		engine := revsOfGroup(group)
 		switch {
 		case engine.Split:
-			notes = append(notes, "vibration and sound tell two different engine speeds, so power stands over road speed only")
+			notes = append(notes, finding.Said("vibration and sound tell two different engine speeds, so power stands over road speed only"))
 		case !engine.known():
-			notes = append(notes, "the gear is not known, so power stands over road speed only")
+			notes = append(notes, finding.Said("the gear is not known, so power stands over road speed only"))
 		}
 		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: engine.Gear, RPMPerMPS: engine.RPMPerMPS, RevsFrom: engine.From,
 			Curve: curve, Correction: correction, Notes: notes})
@@ -188,7 +189,7 @@ func revsOfGroup(group []gearedPull) Revs {
 }
 
 // loadOf is the road load of a setup as measured, or as it is on most bikes.
-func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (worth.Load, []string) {
+func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (worth.Load, []finding.Finding) {
 	density := known.air.Density()
 	l := worth.Load{
 		CdA: measure.Value{X: usualCdA, SE: usualCdASE}, Crr: measure.Value{X: usualCrr, SE: usualCrrSE},
@@ -198,12 +199,12 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 		if m.Setup == setup || len(result.RoadLoads) == 1 {
 			l = forceOnly(m.Load(l.Gravity), known)
 			if m.Setup != setup {
-				return l, []string{fmt.Sprintf("the road load is that of the setup %q, since this one has none", m.Setup)}
+				return l, []finding.Finding{finding.Said(fmt.Sprintf("the road load is that of the setup %q, since this one has none", m.Setup))}
 			}
 			return l, nil
 		}
 	}
-	return l, []string{"no coast-down measured the road load, so that of a middling bike was taken: the band is wider for it"}
+	return l, []finding.Finding{finding.Said("no coast-down measured the road load, so that of a middling bike was taken: the band is wider for it")}
 }
 
 // forceOnly takes out of a drag area's uncertainty what mass and density leave
@@ -248,7 +249,7 @@ func comparePowers(result *Result, out []Comparison, matters float64) {
 		which = append(which, k)
 		ds = append(ds, compare.Difference{Delta: d.Mean, Base: 1, DoF: d.DoF, Pairs: min(len(a.Curve.Pulls), len(b.Curve.Pulls)) / 2})
 		if !d.Repeated {
-			out[k].Notes = append(out[k].Notes, "power was compared by the bands of the curves: two pairs of opposite pulls a setup would judge it by their own scatter")
+			out[k].Notes = append(out[k].Notes, finding.Said("power was compared by the bands of the curves: two pairs of opposite pulls a setup would judge it by their own scatter"))
 		}
 	}
 	for n, v := range compare.Judge(ds, matters) {

@@ -7,6 +7,7 @@ import (
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Kind is what the rider did in a run.
@@ -31,8 +32,8 @@ type Run struct {
 	ToMPS      float64 // speed at End, m/s
 	BearingDeg float64 // degrees clockwise from north; NaN where unknown
 	Setup      string
-	Reasons    []string // in plain words; empty: accepted
-	Cautions   []string // accepted, but worth saying, in plain words
+	Reasons    []finding.Finding // empty: accepted
+	Cautions   []finding.Finding // accepted, but worth saying
 	Marks      []Mark
 	Pair       int    // coast-downs: number of the pair of opposite runs, from 1; 0: none
 	Curve      *Curve // coast-downs that a fit used; nil otherwise
@@ -69,11 +70,11 @@ type RoadLoad struct {
 	DoF     float64    // degrees of freedom of the t intervals
 	CdACI   [2]float64 // 95 % interval, m²
 	CrrCI   [2]float64
-	Density float64  // air density, kg/m³
-	A       Value    // constant force at the standard's reference conditions, N
-	C       Value    // force per speed squared at the same, N/(m/s)²
-	Limits  []Limit  // what limits the certainty of CdA, the most first
-	Notes   []string // what a reader of the figure should know, in plain words
+	Density float64           // air density, kg/m³
+	A       Value             // constant force at the standard's reference conditions, N
+	C       Value             // force per speed squared at the same, N/(m/s)²
+	Limits  []Limit           // what limits the certainty of CdA, the most first
+	Notes   []finding.Finding // what a reader of the figure should know
 
 	// Stepwise is the same made from Δv/Δt in intervals of 10 km/h, as the
 	// regulations do: biased by wind and too sure of itself, for comparison
@@ -89,7 +90,7 @@ type Result struct {
 	Runs      []Run
 	RoadLoads []RoadLoad         // one for each setup with pairs, in order of time
 	Estimate  *roadload.Estimate // what is behind RoadLoads, setup by setup; nil where there are none
-	Warnings  []string           // about the ride as a whole, in plain words
+	Warnings  []finding.Finding  // about the ride as a whole
 	Notes     []sensors.Note     // what the reader of the log left out or mended
 	Powers    []PowerCurve       // power at the road, by setup and gear
 	Compared  []Comparison       // every two setups that have something in common

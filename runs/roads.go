@@ -10,6 +10,7 @@ import (
 	"stillair/runs/pairing"
 	"stillair/runs/roadload"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -22,8 +23,8 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 	names, input, used := roadRuns(result, coasts, pairUp(result, coasts, where), where, known)
 	if len(input) == 0 {
-		result.Warnings = append(result.Warnings, "no two coast-downs belong together as a pair of opposite runs, so there is no road load: "+
-			"ride the same stretch in both directions, one soon after the other")
+		result.Warnings = append(result.Warnings, finding.Said("no two coast-downs belong together as a pair of opposite runs, so there is no road load: "+
+			"ride the same stretch in both directions, one soon after the other"))
 		return
 	}
 	opts := known.options(result.Gravity)
@@ -33,7 +34,7 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	est, err := roadload.Fit(input, opts)
 	if err != nil {
 		if !errors.Is(err, roadload.ErrNoRuns) {
-			result.Warnings = append(result.Warnings, "no road load: "+err.Error())
+			result.Warnings = append(result.Warnings, finding.Said("no road load: "+err.Error()))
 		}
 		return
 	}
@@ -130,7 +131,7 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 			continue
 		}
 		if placed[i].Pair == 0 {
-			run.Cautions = append(run.Cautions, "not used for the road load: "+placed[i].Why)
+			run.Cautions = append(run.Cautions, finding.Said("not used for the road load: "+placed[i].Why))
 			continue
 		}
 		run.Pair = placed[i].Pair
@@ -172,17 +173,17 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 	for _, f := range est.Runs {
 		run := byID[f.ID]
 		if f.Reason != "" {
-			run.Reasons = append(run.Reasons, f.Reason)
+			run.Reasons = append(run.Reasons, finding.Said(f.Reason))
 			continue
 		}
 		run.Curve = &Curve{T: f.T, V: f.V, Fit: f.Fit}
 		if p := shifts[run.Pair]; p.WindChanged() {
-			run.Cautions = append(run.Cautions, fmt.Sprintf("the wind along the road changed by about %.1f m/s (%.0f km/h) between this run and the one the other way, so the two count for less",
-				math.Abs(p.Shift.X), math.Abs(p.Shift.X)/units.KMH))
+			run.Cautions = append(run.Cautions, finding.Said(fmt.Sprintf("the wind along the road changed by about %.1f m/s (%.0f km/h) between this run and the one the other way, so the two count for less",
+				math.Abs(p.Shift.X), math.Abs(p.Shift.X)/units.KMH)))
 		}
 		for _, c := range f.Cuts {
-			run.Cautions = append(run.Cautions, fmt.Sprintf("%.1f s were left out at %.0f km/h: %s",
-				c.To-c.From, result.Track.At((c.From+c.To)/2).V/units.KMH, c.Reason))
+			run.Cautions = append(run.Cautions, finding.Said(fmt.Sprintf("%.1f s were left out at %.0f km/h: %s",
+				c.To-c.From, result.Track.At((c.From+c.To)/2).V/units.KMH, c.Reason)))
 		}
 	}
 }

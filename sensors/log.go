@@ -1,6 +1,10 @@
 package sensors
 
-import "fmt"
+import (
+	"fmt"
+
+	"stillair/sensors/finding"
+)
 
 // Log is a whole recorded ride in memory, on one clock. Each slice is in order
 // of T without doubles; a reader sorts and removes, and says so in Notes.
@@ -19,7 +23,7 @@ type Note struct {
 	File  string // as the reader was given it; may be empty
 	Line  int    // 1-based line of the first case; 0 where it has none
 	Count int    // how many samples or lines it concerns
-	Text  string // in plain words
+	What  finding.Finding
 }
 
 func (n Note) String() string {
@@ -31,19 +35,19 @@ func (n Note) String() string {
 		at += ": "
 	}
 	if n.Count > 1 {
-		return fmt.Sprintf("%s%s (%d times)", at, n.Text, n.Count)
+		return fmt.Sprintf("%s%s (%d times)", at, n.What, n.Count)
 	}
-	return at + n.Text
+	return at + n.What.String()
 }
 
 // InputError is bad input that a person can mend: where it is, what is wrong
 // and what would put it right.
 type InputError struct {
-	File string // may be empty where the input has no name
-	Line int    // 1-based; 0 where the place is the file as a whole
-	What string // what is wrong
-	Mend string // what the person can do about it
-	Err  error  // the cause, or nil
+	File   string          // may be empty where the input has no name
+	Line   int             // 1-based; 0 where the place is the file as a whole
+	What   finding.Finding // what is wrong
+	Remedy finding.Finding // what the person can do about it
+	Err    error           // the cause, or nil
 }
 
 func (e *InputError) Error() string {
@@ -54,10 +58,10 @@ func (e *InputError) Error() string {
 	if at != "" {
 		at += ": "
 	}
-	if e.Mend == "" {
-		return at + e.What
+	if e.Remedy.IsZero() {
+		return at + e.What.String()
 	}
-	return at + e.What + "; " + e.Mend
+	return at + e.What.String() + "; " + e.Remedy.String()
 }
 
 func (e *InputError) Unwrap() error { return e.Err }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // exportInput is one recording to export.
@@ -46,7 +47,7 @@ func recordingsAt(path string) ([]string, error) {
 	}
 	entries, err := os.ReadDir(path)
 	if err != nil {
-		return nil, &sensors.InputError{File: path, What: "the folder cannot be read: " + err.Error(), Mend: "give yourself leave to read it", Err: err}
+		return nil, &sensors.InputError{File: path, What: finding.Said("the folder cannot be read: " + err.Error()), Remedy: finding.Said("give yourself leave to read it"), Err: err}
 	}
 	var found []string
 	for _, e := range entries {
@@ -57,8 +58,8 @@ func recordingsAt(path string) ([]string, error) {
 		}
 	}
 	if len(found) == 0 {
-		return nil, &sensors.InputError{File: path, What: "the folder holds no recording",
-			Mend: "give a folder with session files (.jsonl.gz), zipped plain logs or folders with motion.csv"}
+		return nil, &sensors.InputError{File: path, What: finding.Said("the folder holds no recording"),
+			Remedy: finding.Said("give a folder with session files (.jsonl.gz), zipped plain logs or folders with motion.csv")}
 	}
 	return found, nil
 }

@@ -11,6 +11,7 @@ import (
 	"stillair/app/intake"
 	"stillair/runs"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // outcome is what became of one recording.
@@ -97,7 +98,7 @@ func exportFailure(failed []error, count int) error {
 			return errors.New(sum)
 		}
 	}
-	return &sensors.InputError{What: sum, Mend: "what is wrong with each is told above"}
+	return &sensors.InputError{What: finding.Said(sum), Remedy: finding.Said("what is wrong with each is told above")}
 }
 
 // one exports one recording.
@@ -175,8 +176,8 @@ func (o *order) write(x *exported, from string) (bytes int64, err error) {
 // lacks says why a format would be empty.
 func (o *order) lacks(f format, x *exported, from string) error {
 	if f.ride && len(x.log.Motion)+len(x.log.Fixes) == 0 && o.choice.EndsCut > 0 {
-		return &sensors.InputError{File: from, What: "nothing is left of the ride without " + o.ends(),
-			Mend: "give --ends with less, if nobody else is to have it"}
+		return &sensors.InputError{File: from, What: finding.Said("nothing is left of the ride without " + o.ends()),
+			Remedy: finding.Said("give --ends with less, if nobody else is to have it")}
 	}
 	for _, fix := range x.log.Fixes {
 		if fix.HasPosition() {
@@ -184,8 +185,8 @@ func (o *order) lacks(f format, x *exported, from string) error {
 		}
 	}
 	if f.places {
-		return &sensors.InputError{File: from, What: "there is no place in the recording to write as " + f.name,
-			Mend: "choose another format, such as csv"}
+		return &sensors.InputError{File: from, What: finding.Said("there is no place in the recording to write as " + f.name),
+			Remedy: finding.Said("choose another format, such as csv")}
 	}
 	return nil
 }
@@ -196,7 +197,7 @@ func (o *order) save(path, from string, f file) error {
 	if err == nil {
 		for _, original := range o.originals {
 			if os.SameFile(there, original) {
-				return &sensors.InputError{File: from, What: "its export would replace the recording " + path, Mend: "choose another folder with --into"}
+				return &sensors.InputError{File: from, What: finding.Said("its export would replace the recording " + path), Remedy: finding.Said("choose another folder with --into")}
 			}
 		}
 	}

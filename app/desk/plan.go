@@ -17,6 +17,7 @@ import (
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // planFlags are what plan takes.
@@ -135,7 +136,7 @@ func (p *planFlags) load() (worth.Load, error) {
 func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, error) {
 	f, err := os.Open(p.earlier)
 	if err != nil {
-		return l, &sensors.InputError{File: p.earlier, What: "it cannot be opened: " + err.Error(), Mend: "check the path", Err: err}
+		return l, &sensors.InputError{File: p.earlier, What: finding.Said("it cannot be opened: " + err.Error()), Remedy: finding.Said("check the path"), Err: err}
 	}
 	defer f.Close()
 	d, err := results.Read(f, p.earlier)
@@ -152,8 +153,8 @@ func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, err
 		}
 		return l, nil
 	}
-	return l, &sensors.InputError{File: p.earlier, What: "it holds no road load",
-		Mend: "give results of a ride with coast-downs in both directions, or --cda, --crr and --mass"}
+	return l, &sensors.InputError{File: p.earlier, What: finding.Said("it holds no road load"),
+		Remedy: finding.Said("give results of a ride with coast-downs in both directions, or --cda, --crr and --mass")}
 }
 
 // question turns the flags into what package plan asks.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/compare"
 )
@@ -106,7 +107,7 @@ func (p *page) loads(r *runs.Result) {
 		p.line("  %-14s CdA %s m²   Crr %s   (%d there and back)", named(l.Setup), shown.PlusMinus(l.CdA.X, (l.CdACI[1]-l.CdACI[0])/2),
 			shown.PlusMinus(l.Crr.X, (l.CrrCI[1]-l.CrrCI[0])/2), l.Pairs)
 		for _, n := range l.Notes {
-			p.wrapped(4, n)
+			p.wrapped(4, words.ForMachines().Say(n))
 		}
 	}
 	if len(r.RoadLoads) > 0 {
@@ -136,7 +137,7 @@ func (p *page) compared(r *runs.Result) {
 			say(&t.Verdict, t.Mark)
 		}
 		for _, n := range c.Notes {
-			p.wrapped(4, n)
+			p.wrapped(4, words.ForMachines().Say(n))
 		}
 	}
 }

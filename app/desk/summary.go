@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 )
 
@@ -139,7 +140,7 @@ func (p *page) rejected(r *runs.Result) {
 			p.title("Rejected")
 			begun = true
 		}
-		p.wrapped(2, fmt.Sprintf("run %d, %s at %s: %s", run.ID, run.Kind, p.since(r, run.Start), strings.Join(run.Reasons, "; ")))
+		p.wrapped(2, fmt.Sprintf("run %d, %s at %s: %s", run.ID, run.Kind, p.since(r, run.Start), words.ForMachines().Join(run.Reasons)))
 	}
 }
 
@@ -153,12 +154,12 @@ func (p *page) since(r *runs.Result, t float64) string {
 
 func (p *page) assumed(s *study) {
 	var say []string
-	say = append(say, s.result.Warnings...)
+	say = append(say, words.ForMachines().Texts(s.result.Warnings)...)
 	for _, n := range s.result.Notes {
 		say = append(say, n.String())
 	}
 	if t := s.result.Track; t != nil {
-		say = append(say, t.Notes...)
+		say = append(say, words.ForMachines().Texts(t.Notes)...)
 	}
 	if len(s.result.Defaults) > 0 {
 		p.title("Assumed, because it was not told")

@@ -200,7 +200,7 @@ func TestHostileFiles(t *testing.T) {
 func mustSayWhatToDo(t *testing.T, what string, err error) {
 	t.Helper()
 	var input *sensors.InputError
-	if !errors.As(err, &input) || input.Mend == "" || input.What == "" || !strings.HasPrefix(input.File, "hostile") {
+	if !errors.As(err, &input) || input.Remedy.IsZero() || input.What.IsZero() || !strings.HasPrefix(input.File, "hostile") {
 		t.Errorf("%s: the error %v does not name the file and what to do", what, err)
 	}
 	if len(err.Error()) > 2000 {

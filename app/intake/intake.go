@@ -13,6 +13,7 @@ import (
 
 	"stillair/export/session"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/nmea"
 	"stillair/sensors/plain"
 	"stillair/sensors/w3c"
@@ -79,7 +80,7 @@ func read(f Input, size int64, head []byte, name string) (*Ride, error) {
 	case bytes.HasPrefix(text, []byte(`{"type":"part"`)), bytes.HasPrefix(text, []byte(`{"type":"header"`)):
 		return asSession(session.ReadText(f, name))
 	case bytes.HasPrefix(text, []byte(`{`)) && isResults(text):
-		return nil, &sensors.InputError{File: name, What: "these are results, not a recording", Mend: "give the recording that they were made from"}
+		return nil, &sensors.InputError{File: name, What: finding.Said("these are results, not a recording"), Remedy: finding.Said("give the recording that they were made from")}
 	case bytes.HasPrefix(text, []byte(`{`)):
 		log, err := w3c.Read(f, name)
 		return as(JSONLines, log, err)
@@ -87,13 +88,13 @@ func read(f Input, size int64, head []byte, name string) (*Ride, error) {
 		log, err := nmea.Read(f, name)
 		return as(NMEA, log, err)
 	case size == 0:
-		return nil, &sensors.InputError{File: name, What: "the file is empty", Mend: "look for another copy of the recording"}
+		return nil, &sensors.InputError{File: name, What: finding.Said("the file is empty"), Remedy: finding.Said("look for another copy of the recording")}
 	case looksLikeNMEA(text):
 		log, err := nmea.Read(f, name)
 		return as(NMEA, log, err)
 	}
-	return nil, &sensors.InputError{File: name, What: "this is no recording that can be read: " + looks(head),
-		Mend: "give a session file (.jsonl.gz), a folder or .zip with motion.csv and gnss.csv, JSON Lines of a browser, or NMEA sentences"}
+	return nil, &sensors.InputError{File: name, What: finding.Said("this is no recording that can be read: " + looks(head)),
+		Remedy: finding.Said("give a session file (.jsonl.gz), a folder or .zip with motion.csv and gnss.csv, JSON Lines of a browser, or NMEA sentences")}
 }
 
 // isResults reports whether text begins as a results document does.
@@ -147,5 +148,5 @@ func missing(path string, err error) error {
 	case os.IsPermission(err):
 		what, mend = "it may not be read", "give yourself leave to read it, or copy it"
 	}
-	return &sensors.InputError{File: path, What: what, Mend: mend, Err: err}
+	return &sensors.InputError{File: path, What: finding.Said(what), Remedy: finding.Said(mend), Err: err}
 }

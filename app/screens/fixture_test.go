@@ -10,6 +10,7 @@ import (
 	"stillair/runs"
 	"stillair/runs/measure"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // All of this is an invented scenario: a naked bike on a closed road, with
@@ -76,7 +77,7 @@ func inventedResult() *runs.Result {
 	}
 	tr, at := drive(pieces)
 	res := &runs.Result{Track: tr, Defaults: []string{"rotating_mass_kg", "air"}, Ride: sensors.UnknownRide(),
-		Notes: []sensors.Note{{Count: 1, Text: "2 s without satellites at 14:12"}}}
+		Notes: []sensors.Note{{Count: 1, What: finding.Said("2 s without satellites at 14:12")}}}
 	add := func(r runs.Run) {
 		r.ID = len(res.Runs) + 1
 		r.Setup = "panniers off"
@@ -91,7 +92,7 @@ func inventedResult() *runs.Result {
 	coastRuns(tr, at, add)
 	res.RoadLoads = []runs.RoadLoad{{Setup: "panniers off", Pairs: 4, Runs: []int{4, 5, 6, 7, 8, 9, 10, 11}, Mass: 290,
 		CdA: val(0.551, 0.0096), Crr: val(0.0181, 0.00052), Cov: -3.1e-6, DoF: 6, CdACI: [2]float64{0.528, 0.574}, CrrCI: [2]float64{0.0168, 0.0194},
-		Density: 1.213, Notes: []string{"one pair was left out: the wind had turned"}}}
+		Density: 1.213, Notes: []finding.Finding{finding.Said("one pair was left out: the wind had turned")}}}
 	return res
 }
 
@@ -117,10 +118,10 @@ func coastRuns(tr *fusion.Track, at []float64, add func(runs.Run)) {
 			r := runs.Run{Kind: runs.CoastDown, Start: from, End: to, FromMPS: 115 / 3.6, ToMPS: 30 / 3.6, BearingDeg: 84 + 180*float64(way), Pair: pair}
 			switch {
 			case pair == 5 && way == 1:
-				r.Reasons, r.Pair = []string{"the brake was touched at 62 km/h"}, 0
+				r.Reasons, r.Pair = []finding.Finding{finding.Said("the brake was touched at 62 km/h")}, 0
 				i++
 			case pair == 5:
-				r.Pair, r.Cautions = 0, []string{"there is no run the other way over the same stretch of road"}
+				r.Pair, r.Cautions = 0, []finding.Finding{finding.Said("there is no run the other way over the same stretch of road")}
 			default:
 				r.Curve = fitOf(tr, from, to)
 			}

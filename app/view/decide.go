@@ -123,9 +123,9 @@ func (c Context) comparedNotes(all []runs.Comparison) []string {
 	seen := map[string]bool{}
 	for _, x := range all {
 		for _, n := range x.Notes {
-			if !seen[n] {
-				seen[n] = true
-				out = append(out, c.say(n))
+			if s := c.tell(n); !seen[s] {
+				seen[s] = true
+				out = append(out, s)
 			}
 		}
 	}

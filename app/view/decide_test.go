@@ -14,6 +14,7 @@ import (
 	"stillair/runs/power"
 	"stillair/runs/worth"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -190,11 +191,11 @@ func TestPowerOverEngineSpeed(t *testing.T) {
 
 // TestStops keeps the shortest of the stops that count.
 func TestStops(t *testing.T) {
-	stop := func(d float64, reasons ...string) runs.Run {
+	stop := func(d float64, reasons ...finding.Finding) runs.Run {
 		return runs.Run{Kind: runs.Stop, Reasons: reasons, Marks: []runs.Mark{{Name: "100-0 km/h", Distance: measure.Value{X: d, SE: 0.4}},
 			{Name: "60-0 mph", Distance: measure.Value{X: d, SE: 0.4}}}}
 	}
-	v := english().stops([]runs.Run{stop(44), stop(41.2), stop(30, "not braked hard")})
+	v := english().stops([]runs.Run{stop(44), stop(41.2), stop(30, finding.Said("not braked hard"))})
 	if len(v) != 1 || v[0].Reading.Number != "41.2" || v[0].Name != "100–0 km/h" || v[0].Words != "shortest of 2" {
 		t.Errorf("got %+v", v)
 	}

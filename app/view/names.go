@@ -6,7 +6,10 @@ import (
 	"strconv"
 	"strings"
 
+	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -106,6 +109,18 @@ func (c Context) say(english string) string {
 		return strings.Replace(m, "km/h", "mph", 1)
 	})
 	return capital(s)
+}
+
+// tell writes a finding in the rider's language and units.
+func (c Context) tell(f finding.Finding) string {
+	if f.Code == finding.Prose {
+		return c.say(f.String())
+	}
+	system := shown.Metric
+	if c.System == Imperial {
+		system = shown.Imperial
+	}
+	return capital(words.New(shown.Style{System: system, Language: shown.Language(c.Book.Tag)}).Say(f))
 }
 
 func capital(s string) string {

@@ -68,7 +68,7 @@ func (c Context) Ride(s store.Session, res *runs.Result, senses []recorder.Sense
 	}
 	r.NoPairs, r.Advice = coasts > 0 && len(res.RoadLoads) == 0, coasts > 0
 	for _, w := range res.Warnings {
-		r.Warnings = append(r.Warnings, c.say(w))
+		r.Warnings = append(r.Warnings, c.tell(w))
 	}
 	if s.About.AirOld && (s.About.Values == nil || s.About.Values.Air == (store.Air{})) {
 		r.Warnings = append(r.Warnings, c.AirOld(s.About.AirTold)+" "+c.Book.Parts.AirOldRide)
@@ -124,7 +124,7 @@ func (c Context) runRow(res *runs.Result, r runs.Run) RunRow {
 	row := RunRow{ID: r.ID, Kind: r.Kind, Title: c.kindName(r.Kind), Detail: c.runDetail(r)}
 	row.X, row.Y = trackSpeed(res, r.Start, r.End, 60)
 	if len(r.Reasons) > 0 {
-		row.Reason = c.say(r.Reasons[0])
+		row.Reason = c.tell(r.Reasons[0])
 	}
 	if m, ok := c.headline(r); ok && r.Kind != runs.CoastDown {
 		row.Title += ", " + c.markName(m.Name)

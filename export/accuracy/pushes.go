@@ -102,7 +102,7 @@ func (r *Record) push(name string, found bool, result *runs.Result, d sim.Deed) 
 	refused := false
 	for _, run := range result.Runs {
 		if string(run.Kind) == string(d.Kind) && math.Abs(run.Start-d.Start) < 2 && len(run.Reasons) == 1 {
-			refused = refused || strings.HasPrefix(run.Reasons[0], "the recording has a hole")
+			refused = refused || strings.HasPrefix(run.Reasons[0].String(), "the recording has a hole")
 		}
 	}
 	if !refused {

@@ -15,6 +15,7 @@ import (
 	"github.com/parquet-go/parquet-go"
 	"github.com/parquet-go/parquet-go/compress/zstd"
 
+	"stillair/export/words"
 	"stillair/runs"
 )
 
@@ -112,7 +113,7 @@ func WriteRuns(w io.Writer, ride string, res *runs.Result) error {
 	t := newTable[Run](w)
 	for _, r := range res.Runs {
 		row := Run{Ride: ride, Bike: res.Ride.Bike, ID: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Start: r.Start, End: r.End,
-			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: r.Reasons}
+			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: words.ForMachines().Texts(r.Reasons)}
 		if r.Pair > 0 {
 			p := int32(r.Pair)
 			row.Pair = &p

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/compare"
 	"stillair/sensors/units"
@@ -31,7 +32,7 @@ type difference struct {
 func comparisons(r *runs.Result, u shown.System) []comparison {
 	var out []comparison
 	for _, c := range r.Compared {
-		v := comparison{A: setupWords(c.A), B: setupWords(c.B), Notes: sentences(c.Notes)}
+		v := comparison{A: setupWords(c.A), B: setupWords(c.B), Notes: words.ForMachines().Sentences(c.Notes)}
 		var verdicts []named
 		add := func(quantity string, verdict *compare.Verdict) {
 			if verdict != nil {

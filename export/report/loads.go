@@ -6,6 +6,7 @@ import (
 
 	"stillair/export/report/figure"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
@@ -81,7 +82,7 @@ func loads(r *runs.Result, u shown.System) []load {
 		w := worthOf(r, l)
 		v := load{Setup: setupWords(l.Setup), Bands: []band{drag.band("CdA", "drag area", "m²", l.CdA, l.CdACI), roll.band("Crr", "rolling resistance", "", l.Crr, l.CrrCI)},
 			Basis:    fmt.Sprintf("%s there and back, %d coast-downs", plural(l.Pairs, "pair"), len(l.Runs)),
-			AtSpeeds: atSpeeds(w, u), Notes: sentences(l.Notes), Limits: limits(l), Improve: advice(l),
+			AtSpeeds: atSpeeds(w, u), Notes: words.ForMachines().Sentences(l.Notes), Limits: limits(l), Improve: advice(l),
 			Formula: fmt.Sprintf("F = %s N + %s N/(m/s)² · v² at 20 °C and 982.1 hPa, v in m/s", shown.PlusMinus(l.A.X, half(l.A)), shown.PlusMinus(l.C.X, half(l.C)))}
 		for _, f := range []figure.Figure{figure.CoastDowns(r, l.Setup, u), figure.Force(w, l.Setup, fastestShown, u), figure.Power(w, l.Setup, fastestShown, u)} {
 			if !f.Empty() {

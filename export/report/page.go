@@ -6,6 +6,7 @@ import (
 
 	"stillair/export/report/figure"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 )
 
@@ -86,14 +87,14 @@ func newPage(r *runs.Result, o Options) *page {
 		p.Defaults = append(p.Defaults, shown.Default(name, r.Ride, o.Units))
 	}
 	for _, text := range r.Warnings {
-		p.Warnings = append(p.Warnings, shown.Sentence(text))
+		p.Warnings = append(p.Warnings, words.ForMachines().Sentence(text))
 	}
 	for _, n := range r.Notes {
 		p.Notes = append(p.Notes, n.String())
 	}
 	if r.Track != nil {
 		for _, text := range r.Track.Notes {
-			p.Notes = append(p.Notes, shown.Sentence(text))
+			p.Notes = append(p.Notes, words.ForMachines().Sentence(text))
 		}
 	}
 	return p

@@ -6,6 +6,7 @@ import (
 
 	"stillair/export/report/figure"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/air"
 )
@@ -32,7 +33,7 @@ func powers(r *runs.Result, u shown.System) []power {
 			text += ", where the pulls ended: the peak may lie beyond"
 		}
 		text += fmt.Sprintf("; from %s", plural(len(p.Curve.Pulls), "pull"))
-		out = append(out, power{Setup: figure.PowerName(p), Peak: text, Standard: standardAir(r, p), Notes: sentences(p.Notes)})
+		out = append(out, power{Setup: figure.PowerName(p), Peak: text, Standard: standardAir(r, p), Notes: words.ForMachines().Sentences(p.Notes)})
 	}
 	return out
 }

@@ -13,6 +13,7 @@ import (
 
 	"stillair/export/internal/invented"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/fusion"
 	"stillair/runs"
 	"stillair/runs/compare"
@@ -74,9 +75,9 @@ func TestSaysEverything(t *testing.T) {
 		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more",
 		"What limits the certainty of CdA", "Most of it is gusts. What helps: a calmer hour", "+6.2 % to +15.4 %"}
 	for _, run := range r.Runs {
-		want = append(want, run.Reasons...)
+		want = append(want, words.ForMachines().Texts(run.Reasons)...)
 	}
-	want = append(want, r.Warnings...)
+	want = append(want, words.ForMachines().Texts(r.Warnings)...)
 	for _, w := range want {
 		if !strings.Contains(page, strings.NewReplacer("'", "&#39;", "+", "&#43;").Replace(w)) {
 			t.Errorf("the page does not say %q", w)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 )
 
@@ -133,9 +134,9 @@ func runRows(r *runs.Result, u shown.System) []runRow {
 		}
 		switch {
 		case !run.Accepted():
-			row.Outcome, row.Sentences = "rejected", sentences(run.Reasons)
+			row.Outcome, row.Sentences = "rejected", words.ForMachines().Sentences(run.Reasons)
 		case len(run.Cautions) > 0:
-			row.Outcome, row.Sentences = "counts, with a caution", sentences(run.Cautions)
+			row.Outcome, row.Sentences = "counts, with a caution", words.ForMachines().Sentences(run.Cautions)
 		}
 		out = append(out, row)
 	}

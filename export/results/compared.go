@@ -1,12 +1,13 @@
 package results
 
 import (
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/compare"
 )
 
 func fromComparison(c runs.Comparison) Comparison {
-	out := Comparison{A: c.A, B: c.B, Notes: c.Notes, Verdict: "drag was not compared"}
+	out := Comparison{A: c.A, B: c.B, Notes: words.ForMachines().Texts(c.Notes), Verdict: "drag was not compared"}
 	if v := c.CdA; v != nil {
 		out.DeltaCdA, out.SE = value(v.Delta)
 		out.CI, out.P, out.Finding = pair(v.CI), number(v.P, 3), string(v.Finding)
@@ -31,7 +32,7 @@ func judged(quantity string, v compare.Verdict) Judged {
 }
 
 func fromPower(p runs.PowerCurve) Power {
-	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: string(p.RevsFrom), Correction: number(p.Correction, digits), Notes: p.Notes,
+	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: string(p.RevsFrom), Correction: number(p.Correction, digits), Notes: words.ForMachines().Texts(p.Notes),
 		Speed: []float64{}, Power: []float64{}, PowerSE: []float64{}}
 	c := p.Curve
 	if c == nil {

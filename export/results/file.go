@@ -8,6 +8,7 @@ import (
 	"io"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // maxFile is the most that Read takes: hundreds of times what a day gives.
@@ -27,19 +28,19 @@ func encode(w io.Writer, v any) error {
 func Read(r io.Reader, name string) (*Document, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
 	if err != nil {
-		return nil, &sensors.InputError{File: name, What: "cannot be read: " + err.Error(), Mend: "copy the file again", Err: err}
+		return nil, &sensors.InputError{File: name, What: finding.Said("cannot be read: " + err.Error()), Remedy: finding.Said("copy the file again"), Err: err}
 	}
 	if len(data) > maxFile {
-		return nil, &sensors.InputError{File: name, What: fmt.Sprintf("is larger than %d MiB", maxFile>>20), Mend: "check that it is the right file"}
+		return nil, &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("is larger than %d MiB", maxFile>>20)), Remedy: finding.Said("check that it is the right file")}
 	}
 	var d Document
 	if err := json.Unmarshal(data, &d); err != nil {
-		return nil, &sensors.InputError{File: name, Line: lineOf(data, err), What: "is no results document: " + err.Error(),
-			Mend: "make it again from the session with analyse --json", Err: err}
+		return nil, &sensors.InputError{File: name, Line: lineOf(data, err), What: finding.Said("is no results document: " + err.Error()),
+			Remedy: finding.Said("make it again from the session with analyse --json"), Err: err}
 	}
 	if d.Version < 1 || d.Version > Version {
-		return nil, &sensors.InputError{File: name, What: fmt.Sprintf("is of version %d of the results, this program reads 1 to %d", d.Version, Version),
-			Mend: "use a newer program, or make it again from the session with analyse --json"}
+		return nil, &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("is of version %d of the results, this program reads 1 to %d", d.Version, Version)),
+			Remedy: finding.Said("use a newer program, or make it again from the session with analyse --json")}
 	}
 	return &d, nil
 }

@@ -3,12 +3,13 @@ package results
 import (
 	"math"
 
+	"stillair/export/words"
 	"stillair/runs"
 )
 
 // From returns the document of a result.
 func From(r *runs.Result) *Document {
-	d := &Document{Version: Version, Bike: r.Ride.Bike, Defaults: list(r.Defaults), Warnings: r.Warnings,
+	d := &Document{Version: Version, Bike: r.Ride.Bike, Defaults: list(r.Defaults), Warnings: words.ForMachines().Texts(r.Warnings),
 		Runs: []Run{}, RoadLoad: []RoadLoad{}, Comparisons: []Comparison{}, Power: []Power{}}
 	if t := r.Track; t != nil {
 		d.GNSSLag, d.GNSSLagSE = value(runs.Value{X: t.Lag.Seconds, SE: t.Lag.SE})
@@ -16,7 +17,7 @@ func From(r *runs.Result) *Document {
 		if t.Lag.Found {
 			d.GNSSSmoothing, d.GNSSSmoothingSE = value(runs.Value{X: t.Receiver.Smoothing, SE: t.Receiver.SmoothingSE})
 		}
-		d.Notes = append(d.Notes, t.Notes...)
+		d.Notes = append(d.Notes, words.ForMachines().Texts(t.Notes)...)
 	}
 	for _, n := range r.Notes {
 		d.Notes = append(d.Notes, n.String())
@@ -46,8 +47,8 @@ func list(s []string) []string {
 
 func fromRun(r runs.Run) Run {
 	out := Run{ID: r.ID, Kind: string(r.Kind), Start: moment(r.Start), End: moment(r.End),
-		BearingDeg: number(r.BearingDeg, 4), Setup: r.Setup, Accepted: r.Accepted(), Reasons: list(r.Reasons),
-		Cautions: r.Cautions, Pair: r.Pair, From: number(r.FromMPS, digits), To: number(r.ToMPS, digits)}
+		BearingDeg: number(r.BearingDeg, 4), Setup: r.Setup, Accepted: r.Accepted(), Reasons: list(words.ForMachines().Texts(r.Reasons)),
+		Cautions: words.ForMachines().Texts(r.Cautions), Pair: r.Pair, From: number(r.FromMPS, digits), To: number(r.ToMPS, digits)}
 	for _, m := range r.Marks {
 		j := Mark{Mark: m.Name}
 		j.Time, j.TimeSE = value(m.Time)
@@ -77,7 +78,7 @@ func fromRevs(r runs.Revs) *Engine {
 func fromRoadLoad(l runs.RoadLoad) RoadLoad {
 	out := RoadLoad{Setup: l.Setup, Pairs: l.Pairs, Runs: l.Runs, Mass: number(l.Mass, digits),
 		CdACI: pair(l.CdACI), CrrCI: pair(l.CrrCI), Cov: number(l.Cov, seDigits), AirDensity: number(l.Density, digits),
-		Notes: l.Notes}
+		Notes: words.ForMachines().Texts(l.Notes)}
 	if out.Runs == nil {
 		out.Runs = []int{}
 	}

@@ -137,7 +137,7 @@ func TestRead(t *testing.T) {
 	for _, tt := range tests {
 		_, err := Read(strings.NewReader(tt.text), "r.json")
 		var input *sensors.InputError
-		if !errors.As(err, &input) || !strings.Contains(err.Error(), tt.says) || input.Line != tt.line || input.Mend == "" {
+		if !errors.As(err, &input) || !strings.Contains(err.Error(), tt.says) || input.Line != tt.line || input.Remedy.IsZero() {
 			t.Errorf("%s: %v", tt.name, err)
 		}
 	}

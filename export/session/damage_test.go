@@ -62,7 +62,7 @@ func TestCutAnywhere(t *testing.T) {
 		rec, err := Read(bytes.NewReader(data[:cut]), "cut")
 		if complete == 0 {
 			var input *sensors.InputError
-			if !errors.As(err, &input) || input.Mend == "" {
+			if !errors.As(err, &input) || input.Remedy.IsZero() {
 				t.Fatalf("cut at %d before the first part's end: %v", cut, err)
 			}
 			continue
@@ -132,7 +132,7 @@ func checkMissing(t *testing.T, name string, rec *Recording, before, after *sens
 	if lost.From > first || lost.To < last || lost.To-lost.From > last-first+0.1 {
 		t.Errorf("%s: missing %v, lost were %.3f to %.3f", name, lost, first, last)
 	}
-	if len(rec.Log.Notes) == 0 || !strings.Contains(rec.Log.Notes[0].Text, lost.String()) {
+	if len(rec.Log.Notes) == 0 || !strings.Contains(rec.Log.Notes[0].What.String(), lost.String()) {
 		t.Errorf("%s: the notes %v do not name %v", name, rec.Log.Notes, lost)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/plain"
 )
 
@@ -91,17 +92,17 @@ func number(o gjson.Result, key string) float64 {
 
 func (d *decoder) header(o gjson.Result) error {
 	if f := o.Get("format").String(); f != FormatName {
-		return &sensors.InputError{File: d.name, Line: d.line, What: fmt.Sprintf("the format is %.40q, not %q", f, FormatName),
-			Mend: "give a session file"}
+		return &sensors.InputError{File: d.name, Line: d.line, What: finding.Said(fmt.Sprintf("the format is %.40q, not %q", f, FormatName)),
+			Remedy: finding.Said("give a session file")}
 	}
 	if v := number(o, "version"); !(v >= 1 && v <= Version) {
 		return &sensors.InputError{File: d.name, Line: d.line,
-			What: fmt.Sprintf("the file is of version %s of the format, this program reads up to %d", o.Get("version").Raw, Version),
-			Mend: "use a newer program"}
+			What:   finding.Said(fmt.Sprintf("the file is of version %s of the format, this program reads up to %d", o.Get("version").Raw, Version)),
+			Remedy: finding.Said("use a newer program")}
 	}
 	if a := o.Get("axes").String(); a != "" && a != AxesUp {
-		return &sensors.InputError{File: d.name, Line: d.line, What: fmt.Sprintf("the axes are %.40q, not %q", a, AxesUp),
-			Mend: "a session file has its specific force up; convert it as a plain log"}
+		return &sensors.InputError{File: d.name, Line: d.line, What: finding.Said(fmt.Sprintf("the axes are %.40q, not %q", a, AxesUp)),
+			Remedy: finding.Said("a session file has its specific force up; convert it as a plain log")}
 	}
 	d.rec.Header = Header{Start: number(o, "t_s"), Started: utc(o), Device: o.Get("device").String(),
 		Program: o.Get("program").String(), Origin: o.Get("origin").String()}
@@ -133,7 +134,7 @@ func (d *decoder) told(kind string, o gjson.Result, odd func(string)) {
 			return
 		}
 		for _, n := range notes {
-			odd(n.Text)
+			odd(n.What.String())
 		}
 		d.rec.Log.Ride = ride
 	}
@@ -144,7 +145,7 @@ func (d *decoder) told(kind string, o gjson.Result, odd func(string)) {
 func what(err error) string {
 	var input *sensors.InputError
 	if errors.As(err, &input) {
-		return input.What
+		return input.What.String()
 	}
 	return err.Error()
 }

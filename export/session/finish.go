@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // mark holds where the log stood, to go back to when a part turns out damaged.
@@ -51,7 +52,7 @@ func (d *decoder) note(text string, line int) {
 				return
 			}
 		}
-		n = &sensors.Note{File: d.name, Line: line, Text: text}
+		n = &sensors.Note{File: d.name, Line: line, What: finding.Said(text)}
 		d.counts[text] = n
 		d.order = append(d.order, text)
 	}

@@ -49,7 +49,7 @@ func checkSound(t *testing.T, rec *Recording, err error) {
 	t.Helper()
 	if err != nil {
 		var input *sensors.InputError
-		if !errors.As(err, &input) || input.What == "" || input.Mend == "" {
+		if !errors.As(err, &input) || input.What.IsZero() || input.Remedy.IsZero() {
 			t.Fatalf("the error %v tells nobody what to do", err)
 		}
 		return

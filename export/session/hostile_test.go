@@ -76,7 +76,7 @@ func TestHostile(t *testing.T) {
 		switch {
 		case tt.says != "" && !errors.As(err, &input):
 			t.Errorf("%s: %v", tt.name, err)
-		case tt.says != "" && (!strings.Contains(err.Error(), tt.says) || input.Mend == "" || !strings.HasPrefix(err.Error(), "hostile.jsonl.gz")):
+		case tt.says != "" && (!strings.Contains(err.Error(), tt.says) || input.Remedy.IsZero() || !strings.HasPrefix(err.Error(), "hostile.jsonl.gz")):
 			t.Errorf("%s: the error %q does not say %q", tt.name, err, tt.says)
 		case tt.says == "" && (err != nil || len(rec.Log.Notes) == 0):
 			t.Errorf("%s: %v", tt.name, err)
@@ -103,7 +103,7 @@ func TestRefused(t *testing.T) {
 	for _, tt := range tests {
 		_, err := Read(bytes.NewReader(tt.data), "f.gz")
 		var input *sensors.InputError
-		if !errors.As(err, &input) || !strings.Contains(err.Error(), tt.says) || input.Mend == "" || input.File != "f.gz" {
+		if !errors.As(err, &input) || !strings.Contains(err.Error(), tt.says) || input.Remedy.IsZero() || input.File != "f.gz" {
 			t.Errorf("%s: %v", tt.name, err)
 		}
 	}

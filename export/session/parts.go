@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/pile"
 )
 
@@ -97,8 +98,8 @@ func (d *decoder) file(src *io.SectionReader) error {
 // an error only where nothing was read.
 func (d *decoder) unreadable(err error) error {
 	if d.rec.Parts == 0 {
-		return &sensors.InputError{File: d.name, What: "cannot be read: " + err.Error(),
-			Mend: "copy the file again from where it was recorded", Err: err}
+		return &sensors.InputError{File: d.name, What: finding.Said("cannot be read: " + err.Error()),
+			Remedy: finding.Said("copy the file again from where it was recorded"), Err: err}
 	}
 	d.note("the rest of the file cannot be read: "+err.Error(), 0)
 	return nil
@@ -108,7 +109,7 @@ func (d *decoder) unreadable(err error) error {
 // where nothing was read.
 func (d *decoder) giveUp(err error) error {
 	if d.rec.Parts == 0 {
-		return &sensors.InputError{File: d.name, What: err.Error(), Mend: "check that it is the right file"}
+		return &sensors.InputError{File: d.name, What: finding.Said(err.Error()), Remedy: finding.Said("check that it is the right file")}
 	}
 	d.note("the rest of the file is left out: "+err.Error(), d.line)
 	d.damaged = false
@@ -180,7 +181,7 @@ func (p *partState) odd(line int) func(text string) {
 	return func(text string) {
 		const most = 10000
 		if len(p.notes) < most {
-			p.notes = append(p.notes, sensors.Note{Line: line, Text: text})
+			p.notes = append(p.notes, sensors.Note{Line: line, What: finding.Said(text)})
 		}
 	}
 }
@@ -235,7 +236,7 @@ func (d *decoder) accept(p partState) {
 	d.rec.Closed = p.end
 	d.known += p.known
 	for _, n := range p.notes {
-		d.note(n.Text, n.Line)
+		d.note(n.What.String(), n.Line)
 	}
 	lost := d.damaged
 	if p.key.n > 0 {

@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Limits that hold a hostile file's memory. A day of 400 Hz motion is within
@@ -54,12 +55,12 @@ type Recording struct {
 func Read(r io.Reader, name string) (*Recording, error) {
 	src, err := open(r)
 	if err != nil {
-		return nil, &sensors.InputError{File: name, What: "cannot be read: " + err.Error(),
-			Mend: "copy the file again from where it was recorded", Err: err}
+		return nil, &sensors.InputError{File: name, What: finding.Said("cannot be read: " + err.Error()),
+			Remedy: finding.Said("copy the file again from where it was recorded"), Err: err}
 	}
 	if src.Size() > maxFile {
-		return nil, &sensors.InputError{File: name, What: fmt.Sprintf("is larger than %d MiB", maxFile>>20),
-			Mend: "no session is that long: check that it is the right file"}
+		return nil, &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("is larger than %d MiB", maxFile>>20)),
+			Remedy: finding.Said("no session is that long: check that it is the right file")}
 	}
 	d := newDecoder(name, int(src.Size()))
 	if err := d.file(src); err != nil {
@@ -77,14 +78,14 @@ func (d *decoder) nothing(src *io.SectionReader) error {
 	n, _ := src.ReadAt(head, 0) // short only where the file is
 	switch {
 	case d.rec.Parts == 0 && !IsSession(head[:n]):
-		return &sensors.InputError{File: d.name, What: "is no session file: it does not begin as gzip does",
-			Mend: "give a session file (.jsonl.gz), or another kind of log under its own name"}
+		return &sensors.InputError{File: d.name, What: finding.Said("is no session file: it does not begin as gzip does"),
+			Remedy: finding.Said("give a session file (.jsonl.gz), or another kind of log under its own name")}
 	case d.rec.Parts == 0:
-		return &sensors.InputError{File: d.name, What: "holds no whole part of a session",
-			Mend: "nothing can be had back from it; look for another copy"}
+		return &sensors.InputError{File: d.name, What: finding.Said("holds no whole part of a session"),
+			Remedy: finding.Said("nothing can be had back from it; look for another copy")}
 	case d.known == 0:
-		return &sensors.InputError{File: d.name, What: "is compressed as a session file is, but holds none",
-			Mend: "unpack it with gunzip and give what is inside"}
+		return &sensors.InputError{File: d.name, What: finding.Said("is compressed as a session file is, but holds none"),
+			Remedy: finding.Said("unpack it with gunzip and give what is inside")}
 	}
 	return nil
 }
@@ -100,10 +101,10 @@ func ReadText(r io.Reader, name string) (*Recording, error) {
 	case errors.As(err, &input):
 		return nil, err
 	case err != nil:
-		return nil, &sensors.InputError{File: name, Line: d.line + 1, What: "cannot be read on: " + err.Error(),
-			Mend: "give the session file as it was recorded, unpacked by nothing", Err: err}
+		return nil, &sensors.InputError{File: name, Line: d.line + 1, What: finding.Said("cannot be read on: " + err.Error()),
+			Remedy: finding.Said("give the session file as it was recorded, unpacked by nothing"), Err: err}
 	case p.known == 0:
-		return nil, &sensors.InputError{File: name, What: "holds no line of a session", Mend: "give a session file"}
+		return nil, &sensors.InputError{File: name, What: finding.Said("holds no line of a session"), Remedy: finding.Said("give a session file")}
 	}
 	d.accept(p)
 	return d.finish(), nil

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 
+	"stillair/export/words"
 	"stillair/fusion"
 	"stillair/runs"
 	"stillair/runs/compare"
@@ -94,7 +95,7 @@ func Runs(w io.Writer, all []runs.Run) error {
 				pair = strconv.Itoa(r.Pair)
 			}
 			row(strconv.Itoa(r.ID), string(r.Kind), number(r.Start, 3), number(r.End, 3), number(r.FromMPS, 3), number(r.ToMPS, 3),
-				number(r.BearingDeg, 1), text(r.Setup), yes(r.Accepted()), pair, text(strings.Join(r.Reasons, "; ")), text(strings.Join(r.Cautions, "; ")))
+				number(r.BearingDeg, 1), text(r.Setup), yes(r.Accepted()), pair, text(words.ForMachines().Join(r.Reasons)), text(words.ForMachines().Join(r.Cautions)))
 		}
 	})
 }

@@ -33,6 +33,7 @@ import (
 
 	"stillair/fusion/internal/motion"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Mount is one way the phone sat.
@@ -76,8 +77,8 @@ func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	}
 	if !borrow(mounts, fits) {
 		return found, &sensors.InputError{
-			What: "the direction of travel cannot be told: there is no change of speed that both the accelerometer and the satellite receiver saw",
-			Mend: "record a ride of some minutes with a few brisk changes of speed on a straight road",
+			What:   finding.Said("the direction of travel cannot be told: there is no change of speed that both the accelerometer and the satellite receiver saw"),
+			Remedy: finding.Said("record a ride of some minutes with a few brisk changes of speed on a straight road"),
 		}
 	}
 	stretch(mounts, s)

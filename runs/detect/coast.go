@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -158,14 +159,14 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	case wide < coastSpan && (why != "" || wide < coastWorth && (!cut || s.span(whole) < coastSpan)):
 		return Found{}, false
 	case why != "":
-		f.Reasons = append(f.Reasons, why)
+		f.Reasons = append(f.Reasons, finding.Said(why))
 	case wide >= coastSpan && cut:
-		f.Cautions = append(f.Cautions, "only a part is used: "+disturbance(s, group, best))
+		f.Cautions = append(f.Cautions, finding.Said("only a part is used: "+disturbance(s, group, best)))
 	case wide < coastSpan && cut:
-		f.Reasons = append(f.Reasons, disturbance(s, group, best))
+		f.Reasons = append(f.Reasons, finding.Said(disturbance(s, group, best)))
 	}
 	if wide < coastSpan {
-		f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it covers %.0f km/h, %.0f are needed", kmh(wide), kmh(coastSpan)))
+		f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("too short: it covers %.0f km/h, %.0f are needed", kmh(wide), kmh(coastSpan))))
 	}
 	f.Reasons = append(f.Reasons, bends(s, best)...)
 	return f, true

@@ -9,6 +9,7 @@ import (
 
 	"stillair/fusion"
 	"stillair/runs/marks"
+	"stillair/sensors/finding"
 )
 
 // describeAll writes candidates as "kind" or "kind: first reason".
@@ -17,10 +18,10 @@ func describeAll(found []Found) []string {
 	for _, f := range found {
 		text := string(f.Kind)
 		if len(f.Reasons) > 0 {
-			text += ": " + f.Reasons[0]
+			text += ": " + f.Reasons[0].String()
 		}
 		if len(f.Cautions) > 0 {
-			text += " (" + f.Cautions[0] + ")"
+			text += " (" + f.Cautions[0].String() + ")"
 		}
 		out = append(out, text)
 	}
@@ -124,7 +125,7 @@ func TestTroubles(t *testing.T) {
 			if len(found) != 1 {
 				t.Fatalf("found %q", describeAll(found))
 			}
-			if got := strings.Join(found[0].Reasons, "; "); got != tt.want {
+			if got := join(found[0].Reasons); got != tt.want {
 				t.Errorf("reasons %q, want %q", got, tt.want)
 			}
 		})
@@ -154,7 +155,7 @@ func TestHoles(t *testing.T) {
 				t.Fatalf("found %q", describeAll(found))
 			}
 			f := found[0]
-			if reason, caution := strings.Join(f.Reasons, "; "), strings.Join(f.Cautions, "; "); reason != tt.reason || caution != tt.caution {
+			if reason, caution := join(f.Reasons), join(f.Cautions); reason != tt.reason || caution != tt.caution {
 				t.Errorf("reasons %q, cautions %q, want %q and %q", reason, caution, tt.reason, tt.caution)
 			}
 			if got := slices.Contains(f.Breaks, tt.hole); got != (tt.caution != "") {
@@ -179,4 +180,13 @@ func TestAnyMotorcycle(t *testing.T) {
 			}
 		}
 	}
+}
+
+// join writes findings in one line.
+func join(all []finding.Finding) string {
+	out := make([]string, len(all))
+	for i, f := range all {
+		out[i] = f.String()
+	}
+	return strings.Join(out, "; ")
 }

@@ -8,6 +8,7 @@ import (
 	"stillair/fusion"
 	"stillair/runs/marks"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -26,9 +27,9 @@ const (
 // Found is one candidate. With reasons it is rejected.
 type Found struct {
 	Kind     Kind
-	From, To float64       // s on the log's clock
-	Reasons  []string      // in plain words
-	Cautions []string      // in plain words
+	From, To float64 // s on the log's clock
+	Reasons  []finding.Finding
+	Cautions []finding.Finding
 	Breaks   []fusion.Span // where throttle, clutch, gear lever or brake changed the acceleration suddenly
 }
 
@@ -67,19 +68,19 @@ const silence = 3.5
 
 // troubles says what in the recording, rather than in the riding, spoils a
 // candidate.
-func (r Ride) troubles(f Found) []string {
-	var why []string
+func (r Ride) troubles(f Found) []finding.Finding {
+	var why []finding.Finding
 	if gap := longestSilence(r.Fixes, f.From+r.Track.Lag.Seconds, f.To+r.Track.Lag.Seconds); gap > silence {
-		why = append(why, fmt.Sprintf("no satellite fixes for %.0f s", gap))
+		why = append(why, finding.Said(fmt.Sprintf("no satellite fixes for %.0f s", gap)))
 	}
 	for _, g := range r.Track.Gaps {
 		if say := f.spoiltBy(g); len(why) == 0 && say != "" {
-			why = append(why, fmt.Sprintf(say, g.To-g.From))
+			why = append(why, finding.Said(fmt.Sprintf(say, g.To-g.From)))
 		}
 	}
 	for i := 1; i < len(r.Track.Mounts); i++ {
 		if at := r.Track.Mounts[i].From; at > f.From && at < f.To {
-			why = append(why, "the phone moved in its mount")
+			why = append(why, finding.Said("the phone moved in its mount"))
 		}
 	}
 	return why
@@ -112,7 +113,7 @@ func (f Found) spoiltBy(hole fusion.Span) string {
 func (r Ride) bridge(f *Found) {
 	for _, g := range r.Track.Gaps {
 		if g.From < f.To && g.To > f.From && f.spoiltBy(g) == "" {
-			f.Cautions = append(f.Cautions, fmt.Sprintf("the recording has a hole of %.1f s: the ± of the times allows for it", g.To-g.From))
+			f.Cautions = append(f.Cautions, finding.Said(fmt.Sprintf("the recording has a hole of %.1f s: the ± of the times allows for it", g.To-g.From)))
 			f.Breaks = append(f.Breaks, g)
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"stillair/sensors/finding"
 )
 
 // What motorcycles on roads that are not steep have, as mean and standard
@@ -131,7 +133,7 @@ const (
 )
 
 // bends says whether the road bends too much for the piece to count.
-func bends(s *series, p piece) []string {
+func bends(s *series, p piece) []finding.Finding {
 	turned := 0.0
 	hard := 0
 	for i := p.from; i <= p.to; i++ {
@@ -144,7 +146,7 @@ func bends(s *series, p piece) []string {
 		}
 	}
 	if math.Abs(turned) > heading || hard > 10 {
-		return []string{fmt.Sprintf("the road bends, by %.0f° in all", math.Abs(turned)*180/math.Pi)}
+		return []finding.Finding{finding.Said(fmt.Sprintf("the road bends, by %.0f° in all", math.Abs(turned)*180/math.Pi))}
 	}
 	return nil
 }

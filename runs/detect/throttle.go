@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/runs/marks"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -48,10 +49,10 @@ func launches(s *series, pushes []push) []Found {
 		case s.v[p.to] < launchSpeed && hard < launchPower:
 			continue
 		case s.v[p.to] < launchSpeed:
-			f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it ends at %.0f km/h, %.0f are needed", kmh(s.v[p.to]), kmh(launchSpeed)))
+			f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("too short: it ends at %.0f km/h, %.0f are needed", kmh(s.v[p.to]), kmh(launchSpeed))))
 		case hard < launchPower || hard < launchShare*best:
-			f.Reasons = append(f.Reasons, fmt.Sprintf("not full throttle: 60 km/h took %.1f s, where this bike can do it in %.1f s",
-				launchSpeed*launchSpeed/2/hard, launchSpeed*launchSpeed/2/best))
+			f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("not full throttle: 60 km/h took %.1f s, where this bike can do it in %.1f s",
+				launchSpeed*launchSpeed/2/hard, launchSpeed*launchSpeed/2/best)))
 		}
 		out = append(out, f)
 	}
@@ -156,11 +157,11 @@ func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
 	}
 	f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
 	if cover < 1 {
-		f.Reasons = append(f.Reasons, fmt.Sprintf("too short: it goes from %.0f to %.0f km/h and misses part of %s",
-			kmh(s.v[p.from]), kmh(s.v[p.to]), pair.Name))
+		f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("too short: it goes from %.0f to %.0f km/h and misses part of %s",
+			kmh(s.v[p.from]), kmh(s.v[p.to]), pair.Name)))
 	}
 	if at, ok := unsteady(s, p, pair); ok {
-		f.Reasons = append(f.Reasons, fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at])))
+		f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at]))))
 	}
 	return []Found{f}
 }

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // Estimate is what all the runs together say.
@@ -18,7 +19,7 @@ type Estimate struct {
 	Noise Noise // as learned
 	Runs  []RunFit
 	Pairs []PairFit
-	Notes []string // what a reader of the figures should know, in plain words
+	Notes []finding.Finding // what a reader of the figures should know
 
 	spread *mat.SymDense   // covariance of the logarithms of the noise
 	slopes []*mat.SymDense // derivative of Cov by each of them

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -16,9 +17,9 @@ const (
 )
 
 // notes says what a reader of the figures should know.
-func (s *system) notes(e *Estimate) []string {
-	var out []string
-	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+func (s *system) notes(e *Estimate) []finding.Finding {
+	var out []finding.Finding
+	say := func(format string, args ...any) { out = append(out, finding.Said(fmt.Sprintf(format, args...))) }
 	n, expected := e.Noise, s.opts.Noise
 	if k := s.opts.Slope; k.X != 0 {
 		say("rolling resistance is taken to grow by %.1f %% for each 10 km/h", 1000*k.X*units.KMH)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"fmt"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
 )
@@ -41,7 +42,7 @@ func TestNotes(t *testing.T) {
 				}
 			}
 			e := fit(t, runs, roadload.DefaultOptions(0.5))
-			if got := strings.Contains(strings.Join(e.Notes, "\n"), c.word); got != c.present {
+			if got := strings.Contains(fmt.Sprint(e.Notes), c.word); got != c.present {
 				t.Errorf("notes %q hold %q: %v", e.Notes, c.word, got)
 			}
 		})

@@ -8,6 +8,7 @@ import (
 	"sync"
 	"testing"
 
+	"fmt"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
 )
@@ -63,7 +64,7 @@ func (c windy) many(t *testing.T, n int) changes {
 
 func (o *changes) add(c windy, seed int, e *roadload.Estimate, n float64) {
 	o.cda.add(e.Loads[0].CdA, e.Loads[0].CdACI, c.test.Bike.CdA, 1)
-	if strings.Contains(strings.Join(e.Notes, "; "), "the wind along the road changed") {
+	if strings.Contains(fmt.Sprint(e.Notes), "the wind along the road changed") {
 		o.said += 1 / n
 	}
 	for i, p := range e.Pairs {

@@ -10,6 +10,7 @@ import (
 	"strconv"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // longestLine in bytes; the standard allows 82, stamps and tags need a few more.
@@ -68,7 +69,7 @@ type tally struct {
 
 func (y *tally) leaveOut(file string, line int, err error) {
 	if y.bad == 0 {
-		y.first = sensors.Note{File: file, Line: line, Text: err.Error() + "; the line is left out"}
+		y.first = sensors.Note{File: file, Line: line, What: finding.Said(err.Error() + "; the line is left out")}
 	}
 	y.bad++
 }
@@ -80,7 +81,7 @@ func (y *tally) notes(file string, l *lineReader, j *Joiner) (notes []sensors.No
 	}
 	count := func(n int, text string) {
 		if n > 0 {
-			notes = append(notes, sensors.Note{File: file, Count: n, Text: text})
+			notes = append(notes, sensors.Note{File: file, Count: n, What: finding.Said(text)})
 		}
 	}
 	count(l.tooLong, fmt.Sprintf("a line is longer than %d bytes and is left out", longestLine))

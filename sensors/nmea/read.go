@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
 )
 
@@ -29,11 +30,11 @@ func ReadBeside(r io.Reader, name string, motion Span) ([]sensors.Fix, []sensors
 	const y2001, y2200 = 978307200, 7258118400 // Unix times in s
 	if motion.From < y2001 || motion.To > y2200 || f.fixes[0].UTC.IsZero() {
 		return nil, nil, &sensors.InputError{File: name, Line: 1,
-			What: "the sentences tell when they were true, and nothing tells when they arrived on the clock of motion.csv",
-			Mend: "put the arrival before each line, in seconds on that clock: 12.345,$GPRMC,…"}
+			What:   finding.Said("the sentences tell when they were true, and nothing tells when they arrived on the clock of motion.csv"),
+			Remedy: finding.Said("put the arrival before each line, in seconds on that clock: 12.345,$GPRMC,…")}
 	}
 	f.notes = append(f.notes, sensors.Note{File: name, Count: len(f.fixes),
-		Text: "a fix is taken to arrive at the time it tells, since motion.csv is in Unix time; the lag holds the difference of both clocks"})
+		What: finding.Said("a fix is taken to arrive at the time it tells, since motion.csv is in Unix time; the lag holds the difference of both clocks")})
 	return f.fixes, f.notes, nil
 }
 
@@ -65,11 +66,11 @@ func read(r io.Reader, name string) (*recorded, error) {
 		}
 		if err != nil {
 			if y.good == 0 {
-				return nil, &sensors.InputError{File: name, Line: l.line, What: "the file cannot be read: " + err.Error(),
-					Mend: "copy it again from where it came from", Err: err}
+				return nil, &sensors.InputError{File: name, Line: l.line, What: finding.Said("the file cannot be read: " + err.Error()),
+					Remedy: finding.Said("copy it again from where it came from"), Err: err}
 			}
 			f.notes = append(f.notes, sensors.Note{File: name, Line: l.line, Count: 1,
-				Text: "the file is damaged from here on (" + err.Error() + "); what came before is kept"})
+				What: finding.Said("the file is damaged from here on (" + err.Error() + "); what came before is kept")})
 			break
 		}
 		s, err := Parse(line)
@@ -86,7 +87,7 @@ func read(r io.Reader, name string) (*recorded, error) {
 		}
 		f.fixes = append(f.fixes, j.Add(at, s)...)
 		if len(f.fixes) > mostFixes {
-			return nil, &sensors.InputError{File: name, Line: l.line, What: "there are too many fixes for one ride", Mend: "cut it into shorter ones"}
+			return nil, &sensors.InputError{File: name, Line: l.line, What: finding.Said("there are too many fixes for one ride"), Remedy: finding.Said("cut it into shorter ones")}
 		}
 	}
 	f.fixes = append(f.fixes, j.Flush()...)
@@ -98,8 +99,8 @@ func read(r io.Reader, name string) (*recorded, error) {
 // which too little is left.
 func (f *recorded) settle(name string, y *tally) error {
 	if y.bad > y.good {
-		return &sensors.InputError{File: name, Line: y.first.Line, What: "most lines are no sound sentences; first: " + y.first.Text,
-			Mend: "record the receiver's lines as they are, with their checksums"}
+		return &sensors.InputError{File: name, Line: y.first.Line, What: finding.Said("most lines are no sound sentences; first: " + y.first.What.String()),
+			Remedy: finding.Said("record the receiver's lines as they are, with their checksums")}
 	}
 	kept := f.fixes[:0]
 	lost := 0
@@ -116,7 +117,7 @@ func (f *recorded) settle(name string, y *tally) error {
 	f.fixes = kept
 	note := func(n int, text string) {
 		if n > 0 {
-			f.notes = append(f.notes, sensors.Note{File: name, Count: n, Text: text})
+			f.notes = append(f.notes, sensors.Note{File: name, Count: n, What: finding.Said(text)})
 		}
 	}
 	note(lost, "a fix has neither a date nor a time of arrival and is left out")
@@ -125,8 +126,8 @@ func (f *recorded) settle(name string, y *tally) error {
 	note(d.Moved, "a fix came after a later one; they are sorted")
 	note(d.Doubled, "a fix had the time of one before it and is left out")
 	if len(f.fixes) == 0 {
-		return &sensors.InputError{File: name, What: "there is no fix with a speed",
-			Mend: "record RMC sentences, or VTG with GGA, while the receiver sees satellites"}
+		return &sensors.InputError{File: name, What: finding.Said("there is no fix with a speed"),
+			Remedy: finding.Said("record RMC sentences, or VTG with GGA, while the receiver sees satellites")}
 	}
 	return nil
 }

@@ -117,7 +117,7 @@ func TestReadBesideMotion(t *testing.T) {
 		var input *sensors.InputError
 		switch {
 		case math.IsNaN(c.first):
-			if !errors.As(err, &input) || input.Mend == "" || input.File != "ride.nmea" {
+			if !errors.As(err, &input) || input.Remedy.IsZero() || input.File != "ride.nmea" {
 				t.Errorf("%s: error %v, want one that names file and mend", c.name, err)
 			}
 		case err != nil:

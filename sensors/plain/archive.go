@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Limits of an archive.
@@ -24,7 +25,7 @@ const (
 // archive lists the files of a log in a zip, at its top or in one folder.
 func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 	fail := func(what, mend string) (*bundle, error) {
-		return nil, &sensors.InputError{File: name, What: what, Mend: mend}
+		return nil, &sensors.InputError{File: name, What: finding.Said(what), Remedy: finding.Said(mend)}
 	}
 	switch n, ok := directorySize(r, size); {
 	case !ok:
@@ -49,11 +50,11 @@ func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 		shown := name + "/" + inside
 		switch {
 		case f.Flags&1 != 0:
-			return nil, &sensors.InputError{File: shown, What: "the file is locked with a password", Mend: "pack it without one"}
+			return nil, &sensors.InputError{File: shown, What: finding.Said("the file is locked with a password"), Remedy: finding.Said("pack it without one")}
 		case f.UncompressedSize64 > mostUnpacked,
 			f.UncompressedSize64 > bombSize && f.UncompressedSize64 > mostRatio*f.CompressedSize64:
-			return nil, &sensors.InputError{File: shown, What: fmt.Sprintf("%d bytes would unpack to %d, which no recorded ride does",
-				f.CompressedSize64, f.UncompressedSize64), Mend: "do not trust it; ask for another copy of the ride"}
+			return nil, &sensors.InputError{File: shown, What: finding.Said(fmt.Sprintf("%d bytes would unpack to %d, which no recorded ride does",
+				f.CompressedSize64, f.UncompressedSize64)), Remedy: finding.Said("do not trust it; ask for another copy of the ride")}
 		}
 		e := entry{name: shown, size: int64(f.UncompressedSize64), open: f.Open}
 		if err := b.add(e, bare); err != nil {

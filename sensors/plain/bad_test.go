@@ -61,7 +61,7 @@ func TestRefused(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			log, err := ReadFS(sheet(map[string]func(string) string{c.file: c.change}), "ride")
 			var input *sensors.InputError
-			if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+			if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("error %v, want an InputError with %q and a mend", err, c.want)
 			}
 			if log != nil {
@@ -104,7 +104,7 @@ func TestPlacesThatAreNoLogs(t *testing.T) {
 	} {
 		_, err := c.read()
 		var input *sensors.InputError
-		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+		if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want an InputError with %q", c.name, err, c.want)
 		}
 	}

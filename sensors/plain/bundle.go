@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // The files of a log.
@@ -45,8 +46,8 @@ func isWanted(name string) bool {
 func (b *bundle) add(e entry, bare string) error {
 	bare = strings.ToLower(bare)
 	if other, ok := b.files[bare]; ok {
-		return &sensors.InputError{File: b.name, What: fmt.Sprintf("%.80q and %.80q are both there", other.name, e.name),
-			Mend: "a log is one ride; take one of them out"}
+		return &sensors.InputError{File: b.name, What: finding.Said(fmt.Sprintf("%.80q and %.80q are both there", other.name, e.name)),
+			Remedy: finding.Said("a log is one ride; take one of them out")}
 	}
 	b.files[bare] = e
 	return nil
@@ -69,7 +70,7 @@ func folder(fsys fs.FS, name string) (*bundle, error) {
 			return nil, asInput(shown, 0, err)
 		}
 		if !info.Mode().IsRegular() {
-			return nil, &sensors.InputError{File: shown, What: "this is no ordinary file", Mend: "put the file itself there"}
+			return nil, &sensors.InputError{File: shown, What: finding.Said("this is no ordinary file"), Remedy: finding.Said("put the file itself there")}
 		}
 		e := entry{name: shown, size: info.Size(), open: func() (io.ReadCloser, error) { return fsys.Open(f.Name()) }}
 		if err := b.add(e, f.Name()); err != nil {
@@ -95,7 +96,7 @@ func (b *bundle) with(bare string, use func(file) error) (found bool, err error)
 }
 
 func (b *bundle) lacks(bare, mend string) error {
-	return &sensors.InputError{File: b.name, What: bare + " is missing", Mend: mend}
+	return &sensors.InputError{File: b.name, What: finding.Said(bare + " is missing"), Remedy: finding.Said(mend)}
 }
 
 // nmeaFiles returns the bare names of the satellite sentences in the log.

@@ -19,7 +19,7 @@ func mustBeSound(t *testing.T, log *sensors.Log, err error) {
 	t.Helper()
 	var input *sensors.InputError
 	if err != nil {
-		if !errors.As(err, &input) || input.Mend == "" {
+		if !errors.As(err, &input) || input.Remedy.IsZero() {
 			t.Fatalf("an error without a mend: %v", err)
 		}
 		return
@@ -106,7 +106,7 @@ func FuzzDecodeRide(f *testing.F) {
 		ride, _, err := DecodeRide([]byte(text), "ride.json")
 		var input *sensors.InputError
 		if err != nil {
-			if !errors.As(err, &input) || input.Mend == "" {
+			if !errors.As(err, &input) || input.Remedy.IsZero() {
 				t.Fatalf("an error without a mend: %v", err)
 			}
 			return

@@ -133,7 +133,7 @@ func TestHostile(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			log, err := c.read()
 			var input *sensors.InputError
-			if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) || log != nil {
+			if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) || log != nil {
 				t.Errorf("error %v, want an InputError with %q", err, c.want)
 			}
 		})

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
 )
 
@@ -44,7 +45,7 @@ func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
 	}
 	samples, spikes := mend.DropSpikes(samples)
 	if spikes > 0 {
-		y.notes = append(y.notes, sensors.Note{File: f.name, Count: spikes, Text: mend.SpikeText})
+		y.notes = append(y.notes, sensors.Note{File: f.name, Count: spikes, What: finding.Said(mend.SpikeText)})
 	}
 	return samples, clock, y, nil
 }
@@ -72,10 +73,10 @@ func takeMotion(r row) (m sensors.Motion, ok bool) {
 func inOrder[S any](samples []S, time func(S) float64, y *tally) []S {
 	samples, d := mend.Order(samples, time)
 	if d.Moved > 0 {
-		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Moved, Text: "a sample came after a later one; they are sorted"})
+		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Moved, What: finding.Said("a sample came after a later one; they are sorted")})
 	}
 	if d.Doubled > 0 {
-		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Doubled, Text: "a sample had the time of one before it and is left out"})
+		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Doubled, What: finding.Said("a sample had the time of one before it and is left out")})
 	}
 	return samples
 }
@@ -85,8 +86,8 @@ func inOrder[S any](samples []S, time func(S) float64, y *tally) []S {
 func mendClock(name string, samples []sensors.Motion, y *tally) (float64, error) {
 	unit := mend.ClockUnit(samples)
 	if math.IsNaN(unit) {
-		return 0, &sensors.InputError{File: name, What: "t_s does not look like seconds: most samples are more than 1.5 s apart",
-			Mend: "give times in seconds, and at least 20 samples a second"}
+		return 0, &sensors.InputError{File: name, What: finding.Said("t_s does not look like seconds: most samples are more than 1.5 s apart"),
+			Remedy: finding.Said("give times in seconds, and at least 20 samples a second")}
 	}
 	if unit != 1 {
 		y.say(0, "clock", fmt.Sprintf("t_s goes in steps of %g s and is taken as seconds in all files", unit))

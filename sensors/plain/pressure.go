@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
 )
 
@@ -73,8 +74,8 @@ func mendPressure(name string, samples []sensors.Pressure, y *tally) error {
 			samples[i].Pa *= pascalsPerHPa
 		}
 	default:
-		return &sensors.InputError{File: name, What: fmt.Sprintf("pressure_pa is %.3g, which is no pressure of the air in Pa", m),
-			Mend: "give it in Pa (about 100000), or leave the file out"}
+		return &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("pressure_pa is %.3g, which is no pressure of the air in Pa", m)),
+			Remedy: finding.Said("give it in Pa (about 100000), or leave the file out")}
 	}
 	return nil
 }

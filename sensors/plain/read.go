@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
 	"stillair/sensors/nmea"
 )
@@ -18,7 +19,7 @@ import (
 func Read(name string) (*sensors.Log, error) {
 	info, err := os.Stat(name)
 	if err != nil {
-		return nil, &sensors.InputError{File: name, What: "it cannot be opened: " + err.Error(), Mend: "check the name", Err: err}
+		return nil, &sensors.InputError{File: name, What: finding.Said("it cannot be opened: " + err.Error()), Remedy: finding.Said("check the name"), Err: err}
 	}
 	switch {
 	case info.IsDir():
@@ -27,10 +28,10 @@ func Read(name string) (*sensors.Log, error) {
 		dir := filepath.Dir(name)
 		return ReadFS(os.DirFS(dir), dir)
 	case strings.EqualFold(filepath.Ext(name), ".csv"):
-		return nil, &sensors.InputError{File: name, What: "this is none of the files of a log",
-			Mend: "give the folder that holds motion.csv and gnss.csv"}
+		return nil, &sensors.InputError{File: name, What: finding.Said("this is none of the files of a log"),
+			Remedy: finding.Said("give the folder that holds motion.csv and gnss.csv")}
 	case !info.Mode().IsRegular():
-		return nil, &sensors.InputError{File: name, What: "this is no ordinary file", Mend: "give a folder or a zip archive"}
+		return nil, &sensors.InputError{File: name, What: finding.Said("this is no ordinary file"), Remedy: finding.Said("give a folder or a zip archive")}
 	}
 	f, err := os.Open(name)
 	if err != nil {
@@ -140,7 +141,7 @@ func (b *bundle) readRide(log *sensors.Log, clock float64) error {
 			return asInput(f.name, 0, err)
 		}
 		if len(text) > longest {
-			return &sensors.InputError{File: f.name, What: "the file is longer than 1 MiB", Mend: "keep what the plain log names"}
+			return &sensors.InputError{File: f.name, What: finding.Said("the file is longer than 1 MiB"), Remedy: finding.Said("keep what the plain log names")}
 		}
 		var notes []sensors.Note
 		log.Ride, notes, err = DecodeRide(text, f.name)
@@ -165,8 +166,8 @@ func (b *bundle) sameClock(log *sensors.Log) error {
 			return nil
 		}
 		return &sensors.InputError{File: b.name,
-			What: fmt.Sprintf("%s runs from %.7g to %.7g s and motion.csv from %.7g to %.7g s, so they are not on one clock", file, first, last, from, to),
-			Mend: "give t_s in seconds from the same start in all files"}
+			What:   finding.Said(fmt.Sprintf("%s runs from %.7g to %.7g s and motion.csv from %.7g to %.7g s, so they are not on one clock", file, first, last, from, to)),
+			Remedy: finding.Said("give t_s in seconds from the same start in all files")}
 	}
 	if n := len(log.Fixes); n > 0 {
 		if err := other("gnss", log.Fixes[0].T, log.Fixes[n-1].T); err != nil {

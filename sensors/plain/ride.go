@@ -11,6 +11,7 @@ import (
 	"github.com/tidwall/gjson"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/jsontext"
 	"stillair/sensors/internal/mend"
 )
@@ -46,7 +47,7 @@ type rideReader struct {
 }
 
 func (d *rideReader) fail(at gjson.Result, what, mend string) error {
-	err := &sensors.InputError{File: d.name, What: what, Mend: mend}
+	err := &sensors.InputError{File: d.name, What: finding.Said(what), Remedy: finding.Said(mend)}
 	if at.Index > 0 {
 		err.Line = jsontext.Line(d.text, at.Index)
 	}
@@ -79,7 +80,7 @@ func (d *rideReader) object(of string, r gjson.Result, known ...string) fields {
 		case !slices.Contains(known, k.Str):
 			if len(d.notes) < 20 {
 				d.notes = append(d.notes, sensors.Note{File: d.name, Line: jsontext.Line(d.text, k.Index), Count: 1,
-					Text: fmt.Sprintf("%s%.40q is not known and is passed over", of, k.Str)})
+					What: finding.Said(fmt.Sprintf("%s%.40q is not known and is passed over", of, k.Str))})
 			}
 		case f.m[k.Str].Exists():
 			d.fail(k, fmt.Sprintf("%s%s is there twice", of, k.Str), "keep one")
@@ -116,7 +117,7 @@ func (f fields) text(name string) string {
 		return ""
 	case r.Type == gjson.String && len(r.Str) <= 10_000 && !utf8.ValidString(r.Str):
 		f.d.notes = append(f.d.notes, sensors.Note{File: f.d.name, Line: jsontext.Line(f.d.text, r.Index), Count: 1,
-			Text: f.of + name + " is not in UTF-8; what cannot be read is replaced by �"})
+			What: finding.Said(f.of + name + " is not in UTF-8; what cannot be read is replaced by �")})
 		return strings.ToValidUTF8(r.Str, "�")
 	case r.Type == gjson.String && len(r.Str) <= 10_000:
 		return r.Str

@@ -66,7 +66,7 @@ func TestBadRides(t *testing.T) {
 	} {
 		_, _, err := DecodeRide([]byte(c.text), "ride.json")
 		var input *sensors.InputError
-		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+		if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want one with %q", c.name, err, c.want)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // row is one record of a table with its columns found.
@@ -208,8 +209,8 @@ func room(samples, rows int, read, size int64) int {
 }
 
 func tooMany(name string, most int) error {
-	return &sensors.InputError{File: name, What: fmt.Sprintf("there are more than %d samples", most),
-		Mend: "cut the ride into shorter logs"}
+	return &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("there are more than %d samples", most)),
+		Remedy: finding.Said("cut the ride into shorter logs")}
 }
 
 // damaged keeps what came before the place where a file stops being readable:
@@ -229,6 +230,6 @@ func asInput(name string, line int, err error) error {
 	if errors.As(err, &input) {
 		return err
 	}
-	return &sensors.InputError{File: name, Line: line, What: "the file cannot be read: " + err.Error(),
-		Mend: "copy it again from where it came from", Err: err}
+	return &sensors.InputError{File: name, Line: line, What: finding.Said("the file cannot be read: " + err.Error()),
+		Remedy: finding.Said("copy it again from where it came from"), Err: err}
 }

@@ -84,7 +84,7 @@ func TestOddSound(t *testing.T) {
 			var notes []string
 			for _, n := range log.Notes {
 				if strings.HasSuffix(n.File, soundFile) {
-					notes = append(notes, n.Text)
+					notes = append(notes, n.What.String())
 				}
 			}
 			if all := strings.Join(notes, "\n"); !strings.Contains(all, c.note) || c.note == "" && all != "" {
@@ -102,7 +102,7 @@ func TestBadSound(t *testing.T) {
 	} {
 		_, err := ReadFS(withSound(c.text), "ride")
 		var input *sensors.InputError
-		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+		if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want an InputError with %q and a mend", c.name, err, c.want)
 		}
 	}

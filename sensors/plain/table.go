@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Limits of a table. No honest log comes near them.
@@ -52,7 +53,7 @@ func (t *table) pass(lines, bytes int) {
 }
 
 func (t *table) fail(line int, what, mend string) error {
-	return &sensors.InputError{File: t.file, Line: line, What: what, Mend: mend}
+	return &sensors.InputError{File: t.file, Line: line, What: finding.Said(what), Remedy: finding.Said(mend)}
 }
 
 // nextLine returns the next line without its break; io.EOF after the last.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // tally counts what is odd about one file: a Note for each kind of oddity, at
@@ -24,7 +25,7 @@ func (y *tally) say(line int, key, text string) {
 	if !ok {
 		i = len(y.notes)
 		y.at[key] = i
-		y.notes = append(y.notes, sensors.Note{File: y.file, Line: line, Text: text})
+		y.notes = append(y.notes, sensors.Note{File: y.file, Line: line, What: finding.Said(text)})
 	}
 	y.notes[i].Count++
 }
@@ -42,8 +43,8 @@ func (y *tally) hopeless() bool { return y.skipped >= 10_000 && y.skipped*10 > y
 // verdict refuses a file of which too little is left.
 func (y *tally) verdict(what string) error {
 	if y.rows == 0 {
-		return &sensors.InputError{File: y.file, What: "there is no row below the header",
-			Mend: "record again, or take the file that holds the " + what}
+		return &sensors.InputError{File: y.file, What: finding.Said("there is no row below the header"),
+			Remedy: finding.Said("record again, or take the file that holds the " + what)}
 	}
 	if 2*y.skipped <= y.rows {
 		return nil
@@ -55,6 +56,6 @@ func (y *tally) verdict(what string) error {
 		}
 	}
 	return &sensors.InputError{File: y.file, Line: worst.Line,
-		What: fmt.Sprintf("%d of %d rows cannot be read; first: %s", y.skipped, y.rows, worst.Text),
-		Mend: "see that the header names the right columns, that decimals have points, and that the file is whole"}
+		What:   finding.Said(fmt.Sprintf("%d of %d rows cannot be read; first: %s", y.skipped, y.rows, worst.What)),
+		Remedy: finding.Said("see that the header names the right columns, that decimals have points, and that the file is whole")}
 }

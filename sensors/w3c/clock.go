@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // place gives each position the time of its arrival on the clock of the
@@ -26,11 +27,11 @@ func (s *stream) place() error {
 		s.log.Fixes = append(s.log.Fixes, f)
 	}
 	if text != "" {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: len(s.log.Fixes), Text: text})
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: len(s.log.Fixes), What: finding.Said(text)})
 	}
 	if lost > 0 {
 		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: lost,
-			Text: "a position tells no time of arrival, or a speed above 150 m/s; it is left out"})
+			What: finding.Said("a position tells no time of arrival, or a speed above 150 m/s; it is left out")})
 	}
 	if len(s.log.Fixes) == 0 {
 		return s.fail(0, "no position has a time of arrival", `add "timeStamp": performance.now() to each position`)

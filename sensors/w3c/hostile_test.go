@@ -55,7 +55,7 @@ func TestHostile(t *testing.T) {
 	} {
 		_, err := Read(&endless{line: c.line}, "page.jsonl")
 		var input *sensors.InputError
-		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+		if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want an InputError with %q", c.name, err, c.want)
 		}
 	}

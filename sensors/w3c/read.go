@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
 	"stillair/sensors/pile"
 )
@@ -52,7 +53,7 @@ func Read(r io.Reader, name string) (*sensors.Log, error) {
 	}
 	if s.bad > s.good {
 		n := s.log.Notes[0]
-		return nil, s.fail(n.Line, fmt.Sprintf("%d of %d lines cannot be read; first: %s", s.bad, s.bad+s.good, n.Text),
+		return nil, s.fail(n.Line, fmt.Sprintf("%d of %d lines cannot be read; first: %s", s.bad, s.bad+s.good, n.What),
 			"write one JSON object a line, with the names of the W3C")
 	}
 	if err := s.settle(); err != nil {
@@ -62,7 +63,7 @@ func Read(r io.Reader, name string) (*sensors.Log, error) {
 }
 
 func (s *stream) fail(line int, what, mend string) error {
-	return &sensors.InputError{File: s.name, Line: line, What: what, Mend: mend}
+	return &sensors.InputError{File: s.name, Line: line, What: finding.Said(what), Remedy: finding.Said(mend)}
 }
 
 func (s *stream) lines(r io.Reader) error {
@@ -81,8 +82,8 @@ func (s *stream) lines(r io.Reader) error {
 		case errors.Is(err, io.EOF):
 			return nil
 		case err != nil && s.good == 0:
-			return &sensors.InputError{File: s.name, Line: line, What: "the file cannot be read: " + err.Error(),
-				Mend: "copy it again from where it came from", Err: err}
+			return &sensors.InputError{File: s.name, Line: line, What: finding.Said("the file cannot be read: " + err.Error()),
+				Remedy: finding.Said("copy it again from where it came from"), Err: err}
 		case err != nil:
 			s.note(line, err, "the file is damaged from here on ("+err.Error()+"); what came before is kept")
 			return nil
@@ -96,7 +97,7 @@ func (s *stream) note(line int, problem error, text string) {
 	if !ok {
 		i = len(s.log.Notes)
 		s.problems[problem] = i
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Line: line, Text: text})
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Line: line, What: finding.Said(text)})
 	}
 	s.log.Notes[i].Count++
 }
@@ -191,7 +192,7 @@ func (s *stream) settle() error {
 	}
 	var spikes int
 	if s.log.Motion, spikes = mend.DropSpikes(s.log.Motion); spikes > 0 {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: spikes, Text: mend.SpikeText})
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: spikes, What: finding.Said(mend.SpikeText)})
 	}
 	s.log.Ride.Axes = mend.Settle(s.log, s.name, s.axes)
 	return nil
@@ -199,9 +200,9 @@ func (s *stream) settle() error {
 
 func (s *stream) disorder(d mend.Disorder, what string) {
 	if d.Moved > 0 {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: d.Moved, Text: what + " came after a later one; they are sorted"})
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: d.Moved, What: finding.Said(what + " came after a later one; they are sorted")})
 	}
 	if d.Doubled > 0 {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: d.Doubled, Text: what + " had the time of one before it and is left out"})
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: d.Doubled, What: finding.Said(what + " had the time of one before it and is left out")})
 	}
 }

@@ -250,7 +250,7 @@ func TestRefused(t *testing.T) {
 	} {
 		_, err := Read(strings.NewReader(c.text), "page.jsonl")
 		var input *sensors.InputError
-		if !errors.As(err, &input) || input.Mend == "" || !strings.Contains(err.Error(), c.want) {
+		if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: error %v, want an InputError with %q and a mend", c.name, err, c.want)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -35,7 +36,7 @@ func Speed(log *sensors.Log, file string) error {
 	}
 	if unit.MPS != 1 {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: len(log.Fixes),
-			Text: fmt.Sprintf("the speeds %s when they are read in %s, and are converted to m/s", why, unit.Name)})
+			What: finding.Said(fmt.Sprintf("the speeds %s when they are read in %s, and are converted to m/s", why, unit.Name))})
 		for i := range log.Fixes {
 			log.Fixes[i].Speed *= unit.MPS
 			log.Fixes[i].SpeedSD *= unit.MPS
@@ -48,11 +49,11 @@ func Speed(log *sensors.Log, file string) error {
 	log.Fixes = slices.DeleteFunc(log.Fixes, func(f sensors.Fix) bool { return f.Speed > mostSpeed })
 	if n := before - len(log.Fixes); n > 0 {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: n,
-			Text: fmt.Sprintf("a speed above %g m/s cannot be; the fix is left out", mostSpeed)})
+			What: finding.Said(fmt.Sprintf("a speed above %g m/s cannot be; the fix is left out", mostSpeed))})
 	}
 	return nil
 }
 
 func refuseSpeed(file, what string) error {
-	return &sensors.InputError{File: file, What: what, Mend: "give them in m/s: km/h divided by 3.6, mph times 0.44704"}
+	return &sensors.InputError{File: file, What: finding.Said(what), Remedy: finding.Said("give them in m/s: km/h divided by 3.6, mph times 0.44704")}
 }

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // The words that say how a file's signs are meant.
@@ -23,12 +24,12 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 	switch {
 	case unit == "" && size < 3:
 		return nil, &sensors.InputError{File: file,
-			What: fmt.Sprintf("the acceleration without vibration is %.2g m/s², so gravity is not in it", size),
-			Mend: "record the accelerometer itself, which reads 9.8 at rest, not linear acceleration"}
+			What:   finding.Said(fmt.Sprintf("the acceleration without vibration is %.2g m/s², so gravity is not in it", size)),
+			Remedy: finding.Said("record the accelerometer itself, which reads 9.8 at rest, not linear acceleration")}
 	case unit == "":
 		return nil, &sensors.InputError{File: file,
-			What: fmt.Sprintf("the acceleration without vibration is %.3g, which is not the size of gravity (9.8 m/s²)", size),
-			Mend: "give specific force in m/s²"}
+			What:   finding.Said(fmt.Sprintf("the acceleration without vibration is %.3g, which is not the size of gravity (9.8 m/s²)", size)),
+			Remedy: finding.Said("give specific force in m/s²")}
 	case scale == 1:
 		return nil, nil
 	}
@@ -36,7 +37,7 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 		motion[i].Force = r3.Scale(scale, motion[i].Force)
 	}
 	return &sensors.Note{File: file, Count: 1,
-		Text: fmt.Sprintf("the acceleration is in %s (%.3g at rest) and is converted to m/s²", unit, size)}, nil
+		What: finding.Said(fmt.Sprintf("the acceleration is in %s (%.3g at rest) and is converted to m/s²", unit, size))}, nil
 }
 
 // Settle finds the unit of the turn rate and the sign of the force, which
@@ -45,7 +46,7 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 // known of the axes afterwards: AxesUp, or "" where nothing tells.
 func Settle(log *sensors.Log, file, axes string) string {
 	say := func(count int, text string) {
-		log.Notes = append(log.Notes, sensors.Note{File: file, Count: count, Text: text})
+		log.Notes = append(log.Notes, sensors.Note{File: file, Count: count, What: finding.Said(text)})
 	}
 	yaw := Sign(log)
 	scale := 1.0
