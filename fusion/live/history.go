@@ -89,9 +89,12 @@ func (h *history) shift(dv, from float64) {
 // calm is the mean force over the last second and a half until t.
 func (h *history) calm(t float64, sum r3.Vec) r3.Vec {
 	const over = 1.5
+	if h.n == 0 {
+		return r3.Vec{} // no motion at all
+	}
 	m := h.at(t - over)
 	last := h.ring[(h.n-1)%historySize].t
-	if h.n == 0 || last <= m.t {
+	if last <= m.t {
 		return r3.Vec{}
 	}
 	return r3.Scale(1/(last-m.t), r3.Sub(sum, m.sum))

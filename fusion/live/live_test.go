@@ -200,3 +200,15 @@ func BenchmarkFilter(b *testing.B) {
 		i++
 	}
 }
+
+// TestStandingWithoutMotion: a phone whose motion is denied or late has fixes
+// alone, and the filter goes by them.
+func TestStandingWithoutMotion(t *testing.T) {
+	f := New()
+	for i := range 5 {
+		f.Fix(sensors.NewFix(float64(i), 0))
+	}
+	if s := f.State(); !s.Standing || s.Speed != 0 {
+		t.Errorf("standing %v at %g m/s after five fixes without speed", s.Standing, s.Speed)
+	}
+}
