@@ -39,7 +39,11 @@ func Open() (*platform.Device, error) {
 			return device.NewLive(device.Hearing(android.NewPort(native), android.NewEar(native)), time.After)
 		},
 		PermitHearing: func() bool { return android.PermitEar(native, time.After) },
-		Awake:         android.Awake{Native: native},
+		Background:    newBackground(),
+		Obstacles:     obstacles,
+		AskToNotify:   func() { _ = android.AskToNotify(native) }, // refused, there is merely no question
+		LastEnd:       lastEnd,
+		Trial:         trial,
 		Share:         android.Sharer{Native: native},
 		Buzzer:        android.Buzzer{Native: native},
 		Locale:        lang.SystemLocale().String(),

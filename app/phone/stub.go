@@ -9,6 +9,6 @@ import (
 
 func main() {
 	fmt.Fprintln(os.Stderr, "stillair phone: built without a way to draw. Build it for the browser (GOOS=js GOARCH=wasm), "+
-		"for a phone (fyne package), or for a desktop (go build -tags desktop,x11 ./app/phone).")
+		"for Android (desk android), or for a desktop (go build -tags desktop,x11 ./app/phone).")
 	os.Exit(2)
 }

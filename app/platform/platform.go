@@ -40,6 +40,19 @@ type Device struct {
 	Hear          func() sensors.Source
 	PermitHearing func() bool
 
+	// Background keeps a recording going with the screen off; nil: it takes a lit
+	// screen, which Awake gives. Obstacles are the settings that stand against
+	// it, AskToNotify puts the system's question for notifications on the screen,
+	// and LastEnd tells how the app ended before this start. They may be nil.
+	Background  Background
+	Obstacles   func() []Obstacle
+	AskToNotify func()
+	LastEnd     func() Demise
+
+	// Trial says that this program was never run on a device of this kind and
+	// should first find out what works there (package trial).
+	Trial bool
+
 	// Dark and TextScale tell how the system is set: whether it asks for dark
 	// colours, and how large its text is beside the usual; nil: not known.
 	Dark      func() bool

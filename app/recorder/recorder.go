@@ -191,15 +191,20 @@ func (r *Recording) run(ctx context.Context) {
 	r.queue.close()
 }
 
+// Unheld notes that the device no longer holds the recording awake.
+func (r *Recording) Unheld(why error) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.kept.AwakeErr = why
+}
+
 func (r *Recording) holdAwake() (release func()) {
 	if r.cfg.Awake == nil {
 		return func() {}
 	}
 	release, err := r.cfg.Awake.Hold()
 	if err != nil {
-		r.mu.Lock()
-		r.kept.AwakeErr = err
-		r.mu.Unlock()
+		r.Unheld(err)
 		return func() {}
 	}
 	return release

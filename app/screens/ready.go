@@ -13,6 +13,7 @@ type ReadyActions struct {
 	Start, Permit, Bike, Guide, Air func()
 	Tick                            func(i int)
 	Dismiss                         func() // the notice was read
+	Notify                          func() // have the phone ask for notifications
 }
 
 // NoticeText is something that must be said first; empty: nothing.
@@ -25,6 +26,13 @@ func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Pa
 	if notice.Title != "" {
 		card := k.Notice(kit.Info, kit.Accent, notice.Title, notice.Text, k.Text(kit.Strong, kit.Accent, s.C.Book.Common.Close))
 		body = append(body, k.Touchable(card, notice.Title+" "+notice.Text, on.Dismiss))
+	}
+	for _, o := range v.Obstacles {
+		var ways []fyne.CanvasObject
+		if o.Ask {
+			ways = append(ways, k.Button(kit.Quiet, kit.None, s.C.Book.Background.Allow, on.Notify))
+		}
+		body = append(body, k.Notice(kit.Caution, kit.Warn, o.Title, o.Words, ways...))
 	}
 	body = append(body, k.List(s.into(kit.BikeTab, v.Bike, v.Setup, on.Bike), s.airRow(v, on.Air)))
 	if v.FirstTime {

@@ -41,7 +41,7 @@ func (s *Shell) bike() *store.Bike {
 
 func (s *Shell) readyState() view.ReadyState {
 	st := view.ReadyState{Bike: s.bike(), Setup: s.choices.Setup, Air: s.choices.Air, Free: s.free, Ticked: s.ticked, Coarse: s.dev.CoarseTiming,
-		Permit: s.dev.Permit != nil, NoGuide: s.choices.GuideSet}
+		Permit: s.dev.Permit != nil, NoGuide: s.choices.GuideSet, Obstacles: s.obstacles}
 	st.AirTold, st.AirOld = s.airAge()
 	if s.watch != nil {
 		st.Senses, _ = s.watch.Senses()
@@ -63,6 +63,7 @@ func (s *Shell) ready() *kit.Page {
 		Bike:   func() { s.goTo(screens.PlaceBikes) },
 		Guide:  func() { s.openGuide() },
 		Air:    s.openAir,
+		Notify: s.askToNotify,
 		Tick: func(i int) {
 			s.ticked[i] = !s.ticked[i]
 			s.again()
@@ -119,6 +120,7 @@ func (s *Shell) follow() {
 	case s.rec != nil:
 		s.followRide()
 	case s.place == screens.PlaceRide && len(s.piles[s.place]) == 1:
+		s.lookForObstacles()
 		now := s.dev.Clock.Elapsed()
 		if v := s.screen.C.Ready(s.readyState()); fmt.Sprint(v) != s.last && now-s.drawn >= calm {
 			s.drawn = now
@@ -153,7 +155,7 @@ func (s *Shell) recorderConfig() recorder.Config {
 	if s.dev.CoarseTiming {
 		kind = browser
 	}
-	return recorder.Config{Sessions: s.library.sessions, Clock: s.dev.Clock, Awake: s.dev.Awake, Source: s.source(), Filter: liveFilter{live.New()},
+	return recorder.Config{Sessions: s.library.sessions, Clock: s.dev.Clock, Awake: s.awake(), Source: s.source(), Filter: liveFilter{live.New()},
 		Ride: ride, About: about, Header: session.Header{Start: math.NaN(), Started: s.dev.Clock.Wall(), Device: kind, Program: Program, Origin: "recorded"},
 		Analyse: func(ctx context.Context, leg *sensors.Log) (*runs.Result, error) {
 			opts := opts
@@ -220,6 +222,7 @@ func (s *Shell) followRide() {
 	default:
 	}
 	st := s.rec.Status()
+	s.notify(st)
 	if s.choices.Aloud && st.Phase == recorder.Standing && st.Leg != nil && st.Leg != s.spoken {
 		s.spoken = st.Leg
 		s.say()

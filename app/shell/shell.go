@@ -2,6 +2,7 @@ package shell
 
 import (
 	"context"
+	"strings"
 	"sync"
 	"time"
 
@@ -51,6 +52,7 @@ type Shell struct {
 	notice  screens.NoticeText
 	unheard string // why sound could not be switched on
 	ride
+	behind
 	opened   opened
 	compared comparing
 	planned  planning
@@ -96,6 +98,9 @@ func Open(cfg Config) *Shell {
 	s.look()
 	if len(recovered) > 0 {
 		s.notice.Title, s.notice.Text = s.screen.C.Recovered(recovered[0])
+		if d.LastEnd != nil {
+			s.notice.Text = strings.TrimSpace(s.screen.C.Demise(d.LastEnd()) + " " + s.notice.Text)
+		}
 	}
 	go s.jobs.work(s.ctx)
 	return s
@@ -111,6 +116,9 @@ func (s *Shell) Start() {
 	s.show()
 	s.startWatch()
 	go s.tick()
+	if s.dev.Background != nil {
+		go s.listen()
+	}
 }
 
 // Close ends what runs; a recording is closed properly.

@@ -22,27 +22,28 @@ type Book struct {
 	Horsepower      string  // what the horsepower of the language is called
 	HorsepowerWatts float64 // and how many W it has
 
-	Common  Common
-	Ready   Ready
-	Senses  Senses
-	Hearing Hearing
-	Riding  Riding
-	Rides   Rides
-	Ride    Ride
-	Run     Run
-	Load    Load
-	Bikes   Bikes
-	Compare Compare
-	Guide   Guide
-	Advice  Advice
-	More    More
-	Trouble Trouble
-	Worth   Worth
-	Plan    Plan
-	Power   Power
-	Parts   Parts
-	Deleted Deleted
-	Offer   Offer
+	Common     Common
+	Ready      Ready
+	Senses     Senses
+	Hearing    Hearing
+	Background Background
+	Riding     Riding
+	Rides      Rides
+	Ride       Ride
+	Run        Run
+	Load       Load
+	Bikes      Bikes
+	Compare    Compare
+	Guide      Guide
+	Advice     Advice
+	More       More
+	Trouble    Trouble
+	Worth      Worth
+	Plan       Plan
+	Power      Power
+	Parts      Parts
+	Deleted    Deleted
+	Offer      Offer
 
 	said map[string]string // what the analysis says, from English
 }

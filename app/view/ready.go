@@ -52,6 +52,7 @@ type Ready struct {
 	CanStart    bool
 	AskPermit   bool
 	FirstTime   bool
+	Obstacles   []ObstacleLine
 }
 
 // ReadyState is what the screen before the ride is made from.
@@ -67,6 +68,8 @@ type ReadyState struct {
 	Coarse  bool
 	Permit  bool // leave must be asked for by a tap
 	NoGuide bool // the guide was read
+
+	Obstacles []platform.Obstacle
 }
 
 // goodHSD is the horizontal standard deviation up to which satellites count as
@@ -99,7 +102,8 @@ func perHour(senses []recorder.Sense) float64 {
 // Ready makes the screen before the ride.
 func (c Context) Ready(s ReadyState) Ready {
 	t := c.Book.Ready
-	r := Ready{Bike: t.BikeNone, Setup: t.BikeNoneHint, FirstTime: !s.NoGuide, AskPermit: s.Permit}
+	r := Ready{Bike: t.BikeNone, Setup: t.BikeNoneHint, FirstTime: !s.NoGuide, AskPermit: s.Permit,
+		Obstacles: c.Obstacles(s.Obstacles)}
 	if s.Bike != nil {
 		r.HasBike, r.Bike, r.Setup = true, s.Bike.Name, c.setupLine(*s.Bike, s.Setup)
 	}

@@ -1,9 +1,11 @@
 package view
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
+	"stillair/app/platform"
 	"stillair/app/recorder"
 	"stillair/runs"
 	"stillair/sensors"
@@ -118,7 +120,10 @@ func (c Context) rideWarnings(s recorder.Status) []string {
 	case s.Kept.Trouble() != nil:
 		out = append(out, c.Book.Senses.Storage+": "+c.storageLine(s.Kept.Free, s.Senses).Words)
 	}
-	if s.Kept.AwakeErr != nil {
+	switch {
+	case errors.Is(s.Kept.AwakeErr, platform.ErrBackground):
+		out = append(out, c.Book.Background.Refused)
+	case s.Kept.AwakeErr != nil:
 		out = append(out, trouble.ScreenMayGoOff)
 	}
 	for _, x := range s.Senses {

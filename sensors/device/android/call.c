@@ -124,6 +124,14 @@ jint still_constant(still_java *j, const char *class_name, const char *field) {
 	return j->failed ? 0 : (*j->env)->GetStaticIntField(j->env, type, id);
 }
 
+jint still_static_int(still_java *j, jobject of, const char *field) {
+	if (j->failed) return 0;
+	jclass type = (*j->env)->GetObjectClass(j->env, of);
+	jfieldID id = (*j->env)->GetStaticFieldID(j->env, type, field, "I");
+	note(j, field);
+	return j->failed ? 0 : (*j->env)->GetStaticIntField(j->env, type, id);
+}
+
 jstring still_text(still_java *j, const char *text) {
 	if (j->failed) return NULL;
 	jstring s = (*j->env)->NewStringUTF(j->env, text);

@@ -23,6 +23,9 @@ jobject still_static(still_java *j, const char *class_name, const char *method, 
 jobject still_new(still_java *j, const char *class_name, const char *signature, ...);
 jobject still_static_object(still_java *j, const char *class_name, const char *field, const char *signature);
 jint still_constant(still_java *j, const char *class_name, const char *field);
+/* still_static_int reads a static field of an object's own class, which a thread
+ * of ours does not find by its name. */
+jint still_static_int(still_java *j, jobject of, const char *field);
 jstring still_text(still_java *j, const char *text);
 /* two may be NULL. */
 jobjectArray still_texts(still_java *j, const char *one, const char *two);

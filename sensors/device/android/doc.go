@@ -17,6 +17,13 @@
 // A microphone that is taken away, as when a headset is plugged in, is told and
 // not opened again until the next recording.
 //
+// # With the screen off
+//
+// Nothing here needs the screen or the window: the receiver is asked through
+// the application's own context, and what keeps the process alive and the
+// processor awake is a foreground service (Service), whose few lines of Java
+// stand as smali in app/desk/android. The screen may go dark.
+//
 // # Axes and units
 //
 // Android's accelerometer gives specific force in m/s², +g upwards at rest,

@@ -121,38 +121,43 @@ func (e *Ear) Stop() {
 // How PermitEar waits.
 const (
 	look    = 100 * time.Millisecond
-	appears = 20  // looks until the question must be on the screen
 	patient = 600 // looks until the rider is taken to have gone away
 )
 
+// answers counts the questions that the rider has answered.
+func answers(native Native) (n C.int, err error) {
+	err = native(func(_, env, ctx uintptr) error {
+		var why [room]C.char
+		if n = C.still_answers((*C.JNIEnv)(pointer(env)), C.jobject(pointer(ctx)), &why[0], room); n < 0 {
+			return errors.New(C.GoString(&why[0]))
+		}
+		return nil
+	})
+	return n, err
+}
+
 // PermitEar asks the rider for leave to use the microphone and reports whether
-// it was given; it waits for the answer. Android tells that to a class of the
-// app's own, which this one has not, so the answer is seen from the screen: the
-// question takes it from the app, and the answer gives it back. Where the rider
-// has forbidden to be asked, no question comes. after is time.After or a
-// stand-in for it.
+// it was given; it waits for the answer, which the app's activity counts. Where
+// the rider has forbidden to be asked, Android answers by itself. after is
+// time.After or a stand-in for it.
 func PermitEar(native Native, after func(time.Duration) <-chan time.Time) bool {
 	is, err := leave(native)
 	if err != nil || is&C.STILL_MAY_HEAR != 0 {
 		return err == nil
 	}
-	if !askToHear(native) {
+	before, err := answers(native)
+	if err != nil || !askToHear(native) {
 		return false
 	}
-	open := false
-	for i := range patient {
+	for range patient {
 		<-after(look)
-		is, err := leave(native)
-		front := is&C.STILL_IN_FRONT != 0
-		switch {
-		case err != nil:
-			return false
-		case is&C.STILL_MAY_HEAR != 0:
-			return true
-		case open && front, !open && i >= appears:
-			return false
+		if is, err = leave(native); err != nil || is&C.STILL_MAY_HEAR != 0 {
+			return err == nil
 		}
-		open = open || !front
+		if now, err := answers(native); err != nil || now != before {
+			is, err = leave(native) // the answer may have come in between
+			return err == nil && is&C.STILL_MAY_HEAR != 0
+		}
 	}
 	return false
 }

@@ -169,6 +169,7 @@ func TestPermitEar(t *testing.T) {
 		{"refused when asked", "", "no", "1", 35, false},
 		{"not to be asked again", "", "never ask", "1", 35, false},
 		{"not answered", "", "", "1", 35, false},
+		{"another question is open", "", "another is open", "1", 35, false},
 		{"given at installation", "", "", "", 22, true},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -33,9 +33,16 @@ int still_hear_leave(JNIEnv *env, jobject activity, char *why, int room) {
 	jint api = still_constant(&j, "android/os/Build$VERSION", "SDK_INT");
 	int is = 0;
 	if (still_allowed(&j, activity, api, STILL_HEAR)) is |= STILL_MAY_HEAR;
-	if (still_boolean(&j, activity, "hasWindowFocus", "()Z")) is |= STILL_IN_FRONT;
 	if (untreated(&j, activity)) is |= STILL_UNTREATED;
 	if (!j.failed) return is;
+	snprintf(why, (size_t)room, "%s", j.words);
+	return -1;
+}
+
+int still_answers(JNIEnv *env, jobject activity, char *why, int room) {
+	still_java j = {.env = env};
+	jint count = still_static_int(&j, activity, "answers");
+	if (!j.failed) return count;
 	snprintf(why, (size_t)room, "%s", j.words);
 	return -1;
 }

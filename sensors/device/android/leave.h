@@ -18,10 +18,13 @@ void still_ask(still_java *j, jobject activity, const char *one, const char *two
 /* How it stands with the microphone: a sum, or -1 with why in words. */
 enum {
 	STILL_MAY_HEAR = 1,
-	STILL_IN_FRONT = 2, /* the app has the screen; no question is open */
-	STILL_UNTREATED = 4 /* the phone gives sound as it came in */
+	STILL_UNTREATED = 2 /* the phone gives sound as it came in */
 };
 int still_hear_leave(JNIEnv *env, jobject activity, char *why, int room);
+
+/* still_answers counts the questions that the rider has answered since the app
+ * was started (RideActivity.smali), or -1 with why in words. */
+int still_answers(JNIEnv *env, jobject activity, char *why, int room);
 
 /* still_hear_ask asks for the microphone, and returns 1, or 0 with why. */
 int still_hear_ask(JNIEnv *env, jobject activity, char *why, int room);

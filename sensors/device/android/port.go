@@ -3,7 +3,6 @@
 package android
 
 // #cgo android LDFLAGS: -landroid
-// #include "awake.h"
 // #include "fixes.h"
 // #include "motion.h"
 import "C"

@@ -228,26 +228,6 @@ func TestSensorsThatDie(t *testing.T) {
 	}
 }
 
-func TestScreen(t *testing.T) {
-	machine.Reset(35)
-	release, err := Awake{machine.Native}.Hold()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if machine.Get("lit") != "1" || machine.Get("dark") != "" {
-		t.Error("the screen is not held")
-	}
-	release()
-	release()
-	if machine.Get("dark") != "1" {
-		t.Errorf("let go %q times", machine.Get("dark"))
-	}
-	machine.Set("no wake lock", "yes")
-	if _, err := (Awake{machine.Native}).Hold(); err == nil || !strings.Contains(err.Error(), "WAKE_LOCK") {
-		t.Errorf("err = %v", err)
-	}
-}
-
 func TestFilesFolder(t *testing.T) {
 	machine.Reset(35)
 	if path, err := FilesFolder(machine.Native); err != nil || path != "/data/user/0/stillair.phone/files" {

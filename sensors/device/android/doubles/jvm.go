@@ -2,6 +2,8 @@
 
 package doubles
 
+// #define _GNU_SOURCE
+// #include <dlfcn.h>
 // #include <jni.h>
 // #include <stdlib.h>
 // #include "stage.h"
@@ -38,6 +40,15 @@ package doubles
 //	if ((*env)->ExceptionCheck(env)) { (*env)->ExceptionDescribe(env); return NULL; }
 //	return result;
 // }
+// // bind gives the packed service its native method, which a phone finds in the
+// // library that the activity loads.
+// static int bind(JNIEnv *env) {
+//	JNINativeMethod told = {"told", "(JILjava/lang/String;)V", dlsym(RTLD_DEFAULT, "Java_stillair_phone_RideService_told")};
+//	if (!told.fnPtr) return 0;
+//	jclass type = (*env)->FindClass(env, "stillair/phone/RideService");
+//	if ((*env)->ExceptionCheck(env)) { (*env)->ExceptionDescribe(env); return 0; }
+//	return (*env)->RegisterNatives(env, type, &told, 1) == 0;
+// }
 // static void number(JNIEnv *env, int api) {
 //	jclass type = (*env)->FindClass(env, "android/os/Build$VERSION");
 //	if ((*env)->ExceptionCheck(env)) return;
@@ -57,6 +68,7 @@ package doubles
 import "C"
 
 import (
+	"errors"
 	"fmt"
 	"runtime"
 	"time"
@@ -76,7 +88,13 @@ func Start(classes string) (*Machine, error) {
 	if code := C.create(&vm, path); code != 0 {
 		return nil, fmt.Errorf("no virtual machine: %d", code)
 	}
-	return &Machine{vm}, nil
+	m := &Machine{vm}
+	bound := false
+	m.attached(func(env *C.JNIEnv) { bound = C.bind(env) != 0 })
+	if !bound {
+		return nil, errors.New("the packed service, or its native method, is not there")
+	}
+	return m, nil
 }
 
 func (m *Machine) attached(do func(env *C.JNIEnv)) {
@@ -117,6 +135,7 @@ func call(env *C.JNIEnv, method, signature string, args ...string) C.jobject {
 // every sensor, that has not slept.
 func (m *Machine) Reset(api int) {
 	m.attached(func(env *C.JNIEnv) {
+		call(env, "does", "(Ljava/lang/String;)V", "clear")
 		call(env, "clear", "()V")
 		C.number(env, C.int(api))
 	})
@@ -138,6 +157,11 @@ func (m *Machine) Get(key string) (value string) {
 		C.free(unsafe.Pointer(c))
 	})
 	return value
+}
+
+// Does has the system, or the rider, do something to the service.
+func (m *Machine) Does(what string) {
+	m.attached(func(env *C.JNIEnv) { call(env, "does", "(Ljava/lang/String;)V", what) })
 }
 
 // Phone is how the stand-in for the sensor queue behaves.

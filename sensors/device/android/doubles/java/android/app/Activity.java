@@ -4,6 +4,10 @@ import stage.Stage;
 
 public class Activity extends android.content.Context {
 	public final void requestPermissions(String[] names, int code) {
+		if (names.length == 1 && names[0].equals("android.permission.POST_NOTIFICATIONS")) {
+			Stage.count("asked to notify");
+			return;
+		}
 		if (names.length == 1 && names[0].equals("android.permission.RECORD_AUDIO")) {
 			askToHear();
 			return;
@@ -19,24 +23,20 @@ public class Activity extends android.content.Context {
 		}).start();
 	}
 
-	/** The question takes the screen until it is answered, unless the rider has forbidden to be asked. */
+	/** Where the rider has forbidden to be asked, Android answers by itself. */
 	private void askToHear() {
 		Stage.count("asked to hear");
 		String answer = Stage.get("answer to hear");
-		if (answer.equals("never ask")) return;
+		if (answer.isEmpty()) return;
 		new Thread(() -> {
-			try {
-				Thread.sleep(200);
-				Stage.set("question open", "yes");
-				if (answer.isEmpty()) return;
-				Thread.sleep(500);
-			} catch (InterruptedException e) { return; }
+			try { Thread.sleep(answer.equals("never ask") ? 50 : 500); } catch (InterruptedException e) { return; }
 			if (answer.equals("yes")) Stage.set("may hear", "yes");
-			Stage.set("question open", "no");
+			boolean put = !answer.equals("another is open");
+			onRequestPermissionsResult(1, new String[put ? 1 : 0], new int[put ? 1 : 0]);
 		}).start();
 	}
 
-	public boolean hasWindowFocus() { return !Stage.is("question open"); }
+	public void onRequestPermissionsResult(int code, String[] names, int[] results) { Stage.count("answers"); }
 
 	public void startActivity(android.content.Intent sheet) {
 		android.content.Intent send = sheet.inside;

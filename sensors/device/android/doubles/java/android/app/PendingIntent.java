@@ -8,7 +8,19 @@ public final class PendingIntent {
 	public final boolean mutable;
 	public final String to;
 
+	public Intent intent;
+
 	private PendingIntent(boolean mutable, String to) { this.mutable = mutable; this.to = to; }
+
+	public static PendingIntent getActivity(Context context, int code, Intent intent, int flags) { return made(intent, flags); }
+	public static PendingIntent getService(Context context, int code, Intent intent, int flags) { return made(intent, flags); }
+
+	private static PendingIntent made(Intent intent, int flags) {
+		if ((flags & IMMUTABLE) == 0) throw new IllegalArgumentException("nobody is to fill this in");
+		PendingIntent p = new PendingIntent(false, intent.to);
+		p.intent = intent;
+		return p;
+	}
 
 	/** From 31 on it has to be said whether the intent may be filled in, from 34 on one that may names its package. */
 	public static PendingIntent getBroadcast(Context context, int code, Intent intent, int flags) {

@@ -15,10 +15,16 @@ public class Context {
 		case "vibrator": return new android.os.Vibrator();
 		case "audio": return new android.media.AudioManager();
 		case "power": return new android.os.PowerManager();
+		case "notification": return new android.app.NotificationManager();
+		case "activity": return new android.app.ActivityManager();
 		default: return null;
 		}
 	}
 
+	public ComponentName startService(Intent intent) { return stage.Services.start(intent); }
+	public boolean stopService(Intent intent) { return stage.Services.stop(); }
+	public android.content.pm.PackageManager getPackageManager() { return new android.content.pm.PackageManager(); }
+	public android.content.res.Resources getResources() { return new android.content.res.Resources(); }
 	public ContentResolver getContentResolver() { return new ContentResolver(); }
 
 	/** 0 is PERMISSION_GRANTED. */

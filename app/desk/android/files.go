@@ -1,0 +1,11 @@
+package android
+
+import "embed"
+
+// files holds what a package is made from besides the program: headers, the
+// framework, the manifest, smali source, and the toolkit's own classes.
+//
+//go:embed files
+var files embed.FS
+
+func read(name string) ([]byte, error) { return files.ReadFile("files/" + name) }

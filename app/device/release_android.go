@@ -1,0 +1,5 @@
+//go:build !trial
+
+package device
+
+const trial = false

@@ -1,0 +1,169 @@
+package shell_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"stillair/app/platform"
+	"stillair/app/platform/platformtest"
+	"stillair/app/store"
+	"stillair/sensors"
+)
+
+// pocket is a Background that notes what is asked of it.
+type pocket struct {
+	refuses string // with this in what is wanted it refuses
+	happens chan platform.Happening
+
+	mu   sync.Mutex
+	said []string
+}
+
+func newPocket() *pocket { return &pocket{happens: make(chan platform.Happening)} }
+
+func (p *pocket) note(s string) error {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.said = append(p.said, s)
+	if p.refuses != "" && strings.Contains(s, p.refuses) {
+		return errors.Join(platform.ErrBackground, errors.New("no"))
+	}
+	return nil
+}
+
+func (p *pocket) Begin(n platform.Notification, sound bool) error {
+	return p.note(fmt.Sprintf("begin %q %q, sound %v", n.Title, n.Text, sound))
+}
+func (p *pocket) Show(n platform.Notification) error    { return p.note("show " + n.Text) }
+func (p *pocket) End() error                            { return p.note("end") }
+func (p *pocket) Happenings() <-chan platform.Happening { return p.happens }
+func (p *pocket) asked() []string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return slices.Clone(p.said)
+}
+
+// still is a source of a phone that stands, without motion.
+type still struct{}
+
+func (still) Run(ctx context.Context, to sensors.Sink) error {
+	for i := 0; ; i++ {
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-time.After(20 * time.Millisecond):
+		}
+		to.Fix(sensors.NewFix(float64(i)/50, 0))
+	}
+}
+
+func phone(p platform.Background, files platform.Files) *platform.Device {
+	return &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: func() sensors.Source { return still{} }, Locale: "en-IE", Background: p}
+}
+
+func TestARideEndsFromTheNotification(t *testing.T) {
+	p := newPocket()
+	h := openOn(t, phone(p, platformtest.NewMemory()))
+	h.touch("Start recording")
+	h.await("recorded")
+	p.happens <- platform.SwipedUp // changes nothing
+	p.happens <- platform.EndAsked
+	h.await("There is no ride in this recording") // of so few fixes
+	got := slices.DeleteFunc(p.asked(), func(s string) bool { return strings.HasPrefix(s, "show ") })
+	if want := []string{`begin "Recording the ride" "Everything is being saved. Nothing to do here.", sound false`, "end"}; !slices.Equal(got, want) {
+		t.Errorf("asked for %q, want %q", got, want)
+	}
+}
+
+// TestTheMicrophoneIsRefused: the ride is held without it.
+func TestTheMicrophoneIsRefused(t *testing.T) {
+	files := platformtest.NewMemory()
+	if err := store.WriteChoices(files, store.Choices{Sound: true}); err != nil {
+		t.Fatal(err)
+	}
+	p := newPocket()
+	p.refuses = "sound true"
+	d := phone(p, files)
+	d.Hear = d.Source
+	h := openOn(t, d)
+	h.touch("Start recording")
+	h.await("recorded")
+	for deadline := time.Now().Add(10 * time.Second); len(p.asked()) < 2; time.Sleep(10 * time.Millisecond) {
+		if time.Now().After(deadline) {
+			t.Fatalf("asked for %q", p.asked())
+		}
+	}
+	if got := p.asked(); !strings.HasSuffix(got[0], "sound true") || !strings.HasSuffix(got[1], "sound false") {
+		t.Errorf("asked for %q", got)
+	}
+}
+
+func TestABackgroundThatIsRefusedIsToldOf(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		refuses string
+		happens platform.Happening
+	}{
+		{"at the start", "begin", ""},
+		{"later", "", platform.CutShort},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := newPocket()
+			p.refuses = c.refuses
+			h := openOn(t, phone(p, platformtest.NewMemory()))
+			h.touch("Start recording")
+			h.await("recorded")
+			if c.happens != "" {
+				p.happens <- c.happens
+			}
+			h.await("Keep the screen on and the app open")
+		})
+	}
+}
+
+func TestObstaclesAreShownBeforeTheRide(t *testing.T) {
+	d := phone(newPocket(), platformtest.NewMemory())
+	var mu sync.Mutex
+	asked, all := 0, []platform.Obstacle{platform.NoNotifications, platform.SavingBattery}
+	d.Obstacles = func() []platform.Obstacle {
+		mu.Lock()
+		defer mu.Unlock()
+		return all
+	}
+	d.AskToNotify = func() {
+		mu.Lock()
+		defer mu.Unlock()
+		asked++
+		all = all[1:]
+	}
+	h := openOn(t, d)
+	h.await("Battery Saver switches the satellites off")
+	h.await("Notifications are off")
+	h.touch("Allow notifications")
+	for deadline := time.Now().Add(20 * time.Second); strings.Contains(h.words(), "Notifications are off"); time.Sleep(20 * time.Millisecond) {
+		if time.Now().After(deadline) {
+			t.Fatal("the notifications are allowed, and it still says that they are off")
+		}
+	}
+	mu.Lock()
+	defer mu.Unlock()
+	if asked != 1 {
+		t.Errorf("asked %d times", asked)
+	}
+}
+
+func TestHowTheAppEndedIsTold(t *testing.T) {
+	files := platformtest.NewMemory()
+	begunRide(t, store.NewSessions(files, platform.NewSystemClock()), store.About{})
+	d := phone(newPocket(), files.CutPower())
+	d.LastEnd = func() platform.Demise { return platform.ByMemory }
+	h := openOn(t, d)
+	h.await("A recording was cut off")
+	h.await("The phone ran out of memory and closed the app.")
+}

@@ -1,0 +1,158 @@
+//go:build android || doubles
+
+package android
+
+// #include "service.h"
+import "C"
+
+import (
+	"errors"
+	"runtime/cgo"
+	"sync/atomic"
+	"time"
+)
+
+// Notice is what is shown while the service runs. No speed is in it: nobody is
+// to look at it while riding.
+type Notice struct {
+	Channel     string // what the rider finds it under in the settings
+	Title, Text string
+	End         string // on its button
+	Since       time.Time
+}
+
+// Happened is what befell the service.
+type Happened int32
+
+// What RideService tells; files/smali of package app/desk/android has the same
+// numbers.
+const (
+	started Happened = iota + 1
+	refused
+	EndAsked // the rider touched the button of the notification
+	Swiped   // the rider swiped the app away; the service goes on
+	Gone     // the system ended the service
+)
+
+// Service keeps the app going while a ride is recorded, with the screen off or
+// the app hidden: a foreground service of Android, with the processor held
+// awake. An app has one.
+type Service struct {
+	native Native
+	after  func(time.Duration) <-chan time.Time
+	self   cgo.Handle
+	ending atomic.Bool
+	begun  chan answer
+	events chan Happened
+}
+
+type answer struct {
+	what Happened
+	why  string
+}
+
+// NewService returns the service of the app behind native; it does not run yet.
+// after is time.After or a stand-in for it.
+func NewService(native Native, after func(time.Duration) <-chan time.Time) *Service {
+	s := &Service{native: native, after: after, begun: make(chan answer, 1), events: make(chan Happened, 16)}
+	s.self = cgo.NewHandle(s) // for as long as the process lives: the service may tell of itself at any time
+	return s
+}
+
+// answerWithin is how long Android may take to start a service that the rider
+// waits for.
+const answerWithin = 5 * time.Second
+
+// ErrNoAnswer is returned where Android neither starts the service nor refuses.
+var ErrNoAnswer = errors.New("Android did not start the service")
+
+// Begin starts the service, or gives a running one another notice and type. It
+// returns once the service runs or Android has refused. The app must be
+// visible, and the leave for the location, and for the microphone with sound,
+// must have been given.
+func (s *Service) Begin(n Notice, sound bool) error {
+	s.ending.Store(false)
+	select { // an answer that came too late for an earlier call
+	case <-s.begun:
+	default:
+	}
+	types := C.int(C.STILL_TYPE_LOCATION)
+	if sound {
+		types |= C.STILL_TYPE_MICROPHONE
+	}
+	err := s.with(n, types, func(env *C.JNIEnv, ctx C.jobject, r *C.still_ride, why *C.char) C.int {
+		return C.still_ride_begin(env, ctx, r, why, room)
+	})
+	if err != nil {
+		return err
+	}
+	select {
+	case a := <-s.begun:
+		if a.what == refused {
+			return errors.New(a.why)
+		}
+		return nil
+	case <-s.after(answerWithin):
+		return ErrNoAnswer
+	}
+}
+
+// Show changes the notice of a running service.
+func (s *Service) Show(n Notice) error {
+	return s.with(n, 0, func(env *C.JNIEnv, ctx C.jobject, r *C.still_ride, why *C.char) C.int {
+		return C.still_ride_show(env, ctx, r, why, room)
+	})
+}
+
+// with calls C with a notice.
+func (s *Service) with(n Notice, types C.int, call func(*C.JNIEnv, C.jobject, *C.still_ride, *C.char) C.int) error {
+	return s.native(func(_, env, ctx uintptr) error {
+		var c texts
+		defer c.free()
+		r := C.still_ride{channel: c.add(n.Channel), title: c.add(n.Title), text: c.add(n.Text), end: c.add(n.End),
+			since_ms: C.int64_t(n.Since.UnixMilli()), ride: C.int64_t(s.self), types: types}
+		var why [room]C.char
+		return explain(call((*C.JNIEnv)(pointer(env)), C.jobject(pointer(ctx)), &r, &why[0]), &why)
+	})
+}
+
+// End stops the service.
+func (s *Service) End() error {
+	s.ending.Store(true)
+	return s.native(func(_, env, ctx uintptr) error {
+		var why [room]C.char
+		return explain(C.still_ride_end((*C.JNIEnv)(pointer(env)), C.jobject(pointer(ctx)), &why[0], room), &why)
+	})
+}
+
+// Events gives what befalls the service: EndAsked, Swiped and Gone, the last
+// only where nobody called End.
+func (s *Service) Events() <-chan Happened { return s.events }
+
+// took takes what the service tells, on the thread that draws Java's windows:
+// it may not wait.
+func (s *Service) took(a answer) {
+	switch {
+	case a.what == started || a.what == refused:
+		select {
+		case s.begun <- a:
+		default:
+		}
+	case a.what == Gone && s.ending.Load():
+	default:
+		select {
+		case s.events <- a.what:
+		default: // sixteen that nobody took say no more than seventeen
+		}
+	}
+}
+
+//export Java_stillair_phone_RideService_told
+func Java_stillair_phone_RideService_told(env *C.JNIEnv, _ C.jclass, ride C.jlong, what C.jint, words C.jstring) {
+	if ride == 0 {
+		return
+	}
+	var why [room]C.char
+	C.still_words(env, words, &why[0], room)
+	cgo.Handle(ride).Value().(*Service).took(answer{Happened(what), C.GoString(&why[0])})
+}

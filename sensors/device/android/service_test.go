@@ -1,0 +1,250 @@
+//go:build doubles
+
+package android
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+// These tests run the service as it is packed: its classes are turned back from
+// the file of classes that the package holds (.ci/android/doubles).
+
+func notice() Notice {
+	return Notice{Channel: "Rides", Title: "Recording", Text: "Put the phone away", End: "End the ride", Since: time.UnixMilli(1_780_000_000_000)}
+}
+
+const noticeWords = "Recording|Put the phone away|1780000000000|android.intent.action.MAIN|End the ride|"
+
+// running is a service that runs on a phone of the given version.
+func running(t *testing.T, api int, sound bool) *Service {
+	t.Helper()
+	machine.Reset(api)
+	machine.Set("allowed", "yes")
+	machine.Set("may hear", "yes")
+	s := NewService(machine.Native, time.After)
+	if err := s.Begin(notice(), sound); err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func holds(t *testing.T, want map[string]string) {
+	t.Helper()
+	machine.Does("settle")
+	for key, value := range want {
+		if got := machine.Get(key); got != value {
+			t.Errorf("%s: %q, want %q", key, got, value)
+		}
+	}
+}
+
+// next is what befell the service; 0 where nothing did.
+func next(s *Service) Happened {
+	machine.Does("settle")
+	select {
+	case h := <-s.Events():
+		return h
+	default:
+		return 0
+	}
+}
+
+// TestServiceStarts: 8 is the type of the location, 136 that with the
+// microphone; before Android 10 a service had no types. 2 is START_NOT_STICKY.
+func TestServiceStarts(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		api    int
+		sound  bool
+		types  string
+		notice string
+	}{
+		{"Android 15", 35, false, "8", noticeWords + "at once|"},
+		{"with sound", 35, true, "136", noticeWords + "at once|"},
+		{"Android 11", 30, false, "8", noticeWords},
+		{"Android 8", 26, false, "without a type", noticeWords},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := running(t, c.api, c.sound)
+			holds(t, map[string]string{"types": c.types, "notification": c.notice, "held": "1", "let go": "", "returned": "2", "channel": "ride: Rides"})
+			if err := s.End(); err != nil {
+				t.Fatal(err)
+			}
+			holds(t, map[string]string{"let go": "1", "destroyed": "1"})
+			if h := next(s); h != 0 {
+				t.Errorf("told of %d, though the program itself ended the service", h)
+			}
+		})
+	}
+}
+
+func TestServiceIsRefused(t *testing.T) {
+	for _, c := range []struct {
+		name, set, value string
+		sound            bool
+		says             string
+	}{
+		{"no leave for the location", "allowed", "no", false, "ACCESS_FINE_LOCATION"},
+		{"no leave for the microphone", "may hear", "no", true, "RECORD_AUDIO"},
+		{"no wake lock", "no wake lock", "yes", false, "WAKE_LOCK"},
+		{"hidden", "hidden", "yes", false, "in background"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			machine.Reset(35)
+			machine.Set("allowed", "yes")
+			machine.Set("may hear", "yes")
+			machine.Set(c.set, c.value)
+			err := NewService(machine.Native, time.After).Begin(notice(), c.sound)
+			if err == nil || !strings.Contains(err.Error(), c.says) {
+				t.Errorf("err = %v, want %s in it", err, c.says)
+			}
+			if c.set != "hidden" {
+				holds(t, map[string]string{"stopped itself": "1", "held": "", "destroyed": "1"})
+			}
+		})
+	}
+}
+
+// TestServiceWidens: sound switched on while the service runs. One that may not
+// have more goes on with what it has.
+func TestServiceWidens(t *testing.T) {
+	s := running(t, 35, false)
+	if err := s.Begin(notice(), true); err != nil {
+		t.Fatal(err)
+	}
+	holds(t, map[string]string{"types": "136", "held": "1"})
+
+	s = running(t, 35, false)
+	machine.Set("foreground", "yes")
+	machine.Set("hidden", "yes")
+	if err := s.Begin(notice(), true); err == nil {
+		t.Error("a hidden app was given the microphone")
+	}
+	holds(t, map[string]string{"types": "8", "held": "1", "let go": "", "stopped itself": ""})
+}
+
+func TestServiceShowsAnotherNotice(t *testing.T) {
+	s := running(t, 35, false)
+	n := notice()
+	n.Text = "The phone is full"
+	if err := s.Show(n); err != nil {
+		t.Fatal(err)
+	}
+	holds(t, map[string]string{"notification": strings.Replace(noticeWords, "Put the phone away", "The phone is full", 1) + "at once|", "types": "8"})
+}
+
+// TestWhatBefallsTheService: the button and a swipe reach the program and leave
+// the service as it is; its end does too, where nobody asked for it.
+func TestWhatBefallsTheService(t *testing.T) {
+	for _, c := range []struct {
+		does  string
+		want  Happened
+		freed string
+	}{
+		{"touch end", EndAsked, ""},
+		{"swipe", Swiped, ""},
+		{"kill", Gone, "1"},
+	} {
+		t.Run(c.does, func(t *testing.T) {
+			s := running(t, 35, false)
+			machine.Does(c.does)
+			if got := next(s); got != c.want {
+				t.Errorf("told of %d, want %d", got, c.want)
+			}
+			holds(t, map[string]string{"held": "1", "let go": c.freed})
+			if h := next(s); h != 0 {
+				t.Errorf("told of %d as well", h)
+			}
+		})
+	}
+}
+
+// TestServiceStartedWithNothing: a process that Android starts anew has no
+// recording, and its service ends itself; a running one stays.
+func TestServiceStartedWithNothing(t *testing.T) {
+	machine.Reset(35)
+	machine.Does("start with nothing")
+	holds(t, map[string]string{"stopped itself": "1", "held": "", "returned": "2"})
+
+	s := running(t, 35, false)
+	machine.Does("start with nothing")
+	holds(t, map[string]string{"stopped itself": "", "held": "1", "let go": ""})
+	if err := s.End(); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// mute is a phone whose Android never answers.
+func TestServiceWithoutAnAnswer(t *testing.T) {
+	soon := func(time.Duration) <-chan time.Time { return time.After(time.Millisecond) }
+	s := NewService(func(func(vm, env, ctx uintptr) error) error { return nil }, soon)
+	if err := s.Begin(notice(), false); err != ErrNoAnswer {
+		t.Errorf("err = %v", err)
+	}
+}
+
+// TestSettings: 0 to 4 are PowerManager's LOCATION_MODE_…; with 3 a foreground
+// service keeps the location.
+func TestSettings(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		api  int
+		set  map[string]string
+		want Settings
+	}{
+		{"as it should be", 35, nil, Settings{Notifications: true}},
+		{"no notifications", 35, map[string]string{"no notifications": "yes"}, Settings{}},
+		{"forbidden in the background", 35, map[string]string{"restricted": "yes"}, Settings{Notifications: true, Restricted: true}},
+		{"Battery Saver, satellites stop", 35, map[string]string{"saving": "yes", "location mode": "1"}, Settings{Notifications: true, ScreenOff: true}},
+		{"Battery Saver, all stops", 35, map[string]string{"saving": "yes", "location mode": "2"}, Settings{Notifications: true, ScreenOff: true}},
+		{"Battery Saver, throttled", 35, map[string]string{"saving": "yes", "location mode": "4"}, Settings{Notifications: true, ScreenOff: true}},
+		{"Battery Saver, foreground goes on", 35, map[string]string{"saving": "yes", "location mode": "3"}, Settings{Notifications: true}},
+		{"Battery Saver, no change", 35, map[string]string{"saving": "yes", "location mode": "0"}, Settings{Notifications: true}},
+		{"not saving", 35, map[string]string{"location mode": "1"}, Settings{Notifications: true}},
+		{"Android 8 tells less", 26, map[string]string{"saving": "yes", "location mode": "1", "restricted": "yes"}, Settings{Notifications: true}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			machine.Reset(c.api)
+			for key, value := range c.set {
+				machine.Set(key, value)
+			}
+			if got, err := ReadSettings(machine.Native); err != nil || got != c.want {
+				t.Errorf("%+v, %v; want %+v", got, err, c.want)
+			}
+		})
+	}
+}
+
+func TestAskToNotify(t *testing.T) {
+	for api, want := range map[int]string{32: "", 33: "1"} {
+		machine.Reset(api)
+		if err := AskToNotify(machine.Native); err != nil || machine.Get("asked to notify") != want {
+			t.Errorf("API %d: %v, asked %q times", api, err, machine.Get("asked to notify"))
+		}
+	}
+}
+
+func TestLastExit(t *testing.T) {
+	for _, c := range []struct {
+		name, set string
+		api       int
+		want      Exit
+		known     bool
+	}{
+		{"too little memory", "3", 35, ExitMemory, true},
+		{"ended by the rider", "10", 30, ExitAsked, true},
+		{"the first start", "", 35, 0, false},
+		{"Android 10", "3", 29, 0, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			machine.Reset(c.api)
+			machine.Set("exit", c.set)
+			got, err := LastExit(machine.Native)
+			if got != c.want || (err == nil) != c.known {
+				t.Errorf("%d, %v", got, err)
+			}
+		})
+	}
+}
