@@ -66,6 +66,12 @@ func obstacles() (all []platform.Obstacle) {
 	return all
 }
 
+// lit reports whether the screen is on.
+func lit() bool {
+	s, err := android.ReadSettings(native)
+	return err == nil && s.Lit
+}
+
 // lastEnd translates what Android tells of the process before this one.
 func lastEnd() platform.Demise {
 	e, err := android.LastExit(native)

@@ -43,6 +43,7 @@ func Open() (*platform.Device, error) {
 		Obstacles:     obstacles,
 		AskToNotify:   func() { _ = android.AskToNotify(native) }, // refused, there is merely no question
 		LastEnd:       lastEnd,
+		Lit:           lit,
 		Trial:         trial,
 		Share:         android.Sharer{Native: native},
 		Buzzer:        android.Buzzer{Native: native},

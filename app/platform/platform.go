@@ -49,6 +49,9 @@ type Device struct {
 	AskToNotify func()
 	LastEnd     func() Demise
 
+	// Lit tells whether the screen is on; nil: not known.
+	Lit func() bool
+
 	// Trial says that this program was never run on a device of this kind and
 	// should first find out what works there (package trial).
 	Trial bool

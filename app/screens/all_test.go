@@ -6,10 +6,12 @@ import (
 	"fyne.io/fyne/v2"
 
 	"stillair/app/offer"
+	"stillair/app/platform"
 	"stillair/app/recorder"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
+	"stillair/app/trial"
 	"stillair/app/view"
 	"stillair/runs"
 	"stillair/sensors"
@@ -36,6 +38,18 @@ func readyActions() screens.ReadyActions {
 	return screens.ReadyActions{Start: nothing, Permit: nothing, Bike: nothing, Guide: nothing, Air: nothing, Dismiss: nothing, Tick: func(int) {}}
 }
 
+// inventedTrial is the result of a phone that does most things well.
+func inventedTrial() *trial.Result {
+	return &trial.Result{Kind: trial.ResultKind, Lines: []trial.Line{
+		{Topic: trial.Storage, Verdict: trial.Works, Numbers: map[string]float64{trial.Seconds: 0.03, trial.Megabytes: 41230}},
+		{Topic: trial.Motion, Verdict: trial.Works, Numbers: map[string]float64{trial.Rate: 399.8, trial.Longest: 0.01}},
+		{Topic: trial.Fixes, Verdict: trial.Untried},
+		{Topic: trial.Axes, Verdict: trial.Differs, Numbers: map[string]float64{trial.X: 0.12, trial.Y: -0.2, trial.Z: -9.79}},
+		{Topic: trial.Service, Verdict: trial.Works, Numbers: map[string]float64{trial.Seconds: 0.2}},
+		{Topic: trial.Dark, Verdict: trial.Fails, Numbers: map[string]float64{trial.Seconds: 31, trial.Longest: 12.4, trial.FixLongest: 29}},
+	}}
+}
+
 func rideScreens() []shown {
 	bike := inventedBikes()[0]
 	return []shown{
@@ -54,6 +68,18 @@ func rideScreens() []shown {
 			v := s.C.Ready(st)
 			title, hint := s.C.Recovered(store.Recovered{Seconds: 2040})
 			return tabs(s, screens.PlaceRide, s.Ready(v, screens.NoticeText{Title: title, Text: hint}, readyActions()))
+		}},
+		{"ready with obstacles", func(s screens.Screens) fyne.CanvasObject {
+			v := s.C.Ready(view.ReadyState{Bike: &bike, Senses: goodSenses(), Free: 40 << 30, NoGuide: true,
+				Obstacles: []platform.Obstacle{platform.NoNotifications, platform.SavingBattery, platform.Restricted}})
+			return tabs(s, screens.PlaceRide, s.Ready(v, screens.NoticeText{}, readyActions()))
+		}},
+		{"trial", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceRide, s.Trial(s.C.Trial(inventedTrial(), ""), screens.Handing{},
+				screens.TrialActions{Back: nothing, Begin: nothing, Share: nothing}))
+		}},
+		{"trial running", func(s screens.Screens) fyne.CanvasObject {
+			return tabs(s, screens.PlaceRide, s.Trial(s.C.Trial(inventedTrial(), trial.SwitchOff), screens.Handing{}, screens.TrialActions{Back: nothing}))
 		}},
 		{"ready denied", func(s screens.Screens) fyne.CanvasObject {
 			senses := goodSenses()

@@ -23,6 +23,7 @@ type MoreView struct {
 	Air                                           []kit.Field
 	Trouble                                       string
 	Guide                                         func()
+	Test                                          func() // of a phone that the package has never run on; nil: not offered
 }
 
 // More is the choices and what the app says of itself.
@@ -43,7 +44,11 @@ func (s Screens) More(v MoreView) *kit.Page {
 			choices = append(choices, k.Notice(kit.Caution, kit.Warn, v.SoundTrouble, ""))
 		}
 	}
-	body = append(body, k.List(s.into(kit.Guide, t.GuideAgain, "", v.Guide)), k.Card(spaced(k, choices)...))
+	ways := []fyne.CanvasObject{s.into(kit.Guide, t.GuideAgain, "", v.Guide)}
+	if v.Test != nil {
+		ways = append(ways, s.into(kit.Tick, s.C.Book.Trial.Title, "", v.Test))
+	}
+	body = append(body, k.List(ways...), k.Card(spaced(k, choices)...))
 	body = append(body, s.formGroup(FormGroup{Title: t.AirTitle, Hint: t.AirHint, Fields: v.Air})...)
 	for _, p := range []struct{ title, words string }{{t.SafetyTitle, t.Safety}, {t.AccuracyTitle, t.Accuracy},
 		{t.PrivacyTitle, t.Privacy}, {t.AboutTitle, t.About + " " + t.PaletteNote}} {

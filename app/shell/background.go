@@ -107,8 +107,8 @@ func (s *Shell) askToNotify() {
 	if ask == nil {
 		return
 	}
-	aside(s, func() struct{} {
+	aside(s, func() none {
 		ask()
-		return struct{}{}
-	}, func(struct{}) { s.looked = 0 })
+		return none{}
+	}, func(none) { s.looked = 0 })
 }

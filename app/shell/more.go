@@ -53,6 +53,9 @@ func (s *Shell) more() *kit.Page {
 	v.Aloud = screens.Choice{Options: []string{t.Off, t.On}, Chosen: aloud,
 		Pick: func(i int) { s.changed(func(c *store.Choices) { c.Aloud = i == 1 }) }}
 	v.Sound, v.SoundTrouble = s.hearing(), s.unheard
+	if s.dev.Trial {
+		v.Test = s.openTrial
+	}
 	return s.screen.More(v)
 }
 

@@ -76,7 +76,7 @@ func (s *Shell) ready() *kit.Page {
 }
 
 func (s *Shell) startWatch() {
-	if s.watch == nil && s.rec == nil && !s.starting {
+	if s.watch == nil && s.rec == nil && !s.starting && s.trying.stop == nil {
 		s.watch = recorder.StartWatch(s.ctx, s.source(), s.dev.Clock)
 	}
 }
@@ -193,7 +193,7 @@ func (s *Shell) startRide() {
 	if s.starting || s.rec != nil {
 		return // touched twice
 	}
-	watch, ctx, cfg := s.watch, s.ctx, s.recorderConfig()
+	watch, test, ctx, cfg := s.watch, s.trying.stop, s.ctx, s.recorderConfig()
 	s.starting, s.watch, s.notice = true, nil, screens.NoticeText{}
 	type begun struct {
 		rec *recorder.Recording
@@ -201,6 +201,9 @@ func (s *Shell) startRide() {
 	}
 	aside(s, func() begun {
 		stopped(watch)()
+		if test != nil {
+			test()
+		}
 		rec, err := recorder.Start(ctx, cfg)
 		return begun{rec, err}
 	}, func(b begun) {

@@ -53,6 +53,7 @@ type Shell struct {
 	unheard string // why sound could not be switched on
 	ride
 	behind
+	trying   trying
 	opened   opened
 	compared comparing
 	planned  planning
@@ -119,6 +120,7 @@ func (s *Shell) Start() {
 	if s.dev.Background != nil {
 		go s.listen()
 	}
+	s.offerTrial()
 }
 
 // Close ends what runs; a recording is closed properly.

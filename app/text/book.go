@@ -27,6 +27,7 @@ type Book struct {
 	Senses     Senses
 	Hearing    Hearing
 	Background Background
+	Trial      Trial
 	Riding     Riding
 	Rides      Rides
 	Ride       Ride

@@ -22,6 +22,7 @@ func English() *Book {
 		Senses:     englishSenses(),
 		Hearing:    englishHearing(),
 		Background: englishBackground(),
+		Trial:      englishTrial(),
 		Riding:     englishRiding(),
 		Rides:      englishRides(),
 		Ride:       englishRide(),

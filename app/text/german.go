@@ -22,6 +22,7 @@ func German() *Book {
 		Senses:     germanSenses(),
 		Hearing:    germanHearing(),
 		Background: germanBackground(),
+		Trial:      germanTrial(),
 		Riding:     germanRiding(),
 		Rides:      germanRides(),
 		Ride:       germanRide(),

@@ -194,16 +194,17 @@ func TestSettings(t *testing.T) {
 		set  map[string]string
 		want Settings
 	}{
-		{"as it should be", 35, nil, Settings{Notifications: true}},
-		{"no notifications", 35, map[string]string{"no notifications": "yes"}, Settings{}},
-		{"forbidden in the background", 35, map[string]string{"restricted": "yes"}, Settings{Notifications: true, Restricted: true}},
-		{"Battery Saver, satellites stop", 35, map[string]string{"saving": "yes", "location mode": "1"}, Settings{Notifications: true, ScreenOff: true}},
-		{"Battery Saver, all stops", 35, map[string]string{"saving": "yes", "location mode": "2"}, Settings{Notifications: true, ScreenOff: true}},
-		{"Battery Saver, throttled", 35, map[string]string{"saving": "yes", "location mode": "4"}, Settings{Notifications: true, ScreenOff: true}},
-		{"Battery Saver, foreground goes on", 35, map[string]string{"saving": "yes", "location mode": "3"}, Settings{Notifications: true}},
-		{"Battery Saver, no change", 35, map[string]string{"saving": "yes", "location mode": "0"}, Settings{Notifications: true}},
-		{"not saving", 35, map[string]string{"location mode": "1"}, Settings{Notifications: true}},
-		{"Android 8 tells less", 26, map[string]string{"saving": "yes", "location mode": "1", "restricted": "yes"}, Settings{Notifications: true}},
+		{"as it should be", 35, nil, Settings{Lit: true, Notifications: true}},
+		{"no notifications", 35, map[string]string{"no notifications": "yes"}, Settings{Lit: true}},
+		{"forbidden in the background", 35, map[string]string{"restricted": "yes"}, Settings{Lit: true, Notifications: true, Restricted: true}},
+		{"Battery Saver, satellites stop", 35, map[string]string{"saving": "yes", "location mode": "1"}, Settings{Lit: true, Notifications: true, ScreenOff: true}},
+		{"Battery Saver, all stops", 35, map[string]string{"saving": "yes", "location mode": "2"}, Settings{Lit: true, Notifications: true, ScreenOff: true}},
+		{"Battery Saver, throttled", 35, map[string]string{"saving": "yes", "location mode": "4"}, Settings{Lit: true, Notifications: true, ScreenOff: true}},
+		{"Battery Saver, foreground goes on", 35, map[string]string{"saving": "yes", "location mode": "3"}, Settings{Lit: true, Notifications: true}},
+		{"Battery Saver, no change", 35, map[string]string{"saving": "yes", "location mode": "0"}, Settings{Lit: true, Notifications: true}},
+		{"not saving", 35, map[string]string{"location mode": "1"}, Settings{Lit: true, Notifications: true}},
+		{"the screen is off", 35, map[string]string{"dark": "yes"}, Settings{Notifications: true}},
+		{"Android 8 tells less", 26, map[string]string{"saving": "yes", "location mode": "1", "restricted": "yes"}, Settings{Lit: true, Notifications: true}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			machine.Reset(c.api)

@@ -16,6 +16,7 @@ type Settings struct {
 	ScreenOff bool
 	// Restricted says that the rider forbade the app to run in the background.
 	Restricted bool
+	Lit        bool // the screen is on
 }
 
 // What Battery Saver does to the location (PowerManager.LOCATION_MODE_…): 0
@@ -27,9 +28,9 @@ const (
 	modeForeground = 3
 )
 
-func newSettings(notifications, saving, mode, restricted int) Settings {
+func newSettings(notifications, saving, mode, restricted, lit int) Settings {
 	stops := mode != modeNoChange && mode != modeForeground && mode >= 0
-	return Settings{Notifications: notifications != 0, ScreenOff: saving == 1 && stops, Restricted: restricted == 1}
+	return Settings{Notifications: notifications != 0, ScreenOff: saving == 1 && stops, Restricted: restricted == 1, Lit: lit != 0}
 }
 
 // ReadSettings asks the phone.
@@ -40,7 +41,7 @@ func ReadSettings(native Native) (s Settings, err error) {
 		if err := explain(C.still_settings_read((*C.JNIEnv)(pointer(env)), C.jobject(pointer(ctx)), &x, &why[0], room), &why); err != nil {
 			return err
 		}
-		s = newSettings(int(x.notifications), int(x.saving), int(x.location_mode), int(x.restricted))
+		s = newSettings(int(x.notifications), int(x.saving), int(x.location_mode), int(x.restricted), int(x.lit))
 		return nil
 	})
 	return s, err

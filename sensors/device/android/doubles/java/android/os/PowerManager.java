@@ -15,6 +15,7 @@ public class PowerManager {
 		return new WakeLock();
 	}
 
+	public boolean isInteractive() { return !Stage.is("dark"); }
 	public boolean isPowerSaveMode() { return Stage.is("saving"); }
 	public int getLocationPowerSaveMode() { return Stage.number("location mode"); }
 }
