@@ -52,6 +52,8 @@ func open(a fyne.App, w fyne.Window, demo bool) {
 	fyne.Do(func() {
 		w.SetContent(s.Root())
 		w.SetOnClosed(s.Close)
+		a.Lifecycle().SetOnExitedForeground(func() { s.Hidden(true) })
+		a.Lifecycle().SetOnEnteredForeground(func() { s.Hidden(false) })
 		w.Canvas().SetOnTypedKey(func(k *fyne.KeyEvent) {
 			if k.Name == fyne.KeyEscape || k.Name == mobile.KeyBack {
 				s.Back()

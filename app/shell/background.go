@@ -14,6 +14,7 @@ type behind struct {
 	obstacles []platform.Obstacle   // as last read
 	looked    time.Duration         // when that was; 0: never
 	looking   bool
+	hidden    bool // nobody sees the screen
 }
 
 // inBackground holds a Background for as long as a recording runs.
@@ -85,6 +86,23 @@ func (s *Shell) happened(h platform.Happening) {
 		s.rec.Remark(t.CutShort)
 		s.rec.Unheld(platform.ErrBackground)
 	}
+}
+
+// Hidden tells the app that it went out of sight, or came back. On a device that
+// records in the background the sensors would otherwise run on for nobody.
+func (s *Shell) Hidden(is bool) {
+	if s.dev.Background == nil {
+		return
+	}
+	s.hidden = is
+	if !is {
+		s.looked = 0 // the rider may come from the settings
+		s.startWatch()
+		return
+	}
+	watch := s.watch
+	s.watch = nil
+	aside(s, stopped(watch), func(none) {})
 }
 
 // obstaclesEvery is how often the settings are read before a ride: the rider

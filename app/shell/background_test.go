@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -166,4 +167,45 @@ func TestHowTheAppEndedIsTold(t *testing.T) {
 	h := openOn(t, d)
 	h.await("A recording was cut off")
 	h.await("The phone ran out of memory and closed the app.")
+}
+
+// TestSensorsRestWhileHidden: out of sight and without a recording nothing is
+// read, and a recording goes on.
+func TestSensorsRestWhileHidden(t *testing.T) {
+	var runs atomic.Int32
+	d := phone(newPocket(), platformtest.NewMemory())
+	d.Source = func() sensors.Source { return counted{&runs} }
+	h := openOn(t, d)
+	reach := func(want int32) {
+		t.Helper()
+		for deadline := time.Now().Add(10 * time.Second); runs.Load() != want; time.Sleep(5 * time.Millisecond) {
+			if time.Now().After(deadline) {
+				t.Fatalf("%d sources run, want %d", runs.Load(), want)
+			}
+		}
+	}
+	hide := func(is bool) {
+		h.mu.Lock()
+		defer h.mu.Unlock()
+		h.app.Hidden(is)
+	}
+	reach(1)
+	hide(true)
+	reach(0)
+	hide(false)
+	reach(1)
+	h.touch("Start recording")
+	h.await("recorded")
+	hide(true)
+	time.Sleep(100 * time.Millisecond)
+	reach(1)
+}
+
+// counted counts how many of its kind run.
+type counted struct{ runs *atomic.Int32 }
+
+func (c counted) Run(ctx context.Context, to sensors.Sink) error {
+	c.runs.Add(1)
+	defer c.runs.Add(-1)
+	return still{}.Run(ctx, to)
 }

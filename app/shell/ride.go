@@ -76,7 +76,7 @@ func (s *Shell) ready() *kit.Page {
 }
 
 func (s *Shell) startWatch() {
-	if s.watch == nil && s.rec == nil && !s.starting && s.trying.stop == nil {
+	if s.watch == nil && s.rec == nil && !s.starting && !s.hidden && s.trying.stop == nil {
 		s.watch = recorder.StartWatch(s.ctx, s.source(), s.dev.Clock)
 	}
 }

@@ -21,12 +21,18 @@ func checkLibrary(p *problems, data []byte, known []string) (exports []string) {
 		if s.Type != elf.PT_LOAD {
 			continue
 		}
+		if s.Flags&(elf.PF_W|elf.PF_X) == elf.PF_W|elf.PF_X {
+			p.add("%s: the segment at %#x may be written and run, which Android refuses", library, s.Off)
+		}
 		if s.Align < pageSize || s.Vaddr%pageSize != s.Off%pageSize {
 			p.add("%s: the segment at %#x is aligned to %d; pages of %d need more", library, s.Off, s.Align, pageSize)
 		}
 	}
 	if name, err := f.DynString(elf.DT_SONAME); err != nil || len(name) != 1 || name[0] != library {
 		p.add("%s calls itself %q", library, name)
+	}
+	if text, err := f.DynValue(elf.DT_TEXTREL); err != nil || len(text) > 0 {
+		p.add("%s has its code altered while it is loaded, which Android refuses", library)
 	}
 	needed, err := f.ImportedLibraries()
 	if err != nil {

@@ -35,6 +35,7 @@ func TestPackage(t *testing.T) {
 		{"a name that is not kept", func() []byte { return code }, names[1:], "leaves the name " + names[0]},
 		{"another machine", func() []byte { return with(code, 18, 62) }, names, "wanted is a shared library for arm64"},
 		{"small pages", func() []byte { return smallPages(code) }, names, "is aligned to 4096"},
+		{"code that can be written", func() []byte { return writable(code) }, names, "may be written and run"},
 		{"cut off", func() []byte { return code[:100] }, names, library},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -60,6 +61,17 @@ func TestPackage(t *testing.T) {
 func with(data []byte, at int, b byte) []byte {
 	out := append([]byte(nil), data...)
 	out[at] = b
+	return out
+}
+
+// writable lets every segment be written.
+func writable(code []byte) []byte {
+	out := append([]byte(nil), code...)
+	for i := range int(out[56]) {
+		if at := 64 + 56*i; out[at] == 1 {
+			out[at+4] |= 2 // PF_W
+		}
+	}
 	return out
 }
 
