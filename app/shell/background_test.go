@@ -117,13 +117,25 @@ func TestABackgroundThatIsRefusedIsToldOf(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			p := newPocket()
 			p.refuses = c.refuses
-			h := openOn(t, phone(p, platformtest.NewMemory()))
+			files := platformtest.NewMemory()
+			h := openOn(t, phone(p, files))
 			h.touch("Start recording")
 			h.await("recorded")
 			if c.happens != "" {
 				p.happens <- c.happens
 			}
 			h.await("Keep the screen on and the app open")
+			p.happens <- platform.EndAsked
+			h.await("There is no ride in this recording")
+			if c.happens == "" {
+				return
+			}
+			sessions := store.NewSessions(files, platform.NewSystemClock())
+			list, _ := sessions.List()
+			rec, err := sessions.Read(list[0].ID)
+			if err != nil || len(rec.Remarks) != 1 || !strings.Contains(rec.Remarks[0].Text, "ended the background service") {
+				t.Errorf("the file says %+v, %v", rec, err)
+			}
 		})
 	}
 }

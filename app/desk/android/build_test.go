@@ -12,12 +12,12 @@ import (
 )
 
 func TestWhatIsMissingIsNamed(t *testing.T) {
-	err := require([]need{{"go", "golang-go", ""}, {"no-such-program", "some-package", "to do this"}, {"/no/such/header.h", "some-package", "to do that"}})
+	err := require([]need{{"go", "a-package", ""}, {"no-such-tool", "", "newer than Debian's"}, {"no-such-program", "some-package", "to do this"}, {"/no/such/header.h", "some-package", "to do that"}})
 	if !errors.Is(err, ErrMissing) || strings.Count(err.Error(), "some-package") != 1 ||
-		!strings.Contains(err.Error(), "no-such-program (to do this), /no/such/header.h (to do that). On Debian: apt-get install some-package") {
+		!strings.Contains(err.Error(), "no-such-tool (newer than Debian's), no-such-program (to do this), /no/such/header.h (to do that). On Debian: apt-get install some-package") {
 		t.Errorf("err = %v", err)
 	}
-	if strings.Contains(err.Error(), "golang-go") {
+	if strings.Contains(err.Error(), "a-package") {
 		t.Errorf("what is there is named: %v", err)
 	}
 }

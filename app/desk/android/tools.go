@@ -19,14 +19,14 @@ var ErrMissing = errors.New("something has to be installed first")
 // need is a program or header that Build cannot do without.
 type need struct {
 	name    string // as it is called, or the file's path
-	debian  string // the package that has it
+	debian  string // the package that has it; empty: Debian's is too old
 	forWhat string
 }
 
 // Programs and headers, by what uses them.
 var (
 	toPack = []need{
-		{"go", "golang-go", "to compile the program"},
+		{"go", "", "Go 1.25 or later, to compile the program"},
 		{"aapt", "aapt", "to encode the manifest"},
 		{"smali", "libsmali-java", "to assemble the service"},
 		{"apksigner", "apksigner", "to sign the package"},
@@ -49,14 +49,18 @@ func require(needs []need) error {
 			continue
 		}
 		missing = append(missing, n.name+" ("+n.forWhat+")")
-		if !slices.Contains(packages, n.debian) {
+		if n.debian != "" && !slices.Contains(packages, n.debian) {
 			packages = append(packages, n.debian)
 		}
 	}
 	if len(missing) == 0 {
 		return nil
 	}
-	return fmt.Errorf("%w: %s. On Debian: apt-get install %s", ErrMissing, strings.Join(missing, ", "), strings.Join(packages, " "))
+	remedy := ""
+	if len(packages) > 0 {
+		remedy = ". On Debian: apt-get install " + strings.Join(packages, " ")
+	}
+	return fmt.Errorf("%w: %s%s", ErrMissing, strings.Join(missing, ", "), remedy)
 }
 
 func (n need) there() bool {
