@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"crypto/rand"
 	"os"
 	"path/filepath"
 	"strings"
@@ -44,7 +45,7 @@ func TestAccuracyStopped(t *testing.T) {
 	dir := t.TempDir()
 	page := filepath.Join(dir, "page.html")
 	var out, errs bytes.Buffer
-	w := &world{Out: &out, Err: &errs, Now: time.Now, After: time.After}
+	w := &world{Out: &out, Err: &errs, Now: time.Now, After: time.After, Random: rand.Reader}
 	code := run(ctx, w, []string{"accuracy", "--records", filepath.Join(dir, "r.jsonl"), "--report", page})
 	if _, err := os.Stat(page); code != exitInterrupted || err != nil {
 		t.Errorf("exit %d, %v", code, err)

@@ -19,6 +19,7 @@ type world struct {
 	Out, Err io.Writer
 	Now      func() time.Time
 	After    func(time.Duration) <-chan time.Time
+	Random   io.Reader
 	Live     bool // Err is watched by a person
 }
 

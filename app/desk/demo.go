@@ -52,7 +52,7 @@ func (d *demoFlags) run(ctx context.Context, w *world, args []string) error {
 		return err
 	}
 	file := func(name string) string { return filepath.Join(d.out, name) }
-	if err := saveSession(file("ride.jsonl.gz"), ride.Log, simulatedHeader(sc)); err != nil {
+	if err := saveSession(file("ride.jsonl.gz"), ride.Log, simulatedHeader(sc, fmt.Sprintf("demo %d", d.seed))); err != nil {
 		return err
 	}
 	opened, err := intake.Open(file("ride.jsonl.gz"))

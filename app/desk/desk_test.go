@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"crypto/rand"
 	"errors"
 	"io"
 	"io/fs"
@@ -20,7 +21,7 @@ import (
 func desk(t *testing.T, args ...string) (code int, out, err string) {
 	t.Helper()
 	var stdout, stderr bytes.Buffer
-	w := &world{Out: &stdout, Err: &stderr, Now: time.Now, After: time.After}
+	w := &world{Out: &stdout, Err: &stderr, Now: time.Now, After: time.After, Random: rand.Reader}
 	code = run(t.Context(), w, args)
 	return code, stdout.String(), stderr.String()
 }
@@ -231,7 +232,7 @@ func TestInterrupted(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
 	var out, errs bytes.Buffer
-	code := run(ctx, &world{Out: &out, Err: &errs, Now: time.Now, After: time.After}, []string{"simulate", "--ride", "roll-ons", "--out", t.TempDir()})
+	code := run(ctx, &world{Out: &out, Err: &errs, Now: time.Now, After: time.After, Random: rand.Reader}, []string{"simulate", "--ride", "roll-ons", "--out", t.TempDir()})
 	if code != exitInterrupted || out.Len() > 0 {
 		t.Errorf("exit %d, output %q", code, out.String())
 	}

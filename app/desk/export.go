@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
 	"runtime"
 	"strconv"
@@ -78,6 +79,7 @@ func (e *exportFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
+	o.random = w.Random
 	return o.all(ctx, w, inputs, e.atOnce)
 }
 
@@ -149,6 +151,7 @@ type order struct {
 	system  shown.System
 	rollOns []marks.SpeedPair
 	told    *told
+	random  io.Reader // for the identities of what is written
 
 	originals []os.FileInfo // the recordings, never to be replaced
 }

@@ -42,6 +42,7 @@ type exported struct {
 	log    *sensors.Log
 	result *runs.Result // nil where no format needs it
 	rec    *session.Recording
+	id     session.ID // of the session file that is written
 	order  *order
 }
 
@@ -136,7 +137,7 @@ func (x *exported) title() string {
 
 // recording is the session file's content as far as it is given away.
 func (x *exported) recording() *session.Recording {
-	out := &session.Recording{Header: session.Header{Start: timeOfFirst(x.log), Program: program}, Log: x.log}
+	out := &session.Recording{Header: session.Header{ID: x.id, Start: timeOfFirst(x.log), Program: program}, Log: x.log}
 	if x.rec == nil {
 		return out
 	}

@@ -6,9 +6,11 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 
 	"stillair/app/intake"
+	"stillair/export/session"
 	"stillair/runs"
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -101,16 +103,33 @@ func exportFailure(failed []error, count int) error {
 	return &sensors.InputError{What: finding.Said(sum), Remedy: finding.Said("what is wrong with each is told above")}
 }
 
-// one exports one recording.
+// one exports the recording of a file, and any others that came into it.
 func (o *order) one(ctx context.Context, in exportInput) outcome {
 	r := outcome{input: in}
 	ride, err := intake.Open(in.path)
-	if err == nil {
-		err = o.told.apply(&ride.Log.Ride)
-	}
 	if err != nil {
 		r.err = err
 		return r
+	}
+	var texts []string
+	for i, ride := range ride.All() {
+		if i > 0 {
+			in.name = fmt.Sprintf("%s-recording-%d", r.input.name, i+1)
+		}
+		bytes, text, err := o.export(ctx, in, ride)
+		r.bytes += bytes
+		if texts = append(texts, text); err != nil {
+			r.err = errors.Join(r.err, err)
+		}
+	}
+	r.text = strings.Join(texts, "; and of another recording in the file ")
+	return r
+}
+
+// export exports one recording.
+func (o *order) export(ctx context.Context, in exportInput, ride *intake.Ride) (bytes int64, text string, err error) {
+	if err := o.told.apply(&ride.Log.Ride); err != nil {
+		return 0, "", err
 	}
 	for i := range ride.Log.Notes { // where it lies is nobody's business
 		ride.Log.Notes[i].File = filepath.Base(ride.Log.Notes[i].File)
@@ -118,14 +137,17 @@ func (o *order) one(ctx context.Context, in exportInput) outcome {
 	var result *runs.Result
 	if o.needsResults() {
 		if result, err = runs.Analyse(ctx, ride.Log, runs.Options{RollOns: o.rollOns}); err != nil {
-			r.err = inFile(err, in.path)
-			return r
+			return 0, "", inFile(err, in.path)
 		}
 	}
+	id, err := session.NewID(o.random)
+	if err != nil {
+		return 0, "", err
+	}
 	x := o.give(in.name, ride, result)
-	r.bytes, r.err = o.write(x, in.path)
-	r.text = x.counts()
-	return r
+	x.id = id
+	bytes, err = o.write(x, in.path)
+	return bytes, x.counts(), err
 }
 
 func (o *order) needsResults() bool {

@@ -32,7 +32,7 @@ func exportRide(t *testing.T, path string) *sensors.Log {
 	for _, f := range log.Fixes {
 		log.Sound = append(log.Sound, sensors.Sound{T: f.T, Rate: sensors.SoundRate, Level: make([]int16, 300)})
 	}
-	rec := &session.Recording{Header: session.Header{Start: log.Motion[0].T, Started: sc.Start, Device: "invented"}, Name: "to the lake",
+	rec := &session.Recording{Header: session.Header{ID: session.ID{1}, Start: log.Motion[0].T, Started: sc.Start, Device: "invented"}, Name: "to the lake",
 		Log: log, Remarks: []session.Remark{{T: log.Motion[0].T + 1, Text: "at my door"}, {T: (log.Motion[0].T + last) / 2, Text: "halfway"}}}
 	f, err := os.Create(path)
 	if err != nil {
@@ -284,6 +284,45 @@ func TestExportResults(t *testing.T) {
 	for _, n := range doc.Notes {
 		if strings.Contains(n, dir) {
 			t.Errorf("a note tells where the recording lay: %s", n)
+		}
+	}
+}
+
+// TestExportKeepsRecordingsApart joins two recordings to one file and exports it:
+// each becomes a file of its own, of the version that is written now.
+func TestExportKeepsRecordingsApart(t *testing.T) {
+	dir := t.TempDir()
+	var joined []byte
+	for i, ride := range []string{"coast-downs", "roll-ons"} {
+		if code, _, stderr := desk(t, "simulate", "--ride", ride, "--out", filepath.Join(dir, ride)); code != 0 {
+			t.Fatalf("simulate %d: %s", i, stderr)
+		}
+		data, err := os.ReadFile(filepath.Join(dir, ride, "ride.jsonl.gz"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		joined = append(joined, data...)
+	}
+	path := filepath.Join(dir, "both.jsonl.gz")
+	if err := os.WriteFile(path, joined, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out := filepath.Join(dir, "out")
+	code, stdout, stderr := desk(t, "export", path, "--as", "session", "--ends", "0", "--into", out)
+	if code != 0 || !strings.Contains(stdout, "another recording") {
+		t.Fatalf("code %d, %s%s", code, stdout, stderr)
+	}
+	for _, name := range []string{"both.jsonl.gz", "both-recording-2.jsonl.gz"} {
+		f, err := os.Open(filepath.Join(out, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		all, err := session.ReadAll(f, name)
+		if err != nil || len(all) != 1 || all[0].Header.ID == (session.ID{}) || len(all[0].Missing) > 0 {
+			t.Errorf("%s: %d recordings, %v", name, len(all), err)
+		}
+		if err := f.Close(); err != nil {
+			t.Fatal(err)
 		}
 	}
 }

@@ -4,6 +4,7 @@ package main
 
 import (
 	"context"
+	"crypto/rand"
 	"os"
 	"os/signal"
 	"time"
@@ -11,7 +12,7 @@ import (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	w := &world{Out: os.Stdout, Err: os.Stderr, Now: time.Now, After: time.After, Live: isTerminal(os.Stderr)}
+	w := &world{Out: os.Stdout, Err: os.Stderr, Now: time.Now, After: time.After, Random: rand.Reader, Live: isTerminal(os.Stderr)}
 	code := run(ctx, w, os.Args[1:])
 	stop()
 	os.Exit(code)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -137,9 +138,12 @@ func (s *simulateFlags) save(sc sim.Scenario, ride *sim.Ride) (string, error) {
 		return path, save(path, func(out io.Writer) error { return plain.WriteZip(out, ride.Log) })
 	}
 	path := filepath.Join(s.out, "ride.jsonl.gz")
-	return path, saveSession(path, ride.Log, simulatedHeader(sc))
+	return path, saveSession(path, ride.Log, simulatedHeader(sc, fmt.Sprint(s.ride, s.bike, s.seed, s.browser, s.nothing)))
 }
 
-func simulatedHeader(sc sim.Scenario) session.Header {
-	return session.Header{Start: sc.ClockZero, Started: sc.Start, Device: "simulated phone", Program: program, Origin: originSimulated}
+// simulatedHeader is the header of an invented ride. Its identity comes from what
+// the ride is made of, so that the same ride is the same file.
+func simulatedHeader(sc sim.Scenario, made string) session.Header {
+	sum := sha256.Sum256([]byte(program + ": " + made))
+	return session.Header{ID: session.ID(sum[:8]), Start: sc.ClockZero, Started: sc.Start, Device: "simulated phone", Program: program, Origin: originSimulated}
 }

@@ -1,6 +1,7 @@
 package device
 
 import (
+	"crypto/rand"
 	"path/filepath"
 	"time"
 
@@ -34,6 +35,7 @@ func Open() (*platform.Device, error) {
 	d := &platform.Device{
 		Files:  files,
 		Clock:  platform.NewSystemClock(),
+		Random: rand.Reader,
 		Source: func() sensors.Source { return device.NewLive(android.NewPort(native), time.After) },
 		Hear: func() sensors.Source {
 			return device.NewLive(device.Hearing(android.NewPort(native), android.NewEar(native)), time.After)

@@ -1,6 +1,7 @@
 package device
 
 import (
+	"crypto/rand"
 	"errors"
 	"io"
 	"time"
@@ -21,6 +22,7 @@ func Open() (*platform.Device, error) {
 	return &platform.Device{
 		Files:  browserFiles{files},
 		Clock:  platform.NewSystemClock(),
+		Random: rand.Reader,
 		Source: func() sensing.Source { return device.NewLive(web.NewPort(), time.After) },
 		Awake:  web.Awake{},
 		Share:  web.Sharer{},

@@ -4,6 +4,7 @@ package device
 
 import (
 	"context"
+	"crypto/rand"
 	"os"
 	"path/filepath"
 
@@ -22,7 +23,7 @@ func Open() (*platform.Device, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &platform.Device{Files: files, Clock: platform.NewSystemClock(),
+	return &platform.Device{Files: files, Clock: platform.NewSystemClock(), Random: rand.Reader,
 		Source: func() sensors.Source { return none{} }}, nil
 }
 

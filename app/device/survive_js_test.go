@@ -103,7 +103,7 @@ func TestRecordUntilKilled(t *testing.T) {
 	}
 	r, err := recorder.Start(t.Context(), recorder.Config{
 		Sessions: store.NewSessions(d.Files, d.Clock), Clock: d.Clock, Awake: d.Awake, Source: d.Source(),
-		Filter: noFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{Started: d.Clock.Wall(), Device: "browser"},
+		Filter: noFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{ID: session.ID{1}, Started: d.Clock.Wall(), Device: "browser"},
 	})
 	if err != nil {
 		t.Fatal(err)

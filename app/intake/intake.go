@@ -36,6 +36,16 @@ type Ride struct {
 	Log     *sensors.Log
 	Kind    Kind
 	Session *session.Recording
+	More    []*session.Recording // further recordings in the same file
+}
+
+// All gives every recording of the file as a ride of its own, this one first.
+func (r *Ride) All() []*Ride {
+	all := []*Ride{r}
+	for _, rec := range r.More {
+		all = append(all, &Ride{Log: rec.Log, Kind: r.Kind, Session: rec})
+	}
+	return all
 }
 
 // Open reads the recording at path.
@@ -74,11 +84,11 @@ func read(f Input, size int64, head []byte, name string) (*Ride, error) {
 	text := bytes.TrimLeft(head, "\ufeff \t\r\n")
 	switch {
 	case session.IsSession(head), strings.HasSuffix(strings.ToLower(name), ".jsonl.gz"): // by name where its beginning is spoilt
-		return asSession(session.Read(f, name))
+		return asSession(session.ReadAll(f, name))
 	case bytes.HasPrefix(head, []byte("PK")):
 		return asPlain(plain.ReadZip(f, size, name))
 	case bytes.HasPrefix(text, []byte(`{"type":"part"`)), bytes.HasPrefix(text, []byte(`{"type":"header"`)):
-		return asSession(session.ReadText(f, name))
+		return asSession(session.ReadAllText(f, name))
 	case bytes.HasPrefix(text, []byte(`{`)) && isResults(text):
 		return nil, &sensors.InputError{File: name, What: finding.Said("these are results, not a recording"), Remedy: finding.Said("give the recording that they were made from")}
 	case bytes.HasPrefix(text, []byte(`{`)):
@@ -132,11 +142,11 @@ func as(kind Kind, log *sensors.Log, err error) (*Ride, error) {
 
 func asPlain(log *sensors.Log, err error) (*Ride, error) { return as(PlainLog, log, err) }
 
-func asSession(rec *session.Recording, err error) (*Ride, error) {
+func asSession(all []*session.Recording, err error) (*Ride, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Ride{Log: rec.Log, Kind: Session, Session: rec}, nil
+	return &Ride{Log: all[0].Log, Kind: Session, Session: all[0], More: all[1:]}, nil
 }
 
 // missing says that a file cannot be opened, and why.

@@ -44,7 +44,7 @@ func recordings(t *testing.T) (dir string, log *sensors.Log) {
 	}
 	var m memory
 	var zip, text bytes.Buffer
-	if err := errors.Join(session.Write(&m, log, session.Header{Origin: "simulated"}), plain.WriteZip(&zip, log), plain.Write(filepath.Join(dir, "folder"), log)); err != nil {
+	if err := errors.Join(session.Write(&m, log, session.Header{ID: session.ID{1}, Origin: "simulated"}), plain.WriteZip(&zip, log), plain.Write(filepath.Join(dir, "folder"), log)); err != nil {
 		t.Fatal(err)
 	}
 	gz, err := gzip.NewReader(bytes.NewReader(m.Bytes()))

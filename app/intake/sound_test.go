@@ -54,7 +54,7 @@ func pulls(n, gear int, from float64) []sim.Act {
 func recorded(t *testing.T, folder string, seed uint64, log *sensors.Log) *sensors.Log {
 	t.Helper()
 	var b bytes.Buffer
-	if err := session.Write(session.ToFile(unsynced{&b}), log, session.Header{Origin: "simulated"}); err != nil {
+	if err := session.Write(session.ToFile(unsynced{&b}), log, session.Header{ID: session.ID{1}, Origin: "simulated"}); err != nil {
 		t.Fatal(err)
 	}
 	path := filepath.Join(folder, fmt.Sprintf("ride-%d.jsonl.gz", seed))

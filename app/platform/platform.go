@@ -11,18 +11,20 @@ package platform
 
 import (
 	"context"
+	"io"
 	"time"
 
 	"stillair/sensors"
 )
 
-// Device is everything the app uses of the machine under it. Files, Clock and
-// Source must be there; the others may be nil where the device has no such
+// Device is everything the app uses of the machine under it. Files, Clock,
+// Source and Random must be there; the others may be nil where the device has no such
 // thing, and the app then does not offer it.
 type Device struct {
 	Files  Files
 	Clock  Clock
 	Source func() sensors.Source // a new live source, to be run once
+	Random io.Reader             // chance that nobody can foresee, for the identities of recordings
 	Awake  Awake
 	Share  Sharer
 	Voice  Voice

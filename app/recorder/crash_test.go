@@ -67,7 +67,7 @@ func recordUntilKilled(dir, from string) error {
 	w := &witness{}
 	go w.beat()
 	rec, err := recorder.Start(context.Background(), recorder.Config{Sessions: store.NewSessions(files, clock), Clock: clock,
-		Source: witnessed{live, w}, Filter: &fixFilter{}, Ride: ride.Log.Ride, Header: session.Header{Device: "test"}})
+		Source: witnessed{live, w}, Filter: &fixFilter{}, Ride: ride.Log.Ride, Header: session.Header{ID: session.ID{1}, Device: "test"}})
 	if err != nil {
 		return err
 	}
@@ -153,7 +153,7 @@ func rideForKills(t *testing.T) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := errors.Join(session.Write(session.ToFile(f), ride.Log, session.Header{}), f.Close()); err != nil {
+	if err := errors.Join(session.Write(session.ToFile(f), ride.Log, session.Header{ID: session.ID{1}}), f.Close()); err != nil {
 		t.Fatal(err)
 	}
 	return path

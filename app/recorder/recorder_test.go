@@ -87,7 +87,7 @@ func newBench() bench {
 
 func (b bench) config(src sensors.Source) recorder.Config {
 	return recorder.Config{Sessions: b.sessions, Clock: platform.NewSystemClock(), Source: src,
-		Filter: &fixFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{Device: "test"}}
+		Filter: &fixFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{ID: session.ID{1}, Device: "test"}}
 }
 
 func (b bench) record(t *testing.T, src sensors.Source) *recorder.Recording {

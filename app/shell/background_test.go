@@ -2,6 +2,7 @@ package shell_test
 
 import (
 	"context"
+	"crypto/rand"
 	"errors"
 	"fmt"
 	"slices"
@@ -65,7 +66,7 @@ func (still) Run(ctx context.Context, to sensors.Sink) error {
 }
 
 func phone(p platform.Background, files platform.Files) *platform.Device {
-	return &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: func() sensors.Source { return still{} }, Locale: "en-IE", Background: p}
+	return &platform.Device{Files: files, Clock: platform.NewSystemClock(), Random: rand.Reader, Source: func() sensors.Source { return still{} }, Locale: "en-IE", Background: p}
 }
 
 func TestARideEndsFromTheNotification(t *testing.T) {

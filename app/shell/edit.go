@@ -112,7 +112,7 @@ func (s *Shell) whyNotShared(err error) string {
 const gzipType = "application/gzip"
 
 func (s *Shell) rideFile() making {
-	l, id := s.library, s.opened.id
+	l, id, random := s.library, s.opened.id, s.dev.Random
 	return func() (made, error) {
 		name, data, err := l.sessions.Bytes(id)
 		if err != nil {
@@ -122,7 +122,7 @@ func (s *Shell) rideFile() making {
 		if err != nil {
 			return made{name, gzipType, data}, nil // spoilt: whoever gets it may save more of it
 		}
-		data, err = silent(data, rec)
+		data, err = silent(data, rec, random)
 		return made{name, gzipType, data}, err
 	}
 }
@@ -149,7 +149,7 @@ func (s *Shell) offered(f offer.Format) making {
 
 // awayFile is the recording moved elsewhere on Earth and without its ends.
 func (s *Shell) awayFile() making {
-	l, id, ctx := s.library, s.opened.id, s.ctx
+	l, id, ctx, random := s.library, s.opened.id, s.ctx, s.dev.Random
 	return func() (made, error) {
 		rec, err := l.sessions.Read(id)
 		if err != nil {
@@ -157,7 +157,11 @@ func (s *Shell) awayFile() making {
 		}
 		log := share.Apply(rec.Log, share.Choice{Places: share.Moved, EndsCut: share.Default().EndsCut, Clock: true})
 		var b bytes.Buffer
-		w, err := session.NewWriter(session.ToFile(memory{&b}), rec.Header, log.Ride)
+		header := rec.Header
+		if header.ID, err = session.NewID(random); err != nil {
+			return made{}, err
+		}
+		w, err := session.NewWriter(session.ToFile(memory{&b}), header, log.Ride)
 		if err != nil {
 			return made{}, err
 		}

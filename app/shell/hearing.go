@@ -2,6 +2,7 @@ package shell
 
 import (
 	"bytes"
+	"io"
 
 	"stillair/app/screens"
 	"stillair/app/store"
@@ -48,7 +49,7 @@ func (s *Shell) heard(wanted, granted bool) {
 
 // silent is a recording as it is shared: what the microphone heard stays on the
 // phone.
-func silent(data []byte, rec *session.Recording) ([]byte, error) {
+func silent(data []byte, rec *session.Recording, random io.Reader) ([]byte, error) {
 	if len(rec.Log.Sound) == 0 {
 		return data, nil
 	}
@@ -56,7 +57,12 @@ func silent(data []byte, rec *session.Recording) ([]byte, error) {
 	log.Sound = nil
 	without := *rec
 	without.Log = &log
+	id, err := session.NewID(random)
+	if err != nil {
+		return nil, err
+	}
+	without.Header.ID = id
 	var b bytes.Buffer
-	err := session.WriteRecording(session.ToFile(memory{&b}), &without)
+	err = session.WriteRecording(session.ToFile(memory{&b}), &without)
 	return b.Bytes(), err
 }

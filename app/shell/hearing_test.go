@@ -1,6 +1,7 @@
 package shell_test
 
 import (
+	"crypto/rand"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -17,7 +18,7 @@ func TestTheMicrophoneNeedsLeave(t *testing.T) {
 	files := platformtest.NewMemory()
 	var allowed atomic.Bool
 	var opened atomic.Int32
-	h := openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: quiet, Locale: "en-IE",
+	h := openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Random: rand.Reader, Source: quiet, Locale: "en-IE",
 		Hear:          func() sensors.Source { opened.Add(1); return quiet() },
 		PermitHearing: allowed.Load})
 	listens := func() bool {

@@ -83,7 +83,7 @@ func begunRide(t *testing.T, sessions *store.Sessions, about store.About) (id st
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w, err = session.NewWriter(session.ToFile(f), session.Header{}, sensors.UnknownRide()); err != nil {
+	if w, err = session.NewWriter(session.ToFile(f), session.Header{ID: session.ID{1}}, sensors.UnknownRide()); err != nil {
 		t.Fatal(err)
 	}
 	for i := range 100 {

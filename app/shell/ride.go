@@ -193,7 +193,7 @@ func (s *Shell) startRide() {
 	if s.starting || s.rec != nil {
 		return // touched twice
 	}
-	watch, test, ctx, cfg := s.watch, s.trying.stop, s.ctx, s.recorderConfig()
+	watch, test, ctx, cfg, random := s.watch, s.trying.stop, s.ctx, s.recorderConfig(), s.dev.Random
 	s.starting, s.watch, s.notice = true, nil, screens.NoticeText{}
 	type begun struct {
 		rec *recorder.Recording
@@ -204,6 +204,11 @@ func (s *Shell) startRide() {
 		if test != nil {
 			test()
 		}
+		id, err := session.NewID(random)
+		if err != nil {
+			return begun{nil, err}
+		}
+		cfg.Header.ID = id
 		rec, err := recorder.Start(ctx, cfg)
 		return begun{rec, err}
 	}, func(b begun) {

@@ -3,6 +3,7 @@ package shell_test
 import (
 	"bytes"
 	"context"
+	"crypto/rand"
 	"strings"
 	"sync"
 	"testing"
@@ -171,7 +172,7 @@ var drawing sync.Mutex
 
 func open(t *testing.T, files platform.Files, source func() sensors.Source, out *outlet) hand {
 	t.Helper()
-	return openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: source, Locale: "en-IE", Voice: out, Share: out})
+	return openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Random: rand.Reader, Source: source, Locale: "en-IE", Voice: out, Share: out})
 }
 
 func openOn(t *testing.T, d *platform.Device) hand {

@@ -2,6 +2,7 @@ package shell
 
 import (
 	"bytes"
+	"crypto/rand"
 	"testing"
 
 	"stillair/export/session"
@@ -17,7 +18,7 @@ func TestASharedRideIsSilent(t *testing.T) {
 		log.Sound = append(log.Sound, sensors.Sound{T: float64(i), Rate: sensors.SoundRate, Level: []int16{1, 2, 3}})
 	}
 	rec := &session.Recording{Log: log, Name: "to the lake", Remarks: []session.Remark{{T: 3, Text: "rain"}}}
-	data, err := silent([]byte("as recorded"), rec)
+	data, err := silent([]byte("as recorded"), rec, rand.Reader)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -32,7 +33,7 @@ func TestASharedRideIsSilent(t *testing.T) {
 		t.Error("the recording itself was changed")
 	}
 	log.Sound = nil
-	if data, err := silent([]byte("as recorded"), rec); err != nil || string(data) != "as recorded" {
+	if data, err := silent([]byte("as recorded"), rec, rand.Reader); err != nil || string(data) != "as recorded" {
 		t.Errorf("a ride without sound is shared as %q, %v", data, err)
 	}
 }

@@ -1,6 +1,7 @@
 package shell_test
 
 import (
+	crand "crypto/rand"
 	"math/rand/v2"
 	"sync"
 	"testing"
@@ -21,7 +22,7 @@ func TestStormsOfJobs(t *testing.T) {
 	sessions := store.NewSessions(files, platform.NewSystemClock())
 	id := riddenWith(t, sessions, store.Bike{Name: "test bike"})
 	out := &outlet{shared: map[string][]byte{}}
-	h := openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: quiet, Hear: quiet,
+	h := openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Random: crand.Reader, Source: quiet, Hear: quiet,
 		PermitHearing: func() bool { return true }, Locale: "en-IE", Voice: out, Share: out})
 	acts := h.app.Acts(id)
 	storm := 300
@@ -102,7 +103,7 @@ func TestASlowStorageHoldsUpNoFinger(t *testing.T) {
 	let := make(chan struct{})
 	close(let)
 	files := &stuck{platformtest.NewMemory(), let}
-	h := openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Source: func() sensors.Source { return silent{} }, Locale: "en-IE"})
+	h := openOn(t, &platform.Device{Files: files, Clock: platform.NewSystemClock(), Random: crand.Reader, Source: func() sensors.Source { return silent{} }, Locale: "en-IE"})
 	h.mu.Lock()
 	hung := make(chan struct{})
 	files.let = hung

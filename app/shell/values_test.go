@@ -58,7 +58,7 @@ func recordedRide(t *testing.T, sessions *store.Sessions, ride *sim.Ride, about 
 	}
 	told := ride.Log.Ride
 	told.Mass, told.MassSD = 290, 3
-	w, err := session.NewWriter(session.ToFile(f), session.Header{}, told)
+	w, err := session.NewWriter(session.ToFile(f), session.Header{ID: session.ID{1}}, told)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -136,7 +136,7 @@ func riddenWith(t *testing.T, sessions *store.Sessions, b store.Bike) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := session.NewWriter(session.ToFile(f), session.Header{}, b.Ride("", store.Air{}.SI()))
+	w, err := session.NewWriter(session.ToFile(f), session.Header{ID: session.ID{1}}, b.Ride("", store.Air{}.SI()))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -33,7 +33,7 @@ func recorded(t *testing.T, s *store.Sessions, seconds int) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := session.NewWriter(session.ToFile(f), session.Header{}, sensors.UnknownRide())
+	w, err := session.NewWriter(session.ToFile(f), session.Header{ID: session.ID{1}}, sensors.UnknownRide())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -23,7 +23,7 @@ func rideOf(t *testing.T, sessions *store.Sessions, ride sensors.Ride) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := session.NewWriter(session.ToFile(f), session.Header{Start: math.NaN()}, ride)
+	w, err := session.NewWriter(session.ToFile(f), session.Header{ID: session.ID{1}, Start: math.NaN()}, ride)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -23,7 +23,7 @@ func BenchmarkWriteHour(b *testing.B) {
 	log := invented(3600, 100)
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := Write(&memory{}, log, Header{}); err != nil {
+		if err := Write(&memory{}, log, Header{ID: testID}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -2,13 +2,17 @@ package session
 
 import (
 	"bufio"
+	"cmp"
+	"encoding/binary"
 	"fmt"
 	"io"
 	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -43,32 +47,26 @@ func (d dribble) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// recordForever goes on with the session at path, or begins it, and prints the
-// time up to which it is synced after each part. It records much faster than
-// time goes by, so that many parts are under way when it is killed.
+// recordForever begins a session at path and prints the time up to which it is
+// synced after each part. It records much faster than time goes by, so that many
+// parts are under way when it is killed.
 func recordForever(path string, told io.Writer) error {
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR|os.O_APPEND, 0o600)
 	if err != nil {
 		return err
 	}
-	var w *Writer
-	t := 0.0
-	if info, err := f.Stat(); err == nil && info.Size() > 0 {
-		rec, err := Read(f, path)
-		if err != nil {
-			return err
-		}
-		if err := f.Truncate(rec.Good); err != nil {
-			return err
-		}
-		if n := len(rec.Log.Motion); n > 0 {
-			t = rec.Log.Motion[n-1].T + 10
-		}
-		w = Continue(ToFile(dribble{f}), rec)
-	} else if w, err = NewWriter(ToFile(dribble{f}), Header{}, sensors.UnknownRide()); err != nil {
+	info, err := f.Stat()
+	if err != nil {
 		return err
 	}
-	rng := rand.New(rand.NewPCG(1, uint64(t)))
+	id := testID
+	binary.LittleEndian.PutUint64(id[:], uint64(info.Size())+1) // another for each recording of the file
+	w, err := NewWriter(ToFile(dribble{f}), Header{ID: id}, sensors.UnknownRide())
+	if err != nil {
+		return err
+	}
+	t := 0.0
+	rng := rand.New(rand.NewPCG(1, 1))
 	for {
 		for range 103 {
 			m := sensors.Motion{T: t}
@@ -83,9 +81,10 @@ func recordForever(path string, told io.Writer) error {
 	}
 }
 
-// TestKilled kills a recording process at random instants and lets another go
-// on with the file. Whatever was said to be synced must be there, and every
-// sample of it, without a gap but those between the processes.
+// TestKilled kills a recording process at random instants and lets another
+// append a recording to the same file, behind whatever the first left. Whatever
+// was said to be synced must be there, every sample of it without a gap, and each
+// recording apart from the others.
 func TestKilled(t *testing.T) {
 	kills := 1000
 	if testing.Short() {
@@ -94,11 +93,13 @@ func TestKilled(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 11))
 	path := filepath.Join(t.TempDir(), "ride.jsonl.gz")
 	torn := 0
+	var synced []float64
 	for k := range kills {
 		if k%10 == 0 { // the file would grow for ever
 			_ = os.Remove(path)
+			synced = nil
 		}
-		synced := killedAfter(t, path, time.Duration(rng.IntN(12000))*time.Microsecond)
+		synced = append(synced, killedAfter(t, path, time.Duration(rng.IntN(12000))*time.Microsecond))
 		torn += checkSynced(t, path, synced)
 		if t.Failed() {
 			t.Fatalf("kill %d", k)
@@ -142,33 +143,40 @@ func killedAfter(t *testing.T, path string, after time.Duration) float64 {
 	return at
 }
 
-// checkSynced checks that the file holds every sample up to synced, and
-// returns 1 where it ends in a torn part.
-func checkSynced(t *testing.T, path string, synced float64) int {
+// checkSynced checks that the file holds every sample up to what each of its
+// recordings said to be synced, and returns 1 where it ends in a torn part.
+func checkSynced(t *testing.T, path string, synced []float64) int {
 	t.Helper()
 	f, err := os.Open(path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	rec, err := Read(f, path)
-	if err != nil {
-		t.Errorf("not readable: %v", err)
+	all, err := ReadAll(f, path)
+	if err != nil || len(all) != len(synced) {
+		t.Errorf("%d recordings of %d read: %v", len(all), len(synced), err)
 		return 0
 	}
-	ms := rec.Log.Motion
-	if len(ms) == 0 || ms[len(ms)-1].T < synced-1e-6 {
-		t.Errorf("synced up to %.2f s, read %d samples", synced, len(ms))
-		return 0
-	}
-	for i := 1; i < len(ms); i++ {
-		if step := ms[i].T - ms[i-1].T; step > 0.0101 && step < 9.9 {
-			t.Errorf("a gap of %.2f s at %.2f s", step, ms[i].T)
+	slices.SortFunc(all, func(a, b *Recording) int { // as they were appended
+		return cmp.Compare(binary.LittleEndian.Uint64(a.Header.ID[:]), binary.LittleEndian.Uint64(b.Header.ID[:]))
+	})
+	for k, rec := range all {
+		ms := rec.Log.Motion
+		if len(ms) == 0 || ms[len(ms)-1].T < synced[k]-1e-6 {
+			t.Errorf("recording %d: synced up to %.2f s, read %d samples", k, synced[k], len(ms))
 			return 0
 		}
+		for i := 1; i < len(ms); i++ {
+			if step := ms[i].T - ms[i-1].T; step > 0.0101 {
+				t.Errorf("recording %d: a gap of %.2f s at %.2f s", k, step, ms[i].T)
+				return 0
+			}
+		}
 	}
-	if info, err := f.Stat(); err == nil && info.Size() > rec.Good {
-		return 1
+	for _, n := range all[len(all)-1].Log.Notes {
+		if strings.Contains(n.String(), "in the middle of a part") {
+			return 1
+		}
 	}
 	return 0
 }

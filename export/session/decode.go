@@ -24,62 +24,49 @@ var (
 // forceColumns is how many of motionColumns a motion line must have.
 const forceColumns = 4
 
-// decodeLine takes one line into the log. Only a file of another format or a
-// later version, or one beyond all limits, is an error; a line that makes no
-// sense is left out and noted.
-func (d *decoder) decodeLine(line []byte, p *partState) error {
+// decodeLine takes one line into the recording at hand. Only more than any file
+// holds is an error; a line that makes no sense is left out and noted.
+func (d *decoder) decodeLine(line []byte, p *part) error {
 	line = bytes.TrimSpace(line)
 	if len(line) == 0 {
 		return nil
 	}
-	odd := p.odd(d.line)
 	if bytes.HasPrefix(line, []byte(`{"type":"motion"`)) {
 		return d.motionLine(string(line), p)
 	}
 	if !gjson.ValidBytes(line) {
-		odd("a line that is no JSON object is left out")
+		d.odd("a line that is no JSON object is left out")
 		return nil
 	}
 	o := gjson.ParseBytes(line)
 	switch kind := o.Get("type").String(); kind {
 	case "part":
-		p.begin(o)
+		p.known++
 	case "header":
 		p.known++
-		return d.header(o)
+		d.header(o, p.n)
 	case "motion":
 		return d.motionLine(o.Raw, p)
 	case "fix", "state", "pressure", "sound":
 		p.known++
-		d.sample(kind, o, odd)
+		d.events++
+		d.sample(kind, o)
 		return d.tooMany()
 	case "ride", "name", "remark":
-		d.told(kind, o, odd)
+		d.events++
+		d.told(kind, o, p.n)
 		d.words += int64(len(line))
 		return d.tooMany()
 	case "end":
 		p.end = true
 	default:
-		odd(fmt.Sprintf("a line of the unknown type %.40q is left out", kind))
+		d.odd(fmt.Sprintf("a line of the unknown type %.40q is left out", kind))
 	}
 	return nil
 }
 
-// begin takes the line that begins a part.
-func (p *partState) begin(o gjson.Result) {
-	p.known++
-	from := number(o, "from_s")
-	p.key.n = int(o.Get("n").Int())
-	if p.first == 0 {
-		p.first, p.from = p.key.n, from
-	}
-	if math.IsNaN(p.from) {
-		p.from = from
-	}
-	if to := number(o, "to_s"); !math.IsNaN(to) {
-		p.to = to
-	}
-}
+// odd notes that something in the line at hand is odd.
+func (d *decoder) odd(text string) { d.cur.notes.note(text, d.line) }
 
 // number returns a field of o, NaN where it is absent or no number.
 func number(o gjson.Result, key string) float64 {
@@ -90,23 +77,29 @@ func number(o gjson.Result, key string) float64 {
 	return v.Float()
 }
 
-func (d *decoder) header(o gjson.Result) error {
+// header takes a header, and leaves the recording out where it is of another
+// format or a later version.
+func (d *decoder) header(o gjson.Result, n int) {
+	refuse := func(what, remedy string) {
+		d.refuse(&sensors.InputError{File: d.name, Line: d.line, What: finding.Said(what), Remedy: finding.Said(remedy)})
+	}
 	if f := o.Get("format").String(); f != FormatName {
-		return &sensors.InputError{File: d.name, Line: d.line, What: finding.Said(fmt.Sprintf("the format is %.40q, not %q", f, FormatName)),
-			Remedy: finding.Said("give a session file")}
+		refuse(fmt.Sprintf("the format is %.40q, not %q", f, FormatName), "give a session file")
+		return
 	}
 	if v := number(o, "version"); !(v >= 1 && v <= Version) {
-		return &sensors.InputError{File: d.name, Line: d.line,
-			What:   finding.Said(fmt.Sprintf("the file is of version %s of the format, this program reads up to %d", o.Get("version").Raw, Version)),
-			Remedy: finding.Said("use a newer program")}
+		refuse(fmt.Sprintf("the file is of version %.20s of the format, this program reads up to %d", o.Get("version").Raw, Version), "use a newer program")
+		return
 	}
 	if a := o.Get("axes").String(); a != "" && a != AxesUp {
-		return &sensors.InputError{File: d.name, Line: d.line, What: finding.Said(fmt.Sprintf("the axes are %.40q, not %q", a, AxesUp)),
-			Remedy: finding.Said("a session file has its specific force up; convert it as a plain log")}
+		refuse(fmt.Sprintf("the axes are %.40q, not %q", a, AxesUp), "a session file has its specific force up; convert it as a plain log")
+		return
 	}
-	d.rec.Header = Header{Start: number(o, "t_s"), Started: utc(o), Device: o.Get("device").String(),
+	if !d.cur.later("header", n) {
+		return
+	}
+	d.cur.rec.Header = Header{ID: d.cur.id, Start: number(o, "t_s"), Started: utc(o), Device: o.Get("device").String(),
 		Program: o.Get("program").String(), Origin: o.Get("origin").String()}
-	return nil
 }
 
 // utc returns the field utc_ms as a time, the zero time where it is absent or
@@ -120,23 +113,27 @@ func utc(o gjson.Result) time.Time {
 	return time.UnixMilli(int64(ms)).UTC()
 }
 
-// told takes what the rider said.
-func (d *decoder) told(kind string, o gjson.Result, odd func(string)) {
+// told takes what the rider said in part n.
+func (d *decoder) told(kind string, o gjson.Result, n int) {
 	switch kind {
 	case "name":
-		d.rec.Name = o.Get("text").String()
+		if d.cur.later("name", n) {
+			d.cur.rec.Name = o.Get("text").String()
+		}
 	case "remark":
-		d.rec.Remarks = append(d.rec.Remarks, Remark{T: number(o, "t_s"), Text: o.Get("text").String()})
+		d.cur.rec.Remarks = append(d.cur.rec.Remarks, Remark{T: number(o, "t_s"), Text: o.Get("text").String()})
 	case "ride":
 		ride, notes, err := plain.DecodeRide([]byte(o.Get("ride").Raw), d.name)
 		if err != nil {
-			odd("what was told about the ride is left out: " + what(err))
+			d.odd("what was told about the ride is left out: " + what(err))
 			return
 		}
 		for _, n := range notes {
-			odd(n.What.String())
+			d.odd(n.What.String())
 		}
-		d.rec.Log.Ride = ride
+		if d.cur.later("ride", n) {
+			d.cur.rec.Log.Ride = ride
+		}
 	}
 }
 
@@ -152,62 +149,62 @@ func what(err error) string {
 
 // tooMany returns an error once the file holds more than any session.
 func (d *decoder) tooMany() error {
-	if max(d.fixes.Len(), len(d.rec.Log.States), len(d.rec.Remarks), d.sounds.Len()) > d.mostEvents || d.pressure.Len() > d.most || d.heard > d.mostSound || d.words > maxWords {
+	if d.events > d.mostEvents || d.pressures > d.most || d.heard > d.mostSound || d.words > maxWords {
 		return errTooMuch
 	}
 	return nil
 }
 
 // sample takes a line with a fix, a state, pressures or sound.
-func (d *decoder) sample(kind string, o gjson.Result, odd func(string)) {
+func (d *decoder) sample(kind string, o gjson.Result) {
 	switch kind {
 	case "fix":
 		f := sensors.Fix{T: number(o, "t_s"), Speed: number(o, "speed_mps"), SpeedSD: number(o, "speed_sd_mps"),
 			LatDeg: number(o, "lat_deg"), LonDeg: number(o, "lon_deg"), HSD: number(o, "h_sd_m"),
 			Alt: number(o, "alt_m"), BearingDeg: number(o, "bearing_deg"), UTC: utc(o)}
 		if math.IsNaN(f.T) || math.IsNaN(f.Speed) {
-			odd("a fix without a time or a speed is left out")
+			d.odd("a fix without a time or a speed is left out")
 			return
 		}
-		d.fixes.Add(f)
+		d.cur.fixes.Add(f)
 	case "state":
 		s := sensors.State{T: number(o, "t_s"), Sensor: sensors.Sensor(o.Get("sensor").String()),
 			Condition: sensors.Condition(o.Get("condition").String()), Detail: o.Get("detail").String()}
 		if math.IsNaN(s.T) {
-			odd("a state without a time is left out")
+			d.odd("a state without a time is left out")
 			return
 		}
 		d.words += int64(len(s.Detail) + len(s.Sensor) + len(s.Condition))
-		d.rec.Log.States = append(d.rec.Log.States, s)
+		d.cur.rec.Log.States = append(d.cur.rec.Log.States, s)
 	case "sound":
-		d.sound(o, odd)
+		d.sound(o)
 	case "pressure":
 		cols, n, ok := d.table(o, pressureColumns, len(pressureColumns))
 		if !ok {
-			odd("a pressure line without its columns in equal length is left out")
+			d.odd("a pressure line without its columns in equal length is left out")
 			return
 		}
+		d.pressures += n
 		for i := range n {
 			s := sensors.Pressure{T: cols[i], Pa: cols[n+i]}
 			if math.IsNaN(s.T) || math.IsNaN(s.Pa) {
-				odd("a pressure without a time or a value is left out")
+				d.odd("a pressure without a time or a value is left out")
 				continue
 			}
-			d.pressure.Add(s)
+			d.cur.pressure.Add(s)
 		}
 	}
 }
 
 // motionLine takes a motion line, the one kind that is hot.
-func (d *decoder) motionLine(line string, p *partState) error {
+func (d *decoder) motionLine(line string, p *part) error {
 	p.known++
-	odd := p.odd(d.line)
 	cols, n, ok := d.table(gjson.Parse(line), motionColumns, forceColumns)
 	if !ok {
-		odd("a motion line without its columns in equal length is left out")
+		d.odd("a motion line without its columns in equal length is left out")
 		return nil
 	}
-	if d.motion.Len()+n > d.most {
+	if d.motions += n; d.motions > d.most {
 		return errTooMuch
 	}
 	turns := len(cols) == n*len(motionColumns)
@@ -219,10 +216,10 @@ func (d *decoder) motionLine(line string, p *partState) error {
 			m.Turn = r3.Vec{X: cols[4*n+i], Y: cols[5*n+i], Z: cols[6*n+i]}
 		}
 		if math.IsNaN(m.T) || math.IsNaN(m.Force.X) || math.IsNaN(m.Force.Y) || math.IsNaN(m.Force.Z) {
-			odd("a motion sample without a time or a force is left out")
+			d.odd("a motion sample without a time or a force is left out")
 			continue
 		}
-		d.motion.Add(m)
+		d.cur.motion.Add(m)
 	}
 	return nil
 }

@@ -11,16 +11,18 @@
 // A member, here called a part, holds about one second of the ride and is
 // appended and synced as a whole. Each part carries the CRC-32 and the length
 // that RFC 1952 asks for, so it is either whole or known to be damaged, and
-// nothing in a part refers to another one. A phone that dies loses at most the
-// part it was collecting.
+// the identity of its recording and its number, so that parts of several
+// recordings in one file do not become one ride. No line is looked at before its
+// part is known to be whole. A phone that dies loses at most the part it was
+// collecting.
 //
 // # The lines
 //
 // Every line has a type. Names are those of the plain log, with the unit at
 // the end of the name; times are seconds on the recorder's clock.
 //
-//	part      first line of each part: its number n, from_s and to_s of the samples in it
-//	header    format, version, axes, utc_ms at t_s, device; first line after "part" of the first part, repeated now and then
+//	part      first line of each part: id of the recording, its number n, kept, from_s and to_s of the samples in it
+//	header    format, version, axes, utc_ms at t_s, device; in parts 1 and 2, now and then, and in the last, with the ride
 //	ride      the object of the plain log's ride.json, under "ride"; the last one counts
 //	motion    columns: t_s, ax_mps2 ay_mps2 az_mps2, gx_radps gy_radps gz_radps (none without gyroscope)
 //	pressure  columns: t_s, pressure_pa
@@ -47,12 +49,18 @@
 //
 // Of a file cut at any byte: every complete part before the cut. Of a file
 // with damage in the middle: every part but the damaged ones, found again by
-// the magic number of the next member, and the seconds that are missing.
+// the magic number of the next member, and the seconds that are missing. Parts
+// may come late, behind later ones, since a failed sync has them written again:
+// what is missing is judged by the numbers once all are read. Of a file into
+// which several recordings came: each by itself.
+//
+// Version 1, whose parts have no identity and do not tell what is kept, is read
+// for good.
 package session
 
 // Version is the version of the format that this package writes, and the
 // highest that it reads.
-const Version = 1
+const Version = 2
 
 // FormatName is what the header line's "format" says.
 const FormatName = "stillair session"

@@ -44,7 +44,7 @@ func TestForeignClients(t *testing.T) {
 		{"sum of speeds", `[.[]|select(.type=="fix").speed_mps]|add`, speeds},
 		{"pressures", `[.[]|select(.type=="pressure").pressure_pa[]]|length`, float64(len(log.Pressure))},
 		{"mass", `[.[]|select(.type=="ride").ride.mass_kg]|last`, 290},
-		{"repeated headers", `[.[]|select(.type=="header")]|length`, 2},
+		{"repeated headers", `[.[]|select(.type=="header")]|length`, 4},
 		{"closed", `[.[]|select(.type=="end")]|length`, 1},
 	}
 	filters := make([]string, len(checks))

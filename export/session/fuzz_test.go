@@ -68,6 +68,7 @@ func checkSound(t *testing.T, rec *Recording, err error) {
 		}
 	}
 	m := &memory{}
+	rec.Header.ID = testID // a file of version 1 has none
 	if err := Write(m, rec.Log, rec.Header); err != nil {
 		t.Fatal(err)
 	}

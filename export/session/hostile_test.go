@@ -96,7 +96,7 @@ func TestRefused(t *testing.T) {
 		{"empty", "no session file", nil},
 		{"plain text", "no session file", []byte("t_s,ax_mps2\n")},
 		{"another gzip file", "holds none", packed(strings.NewReader("t_s,ax_mps2\n1,2\n"))},
-		{"a later version", "version 2", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":2}`))},
+		{"a later version", "version 3", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":3}`))},
 		{"another format", `"diary"`, packed(strings.NewReader(`{"type":"header","format":"diary","version":1}`))},
 		{"other axes", "axes", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":1,"axes":"nose down"}`))},
 	}

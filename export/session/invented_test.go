@@ -10,6 +10,9 @@ import (
 	"stillair/sensors"
 )
 
+// testID is the identity of what tests write.
+var testID = ID{1, 2, 3, 4, 5, 6, 7, 8}
+
 // memory is a store in memory.
 type memory struct {
 	data  []byte

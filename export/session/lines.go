@@ -12,6 +12,7 @@ import (
 
 // Header says how a session was recorded.
 type Header struct {
+	ID      ID        // the recording's; zero in what a file of version 1 gives
 	Start   float64   // s on the log's clock at which Started was true
 	Started time.Time // wall clock when the recording began; zero where unknown
 	Device  string    // what recorded, in words
@@ -51,7 +52,7 @@ func appendField(dst []byte, key string, x float64, decimals int) []byte {
 }
 
 func appendHeader(dst []byte, h Header) []byte {
-	dst = append(dst, `{"type":"header","format":"`+FormatName+`","version":1,"axes":"`+AxesUp+`"`...)
+	dst = append(dst, `{"type":"header","format":"`+FormatName+`","version":2,"axes":"`+AxesUp+`"`...)
 	dst = appendField(dst, "t_s", h.Start, timeDecimals)
 	if !h.Started.IsZero() {
 		dst = appendField(dst, "utc_ms", float64(h.Started.UnixMilli()), 0)

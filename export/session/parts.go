@@ -2,15 +2,14 @@ package session
 
 import (
 	"bufio"
+	"bytes"
 	"compress/gzip"
 	"errors"
 	"fmt"
 	"io"
-	"math"
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/pile"
 )
 
 var magic = []byte{0x1f, 0x8b, 8}
@@ -21,45 +20,37 @@ var (
 	errTooMuch = errors.New("it unpacks to more than any session holds")
 )
 
-// partKey tells two copies of one part from two parts: its number and the
-// CRC-32 and length at its end.
-type partKey struct {
-	n       int
-	trailer [8]byte
-}
-
 // decoder reads one file.
 type decoder struct {
 	name string
-	rec  Recording
-	seen map[partKey]bool
+	all  []*gather // the recordings of the file, as they came
+	cur  *gather   // the one that the lines at hand belong to
+	last *gather   // the one of the last whole part
+	sect section
 
-	motion   pile.Pile[sensors.Motion]
-	fixes    pile.Pile[sensors.Fix]
-	pressure pile.Pile[sensors.Pressure]
-	sounds   pile.Pile[sensors.Sound]
-	heard    int // values of sound
+	most, mostEvents, mostSound, mostParts int // that the file may hold
+	motions, events, pressures, heard      int // that it held so far
+	pieces                                 int
+	words                                  int64
 
-	most, mostEvents, mostSound int // motion samples, others, and values of sound that the file may hold
-
-	text, failed int64 // bytes unpacked, and unpacked in vain
-	words        int64
-	known        int  // lines of a known type
-	line         int  // of the file as zcat gives it
-	damaged      bool // since the last whole part
-	lastN        int
-	lastTo       float64 // end of the last whole part that told it; −∞ before the first
-	owed         bool    // a loss was seen and its end is not known yet
+	read, failed int64 // bytes unpacked, and unpacked in vain
+	line         int   // of the file as zcat gives it
+	torn         bool  // damage since the last whole part
+	strays       int   // parts of nothing that is known
+	refused      error // why a recording of the file is not read
+	shunned      map[ID]bool
+	notes        notes // of the file as a whole
 
 	packed  *bufio.Reader // of the file, at the part at hand
 	gz      *gzip.Reader
-	lines   *bufio.Reader
-	look    []byte    // for finding the next part
-	long    []byte    // a line that did not fit the buffer of lines
-	columns []float64 // numbers of the motion line at hand
-	counts  map[string]*sensors.Note
-	order   []string // keys of counts as they came
+	text    []byte // the part at hand, unpacked, as far as it is held
+	look    []byte // for finding the next part
+	columns []float64
 }
+
+// Text of a member that is held in memory until its checksum is known. A longer
+// one, which no recorder writes, is unpacked twice.
+const mostHeld = 1 << 20
 
 // file walks over the members of a file. After a damaged one it goes on at the
 // next magic number behind its beginning.
@@ -69,75 +60,36 @@ func (d *decoder) file(src *io.SectionReader) error {
 		if err != nil {
 			return d.unreadable(err)
 		}
-		if next != at {
-			d.damaged = true
-		}
+		d.torn = d.torn || next != at
 		if next < 0 {
 			break
 		}
 		at = next
-		used, err := d.part(src, at)
-		var input *sensors.InputError
+		used, err := d.member(src, at)
 		switch {
 		case err == nil:
 			at += used
-			d.rec.Good = at
-		case errors.As(err, &input):
-			return err
+			d.torn = false
 		case errors.Is(err, errTooMuch):
 			return d.giveUp(err)
 		default:
-			d.damaged = true
+			d.torn = true
 			at += int64(len(magic))
 		}
 	}
 	return nil
 }
 
-// unreadable ends the reading where the storage does not give the file, with
-// an error only where nothing was read.
-func (d *decoder) unreadable(err error) error {
-	if d.rec.Parts == 0 {
-		return &sensors.InputError{File: d.name, What: finding.Said("cannot be read: " + err.Error()),
-			Remedy: finding.Said("copy the file again from where it was recorded"), Err: err}
-	}
-	d.note("the rest of the file cannot be read: "+err.Error(), 0)
-	return nil
-}
-
-// giveUp ends the reading of a hostile or hopeless file, with an error only
-// where nothing was read.
-func (d *decoder) giveUp(err error) error {
-	if d.rec.Parts == 0 {
-		return &sensors.InputError{File: d.name, What: finding.Said(err.Error()), Remedy: finding.Said("check that it is the right file")}
-	}
-	d.note("the rest of the file is left out: "+err.Error(), d.line)
-	d.damaged = false
-	return nil
-}
-
-// part reads the member at a place of the file. Unless its CRC is right nothing
-// of it is kept.
-func (d *decoder) part(src *io.SectionReader, at int64) (used int64, err error) {
+// member reads the member at a place of the file. No line of it is looked at
+// before its checksum and length are known to be right.
+func (d *decoder) member(src *io.SectionReader, at int64) (used int64, err error) {
 	rest := io.NewSectionReader(src, at, src.Size()-at)
-	d.packed.Reset(rest)
-	if d.gz == nil {
-		d.gz, err = gzip.NewReader(d.packed)
-	} else {
-		err = d.gz.Reset(d.packed)
-	}
-	if err != nil {
-		d.gz = nil
+	if err := d.unpack(rest); err != nil {
 		return 0, err
 	}
-	d.gz.Multistream(false)
-	mark := d.mark()
-	d.lines.Reset(d.gz)
-	p := newPartState()
-	if err := d.partLines(&p); err != nil {
-		d.failed += d.text - mark.text
-		d.back(mark)
-		if d.failed > maxFailed {
+	whole, n, err := d.hold()
+	if err != nil {
+		if d.failed += n; d.failed > maxFailed {
 			return 0, fmt.Errorf("%w, all of it damaged", errTooMuch)
 		}
 		return 0, err
@@ -147,112 +99,95 @@ func (d *decoder) part(src *io.SectionReader, at int64) (used int64, err error) 
 		return 0, err
 	}
 	used = passed - int64(d.packed.Buffered())
-	if _, err := rest.ReadAt(p.key.trailer[:], used-int64(len(p.key.trailer))); err != nil {
-		d.back(mark)
+	if whole {
+		return used, d.held(d.text)
+	}
+	if _, err := rest.Seek(0, io.SeekStart); err != nil {
 		return 0, err
 	}
-	if d.seen[p.key] && p.key.n > 0 {
-		d.back(mark)
-		d.note("a part is in the file twice; one copy is left out", 0)
-		return used, nil
+	if err := d.unpack(rest); err != nil {
+		return 0, err
 	}
-	d.seen[p.key] = true
-	d.accept(p)
-	return used, nil
+	return used, d.stream(d.gz)
 }
 
-// partState is what the lines of a part say about it.
-type partState struct {
-	key      partKey // its number is that of the last "part" line
-	first    int     // and this that of the first: more than one is in a file packed anew
-	from, to float64
-	end      bool
-	known    int // lines of a known type
-	notes    []sensors.Note
-}
-
-func newPartState() partState {
-	return partState{key: partKey{n: -1}, from: math.NaN(), to: math.NaN()}
-}
-
-// odd returns how to note that something in the line is odd. A part that is
-// nothing but odd is cut short, so that it cannot fill the memory.
-func (p *partState) odd(line int) func(text string) {
-	return func(text string) {
-		const most = 10000
-		if len(p.notes) < most {
-			p.notes = append(p.notes, sensors.Note{Line: line, What: finding.Said(text)})
-		}
+// unpack begins to unpack one member.
+func (d *decoder) unpack(r io.Reader) (err error) {
+	d.packed.Reset(r)
+	if d.gz == nil {
+		d.gz, err = gzip.NewReader(d.packed)
+	} else {
+		err = d.gz.Reset(d.packed)
 	}
+	if err != nil {
+		d.gz = nil
+		return err
+	}
+	d.gz.Multistream(false)
+	return nil
 }
 
-// partLines reads the lines of a member to its end, where gzip checks the CRC.
-func (d *decoder) partLines(p *partState) error {
+// hold unpacks a member to its end, where gzip checks it. It reports whether all
+// of its text is held, and how long it is.
+func (d *decoder) hold() (whole bool, n int64, err error) {
+	d.text = d.text[:0]
+	line, whole := 0, true
 	for {
-		line, err := d.readLine()
-		if len(line) > 0 && (err == nil || err == io.EOF) {
-			if lineErr := d.decodeLine(line, p); lineErr != nil {
-				return lineErr
+		if len(d.text) == cap(d.text) {
+			if len(d.text) >= mostHeld {
+				whole, d.text = false, d.text[:0]
+			} else {
+				d.text = append(d.text, 0)[:len(d.text)]
 			}
 		}
-		if err == io.EOF {
-			return nil
+		room := d.text[len(d.text):cap(d.text)]
+		k, err := d.gz.Read(room)
+		n += int64(k)
+		if i := bytes.LastIndexByte(room[:k], '\n'); i >= 0 {
+			line = k - i
+		} else {
+			line += k
 		}
-		if err != nil {
-			return err
+		d.text = d.text[:len(d.text)+k]
+		switch {
+		case err == io.EOF:
+			return whole, n, nil
+		case err != nil:
+			return whole, n, err
+		case line > maxLine:
+			return whole, n, errTooLong
+		case d.read+n > maxText:
+			return whole, n, errTooMuch
 		}
 	}
 }
 
-// readLine returns the next line without copying where it can.
-func (d *decoder) readLine() ([]byte, error) {
-	line, err := d.lines.ReadSlice('\n')
-	if err == bufio.ErrBufferFull {
-		d.long = d.long[:0]
-		for err == bufio.ErrBufferFull && len(d.long) <= maxLine {
-			d.long = append(d.long, line...)
-			line, err = d.lines.ReadSlice('\n')
-		}
-		if err == bufio.ErrBufferFull {
-			return nil, errTooLong
-		}
-		d.long = append(d.long, line...)
-		line = d.long
+// unreadable ends the reading where the storage does not give the file, with
+// an error only where nothing was read.
+func (d *decoder) unreadable(err error) error {
+	if len(d.all) == 0 {
+		return &sensors.InputError{File: d.name, What: finding.Said("cannot be read: " + err.Error()),
+			Remedy: finding.Said("copy the file again from where it was recorded"), Err: err}
 	}
-	d.line++
-	d.text += int64(len(line))
-	if d.text > maxText {
-		return nil, errTooMuch
-	}
-	return line, err
+	d.notes.note("the rest of the file cannot be read: "+err.Error(), 0)
+	return nil
 }
 
-// accept takes a whole part into the account of what is there and what is
-// missing. Parts are numbered, so a gap in the numbers is a loss. Damage
-// without a gap is one only where time is missing too: otherwise it was a torn
-// copy of a part that was then written again.
-func (d *decoder) accept(p partState) {
-	d.rec.Parts++
-	d.rec.Closed = p.end
-	d.known += p.known
-	for _, n := range p.notes {
-		d.note(n.What.String(), n.Line)
+// giveUp ends the reading of a hostile or hopeless file, with an error only
+// where nothing was read.
+func (d *decoder) giveUp(err error) error {
+	if d.parts() == 0 {
+		return &sensors.InputError{File: d.name, What: finding.Said(err.Error()), Remedy: finding.Said("check that it is the right file")}
 	}
-	lost := d.damaged
-	if p.key.n > 0 {
-		const torn = 0.5 // s
-		lost = p.first > d.lastN+1 || (d.damaged && p.from-d.lastTo > torn)
-		d.lastN = p.key.n
-		d.rec.Last = max(d.rec.Last, p.key.n)
+	d.notes.note("the rest of the file is left out: "+err.Error(), d.line)
+	d.torn = false
+	return nil
+}
+
+// parts counts the whole parts read so far.
+func (d *decoder) parts() (n int) {
+	for _, g := range d.all {
+		n += g.rec.Parts
 	}
-	d.damaged = false
-	if math.IsNaN(p.from) {
-		d.owed = d.owed || lost
-		return
-	}
-	if lost || d.owed {
-		d.rec.Missing = append(d.rec.Missing, Span{From: d.lastTo, To: p.from})
-		d.owed = false
-	}
-	d.lastTo = p.to
+	return n
 }

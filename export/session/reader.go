@@ -2,10 +2,10 @@ package session
 
 import (
 	"bufio"
-	"errors"
 	"fmt"
 	"io"
 	"math"
+	"time"
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -20,6 +20,7 @@ const (
 	maxFailed  = 256 << 20 // bytes unpacked in vain, looking for the next whole part
 	maxSamples = 40 << 20  // motion samples
 	maxEvents  = 1 << 20   // fixes, states and remarks, each
+	maxParts   = 1 << 20   // parts
 	maxWords   = 16 << 20  // bytes of text: remarks, states and the like
 
 	// A small file cannot hold many samples (a phone that lies still takes three
@@ -27,6 +28,7 @@ const (
 	// the file, or eight for the others, are a trap.
 	freeSamples = 1 << 17
 	freeEvents  = 1 << 16
+	freeParts   = 1 << 14
 )
 
 // Span is a stretch of time, s on the log's clock.
@@ -39,20 +41,64 @@ type Recording struct {
 	Log     *sensors.Log
 	Remarks []Remark
 
-	Closed  bool   // the recorder closed it; false after a crash
-	Missing []Span // seconds lost to damage, where a whole part follows; From is −∞ where none precedes
-	Parts   int    // how many whole parts were read
-	Last    int    // the highest number of a part
-	Good    int64  // bytes up to the end of the last whole part
+	Closed   bool    // the recorder closed it; false after a crash
+	Missing  []Span  // seconds lost: From is −∞ where no whole part precedes, To is +∞ where none follows
+	Unstored []Span  // seconds that no storage had confirmed when the recording was cut off
+	Parts    int     // how many whole parts were read
+	Others   []Brief // further recordings of the same file; only the first one tells of them
 }
 
-// Read reads a whole session file. The name is for messages. The error is for
-// input that is no session file at all; whatever else is wrong with the file
-// is in the log's notes, and what is whole is returned.
+// Brief names a recording beside another one.
+type Brief struct {
+	ID       ID
+	Started  time.Time // zero where unknown
+	From, To float64   // s on its clock; −∞ where no part tells
+	Parts    int
+}
+
+func (r *Recording) brief() Brief {
+	from, to := math.Inf(1), math.Inf(-1)
+	if n := len(r.Log.Motion); n > 0 {
+		from, to = r.Log.Motion[0].T, r.Log.Motion[n-1].T
+	}
+	if n := len(r.Log.Fixes); n > 0 {
+		from, to = min(from, r.Log.Fixes[0].T), max(to, r.Log.Fixes[n-1].T)
+	}
+	return Brief{ID: r.Header.ID, Started: r.Header.Started, From: from, To: to, Parts: r.Parts}
+}
+
+// String says which recording it is.
+func (b Brief) String() string {
+	begun := "begun at an unknown time"
+	if !b.Started.IsZero() {
+		begun = "begun " + b.Started.UTC().Format("2006-01-02 15:04 UTC")
+	}
+	if b.From > b.To {
+		return begun + ", without samples"
+	}
+	return fmt.Sprintf("%s, %.0f s long", begun, b.To-b.From)
+}
+
+// Read reads a session file. The name is for messages. The error is for input
+// that is no session file at all; whatever else is wrong with the file is in the
+// log's notes, and what is whole is returned. Of a file that holds several
+// recordings it returns the one with most parts.
 //
 // A reader that can be read at any place, such as an *os.File, is not taken
 // into memory.
-func Read(r io.Reader, name string) (*Recording, error) {
+func Read(r io.Reader, name string) (*Recording, error) { return first(ReadAll(r, name)) }
+
+func first(all []*Recording, err error) (*Recording, error) {
+	if err != nil {
+		return nil, err
+	}
+	return all[0], nil
+}
+
+// ReadAll is Read for every recording in a file, the one with most parts first.
+// Parts of several recordings come into one file where files were joined, or
+// where a storage left old blocks behind a new file.
+func ReadAll(r io.Reader, name string) ([]*Recording, error) {
 	src, err := open(r)
 	if err != nil {
 		return nil, &sensors.InputError{File: name, What: finding.Said("cannot be read: " + err.Error()),
@@ -77,36 +123,45 @@ func (d *decoder) nothing(src *io.SectionReader) error {
 	head := make([]byte, len(magic))
 	n, _ := src.ReadAt(head, 0) // short only where the file is
 	switch {
-	case d.rec.Parts == 0 && !IsSession(head[:n]):
+	case d.parts() == 0 && d.refused != nil:
+		return d.refused
+	case d.parts() == 0 && !IsSession(head[:n]):
 		return &sensors.InputError{File: d.name, What: finding.Said("is no session file: it does not begin as gzip does"),
 			Remedy: finding.Said("give a session file (.jsonl.gz), or another kind of log under its own name")}
-	case d.rec.Parts == 0:
+	case d.parts() == 0:
 		return &sensors.InputError{File: d.name, What: finding.Said("holds no whole part of a session"),
 			Remedy: finding.Said("nothing can be had back from it; look for another copy")}
-	case d.known == 0:
+	case d.known() == 0:
 		return &sensors.InputError{File: d.name, What: finding.Said("is compressed as a session file is, but holds none"),
 			Remedy: finding.Said("unpack it with gunzip and give what is inside")}
 	}
 	return nil
 }
 
-// ReadText reads a session that was unpacked, as zcat does it.
-func ReadText(r io.Reader, name string) (*Recording, error) {
+// known counts the lines of a known type.
+func (d *decoder) known() (n int) {
+	for _, g := range d.all {
+		n += g.known
+	}
+	return n
+}
+
+// ReadText is Read for a session that was unpacked, as zcat does it.
+func ReadText(r io.Reader, name string) (*Recording, error) { return first(ReadAllText(r, name)) }
+
+// ReadAllText is ReadAll for a session that was unpacked.
+func ReadAllText(r io.Reader, name string) ([]*Recording, error) {
 	d := newDecoder(name, maxFile)
-	d.lines.Reset(r)
-	p := newPartState()
-	err := d.partLines(&p)
-	var input *sensors.InputError
+	err := d.stream(r)
 	switch {
-	case errors.As(err, &input):
-		return nil, err
 	case err != nil:
 		return nil, &sensors.InputError{File: name, Line: d.line + 1, What: finding.Said("cannot be read on: " + err.Error()),
 			Remedy: finding.Said("give the session file as it was recorded, unpacked by nothing"), Err: err}
-	case p.known == 0:
+	case d.known() == 0 && d.refused != nil:
+		return nil, d.refused
+	case d.known() == 0:
 		return nil, &sensors.InputError{File: name, What: finding.Said("holds no line of a session"), Remedy: finding.Said("give a session file")}
 	}
-	d.accept(p)
 	return d.finish(), nil
 }
 
@@ -119,8 +174,7 @@ func IsSession(head []byte) bool {
 
 // newDecoder returns a decoder for a file of size bytes.
 func newDecoder(name string, size int) *decoder {
-	return &decoder{name: name, packed: bufio.NewReaderSize(nil, 4<<10), lines: bufio.NewReaderSize(nil, 64<<10),
-		look: make([]byte, 64<<10), most: min(maxSamples, freeSamples+size/2),
-		mostEvents: min(maxEvents, freeEvents+size/8), mostSound: min(maxSound, freeSound+soundByte*size), seen: map[partKey]bool{}, counts: map[string]*sensors.Note{}, lastTo: math.Inf(-1),
-		rec: Recording{Header: Header{Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
+	return &decoder{name: name, notes: notes{file: name}, packed: bufio.NewReaderSize(nil, 4<<10), text: make([]byte, 0, 64<<10), look: make([]byte, 64<<10),
+		most: min(maxSamples, freeSamples+size/2), mostEvents: min(maxEvents, freeEvents+size/8),
+		mostSound: min(maxSound, freeSound+soundByte*size), mostParts: min(maxParts, freeParts+size/16)}
 }

@@ -12,7 +12,7 @@ import (
 func written(t testing.TB, log *sensors.Log) []byte {
 	t.Helper()
 	m := &memory{}
-	h := Header{Start: 12, Started: time.Date(2026, 5, 3, 9, 0, 0, 0, time.UTC), Device: "invented phone", Program: "test", Origin: "simulated"}
+	h := Header{ID: testID, Start: 12, Started: time.Date(2026, 5, 3, 9, 0, 0, 0, time.UTC), Device: "invented phone", Program: "test", Origin: "simulated"}
 	if err := Write(m, log, h); err != nil {
 		t.Fatal(err)
 	}

@@ -36,22 +36,22 @@ func appendSound(dst []byte, s sensors.Sound) []byte {
 }
 
 // sound takes a line with a stretch of sound.
-func (d *decoder) sound(o gjson.Result, odd func(string)) {
+func (d *decoder) sound(o gjson.Result) {
 	s := sensors.Sound{T: number(o, "t_s"), Rate: number(o, "rate_hz")}
 	if math.IsNaN(s.T) || !(s.Rate > 0) {
-		odd("a stretch of sound without a time or a rate is left out")
+		d.odd("a stretch of sound without a time or a rate is left out")
 		return
 	}
 	levels, ok := parseNumbers(d.columns[:0], o.Get("level").Raw)
 	d.columns = levels
 	if !ok || len(levels) == 0 {
-		odd("a stretch of sound without its levels is left out")
+		d.odd("a stretch of sound without its levels is left out")
 		return
 	}
 	s.Level = make([]int16, len(levels))
 	for i, x := range levels {
 		if !(x >= -sensors.FullScale && x <= sensors.FullScale-1) {
-			odd("a stretch of sound with a level that is no number or beyond full scale is left out")
+			d.odd("a stretch of sound with a level that is no number or beyond full scale is left out")
 			return
 		}
 		s.Level[i] = int16(math.Round(x))
@@ -60,14 +60,14 @@ func (d *decoder) sound(o gjson.Result, odd func(string)) {
 		s.Clipped = int(n)
 	}
 	d.heard += len(s.Level)
-	d.sounds.Add(s)
+	d.cur.sounds.Add(s)
 }
 
 // apart leaves out what sensors.Apart does, and notes how much.
-func apart(d *decoder, sounds []sensors.Sound) []sensors.Sound {
+func apart(n *notes, sounds []sensors.Sound) []sensors.Sound {
 	kept := sensors.Apart(sounds)
 	if over := len(sounds) - len(kept); over > 0 {
-		d.noteMany("stretches of sound that begin before the one before them ended were left out", over)
+		n.many("stretches of sound that begin before the one before them ended were left out", 0, over)
 	}
 	return kept
 }

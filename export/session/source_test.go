@@ -61,8 +61,8 @@ func TestAnyReader(t *testing.T) {
 	if _, err := r.Seek(6, io.SeekStart); err != nil {
 		t.Fatal(err)
 	}
-	if rec, err = Read(r, "from the middle"); err != nil || !sameSamples(log, rec.Log) || rec.Good != int64(len(data)) {
-		t.Errorf("%v, good up to %d", err, rec.Good)
+	if rec, err = Read(r, "from the middle"); err != nil || !sameSamples(log, rec.Log) {
+		t.Errorf("%v", err)
 	}
 }
 

@@ -97,7 +97,7 @@ func (w *Writer) sync() error {
 			return err
 		}
 	}
-	w.unsynced, w.doubted = row{}, false
+	w.unsynced, w.doubted, w.kept = row{}, false, w.parts
 	return nil
 }
 

@@ -22,7 +22,7 @@ type Store interface {
 const (
 	partSeconds  = 1.0     // a part is closed once its samples span this long
 	partSamples  = 4096    // or number so many
-	repeatEvery  = 60      // parts from one repetition of header and ride to the next
+	repeatEvery  = 60      // parts from one repetition of header and ride to the next; they are also in part 2 and in the last
 	backlogBytes = 8 << 20 // parts kept while the store fails: an hour or so
 )
 
@@ -52,6 +52,7 @@ type Writer struct {
 	samples  int
 
 	parts   int // number of the last part made
+	kept    int // number up to which the parts are known to be in the store
 	backlog row // parts that are not yet in the store
 	written int64
 	lost    int
@@ -66,22 +67,19 @@ type Writer struct {
 	packd bytes.Buffer
 }
 
-// NewWriter begins a session and appends its first part, the header.
+// ErrNoID is returned where a session is to be written without an identity.
+var ErrNoID = errors.New("a recording needs an identity")
+
+// NewWriter begins a session and appends its first part, the header, whose
+// identity must be one of NewID that no other recording has.
 func NewWriter(store Store, header Header, ride sensors.Ride) (*Writer, error) {
+	if header.ID == (ID{}) {
+		return nil, ErrNoID
+	}
 	w := &Writer{store: store, header: header, ride: ride}
 	w.reset()
 	w.lines = appendRide(appendHeader(w.lines, header), ride)
 	return w, w.Flush()
-}
-
-// Continue goes on with a session that was read from the store: after a crash,
-// or to add a name, a remark or a better ride to a closed one. Where the file
-// ends in a torn part the caller truncates the store to rec.Good bytes first,
-// if the store can; reading works either way.
-func Continue(store Store, rec *Recording) *Writer {
-	w := &Writer{store: store, header: rec.Header, ride: rec.Log.Ride, name: rec.Name, parts: rec.Last}
-	w.reset()
-	return w
 }
 
 func (w *Writer) reset() {
@@ -174,7 +172,7 @@ func (w *Writer) Close() error {
 	if w.closed {
 		return ErrClosed
 	}
-	w.lines = append(w.lines, `{"type":"end"}`+"\n"...)
+	w.lines = append(w.told(w.lines), `{"type":"end"}`+"\n"...)
 	err := w.Flush()
 	w.closed = len(w.backlog.parts)+len(w.unsynced.parts) == 0
 	return err
@@ -188,21 +186,28 @@ func (w *Writer) Err() error { return w.err }
 // many wait for a store that fails.
 func (w *Writer) Stored() (written, waiting int64) { return w.written, int64(w.backlog.bytes) }
 
+// told appends all that was told of the recording so far.
+func (w *Writer) told(dst []byte) []byte {
+	dst = appendRide(appendHeader(dst, w.header), w.ride)
+	if w.name != "" {
+		dst = appendName(dst, w.name)
+	}
+	return dst
+}
+
 // part returns the open part as a gzip member.
 func (w *Writer) part() []byte {
 	w.parts++
-	b := append(w.text[:0], `{"type":"part","n":`...)
-	b = strconv.AppendInt(b, int64(w.parts), 10)
+	b := append(append(w.text[:0], `{"type":"part","id":"`...), w.header.ID.String()...)
+	b = strconv.AppendInt(append(b, `","n":`...), int64(w.parts), 10)
+	b = strconv.AppendInt(append(b, `,"kept":`...), int64(w.kept), 10)
 	if w.samples > 0 {
 		b = appendField(b, "from_s", w.from, timeDecimals)
 		b = appendField(b, "to_s", w.to, timeDecimals)
 	}
 	b = append(b, "}\n"...)
-	if w.parts%repeatEvery == 0 {
-		b = appendRide(appendHeader(b, w.header), w.ride)
-		if w.name != "" {
-			b = appendName(b, w.name)
-		}
+	if w.parts == 2 || w.parts%repeatEvery == 0 {
+		b = w.told(b)
 	}
 	b = append(b, w.lines...)
 	if len(w.motion) > 0 {

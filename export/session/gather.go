@@ -1,0 +1,166 @@
+package session
+
+import (
+	"maps"
+	"math"
+	"slices"
+
+	"stillair/sensors"
+	"stillair/sensors/finding"
+	"stillair/sensors/pile"
+)
+
+// gather is one recording of the file while it is being read.
+type gather struct {
+	id    ID
+	rec   Recording
+	parts map[int]piece // the numbered ones, by their numbers
+	last  int           // highest number
+	to    float64       // time of the last sample that a part told of; −∞ before the first
+	kept  int           // the recorder knew that the parts up to this one were safe
+	known int           // lines of a known type
+
+	motion   pile.Pile[sensors.Motion]
+	fixes    pile.Pile[sensors.Fix]
+	pressure pile.Pile[sensors.Pressure]
+	sounds   pile.Pile[sensors.Sound]
+
+	told  map[string]int // in which part the last line of each kind was told
+	notes notes
+}
+
+// later reports whether what part n tells comes behind what was told of the kind
+// so far. A part that was stored late, after a failed sync, does not bring back
+// what was told before.
+func (g *gather) later(kind string, n int) bool {
+	if n < g.told[kind] {
+		return false
+	}
+	g.told[kind] = n
+	return true
+}
+
+// piece is what is kept of a part to tell a copy of it from another part, and
+// which seconds are missing.
+type piece struct {
+	sum      uint32 // CRC-32 of its text
+	from, to float64
+}
+
+func newGather(file string, id ID) *gather {
+	return &gather{id: id, to: math.Inf(-1), parts: map[int]piece{}, told: map[string]int{}, notes: notes{file: file},
+		rec: Recording{Header: Header{ID: id, Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
+}
+
+// accept takes a whole part into the account of what is there.
+func (g *gather) accept(p part, sum uint32) {
+	g.rec.Parts++
+	g.rec.Closed = g.rec.Closed || p.end
+	g.known += p.known
+	if p.n > 0 {
+		g.parts[p.n] = piece{sum, p.from, p.to}
+		g.last = max(g.last, p.n)
+		if p.to > g.to {
+			g.to = p.to
+		}
+		g.kept = max(g.kept, p.kept)
+	}
+}
+
+// fits reports whether an unmarked part of another content than all so far may
+// belong to this recording: its number is free, it is not behind the end of a
+// closed one, and its times lie between those of its neighbours by number. A
+// file of version 1 has nothing else to go by.
+func (g *gather) fits(p part) bool {
+	if p.n <= 0 {
+		return true
+	}
+	if _, taken := g.parts[p.n]; taken || g.rec.Closed && p.n > g.last {
+		return false
+	}
+	if math.IsNaN(p.from) {
+		return true
+	}
+	const interleaved = 5.0 // s that samples of different kinds may lie behind each other
+	if p.n > g.last {
+		return g.to <= p.from+interleaved
+	}
+	const near = 64 // numbers, so that a hostile file does not take for ever
+	for i := 1; i <= near; i++ {
+		if x, there := g.parts[p.n-i]; there && x.to > p.from+interleaved {
+			return false
+		}
+		if x, there := g.parts[p.n+i]; there && x.from < p.to-interleaved {
+			return false
+		}
+	}
+	return true
+}
+
+// gaps finds the numbers that no part has. What the recorder knew to be safe, or
+// what is not in a closed recording, is missing; the others of a recording that
+// was cut off, or is still being written, never reached the storage.
+func (g *gather) gaps() {
+	numbers := slices.Sorted(maps.Keys(g.parts))
+	at, before, to := 0, 0, math.Inf(-1) // last part that was there, and its end
+	owed, late := false, false
+	for _, n := range numbers {
+		x := g.parts[n]
+		if n > before+1 {
+			if g.rec.Closed || before+1 <= g.kept || g.id == (ID{}) {
+				owed = true
+			} else {
+				late = true
+			}
+		}
+		before = n
+		if math.IsNaN(x.from) {
+			continue
+		}
+		if s := (Span{From: to, To: x.from}); owed {
+			g.rec.Missing = append(g.rec.Missing, s)
+		} else if late {
+			g.rec.Unstored = append(g.rec.Unstored, s)
+		}
+		owed, late, at, to = false, false, n, max(to, x.to)
+	}
+	if owed && at > 0 {
+		g.rec.Missing = append(g.rec.Missing, Span{From: to, To: math.Inf(1)})
+	}
+}
+
+// notes counts what was found odd, by its text.
+type notes struct {
+	file   string
+	counts map[string]*sensors.Note
+	order  []string // keys of counts as they came
+}
+
+func (s *notes) note(text string, line int) { s.many(text, line, 1) }
+
+func (s *notes) many(text string, line, count int) {
+	const most = 200
+	n, ok := s.counts[text]
+	if !ok && len(s.order) >= most {
+		text, line = "more that is odd", 0
+		n, ok = s.counts[text]
+	}
+	if !ok {
+		if s.counts == nil {
+			s.counts = map[string]*sensors.Note{}
+		}
+		n = &sensors.Note{File: s.file, Line: line, What: finding.Said(text)}
+		s.counts[text] = n
+		s.order = append(s.order, text)
+	}
+	n.Count += count
+}
+
+// list gives the notes as they came.
+func (s *notes) list() []sensors.Note {
+	var out []sensors.Note
+	for _, text := range s.order {
+		out = append(out, *s.counts[text])
+	}
+	return out
+}
