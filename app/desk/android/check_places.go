@@ -28,7 +28,8 @@ func checkPlaces(p *problems, data []byte) map[string][]byte {
 			p.add("%s begins at %d, which is no multiple of %d", f.Name, at, to)
 		}
 	}
-	for _, name := range []string{"AndroidManifest.xml", "resources.arsc", "classes.dex", "classes2.dex", "lib/arm64-v8a/" + library} {
+	for _, name := range []string{"AndroidManifest.xml", "resources.arsc", "classes.dex", "classes2.dex", "lib/arm64-v8a/" + library,
+		"res/drawable-nodpi-v4/icon.png", "res/drawable-nodpi-v4/status.png"} {
 		if len(parts[name]) == 0 {
 			p.add("%s is missing", name)
 		}

@@ -10,7 +10,8 @@ import (
 // wholePackage are entries under every name that a package needs.
 func wholePackage() []entry {
 	return []entry{{"AndroidManifest.xml", []byte("m")}, {"resources.arsc", []byte("res")}, {"classes.dex", []byte("dex one")},
-		{"classes2.dex", []byte("dex")}, {"lib/arm64-v8a/" + library, bytes.Repeat([]byte("code"), 9999)}, {"z", nil}}
+		{"classes2.dex", []byte("dex")}, {"lib/arm64-v8a/" + library, bytes.Repeat([]byte("code"), 9999)}, {"z", nil},
+		{"res/drawable-nodpi-v4/icon.png", []byte("icon")}, {"res/drawable-nodpi-v4/status.png", []byte("sign")}}
 }
 
 func packed(t *testing.T, entries []entry) []byte {

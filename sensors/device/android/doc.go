@@ -42,6 +42,6 @@
 // The code has been compiled and linked for arm64 and run against doubles, and
 // never on a phone. The rate of fixes, the clock and the axes of a given
 // phone's sensors, the system's dialogues, the latency and the loudness of its
-// microphone, and what a screen that goes dark
-// stops, are not known from that.
+// microphone, and whether its maker leaves a foreground service alone with the
+// screen off, are not known from that.
 package android

@@ -10,6 +10,7 @@
 #define INTENT "Landroid/content/Intent;"
 #define PENDING "Landroid/app/PendingIntent;"
 #define BUILDER "Landroid/app/Notification$Builder;"
+#define ACTION "Landroid/app/Notification$Action$Builder;"
 #define CHANNEL "ride"
 
 enum { IMPORTANCE_LOW = 2, VISIBILITY_PUBLIC = 1, AT_ONCE = 1, API_S = 31 };
@@ -38,8 +39,10 @@ static void add_icon(still_java *j, jobject app, jobject builder, jobject packag
 	still_object(j, builder, "setSmallIcon", "(I)" BUILDER, icon);
 }
 
-/* add_ways has a touch open the app, and the button end the ride. */
-static void add_ways(still_java *j, jobject app, jobject builder, jobject package, const char *end) {
+/* add_ways has a touch open the app, and the button end the ride. From Android 12
+ * on the phone has to be unlocked for the button: in a pocket anything may touch
+ * a lock screen. */
+static void add_ways(still_java *j, jobject app, jobject builder, jobject package, const char *end, jint api) {
 	jint flags = FLAG_IMMUTABLE | FLAG_UPDATE_CURRENT;
 	jobject manager = still_object(j, app, "getPackageManager", "()Landroid/content/pm/PackageManager;");
 	jobject open = still_object(j, manager, "getLaunchIntentForPackage", "(" TEXT ")" INTENT, package);
@@ -49,6 +52,7 @@ static void add_ways(still_java *j, jobject app, jobject builder, jobject packag
 		app, (jint)0, still_service_intent(j, app, STILL_END), flags);
 	jobject action = still_new(j, "android/app/Notification$Action$Builder", "(Landroid/graphics/drawable/Icon;" CHARS PENDING ")V",
 		(jobject)NULL, still_text(j, end), to_end);
+	if (api >= API_S) still_object(j, action, "setAuthenticationRequired", "(Z)" ACTION, (jint)1);
 	still_object(j, builder, "addAction", "(Landroid/app/Notification$Action;)" BUILDER,
 		still_object(j, action, "build", "()Landroid/app/Notification$Action;"));
 }
@@ -67,8 +71,9 @@ jobject still_notice(still_java *j, jobject app, const still_ride *r) {
 	still_object(j, b, "setWhen", "(J)" BUILDER, (jlong)r->since_ms);
 	still_object(j, b, "setShowWhen", "(Z)" BUILDER, (jint)1);
 	still_object(j, b, "setUsesChronometer", "(Z)" BUILDER, (jint)1);
-	add_ways(j, app, b, package, r->end);
-	if (still_constant(j, "android/os/Build$VERSION", "SDK_INT") >= API_S)
+	jint api = still_constant(j, "android/os/Build$VERSION", "SDK_INT");
+	add_ways(j, app, b, package, r->end, api);
+	if (api >= API_S)
 		still_object(j, b, "setForegroundServiceBehavior", "(I)" BUILDER, (jint)AT_ONCE);
 	return still_object(j, b, "build", "()Landroid/app/Notification;");
 }

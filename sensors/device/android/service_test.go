@@ -15,7 +15,11 @@ func notice() Notice {
 	return Notice{Channel: "Rides", Title: "Recording", Text: "Put the phone away", End: "End the ride", Since: time.UnixMilli(1_780_000_000_000)}
 }
 
-const noticeWords = "Recording|Put the phone away|1780000000000|android.intent.action.MAIN|End the ride|"
+// What a rider sees, and how, before Android 12 and from then on.
+const (
+	noticeWords = "Recording|Put the phone away|1780000000000|android.intent.action.MAIN|End the ride|"
+	noticeOf12  = "Recording|Put the phone away|1780000000000|android.intent.action.MAIN|End the ride, unlocked|at once|"
+)
 
 // running is a service that runs on a phone of the given version.
 func running(t *testing.T, api int, sound bool) *Service {
@@ -61,8 +65,8 @@ func TestServiceStarts(t *testing.T) {
 		types  string
 		notice string
 	}{
-		{"Android 15", 35, false, "8", noticeWords + "at once|"},
-		{"with sound", 35, true, "136", noticeWords + "at once|"},
+		{"Android 15", 35, false, "8", noticeOf12},
+		{"with sound", 35, true, "136", noticeOf12},
 		{"Android 11", 30, false, "8", noticeWords},
 		{"Android 8", 26, false, "without a type", noticeWords},
 	} {
@@ -132,7 +136,7 @@ func TestServiceShowsAnotherNotice(t *testing.T) {
 	if err := s.Show(n); err != nil {
 		t.Fatal(err)
 	}
-	holds(t, map[string]string{"notification": strings.Replace(noticeWords, "Put the phone away", "The phone is full", 1) + "at once|", "types": "8"})
+	holds(t, map[string]string{"notification": strings.Replace(noticeOf12, "Put the phone away", "The phone is full", 1), "types": "8"})
 }
 
 // TestWhatBefallsTheService: the button and a swipe reach the program and leave

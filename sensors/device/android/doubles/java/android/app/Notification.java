@@ -19,6 +19,7 @@ public class Notification implements Parcelable {
 		public static class Builder {
 			private final Action made = new Action();
 			public Builder(Icon icon, CharSequence title, PendingIntent does) { made.title = title.toString(); made.does = does; }
+			public Builder setAuthenticationRequired(boolean on) { made.title += on ? ", unlocked" : ""; return this; }
 			public Action build() { return made; }
 		}
 	}
