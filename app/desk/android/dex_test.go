@@ -1,6 +1,7 @@
 package android
 
 import (
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -72,5 +73,19 @@ func TestClassesThatAreMissing(t *testing.T) {
 	}
 	if strings.Contains(said, "backPressed") || len(p) != 6 {
 		t.Errorf("said\n%s", said)
+	}
+}
+
+// TestToolkitFits: the C side of the toolkit looks methods up in the Java side by
+// their names, so both have to be of one version.
+func TestToolkitFits(t *testing.T) {
+	module, err := os.ReadFile("../../../go.mod")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const version = "fyne.io/fyne/v2 v2.8.1"
+	if !strings.Contains(string(module), version) {
+		t.Errorf("go.mod no longer wants %s: take toolkit.dex from the packaging tool that belongs to the new version, with its hash, "+
+			"and look at what its activity's native methods are (TestDexOfTheToolkit)", version)
 	}
 }
