@@ -1,6 +1,8 @@
 package shell
 
 import (
+	"slices"
+
 	"stillair/app/platform"
 	"stillair/app/store"
 	"stillair/sensors"
@@ -78,7 +80,8 @@ func (s *Shell) change(do func(library) error, then func(error)) {
 
 // problem keeps what went wrong, to be told with the bikes.
 func (s *Shell) problem(err error) {
-	if err != nil {
+	known := func(p error) bool { return p.Error() == err.Error() }
+	if err != nil && !slices.ContainsFunc(s.problems, known) {
 		s.problems = append(s.problems[:len(s.problems):len(s.problems)], err)
 	}
 }

@@ -6,14 +6,18 @@
 // closed, with a small JSON file of the same name beside it for what the
 // rider says about it; each bike is one JSON file; the choices are one more.
 // All JSON files carry a version, are indented for people, and are replaced
-// as a whole. A file of a later version, or one that cannot be read, is left
-// alone and told of: it is never written over.
+// as a whole. A file of a later version is left alone and told of: it is never
+// written over. One that is damaged is told of too, and copied aside, as NAME.1.aside,
+// before anything is written in its place.
 package store
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"reflect"
 
 	"stillair/app/platform"
 )
@@ -28,20 +32,38 @@ type versioned struct {
 }
 
 func readJSON(files platform.Files, name string, into any) error {
+	data, err := readAll(files, name)
+	if err != nil {
+		return err
+	}
+	return decode(name, data, into)
+}
+
+// mostJSON is more than any file of this package is long.
+const mostJSON = 1 << 20
+
+func readAll(files platform.Files, name string) ([]byte, error) {
 	r, err := files.Open(name)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	defer r.Close()
-	data, err := io.ReadAll(io.LimitReader(r, 1<<20))
-	if err != nil {
-		return err
-	}
+	data, err := io.ReadAll(io.LimitReader(r, mostJSON))
+	return data, errors.Join(err, r.Close())
+}
+
+// ErrLater is wrapped by the error of a file that a later version of the app
+// wrote.
+var ErrLater = errors.New("a later version of the app wrote it")
+
+func decode(name string, data []byte, into any) error {
 	var v versioned
 	if err := json.Unmarshal(data, &v); err != nil {
 		return unreadable(name, err)
 	}
-	if v.Version < 1 || v.Version > Version {
+	if v.Version > Version {
+		return unreadable(name, fmt.Errorf("%w: it has version %d, this app reads 1 to %d", ErrLater, v.Version, Version))
+	}
+	if v.Version < 1 {
 		return unreadable(name, fmt.Errorf("it has version %d, this app reads 1 to %d", v.Version, Version))
 	}
 	if err := json.Unmarshal(data, into); err != nil {
@@ -55,7 +77,46 @@ func writeJSON(files platform.Files, name string, what any) error {
 	if err != nil {
 		return err
 	}
+	if err := guard(files, name, reflect.New(reflect.TypeOf(what)).Interface()); err != nil {
+		return err
+	}
 	return files.Replace(name, append(data, '\n'))
+}
+
+// guard makes sure that nothing is lost when a file is written: it refuses where
+// a later version wrote what is there, and copies aside what cannot be used.
+// Into is a value of the file's kind.
+func guard(files platform.Files, name string, into any) error {
+	data, err := readAll(files, name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	if err = decode(name, data, into); err == nil || errors.Is(err, ErrLater) {
+		return err
+	}
+	return aside(files, name, data)
+}
+
+// aside keeps a copy of a damaged file under a name that no file has.
+func aside(files platform.Files, name string, data []byte) error {
+	for n := 1; n < 1000; n++ {
+		f, err := files.Create(fmt.Sprintf("%s.%d.aside", name, n))
+		if errors.Is(err, fs.ErrExist) {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		k, err := f.Write(data)
+		if err == nil && k < len(data) {
+			err = io.ErrShortWrite
+		}
+		return errors.Join(err, f.Close())
+	}
+	return fmt.Errorf("%w: no free name for a copy of %s", fs.ErrExist, name)
 }
 
 // UnreadableError is a file of the store that is there and cannot be used.
