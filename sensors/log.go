@@ -2,6 +2,7 @@ package sensors
 
 import (
 	"fmt"
+	"math"
 
 	"stillair/sensors/finding"
 )
@@ -16,6 +17,20 @@ type Log struct {
 	States   []State
 	Ride     Ride
 	Notes    []Note
+}
+
+// Begin is the time of the log's first reading of motion or fix, NaN where it has
+// neither.
+func (l *Log) Begin() float64 {
+	switch {
+	case len(l.Motion) > 0 && len(l.Fixes) > 0:
+		return min(l.Motion[0].T, l.Fixes[0].T)
+	case len(l.Motion) > 0:
+		return l.Motion[0].T
+	case len(l.Fixes) > 0:
+		return l.Fixes[0].T
+	}
+	return math.NaN()
 }
 
 // Note says what a reader left out, mended or found odd.

@@ -19,11 +19,11 @@ import (
 
 // exportFlags are what export takes.
 type exportFlags struct {
-	into, places, ends, system string
-	as, rollOns                []string
-	undated, sound             bool
-	atOnce                     int
-	told                       *told
+	into, places, ends, system, date string
+	as, rollOns                      []string
+	sound                            bool
+	atOnce                           int
+	told                             *told
 }
 
 func exportCommand() command {
@@ -44,7 +44,9 @@ thousands at once:
 What you export may travel further than you think. Unless told otherwise the
 first and the last 200 m are cut off, and every place near them is taken out:
 they show where you live. --places moved keeps the shape of the ride and hides
-where on Earth it was; --places without leaves no place at all. Sound that was
+where on Earth it was; --places without leaves no place at all. Times and
+distances then begin at zero, so that they do not tell how far the door is;
+--date day keeps the time of day back, --date none the date too. Sound that was
 recorded for the engine speed stays behind unless --sound is given: it may hold
 voices. Results need none of this: they are computed before anything is taken
 out.
@@ -56,7 +58,7 @@ A recording that cannot be used is told of, and the others go on.`,
 			f.StringVar(&e.into, "into", "exported", "folder to write into")
 			f.StringVar(&e.places, "places", string(share.Kept), "kept, moved or without")
 			f.StringVar(&e.ends, "ends", "200m", "how much to cut off at the beginning and the end; 0 for nothing")
-			f.BoolVar(&e.undated, "undated", false, "leave out date and time of day")
+			f.StringVar(&e.date, "date", string(share.Dated), "what to tell of when: exact, day (no time of day) or none")
 			f.BoolVar(&e.sound, "sound", false, "keep recorded sound, in which voices may be heard")
 			f.IntVar(&e.atOnce, "at-once", runtime.GOMAXPROCS(0), "how many recordings to work on at a time")
 			f.StringArrayVar(&e.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
@@ -75,7 +77,7 @@ func (e *exportFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	inputs, err := exportInputs(args)
+	inputs, err := exportInputs(args, o.choice)
 	if err != nil {
 		return err
 	}
@@ -113,11 +115,16 @@ func (e *exportFlags) order() (*order, error) {
 }
 
 func (e *exportFlags) choice() (share.Choice, error) {
-	c := share.Choice{Places: share.Places(e.places), Clock: !e.undated, Sound: e.sound}
+	c := share.Choice{Places: share.Places(e.places), Date: share.Date(e.date), Sound: e.sound}
 	switch c.Places {
 	case share.Kept, share.Moved, share.Without:
 	default:
 		return c, usage("--places %s is not possible; it is kept, moved or without", e.places)
+	}
+	switch c.Date {
+	case share.Dated, share.Day, share.Undated:
+	default:
+		return c, usage("--date %s is not possible; it is exact, day or none", e.date)
 	}
 	var ok bool
 	if c.EndsCut, ok = parseLength(e.ends); !ok {

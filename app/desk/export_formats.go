@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -43,6 +44,7 @@ type exported struct {
 	result *runs.Result // nil where no format needs it
 	rec    *session.Recording
 	id     session.ID // of the session file that is written
+	window share.Window
 	order  *order
 }
 
@@ -137,18 +139,20 @@ func (x *exported) title() string {
 
 // recording is the session file's content as far as it is given away.
 func (x *exported) recording() *session.Recording {
-	out := &session.Recording{Header: session.Header{ID: x.id, Start: timeOfFirst(x.log), Program: program}, Log: x.log}
+	out := &session.Recording{Header: session.Header{ID: x.id, Start: x.log.Begin(), Program: program}, Log: x.log}
 	if x.rec == nil {
 		return out
 	}
+	h := x.rec.Header
 	out.Name = x.rec.Name
-	out.Header.Device, out.Header.Origin = x.rec.Header.Device, x.rec.Header.Origin
-	if x.order.choice.Clock {
-		out.Header.Start, out.Header.Started = x.rec.Header.Start, x.rec.Header.Started
+	out.Header.Device, out.Header.Origin = h.Device, h.Origin
+	if math.IsNaN(h.Start) {
+		h.Start = x.rec.Log.Begin()
 	}
-	from, to := span(x.log)
+	out.Header.Start, out.Header.Started = x.window.Began(h.Start, h.Started, x.order.choice.Date)
 	for _, r := range x.rec.Remarks {
-		if r.T >= from && r.T <= to {
+		if x.window.Has(r.T) {
+			r.T = x.window.Time(r.T)
 			out.Remarks = append(out.Remarks, r)
 		}
 	}
@@ -157,7 +161,7 @@ func (x *exported) recording() *session.Recording {
 
 // give takes from a recording what is not to be given away.
 func (o *order) give(name string, ride *intake.Ride, result *runs.Result) *exported {
-	x := &exported{name: name, log: share.Apply(ride.Log, o.choice), rec: ride.Session, order: o}
+	x := &exported{name: name, log: share.Apply(ride.Log, o.choice), rec: ride.Session, window: share.WindowOf(ride.Log, o.choice), order: o}
 	if result != nil {
 		x.result = share.Result(result, ride.Log, o.choice)
 	}

@@ -5,8 +5,10 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 
+	"stillair/export/share"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -17,12 +19,18 @@ type exportInput struct {
 	name string // of the files to write, unlike any other
 }
 
+// ownName is how the app names a recording: by when it began.
+var ownName = regexp.MustCompile(`^ride-(\d{8})-\d{6}(-\d+)?$`)
+
 // recordingEndings end the names of what is taken from a folder of recordings.
 var recordingEndings = []string{".jsonl.gz", ".jsonl", ".zip", ".nmea"}
 
 // exportInputs lists the recordings that the arguments stand for. A folder is
 // a plain log where it holds motion.csv, and otherwise a folder of recordings.
-func exportInputs(args []string) ([]exportInput, error) {
+//
+// Where the ends of rides are cut off, the names that the app gives recordings
+// are told without the time of day: it would tell when the ride began.
+func exportInputs(args []string, c share.Choice) ([]exportInput, error) {
 	var inputs []exportInput
 	taken := map[string]bool{}
 	for _, arg := range args {
@@ -31,7 +39,7 @@ func exportInputs(args []string) ([]exportInput, error) {
 			return nil, err
 		}
 		for _, p := range paths {
-			inputs = append(inputs, exportInput{p, freeName(p, taken)})
+			inputs = append(inputs, exportInput{p, freeName(p, c, taken)})
 		}
 	}
 	return inputs, nil
@@ -76,12 +84,17 @@ func stem(name string) (string, bool) {
 
 // freeName is the name of a recording's files: its own, with a number where
 // another has it.
-func freeName(path string, taken map[string]bool) string {
+func freeName(path string, c share.Choice, taken map[string]bool) string {
 	abs, err := filepath.Abs(path) // "." has no name of its own
 	if err != nil {
 		abs = path
 	}
 	base, _ := stem(filepath.Base(abs))
+	if m := ownName.FindStringSubmatch(base); m != nil && (c.EndsCut > 0 || c.Date != share.Dated) {
+		if base = "ride-" + m[1]; c.Date == share.Undated {
+			base = "ride"
+		}
+	}
 	name := base
 	for n := 2; taken[strings.ToLower(name)]; n++ {
 		name = fmt.Sprintf("%s-%d", base, n)
@@ -100,13 +113,4 @@ func span(log *sensors.Log) (from, to float64) {
 		from, to = min(from, log.Fixes[0].T), max(to, log.Fixes[n-1].T)
 	}
 	return from, to
-}
-
-// timeOfFirst is the time of a log's first sample, NaN where it has none.
-func timeOfFirst(log *sensors.Log) float64 {
-	from, to := span(log)
-	if from > to {
-		return math.NaN()
-	}
-	return from
 }

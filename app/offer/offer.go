@@ -79,26 +79,28 @@ var (
 	ErrNoResult    = errors.New("nothing was computed from the recording")
 )
 
-// Make writes the ride. The ride itself is not changed.
-func (f Format) Make(r Ride) ([]byte, error) {
+// Make writes the ride, and tells when what is given of it began, the zero time
+// where that is not known. The ride itself is not changed.
+func (f Format) Make(r Ride) (data []byte, began time.Time, err error) {
 	if f.Computed && r.Result == nil {
-		return nil, ErrNoResult
+		return nil, began, ErrNoResult
 	}
 	cut := share.Default()
 	whole := r.Log
 	r.Log = share.Apply(whole, cut)
 	if len(r.Log.Motion)+len(r.Log.Fixes) == 0 {
-		return nil, ErrNothingLeft
+		return nil, began, ErrNothingLeft
 	}
 	if r.Result != nil {
 		r.Result = share.Result(r.Result, whole, cut)
 	}
 	if f.Places && !anyPlace(r.Log) {
-		return nil, ErrNoPlace
+		return nil, began, ErrNoPlace
 	}
+	_, r.Started = share.WindowOf(whole, cut).Began(whole.Begin(), r.Started, cut.Date)
 	var b bytes.Buffer
-	err := f.write(&b, r)
-	return b.Bytes(), err
+	err = f.write(&b, r)
+	return b.Bytes(), r.Started, err
 }
 
 func anyPlace(log *sensors.Log) bool {

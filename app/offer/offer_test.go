@@ -95,7 +95,7 @@ func TestEveryFormat(t *testing.T) {
 			log := exporttest.Log()
 			r := ride()
 			r.Log.Motion = still()
-			data, err := f.Make(r)
+			data, _, err := f.Make(r)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -120,7 +120,7 @@ func TestNoPlaceNearTheEnds(t *testing.T) {
 		if !f.Places {
 			continue
 		}
-		data, err := f.Make(ride())
+		data, _, err := f.Make(ride())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -149,13 +149,13 @@ func TestWhatIsMissingIsTold(t *testing.T) {
 	short.Log.Fixes = short.Log.Fixes[:5]
 	bare.Result = nil
 	for _, f := range offer.Formats() {
-		if _, err := f.Make(nowhere); f.Places != errors.Is(err, offer.ErrNoPlace) {
+		if _, _, err := f.Make(nowhere); f.Places != errors.Is(err, offer.ErrNoPlace) {
 			t.Errorf("%s without places: %v", f.Kind, err)
 		}
-		if _, err := f.Make(short); !errors.Is(err, offer.ErrNothingLeft) {
+		if _, _, err := f.Make(short); !errors.Is(err, offer.ErrNothingLeft) {
 			t.Errorf("%s of a ride of 100 m: %v", f.Kind, err)
 		}
-		if _, err := f.Make(bare); f.Computed != errors.Is(err, offer.ErrNoResult) {
+		if _, _, err := f.Make(bare); f.Computed != errors.Is(err, offer.ErrNoResult) {
 			t.Errorf("%s without results: %v", f.Kind, err)
 		}
 	}

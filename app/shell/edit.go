@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"math"
+	"time"
 
 	"stillair/app/offer"
 	"stillair/app/screens"
@@ -129,7 +131,7 @@ func (s *Shell) rideFile() making {
 
 // offered is the open ride in a format.
 func (s *Shell) offered(f offer.Format) making {
-	l, id, ses := s.library, s.opened.id, s.opened.ses
+	l, ses := s.library, s.opened.ses
 	units := shown.Metric
 	if s.screen.C.System == view.Imperial {
 		units = shown.Imperial
@@ -142,8 +144,8 @@ func (s *Shell) offered(f offer.Format) making {
 			return made{}, err
 		}
 		ride.Log = log
-		data, err := f.Make(ride)
-		return made{id + f.Ending, f.Media, data}, err
+		data, began, err := f.Make(ride)
+		return made{shareName(began) + f.Ending, f.Media, data}, err
 	}
 }
 
@@ -155,9 +157,12 @@ func (s *Shell) awayFile() making {
 		if err != nil {
 			return made{}, err
 		}
-		log := share.Apply(rec.Log, share.Choice{Places: share.Moved, EndsCut: share.Default().EndsCut, Clock: true})
+		choice := share.Default()
+		choice.Places = share.Moved
+		log := share.Apply(rec.Log, choice)
 		var b bytes.Buffer
 		header := rec.Header
+		header.Start, header.Started = share.WindowOf(rec.Log, choice).Began(beginning(rec), header.Started, choice.Date)
 		if header.ID, err = session.NewID(random); err != nil {
 			return made{}, err
 		}
@@ -168,15 +173,38 @@ func (s *Shell) awayFile() making {
 		if err := writeLog(ctx, log, w); err != nil {
 			return made{}, err
 		}
-		return made{id + "-elsewhere.jsonl.gz", gzipType, b.Bytes()}, nil
+		return made{shareName(header.Started) + "-elsewhere.jsonl.gz", gzipType, b.Bytes()}, nil
 	}
 }
 
 func (s *Shell) resultsFile() making {
-	id, res := s.opened.id, s.opened.res
+	l, ses, res := s.library, s.opened.ses, s.opened.res
 	return func() (made, error) {
+		log, err := l.log(ses)
+		if err != nil {
+			return made{}, err
+		}
+		choice := share.Default()
+		_, began := share.WindowOf(log, choice).Began(log.Begin(), ses.About.Started, choice.Date)
 		var b bytes.Buffer
-		err := results.Write(&b, results.From(res))
-		return made{id + ".results.json", "application/json", b.Bytes()}, err
+		err = results.Write(&b, results.From(share.Result(res, log, choice)))
+		return made{shareName(began) + ".results.json", "application/json", b.Bytes()}, err
 	}
+}
+
+// beginning is when on its clock a recording was at the date of its header.
+func beginning(rec *session.Recording) float64 {
+	if math.IsNaN(rec.Header.Start) {
+		return rec.Log.Begin()
+	}
+	return rec.Header.Start
+}
+
+// shareName is the name of a file that is given away without the ends of its
+// ride: the name under which the ride is kept would tell when it began.
+func shareName(began time.Time) string {
+	if began.IsZero() {
+		return "ride"
+	}
+	return "ride-" + began.Format("20060102-1504")
 }

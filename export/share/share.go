@@ -4,7 +4,8 @@
 // A track shows where somebody lives. By default the first and the last 200 m
 // of a ride are cut off whole: not its places alone, since speed and turn rate
 // would let anyone walk the path back. Where the ride passes within 200 m of
-// either end in between, its places are removed and the rest stays.
+// either end in between, its places are removed and the rest stays. What is left
+// begins at time and distance zero, so that neither tells how far the door is.
 //
 // Results do not need to know where on Earth a ride was. Moved keeps the shape
 // of the ride, which pairs coast-downs on one road, and lays it at latitude
@@ -35,12 +36,22 @@ const (
 type Choice struct {
 	Places  Places
 	EndsCut float64 // length cut off at either end, m
-	Clock   bool    // keep the receiver's date and time
+	Date    Date    // what is told of date and time of day
 	Sound   bool    // keep what the microphone heard
 }
 
 // Default is what sharing does unless the rider says otherwise.
-func Default() Choice { return Choice{Places: Kept, EndsCut: 200, Clock: true} }
+func Default() Choice { return Choice{Places: Kept, EndsCut: 200, Date: Dated} }
+
+// Date says what becomes of date and time of day.
+type Date string
+
+// What may become of them.
+const (
+	Dated   Date = "exact"
+	Day     Date = "day"  // the day of the ride, and no time of day
+	Undated Date = "none" // neither
+)
 
 // earthRadius is that of a sphere with the Earth's mean radius (IUGG), m.
 const earthRadius = 6371008.8
@@ -50,23 +61,23 @@ const earthRadius = 6371008.8
 // back without samples.
 func Apply(log *sensors.Log, c Choice) *sensors.Log {
 	out := *log
-	out.Notes = append([]sensors.Note(nil), log.Notes...)
-	from, to := ends(log.Fixes, c.EndsCut)
-	out.Motion = between(log.Motion, from, to, func(m sensors.Motion) float64 { return m.T })
-	out.Pressure = between(log.Pressure, from, to, func(p sensors.Pressure) float64 { return p.T })
+	w := WindowOf(log, c)
+	out.Notes, out.Ride = w.notes(log.Notes), w.ride(log.Ride)
+	out.Motion = left(w, log.Motion, func(m *sensors.Motion) *float64 { return &m.T })
+	out.Pressure = left(w, log.Pressure, func(p *sensors.Pressure) *float64 { return &p.T })
 	out.Sound = nil
 	if c.Sound {
-		out.Sound = between(log.Sound, from, to, func(s sensors.Sound) float64 { return s.T })
+		out.Sound = left(w, log.Sound, func(s *sensors.Sound) *float64 { return &s.T })
 	}
-	out.States = between(log.States, from, to, func(s sensors.State) float64 { return s.T })
-	out.Fixes = between(log.Fixes, from, to, func(f sensors.Fix) float64 { return f.T })
+	out.States = left(w, log.States, func(s *sensors.State) *float64 { return &s.T })
+	out.Fixes = left(w, log.Fixes, func(f *sensors.Fix) *float64 { return &f.T })
 	near := nearEnds(log.Fixes, c.EndsCut)
 	for i := range out.Fixes {
 		f := &out.Fixes[i]
 		if near(*f) {
 			hide(f)
 		}
-		if !c.Clock {
+		if c.Date != Dated {
 			f.UTC = time.Time{}
 		}
 	}
@@ -79,10 +90,12 @@ func Apply(log *sensors.Log, c Choice) *sensors.Log {
 	return &out
 }
 
-func between[T any](x []T, from, to float64, at func(T) float64) []T {
+// left gives what the window leaves of samples, in its times.
+func left[T any](w Window, x []T, at func(*T) *float64) []T {
 	var out []T
 	for _, v := range x {
-		if t := at(v); t >= from && t <= to {
+		if t := at(&v); w.Has(*t) {
+			*t = w.Time(*t)
 			out = append(out, v)
 		}
 	}
