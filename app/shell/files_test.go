@@ -7,6 +7,7 @@ import (
 
 	"stillair/export/results"
 	"stillair/export/session"
+	"stillair/export/share"
 	"stillair/runs"
 	"stillair/sensors"
 )
@@ -30,7 +31,8 @@ func readSession(t *testing.T, data []byte, out *outlet) *sensors.Log {
 }
 
 // sameAsDesk holds that what the phone shares as results is, byte for byte,
-// what anybody gets who analyses the same session elsewhere.
+// what anybody gets who analyses the same session elsewhere and gives it away
+// with the same cut.
 func (h hand) sameAsDesk(log *sensors.Log, phone []byte) {
 	h.t.Helper()
 	res, err := runs.Analyse(context.Background(), log, runs.Options{})
@@ -38,7 +40,7 @@ func (h hand) sameAsDesk(log *sensors.Log, phone []byte) {
 		h.t.Fatal(err)
 	}
 	var desk bytes.Buffer
-	if err := results.Write(&desk, results.From(res)); err != nil {
+	if err := results.Write(&desk, results.From(share.Result(res, log, share.Default()))); err != nil {
 		h.t.Fatal(err)
 	}
 	if !bytes.Equal(desk.Bytes(), phone) {
