@@ -119,6 +119,9 @@ func openRecords(path string) ([]accuracy.Record, *os.File, error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return nil, nil, err
 	}
+	if err := replaceable(path); err != nil {
+		return nil, nil, err
+	}
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o644)
 	if err != nil {
 		return nil, nil, err

@@ -57,6 +57,12 @@ func usage(format string, args ...any) error { return usageError{fmt.Errorf(form
 
 // run runs the command line and returns the exit code.
 func run(ctx context.Context, w *world, args []string) int {
+	safe := *w
+	safe.Out, safe.Err = escaped{w.Out}, escaped{w.Err}
+	return safe.run(ctx, args)
+}
+
+func (w *world) run(ctx context.Context, args []string) int {
 	if len(args) == 0 || args[0] == "help" && len(args) == 1 || args[0] == "--help" || args[0] == "-h" {
 		fmt.Fprint(w.Out, overview())
 		return exitDone

@@ -3,6 +3,7 @@ package main
 import (
 	"bufio"
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"path/filepath"
@@ -20,8 +21,13 @@ import (
 const program = "Stillair desk"
 
 // save writes a file through write, making its folder where it is missing. A
-// file that could not be written whole does not stay behind under its name.
+// file that could not be written whole does not stay behind under its name. What
+// is there already is only replaced where it is a regular file: a link, a device
+// or a pipe stays as it is.
 func save(path string, write func(io.Writer) error) error {
+	if err := replaceable(path); err != nil {
+		return err
+	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return err
 	}
@@ -43,6 +49,15 @@ func save(path string, write func(io.Writer) error) error {
 	}
 	if err != nil {
 		return errors.Join(err, os.Remove(f.Name()))
+	}
+	return nil
+}
+
+// replaceable returns an error where something is at path that is no regular
+// file.
+func replaceable(path string) error {
+	if there, err := os.Lstat(path); err == nil && !there.Mode().IsRegular() {
+		return fmt.Errorf("%s is no regular file and is not replaced; choose another place", path)
 	}
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"net"
 	"os"
@@ -172,7 +173,7 @@ func (p *phoneFlags) serve(ctx context.Context, w *world, page web.Page) error {
 	for _, h := range hosts {
 		urls = append(urls, phone.URL(h, l))
 	}
-	if err := w.print(invitation(urls, phone.Fingerprint(certificate), w.Live)); err != nil {
+	if _, err := io.WriteString(raw(w.Out), invitation(urls, phone.Fingerprint(certificate), w.Live)); err != nil {
 		return err
 	}
 	return phone.Serve(ctx, l, certificate, page)

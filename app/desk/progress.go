@@ -14,6 +14,8 @@ const patience = time.Second
 // (ECMA-48, EL).
 const clearLine = "\r\033[K"
 
+func (w *world) clear() { fmt.Fprint(raw(w.Err), clearLine) }
+
 // progress tells a person how far something is that takes long. What is done
 // within a second says nothing.
 type progress struct {
@@ -38,7 +40,8 @@ func (p *progress) at(what string, share float64) {
 	}
 	p.last = line
 	if p.w.Live {
-		fmt.Fprint(p.w.Err, clearLine+line)
+		p.w.clear()
+		fmt.Fprint(p.w.Err, line)
 		return
 	}
 	fmt.Fprintln(p.w.Err, line)
@@ -54,7 +57,7 @@ func (w *world) during(ctx context.Context, what string, work func() error) erro
 		select {
 		case err := <-done:
 			if said && w.Live {
-				fmt.Fprint(w.Err, clearLine)
+				w.clear()
 			}
 			return errors.Join(err, ctx.Err())
 		case <-ctx.Done():
@@ -71,6 +74,6 @@ func (w *world) during(ctx context.Context, what string, work func() error) erro
 // end takes the line away again.
 func (p *progress) end() {
 	if p.last != "" && p.w.Live {
-		fmt.Fprint(p.w.Err, clearLine)
+		p.w.clear()
 	}
 }

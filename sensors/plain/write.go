@@ -5,6 +5,7 @@ import (
 	"bufio"
 	"errors"
 	"io"
+	"io/fs"
 	"math"
 	"os"
 	"path/filepath"
@@ -23,12 +24,27 @@ func Write(dir string, log *sensors.Log) error {
 		return err
 	}
 	return eachFile(log, func(name string, write func(io.Writer) error) error {
-		f, err := os.Create(filepath.Join(dir, name))
-		if err != nil {
-			return err
-		}
-		return errors.Join(write(f), f.Close())
+		return replace(filepath.Join(dir, name), write)
 	})
+}
+
+// replace writes a file whole. What is there is only replaced where it is a
+// regular file: no link is followed.
+func replace(path string, write func(io.Writer) error) error {
+	if there, err := os.Lstat(path); err == nil && !there.Mode().IsRegular() {
+		return &fs.PathError{Op: "replace", Path: path, Err: fs.ErrExist}
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), ".*.csv")
+	if err != nil {
+		return err
+	}
+	if err = errors.Join(write(f), f.Chmod(0o644), f.Close()); err == nil {
+		err = os.Rename(f.Name(), path)
+	}
+	if err != nil {
+		return errors.Join(err, os.Remove(f.Name()))
+	}
+	return nil
 }
 
 // WriteZip writes a log as a zip archive.

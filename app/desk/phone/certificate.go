@@ -58,7 +58,12 @@ func keep(path string, text []byte) error {
 	if err := os.Remove(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
-	return os.WriteFile(path, text, 0o600)
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600) // follows no link
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(text)
+	return errors.Join(err, f.Close())
 }
 
 func holds(c *x509.Certificate, hosts []net.IP, now time.Time) bool {
