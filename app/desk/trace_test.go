@@ -105,7 +105,7 @@ func tracedRide(t *testing.T, rng *rand.Rand, seed uint64, path string) traced {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rec := &session.Recording{Header: session.Header{ID: session.ID{byte(seed + 1)}, Start: x.start, Started: x.began, Device: "invented"}, Log: log,
+	rec := &session.Recording{Header: session.Header{ID: session.ID{1, byte(seed), byte(seed >> 8)}, Start: x.start, Started: x.began, Device: "invented"}, Log: log,
 		Remarks: []session.Remark{{T: x.start + 1, Text: "leaving the invented door"}}}
 	if err := session.WriteRecording(session.ToFile(f), rec); err != nil {
 		t.Fatal(err)
@@ -125,7 +125,7 @@ var (
 // search looks for traces in one text.
 func (x traced) search(t *testing.T, what, text, date string) {
 	t.Helper()
-	for _, word := range []string{"leaving the invented door", "074811", "07:48:1"} {
+	for _, word := range []string{"leaving the invented door", "0503-074811", "07:48:1"} {
 		if strings.Contains(text, word) {
 			t.Errorf("%s tells %q", what, word)
 		}

@@ -10,7 +10,8 @@ import (
 )
 
 // File is a file being appended to. What is written is kept in memory until
-// Sync.
+// Sync. Where somebody clears the site's data meanwhile, the file begins anew with
+// what comes next.
 type File struct {
 	files  *Files
 	name   string
@@ -44,7 +45,14 @@ func (f *File) Sync() error {
 	if len(f.held) == 0 {
 		return nil
 	}
-	if _, err := f.files.do("append", f.name, f.size, toJS(f.held)); err != nil {
+	_, err := f.files.do("append", f.name, f.size, toJS(f.held))
+	if errors.Is(err, fs.ErrNotExist) {
+		if _, err = f.files.do("create", f.name); err == nil || errors.Is(err, fs.ErrExist) {
+			f.size = 0
+			_, err = f.files.do("append", f.name, 0, toJS(f.held))
+		}
+	}
+	if err != nil {
 		return err
 	}
 	f.size += len(f.held)

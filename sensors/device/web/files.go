@@ -17,10 +17,12 @@ var (
 	ErrBusy = errors.New("in use elsewhere")
 )
 
-// Files holds named files in IndexedDB. Names are any text.
+// Files holds named files in IndexedDB. Names are any text. A connection that the
+// browser closes, or that does not answer, is opened anew with the next
+// operation; an append that was done and never answered is not done twice.
 type Files struct {
-	keeping, db js.Value
-	name        string
+	keeping, storage js.Value
+	name             string
 }
 
 // OpenFiles opens the storage called name, and makes it where it is missing.
@@ -30,11 +32,11 @@ func OpenFiles(name string) (*Files, error) {
 	if f.keeping.IsUndefined() {
 		return nil, errors.New("the page did not load keeping.js")
 	}
-	db, err := await(f.keeping.Call("open", name))
+	storage, err := await(f.keeping.Call("open", name))
 	if err != nil {
 		return nil, err
 	}
-	f.db = db
+	f.storage = storage
 	f.keeping.Call("persist")
 	return f, nil
 }
@@ -48,7 +50,7 @@ type Info struct {
 
 // do calls a function of keeping.js on the storage and waits for it.
 func (f *Files) do(op, name string, args ...any) (js.Value, error) {
-	v, err := await(f.keeping.Call(op, append([]any{f.db, name}, args...)...))
+	v, err := await(f.keeping.Call(op, append([]any{f.storage, name}, args...)...))
 	if err != nil {
 		return v, &fs.PathError{Op: op, Path: name, Err: meaning(err)}
 	}
@@ -123,6 +125,13 @@ func (f *Files) Free() (int64, error) {
 		return 0, err
 	}
 	return int64(v.Float()), nil
+}
+
+// Persisted reports whether the browser said that it will not clear the storage
+// on its own when the phone runs full.
+func (f *Files) Persisted() bool {
+	v, err := await(f.keeping.Call("persisted"))
+	return err == nil && v.Truthy()
 }
 
 // Lock takes the lock called name among all pages of this place until unlock

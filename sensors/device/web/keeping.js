@@ -12,13 +12,59 @@ globalThis.stillairKeeping = (() => {
     request.onerror = () => reject(request.error);
   });
 
-  function open(name) {
-    const request = indexedDB.open(name, 1);
+  const PATIENCE = 8000; // ms that one operation may take
+
+  // A storage is a name and the connection to its database, which browsers close
+  // when they like: in the background, when site data are cleared, after an error
+  // of their own. It is opened anew with the next operation.
+  const open = async (name) => {
+    const storage = { name, db: null };
+    await connected(storage);
+    return storage;
+  };
+
+  async function connected(storage) {
+    if (storage.db) return storage.db;
+    const request = indexedDB.open(storage.name, 1);
     request.onupgradeneeded = () => {
       request.result.createObjectStore("files", { keyPath: "name" });
       request.result.createObjectStore("parts");
     };
-    return done(request);
+    const db = await done(request);
+    db.onclose = () => { if (storage.db === db) storage.db = null; };
+    db.onversionchange = () => drop(storage, db);
+    storage.db = db;
+    return db;
+  }
+
+  function drop(storage, db) {
+    if (storage.db === db) storage.db = null;
+    db.close();
+  }
+
+  // What an error of the storage itself is called, and none of a file in it. A
+  // connection that gave one is not used again.
+  const BROKEN = new Set(["InvalidStateError", "UnknownError", "AbortError", "TimeoutError", "TransactionInactiveError"]);
+
+  const within = (ms, work) => new Promise((resolve, reject) => {
+    const late = setTimeout(() => reject(new DOMException("the storage does not answer", "TimeoutError")), ms);
+    work.then(resolve, reject).finally(() => clearTimeout(late));
+  });
+
+  // on does something with a storage, a second time on a new connection where the
+  // first one was broken. What was done may then be done twice.
+  async function on(storage, what) {
+    for (let again = 0; ; again++) {
+      let db = null;
+      try {
+        db = await within(PATIENCE, connected(storage));
+        return await within(PATIENCE, what(db));
+      } catch (error) {
+        if (!BROKEN.has(error.name)) throw error;
+        if (db) drop(storage, db);
+        if (again > 0 || error.name === "TimeoutError") throw error;
+      }
+    }
   }
 
   const partsOf = (name, from, to) => IDBKeyRange.bound([name, from], [name, to], false, true);
@@ -37,45 +83,67 @@ globalThis.stillairKeeping = (() => {
   }
 
   const missing = () => new DOMException("there is no such file", "NotFoundError");
+  // begins reports whether the bytes begin with those of all parts, n together.
+  function begins(bytes, parts, n) {
+    let at = 0;
+    for (const part of parts) {
+      for (const x of part) if (bytes[at++] !== x) return false;
+    }
+    return at === n && n <= bytes.length;
+  }
+
   const entry = (name, size) => ({ name, size, modified: Date.now() });
 
   return {
     open,
-    create: (db, name) => change(db, (files) => { files.add(entry(name, 0)); }),
-    append: (db, name, at, bytes) => change(db, (files, parts, give) => {
+    create: (storage, name) => on(storage, (db) => change(db, (files) => { files.add(entry(name, 0)); })),
+    // append adds bytes at a place of the file. What is there already, since an
+    // append was done whose answer never came, is passed over.
+    append: (storage, name, at, bytes) => on(storage, (db) => change(db, (files, parts, give) => {
       files.get(name).onsuccess = (e) => {
         const file = e.target.result;
         if (!file) return give(missing());
-        if (file.size !== at) return give(new DOMException("the file grew under another hand", "InvalidStateError"));
-        parts.add(bytes, [name, at]);
-        files.put(entry(name, at + bytes.length));
+        const add = (from) => {
+          if (from >= at + bytes.length) return;
+          try {
+            parts.add(bytes.subarray(from - at), [name, from]);
+            files.put(entry(name, at + bytes.length));
+          } catch (error) { give(error); }
+        };
+        if (file.size === at) return add(at);
+        parts.getAll(partsOf(name, at, Infinity)).onsuccess = (e) => {
+          if (file.size > at && begins(bytes, e.target.result, file.size - at)) return add(file.size);
+          give(new DOMException("the file grew under another hand", "ConstraintError"));
+        };
       };
-    }),
-    replace: (db, name, bytes) => change(db, (files, parts) => {
+    })),
+    replace: (storage, name, bytes) => on(storage, (db) => change(db, (files, parts) => {
       parts.delete(partsOf(name, 0, Infinity));
       if (bytes.length > 0) parts.add(bytes, [name, 0]);
       files.put(entry(name, bytes.length));
-    }),
-    remove: (db, name) => change(db, (files, parts, give) => {
+    })),
+    remove: (storage, name) => on(storage, (db) => change(db, (files, parts, give) => {
       files.get(name).onsuccess = (e) => {
         if (!e.target.result) return give(missing());
         parts.delete(partsOf(name, 0, Infinity));
         files.delete(name);
       };
-    }),
-    size: async (db, name) => {
-      const file = await done(db.transaction("files").objectStore("files").get(name));
+    })),
+    size: async (storage, name) => {
+      const file = await on(storage, (db) => done(db.transaction("files").objectStore("files").get(name)));
       if (!file) throw missing();
       return file.size;
     },
-    read: (db, name, from, to) => done(db.transaction("parts").objectStore("parts").getAll(partsOf(name, from, to), MANY)),
-    list: (db) => done(db.transaction("files").objectStore("files").getAll()),
+    read: (storage, name, from, to) => on(storage, (db) => done(db.transaction("parts").objectStore("parts").getAll(partsOf(name, from, to), MANY))),
+    list: (storage) => on(storage, (db) => done(db.transaction("files").objectStore("files").getAll())),
     free: async () => {
       const { quota, usage } = await navigator.storage.estimate();
       return quota - usage;
     },
     // persist asks the browser not to clear the storage when the phone is full.
     persist: () => navigator.storage.persist(),
+    // persisted resolves with the browser's answer as it stands.
+    persisted: () => navigator.storage.persisted(),
     // lock resolves with a function that unlocks and resolves when it is done,
     // or with null where the lock is held. The browser unlocks when the page
     // ends in whatever way.
