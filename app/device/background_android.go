@@ -54,6 +54,9 @@ func obstacles() (all []platform.Obstacle) {
 	if err != nil {
 		return nil
 	}
+	if s.Approximate {
+		all = append(all, platform.Approximate)
+	}
 	if s.Restricted {
 		all = append(all, platform.Restricted)
 	}

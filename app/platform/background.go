@@ -50,6 +50,7 @@ type Obstacle string
 
 // The obstacles.
 const (
+	Approximate     Obstacle = "approximate"      // of the location, which then has no speed
 	NoNotifications Obstacle = "no notifications" // recording works, but cannot be ended from the notification
 	SavingBattery   Obstacle = "saving battery"   // satellites stop with the screen off
 	Restricted      Obstacle = "restricted"       // the app may not run in the background

@@ -8,6 +8,7 @@ type Background struct {
 	Swiped, CutShort       string // written into the recording
 
 	NoNotifications, NoNotificationsHint, Allow string
+	Approximate, ApproximateHint                string
 	Saving, SavingHint                          string
 	Restricted, RestrictedHint                  string
 
@@ -22,6 +23,8 @@ func englishBackground() Background {
 		CutShort:        "The phone ended the background service. From here on the recording depends on the screen being on.",
 		NoNotifications: "Notifications are off", Allow: "Allow notifications",
 		NoNotificationsHint: "The ride is recorded all the same, but you cannot end it from the notification. If no question appears, allow them in the phone's settings for this app.",
+		Approximate:         "Only the approximate location is allowed",
+		ApproximateHint:     "It has no speed. Open the phone's settings for this app and allow the precise location.",
 		Saving:              "Battery Saver switches the satellites off",
 		SavingHint:          "With the screen off no speed would be recorded. Switch Battery Saver off for this ride.",
 		Restricted:          "This app may not run in the background",
@@ -44,6 +47,8 @@ func germanBackground() Background {
 		CutShort:        "Das Telefon hat den Hintergrunddienst beendet. Ab hier läuft die Aufzeichnung nur, solange der Bildschirm an ist.",
 		NoNotifications: "Benachrichtigungen sind aus", Allow: "Benachrichtigungen erlauben",
 		NoNotificationsHint: "Die Fahrt wird trotzdem aufgezeichnet, aber du kannst sie nicht über die Benachrichtigung beenden. Erscheint keine Frage, erlaube sie in den Einstellungen für diese App.",
+		Approximate:         "Nur der ungefähre Standort ist erlaubt",
+		ApproximateHint:     "Er enthält keine Geschwindigkeit. Öffne die Einstellungen für diese App und erlaube den genauen Standort.",
 		Saving:              "Der Energiesparmodus schaltet die Satelliten ab",
 		SavingHint:          "Bei dunklem Bildschirm würde keine Geschwindigkeit aufgezeichnet. Schalte den Energiesparmodus für diese Fahrt aus.",
 		Restricted:          "Diese App darf nicht im Hintergrund laufen",

@@ -32,6 +32,7 @@ func (c Context) Obstacles(all []platform.Obstacle) (lines []ObstacleLine) {
 		obstacle platform.Obstacle
 		line     ObstacleLine
 	}{
+		{platform.Approximate, ObstacleLine{t.Approximate, t.ApproximateHint, false}},
 		{platform.Restricted, ObstacleLine{t.Restricted, t.RestrictedHint, false}},
 		{platform.SavingBattery, ObstacleLine{t.Saving, t.SavingHint, false}},
 		{platform.NoNotifications, ObstacleLine{t.NoNotifications, t.NoNotificationsHint, true}},

@@ -28,7 +28,7 @@ func TestNotificationSaysNoSpeed(t *testing.T) {
 
 func TestObstaclesWorstFirst(t *testing.T) {
 	c := Context{Book: text.English()}
-	lines := c.Obstacles([]platform.Obstacle{platform.NoNotifications, platform.Restricted, platform.SavingBattery})
+	lines := c.Obstacles([]platform.Obstacle{platform.NoNotifications, platform.Restricted, platform.SavingBattery, platform.Approximate})
 	var titles []string
 	for _, l := range lines {
 		titles = append(titles, l.Title)
@@ -36,7 +36,7 @@ func TestObstaclesWorstFirst(t *testing.T) {
 			t.Errorf("%s: can be asked for %v", l.Title, l.Ask)
 		}
 	}
-	if got := strings.Join(titles, "; "); got != "This app may not run in the background; Battery Saver switches the satellites off; Notifications are off" {
+	if got := strings.Join(titles, "; "); got != "Only the approximate location is allowed; This app may not run in the background; Battery Saver switches the satellites off; Notifications are off" {
 		t.Errorf("said %s", got)
 	}
 }

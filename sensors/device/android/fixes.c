@@ -15,8 +15,6 @@
 enum { ROOM = 64, POLL_MS = 100, LOCALS = 32, ASK_CODE = 7301 };
 enum { FLAG_UPDATE_CURRENT = 1 << 27, FLAG_MUTABLE = 1 << 25, API_OREO = 26, API_S = 31 };
 
-#define FINE "android.permission.ACCESS_FINE_LOCATION"
-#define COARSE "android.permission.ACCESS_COARSE_LOCATION"
 #define LOCATION "Landroid/location/Location;"
 #define TEXT "Ljava/lang/String;"
 
@@ -55,14 +53,14 @@ static void drop(JNIEnv *env, jobject *global) {
 /* ask puts the system's question on the screen. From Android 12 the fine
  * location can be asked for only together with the coarse one. */
 static void ask(still_fixes *f, still_java *j) {
-	still_ask(j, f->activity, FINE, COARSE, ASK_CODE);
+	still_ask(j, f->activity, STILL_FINE, STILL_COARSE, ASK_CODE);
 	f->asked = 1;
 }
 
 /* refused reports whether the rider has said no: Android then would have an
  * app explain before it asks again. */
 static int refused(still_fixes *f, still_java *j) {
-	return still_boolean(j, f->activity, "shouldShowRequestPermissionRationale", "(" TEXT ")Z", still_text(j, FINE));
+	return still_boolean(j, f->activity, "shouldShowRequestPermissionRationale", "(" TEXT ")Z", still_text(j, STILL_FINE));
 }
 
 /* beg asks once, and tells how it stands. */
@@ -122,7 +120,7 @@ static void poll(still_fixes *f, still_java *j) {
 
 /* step does what there is to do in one turn. */
 static void step(still_fixes *f, still_java *j) {
-	if (!still_allowed(j, f->app, f->api, FINE)) {
+	if (!still_allowed(j, f->app, f->api, STILL_FINE)) {
 		if (!j->failed) beg(f, j);
 	} else if (!still_boolean(j, f->manager, "isProviderEnabled", "(" TEXT ")Z", still_text(j, "gps"))) {
 		if (!j->failed) tell(f, STILL_OFF, "");

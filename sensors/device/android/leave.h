@@ -5,6 +5,8 @@
 #include "call.h"
 
 #define STILL_HEAR "android.permission.RECORD_AUDIO"
+#define STILL_FINE "android.permission.ACCESS_FINE_LOCATION"
+#define STILL_COARSE "android.permission.ACCESS_COARSE_LOCATION"
 
 /* still_allowed reports whether the app has a permission. Before Android 6
  * leave was given at installation. */

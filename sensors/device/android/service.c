@@ -83,6 +83,7 @@ int still_settings_read(JNIEnv *env, jobject context, still_settings *s, char *w
 	jobject power = service_of(&j, app, "power");
 	s->notifications = still_boolean(&j, service_of(&j, app, "notification"), "areNotificationsEnabled", "()Z");
 	s->saving = still_boolean(&j, power, "isPowerSaveMode", "()Z");
+	s->approximate = !still_allowed(&j, app, api, STILL_FINE) && still_allowed(&j, app, api, STILL_COARSE);
 	s->lit = still_boolean(&j, power, "isInteractive", "()Z");
 	s->location_mode = s->restricted = -1;
 	if (api >= API_P) {

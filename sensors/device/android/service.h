@@ -34,6 +34,7 @@ typedef struct {
 	int location_mode;  /* what Battery Saver does to the location: LOCATION_MODE_… of PowerManager */
 	int restricted;     /* 1: the rider forbade the app to run in the background */
 	int lit;            /* 1: the screen is on */
+	int approximate;    /* 1: of the location only the coarse one may be used */
 } still_settings;
 int still_settings_read(JNIEnv *env, jobject context, still_settings *s, char *why, int room);
 

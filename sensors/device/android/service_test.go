@@ -207,6 +207,8 @@ func TestSettings(t *testing.T) {
 		{"Battery Saver, foreground goes on", 35, map[string]string{"saving": "yes", "location mode": "3"}, Settings{Lit: true, Notifications: true}},
 		{"Battery Saver, no change", 35, map[string]string{"saving": "yes", "location mode": "0"}, Settings{Lit: true, Notifications: true}},
 		{"not saving", 35, map[string]string{"location mode": "1"}, Settings{Lit: true, Notifications: true}},
+		{"the coarse location alone", 35, map[string]string{"approximate": "yes"}, Settings{Lit: true, Notifications: true, Approximate: true}},
+		{"the precise location too", 35, map[string]string{"allowed": "yes"}, Settings{Lit: true, Notifications: true}},
 		{"the screen is off", 35, map[string]string{"dark": "yes"}, Settings{Notifications: true}},
 		{"Android 8 tells less", 26, map[string]string{"saving": "yes", "location mode": "1", "restricted": "yes"}, Settings{Lit: true, Notifications: true}},
 	} {

@@ -16,7 +16,10 @@ type Settings struct {
 	ScreenOff bool
 	// Restricted says that the rider forbade the app to run in the background.
 	Restricted bool
-	Lit        bool // the screen is on
+	// Approximate says that of the location only the coarse one may be used,
+	// which has no speed.
+	Approximate bool
+	Lit         bool // the screen is on
 }
 
 // What Battery Saver does to the location (PowerManager.LOCATION_MODE_…): 0
@@ -28,9 +31,10 @@ const (
 	modeForeground = 3
 )
 
-func newSettings(notifications, saving, mode, restricted, lit int) Settings {
-	stops := mode != modeNoChange && mode != modeForeground && mode >= 0
-	return Settings{Notifications: notifications != 0, ScreenOff: saving == 1 && stops, Restricted: restricted == 1, Lit: lit != 0}
+func newSettings(x C.still_settings) Settings {
+	stops := x.location_mode != modeNoChange && x.location_mode != modeForeground && x.location_mode >= 0
+	return Settings{Notifications: x.notifications != 0, ScreenOff: x.saving == 1 && stops, Restricted: x.restricted == 1,
+		Approximate: x.approximate == 1, Lit: x.lit != 0}
 }
 
 // ReadSettings asks the phone.
@@ -41,7 +45,7 @@ func ReadSettings(native Native) (s Settings, err error) {
 		if err := explain(C.still_settings_read((*C.JNIEnv)(pointer(env)), C.jobject(pointer(ctx)), &x, &why[0], room), &why); err != nil {
 			return err
 		}
-		s = newSettings(int(x.notifications), int(x.saving), int(x.location_mode), int(x.restricted), int(x.lit))
+		s = newSettings(x)
 		return nil
 	})
 	return s, err
