@@ -134,5 +134,19 @@ for (const [file, calls] of sources) {
 		console.log(`${file}: ${c.of ?? ''} ${c.name} ${c.signature}: ` + (those.length ? `came with API ${since}; is it guarded?` : 'Android has no such thing'))
 	}
 }
-console.log(`${looked} calls looked up in the declarations of API 37, ${wrong} wrong`)
-process.exit(wrong > 0 || looked < 80 ? 1 : 0)
+// The numbers by which the manifest is encoded: those of its attributes, and of
+// the changes that do not start the activity anew.
+const values = join(root, 'app', 'desk', 'android', 'files', 'framework', 'res', 'values')
+const numbers = [...readFileSync(join(values, 'public.xml'), 'utf8').matchAll(/type="(\w+)" name="(\w+)" id="(0x[0-9a-f]+)"/g)]
+	.map(m => ({ of: `android.R.${m[1]}`, name: m[2], is: Number(m[3]) }))
+const changes = readFileSync(join(values, 'attrs.xml'), 'utf8').match(/<attr name="configChanges">([^]*?)<\/attr>/)[1]
+for (const m of changes.matchAll(/flag name="(\w+)" value="(0x[0-9a-f]+)"/g))
+	numbers.push({ of: 'android.content.pm.ActivityInfo', name: 'CONFIG_' + m[1].replace(/[A-Z]/g, '_$&').toUpperCase(), is: Number(m[2]) })
+for (const n of numbers) {
+	const those = (all.get(n.name) ?? []).filter(m => m.in === n.of).map(m => Number(m.gives))
+	if (those.includes(n.is)) continue
+	wrong++
+	console.log(`${n.of}.${n.name} is ${n.is} here and ${those.join(', ') || 'not'} there`)
+}
+console.log(`${numbers.length} numbers, ${looked} calls looked up in the declarations of API 37, ${wrong} wrong`)
+process.exit(wrong > 0 || looked < 80 || numbers.length < 30 ? 1 : 0)
