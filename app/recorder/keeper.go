@@ -2,6 +2,7 @@ package recorder
 
 import (
 	"errors"
+	"fmt"
 	"time"
 
 	"stillair/app/platform"
@@ -71,6 +72,9 @@ func (r *Recording) upTo() float64 {
 
 func (r *Recording) keptUntil(w *session.Writer, until float64, took time.Duration, err error) {
 	written, waiting := w.Stored()
+	if n := r.queue.given(); n > 0 && err == nil {
+		err = fmt.Errorf("%w: %d readings", session.ErrBacklog, n)
+	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	k := &r.kept
@@ -107,6 +111,7 @@ func (r *Recording) finish(w *session.Writer, file platform.File) {
 		}
 	}
 	r.keptUntil(w, r.upTo(), 0, err)
+	unstored := w.Unstored()
 	err = errors.Join(err, file.Close())
 	if err == nil {
 		status := r.Status()
@@ -115,7 +120,7 @@ func (r *Recording) finish(w *session.Writer, file platform.File) {
 		})
 	}
 	r.mu.Lock()
-	r.kept.Err = err
+	r.kept.Err, r.unstored = err, unstored
 	r.mu.Unlock()
 	r.unlock()
 	close(r.done)

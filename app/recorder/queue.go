@@ -2,13 +2,19 @@ package recorder
 
 import (
 	"sync"
+	"time"
 
+	"stillair/app/platform"
 	"stillair/export/session"
 	"stillair/sensors"
 )
 
-// maxQueue bounds what waits for the keeper: twenty seconds of a fast phone.
-const maxQueue = 1 << 13
+// Bounds of what waits for the keeper.
+const (
+	maxQueue  = 1 << 13     // twenty seconds of a fast phone; a source that is faster than the storage waits here
+	mostQueue = 1 << 18     // where the storage hangs: twenty minutes at 200 readings a second, 17 MB
+	mostWait  = time.Second // that a source is made to wait for a storage that hangs
+)
 
 // item is one thing for the session file: a motion sample where other is nil,
 // so that the bulk needs no allocation.
@@ -25,28 +31,37 @@ func (i item) write(w *session.Writer) {
 	w.Motion(i.motion)
 }
 
-// queue carries items from the source to the keeper. put waits while it is
-// full.
+// queue carries items from the source to the keeper. put waits while it is full,
+// but never for longer than mostWait: a keeper that takes nothing for so long
+// hangs with its storage, and a sensor that is made to wait loses what it reads.
 type queue struct {
+	clock  platform.Clock
 	mu     sync.Mutex
-	room   *sync.Cond
+	taken  chan struct{} // closed when the keeper takes what there is
+	stuck  bool          // it took nothing for mostWait
+	lost   int           // items beyond mostQueue
 	items  []item
 	spare  []item
 	closed bool
 	much   chan struct{} // holds one signal once the queue is half full, or closed
 }
 
-func newQueue() *queue {
-	q := &queue{much: make(chan struct{}, 1)}
-	q.room = sync.NewCond(&q.mu)
-	return q
+func newQueue(clock platform.Clock) *queue {
+	return &queue{clock: clock, taken: make(chan struct{}), much: make(chan struct{}, 1)}
 }
 
 func (q *queue) put(i item) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
-	for len(q.items) >= maxQueue && !q.closed {
-		q.room.Wait()
+	for len(q.items) >= maxQueue && !q.stuck && !q.closed {
+		q.wait()
+	}
+	if len(q.items) >= mostQueue && !q.closed {
+		q.wait()
+		if len(q.items) >= mostQueue {
+			q.lost++
+			return
+		}
 	}
 	if q.closed {
 		return
@@ -55,6 +70,20 @@ func (q *queue) put(i item) {
 	if len(q.items) == maxQueue/2 {
 		q.signal()
 	}
+}
+
+// wait waits for the keeper. The lock is held, but not meanwhile.
+func (q *queue) wait() {
+	taken := q.taken
+	q.mu.Unlock()
+	late := false
+	select {
+	case <-taken:
+	case <-q.clock.After(mostWait):
+		late = true
+	}
+	q.mu.Lock()
+	q.stuck = late && taken == q.taken
 }
 
 func (q *queue) signal() {
@@ -69,8 +98,25 @@ func (q *queue) take() (items []item, closed bool) {
 	q.mu.Lock()
 	defer q.mu.Unlock()
 	items, q.items, q.spare = q.items, q.spare[:0], q.items
-	q.room.Broadcast()
+	if cap(q.spare) > 2*maxQueue {
+		q.spare = nil // grown while the storage hung
+	}
+	q.went()
 	return items, q.closed
+}
+
+// went lets whoever waits go on.
+func (q *queue) went() {
+	q.stuck = false
+	close(q.taken)
+	q.taken = make(chan struct{})
+}
+
+// given counts the items that were given up since the storage hung for too long.
+func (q *queue) given() int {
+	q.mu.Lock()
+	defer q.mu.Unlock()
+	return q.lost
 }
 
 // close lets nothing more in; what waits can still be taken.
@@ -78,6 +124,6 @@ func (q *queue) close() {
 	q.mu.Lock()
 	defer q.mu.Unlock()
 	q.closed = true
-	q.room.Broadcast()
+	q.went()
 	q.signal()
 }

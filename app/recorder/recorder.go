@@ -76,6 +76,8 @@ type Recording struct {
 	err    error
 	leg    *runs.Result
 	busy   bool // a leg is being analysed
+
+	unstored []byte // see Unstored
 }
 
 // Ending says why a recording ended.
@@ -121,7 +123,7 @@ func begin(cfg Config) (*Recording, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Recording{cfg: cfg, id: id, done: make(chan struct{}), ride: cfg.Ride, queue: newQueue()}
+	r := &Recording{cfg: cfg, id: id, done: make(chan struct{}), ride: cfg.Ride, queue: newQueue(cfg.Clock)}
 	r.intake = newIntake(cfg.Filter)
 	w, err := session.NewWriter(session.ToFile(file), cfg.Header, cfg.Ride)
 	if err != nil {
@@ -137,6 +139,15 @@ func (r *Recording) ID() string { return r.id }
 
 // Done is closed once the recording has ended and its file is closed.
 func (r *Recording) Done() <-chan struct{} { return r.done }
+
+// Unstored is what the storage had not confirmed when the recording ended, as
+// parts of its session file; nil where it confirmed all. Put behind the file, in
+// whatever state that is, they make it whole.
+func (r *Recording) Unstored() []byte {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.unstored
+}
 
 // Stop ends the recording as the rider does and waits until the file is
 // closed.

@@ -278,9 +278,27 @@ func (s *Shell) say() {
 	}()
 }
 
+// rescue hands over a ride whose end the storage did not take: what it holds, and
+// behind it what it does not. The rider keeps it elsewhere, or it is gone with the
+// app.
+func (s *Shell) rescue(id string, unstored []byte) {
+	if len(unstored) == 0 || s.dev.Share == nil {
+		return
+	}
+	l, ctx, share := s.library, s.ctx, s.dev.Share
+	aside(s, func() error {
+		name, data, err := l.sessions.Bytes(id)
+		if err != nil {
+			data = nil // the rest alone is a recording too
+		}
+		return share.Share(ctx, name, gzipType, append(data, unstored...))
+	}, s.problem)
+}
+
 // rideEnded shows what became of the ride, and has it measured.
 func (s *Shell) rideEnded() {
 	st, id := s.rec.Status(), s.rec.ID()
+	s.rescue(id, s.rec.Unstored())
 	s.rec, s.riding, s.asking = nil, nil, nil
 	s.ticked = [6]bool{}
 	s.place = screens.PlaceResults

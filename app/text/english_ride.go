@@ -56,7 +56,7 @@ func englishRiding() Riding {
 		ClosedNever:  "Nothing moved for an hour, so the recording closed itself.",
 		ClosedSource: "The sensors ended. What came until then is saved.",
 		ClosedRoom:   "The phone is full, so the recording was closed. It is saved.",
-		ClosedTorn:   "The recording has ended, but the phone did not take the last of it. What it took before is kept.",
+		ClosedTorn:   "The recording has ended, but the phone did not store the last of it. What it stored before is kept. Save the file that you are offered now: it holds the whole ride.",
 		SpokenLaunch: "%s in %s seconds.", SpokenCoast: "Coast-down from %s to %s.",
 	}
 }

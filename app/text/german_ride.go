@@ -56,7 +56,7 @@ func germanRiding() Riding {
 		ClosedNever:  "Eine Stunde lang hat sich nichts bewegt, darum wurde die Aufzeichnung beendet.",
 		ClosedSource: "Die Sensoren haben aufgehört. Was bis dahin kam, ist gesichert.",
 		ClosedRoom:   "Das Telefon ist voll, darum wurde die Aufzeichnung beendet. Sie ist gesichert.",
-		ClosedTorn:   "Die Aufzeichnung ist beendet, aber das Telefon hat ihr Ende nicht angenommen. Was es vorher annahm, ist gesichert.",
+		ClosedTorn:   "Die Aufzeichnung ist beendet, aber das Telefon hat ihr Ende nicht gespeichert. Alles davor ist gesichert. Speichere die Datei, die dir jetzt angeboten wird: Sie enthält die ganze Fahrt.",
 		SpokenLaunch: "%s in %s Sekunden.", SpokenCoast: "Ausgerollt von %s bis %s.",
 	}
 }

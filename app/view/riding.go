@@ -42,7 +42,7 @@ type LastResult struct {
 }
 
 // unsavedWorry is how long the storage may hang before the rider is told, s.
-const unsavedWorry = 5.0
+const unsavedWorry = 2.0
 
 // mostNoticed is how many are shown: what a glance takes in.
 const mostNoticed = 3

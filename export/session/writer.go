@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 
 	"stillair/sensors"
@@ -193,6 +194,16 @@ func (w *Writer) told(dst []byte) []byte {
 		dst = appendName(dst, w.name)
 	}
 	return dst
+}
+
+// Unstored returns the parts that the store has not confirmed: those that wait
+// and those of which no sync is known. They are whole and carry the recording's
+// identity, so that they can be joined to the file later, in any order.
+func (w *Writer) Unstored() []byte {
+	if parts := slices.Concat(w.unsynced.parts, w.backlog.parts); len(parts) > 0 {
+		return bytes.Join(parts, nil)
+	}
+	return nil
 }
 
 // part returns the open part as a gzip member.

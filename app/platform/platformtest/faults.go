@@ -10,7 +10,15 @@ import (
 type faults struct {
 	write error // what writes and syncs return, or nil
 	sync  error // what syncs return, or nil
-	short int   // bytes of a write that are taken, without a word; 0: all
+	hang  <-chan struct{}
+	short int // bytes of a write that are taken, without a word; 0: all
+}
+
+// Hang makes every sync from now on wait until let is closed; nil mends it.
+func (m *Memory) Hang(let <-chan struct{}) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	m.faults.hang = let
 }
 
 type span struct{ from, to int }
@@ -90,6 +98,12 @@ func (f *memoryFile) Write(p []byte) (int, error) {
 }
 
 func (f *memoryFile) Sync() error {
+	f.m.mu.Lock()
+	hang := f.m.faults.hang
+	f.m.mu.Unlock()
+	if hang != nil {
+		<-hang
+	}
 	f.m.mu.Lock()
 	defer f.m.mu.Unlock()
 	if f.m.faults.write != nil {
