@@ -37,9 +37,11 @@ this computer made, and you can record. Nothing is installed and nothing leaves
 your network. The first start compiles the app, which needs Go and this
 project's source and takes a minute.
 
-What the phone records stays in its browser, under this address. If the
-computer's address changes, the browser takes the app for another one: share
-the recordings before you move on.
+What the phone records stays in its browser and belongs to the address that it
+was opened at, port included. If the computer's address changes, the browser
+takes the app for another one and shows it empty: share the recordings before
+you move on. Where the network finds this computer by a name (multicast DNS, a
+name ending in .local), that name comes first: it stays when the address changes.
 
 An address on the local network cannot start without the computer. To have the
 app on the home screen, starting without a network, put the same files on any
@@ -158,7 +160,8 @@ func (p *phoneFlags) serve(ctx context.Context, w *world, page web.Page) error {
 	if err != nil {
 		return err
 	}
-	certificate, err := phone.Certificate(filepath.Join(base, "stillair"), append(hosts, loopback), w.Now())
+	name := p.name(ctx, hosts)
+	certificate, err := phone.Certificate(filepath.Join(base, "stillair"), append(hosts, loopback), name, w.Now())
 	if errors.Is(err, fs.ErrPermission) {
 		return fmt.Errorf("the certificate cannot be kept: %w", err)
 	}
@@ -170,8 +173,11 @@ func (p *phoneFlags) serve(ctx context.Context, w *world, page web.Page) error {
 		return err
 	}
 	var urls []string
+	if name != "" {
+		urls = append(urls, phone.URL(name, l))
+	}
 	for _, h := range hosts {
-		urls = append(urls, phone.URL(h, l))
+		urls = append(urls, phone.URL(h.String(), l))
 	}
 	if _, err := io.WriteString(raw(w.Out), invitation(urls, phone.Fingerprint(certificate), w.Live)); err != nil {
 		return err
@@ -184,6 +190,16 @@ func (p *phoneFlags) reach() phone.Reach {
 		return phone.ThisComputer
 	}
 	return phone.TheNetwork
+}
+
+// name is the name by which the network finds this computer, empty where it does
+// not.
+func (p *phoneFlags) name(ctx context.Context, hosts []net.IP) string {
+	host, err := os.Hostname()
+	if err != nil || p.here {
+		return ""
+	}
+	return phone.Name(ctx, host, hosts)
 }
 
 // hosts are the addresses to serve on.
@@ -211,6 +227,10 @@ func invitation(urls []string, fingerprint string, colour bool) string {
 	}
 	b.WriteString("\nThe browser will warn that it does not know this computer. Its certificate has\n" +
 		"the SHA-256 fingerprint\n\n  " + fingerprint[:47] + "\n  " + fingerprint[48:] + "\n\n" +
-		"and nobody else's should be accepted. Ctrl-C ends serving; the phone keeps what it\nrecorded.\n")
+		"and nobody else's should be accepted.\n\n" +
+		"What the phone records belongs to the address that it was opened at, number or\n" +
+		"name, port included. Opened at another one, the app starts empty, and the\n" +
+		"recordings come back with the old address: share them before it changes.\n" +
+		"Ctrl-C ends serving; the phone keeps what it recorded.\n")
 	return b.String()
 }

@@ -31,17 +31,17 @@ const (
 // Certificate returns the certificate kept in folder if it still holds at now
 // for every one of hosts, and makes and keeps a new one otherwise. The same
 // certificate each time spares the rider the browser's warning.
-func Certificate(folder string, hosts []net.IP, now time.Time) (tls.Certificate, error) {
+func Certificate(folder string, hosts []net.IP, name string, now time.Time) (tls.Certificate, error) {
 	path := filepath.Join(folder, "phone.pem")
 	text, err := os.ReadFile(path)
 	if err == nil {
-		if c, err := tls.X509KeyPair(text, text); err == nil && holds(c.Leaf, hosts, now) {
+		if c, err := tls.X509KeyPair(text, text); err == nil && holds(c.Leaf, hosts, name, now) {
 			return c, nil
 		}
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return tls.Certificate{}, err
 	}
-	if text, err = issue(hosts, now); err != nil {
+	if text, err = issue(hosts, name, now); err != nil {
 		return tls.Certificate{}, err
 	}
 	if err := keep(path, text); err != nil {
@@ -66,8 +66,11 @@ func keep(path string, text []byte) error {
 	return errors.Join(err, f.Close())
 }
 
-func holds(c *x509.Certificate, hosts []net.IP, now time.Time) bool {
+func holds(c *x509.Certificate, hosts []net.IP, name string, now time.Time) bool {
 	if now.Before(c.NotBefore) || now.Add(leftOver).After(c.NotAfter) {
+		return false
+	}
+	if name != "" && c.VerifyHostname(name) != nil {
 		return false
 	}
 	for _, h := range hosts {
@@ -79,7 +82,11 @@ func holds(c *x509.Certificate, hosts []net.IP, now time.Time) bool {
 }
 
 // issue makes a certificate that signs itself (RFC 5280), and its key, as PEM.
-func issue(hosts []net.IP, now time.Time) ([]byte, error) {
+func issue(hosts []net.IP, name string, now time.Time) ([]byte, error) {
+	names := []string{"localhost"}
+	if name != "" {
+		names = append(names, name)
+	}
 	key, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
 	if err != nil {
 		return nil, err
@@ -95,7 +102,7 @@ func issue(hosts []net.IP, now time.Time) ([]byte, error) {
 		NotAfter:     now.Add(lifetime),
 		KeyUsage:     x509.KeyUsageDigitalSignature,
 		ExtKeyUsage:  []x509.ExtKeyUsage{x509.ExtKeyUsageServerAuth},
-		IPAddresses:  hosts, DNSNames: []string{"localhost"},
+		IPAddresses:  hosts, DNSNames: names,
 		BasicConstraintsValid: true,
 	}
 	der, err := x509.CreateCertificate(rand.Reader, c, c, &key.PublicKey, key)

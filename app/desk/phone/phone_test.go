@@ -26,7 +26,7 @@ var (
 // TestServedPageReachesAClient serves a page and fetches it
 // with a client that trusts this certificate alone.
 func TestServedPageReachesAClient(t *testing.T) {
-	cert, err := Certificate(t.TempDir(), []net.IP{net.IPv4(127, 0, 0, 1)}, time.Now())
+	cert, err := Certificate(t.TempDir(), []net.IP{net.IPv4(127, 0, 0, 1)}, "", time.Now())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,7 +44,7 @@ func TestServedPageReachesAClient(t *testing.T) {
 	trusted := x509.NewCertPool()
 	trusted.AddCert(cert.Leaf)
 	client := &http.Client{Transport: &http.Transport{TLSClientConfig: &tls.Config{RootCAs: trusted}}}
-	answer, err := client.Get(URL(net.IPv4(127, 0, 0, 1), l))
+	answer, err := client.Get(URL("127.0.0.1", l))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +53,7 @@ func TestServedPageReachesAClient(t *testing.T) {
 	if err != nil || !strings.Contains(string(body), "<title>Stillair</title>") {
 		t.Errorf("got %q, %v", body, err)
 	}
-	if _, err := http.Get(URL(net.IPv4(127, 0, 0, 1), l)); err == nil {
+	if _, err := http.Get(URL("127.0.0.1", l)); err == nil {
 		t.Error("a client that does not know the certificate took it")
 	}
 	client.CloseIdleConnections()
@@ -78,11 +78,11 @@ func TestCertificateIsKeptWhileItHolds(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			folder := filepath.Join(t.TempDir(), "made")
-			first, err := Certificate(folder, []net.IP{home}, now)
+			first, err := Certificate(folder, []net.IP{home}, "", now)
 			if err != nil {
 				t.Fatal(err)
 			}
-			second, err := Certificate(folder, c.hosts, now.Add(c.later))
+			second, err := Certificate(folder, c.hosts, "", now.Add(c.later))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -104,7 +104,7 @@ func TestCertificateFile(t *testing.T) {
 	if err := os.WriteFile(path, []byte("damaged"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	cert, err := Certificate(folder, []net.IP{home}, now)
+	cert, err := Certificate(folder, []net.IP{home}, "", now)
 	if err != nil {
 		t.Fatal(err)
 	}

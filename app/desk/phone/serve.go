@@ -37,16 +37,8 @@ func Listen(port int, to Reach) (net.Listener, error) {
 
 // Serve hands out the page until ctx ends.
 func Serve(ctx context.Context, l net.Listener, c tls.Certificate, p web.Page) error {
-	s := &http.Server{
-		Handler:           p.Handler(),
-		TLSConfig:         &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12},
-		ReadHeaderTimeout: 10 * time.Second,
-		IdleTimeout:       2 * time.Minute,
-		MaxHeaderBytes:    1 << 14,
-		// A phone that has not yet accepted the certificate fails each
-		// handshake; that is no news.
-		ErrorLog: log.New(io.Discard, "", 0),
-	}
+	s := server(strict(p.Handler()))
+	s.TLSConfig = &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12}
 	stop := context.AfterFunc(ctx, func() {
 		late, cancel := context.WithTimeout(context.WithoutCancel(ctx), 2*time.Second)
 		defer cancel()
@@ -59,7 +51,23 @@ func Serve(ctx context.Context, l net.Listener, c tls.Certificate, p web.Page) e
 	return nil
 }
 
-// URL is where a phone finds the page.
-func URL(ip net.IP, l net.Listener) string {
-	return "https://" + net.JoinHostPort(ip.String(), strconv.Itoa(l.Addr().(*net.TCPAddr).Port)) + "/"
+// server is what serves, without its certificate. The whole page, about 7 MB as it
+// is sent, may take five minutes: 200 kbit/s.
+func server(h http.Handler) *http.Server {
+	return &http.Server{
+		Handler:           h,
+		ReadHeaderTimeout: 10 * time.Second,
+		ReadTimeout:       20 * time.Second,
+		WriteTimeout:      5 * time.Minute,
+		IdleTimeout:       2 * time.Minute,
+		MaxHeaderBytes:    1 << 14,
+		// A phone that has not yet accepted the certificate fails each
+		// handshake; that is no news.
+		ErrorLog: log.New(io.Discard, "", 0),
+	}
+}
+
+// URL is where a phone finds the page, by an address or a name.
+func URL(host string, l net.Listener) string {
+	return "https://" + net.JoinHostPort(host, strconv.Itoa(l.Addr().(*net.TCPAddr).Port)) + "/"
 }
