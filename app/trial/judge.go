@@ -21,6 +21,7 @@ const (
 	fixPause    = 2.5
 	lateSpread  = 1.0 // s: a tenth of a second between two hand-overs, and what a busy phone adds
 	beside      = 3.0 // s: phones' fixes come up to two seconds late
+	fewFixes    = 3
 	gravity     = 9.81
 	gravityOff  = 0.3 // m/s²: bias and scale of a phone's accelerometer (common practice)
 	stillSD     = 0.3 // m/s²: more is a phone in the hand
@@ -92,7 +93,7 @@ func clocks(h *heard) Line {
 	if l.Numbers[LateSpread] > lateSpread {
 		l.Verdict = Differs
 	}
-	if !math.IsInf(h.fix.least, 0) {
+	if len(h.Log().Fixes) >= fewFixes { // one alone may be what the phone knew before
 		l.Numbers[FixBeside] = h.fix.least - h.motion.least
 		if math.Abs(l.Numbers[FixBeside]) > beside {
 			l.Verdict = Fails

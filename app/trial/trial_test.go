@@ -126,6 +126,7 @@ func TestLying(t *testing.T) {
 		{"in the hand", func(b *bench) { b.shake = 2 }, map[Topic]Verdict{Axes: Untried}},
 		{"fixes on another clock", func(b *bench) { b.fixClock = -3600 }, map[Topic]Verdict{Clocks: Fails}},
 		{"fixes two seconds late", func(b *bench) { b.fixClock = -2 }, nil},
+		{"an old fix, then none", func(b *bench) { b.fixes, b.fixClock = 0.05, -3600 }, map[Topic]Verdict{Fixes: Untried}},
 		{"handed over late", func(b *bench) { b.late = 1.5 }, map[Topic]Verdict{Clocks: Differs}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -74,9 +74,16 @@ static void beg(still_fixes *f, still_java *j) {
 	if (!j->failed) tell(f, no ? STILL_DENIED : STILL_ASKING, "");
 }
 
+static jobject last_known(still_fixes *f, still_java *j) {
+	return still_object(j, f->manager, "getLastKnownLocation", "(" TEXT ")" LOCATION, still_text(j, "gps"));
+}
+
+static int64_t stamp(still_java *j, jobject location) { return still_long(j, location, "getElapsedRealtimeNanos", "()J"); }
+
 /* order has fixes sent as often as they come to an intent of this package that
  * nothing receives. Android from 12 on wants to be told that it may fill the
- * intent in, and from 14 on that such an intent names its package. */
+ * intent in, and from 14 on that such an intent names its package. What the system
+ * knew before may be hours old and does not count. */
 static void order(still_fixes *f, still_java *j) {
 	jobject intent = still_new(j, "android/content/Intent", "(" TEXT ")V", still_text(j, "stillair.FIX"));
 	jobject package = still_object(j, f->app, "getPackageName", "()" TEXT);
@@ -86,6 +93,8 @@ static void order(still_fixes *f, still_java *j) {
 		"(Landroid/content/Context;ILandroid/content/Intent;I)Landroid/app/PendingIntent;", f->app, (jint)0, intent, flags);
 	still_void(j, f->manager, "requestLocationUpdates", "(" TEXT "JFLandroid/app/PendingIntent;)V",
 		still_text(j, "gps"), (jlong)0, (jdouble)0, pending);
+	jobject before = last_known(f, j);
+	if (before) f->newest = stamp(j, before);
 	if (j->failed) return;
 	f->updates = keep(j, pending);
 	f->ordered = 1;
@@ -98,9 +107,9 @@ static double optional(still_java *j, jobject location, const char *has, const c
 
 /* poll takes the last known fix if it is a new one. */
 static void poll(still_fixes *f, still_java *j) {
-	jobject l = still_object(j, f->manager, "getLastKnownLocation", "(" TEXT ")" LOCATION, still_text(j, "gps"));
+	jobject l = last_known(f, j);
 	if (!l) return;
-	still_fix x = {.t = still_long(j, l, "getElapsedRealtimeNanos", "()J")};
+	still_fix x = {.t = stamp(j, l)};
 	if (x.t <= f->newest || j->failed) return;
 	x.utc_ms = still_long(j, l, "getTime", "()J");
 	x.lat_deg = still_double(j, l, "getLatitude", "()D");

@@ -205,6 +205,19 @@ func TestBareFix(t *testing.T) {
 	}
 }
 
+// TestOldFixesDoNotCount: what the system knew an hour before is no fix of this
+// recording.
+func TestOldFixesDoNotCount(t *testing.T) {
+	machine.Reset(35)
+	machine.Set("allowed", "yes")
+	machine.Set("known before", "yes")
+	begun := NewPort(machine.Native).Now()
+	log := record(t, 2500*time.Millisecond)
+	if len(log.Fixes) != 2 || log.Fixes[0].T < begun {
+		t.Errorf("fixes %+v in a recording that began at %g s", log.Fixes, begun)
+	}
+}
+
 func TestLeaveTakenBack(t *testing.T) {
 	machine.Reset(35)
 	machine.Set("allowed", "yes")

@@ -30,7 +30,7 @@ public class LocationManager {
 	public synchronized Location getLastKnownLocation(String name) {
 		permitted();
 		int n = (int) ((System.nanoTime() - start) / 1000000000L);
-		if (n == 0) return null;
+		if (n == 0) return Stage.is("known before") ? new Location(start - 3600000000000L, n, false) : null;
 		if (last == null || last.n != n) last = new Location(start + n * 1000000000L, n, Stage.is("bare"));
 		return last;
 	}
