@@ -44,7 +44,7 @@ func compile(ctx context.Context, folder string, e Effort) ([]byte, error) {
 	}
 	defer os.RemoveAll(work)
 	out := filepath.Join(work, Program)
-	args := []string{"build", "-trimpath", "-tags", "no_emoji,minimal,migrated_fynedo", "-ldflags", "-s -w", "-o", out}
+	args := []string{"build", "-trimpath", "-buildvcs=false", "-tags", "no_emoji,minimal,migrated_fynedo", "-ldflags", "-s -w", "-o", out}
 	if e == Thorough {
 		modfile, err := slim(ctx, folder, work)
 		if err != nil {
