@@ -38,6 +38,12 @@ func Open() (*platform.Device, error) {
 		Announce:      web.Announce,
 		Locale:        web.Language(),
 		CoarseTiming:  true,
+		Obstacles: func() []platform.Obstacle {
+			if files.Persisted() {
+				return nil
+			}
+			return []platform.Obstacle{platform.Clearable}
+		},
 	}, nil
 }
 

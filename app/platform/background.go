@@ -44,8 +44,8 @@ const (
 
 )
 
-// Obstacle is a setting of the device that would harm a recording with the
-// screen off.
+// Obstacle is a setting of the device that would harm a recording, with the
+// screen off or later.
 type Obstacle string
 
 // The obstacles.
@@ -54,7 +54,7 @@ const (
 	NoNotifications Obstacle = "no notifications" // recording works, but cannot be ended from the notification
 	SavingBattery   Obstacle = "saving battery"   // satellites stop with the screen off
 	Restricted      Obstacle = "restricted"       // the app may not run in the background
-
+	Clearable       Obstacle = "clearable"        // the system did not promise to keep the app's files
 )
 
 // Demise is why the app's process ended the last time.

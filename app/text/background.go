@@ -11,6 +11,7 @@ type Background struct {
 	Approximate, ApproximateHint                string
 	Saving, SavingHint                          string
 	Restricted, RestrictedHint                  string
+	Clearable, ClearableHint                    string
 
 	ByMemory, ByRider, ByCrash, ByHanging, ByLeave, ByPower, ByUpdate string
 }
@@ -27,6 +28,8 @@ func englishBackground() Background {
 		ApproximateHint:     "It has no speed. Open the phone's settings for this app and allow the precise location.",
 		Saving:              "Battery Saver switches the satellites off",
 		SavingHint:          "With the screen off no speed would be recorded. Switch Battery Saver off for this ride.",
+		Clearable:           "The browser may delete your rides",
+		ClearableHint:       "It has not promised to keep them. Browsers delete pages' files when the phone runs out of room, and Safari also after seven days without a visit, unless the app is on the home screen. Save a copy after each ride: Name, notes, share.",
 		Restricted:          "This app may not run in the background",
 		RestrictedHint:      "The phone would end the recording soon after the screen goes off. Open the phone's settings for this app and lift the limit under Battery.",
 		ByMemory:            "The phone ran out of memory and closed the app.",
@@ -51,6 +54,8 @@ func germanBackground() Background {
 		ApproximateHint:     "Er enthält keine Geschwindigkeit. Öffne die Einstellungen für diese App und erlaube den genauen Standort.",
 		Saving:              "Der Energiesparmodus schaltet die Satelliten ab",
 		SavingHint:          "Bei dunklem Bildschirm würde keine Geschwindigkeit aufgezeichnet. Schalte den Energiesparmodus für diese Fahrt aus.",
+		Clearable:           "Der Browser darf deine Fahrten löschen",
+		ClearableHint:       "Er hat nicht zugesagt, sie zu behalten. Browser löschen die Dateien von Seiten, wenn der Speicher knapp wird, Safari auch nach sieben Tagen ohne Besuch, wenn die App nicht auf dem Home-Bildschirm liegt. Sichere nach jeder Fahrt eine Kopie: Name, Notizen, weitergeben.",
 		Restricted:          "Diese App darf nicht im Hintergrund laufen",
 		RestrictedHint:      "Das Telefon würde die Aufzeichnung beenden, kurz nachdem der Bildschirm ausgeht. Öffne die Einstellungen für diese App und hebe die Einschränkung unter „Akku“ auf.",
 		ByMemory:            "Dem Telefon ging der Speicher aus, und es hat die App geschlossen.",

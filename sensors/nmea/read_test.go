@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"stillair/sensors"
+	"stillair/sensors/internal/spoil"
 	"stillair/sensors/sourcetest"
 )
 
@@ -213,21 +214,44 @@ func FuzzRead(f *testing.F) {
 	f.Add(invented(3, true))
 	f.Add(invented(2, false) + "garbage\n$GP")
 	f.Add("1 " + string(line("GPRMC,123519,A,4807.038,N,01131.000,E,022.4,084.4,230394,,")))
-	f.Fuzz(func(t *testing.T, text string) {
-		log, err := Read(strings.NewReader(text), "ride.nmea")
-		var input *sensors.InputError
-		if err != nil && !errors.As(err, &input) {
-			t.Fatalf("error without a place: %v", err)
-		}
-		if err != nil {
-			return
-		}
-		last := math.Inf(-1)
-		for _, x := range log.Fixes {
-			if !(x.T > last) || !(x.Speed >= 0) {
-				t.Fatalf("fix %+v after %g", x, last)
+	f.Fuzz(mustBeSound)
+}
+
+// FuzzFields gives the reader sentences whose fields were changed one by one, each
+// with the checksum that is then right.
+func FuzzFields(f *testing.F) {
+	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
+	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
+	f.Fuzz(func(t *testing.T, ops []byte) {
+		var right strings.Builder
+		for sentence := range strings.SplitSeq(spoil.Text(invented(4, true), ",", ops), "\n") {
+			time, body, found := strings.Cut(sentence, "$")
+			body, _, _ = strings.Cut(body, "*")
+			if !found {
+				right.WriteString(sentence + "\n")
+				continue
 			}
-			last = x.T
+			right.WriteString(time + string(line(body)))
 		}
+		mustBeSound(t, right.String())
 	})
+}
+
+// mustBeSound reads a text: it must end in an InputError or a log in order.
+func mustBeSound(t *testing.T, text string) {
+	log, err := Read(strings.NewReader(text), "ride.nmea")
+	var input *sensors.InputError
+	if err != nil && !errors.As(err, &input) {
+		t.Fatalf("error without a place: %v", err)
+	}
+	if err != nil {
+		return
+	}
+	last := math.Inf(-1)
+	for _, x := range log.Fixes {
+		if !(x.T > last) || !(x.Speed >= 0) {
+			t.Fatalf("fix %+v after %g", x, last)
+		}
+		last = x.T
+	}
 }

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/internal/spoil"
 )
 
 // mustBeSound fails unless there is either an InputError with a mend or a log
@@ -121,5 +122,18 @@ func FuzzDecodeRide(f *testing.F) {
 		if d := differs(&sensors.Log{Ride: again}, &sensors.Log{Ride: ride}); d != "" {
 			t.Fatalf("%s: %+v became %+v", d, ride, again)
 		}
+	})
+}
+
+// FuzzFields gives the reader logs whose rows and fields were changed one by one.
+func FuzzFields(f *testing.F) {
+	f.Add([]byte{1, 2, 70}, []byte{9, 80, 90}, []byte{3, 3, 3})
+	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69}, []byte{40, 100, 81}, []byte{})
+	motion, gnss, pressure := small(motionFile, 20), small(gnssFile, 6), small(pressureFile, 5)
+	f.Fuzz(func(t *testing.T, m, g, p []byte) {
+		fsys := fstest.MapFS{motionFile: {Data: []byte(spoil.Text(motion, ",", m))}, gnssFile: {Data: []byte(spoil.Text(gnss, ",", g))},
+			pressureFile: {Data: []byte(spoil.Text(pressure, ",", p))}}
+		log, err := ReadFS(fsys, "ride")
+		mustBeSound(t, log, err)
 	})
 }

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/internal/spoil"
 	"stillair/sensors/replay"
 	"stillair/sensors/sim"
 	"stillair/sensors/sourcetest"
@@ -260,30 +261,43 @@ func FuzzRead(f *testing.F) {
 	f.Add(few(""))
 	f.Add(few(`{"timeOrigin": 1781438400000, "axes": "specific force down"}`))
 	f.Add(strings.ReplaceAll(few(""), `, "timeStamp": 100}`, "}"))
-	f.Fuzz(func(t *testing.T, text string) {
-		log, err := Read(strings.NewReader(text), "page.jsonl")
-		var input *sensors.InputError
-		switch {
-		case err != nil && !errors.As(err, &input):
-			t.Fatalf("error without a place: %v", err)
-		case err != nil:
-			return
-		}
-		last := math.Inf(-1)
-		for _, m := range log.Motion {
-			if !(m.T > last) || math.IsNaN(r3.Norm(m.Force)) {
-				t.Fatalf("motion %+v after %g", m, last)
-			}
-			last = m.T
-		}
-		last = math.Inf(-1)
-		for _, x := range log.Fixes {
-			if !(x.T > last) || !(x.Speed >= 0) {
-				t.Fatalf("fix %+v after %g", x, last)
-			}
-			last = x.T
-		}
+	f.Fuzz(mustBeSound)
+}
+
+// FuzzFields gives the reader a page's lines whose fields were changed one by one.
+func FuzzFields(f *testing.F) {
+	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
+	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
+	f.Fuzz(func(t *testing.T, ops []byte) {
+		mustBeSound(t, spoil.Text(few(""), ":", ops))
+		mustBeSound(t, spoil.Text(few(""), ",", ops))
 	})
+}
+
+// mustBeSound reads a text: it must end in an InputError or a log in order.
+func mustBeSound(t *testing.T, text string) {
+	log, err := Read(strings.NewReader(text), "page.jsonl")
+	var input *sensors.InputError
+	switch {
+	case err != nil && !errors.As(err, &input):
+		t.Fatalf("error without a place: %v", err)
+	case err != nil:
+		return
+	}
+	last := math.Inf(-1)
+	for _, m := range log.Motion {
+		if !(m.T > last) || math.IsNaN(r3.Norm(m.Force)) {
+			t.Fatalf("motion %+v after %g", m, last)
+		}
+		last = m.T
+	}
+	last = math.Inf(-1)
+	for _, x := range log.Fixes {
+		if !(x.T > last) || !(x.Speed >= 0) {
+			t.Fatalf("fix %+v after %g", x, last)
+		}
+		last = x.T
+	}
 }
 
 func BenchmarkReadTenMinutes(b *testing.B) {
