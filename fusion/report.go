@@ -1,7 +1,6 @@
 package fusion
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -90,33 +89,33 @@ func joinSpans(all []Span) []Span {
 	return out
 }
 
-// notes say in words for the rider what limits the track.
+// notes are what limits the track.
 func (r *ride) notes(tr *Track) []finding.Finding {
 	var out []finding.Finding
-	say := func(format string, args ...any) { out = append(out, finding.Said(fmt.Sprintf(format, args...))) }
+	say := func(code finding.Code, args ...finding.Arg) { out = append(out, finding.New(code, args...)) }
 	for _, m := range tr.Mounts[1:] {
-		say("the phone moved in its holder at about %.0f s; its direction was found anew", m.From)
+		say(codePhoneMoved, finding.Moment("at", m.From))
 	}
 	switch {
 	case !r.s.HasTurn:
-		say("there is no gyroscope: the bike's pitch and its turns are not seen")
+		say(codeNoGyro)
 	case r.yaw == nil:
-		say("the gyroscope contradicts the accelerometer and is left out; its axes or its unit may not be what the recording says")
+		say(codeBadGyro)
 	}
 	var lost float64
 	for _, g := range r.s.Gaps {
 		lost += g[1] - g[0]
 	}
 	if lost > 0 {
-		say("motion readings are missing for %.1f s in %d places", lost, len(r.s.Gaps))
+		say(codeLost, finding.Time("time", lost), finding.Count("n", len(r.s.Gaps)))
 	}
 	if n := tr.Receiver.Rejected; n > len(r.fixes)/50 {
-		say("%d of %d satellite speeds lie far off and count for little", n, len(r.fixes))
+		say(codeFarOff, finding.Count("n", n), finding.Count("of", len(r.fixes)))
 	}
 	// What is estimated is the square, so two and a half standard errors of
 	// that are five of the root.
 	if tr.Receiver.Smoothing > 5*tr.Receiver.SmoothingSE {
-		say("the satellite receiver smooths its speeds over about %.1f s, which is taken into account", tr.Receiver.Smoothing)
+		say(codeSmooths, finding.Time("over", tr.Receiver.Smoothing).With(tr.Receiver.SmoothingSE))
 	}
 	return out
 }

@@ -1,14 +1,12 @@
 package fusion
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/fusion/internal/kalman"
 	"stillair/fusion/internal/motion"
 	"stillair/fusion/mount"
 	"stillair/sensors"
-	"stillair/sensors/finding"
 )
 
 const (
@@ -28,7 +26,7 @@ const AReach = 0.2
 
 // Smooth works out the motion of a whole ride. It needs motion samples and
 // fixes that overlap in time and at least a few changes of speed; where there
-// is too little it returns a *sensors.InputError in words for the rider.
+// is too little it returns a *sensors.InputError.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	r, mounts, err := prepare(log, opt)
 	if err != nil {
@@ -37,13 +35,24 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	opt.progress(0.2)
 	r.learn(opt)
 	opt.progress(0.7)
+	if err := r.checkNoise(); err != nil {
+		return nil, err
+	}
 	nodes := r.nodes(r.places(fineGrid, fineGrid))
 	x, p := r.first(0)
 	r.forgetSteps()
 	opt.progress(0.75)
 	smoothed := kalman.Smooth(nodes, x, p)
 	opt.progress(0.9)
+	for i := range smoothed.X {
+		if err := stageFilter.finite([]float64{r.s.T[nodes[i].Index]}, smoothed.X[i][:]); err != nil {
+			return nil, err
+		}
+	}
 	tr := r.track(nodes, smoothed)
+	if err := stageTrack.finite(tr.T, tr.V, tr.S, tr.A, tr.VSD, tr.ASD); err != nil {
+		return nil, err
+	}
 	opt.progress(0.95)
 	tr.Shake = r.s.Shake()
 	for _, m := range mounts {
@@ -54,28 +63,28 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	return tr, nil
 }
 
+// checkNoise fails where what was learned is no number.
+func (r *ride) checkNoise() error {
+	n := r.n.log()
+	if err := stageNoise.finite(r.s.T[:1], n[:], []float64{r.lag, r.shape}); err != nil {
+		return err
+	}
+	return stageNoise.finite(r.s.T, r.noisy)
+}
+
 // prepare checks the log and brings it onto the bike's axes.
 func prepare(log *sensors.Log, opt Options) (*ride, []mount.Mount, error) {
 	s := motion.New(log.Motion)
 	if len(s.T) < fewestMotion {
-		return nil, nil, &sensors.InputError{
-			What:   finding.Said(fmt.Sprintf("there are only %d usable readings of the accelerometer", len(s.T))),
-			Remedy: finding.Said("record for at least a minute with the phone's motion sensors allowed"),
-		}
+		return nil, nil, fewMotion(len(s.T))
 	}
 	fixes := usable(log.Fixes)
 	if len(fixes) < fewestFixes {
-		return nil, nil, &sensors.InputError{
-			What:   finding.Said(fmt.Sprintf("there are only %d usable satellite speeds", len(fixes))),
-			Remedy: finding.Said("allow the phone to use its location and record under open sky"),
-		}
+		return nil, nil, fewFixes(len(fixes))
 	}
-	if fixes[0].t > s.T[len(s.T)-1] || fixes[len(fixes)-1].t < s.T[0] {
-		return nil, nil, &sensors.InputError{
-			What: finding.Said(fmt.Sprintf("the satellite speeds (%.0f to %.0f s) and the motion (%.0f to %.0f s) do not overlap in time",
-				fixes[0].t, fixes[len(fixes)-1].t, s.T[0], s.T[len(s.T)-1])),
-			Remedy: finding.Said("give both on the same clock"),
-		}
+	seen, felt := Span{fixes[0].t, fixes[len(fixes)-1].t}, Span{s.T[0], s.T[len(s.T)-1]}
+	if seen.From > felt.To || seen.To < felt.From {
+		return nil, nil, apart(seen, felt)
 	}
 	opt.progress(0.03)
 	found, err := mount.Find(s, speeds(fixes))
@@ -95,6 +104,9 @@ func prepare(log *sensors.Log, opt Options) (*ride, []mount.Mount, error) {
 	rest = takeSwings(s, found, fixes, &pr, rest, slow)
 	opt.progress(0.13)
 	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
+	if err := stageForce.finite(s.T, pr.force, slow, speed); err != nil {
+		return nil, nil, err
+	}
 	r.setForce(pr.force, slow)
 	opt.progress(0.18)
 	r.setTurned()
@@ -126,7 +138,7 @@ func (r *ride) setForce(force, folded []float64) {
 			slips++
 		}
 		slipping := slips < len(r.cuts) && math.Abs(s.T[i]-s.T[r.cuts[slips]]) < slipLasts
-		if slipping || s.Missing[i] || s.Missing[i-1] || h > math.Max(0.1, 3.5*s.Step) {
+		if slipping || s.Missing[i] || s.Missing[i-1] || h > s.Hole() {
 			r.blind[i] += h
 			continue
 		}

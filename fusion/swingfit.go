@@ -49,10 +49,10 @@ func (st *start) fit() (swing, bool) {
 	}
 	p := newPrefix(&jerks, from, to)
 	quiet := math.Max(quietJerk, math.Sqrt(square))
-	worth := st.s.Step / swingOwn
+	worth := math.Min(1, st.s.Step/swingOwn)
 	var tried []attempt
 	for _, ramp := range ramps() {
-		width := int(ramp / st.s.Step)
+		width := max(1, int(ramp/st.s.Step))
 		for k := 0; k+width < to-from; k += max(1, int(startStep/st.s.Step)) {
 			if a, ok := p.attempt(k, width, quiet, worth); ok {
 				tried = append(tried, a)

@@ -1,6 +1,45 @@
 package words
 
+import "stillair/sensors/finding"
+
 // ofFusion holds what package fusion says.
 func ofFusion() []Entry {
-	return nil
+	n := finding.Count("n", 12)
+	return []Entry{
+		{"fusion.few_motion", args(n), "{n|there is only one usable accelerometer reading|there are only # usable accelerometer readings}",
+			"{n|es gibt nur einen brauchbaren Messwert des Beschleunigungssensors|es gibt nur # brauchbare Messwerte des Beschleunigungssensors}"},
+		{"fusion.allow_motion", nil, "allow the phone's motion sensors and record for at least a minute",
+			"die Bewegungssensoren des Telefons erlauben und mindestens eine Minute aufzeichnen"},
+		{"fusion.few_fixes", args(n), "{n|there is only one usable GPS speed|there are only # usable GPS speeds}",
+			"{n|es gibt nur eine brauchbare GPS-Geschwindigkeit|es gibt nur # brauchbare GPS-Geschwindigkeiten}"},
+		{"fusion.allow_location", nil, "let the phone use its location and record under open sky",
+			"dem Telefon den Standort erlauben und unter freiem Himmel aufzeichnen"},
+		{"fusion.clocks_apart", args(finding.Moment("fixes_from", 1000), finding.Moment("fixes_to", 1060), finding.Moment("motion_from", 0), finding.Moment("motion_to", 60)),
+			"the GPS speeds ({fixes_from~.0} to {fixes_to.0}) and the motion readings ({motion_from~.0} to {motion_to.0}) do not overlap in time",
+			"die GPS-Geschwindigkeiten ({fixes_from~.0} bis {fixes_to.0}) und die Bewegungsdaten ({motion_from~.0} bis {motion_to.0}) überschneiden sich zeitlich nicht"},
+		{"fusion.one_clock", nil, "use the same clock for both", "für beide dieselbe Uhr verwenden"},
+		{"fusion.not_finite", args(finding.Of("stage", finding.New("fusion.stage_track")), finding.Moment("at", 12)),
+			"the calculation failed at {at.0} (stage: {stage})", "die Berechnung ist bei {at.0} gescheitert (Schritt: {stage})"},
+		{"fusion.stage_force", nil, "force along the road", "Kraft längs der Straße"},
+		{"fusion.stage_noise", nil, "sizes of the errors", "Größe der Fehler"},
+		{"fusion.stage_smoother", nil, "speed of the whole ride", "Geschwindigkeit der ganzen Fahrt"},
+		{"fusion.stage_track", nil, "motion and its uncertainty", "Bewegung und ihre Unsicherheit"},
+		{"fusion.report_recording", nil, "please report this and keep the recording", "bitte melden und die Aufzeichnung aufheben"},
+		{"fusion.phone_moved", args(finding.Moment("at", 130)), "the phone moved in its holder at about {at.0}; its direction was found again",
+			"das Telefon hat sich bei etwa {at.0} in der Halterung bewegt; seine Ausrichtung wurde neu bestimmt"},
+		{"fusion.no_gyroscope", nil, "there is no gyroscope: the bike's pitch and its turns cannot be measured",
+			"kein Gyroskop: Nicken und Kurven des Motorrads lassen sich nicht messen"},
+		{"fusion.gyroscope_contradicts", nil, "the gyroscope contradicts the accelerometer and is left out; its axes or its unit may not be what the recording says",
+			"das Gyroskop widerspricht dem Beschleunigungssensor und bleibt außen vor; seine Achsen oder seine Einheit stimmen vielleicht nicht mit der Aufzeichnung überein"},
+		{"fusion.motion_missing", args(finding.Time("time", 3.2), finding.Count("n", 4)), "motion readings are missing for {time.1}{n| in one place| in # places}",
+			"Bewegungsdaten fehlen für {time.1}{n| an einer Stelle| an # Stellen}"},
+		{"fusion.fixes_far_off", args(n, finding.Count("of", 300)), "{n} of {of} GPS speeds are far off and count for little",
+			"{n} von {of} GPS-Geschwindigkeiten liegen weit daneben und zählen kaum"},
+		{"fusion.receiver_smooths", args(finding.Time("over", 0.5).With(0.05)), "the GPS receiver smooths its speeds over about {over.1}, which is allowed for",
+			"der GPS-Empfänger glättet seine Geschwindigkeiten über etwa {over.1}; das ist berücksichtigt"},
+		{"mount.no_direction", nil, "the direction of travel cannot be found: no change of speed was seen by both the accelerometer and GPS",
+			"die Fahrtrichtung ist nicht bestimmbar: keine Änderung der Geschwindigkeit war sowohl im Beschleunigungssensor als auch im GPS zu sehen"},
+		{"mount.change_speed", nil, "record a ride of a few minutes and change speed briskly a few times on a straight road",
+			"einige Minuten aufzeichnen und dabei auf gerader Straße mehrmals zügig die Geschwindigkeit ändern"},
+	}
 }

@@ -48,6 +48,12 @@ type Mount struct {
 // Left is the direction to the rider's left hand, phone axes.
 func (m Mount) Left() r3.Vec { return r3.Cross(m.Up, m.Forward) }
 
+// What Find has to say, in codes; the words stand in export/words.
+const (
+	codeNoDirection finding.Code = "mount.no_direction"
+	codeChangeSpeed finding.Code = "mount.change_speed"
+)
+
 // Found is what the regression says about a ride.
 type Found struct {
 	Mounts []Mount
@@ -55,8 +61,8 @@ type Found struct {
 	LagSet bool    // whether the ride had enough changes of speed to tell it
 }
 
-// Find looks for the mounts of a ride. It fails, in words for the rider, when
-// there is no change of speed to find the direction of travel from.
+// Find looks for the mounts of a ride. It fails, with a *sensors.InputError,
+// when there is no change of speed to find the direction of travel from.
 func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	g := newGauge(s, fixes)
 	defer g.done()
@@ -77,8 +83,8 @@ func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	}
 	if !borrow(mounts, fits) {
 		return found, &sensors.InputError{
-			What:   finding.Said("the direction of travel cannot be told: there is no change of speed that both the accelerometer and the satellite receiver saw"),
-			Remedy: finding.Said("record a ride of some minutes with a few brisk changes of speed on a straight road"),
+			What:   finding.New(codeNoDirection),
+			Remedy: finding.New(codeChangeSpeed),
 		}
 	}
 	stretch(mounts, s)

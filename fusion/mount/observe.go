@@ -50,7 +50,7 @@ func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
 	g.holes[0] = 0
 	for i := 1; i < len(s.T); i++ {
 		g.holes[i] = g.holes[i-1]
-		if s.Missing[i] || s.T[i]-s.T[i-1] > 0.1 {
+		if s.Missing[i] || s.T[i]-s.T[i-1] > s.Hole() {
 			g.holes[i]++
 		}
 	}

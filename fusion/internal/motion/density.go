@@ -7,6 +7,20 @@ import "math"
 // 4, 4 to 8 and 8 to 16 Hz, above what a rider does to the bike's speed.
 var bands = [...]float64{0.04, 0.08, 0.16, 0.32}
 
+// bandHalves are half the reaches of those windows in samples. A slow sensor
+// has no room for all of them: there each is a sample wider than the one
+// before, from the bare readings (0) on, so that no two are the same window,
+// whose difference holds nothing.
+func (s *Series) bandHalves() (out [len(bands)]int) {
+	for k, reach := range bands {
+		out[k] = s.Half(reach / 2)
+		if k > 0 {
+			out[k] = max(out[k], out[k-1]+1)
+		}
+	}
+	return out
+}
+
 // bandAvg is half the width over which their power is averaged, s.
 const bandAvg = 0.5
 
@@ -26,15 +40,16 @@ func (s *Series) DensityInto(dst, f []float64) []float64 {
 }
 
 // DensityReach is how many samples to either side decide the density.
-func (s *Series) DensityReach() int { return 2*s.windowHalf(bands[len(bands)-1]) + s.Half(bandAvg) }
+func (s *Series) DensityReach() int { return 2*s.bandHalves()[len(bands)-1] + s.Half(bandAvg) }
 
 // DensityOf is the density of a part of a series.
 func (s *Series) DensityOf(p *Paper, f []float64) []float64 {
 	out, power, once, mean := p.Sheet(len(f)), p.Sheet(len(f)), p.Sheet(len(f)), p.Sheet(len(f))
 	near, far := p.Sheet(len(f)), p.Sheet(len(f))
-	Mean(near, Mean(once, f, s.windowHalf(bands[0])), s.windowHalf(bands[0]))
+	halves := s.bandHalves()
+	Mean(near, Mean(once, f, halves[0]), halves[0])
 	for k := 1; k < len(bands); k++ {
-		half := s.windowHalf(bands[k])
+		half := halves[k]
 		Mean(far, Mean(once, f, half), half)
 		for i := range power {
 			d := near[i] - far[i]
@@ -42,7 +57,7 @@ func (s *Series) DensityOf(p *Paper, f []float64) []float64 {
 		}
 		// White noise of variance σ² has density σ²·Step; the difference of
 		// the windows passes σ² times the sum of its squared weights.
-		scale := s.Step / squares(s.weights(bands[k-1]), s.weights(bands[k]))
+		scale := s.Step / squares(weights(halves[k-1]), weights(halves[k]))
 		for i, p := range Mean(mean, power, s.Half(bandAvg)) {
 			if p *= scale; k == 1 || p < out[i] {
 				out[i] = p
@@ -66,7 +81,7 @@ func (s *Series) BandOf(p *Paper, f []float64, near, far float64) []float64 {
 	for i := range a {
 		a[i] = (a[i] - b[i]) * (a[i] - b[i])
 	}
-	scale := s.Step / squares(s.weights(near), s.weights(far))
+	scale := s.Step / squares(weights(s.windowHalf(near)), weights(s.windowHalf(far)))
 	out := Mean(b, a, s.Half(bandLong))
 	for i := range out {
 		out[i] *= scale
@@ -78,9 +93,10 @@ func (s *Series) BandOf(p *Paper, f []float64, near, far float64) []float64 {
 // sample wide to either side.
 func (s *Series) windowHalf(reach float64) int { return max(1, s.Half(reach/2)) }
 
-// weights are those of the window, from its middle to its end.
-func (s *Series) weights(reach float64) []float64 {
-	n := 2*s.windowHalf(reach) + 1
+// weights are those of the triangular window that reaches twice half samples,
+// from its middle to its end.
+func weights(half int) []float64 {
+	n := 2*half + 1
 	w := make([]float64, n)
 	for i := range w {
 		w[i] = float64(n-i) / float64(n*n)

@@ -19,7 +19,7 @@ type Series struct {
 	HasTurn bool      // there is a gyroscope
 	Missing []bool    // the sample stands in for one that was not recorded
 	Gaps    [][2]float64
-	Step    float64 // median interval between recorded samples, s
+	Step    float64 // usual interval between recorded samples, s
 
 	read   []sensors.Motion // parallel to T; the log's own slice where nothing was mended
 	spares [][]float64
@@ -73,12 +73,17 @@ const fillStep = 0.1
 // jumps by a month does not fill the memory.
 const maxFill = 20000
 
+// Hole is the interval from which samples count as missing, s: three and a half
+// times the usual one, which two lost readings and their jitter do not reach,
+// but at least a tenth of a second, for which no rider does anything sudden.
+func (s *Series) Hole() float64 { return math.Max(0.1, 3.5*s.Step) }
+
 // New builds the series. Readings that are not finite are left out, as are
 // those that do not come later than the one before. The samples are read, never
 // written, for as long as the series is used.
 func New(samples []sensors.Motion) *Series {
-	s := &Series{Step: medianStep(samples), HasTurn: hasTurn(samples)}
-	gap := math.Max(0.1, 3.5*s.Step)
+	s := &Series{Step: usualStep(samples), HasTurn: hasTurn(samples)}
+	gap := s.Hole()
 	s.T = make([]float64, 0, len(samples))
 	good := s.good(samples, gap)
 	for i := range good {
@@ -176,13 +181,20 @@ func (s *Series) Index(t float64) int {
 	return i
 }
 
-func medianStep(samples []sensors.Motion) float64 {
+// stepOver is how many readings the usual interval is taken over: more than a
+// phone hands over in one burst, with stamps that hardly differ.
+const stepOver = 64
+
+// usualStep is the median over the ride of the mean interval of stepOver
+// readings, s. Bursts, jitter and gaps leave it as it is.
+func usualStep(samples []sensors.Motion) float64 {
 	const most = 20000 // enough to know the median
+	over := max(1, min(stepOver, len(samples)/4))
 	stride := max(1, len(samples)/most)
 	steps := make([]float64, 0, most+1)
-	for i := 1; i < len(samples); i += stride {
-		if h := samples[i].T - samples[i-1].T; h > 0 {
-			steps = append(steps, h)
+	for i := over; i < len(samples); i += stride {
+		if h := samples[i].T - samples[i-over].T; h > 0 && !math.IsInf(h, 0) {
+			steps = append(steps, h/float64(over))
 		}
 	}
 	if len(steps) == 0 {

@@ -1,0 +1,71 @@
+package fusion
+
+import (
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
+
+// What the smoother has to say, in codes; the words stand in export/words.
+const (
+	codeFewMotion   finding.Code = "fusion.few_motion"
+	codeAllowMotion finding.Code = "fusion.allow_motion"
+	codeFewFixes    finding.Code = "fusion.few_fixes"
+	codeAllowPlace  finding.Code = "fusion.allow_location"
+	codeApart       finding.Code = "fusion.clocks_apart"
+	codeOneClock    finding.Code = "fusion.one_clock"
+	codeNotFinite   finding.Code = "fusion.not_finite"
+	codeReport      finding.Code = "fusion.report_recording"
+
+	codePhoneMoved finding.Code = "fusion.phone_moved"
+	codeNoGyro     finding.Code = "fusion.no_gyroscope"
+	codeBadGyro    finding.Code = "fusion.gyroscope_contradicts"
+	codeLost       finding.Code = "fusion.motion_missing"
+	codeFarOff     finding.Code = "fusion.fixes_far_off"
+	codeSmooths    finding.Code = "fusion.receiver_smooths"
+)
+
+func fewMotion(n int) error {
+	return &sensors.InputError{What: finding.New(codeFewMotion, finding.Count("n", n)), Remedy: finding.New(codeAllowMotion)}
+}
+
+func fewFixes(n int) error {
+	return &sensors.InputError{What: finding.New(codeFewFixes, finding.Count("n", n)), Remedy: finding.New(codeAllowPlace)}
+}
+
+// apart says that fixes and motion do not overlap.
+func apart(fixes, motion Span) error {
+	return &sensors.InputError{
+		What: finding.New(codeApart, finding.Moment("fixes_from", fixes.From), finding.Moment("fixes_to", fixes.To),
+			finding.Moment("motion_from", motion.From), finding.Moment("motion_to", motion.To)),
+		Remedy: finding.New(codeOneClock),
+	}
+}
+
+// stage is a step of the smoother, at whose end every number must be finite.
+type stage finding.Code
+
+const (
+	stageForce  stage = "fusion.stage_force"
+	stageNoise  stage = "fusion.stage_noise"
+	stageFilter stage = "fusion.stage_smoother"
+	stageTrack  stage = "fusion.stage_track"
+)
+
+// finite fails where one of some columns parallel to t holds a number that is
+// not finite: what cannot be computed ends here and not as a result.
+func (s stage) finite(t []float64, columns ...[]float64) error {
+	for _, x := range columns {
+		for i := range x {
+			if x[i]-x[i] != 0 {
+				return s.failed(t[min(i, len(t)-1)])
+			}
+		}
+	}
+	return nil
+}
+
+// failed names the stage and the time.
+func (s stage) failed(at float64) error {
+	return &sensors.InputError{What: finding.New(codeNotFinite, finding.Of("stage", finding.New(finding.Code(s))), finding.Moment("at", at)),
+		Remedy: finding.New(codeReport)}
+}
