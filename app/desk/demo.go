@@ -89,7 +89,7 @@ func (d *demoFlags) written() string {
 	} {
 		p.line("  %-15s %s", f[0], f[1])
 	}
-	p.title("Next:  desk analyse %s --report my.html --units both", filepath.Join(d.out, "ride.jsonl.gz"))
+	p.title("Next:  desk analyse %s --report my.html --units both", argument(filepath.Join(d.out, "ride.jsonl.gz")))
 	return p.String()
 }
 

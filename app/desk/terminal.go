@@ -29,6 +29,18 @@ func raw(w io.Writer) io.Writer {
 	return w
 }
 
+// argument is a path as a shell takes it: quoted where it holds anything but
+// letters, digits and the usual signs of paths (POSIX, quoting).
+func argument(path string) string {
+	plain := func(r rune) bool {
+		return unicode.IsLetter(r) || unicode.IsDigit(r) || strings.ContainsRune(`/\._-:+@%,`, r)
+	}
+	if strings.TrimFunc(path, plain) == "" {
+		return path
+	}
+	return "'" + strings.ReplaceAll(path, "'", `'\''`) + "'"
+}
+
 // escape shows control characters (but line ends and tabs), characters of
 // bidirectional control (Unicode Standard Annex 9), line separators and bytes
 // that are no UTF-8 as Go writes them in a string.

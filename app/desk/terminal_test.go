@@ -31,6 +31,14 @@ func TestEscape(t *testing.T) {
 	}
 }
 
+func TestArgument(t *testing.T) {
+	for in, want := range map[string]string{"out/ride.jsonl.gz": "out/ride.jsonl.gz", "an out/a": "'an out/a'", "it's": `'it'\''s'`, "$(x)": "'$(x)'", "": ""} {
+		if got := argument(in); got != want {
+			t.Errorf("%q becomes %s, want %s", in, got, want)
+		}
+	}
+}
+
 // TestNoNameCommandsTheTerminal analyses and exports a recording whose every word
 // holds commands for a terminal, from a path that does too, and with a flag and a
 // verb that do.
