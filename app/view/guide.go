@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/export/plot"
 	"stillair/sensors/units"
 )
 
@@ -62,6 +63,6 @@ func (c Context) GuideCurve() Plot {
 func (c Context) GuideBothWays() Plot {
 	const slope = 0.005 * units.StandardGravity
 	there, back := c.rollLine(-slope), c.rollLine(slope)
-	there.Name, back.Name, back.Tone, back.Dash = c.Book.Guide.PictureThere, c.Book.Guide.PictureBack, 1, Dashed
+	there.Name, back.Name, back.Tone, back.Dash = c.Book.Guide.PictureThere, c.Book.Guide.PictureBack, 1, plot.Dashed
 	return c.guidePlot(there, back)
 }

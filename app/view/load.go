@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/export/plot"
 	"stillair/runs"
 	"stillair/runs/measure"
 	"stillair/runs/worth"
@@ -154,7 +155,7 @@ func (c Context) coastCurves(res *runs.Result, l runs.RoadLoad) (Plot, string) {
 			}
 		}
 		longest = max(longest, x[len(x)-1])
-		line, fit := Line{X: x, Y: y, Dash: Thin}, Line{X: x, Y: f, Tone: 1, Dash: Dashed}
+		line, fit := Line{X: x, Y: y, Dash: plot.Thin}, Line{X: x, Y: f, Tone: 1, Dash: plot.Dashed}
 		if i == 0 {
 			line.Name, fit.Name = c.Book.Run.Measured, c.Book.Run.Fitted
 		}
@@ -197,5 +198,5 @@ func (c Context) forcePlot(l runs.RoadLoad, load worth.Load) Plot {
 	return Plot{Spoken: t.ShareTitle, X: c.axisOf(fmt.Sprintf(t.SpeedAxis, c.SpeedUnit()), 0, c.Speed(top), 5),
 		Y:     c.axisOf(fmt.Sprintf(t.ForceAxis, unit), 0, high[len(high)-1], 4),
 		Bands: []Band{{X: x, Low: low, High: high}},
-		Lines: []Line{{Name: t.AirShare, X: x, Y: all}, {Name: t.RollShare, X: x, Y: roll, Tone: 1, Dash: Dashed}}}
+		Lines: []Line{{Name: t.AirShare, X: x, Y: all}, {Name: t.RollShare, X: x, Y: roll, Tone: 1, Dash: plot.Dashed}}}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"stillair/export/plot"
 	"stillair/runs"
 	"stillair/runs/air"
 	"stillair/runs/measure"
@@ -106,9 +107,9 @@ func (c Context) powerPlot(all []runs.PowerCurve, factor float64, overRPM bool) 
 			y[j], low[j], high[j] = c.powerPoint(curve.Curve.Power[j], factor)
 			left, right, top = min(left, x[j]), max(right, x[j]), max(top, high[j])
 		}
-		p.Bands = append(p.Bands, Band{X: x, Low: low, High: high, Tone: i})
-		line := Line{Name: c.powerName(curve), X: x, Y: y, Tone: i}
-		line.Dash = [...]Dash{Solid, Dashed, Dotted}[i%3]
+		p.Bands = append(p.Bands, Band{X: x, Low: low, High: high, Tone: plot.Tone(i)})
+		line := Line{Name: c.powerName(curve), X: x, Y: y, Tone: plot.Tone(i)}
+		line.Dash = [...]plot.Dash{plot.Solid, plot.Dashed, plot.Dotted}[i%3]
 		p.Lines = append(p.Lines, line)
 		p.Spoken += ". " + line.Name + ", " + c.powerPeak(curve, factor).Reading.Spoken()
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/export/plot"
 	"stillair/runs"
 )
 
@@ -102,15 +103,15 @@ func (c Context) runCurve(res *runs.Result, r runs.Run) Plot {
 	if !r.Accepted() {
 		tone = 1
 	}
-	p.Bands = []Band{{X: ts, Low: low, High: high, Tone: tone}}
-	p.Lines = []Line{{X: ts, Y: vs, Tone: tone}}
+	p.Bands = []Band{{X: ts, Low: low, High: high, Tone: plot.Tone(tone)}}
+	p.Lines = []Line{{X: ts, Y: vs, Tone: plot.Tone(tone)}}
 	if r.Curve != nil {
 		p.Lines[0].Name = t.Measured
 		x, y := make([]float64, len(r.Curve.T)), make([]float64, len(r.Curve.T))
 		for i := range x {
 			x[i], y[i] = r.Curve.T[i]-r.Start, c.Speed(r.Curve.Fit[i])
 		}
-		p.Lines = append(p.Lines, Line{Name: t.Fitted, X: x, Y: y, Tone: 1, Dash: Dashed})
+		p.Lines = append(p.Lines, Line{Name: t.Fitted, X: x, Y: y, Tone: 1, Dash: plot.Dashed})
 	}
 	top := 1.0
 	for _, v := range vs {
@@ -190,6 +191,6 @@ func (c Context) residual(cu *runs.Curve) Plot {
 	}
 	p := Plot{Spoken: t.Residual, X: c.axisOf(t.TimeAxis, 0, x[len(x)-1], 5),
 		Y: c.axisOf(fmt.Sprintf(t.ResidualAxis, c.SpeedUnit()), -most, most, 3)}
-	p.Lines = []Line{{X: []float64{p.X.Min, p.X.Max}, Y: []float64{0, 0}, Tone: 1, Dash: Dashed}, {X: x, Y: y, Dash: Solid}}
+	p.Lines = []Line{{X: []float64{p.X.Min, p.X.Max}, Y: []float64{0, 0}, Tone: 1, Dash: plot.Dashed}, {X: x, Y: y, Dash: plot.Solid}}
 	return p
 }

@@ -5,16 +5,15 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg/draw"
 
+	"stillair/export/plot"
 	"stillair/export/report/figure"
 )
 
 // sizes draws, for each case, which share of the errors stays under a size.
 func sizes(all []*Summary, what string, u Unit) figure.Figure {
-	p := figure.New("size of the error, "+u.Name, "share of the errors that stay under it, %")
-	shown := 0
+	p := &plot.Plot{X: plot.Axis{Label: "size of the error, " + u.Name}, Y: plot.Axis{Label: "share of the errors that stay under it, %", Max: 100}, Low: true}
+	shown, longest := 0, 0.0
 	for _, s := range all {
 		t, ok := s.Values[what]
 		if !ok || t.n < 8 {
@@ -22,27 +21,23 @@ func sizes(all []*Summary, what string, u Unit) figure.Figure {
 		}
 		sorted := slices.Clone(t.size)
 		slices.Sort(sorted)
-		pts := plotter.XYs{{X: 0, Y: 0}}
-		for i, x := range sorted {
-			pts = append(pts, plotter.XY{X: x * u.Factor, Y: 100 * float64(i+1) / t.n})
+		x, y := []float64{0}, []float64{0}
+		for i, e := range sorted {
+			x, y = append(x, e*u.Factor), append(y, 100*float64(i+1)/t.n)
+			longest = math.Max(longest, e*u.Factor)
 		}
-		style := draw.LineStyle{Color: colour(shown), Width: 1.2}
-		if shown >= len(figure.Colours()) {
-			style.Dashes = plotter.DefaultLineStyle.Dashes
-			style.Width = 0.8
+		dash := plot.Solid
+		if shown >= plot.Tones {
+			dash = plot.Dashed
 		}
-		line := &plotter.Line{XYs: pts, LineStyle: style}
-		p.Add(line)
-		p.Legend.Add(s.Case, line)
+		p.Lines = append(p.Lines, plot.Line{Name: s.Case, X: x, Y: y, Tone: tone(shown), Dash: dash})
 		shown++
 	}
 	if shown == 0 {
 		return figure.Figure{}
 	}
-	p.Y.Min, p.Y.Max = 0, 100
-	p.X.Min, p.X.Max = 0, math.Min(p.X.Max, 300)
-	p.Legend.Top = false
-	p.Add(&plotter.Line{XYs: plotter.XYs{{X: 0, Y: 95}, {X: p.X.Max, Y: 95}}, LineStyle: figure.Helper()})
+	p.X.Max = math.Min(longest, 300)
+	p.Lines = append(p.Lines, plot.Line{X: []float64{0, p.X.Max}, Y: []float64{95, 95}, Tone: plot.Soft, Dash: plot.Thin})
 	return figure.Draw(p, 560, 300, what, what+": the share of errors under each size. The line stands at 95 %.")
 }
 
@@ -64,18 +59,19 @@ func standardised(all []*Summary) figure.Figure {
 	if total < 50 {
 		return figure.Figure{}
 	}
-	p := figure.New("error over the standard error that was told", "density")
-	var steps, normal plotter.XYs
+	var steps, normal plot.Line
+	normal.Tone, normal.Dash, normal.Name, steps.Name = 1, plot.Dashed, "normal", "measured"
+	top := 0.0
 	for k, c := range count {
 		x := -reach + float64(k)*width
-		steps = append(steps, plotter.XY{X: x, Y: c / total / width}, plotter.XY{X: x + width, Y: c / total / width})
+		steps.X, steps.Y = append(steps.X, x, x+width), append(steps.Y, c/total/width, c/total/width)
+		top = math.Max(top, c/total/width)
 	}
 	for x := -reach; x <= reach; x += 0.05 {
-		normal = append(normal, plotter.XY{X: x, Y: distuv.UnitNormal.Prob(x)})
+		normal.X, normal.Y = append(normal.X, x), append(normal.Y, distuv.UnitNormal.Prob(x))
 	}
-	p.Add(&plotter.Line{XYs: steps, LineStyle: draw.LineStyle{Color: colour(0), Width: 1.2}},
-		&plotter.Line{XYs: normal, LineStyle: draw.LineStyle{Color: colour(1), Width: 1.2}})
-	p.Y.Min = 0
+	p := &plot.Plot{X: plot.Axis{Label: "error over its standard error"}, Y: plot.Axis{Label: "density", Max: 1.05 * math.Max(top, 0.4)},
+		Lines: []plot.Line{steps, normal}}
 	return figure.Draw(p, 560, 220, "Errors over standard errors",
 		"All errors of the study over their standard errors, as steps, and the normal density that true standard errors would give. What lies beyond 4 is counted in the last step.")
 }

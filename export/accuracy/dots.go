@@ -1,15 +1,9 @@
 package accuracy
 
 import (
-	"image/color"
 	"math"
-	"strings"
 
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
+	"stillair/export/plot"
 	"stillair/export/report/figure"
 )
 
@@ -55,62 +49,41 @@ func wilson(p, n float64) (low, high float64) {
 
 // draw draws the chart; an empty figure where there is nothing to show.
 func (d dots) draw(all []*Summary, title string) figure.Figure {
-	p := figure.New(d.axis, "")
-	lines := make([]plot.Tick, len(all))
+	p := &plot.Plot{X: plot.Axis{Label: d.axis}, Y: plot.Axis{Min: -0.6, Max: float64(len(all)) - 0.4}}
+	series := make([]plot.Dots, len(d.what))
+	for k, what := range d.what {
+		series[k] = plot.Dots{Tone: tone(k)}
+		if len(d.what) > 1 {
+			series[k].Name = what
+		}
+	}
 	shown := 0
 	for i, s := range all {
 		y := float64(len(all) - 1 - i)
-		lines[i] = plot.Tick{Value: y, Label: s.Case + strings.Repeat("\u00a0", 2+len(s.Case)/10)} // the page's letters are wider than those measured
+		p.Y.Ticks = append(p.Y.Ticks, plot.Tick{At: y, Text: s.Case})
 		for k, what := range d.what {
-			if x, ok := d.read(s, what); ok {
-				shown++
-				p.Add(mark{dot: x, y: y + 0.12*(float64(len(d.what)-1)/2-float64(k)), colour: colour(k)})
+			x, ok := d.read(s, what)
+			if !ok {
+				continue
 			}
+			shown++
+			at := y + 0.12*(float64(len(d.what)-1)/2-float64(k))
+			series[k].X, series[k].Y = append(series[k].X, x.x), append(series[k].Y, at)
+			p.Lines = append(p.Lines, plot.Line{X: []float64{x.low, x.high}, Y: []float64{at, at}, Tone: tone(k), Dash: plot.Thin})
 		}
 	}
 	if shown == 0 {
 		return figure.Figure{}
 	}
-	p.Y.Tick.Marker = plot.ConstantTicks(lines)
-	p.Y.Min, p.Y.Max = -0.6, float64(len(all))-0.4
-	for _, x := range d.reaching {
-		p.X.Min, p.X.Max = math.Min(p.X.Min, x), math.Max(p.X.Max, x)
-		p.Add(&plotter.Line{XYs: plotter.XYs{{X: x, Y: p.Y.Min}, {X: x, Y: p.Y.Max}}, LineStyle: figure.Helper()})
-	}
+	p.Dots = series
 	if len(d.what) > 1 {
-		for k, what := range d.what {
-			p.Legend.Add(what, mark{colour: colour(k)})
-		}
 		p.Y.Max += 0.28 * float64(len(d.what))
 	}
-	height := vg.Length(60 + 24*len(all) + 12*len(d.what))
+	for _, x := range d.reaching {
+		p.Lines = append(p.Lines, plot.Line{X: []float64{x, x}, Y: []float64{p.Y.Min, p.Y.Max}, Tone: plot.Soft, Dash: plot.Thin})
+	}
+	height := float64(60 + 24*len(all) + 12*len(d.what))
 	return figure.Draw(p, 560, height, title, title+". Dots are measured, bars the 95 % interval that the number of rides leaves.")
 }
 
-func colour(k int) color.NRGBA {
-	all := figure.Colours()
-	return all[k%len(all)]
-}
-
-// mark draws one dot with its interval, and its sample in a legend.
-type mark struct {
-	dot
-	y      float64
-	colour color.NRGBA
-}
-
-// Plot draws the dot.
-func (m mark) Plot(c draw.Canvas, p *plot.Plot) {
-	tx, ty := p.Transforms(&c)
-	low, high := math.Max(m.low, p.X.Min), math.Min(m.high, p.X.Max)
-	c.StrokeLine2(draw.LineStyle{Color: m.colour, Width: 1.2}, tx(low), ty(m.y), tx(high), ty(m.y))
-	c.DrawGlyph(draw.GlyphStyle{Color: m.colour, Radius: 2.6, Shape: draw.CircleGlyph{}}, vg.Point{X: tx(m.x), Y: ty(m.y)})
-}
-
-// DataRange tells how far the dot reaches.
-func (m mark) DataRange() (xmin, xmax, ymin, ymax float64) { return m.low, m.high, m.y, m.y }
-
-// Thumbnail draws the legend's sample.
-func (m mark) Thumbnail(c *draw.Canvas) {
-	c.DrawGlyph(draw.GlyphStyle{Color: m.colour, Radius: 2.6, Shape: draw.CircleGlyph{}}, c.Center())
-}
+func tone(k int) plot.Tone { return plot.Tone(k % plot.Tones) }

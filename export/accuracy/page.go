@@ -9,6 +9,7 @@ import (
 	"math"
 	"slices"
 
+	"stillair/export/plot"
 	"stillair/export/report/figure"
 	"stillair/export/shown"
 )
@@ -144,7 +145,7 @@ func (s *Section) figures() []figure.Figure {
 	var what []string
 	for _, c := range s.Cases {
 		for _, name := range c.names {
-			if c.Values[name] != nil && !slices.Contains(what, name) && len(what) < len(figure.Colours()) {
+			if c.Values[name] != nil && !slices.Contains(what, name) && len(what) < plot.Tones {
 				what = append(what, name)
 			}
 		}

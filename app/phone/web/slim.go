@@ -1,9 +1,8 @@
 package web
 
 // Part of what the libraries bring along this app never shows: fonts for
-// slanted and for typewriter text, a reader of marked-up text, tables of the
-// world's older encodings, which the toolkit's reader of SVG could meet, and what the plots of a report could
-// be set in besides one font. Thorough compiles against copies of the modules
+// slanted and for typewriter text, a reader of marked-up text, and tables of the
+// world's older encodings, which the toolkit's reader of SVG could meet. Thorough compiles against copies of the modules
 // from which that is taken out.
 
 import (
@@ -31,7 +30,6 @@ var modules = []module{
 	{"fyne.io/fyne/v2", []cut{{"theme/bundled-fonts.go", oneFont},
 		{"widget/markdown.go", noMarkdown}, {"widget/markdown_image_wasm.go", noMarkdownImages}}},
 	{"golang.org/x/net", []cut{{"html/charset/charset.go", onlyUTF8}}},
-	{"gonum.org/v1/plot", []cut{{"font/liberation/liberation.go", onePlotFont}, {"text/latex.go", noLaTeX}}},
 }
 
 // oneFont has the styles that the app does not use drawn with the upright
@@ -75,33 +73,6 @@ func NewReaderLabel(label string, input io.Reader) (io.Reader, error) {
 `, nil
 }
 
-// onePlotFont has every style of a plot measured with the app's own upright
-// font. A report's plots carry no font: the page's takes its place.
-func onePlotFont(text string) (string, error) {
-	const fonts, app = `"codeberg.org/go-fonts/liberation/`, `"fyne.io/fyne/v2/theme"`
-	var out []string
-	styles := 0
-	for line := range strings.Lines(text) {
-		if strings.Contains(line, fonts) {
-			if styles > 0 {
-				continue
-			}
-			line = "\t" + app + "\n"
-		}
-		if at := strings.Index(line, "liberation"); at >= 0 && strings.HasSuffix(line, ".TTF)\n") {
-			line = line[:at] + "theme.DefaultTextFont().Content())\n"
-		}
-		if strings.Contains(line, app) || strings.Contains(line, "theme.Default") {
-			styles++
-		}
-		out = append(out, line)
-	}
-	if styles != 1+12 { // imported once, and the twelve styles
-		return "", fmt.Errorf("the twelve fonts are not where they were")
-	}
-	return strings.Join(out, ""), nil
-}
-
 // noMarkdown has text that is marked up shown as it is: the app has none.
 func noMarkdown(text string) (string, error) {
 	if !strings.Contains(text, "func parseMarkdown(content string) []RichTextSegment {") {
@@ -132,14 +103,6 @@ func noMarkdownImages(text string) (string, error) {
 		return "", fmt.Errorf("the function parseMarkdownImage is not where it was")
 	}
 	return "package widget\n", nil
-}
-
-// noLaTeX takes out the typesetting of formulas, of which no plot has any.
-func noLaTeX(text string) (string, error) {
-	if !strings.Contains(text, "type Latex struct") {
-		return "", fmt.Errorf("the type Latex is not where it was")
-	}
-	return "package text\n", nil
 }
 
 // slim copies the modules into work, makes the cuts and returns the path of a

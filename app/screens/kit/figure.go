@@ -7,6 +7,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 
 	"stillair/app/view"
+	"stillair/export/plot"
 )
 
 // wrap sets objects one after another like words, all on one base line, and
@@ -117,8 +118,8 @@ func (k Kit) Spark(x, y []float64, tone int) *Box {
 		x0, x1 = x[0], x[len(x)-1]
 	}
 	pad := (hi - lo) * 0.08
-	a := &plotArea{kit: k, plot: view.Plot{X: view.Axis{Min: x0 - (x1-x0)*0.04, Max: x1 + (x1-x0)*0.04},
-		Y: view.Axis{Min: lo - pad, Max: hi + pad}, Lines: []view.Line{{X: x, Y: y, Tone: tone}}}}
+	a := &plotArea{kit: k, plot: plot.Plot{X: plot.Axis{Min: x0 - (x1-x0)*0.04, Max: x1 + (x1-x0)*0.04},
+		Y: plot.Axis{Min: lo - pad, Max: hi + pad}, Lines: []plot.Line{{X: x, Y: y, Tone: plot.Tone(tone)}}}}
 	return newBox(fixed{52, 40}, plate(k.Palette.Sunk, nil, 6), canvas.NewRaster(a.draw))
 }
 

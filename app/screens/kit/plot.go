@@ -8,12 +8,12 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 
-	"stillair/app/view"
+	"stillair/export/plot"
 )
 
 // Plot draws curves on a raster of its own: thousands of points cost a few
 // milliseconds, and only when the picture changes. Words stand on it as text.
-func (k Kit) Plot(p view.Plot, height float32) *Box {
+func (k Kit) Plot(p plot.Plot, height float32) *Box {
 	a := &plotArea{plot: p, kit: k}
 	raster := canvas.NewRaster(a.draw)
 	objects := []fyne.CanvasObject{raster}
@@ -41,7 +41,7 @@ func (k Kit) Plot(p view.Plot, height float32) *Box {
 }
 
 type plotArea struct {
-	plot view.Plot
+	plot plot.Plot
 	kit  Kit
 }
 
@@ -102,7 +102,7 @@ func (a *plotArea) grid(p *pen, scale float64) {
 	}
 }
 
-func (a *plotArea) band(p *pen, b view.Band) {
+func (a *plotArea) band(p *pen, b plot.Band) {
 	var edge []point
 	for i := range b.X {
 		edge = append(edge, a.at(p, b.X[i], b.High[i]))
@@ -113,9 +113,17 @@ func (a *plotArea) band(p *pen, b view.Band) {
 	p.area(edge, withAlpha(a.tone(b.Tone), 0x38))
 }
 
-func (a *plotArea) tone(i int) color.NRGBA { return a.kit.Palette.Tones[i%len(a.kit.Palette.Tones)] }
+func (a *plotArea) tone(t plot.Tone) color.NRGBA {
+	switch {
+	case t == plot.Ink:
+		return a.kit.Palette.Ink
+	case t < 0:
+		return a.kit.Palette.Muted
+	}
+	return a.kit.Palette.Tones[int(t)%len(a.kit.Palette.Tones)]
+}
 
-func (a *plotArea) line(p *pen, l view.Line, scale float64) {
+func (a *plotArea) line(p *pen, l plot.Line, scale float64) {
 	var pts []point
 	for i := range l.X {
 		if q := a.at(p, l.X[i], l.Y[i]); !math.IsNaN(q.x) && !math.IsNaN(q.y) {
@@ -128,13 +136,13 @@ func (a *plotArea) line(p *pen, l view.Line, scale float64) {
 	}
 }
 
-func lineStyle(d view.Dash) (width, on, off float64) {
+func lineStyle(d plot.Dash) (width, on, off float64) {
 	switch d {
-	case view.Dashed:
+	case plot.Dashed:
 		return 2.4, 9, 6
-	case view.Dotted:
+	case plot.Dotted:
 		return 2.6, 1, 6
-	case view.Thin:
+	case plot.Thin:
 		return 1.2, 1, 0
 	}
 	return 2.8, 1, 0
@@ -174,11 +182,11 @@ func (l plotLayout) place(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-func share(x float64, a view.Axis) float32 { return float32((x - a.Min) / (a.Max - a.Min)) }
+func share(x float64, a plot.Axis) float32 { return float32((x - a.Min) / (a.Max - a.Min)) }
 
 // placeMark puts a mark's words below and right of its point, or left of it
 // where the right has no room.
-func (l plotLayout) placeMark(o fyne.CanvasObject, m view.PlotMark, left, top, w, h float32) {
+func (l plotLayout) placeMark(o fyne.CanvasObject, m plot.Mark, left, top, w, h float32) {
 	a := l.area
 	tw, line := WidthOf(o), a.labelSize()*1.36
 	x := left + share(m.X, a.plot.X)*w + 9
@@ -197,14 +205,14 @@ func (l plotLayout) placeMark(o fyne.CanvasObject, m view.PlotMark, left, top, w
 }
 
 // legend names the lines that have a name, each beside a piece of itself.
-func (k Kit) legend(p view.Plot) *Box {
+func (k Kit) legend(p plot.Plot) *Box {
 	var items []fyne.CanvasObject
 	for _, l := range p.Lines {
 		if l.Name == "" {
 			continue
 		}
-		sample := canvas.NewRaster((&plotArea{kit: k, plot: view.Plot{X: view.Axis{Max: 1}, Y: view.Axis{Min: -1, Max: 1},
-			Lines: []view.Line{{X: []float64{0.06, 0.94}, Y: []float64{0, 0}, Tone: l.Tone, Dash: l.Dash}}}}).draw)
+		sample := canvas.NewRaster((&plotArea{kit: k, plot: plot.Plot{X: plot.Axis{Max: 1}, Y: plot.Axis{Min: -1, Max: 1},
+			Lines: []plot.Line{{X: []float64{0.06, 0.94}, Y: []float64{0, 0}, Tone: l.Tone, Dash: l.Dash}}}}).draw)
 		items = append(items, k.Row(6, Centre, newBox(fixed{30, 12}, sample), k.Text(Small, Muted, l.Name)))
 	}
 	if items == nil {

@@ -2,14 +2,9 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
 	"math"
 
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
+	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/runs"
 )
@@ -21,41 +16,40 @@ const most = 60
 // below what the fit leaves over.
 func CoastDowns(r *runs.Result, setup string, units shown.System) Figure {
 	unit := units.First(shown.Speed)
-	top := newPlot("", "speed, "+unit.Name)
-	left := newPlot("seconds since the clutch was pulled", "residual, "+unit.Name)
-	count := 0
-	reach, longest := 0.0, 0.0
+	top := &plot.Plot{Y: plot.Axis{Label: "speed, " + unit.Name}}
+	left := &plot.Plot{X: plot.Axis{Label: "seconds since the clutch was pulled"}, Y: plot.Axis{Label: "residual, " + unit.Name}}
+	count, reach, longest, fastest := 0, 0.0, 0.0, 0.0
 	for _, run := range r.Runs {
 		if run.Kind != runs.CoastDown || run.Setup != setup || !run.Accepted() || run.Curve == nil || len(run.Curve.T) < 2 {
 			continue
 		}
 		count++
-		dots, fit, over := curvePoints(run.Curve, 1/unit.SI)
-		style := direction(r.Runs, run)
-		top.Add(line(fit, draw.LineStyle{Color: faint(soft, 0.8), Width: 0.9}), &plotter.Scatter{XYs: dots, GlyphStyle: style})
-		left.Add(&plotter.Scatter{XYs: over, GlyphStyle: style})
-		for _, o := range over {
-			reach, longest = math.Max(reach, math.Abs(o.Y)), math.Max(longest, o.X)
+		t, v, fit, over := curvePoints(run.Curve, 1/unit.SI)
+		back := comesBack(r.Runs, run)
+		tone := plot.Tone(0)
+		if back {
+			tone = 1
+		}
+		top.Lines = append(top.Lines, plot.Line{X: t, Y: fit, Tone: plot.Soft, Dash: plot.Thin})
+		top.Dots = append(top.Dots, plot.Dots{X: t, Y: v, Tone: tone, Triangle: back})
+		left.Dots = append(left.Dots, plot.Dots{X: t, Y: over, Tone: tone, Triangle: back})
+		for i := range t {
+			reach, longest, fastest = math.Max(reach, math.Abs(over[i])), math.Max(longest, t[i]), math.Max(fastest, math.Max(v[i], fit[i]))
 		}
 	}
 	if count == 0 {
 		return Figure{}
 	}
-	zero := plotter.XYs{{X: 0, Y: 0}, {X: longest, Y: 0}}
-	left.Add(line(zero, draw.LineStyle{Color: ink, Width: 0.8}))
-	for _, p := range []*plot.Plot{top, left} {
-		p.X.Min, p.X.Max = 0, longest
-	}
-	top.Y.Min = 0
+	left.Lines = []plot.Line{{X: []float64{0, longest}, Y: []float64{0, 0}, Tone: plot.Ink, Dash: plot.Thin}}
+	top.X.Max, left.X.Max, top.Y.Max = longest, longest, fastest
 	left.Y.Min, left.Y.Max = -1.1*reach, 1.1*reach
-	withoutX(top)
-	caption := fmt.Sprintf("%d coast-downs, measured (dots one way, triangles the other) over what the fitted drag and rolling resistance give (lines). Below: what is left over, measured less fitted.", count)
-	return render([]row{{top, 5}, {left, 2.6}}, vg.Length(Narrow.width), 440, "Coast-downs, "+setup, caption)
+	withoutNumbers(top)
+	caption := fmt.Sprintf("%d coast-downs, measured (dots one way, triangles the other) over what the fitted drag and rolling resistance give (lines). Below, the residual: measured minus fitted.", count)
+	return render([]plot.Row{{Plot: top, Share: 5}, {Plot: left, Share: 2.6}}, Narrow.width, 440, "Coast-downs, "+setup, caption)
 }
 
-// direction returns dots for runs that go the way of the setup's first, and
-// triangles for those that come back.
-func direction(all []runs.Run, run runs.Run) draw.GlyphStyle {
+// comesBack reports whether a run goes the other way than the first.
+func comesBack(all []runs.Run, run runs.Run) bool {
 	first := math.NaN()
 	for _, r := range all {
 		if r.Kind == runs.CoastDown && finite(r.BearingDeg) {
@@ -63,34 +57,20 @@ func direction(all []runs.Run, run runs.Run) draw.GlyphStyle {
 			break
 		}
 	}
-	if math.Cos((run.BearingDeg-first)*math.Pi/180) < 0 {
-		return draw.GlyphStyle{Color: faint(vermillion, 0.75), Radius: 2, Shape: draw.PyramidGlyph{}}
-	}
-	return draw.GlyphStyle{Color: faint(blue, 0.75), Radius: 1.7, Shape: draw.CircleGlyph{}}
+	return math.Cos((run.BearingDeg-first)*math.Pi/180) < 0
 }
 
 // curvePoints returns measured and fitted speeds and their difference over the
 // time since the run's beginning.
-func curvePoints(c *runs.Curve, scale float64) (dots, fit, over plotter.XYs) {
+func curvePoints(c *runs.Curve, scale float64) (t, v, fit, over []float64) {
 	n := min(len(c.T), len(c.V), len(c.Fit))
 	step := 1 + (n-1)/most
 	for i := 0; i < n; i += step {
-		t := c.T[i] - c.T[0]
 		if !finite(c.V[i]) || !finite(c.Fit[i]) {
 			continue
 		}
-		dots = append(dots, plotter.XY{X: t, Y: c.V[i] * scale})
-		fit = append(fit, plotter.XY{X: t, Y: c.Fit[i] * scale})
-		over = append(over, plotter.XY{X: t, Y: (c.V[i] - c.Fit[i]) * scale})
+		t, v, fit = append(t, c.T[i]-c.T[0]), append(v, c.V[i]*scale), append(fit, c.Fit[i]*scale)
+		over = append(over, (c.V[i]-c.Fit[i])*scale)
 	}
-	return dots, fit, over
-}
-
-// area is a filled stretch between two lines over the same x.
-func area(low, high plotter.XYs, c color.Color) *plotter.Polygon {
-	ring := append(plotter.XYs{}, high...)
-	for i := len(low) - 1; i >= 0; i-- {
-		ring = append(ring, low[i])
-	}
-	return &plotter.Polygon{XYs: []plotter.XYs{ring}, Color: c}
+	return t, v, fit, over
 }

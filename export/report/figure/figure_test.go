@@ -6,10 +6,12 @@ import (
 	"io"
 	"math"
 	"math/rand/v2"
+	"regexp"
 	"strings"
 	"testing"
 
 	"stillair/export/internal/invented"
+	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/measure"
@@ -75,7 +77,7 @@ func TestFigures(t *testing.T) {
 				t.Errorf("%s does not say %q: %s", name, w, all)
 			}
 		}
-		if c := hex.FindString(string(f.SVG)); c != "" || !strings.Contains(string(f.SVG), "var(--ink)") {
+		if c := regexp.MustCompile(`#[0-9a-fA-F]{3,6}|rgb`).FindString(string(f.SVG)); c != "" || !strings.Contains(string(f.SVG), "var(--ink)") {
 			t.Errorf("%s has the fixed colour %q", name, c)
 		}
 		if f.Caption == "" || !strings.Contains(string(f.SVG), "aria-label") {
@@ -123,16 +125,16 @@ func TestDecimateKeepsPeaks(t *testing.T) {
 			}
 			low, high = math.Min(low, y[i]), math.Max(high, y[i])
 		}
-		pts := decimate(x, y, 200)
+		px, py := decimate(x, y, 200)
 		gotLow, gotHigh := math.Inf(1), math.Inf(-1)
-		for i, p := range pts {
-			gotLow, gotHigh = math.Min(gotLow, p.Y), math.Max(gotHigh, p.Y)
-			if i > 0 && p.X <= pts[i-1].X {
+		for i := range px {
+			gotLow, gotHigh = math.Min(gotLow, py[i]), math.Max(gotHigh, py[i])
+			if i > 0 && px[i] <= px[i-1] {
 				t.Fatalf("point %d is not right of the one before", i)
 			}
 		}
-		if gotLow != low || gotHigh != high || len(pts) > 4*202 {
-			t.Fatalf("%d points became %d, from %v to %v instead of %v to %v", n, len(pts), gotLow, gotHigh, low, high)
+		if gotLow != low || gotHigh != high || len(px) > 4*202 {
+			t.Fatalf("%d points became %d, from %v to %v instead of %v to %v", n, len(px), gotLow, gotHigh, low, high)
 		}
 	}
 }
@@ -146,8 +148,8 @@ func TestTicks(t *testing.T) {
 	}
 	for _, tt := range tests {
 		var got []string
-		for _, k := range (ticks{}).Ticks(tt.low, tt.high) {
-			got = append(got, k.Label)
+		for _, k := range plot.Ticks(tt.low, tt.high, 6, shown.Fixed) {
+			got = append(got, k.Text)
 		}
 		if strings.Join(got, " ") != tt.want {
 			t.Errorf("ticks from %v to %v: %v, want %s", tt.low, tt.high, got, tt.want)

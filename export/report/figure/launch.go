@@ -2,15 +2,11 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
-	"gonum.org/v1/plot/font"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/text"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
+	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/runs"
 )
@@ -28,7 +24,6 @@ func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
 		return Figure{}
 	}
 	unit := units.First(shown.Speed)
-	p := newPlot("seconds from first movement", "speed, "+unit.Name)
 	t, v := within(r.Track.T, r.Track.V, run.Start-1, run.End+0.3)
 	if len(t) < 2 {
 		return Figure{}
@@ -36,37 +31,34 @@ func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
 	for i := range t {
 		t[i] -= run.Start
 	}
-	p.Add(line(scaled(decimate(t, v, 380), 1, 1/unit.SI), draw.LineStyle{Color: ink, Width: 1.4}))
+	x, y := decimate(t, v, 380)
+	p := &plot.Plot{X: plot.Axis{Label: "seconds from first movement"}, Y: plot.Axis{Label: "speed, " + unit.Name},
+		Lines: []plot.Line{{X: x, Y: scaled(y, 1/unit.SI), Tone: plot.Ink}}}
+	p.Reach()
 	p.X.Min, p.X.Max, p.Y.Min = t[0], t[len(t)-1], 0
 	p.Y.Max *= 1.12
 	marks := markPoints(run, t, v, 1/unit.SI)
-	speeds, distances := &plotter.Scatter{GlyphStyle: draw.GlyphStyle{Color: blue, Radius: 3, Shape: draw.CircleGlyph{}}},
-		&plotter.Scatter{GlyphStyle: draw.GlyphStyle{Color: vermillion, Radius: 3.4, Shape: draw.PyramidGlyph{}}}
+	dots := [2]plot.Dots{{Large: true}, {Large: true, Triangle: true, Tone: 1}}
 	for _, m := range marks {
+		d := &dots[0]
 		if m.distance {
-			distances.XYs = append(distances.XYs, m.at)
-		} else {
-			speeds.XYs = append(speeds.XYs, m.at)
+			d = &dots[1]
 		}
+		d.X, d.Y = append(d.X, m.x), append(d.Y, m.y)
 	}
-	p.Add(speeds, distances)
-	below, above := textStyle(p, 9), textStyle(p, 9)
-	below.YAlign, above.YAlign, above.XAlign = text.YTop, text.YBottom, text.XRight
+	p.Dots = dots[:]
 	for _, m := range withWords(marks, units, p.Y.Max) {
-		label := words{x: m.at.X, y: m.at.Y, text: fmt.Sprintf("%s  %.2f s", m.name, m.at.X), style: below, dx: 6, dy: 2}
-		if m.at.X > 0.65*p.X.Max { // no room to the right
-			label.style, label.dx, label.dy = above, -5, 3
-		}
-		p.Add(label)
+		tight := m.x > 0.65*p.X.Max // no room to the right
+		p.Marks = append(p.Marks, plot.Mark{X: m.x, Y: m.y, Left: tight, Above: tight, Text: fmt.Sprintf("%s  %.2f s", m.name, m.x)})
 	}
 	caption := fmt.Sprintf("Run %d: speed since first movement. Dots: speeds reached; triangles: distances covered.", run.ID)
-	return render([]row{{p, 1}}, vg.Length(Narrow.width), 250, fmt.Sprintf("Launch, run %d", run.ID), caption)
+	return Draw(p, Narrow.width, 250, fmt.Sprintf("Launch, run %d", run.ID), caption)
 }
 
 // markPoint is a mark on the speed curve.
 type markPoint struct {
 	name     string
-	at       plotter.XY
+	x, y     float64 // on the plot
 	distance bool
 }
 
@@ -79,7 +71,7 @@ func markPoints(run runs.Run, t, v []float64, scale float64) []markPoint {
 		if !fromRest || !finite(m.Time.X) || !finite(speed) {
 			continue
 		}
-		out = append(out, markPoint{name: m.Name, at: plotter.XY{X: m.Time.X, Y: speed * scale}, distance: !strings.Contains(m.Name, "-")})
+		out = append(out, markPoint{name: m.Name, x: m.Time.X, y: speed * scale, distance: !strings.Contains(m.Name, "-")})
 	}
 	return out
 }
@@ -98,15 +90,10 @@ func withWords(marks []markPoint, units shown.System, top float64) []markPoint {
 			continue
 		}
 		room := 0.075 * top
-		if slices.ContainsFunc(out, func(o markPoint) bool { return abs(o.at.Y-marks[i].at.Y) < room }) {
+		if slices.ContainsFunc(out, func(o markPoint) bool { return math.Abs(o.y-marks[i].y) < room }) {
 			continue
 		}
 		out = append(out, marks[i])
 	}
 	return out
 }
-
-func abs(x float64) float64 { return max(x, -x) }
-
-// bold is the weight of headings inside a figure.
-var bold = font.Font{Weight: 2}

@@ -1,10 +1,7 @@
 package figure
 
 import (
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
+	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/runs/worth"
 )
@@ -26,33 +23,22 @@ func shares(l worth.Load, q shown.Quantity, per func(v float64) float64, what, s
 		return Figure{}
 	}
 	speed, unit := units.First(shown.Speed), units.First(q)
-	p := newPlot("steady speed, "+speed.Name, what+", "+unit.Name)
 	const steps = 60
-	var zero, tyres, whole, low, high plotter.XYs
-	for i := range steps + 1 {
+	n := steps + 1
+	x, zero, tyres, whole, low, high := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
+	for i := range n {
 		v := fastest * float64(i) / steps
 		k := per(v) / unit.SI
 		f := l.Force(v)
-		roll := f.X * (1 - l.AirShare(v))
-		x := v / speed.SI
-		zero = append(zero, plotter.XY{X: x})
-		tyres = append(tyres, plotter.XY{X: x, Y: roll * k})
-		whole = append(whole, plotter.XY{X: x, Y: f.X * k})
-		low = append(low, plotter.XY{X: x, Y: (f.X - shown.Normal95*f.SE) * k})
-		high = append(high, plotter.XY{X: x, Y: (f.X + shown.Normal95*f.SE) * k})
+		x[i], tyres[i], whole[i] = v/speed.SI, f.X*(1-l.AirShare(v))*k, f.X*k
+		low[i], high[i] = (f.X-shown.Normal95*f.SE)*k, (f.X+shown.Normal95*f.SE)*k
 	}
-	p.Add(area(zero, tyres, faint(orange, 0.55)), area(tyres, whole, faint(blue, 0.35)))
-	dashed := draw.LineStyle{Color: ink, Width: 0.8, Dashes: []vg.Length{3, 2}}
-	p.Add(line(tyres, draw.LineStyle{Color: ink, Width: 0.6}), line(low, dashed), line(high, dashed),
-		line(whole, draw.LineStyle{Color: ink, Width: 1.4}))
-	p.X.Min, p.X.Max, p.Y.Min = 0, fastest/speed.SI, 0
-	style := textStyle(p, 11)
-	style.Font = face(11, bold)
-	style.XAlign = -1
 	mid := steps * 19 / 20
-	style.YAlign = -0.5
-	p.Add(words{x: whole[mid].X, y: (tyres[mid].Y + whole[mid].Y) / 2, text: "air", style: style},
-		words{x: tyres[mid].X, y: tyres[mid].Y / 2, text: "tyres", style: style})
+	p := &plot.Plot{X: plot.Axis{Label: "steady speed, " + speed.Name}, Y: plot.Axis{Label: what + ", " + unit.Name, Max: high[steps]},
+		Bands: []plot.Band{{X: x, Low: zero, High: tyres, Tone: 3, Full: true}, {X: x, Low: tyres, High: whole, Tone: 0, Full: true}},
+		Lines: []plot.Line{{X: x, Y: tyres, Tone: plot.Ink, Dash: plot.Thin}, {X: x, Y: low, Tone: plot.Ink, Dash: plot.Helper},
+			{X: x, Y: high, Tone: plot.Ink, Dash: plot.Helper}, {X: x, Y: whole, Tone: plot.Ink}},
+		Marks: []plot.Mark{{X: x[mid], Y: (tyres[mid] + whole[mid]) / 2, Words: true, Text: "air"}, {X: x[mid], Y: tyres[mid] / 2, Words: true, Text: "tyres"}}}
 	caption := "Steady " + what + " on a level road without wind: what the tyres take and what the air takes on top. Dashed: the 95 % band of the whole."
-	return render([]row{{p, 1}}, vg.Length(Narrow.width), 250, what+", "+setup, caption)
+	return Draw(p, Narrow.width, 250, what+", "+setup, caption)
 }

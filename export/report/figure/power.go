@@ -1,24 +1,13 @@
 package figure
 
 import (
-	"image/color"
-
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/text"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
+	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/runs"
 )
 
-// strokes tell curves apart by colour and dashes.
-var strokes = []struct {
-	colour color.NRGBA
-	dashes []vg.Length
-}{
-	{blue, nil}, {vermillion, []vg.Length{6, 2}}, {green, []vg.Length{2, 2}}, {purple, []vg.Length{8, 2, 2, 2}}, {orange, []vg.Length{4, 4}}, {ink, []vg.Length{1, 2}},
-}
+// dashes tell curves apart beside their tones.
+var dashes = [...]plot.Dash{plot.Solid, plot.Dashed, plot.Dotted, plot.Helper, plot.Thin}
 
 // PowerName names a power curve: its setup and gear.
 func PowerName(p runs.PowerCurve) string {
@@ -39,45 +28,42 @@ func PowerName(p runs.PowerCurve) string {
 // for each setup and gear.
 func Powers(all []runs.PowerCurve, units shown.System) Figure {
 	speed, unit := units.First(shown.Speed), units.First(shown.Power)
-	p := newPlot("speed, "+speed.Name, "power at the road, "+unit.Name)
-	drawn := 0
+	p := &plot.Plot{X: plot.Axis{Label: "speed, " + speed.Name}, Y: plot.Axis{Label: "power at the road, " + unit.Name}}
+	top := 0.0
 	for _, c := range all {
-		if c.Curve == nil || len(c.Curve.Speed) < 2 || drawn == len(strokes) {
+		if c.Curve == nil || len(p.Lines) == len(dashes) {
 			continue
 		}
-		var middle, low, high plotter.XYs
+		var x, middle, low, high []float64
 		for i, v := range c.Curve.Speed {
 			w := c.Curve.Power[i]
 			if !finite(w.X) || !finite(w.SE) {
 				continue
 			}
-			x, h := v/speed.SI, shown.Normal95*w.SE
-			middle = append(middle, plotter.XY{X: x, Y: w.X / unit.SI})
-			low = append(low, plotter.XY{X: x, Y: (w.X - h) / unit.SI})
-			high = append(high, plotter.XY{X: x, Y: (w.X + h) / unit.SI})
+			h := shown.Normal95 * w.SE
+			x, middle = append(x, v/speed.SI), append(middle, w.X/unit.SI)
+			low, high = append(low, (w.X-h)/unit.SI), append(high, (w.X+h)/unit.SI)
+			top = max(top, (w.X+h)/unit.SI)
 		}
 		if len(middle) < 2 {
 			continue
 		}
-		s := strokes[drawn]
-		drawn++
-		p.Add(area(low, high, faint(s.colour, 0.2)), line(middle, draw.LineStyle{Color: s.colour, Width: 1.6, Dashes: s.dashes}))
-		style := textStyle(p, 9)
+		tone := plot.Tone(len(p.Lines))
+		p.Bands = append(p.Bands, plot.Band{X: x, Low: low, High: high, Tone: tone})
+		p.Lines = append(p.Lines, plot.Line{X: x, Y: middle, Tone: tone, Dash: dashes[tone]})
 		at := len(middle) * 2 / 5
-		name := words{x: middle[at].X, y: low[at].Y, text: PowerName(c), style: style, dx: 5, dy: -1}
-		name.style.YAlign = text.YTop
+		name := plot.Mark{X: x[at], Y: low[at], Text: PowerName(c)}
 		if highest(all, c) {
-			name.y, name.dx, name.dy = high[at].Y, -5, 1
-			name.style.XAlign, name.style.YAlign = text.XRight, text.YBottom
+			name.Y, name.Left, name.Above = high[at], true, true
 		}
-		p.Add(name)
+		p.Marks = append(p.Marks, name)
 	}
-	if drawn == 0 {
+	if len(p.Lines) == 0 {
 		return Figure{}
 	}
-	p.Y.Min = 0
+	p.Y.Max = 1.05 * top
 	caption := "Power at the road in still air on the level, as measured on full throttle, with its 95 % band. At the crank it is more by what gearbox, chain and tyre take."
-	return render([]row{{p, 1}}, vg.Length(Narrow.width), 250, "Power at the road", caption)
+	return Draw(p, Narrow.width, 250, "Power at the road", caption)
 }
 
 // highest reports whether no other curve is above c where c is in its middle.

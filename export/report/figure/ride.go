@@ -2,14 +2,9 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
 	"math"
 
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
-
+	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/runs"
 )
@@ -23,12 +18,12 @@ var (
 	Wide   = Width{width: 900, height: 360, columns: 900}
 )
 
-// kinds is how the kinds of run are told apart: by lane and colour.
-var kinds = []struct {
-	kind   runs.Kind
-	colour color.NRGBA
+// kinds is how the kinds of run are told apart: by lane and tone.
+var kinds = [...]struct {
+	kind runs.Kind
+	tone plot.Tone
 }{
-	{runs.Launch, vermillion}, {runs.RollOn, orange}, {runs.Pull, purple}, {runs.CoastDown, blue}, {runs.Stop, green},
+	{runs.Launch, 1}, {runs.RollOn, 3}, {runs.Pull, 4}, {runs.CoastDown, 0}, {runs.Stop, 2},
 }
 
 // Ride draws speed and acceleration over the whole ride, and which stretches
@@ -43,85 +38,44 @@ func Ride(r *runs.Result, units shown.System, w Width) Figure {
 	for i := range t.T {
 		since[i] = t.T[i] - start
 	}
-	speedUnit := units.First(shown.Speed)
-	speed := series(since, t.V, 1/speedUnit.SI, "", "speed, "+speedUnit.Name, int(w.columns))
+	length := since[len(since)-1]
+	unit := units.First(shown.Speed)
+	speed := series(since, t.V, 1/unit.SI, "speed, "+unit.Name, int(w.columns))
 	speed.Y.Min = 0
-	withoutX(speed)
-	accel := series(since, t.A, 1, "", "m/s²", int(w.columns))
-	accel.Y.Min, accel.Y.Max = -6, 8
-	for _, a := range t.A {
-		if finite(a) {
-			accel.Y.Min, accel.Y.Max = math.Min(accel.Y.Min, a), math.Max(accel.Y.Max, a)
-		}
+	accel := series(since, t.A, 1, "acceleration, m/s²", int(w.columns))
+	accel.Y.Min, accel.Y.Max = math.Min(-6, accel.Y.Min), math.Max(8, accel.Y.Max)
+	bars := lanes(r.Runs, start)
+	for _, p := range []*plot.Plot{speed, accel, bars} {
+		p.X.Min, p.X.Max = -0.01*length, length
+		p.X.Ticks = minutes(p.X.Min, p.X.Max)
 	}
-	withoutX(accel)
-	lanes := laneplot(r.Runs, start, since[len(since)-1])
-	for _, p := range []*plot.Plot{speed, accel, lanes} {
-		p.X.Min, p.X.Max = -0.01*since[len(since)-1], since[len(since)-1]
-		if _, noLabels := p.X.Tick.Marker.(bare); noLabels {
-			p.X.Tick.Marker = bare{minutes{}}
-		} else {
-			p.X.Tick.Marker = minutes{}
-		}
-	}
-	caption := fmt.Sprintf("Speed and acceleration over the ride of %s, and below them the runs that were found in it. Hollow: rejected.",
-		shown.Duration(since[len(since)-1]))
-	return render([]row{{speed, 5}, {accel, 3}, {lanes, 3.2}}, vg.Length(w.width), vg.Length(w.height), "The ride", caption)
+	withoutNumbers(speed)
+	withoutNumbers(accel)
+	caption := fmt.Sprintf("Speed and acceleration over the ride of %s, and below them the runs that were found in it. Hollow: rejected.", shown.Duration(length))
+	return render([]plot.Row{{Plot: speed, Share: 5}, {Plot: accel, Share: 3}, {Plot: bars, Share: 3.2}}, w.width, w.height, "The ride", caption)
 }
 
 // series returns a plot of one line.
-func series(x, y []float64, scale float64, xLabel, yLabel string, columns int) *plot.Plot {
-	p := newPlot(xLabel, yLabel)
-	pts := decimate(x, y, columns)
-	for i := range pts {
-		pts[i].Y *= scale
-	}
-	p.Add(line(pts, draw.LineStyle{Color: ink, Width: 0.8}))
+func series(x, y []float64, scale float64, label string, columns int) *plot.Plot {
+	px, py := decimate(x, y, columns)
+	p := &plot.Plot{Y: plot.Axis{Label: label}, Lines: []plot.Line{{X: px, Y: scaled(py, scale), Tone: plot.Ink, Dash: plot.Thin}}}
+	p.Reach()
 	return p
 }
 
-// laneplot shows each run as a bar in the lane of its kind.
-func laneplot(all []runs.Run, start, length float64) *plot.Plot {
-	p := newPlot("minutes", "")
-	var names []plot.Tick
+// lanes shows each run as a bar in the lane of its kind.
+func lanes(all []runs.Run, start float64) *plot.Plot {
+	p := &plot.Plot{X: plot.Axis{Label: "minutes"}, Y: plot.Axis{Min: -0.6, Max: float64(len(kinds)) - 0.4}}
 	for i, k := range kinds {
-		names = append(names, plot.Tick{Value: float64(len(kinds) - 1 - i), Label: string(k.kind)})
-	}
-	p.Y.Tick.Marker = plot.ConstantTicks(names)
-	p.Y.Tick.Label.Color = ink
-	p.Y.Tick.Length = 0
-	p.Y.LineStyle.Width = 0
-	p.Y.Min, p.Y.Max = -0.6, float64(len(kinds))-0.4
-	p.Add(bars{all, start, length})
-	return p
-}
-
-// bars draws the runs in their lanes.
-type bars struct {
-	runs          []runs.Run
-	start, length float64
-}
-
-// Plot draws the bars; a rejected run is hollow.
-func (b bars) Plot(c draw.Canvas, p *plot.Plot) {
-	tx, ty := p.Transforms(&c)
-	const half, least = 3.6, 1.6 // points
-	for _, r := range b.runs {
-		for i, k := range kinds {
-			if k.kind != r.Kind || !finite(r.Start) || !finite(r.End) {
-				continue
+		lane := float64(len(kinds) - 1 - i)
+		p.Y.Ticks = append(p.Y.Ticks, plot.Tick{At: lane, Text: string(k.kind)})
+		for _, r := range all {
+			if r.Kind == k.kind && finite(r.Start) && finite(r.End) {
+				p.Bars = append(p.Bars, plot.Bar{From: r.Start - start, To: r.End - start, Y: lane, Tone: k.tone, Hollow: !r.Accepted()})
 			}
-			y := ty(float64(len(kinds) - 1 - i))
-			left, right := tx(r.Start-b.start), tx(r.End-b.start)
-			right = max(right, left+least)
-			outline := []vg.Point{{X: left, Y: y - half}, {X: right, Y: y - half}, {X: right, Y: y + half}, {X: left, Y: y + half}, {X: left, Y: y - half}}
-			if r.Accepted() {
-				c.FillPolygon(k.colour, outline[:4])
-				continue
-			}
-			c.StrokeLines(draw.LineStyle{Color: k.colour, Width: 0.8}, outline)
 		}
 	}
+	return p
 }
 
 // at returns the track's speed at t by straight lines.
@@ -143,12 +97,4 @@ func within(x, y []float64, from, to float64) (px, py []float64) {
 		}
 	}
 	return px, py
-}
-
-// scaled returns the points with both values multiplied.
-func scaled(pts plotter.XYs, kx, ky float64) plotter.XYs {
-	for i := range pts {
-		pts[i].X, pts[i].Y = pts[i].X*kx, pts[i].Y*ky
-	}
-	return pts
 }
