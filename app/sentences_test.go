@@ -15,7 +15,7 @@ var prose = regexp.MustCompile(`[A-Za-z]{2,} [a-z]{2,} [a-z]{2,}`)
 
 // notYet are packages whose sentences still have to become findings.
 var notYet = []string{"sensors", "sensors/plain", "sensors/nmea", "sensors/w3c", "sensors/internal", "sensors/replay",
-	"sensors/device", "sensors/sim", "sensors/sourcetest", "runs"}
+	"sensors/device", "sensors/sim", "sensors/sourcetest", "runs/roads.go", "runs/limits.go", "runs/gears.go", "runs/options.go", "runs/roadload", "runs/compare", "runs/plan", "runs/air", "runs/worth"}
 
 // TestNoSentencesBelowExport reads every file of sensors, fusion and runs: what
 // a person reads is a finding there, and its words stand in export/words. What
@@ -54,7 +54,7 @@ func TestNoSentencesBelowExport(t *testing.T) {
 func pending(path string) bool {
 	for _, p := range notYet {
 		dir := filepath.ToSlash(filepath.Dir(path))
-		if dir == p || strings.HasPrefix(dir, p+"/") {
+		if path == p || dir == p || strings.HasPrefix(dir, p+"/") {
 			return dir != "sensors/finding"
 		}
 	}

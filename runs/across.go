@@ -1,7 +1,6 @@
 package runs
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -53,7 +52,7 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 		}
 	}
 	if len(with) < 2 {
-		return nil, errors.New("fewer than two of these rides have a road load: each needs coast-downs in both directions")
+		return nil, finding.Fail(codeFewRides)
 	}
 	all := together(with)
 	var out []Comparison
@@ -72,7 +71,7 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 					base := la.Load(a.Result.Gravity)
 					out = append(out, Comparison{A: a.Call(la.Setup), B: with[j].Call(lb.Setup), Base: &base, Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
 						Limits: mostFirst(append(causes, Limit{ByDays, dayToDayCdA * la.CdA.X})),
-						Notes:  []finding.Finding{finding.Said("ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day")}})
+						Notes:  []finding.Finding{finding.New(codeOtherDay)}})
 				}
 			}
 		}

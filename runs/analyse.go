@@ -133,7 +133,7 @@ func parallel(n int, f func(i int)) {
 func aboutRecording(log *sensors.Log, track *fusion.Track) []finding.Finding {
 	var out []finding.Finding
 	if !track.Lag.Found {
-		out = append(out, finding.Said("how late the satellite fixes arrive could not be told from this ride; the usual value was assumed"))
+		out = append(out, finding.New(codeUsualLag))
 	}
 	positions, directed := false, false
 	for _, f := range log.Fixes {
@@ -141,7 +141,7 @@ func aboutRecording(log *sensors.Log, track *fusion.Track) []finding.Finding {
 		directed = directed || !math.IsNaN(f.BearingDeg)
 	}
 	if len(log.Fixes) > 0 && !positions && !directed {
-		out = append(out, finding.Said("the fixes carry neither position nor direction, so coast-downs cannot be paired"))
+		out = append(out, finding.New(codeNoCourse))
 	}
 	return out
 }

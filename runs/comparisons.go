@@ -92,7 +92,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		if sameTyres(result, c) {
 			var alike bool
 			if d, alike = result.Estimate.Alike(a, b); alike {
-				out[k].Notes = append(out[k].Notes, finding.Said("drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ"))
+				out[k].Notes = append(out[k].Notes, finding.New(codeTyresAlike))
 			}
 		}
 		pairs := min(la.Pairs, lb.Pairs)
@@ -101,7 +101,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		crr = append(crr, compare.Difference{Delta: plain.Crr, Base: la.Crr.X, DoF: plain.CrrDoF, Pairs: pairs})
 		out[k].Load = &worth.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}
 		if pairs < 2 {
-			out[k].Notes = append(out[k].Notes, finding.Said("one setup has a single pair of coast-downs: its own scatter cannot be judged"))
+			out[k].Notes = append(out[k].Notes, finding.New(codeOnePair))
 		}
 	}
 	vc, vr := compare.Judge(cda, matters), compare.Judge(crr, 2*matters)

@@ -1,7 +1,6 @@
 package runs
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/runs/air"
@@ -57,8 +56,7 @@ func (c *conditions) settleMass() {
 	if c.missing("mass_kg", r.Mass) {
 		massTold = false
 		r.Mass = usualMass
-		c.warnings = append(c.warnings, finding.Said(fmt.Sprintf("the mass was not told, so %.0f ± %.0f kg was assumed: "+
-			"drag area and rolling resistance are as uncertain as that, though setups compare well; weigh bike and rider", usualMass, usualMassSD)))
+		c.warnings = append(c.warnings, finding.New(codeUsualMass, finding.Mass("mass", usualMass), finding.Mass("sd", usualMassSD)))
 	}
 	if c.missing("mass_sd_kg", r.MassSD) {
 		r.MassSD = weighedSD * r.Mass

@@ -1,12 +1,12 @@
 package runs
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
+	"stillair/sensors/finding"
 )
 
 // Load is the road load in the air of its ride, where gravity is g in m/s².
@@ -23,7 +23,7 @@ func (r *Result) LoadOf(setup string) (worth.Load, error) {
 			return l.Load(r.Gravity), nil
 		}
 	}
-	return worth.Load{}, fmt.Errorf("the road load of %q was not measured: ride coast-downs with it in both directions", setup)
+	return worth.Load{}, finding.Fail(codeNotMeasured, finding.Text("setup", setup))
 }
 
 // TopSpeeds works out the top speed of every setup whose power and road load

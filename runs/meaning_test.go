@@ -1,12 +1,13 @@
 package runs
 
 import (
+	"errors"
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // invented is a result with one setup's road load, worked by hand below.
@@ -51,7 +52,7 @@ func TestAcross(t *testing.T) {
 	if i := slices.IndexFunc(got[0].Limits, func(l Limit) bool { return l.Cause == ByDays }); i < 0 || math.Abs(got[0].Limits[i].SE-0.55*dayToDayCdA) > 1e-12 {
 		t.Errorf("what days differ in is not among %v", got[0].Limits)
 	}
-	if len(got[0].Notes) == 0 || !strings.Contains(got[0].Notes[0].String(), "weaker") {
+	if len(got[0].Notes) == 0 || !got[0].Notes[0].Is(codeOtherDay) {
 		t.Errorf("notes %v do not say that it is weaker", got[0].Notes)
 	}
 	if _, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", &Result{}}}, 0); err == nil {
@@ -60,7 +61,7 @@ func TestAcross(t *testing.T) {
 }
 
 func TestLoadOfUnknownSetup(t *testing.T) {
-	if _, err := invented("bare", 0.55).LoadOf("tall screen"); err == nil || !strings.Contains(err.Error(), "both directions") {
+	if _, err := invented("bare", 0.55).LoadOf("tall screen"); err == nil || !errors.Is(err, finding.Fail(codeNotMeasured)) {
 		t.Errorf("got %v", err)
 	}
 }

@@ -1,7 +1,6 @@
 package runs
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -65,18 +64,18 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 		bike := power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}
 		curve, err := power.NewCurve(pairPulls(group), bike, dayOf(result, known), math.NaN(), math.NaN())
 		if err != nil {
-			result.Warnings = append(result.Warnings, finding.Said("no power curve: "+err.Error()))
+			result.Warnings = append(result.Warnings, finding.New(codeNoCurve, finding.Of("why", said(err))))
 			continue
 		}
 		if !curve.BothWays {
-			notes = append(notes, finding.Said("all pulls went the same way, so wind and slope are in the curve: pull in the other direction too"))
+			notes = append(notes, finding.New(codeOneWay))
 		}
 		engine := revsOfGroup(group)
 		switch {
 		case engine.Split:
-			notes = append(notes, finding.Said("vibration and sound tell two different engine speeds, so power stands over road speed only"))
+			notes = append(notes, finding.New(codeRevsSplit))
 		case !engine.known():
-			notes = append(notes, finding.Said("the gear is not known, so power stands over road speed only"))
+			notes = append(notes, finding.New(codeNoGear))
 		}
 		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: engine.Gear, RPMPerMPS: engine.RPMPerMPS, RevsFrom: engine.From,
 			Curve: curve, Correction: correction, Notes: notes})
@@ -199,12 +198,12 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 		if m.Setup == setup || len(result.RoadLoads) == 1 {
 			l = forceOnly(m.Load(l.Gravity), known)
 			if m.Setup != setup {
-				return l, []finding.Finding{finding.Said(fmt.Sprintf("the road load is that of the setup %q, since this one has none", m.Setup))}
+				return l, []finding.Finding{finding.New(codeOthersLoad, finding.Text("setup", m.Setup))}
 			}
 			return l, nil
 		}
 	}
-	return l, []finding.Finding{finding.Said("no coast-down measured the road load, so that of a middling bike was taken: the band is wider for it")}
+	return l, []finding.Finding{finding.New(codeUsualLoad)}
 }
 
 // forceOnly takes out of a drag area's uncertainty what mass and density leave
@@ -249,7 +248,7 @@ func comparePowers(result *Result, out []Comparison, matters float64) {
 		which = append(which, k)
 		ds = append(ds, compare.Difference{Delta: d.Mean, Base: 1, DoF: d.DoF, Pairs: min(len(a.Curve.Pulls), len(b.Curve.Pulls)) / 2})
 		if !d.Repeated {
-			out[k].Notes = append(out[k].Notes, finding.Said("power was compared by the bands of the curves: two pairs of opposite pulls a setup would judge it by their own scatter"))
+			out[k].Notes = append(out[k].Notes, finding.New(codeByBands))
 		}
 	}
 	for n, v := range compare.Judge(ds, matters) {

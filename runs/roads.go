@@ -94,7 +94,7 @@ func pairUp(result *Result, coasts []pairing.Coast, where []int) []pairing.Place
 	var index []int
 	for i := range placed {
 		if spoilt[placed[i].Pair] {
-			placed[i].Pair, placed[i].Why = 0, "the run the other way was rejected"
+			placed[i].Pair, placed[i].Why = 0, finding.New(codeOtherRejected)
 		}
 		if placed[i].Pair == 0 && result.Runs[where[i]].Accepted() {
 			again, index = append(again, coasts[i]), append(index, i)
@@ -131,7 +131,7 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 			continue
 		}
 		if placed[i].Pair == 0 {
-			run.Cautions = append(run.Cautions, finding.Said("not used for the road load: "+placed[i].Why))
+			run.Cautions = append(run.Cautions, finding.New(codeNotPaired, finding.Of("why", placed[i].Why)))
 			continue
 		}
 		run.Pair = placed[i].Pair

@@ -64,7 +64,7 @@ func englishAdvice() Advice {
 		MoreWorth:    "%d more pairs are worth it: from ± %s %% to about ± %s %%.",
 		OneMoreWorth: "One more pair is worth it: from ± %s %% to about ± %s %%.",
 		MoreNot:      "More pairs are hardly worth it.", WentWrong: "What went wrong", DoBetter: "Next time",
-		ShortBetter:  "Roll for longer: start faster, or brake later.",
+		ShortBetter:  "Use a longer road.",
 		BrakeBetter:  "Keep off the brake until the end. Begin where there is more room.",
 		EngineBetter: "Pull the clutch all the way in. The engine must not brake.",
 		SlopeBetter:  "Look for a more level stretch.",

@@ -64,7 +64,7 @@ func germanAdvice() Advice {
 		MoreWorth:    "%d Paare mehr lohnen sich: von ± %s %% auf etwa ± %s %%.",
 		OneMoreWorth: "Ein Paar mehr lohnt sich: von ± %s %% auf etwa ± %s %%.",
 		MoreNot:      "Mehr Paare lohnen sich kaum.", WentWrong: "Was nicht gut war", DoBetter: "Nächstes Mal",
-		ShortBetter:  "Länger rollen: schneller anfangen oder später bremsen.",
+		ShortBetter:  "Eine längere Strecke wählen.",
 		BrakeBetter:  "Bis zum Ende nicht bremsen. Fang dort an, wo mehr Platz ist.",
 		EngineBetter: "Die Kupplung ganz ziehen. Der Motor darf nicht bremsen.",
 		SlopeBetter:  "Such eine ebenere Strecke.",

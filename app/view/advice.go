@@ -2,9 +2,9 @@ package view
 
 import (
 	"fmt"
-	"strings"
 
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // Advice is what a novice is told after coast-downs: what went well, what went
@@ -32,7 +32,7 @@ func (c Context) Advice(res *runs.Result) Advice {
 		switch {
 		case !r.Accepted():
 			why := r.Reasons[0]
-			a.Wrong = append(a.Wrong, AdviceLine{Run: c.runDetail(r), Why: c.tell(why), Better: c.better(why.String())})
+			a.Wrong = append(a.Wrong, AdviceLine{Run: c.runDetail(r), Why: c.tell(why), Better: c.better(why)})
 			continue
 		case r.Pair == 0:
 			lonely++
@@ -80,13 +80,20 @@ func (c Context) advisePairs(a *Advice, res *runs.Result) {
 }
 
 // better is what to do about a reason.
-func (c Context) better(reason string) string {
+func (c Context) better(reason finding.Finding) string {
 	t := c.Book.Advice
-	for _, m := range []struct{ word, advice string }{
-		{"too short", t.ShortBetter}, {"gear was left", t.EngineBetter}, {"engine", t.EngineBetter}, {"brake", t.BrakeBetter},
-		{"road falls", t.SlopeBetter}, {"satellite", t.FixBetter}, {"bends", t.TurnBetter},
+	for _, m := range []struct {
+		code   finding.Code
+		advice string
+	}{
+		{"coast.too_short", t.ShortBetter},
+		{"coast.braked", t.BrakeBetter},
+		{"coast.too_hard", t.EngineBetter}, {"coast.too_hard_fast", t.EngineBetter}, {"coast.too_little_fast", t.EngineBetter},
+		{"coast.gear", t.EngineBetter}, {"coast.unlike_others", t.EngineBetter},
+		{"coast.too_little", t.SlopeBetter}, {"coast.too_little_slow", t.SlopeBetter},
+		{"run.no_fixes", t.FixBetter}, {"coast.bends", t.TurnBetter},
 	} {
-		if strings.Contains(reason, m.word) {
+		if reason.Is(m.code) {
 			return m.advice
 		}
 	}

@@ -1,6 +1,130 @@
 package words
 
-// ofRuns holds what package runs says.
+import (
+	"slices"
+
+	"stillair/sensors/finding"
+	"stillair/sensors/units"
+)
+
+// ofRuns holds what package runs and its packages say of runs, pairs, power
+// and the engine.
 func ofRuns() []Entry {
-	return nil
+	return slices.Concat(ofPushes(), ofCoasts(), ofRecordedRuns(), ofPairs(), ofPower(), ofEngine(), ofEntries())
+}
+
+func at(kmh float64) finding.Arg { return finding.Speed("at", kmh*units.KMH) }
+
+func ofPushes() []Entry {
+	return []Entry{
+		{"launch.too_short", args(at(48), finding.Speed("needed", 60*units.KMH)),
+			"too short: it ends at {at}, and {needed} is needed", "zu kurz: endet bei {at}, nötig sind {needed}"},
+		{"launch.part_throttle", args(finding.Speed("speed", 60*units.KMH), finding.Time("took", 7.1), finding.Time("best", 3.2)),
+			"not full throttle: {took.1} to {speed}; this bike's best on this ride is {best.1}",
+			"kein Vollgas: {took.1} bis {speed}; der beste Start dieser Fahrt brauchte {best.1}"},
+		{"rollon.too_short", args(finding.Speed("from", 62*units.KMH), finding.Speed("to", 95*units.KMH), finding.Text("pair", "40-60 mph")),
+			"too short: from {from} to {to} it misses part of {pair}", "zu kurz: von {from} bis {to} fehlt ein Teil von {pair}"},
+		{"throttle.eased", args(at(85)), "the throttle was not held open at {at}", "bei {at} war das Gas nicht ganz offen"},
+		{"stop.weak", args(finding.Acceleration("mean", 3.8), finding.Acceleration("needed", 4)),
+			"not braked hard all the way: {mean.1} on average, {needed.0} is needed", "nicht durchgehend stark gebremst: im Mittel {mean.1}, nötig sind {needed.0}"},
+	}
+}
+
+func ofCoasts() []Entry {
+	return []Entry{
+		{"coast.too_short", args(finding.Speed("span", 30*units.KMH), finding.Speed("needed", 40*units.KMH)),
+			"too short: it covers {span}, and {needed} is needed", "zu kurz: es reicht über {span}, nötig sind {needed}"},
+		{"coast.not_smooth", nil, "its speed is no smooth curve", "die Geschwindigkeit verläuft nicht glatt"},
+		{"coast.too_hard", nil, "it slowed harder than air and tyres can explain: a gear was left in, or the brake dragged",
+			"es wurde schneller langsamer, als Luft und Reifen erklären: ein Gang war drin, oder die Bremse schleifte"},
+		{"coast.too_little", nil, "it slowed less than air and tyres can explain: the road falls, or the throttle was not closed",
+			"es wurde weniger langsamer, als Luft und Reifen erklären: die Straße fällt, oder das Gas war nicht zu"},
+		{"coast.too_hard_fast", nil, "it slowed too much at high speed for air drag: the brake was on, or the engine held it back",
+			"bei hohem Tempo wurde es für den Luftwiderstand zu stark langsamer: Bremse oder Motor hielten zurück"},
+		{"coast.too_little_fast", nil, "it slowed too little at high speed for air drag: the throttle was not closed, or a gear was left in",
+			"bei hohem Tempo wurde es für den Luftwiderstand zu wenig langsamer: das Gas war nicht zu, oder ein Gang war drin"},
+		{"coast.too_little_slow", nil, "it slowed too little at low speed: the road falls, or the throttle was not closed",
+			"bei niedrigem Tempo wurde es zu wenig langsamer: die Straße fällt, oder das Gas war nicht zu"},
+		{"coast.bends", args(finding.Angle("by", 0.7)), "the road bends, by {by} in all", "die Straße macht eine Kurve, insgesamt {by}"},
+		{"coast.part", args(finding.Of("why", finding.New("coast.braked", at(70)))),
+			"only a part is used: {why}", "nur ein Teil wird verwendet: {why}"},
+		{"coast.braked", args(at(62)), "something held the bike back at {at}: the brake, or a gust",
+			"bei {at} hat etwas gebremst: die Bremse oder eine Bö"},
+		{"coast.pushed", args(at(62)), "something pushed the bike at {at}: the throttle, or a vehicle passing",
+			"bei {at} hat etwas geschoben: Gas oder ein überholendes Fahrzeug"},
+		{"coast.disturbed", nil, "it was disturbed", "etwas hat gestört"},
+	}
+}
+
+func ofRecordedRuns() []Entry {
+	return []Entry{
+		{"run.no_fixes", args(finding.Time("for", 6)), "no satellite fixes for {for.0}", "{for.0} lang kein Satellitenempfang"},
+		{"run.hole", args(finding.Time("for", 2.5)), "the recording has a gap of {for.1}", "in der Aufzeichnung fehlen {for.1}"},
+		{"run.hole_at_start", args(finding.Time("for", 0.4)), "the recording has a gap of {for.1} at the start", "am Anfang fehlen in der Aufzeichnung {for.1}"},
+		{"run.hole_bridged", args(finding.Time("for", 0.4)), "the recording has a gap of {for.1}: the ± allows for it",
+			"in der Aufzeichnung fehlen {for.1}: das ± berücksichtigt das"},
+		{"run.phone_moved", nil, "the phone moved in its mount", "das Telefon ist in der Halterung verrutscht"},
+		{"ride.usual_lag", nil, "how late the satellite fixes arrive is not clear from this ride, so the usual value was used",
+			"wie spät die Satellitendaten ankommen, geht aus dieser Fahrt nicht hervor; der übliche Wert wurde verwendet"},
+		{"ride.usual_mass", args(finding.Mass("mass", 280), finding.Mass("sd", 60)),
+			"no mass was entered, so {mass~} ± {sd} was assumed: drag area and rolling resistance are as uncertain as that, though setups compare well. Weigh bike and rider",
+			"keine Masse eingegeben, daher {mass~} ± {sd} angenommen: cW·A und Rollwiderstand sind ebenso unsicher, Aufbauten lassen sich aber gut vergleichen. Motorrad und Fahrer wiegen"},
+		{"load.not_measured", args(finding.Text("setup", "tall screen")), "the road load of {setup} was not measured: ride coast-downs with it in both directions",
+			"der Fahrwiderstand von {setup} wurde nicht gemessen: damit in beide Richtungen ausrollen"},
+		{"compare.few_rides", nil, "fewer than two of these rides have a road load: each needs coast-downs in both directions",
+			"weniger als zwei dieser Fahrten haben einen Fahrwiderstand: jede braucht Ausrollversuche in beide Richtungen"},
+		{"compare.other_day", nil, "from different rides, so whatever changed between them is in the difference: weaker than A/B/B/A on one day",
+			"aus verschiedenen Fahrten, also steckt im Unterschied alles, was sich dazwischen geändert hat: schwächer als A/B/B/A an einem Tag"},
+		{"compare.tyres_alike", nil, "drag was compared assuming the same rolling resistance in both setups; note it in the setup if tyres or pressures differ",
+			"der Luftwiderstand wurde mit gleichem Rollwiderstand in beiden Aufbauten verglichen; andere Reifen oder Drücke im Aufbau angeben"},
+		{"compare.one_pair", nil, "one setup has a single pair of coast-downs: its own scatter cannot be judged",
+			"ein Aufbau hat nur ein Paar Ausrollversuche: seine eigene Streuung lässt sich nicht beurteilen"},
+		{"ride.no_course", nil, "the fixes carry neither position nor direction, so coast-downs cannot be paired",
+			"die Satellitendaten enthalten weder Ort noch Richtung, daher lassen sich Ausrollversuche nicht zu Paaren ordnen"},
+	}
+}
+
+func ofPairs() []Entry {
+	return []Entry{
+		{"pair.no_direction", nil, "its direction is not known: the fixes have neither positions nor a course",
+			"die Richtung ist unbekannt: die Satellitendaten enthalten weder Ort noch Kurs"},
+		{"pair.too_long_after", args(finding.Time("after", 2700)), "the nearest run the other way is {after.0} away: the wind may have changed",
+			"die nächste Fahrt in Gegenrichtung liegt {after.0} entfernt: der Wind kann sich geändert haben"},
+		{"pair.all_taken", nil, "every run the other way already belongs to another pair", "jede Fahrt in Gegenrichtung gehört schon zu einem anderen Paar"},
+		{"pair.other_setup", nil, "there is no run the other way with the same setup", "mit diesem Aufbau gibt es keine Fahrt in Gegenrichtung"},
+		{"pair.no_counterpart", nil, "there is no run the other way over the same stretch of road", "auf demselben Straßenstück gibt es keine Fahrt in Gegenrichtung"},
+		{"pair.other_rejected", nil, "the run the other way was rejected", "die Fahrt in Gegenrichtung wurde verworfen"},
+		{"coast.not_paired", args(finding.Of("why", finding.New("pair.all_taken"))), "not used for the road load: {why}", "nicht für den Fahrwiderstand verwendet: {why}"},
+	}
+}
+
+func ofPower() []Entry {
+	id := finding.Count("id", 4)
+	return []Entry{
+		{"power.no_curve", args(finding.Of("why", finding.New("power.no_pull"))), "no power curve: {why}", "keine Leistungskurve: {why}"},
+		{"power.one_way", nil, "all pulls went the same way, so wind and slope are in the curve: pull in the other direction too",
+			"alle Messungen gingen in eine Richtung, Wind und Steigung stecken also in der Kurve: auch in die andere Richtung beschleunigen"},
+		{"power.revs_split", nil, "vibration and sound give two different engine speeds, so power is shown over road speed only",
+			"Vibration und Ton ergeben zwei verschiedene Drehzahlen, die Leistung steht daher nur über dem Tempo"},
+		{"power.no_gear", nil, "the gear is not known, so power is shown over road speed only", "der Gang ist nicht bekannt, die Leistung steht daher nur über dem Tempo"},
+		{"power.others_load", args(finding.Text("setup", "tall screen")), "this setup has no road load of its own, so that of {setup} was used",
+			"dieser Aufbau hat keinen eigenen Fahrwiderstand, daher gilt der von {setup}"},
+		{"power.usual_load", nil, "no coast-down measured the road load, so that of an average bike was used: the band is wider for it",
+			"der Fahrwiderstand wurde nicht gemessen, daher gilt der eines durchschnittlichen Motorrads: das Band ist deshalb breiter"},
+		{"power.by_bands", nil, "power was compared by the bands of the curves: with two pairs of opposite pulls a setup their own scatter would decide",
+			"die Leistung wurde über die Bänder der Kurven verglichen: mit zwei Hin- und Rückfahrten je Aufbau entschiede deren eigene Streuung"},
+		{"power.no_overlap", nil, "the pulls share no range of speed: pull through the same speeds each time",
+			"die Messungen haben keinen Tempobereich gemeinsam: jedes Mal durch dieselben Geschwindigkeiten beschleunigen"},
+		{"power.no_pull", nil, "no full-throttle pull in one gear was found", "keine Vollgasfahrt in einem Gang gefunden"},
+		{"power.setups_apart", nil, "the two setups' pulls share no range of speed", "die Messungen der beiden Aufbauten haben keinen Tempobereich gemeinsam"},
+		{"power.not_definite", nil, "the covariance of the pull's speed is not positive definite", "die Kovarianz der Geschwindigkeit ist nicht positiv definit"},
+		{"power.pull_short", args(id, finding.Count("points", 5)), "pull {id} has {points} points: too short for a power curve",
+			"Messung {id} hat {points} Punkte: zu kurz für eine Leistungskurve"},
+		{"power.pull_uneven", args(id), "pull {id}: times, speeds and covariance differ in size", "Messung {id}: Zeiten, Geschwindigkeiten und Kovarianz sind verschieden lang"},
+		{"power.pull_no_direction", args(id), "pull {id} has no direction", "Messung {id} hat keine Richtung"},
+		{"power.pull_point", args(id, finding.Count("point", 7)), "pull {id}: point {point} is out of order or not a number",
+			"Messung {id}: Punkt {point} ist außer der Reihe oder keine Zahl"},
+		{"power.pull_gain", args(id, finding.Speed("needed", 2)), "pull {id} gains less than {needed}", "Messung {id} gewinnt weniger als {needed}"},
+		{"power.no_rotating_mass", nil, "the rotating mass is not given", "die rotierende Masse fehlt"},
+	}
 }

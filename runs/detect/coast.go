@@ -1,7 +1,6 @@
 package detect
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/sensors/finding"
@@ -159,24 +158,40 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	case wide < coastSpan && (why != "" || wide < coastWorth && (!cut || s.span(whole) < coastSpan)):
 		return Found{}, false
 	case why != "":
-		f.Reasons = append(f.Reasons, finding.Said(why))
-	case wide >= coastSpan && cut:
-		f.Cautions = append(f.Cautions, finding.Said("only a part is used: "+disturbance(s, group, best)))
+		f.Reasons = append(f.Reasons, finding.New(why))
+	case wide >= coastSpan && cut && lostToEnd(s, group, best) > 0:
+		f.Cautions = append(f.Cautions, finding.New(codePart, finding.Of("why", disturbance(s, group, best))))
 	case wide < coastSpan && cut:
-		f.Reasons = append(f.Reasons, finding.Said(disturbance(s, group, best)))
+		f.Reasons = append(f.Reasons, disturbance(s, group, best))
 	}
 	if wide < coastSpan {
-		f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("too short: it covers %.0f km/h, %.0f are needed", kmh(wide), kmh(coastSpan))))
+		f.Reasons = append(f.Reasons, finding.New(codeCoastShort, finding.Speed("span", wide), finding.Speed("needed", coastSpan)))
 	}
 	f.Reasons = append(f.Reasons, bends(s, best)...)
 	return f, true
+}
+
+// lostToEnd is the range of speed of a group that lies outside its best piece,
+// less what the rider does not miss: who brakes at the end of a run has ended it.
+func lostToEnd(s *series, group []piece, best piece) float64 {
+	const ended = 15 * units.KMH
+	lost := 0.0
+	for _, p := range group {
+		switch {
+		case p.from > best.from:
+			lost += math.Max(s.span(p)-ended, 0)
+		case p.from < best.from:
+			lost += s.span(p)
+		}
+	}
+	return lost
 }
 
 // span is the range of speed of a piece, m/s.
 func (s *series) span(p piece) float64 { return s.v[p.from] - s.v[p.to] }
 
 // disturbance says what lies between the pieces of a group, next to the best.
-func disturbance(s *series, group []piece, best piece) string {
+func disturbance(s *series, group []piece, best piece) finding.Finding {
 	for i := 1; i < len(group); i++ {
 		a, b := group[i-1], group[i]
 		if a != best && b != best {
@@ -186,11 +201,11 @@ func disturbance(s *series, group []piece, best piece) string {
 		d := (s.v[b.from] - s.v[a.to]) / s.seconds(a.to, b.from)
 		usual := (meanSlope(s, a) + meanSlope(s, b)) / 2
 		if d < usual {
-			return fmt.Sprintf("the brake was touched at %.0f km/h", kmh(s.v[mid]))
+			return finding.New(codeBraked, finding.Speed("at", s.v[mid]))
 		}
-		return fmt.Sprintf("something pushed the bike at %.0f km/h: the throttle, or a vehicle passing", kmh(s.v[mid]))
+		return finding.New(codePushed, finding.Speed("at", s.v[mid]))
 	}
-	return "it was disturbed"
+	return finding.New(codeDisturbed)
 }
 
 func meanSlope(s *series, p piece) float64 {

@@ -1,7 +1,6 @@
 package detect
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
@@ -9,7 +8,6 @@ import (
 	"stillair/runs/marks"
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/units"
 )
 
 // Kind is what the rider did in a run.
@@ -71,16 +69,16 @@ const silence = 3.5
 func (r Ride) troubles(f Found) []finding.Finding {
 	var why []finding.Finding
 	if gap := longestSilence(r.Fixes, f.From+r.Track.Lag.Seconds, f.To+r.Track.Lag.Seconds); gap > silence {
-		why = append(why, finding.Said(fmt.Sprintf("no satellite fixes for %.0f s", gap)))
+		why = append(why, finding.New(codeNoFixes, finding.Time("for", gap)))
 	}
 	for _, g := range r.Track.Gaps {
-		if say := f.spoiltBy(g); len(why) == 0 && say != "" {
-			why = append(why, finding.Said(fmt.Sprintf(say, g.To-g.From)))
+		if code := f.spoiltBy(g); len(why) == 0 && code != "" {
+			why = append(why, finding.New(code, finding.Time("for", g.To-g.From)))
 		}
 	}
 	for i := 1; i < len(r.Track.Mounts); i++ {
 		if at := r.Track.Mounts[i].From; at > f.From && at < f.To {
-			why = append(why, finding.Said("the phone moved in its mount"))
+			why = append(why, finding.New(codePhoneMoved))
 		}
 	}
 	return why
@@ -94,16 +92,15 @@ const (
 	beforeStart, afterStart = 0.5, 1.5 // s about the beginning of a launch
 )
 
-// spoiltBy says how a hole spoils a candidate, with a place for its length in
-// seconds, or "".
-func (f Found) spoiltBy(hole fusion.Span) string {
+// spoiltBy says how a hole spoils a candidate, or "".
+func (f Found) spoiltBy(hole fusion.Span) finding.Code {
 	overlaps := func(from, to float64) bool { return hole.From < to && hole.To > from }
 	short := hole.To-hole.From <= bridged && (f.Kind == Launch || f.Kind == RollOn)
 	switch {
 	case short && f.Kind == Launch && overlaps(f.From-beforeStart, f.From+afterStart):
-		return "the recording has a hole of %.1f s at the start"
+		return codeHoleAtStart
 	case !short && overlaps(f.From, f.To):
-		return "the recording has a hole of %.1f s"
+		return codeHole
 	}
 	return ""
 }
@@ -113,7 +110,7 @@ func (f Found) spoiltBy(hole fusion.Span) string {
 func (r Ride) bridge(f *Found) {
 	for _, g := range r.Track.Gaps {
 		if g.From < f.To && g.To > f.From && f.spoiltBy(g) == "" {
-			f.Cautions = append(f.Cautions, finding.Said(fmt.Sprintf("the recording has a hole of %.1f s: the ± of the times allows for it", g.To-g.From)))
+			f.Cautions = append(f.Cautions, finding.New(codeHoleBridged, finding.Time("for", g.To-g.From)))
 			f.Breaks = append(f.Breaks, g)
 		}
 	}
@@ -137,5 +134,3 @@ func longestSilence(fixes []sensors.Fix, a, b float64) float64 {
 	}
 	return math.Max(longest, b-fixes[len(fixes)-1].T)
 }
-
-func kmh(v float64) float64 { return v / units.KMH }

@@ -1,7 +1,6 @@
 package detect
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
@@ -108,20 +107,20 @@ func (r rolling) alike(s *series, fitted piece, pieces []piece) []piece {
 
 // against says why a piece with the fitted trajectory cannot be free rolling,
 // or "".
-func (r rolling) against(b bounds, s *series, p piece) string {
+func (r rolling) against(b bounds, s *series, p piece) finding.Code {
 	switch strain := b.strain(s, p); {
 	case math.IsNaN(r.c0):
-		return "its speed is no smooth curve"
+		return codeNotSmooth
 	case strain > improbable:
-		return "it slowed harder than air and tyres can explain: a gear was left in, or the brake dragged"
+		return codeTooHard
 	case strain < -improbable:
-		return "it slowed less than air and tyres can explain: the road falls, or the throttle was not closed"
+		return codeTooLittle
 	case r.c2 > b.c2High:
-		return "it slowed too much at high speed for air drag: the brake was on, or the engine held it back"
+		return codeTooHardFast
 	case r.c2 < b.c2Low:
-		return "it slowed too little at high speed for air drag: the throttle was not closed, or a gear was left in"
+		return codeTooLittleFast
 	case r.c0 < -gravity*steepest:
-		return "it slowed too little at low speed: the road falls, or the throttle was not closed"
+		return codeTooLittleSlow
 	}
 	return ""
 }
@@ -146,7 +145,7 @@ func bends(s *series, p piece) []finding.Finding {
 		}
 	}
 	if math.Abs(turned) > heading || hard > 10 {
-		return []finding.Finding{finding.Said(fmt.Sprintf("the road bends, by %.0f° in all", math.Abs(turned)*180/math.Pi))}
+		return []finding.Finding{finding.New(codeBends, finding.Angle("by", math.Abs(turned)))}
 	}
 	return nil
 }

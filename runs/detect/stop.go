@@ -1,8 +1,6 @@
 package detect
 
 import (
-	"fmt"
-
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
@@ -31,7 +29,7 @@ func stops(s *series) []Found {
 		}
 		f := Found{Kind: Stop, From: s.time(from), To: s.time(i), Breaks: push{from: from, to: i}.breaks(s)}
 		if hard < stopHard {
-			f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("not braked hard all the way: %.1f m/s² on average, %.0f are needed", hard, stopHard)))
+			f.Reasons = append(f.Reasons, finding.New(codeStopWeak, finding.Acceleration("mean", hard), finding.Acceleration("needed", stopHard)))
 		}
 		out = append(out, f)
 	}

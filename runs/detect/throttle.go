@@ -1,7 +1,6 @@
 package detect
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/runs/marks"
@@ -49,10 +48,9 @@ func launches(s *series, pushes []push) []Found {
 		case s.v[p.to] < launchSpeed && hard < launchPower:
 			continue
 		case s.v[p.to] < launchSpeed:
-			f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("too short: it ends at %.0f km/h, %.0f are needed", kmh(s.v[p.to]), kmh(launchSpeed))))
+			f.Reasons = append(f.Reasons, finding.New(codeLaunchShort, finding.Speed("at", s.v[p.to]), finding.Speed("needed", launchSpeed)))
 		case hard < launchPower || hard < launchShare*best:
-			f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("not full throttle: 60 km/h took %.1f s, where this bike can do it in %.1f s",
-				launchSpeed*launchSpeed/2/hard, launchSpeed*launchSpeed/2/best)))
+			f.Reasons = append(f.Reasons, notFull(hard, best))
 		}
 		out = append(out, f)
 	}
@@ -157,11 +155,11 @@ func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
 	}
 	f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
 	if cover < 1 {
-		f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("too short: it goes from %.0f to %.0f km/h and misses part of %s",
-			kmh(s.v[p.from]), kmh(s.v[p.to]), pair.Name)))
+		f.Reasons = append(f.Reasons, finding.New(codeRollOnShort,
+			finding.Speed("from", s.v[p.from]), finding.Speed("to", s.v[p.to]), finding.Text("pair", pair.Name)))
 	}
 	if at, ok := unsteady(s, p, pair); ok {
-		f.Reasons = append(f.Reasons, finding.Said(fmt.Sprintf("the throttle was not held open at %.0f km/h", kmh(s.v[at]))))
+		f.Reasons = append(f.Reasons, finding.New(codeEased, finding.Speed("at", s.v[at])))
 	}
 	return []Found{f}
 }
@@ -264,4 +262,12 @@ func pulls(s *series, pushes []push) []Found {
 		}
 	}
 	return out
+}
+
+// notFull says that a launch was slower than this bike can do, if the two
+// times differ as they are shown, or slower than a launch at full throttle
+// takes.
+func notFull(hard, best float64) finding.Finding {
+	took := func(power float64) float64 { return launchSpeed * launchSpeed / 2 / power }
+	return finding.New(codeLaunchPartial, finding.Speed("speed", launchSpeed), finding.Time("took", took(hard)), finding.Time("best", took(best)))
 }

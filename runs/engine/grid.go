@@ -1,12 +1,12 @@
 package engine
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"sort"
 
 	"gonum.org/v1/gonum/stat"
+
+	"stillair/sensors/finding"
 )
 
 // grid is the set of ratios searched, in engine turns per metre.
@@ -20,7 +20,7 @@ type grid struct {
 // search's limits at all speeds of the pull.
 func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
 	if !(se.Lowest > 0) || !(se.Highest > se.Lowest) {
-		return grid{}, errors.New("the engine's lowest and highest speed are not given: set them for the bike")
+		return grid{}, finding.Fail(codeNoRange)
 	}
 	orders := se.Orders
 	if len(orders) == 0 {
@@ -32,12 +32,12 @@ func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
 		slow, fast = math.Min(slow, v), math.Max(fast, v)
 	}
 	if !(slow > 0) {
-		return grid{}, fmt.Errorf("%w: the bike stands still in it", ErrNoLock)
+		return grid{}, refuse(codeStands)
 	}
 	low, high := se.Lowest/60/slow, se.Highest/60/fast
 	if !(low < high) {
-		return grid{}, fmt.Errorf("%w: from %.0f to %.0f km/h in one gear leaves the engine no speed between %.0f and %.0f per minute",
-			ErrNoLock, slow*3.6, fast*3.6, se.Lowest, se.Highest)
+		return grid{}, refuse(codeNoSuchSpeed, finding.Speed("from", slow), finding.Speed("to", fast),
+			finding.EngineSpeed("low", se.Lowest), finding.EngineSpeed("high", se.Highest))
 	}
 	return evenGrid(sig, frames, low, high, orders), nil
 }
@@ -150,26 +150,24 @@ func (g grid) convinced(sc scores, all []float64, best int, se Search) error {
 	terms := frames * len(g.orders)
 	z := strength(all[best], terms)
 	if z < leastStrength {
-		return fmt.Errorf("%w: the engine does not stand out of the noise", ErrNoLock)
+		return refuse(codeNoise)
 	}
 	if j := g.missingOrder(sc, best, z); j >= 0 {
-		return fmt.Errorf("%w: its order %g is not to be seen", ErrNoLock, g.orders[j])
+		return refuse(codeNoOrder, finding.Num("order", g.orders[j]))
 	}
 	if best < 2 || best > g.n-3 {
-		return fmt.Errorf("%w: the best ratio lies at the edge of the engine's range", ErrNoLock)
+		return refuse(codeEdge)
 	}
 	for _, a := range se.Alike {
 		if q := a * g.q(best); q > g.q(2) && q < g.q(g.n-3) {
-			return fmt.Errorf("%w: %.0f and %.0f per minute at 100 km/h explain it as well, by the number of cylinders",
-				ErrNoLock, g.q(best)*60*100/3.6, q*60*100/3.6)
+			return rivals(codeCylinders, g.q(best), q)
 		}
 	}
 	margin := int(0.03 * g.q(best) / g.step)
 	for i := range all {
 		near := i > best-margin && i < best+margin
 		if !near && strength(all[i], terms) > rivalLimit(g.q(i)/g.q(best))*z {
-			return fmt.Errorf("%w: %.0f and %.0f per minute at 100 km/h explain it nearly as well",
-				ErrNoLock, g.q(best)*60*100/3.6, g.q(i)*60*100/3.6)
+			return rivals(codeRival, g.q(best), g.q(i))
 		}
 	}
 	return nil

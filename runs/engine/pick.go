@@ -1,10 +1,10 @@
 package engine
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"slices"
+
+	"stillair/sensors/finding"
 )
 
 // within is how far a gear's true ratio may be from the one that was told:
@@ -24,11 +24,11 @@ func Pick(sig Signal, ratios []float64, cylinders int) (int, error) {
 		low, high = math.Min(low, r), math.Max(high, r)
 	}
 	if !(low > 0) || math.IsInf(high, 1) {
-		return 0, errors.New("a gear's ratio is not a number above zero")
+		return 0, finding.Fail(codeBadRatio)
 	}
 	frames := sig.frames()
 	if len(frames) < 4 {
-		return 0, fmt.Errorf("%w: it lasts under %.0f s", ErrNoLock, 4*frameSeconds)
+		return 0, refuse(codeShort, finding.Time("needed", 4*frameSeconds))
 	}
 	kinds := families(cylinders)
 	var orders []float64
@@ -56,9 +56,9 @@ func (g grid) pick(sc scores, ratios []float64, kinds [][]float64) (int, error) 
 	}
 	switch {
 	case best < leastStrength:
-		return 0, fmt.Errorf("%w: no gear's orders stand out of the noise", ErrNoLock)
+		return 0, refuse(codeNoise)
 	case second > mostRival*best:
-		return 0, fmt.Errorf("%w: two gears explain it nearly as well", ErrNoLock)
+		return 0, refuse(codeTwoGears)
 	}
 	return first, nil
 }

@@ -1,16 +1,15 @@
 package engine
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // ErrNoLock says that no ratio stands out; errors.Is finds it in what Find
 // returns.
-var ErrNoLock = errors.New("no engine speed can be read from this pull")
+var ErrNoLock = finding.Fail(codeNoLock)
 
 // Signal is what was heard or felt during a pull.
 type Signal struct {
@@ -64,7 +63,7 @@ func Find(sig Signal, se Search) (Ratio, error) {
 	q2 := l.grid.q(peak(sum(l.scores.byFrame[half:])))
 	q := l.grid.refine(l.all, l.best)
 	if math.Abs(q1-q2) > halvesAgree*q || math.Abs(q1-q) > halvesAgree*q {
-		return Ratio{}, fmt.Errorf("%w: its first and second half tell different ratios", ErrNoLock)
+		return Ratio{}, refuse(codeHalves)
 	}
 	// The two halves are independent estimates; half their difference is one
 	// draw of the error of their mean. The grid's own width bounds it below.
@@ -97,7 +96,7 @@ func look(sig Signal, se Search) (sight, error) {
 	}
 	frames := sig.frames()
 	if len(frames) < 4 {
-		return sight{}, fmt.Errorf("%w: it lasts under %.0f s", ErrNoLock, 4*frameSeconds)
+		return sight{}, refuse(codeShort, finding.Time("needed", 4*frameSeconds))
 	}
 	g, err := newGrid(sig, frames, se)
 	if err != nil {
@@ -114,14 +113,14 @@ func (l sight) strength() float64 {
 
 func (s Signal) check() error {
 	if len(s.T) != len(s.X) || len(s.T) != len(s.S) {
-		return errors.New("the signal's times, samples and distances differ in number")
+		return finding.Fail(codeUneven)
 	}
 	for i := range s.T {
 		if math.IsNaN(s.T[i]+s.X[i]+s.S[i]) || math.IsInf(s.T[i]+s.X[i]+s.S[i], 0) {
-			return fmt.Errorf("sample %d of the signal is not a number", i)
+			return finding.Fail(codeNotNumber, finding.Count("n", i))
 		}
 		if i > 0 && (s.T[i] <= s.T[i-1] || s.S[i] < s.S[i-1]) {
-			return fmt.Errorf("sample %d of the signal goes back in time or distance", i)
+			return finding.Fail(codeBackwards, finding.Count("n", i))
 		}
 	}
 	return nil

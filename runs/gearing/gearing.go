@@ -17,13 +17,13 @@
 package gearing
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"strconv"
 	"strings"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // rolling is the effective rolling radius as a part of the free radius, and
@@ -37,13 +37,21 @@ type Tyre struct {
 	Rim    float64 // diameter of the rim, m
 }
 
+// What is wrong with a tyre size or a gear as entered.
+const (
+	codeTyre      finding.Code = "gearing.no_tyre_size"
+	codeTyreSize  finding.Code = "gearing.tyre_size"
+	codeTeeth     finding.Code = "gearing.teeth"
+	codeReduction finding.Code = "gearing.reduction"
+)
+
 var marking = regexp.MustCompile(`^(\d{2,3})/(\d{2,3})\s*-?\s*[A-Z]{0,2}[RB-]?\s*(\d{2}(?:\.5)?)\b`)
 
 // ParseTyre reads a size such as "180/55 ZR17", "120/70R17" or "90/90-21".
 func ParseTyre(s string) (Tyre, error) {
 	m := marking.FindStringSubmatch(strings.ToUpper(strings.TrimSpace(s)))
 	if m == nil {
-		return Tyre{}, fmt.Errorf("%q is not a tyre size: write it as on the sidewall, such as 180/55 R17", s)
+		return Tyre{}, finding.Fail(codeTyre, finding.Text("size", s))
 	}
 	var n [3]float64
 	for i := range n {
@@ -51,7 +59,7 @@ func ParseTyre(s string) (Tyre, error) {
 	}
 	t := Tyre{Width: n[0] / 1e3, Aspect: n[1] / 100, Rim: n[2] * 0.0254}
 	if t.Width < 0.05 || t.Width > 0.4 || t.Aspect < 0.25 || t.Aspect > 1.1 || n[2] < 8 || n[2] > 24 {
-		return Tyre{}, fmt.Errorf("%q is not a motorcycle's tyre size: check it against the sidewall", s)
+		return Tyre{}, finding.Fail(codeTyreSize, finding.Text("size", s))
 	}
 	return t, nil
 }
@@ -73,7 +81,7 @@ type Drive struct {
 // Teeth is the reduction of a driving and a driven wheel by their teeth.
 func Teeth(driving, driven int) (float64, error) {
 	if driving < 1 || driven < 1 {
-		return 0, fmt.Errorf("%d and %d teeth make no gear: count them again", driving, driven)
+		return 0, finding.Fail(codeTeeth, finding.Count("driving", driving), finding.Count("driven", driven))
 	}
 	return float64(driven) / float64(driving), nil
 }
@@ -81,7 +89,7 @@ func Teeth(driving, driven int) (float64, error) {
 // RPMPerMPS is engine speed in 1/min for each m/s of road speed.
 func RPMPerMPS(d Drive, rear Tyre) (measure.Value, error) {
 	if !(d.Primary > 0 && d.Gear > 0 && d.Final > 0) {
-		return measure.Value{}, fmt.Errorf("a reduction of %g × %g × %g is not possible: all three must be above zero", d.Primary, d.Gear, d.Final)
+		return measure.Value{}, finding.Fail(codeReduction, finding.Num("primary", d.Primary), finding.Num("gear", d.Gear), finding.Num("final", d.Final))
 	}
 	r := rear.Radius()
 	k := d.Primary * d.Gear * d.Final * 60 / (2 * math.Pi * r.X)

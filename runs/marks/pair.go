@@ -6,7 +6,20 @@ import (
 	"strconv"
 	"strings"
 
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
+)
+
+// What is wrong with a pair of speeds as it was written.
+const (
+	codePairBad      finding.Code = "speedpair.bad"
+	codePairDash     finding.Code = "speedpair.dash"
+	codePairFirst    finding.Code = "speedpair.first"
+	codePairSecond   finding.Code = "speedpair.second"
+	codePairOrder    finding.Code = "speedpair.order"
+	codePairStanding finding.Code = "speedpair.standing"
+	codePairFast     finding.Code = "speedpair.fast"
+	codePairUnit     finding.Code = "speedpair.unit"
 )
 
 // SpeedPair is a stretch of speed that a roll-on runs through, in m/s.
@@ -27,8 +40,8 @@ var speedUnits = []struct {
 
 // ParseSpeedPair reads a pair such as "60-100km/h", "40-70 mph" or "15-25m/s".
 func ParseSpeedPair(text string) (SpeedPair, error) {
-	bad := func(why string) (SpeedPair, error) {
-		return SpeedPair{}, fmt.Errorf("speed pair %q: %s; write it like 60-100km/h or 40-70mph", text, why)
+	bad := func(why finding.Code) (SpeedPair, error) {
+		return SpeedPair{}, finding.Fail(codePairBad, finding.Text("pair", text), finding.Of("why", finding.New(why)))
 	}
 	s := strings.ToLower(strings.TrimSpace(text))
 	s = strings.NewReplacer("–", "-", "—", "-").Replace(s)
@@ -39,28 +52,28 @@ func ParseSpeedPair(text string) (SpeedPair, error) {
 		}
 		low, high, ok := strings.Cut(strings.TrimSpace(numbers), "-")
 		if !ok {
-			return bad("it needs two speeds with a dash between")
+			return bad(codePairDash)
 		}
 		from, err := speedNumber(low)
 		if err != nil {
-			return bad("the first speed is not a number")
+			return bad(codePairFirst)
 		}
 		to, err := speedNumber(high)
 		if err != nil {
-			return bad("the second speed is not a number")
+			return bad(codePairSecond)
 		}
 		switch {
 		case to <= from:
-			return bad("the second speed must be above the first")
+			return bad(codePairOrder)
 		case from*u.mps < 1:
-			return bad("a roll-on starts rolling, at 1 m/s or more")
+			return bad(codePairStanding)
 		case to*u.mps > 150:
-			return bad("no motorcycle on a road is that fast")
+			return bad(codePairFast)
 		}
 		name := fmt.Sprintf("%s-%s %s", trimNumber(from), trimNumber(to), u.name)
 		return SpeedPair{Name: name, From: from * u.mps, To: to * u.mps}, nil
 	}
-	return bad("the unit is missing")
+	return bad(codePairUnit)
 }
 
 func speedNumber(s string) (float64, error) {

@@ -1,9 +1,11 @@
 package marks
 
 import (
+	"errors"
 	"math"
-	"strings"
 	"testing"
+
+	"stillair/sensors/finding"
 )
 
 func TestParseSpeedPair(t *testing.T) {
@@ -11,27 +13,28 @@ func TestParseSpeedPair(t *testing.T) {
 		text     string
 		name     string
 		from, to float64 // m/s
-		problem  string
+		problem  finding.Code
 	}{
 		{text: "60-100km/h", name: "60-100 km/h", from: 16.6667, to: 27.7778},
 		{text: " 80 – 120 KM/H ", name: "80-120 km/h", from: 22.2222, to: 33.3333},
 		{text: "40-70mph", name: "40-70 mph", from: 17.8816, to: 31.2928},
 		{text: "15-25.5m/s", name: "15-25.5 m/s", from: 15, to: 25.5},
 		{text: "50-80kph", name: "50-80 km/h", from: 13.8889, to: 22.2222},
-		{text: "60-100", problem: "unit"},
-		{text: "100-60km/h", problem: "above the first"},
-		{text: "0-100km/h", problem: "starts rolling"},
-		{text: "60-100000km/h", problem: "that fast"},
-		{text: "60km/h", problem: "dash"},
-		{text: "a-100km/h", problem: "first speed"},
-		{text: "60-NaNkm/h", problem: "second speed"},
-		{text: "", problem: "unit"},
+		{text: "60-100", problem: codePairUnit},
+		{text: "100-60km/h", problem: codePairOrder},
+		{text: "0-100km/h", problem: codePairStanding},
+		{text: "60-100000km/h", problem: codePairFast},
+		{text: "60km/h", problem: codePairDash},
+		{text: "a-100km/h", problem: codePairFirst},
+		{text: "60-NaNkm/h", problem: codePairSecond},
+		{text: "", problem: codePairUnit},
 	}
 	for _, tt := range tests {
 		t.Run(tt.text, func(t *testing.T) {
 			p, err := ParseSpeedPair(tt.text)
 			if tt.problem != "" {
-				if err == nil || !strings.Contains(err.Error(), tt.problem) {
+				var e *finding.Error
+				if !errors.As(err, &e) || !e.Finding.Is(tt.problem) {
 					t.Fatalf("got error %v, want one about %q", err, tt.problem)
 				}
 				return

@@ -1,9 +1,10 @@
 package pairing
 
 import (
-	"fmt"
 	"math"
 	"sort"
+
+	"stillair/sensors/finding"
 )
 
 // Limits of what belongs together.
@@ -17,10 +18,10 @@ const (
 
 // Placed is what pairing found for one coast-down.
 type Placed struct {
-	Pair int       // from 1; 0: no counterpart
-	Dir  float64   // +1 or −1 along its road; 0: the direction is not known
-	Pos  []float64 // place of each fix along the road, m, counted in direction +1; nil: not known
-	Why  string    // for Pair 0, in plain words
+	Pair int             // from 1; 0: no counterpart
+	Dir  float64         // +1 or −1 along its road; 0: the direction is not known
+	Pos  []float64       // place of each fix along the road, m, counted in direction +1; nil: not known
+	Why  finding.Finding // for Pair 0
 }
 
 // run is a coast-down with its geometry.
@@ -200,10 +201,10 @@ func renumber(runs []run, placed []Placed) {
 }
 
 // why says why a run has no counterpart.
-func why(runs []run, i int) string {
+func why(runs []run, i int) finding.Finding {
 	r := runs[i]
 	if math.IsNaN(r.bearing) {
-		return "its direction is not known: the fixes have neither positions nor a course"
+		return finding.New(codeNoDirection)
 	}
 	otherSetup, otherTime := false, math.Inf(1)
 	for j, o := range runs {
@@ -218,11 +219,11 @@ func why(runs []run, i int) string {
 	}
 	switch {
 	case otherTime > longest && !math.IsInf(otherTime, 1):
-		return fmt.Sprintf("the nearest run the other way is %.0f min off: the wind may have changed", otherTime/60)
+		return finding.New(codeTooLong, finding.Time("after", otherTime))
 	case !math.IsInf(otherTime, 1):
-		return "every run the other way already belongs to another pair"
+		return finding.New(codeAllTaken)
 	case otherSetup:
-		return "there is no run the other way with the same setup"
+		return finding.New(codeOtherSetup)
 	}
-	return "there is no run the other way over the same stretch of road"
+	return finding.New(codeNoCounterpart)
 }

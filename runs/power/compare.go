@@ -1,10 +1,10 @@
 package power
 
 import (
-	"errors"
 	"math"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // Difference is what setup b has more than setup a, over the speeds that both
@@ -24,7 +24,7 @@ type Difference struct {
 func Compare(a, b *Curve) (Difference, error) {
 	ia, ib, n := overlap(a.Speed, b.Speed)
 	if n < 3 {
-		return Difference{}, errors.New("the two setups' pulls share no range of speed")
+		return Difference{}, finding.Fail(codeSetupsApart)
 	}
 	d := Difference{Speed: a.Speed[ia : ia+n], Power: make([]measure.Value, n)}
 	sameLoad := a.bike.Load == b.bike.Load

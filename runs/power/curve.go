@@ -1,13 +1,12 @@
 package power
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // Curve is the power at the road over speed, from all pulls of a setup.
@@ -29,7 +28,7 @@ type Curve struct {
 const gridStep = 0.25
 
 // ErrNoOverlap says that the pulls have no speed in common.
-var ErrNoOverlap = errors.New("the pulls share no range of speed: pull through the same speeds each time")
+var ErrNoOverlap = finding.Fail(codeNoOverlap)
 
 // NewCurve measures power over the speeds that all the pulls share, or over
 // those of them between from and to in m/s (NaN: no limit).
@@ -38,12 +37,12 @@ func NewCurve(pulls []Pull, bike Bike, day Day, from, to float64) (*Curve, error
 		return nil, err
 	}
 	if len(pulls) == 0 {
-		return nil, errors.New("no full-throttle pull in one gear was found")
+		return nil, finding.Fail(codeNoPull)
 	}
 	thin := make([]Pull, len(pulls))
 	for i, p := range pulls {
 		if err := p.check(); err != nil {
-			return nil, fmt.Errorf("pull %d: %w", p.ID, err)
+			return nil, err
 		}
 		thin[i] = p.thinned()
 	}

@@ -1,10 +1,11 @@
 package power
 
 import (
-	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"stillair/sensors/finding"
 )
 
 // motion is what one pull says of the unknowns: its speed is linear in them,
@@ -24,7 +25,7 @@ type motion struct {
 // substeps is how finely the equation of motion is integrated between points.
 const substeps = 6
 
-var errNotDefinite = errors.New("the covariance of the pull's speed is not positive definite")
+var errNotDefinite = finding.Fail(codeNotDefinite)
 
 // newMotion sets up one pull about a speed at its points, m/s.
 func (l layout) newMotion(index int, speed []float64, bike Bike, day Day) (*motion, error) {

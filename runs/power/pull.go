@@ -1,13 +1,12 @@
 package power
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/runs/worth"
+	"stillair/sensors/finding"
 )
 
 // Pull is one full-throttle pull in one gear. T and V are parallel, Cov is the
@@ -45,19 +44,19 @@ func (p Pull) check() error {
 	n := len(p.T)
 	switch {
 	case n < 8:
-		return fmt.Errorf("pull %d has %d points: it is too short for a power curve", p.ID, n)
+		return finding.Fail(codePullShort, finding.Count("id", p.ID), finding.Count("points", n))
 	case len(p.V) != n || p.Cov == nil || p.Cov.SymmetricDim() != n:
-		return fmt.Errorf("pull %d: times, speeds and covariance differ in size", p.ID)
+		return finding.Fail(codePullUneven, finding.Count("id", p.ID))
 	case p.Dir != 1 && p.Dir != -1:
-		return fmt.Errorf("pull %d has no direction", p.ID)
+		return finding.Fail(codePullNoWay, finding.Count("id", p.ID))
 	}
 	for i := range n {
 		if math.IsNaN(p.V[i]) || i > 0 && !(p.T[i] > p.T[i-1]) {
-			return fmt.Errorf("pull %d: point %d is out of order or not a number", p.ID, i)
+			return finding.Fail(codePullPoint, finding.Count("id", p.ID), finding.Count("point", i))
 		}
 	}
 	if p.V[n-1] < p.V[0]+2 {
-		return fmt.Errorf("pull %d gains less than 2 m/s", p.ID)
+		return finding.Fail(codePullGain, finding.Count("id", p.ID), finding.Speed("needed", 2))
 	}
 	return nil
 }
@@ -87,7 +86,7 @@ func (b Bike) Check() error {
 		return err
 	}
 	if b.RotatingMass < 0 || math.IsNaN(b.RotatingMass) {
-		return errors.New("the rotating mass is not given")
+		return finding.Fail(codeNoRotating)
 	}
 	return nil
 }

@@ -1,0 +1,37 @@
+package runs
+
+import (
+	"errors"
+
+	"stillair/sensors/finding"
+)
+
+// What is said of a ride, its power and its pairs.
+const (
+	codeUsualLag      finding.Code = "ride.usual_lag"
+	codeNoCourse      finding.Code = "ride.no_course"
+	codeNoCurve       finding.Code = "power.no_curve"
+	codeOneWay        finding.Code = "power.one_way"
+	codeRevsSplit     finding.Code = "power.revs_split"
+	codeNoGear        finding.Code = "power.no_gear"
+	codeOthersLoad    finding.Code = "power.others_load"
+	codeUsualLoad     finding.Code = "power.usual_load"
+	codeByBands       finding.Code = "power.by_bands"
+	codeOtherRejected finding.Code = "pair.other_rejected"
+	codeNotPaired     finding.Code = "coast.not_paired"
+	codeUsualMass     finding.Code = "ride.usual_mass"
+	codeNotMeasured   finding.Code = "load.not_measured"
+	codeFewRides      finding.Code = "compare.few_rides"
+	codeOtherDay      finding.Code = "compare.other_day"
+	codeTyresAlike    finding.Code = "compare.tyres_alike"
+	codeOnePair       finding.Code = "compare.one_pair"
+)
+
+// said is the finding of an error.
+func said(err error) finding.Finding {
+	var e *finding.Error
+	if errors.As(err, &e) {
+		return e.Finding
+	}
+	return finding.Said(err.Error())
+}

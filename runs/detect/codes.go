@@ -1,0 +1,31 @@
+package detect
+
+import "stillair/sensors/finding"
+
+// What detection says of a run.
+const (
+	codeLaunchShort   finding.Code = "launch.too_short"
+	codeLaunchPartial finding.Code = "launch.part_throttle"
+	codeRollOnShort   finding.Code = "rollon.too_short"
+	codeEased         finding.Code = "throttle.eased"
+	codeStopWeak      finding.Code = "stop.weak"
+
+	codeCoastShort    finding.Code = "coast.too_short"
+	codeNotSmooth     finding.Code = "coast.not_smooth"
+	codeTooHard       finding.Code = "coast.too_hard"
+	codeTooLittle     finding.Code = "coast.too_little"
+	codeTooHardFast   finding.Code = "coast.too_hard_fast"
+	codeTooLittleFast finding.Code = "coast.too_little_fast"
+	codeTooLittleSlow finding.Code = "coast.too_little_slow"
+	codeBends         finding.Code = "coast.bends"
+	codePart          finding.Code = "coast.part"
+	codeBraked        finding.Code = "coast.braked"
+	codePushed        finding.Code = "coast.pushed"
+	codeDisturbed     finding.Code = "coast.disturbed"
+
+	codeNoFixes     finding.Code = "run.no_fixes"
+	codeHole        finding.Code = "run.hole"
+	codeHoleAtStart finding.Code = "run.hole_at_start"
+	codeHoleBridged finding.Code = "run.hole_bridged"
+	codePhoneMoved  finding.Code = "run.phone_moved"
+)
