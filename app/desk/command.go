@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"stillair/export/words"
 	"stillair/sensors"
 )
 
@@ -103,6 +104,7 @@ func (c command) start(ctx context.Context, w *world, args []string) int {
 func (w *world) tell(name string, err error) int {
 	var input *sensors.InputError
 	var use usageError
+	say := words.ForMachines().Error
 	switch {
 	case err == nil:
 		return exitDone
@@ -110,16 +112,16 @@ func (w *world) tell(name string, err error) int {
 		fmt.Fprintln(w.Err, "desk: stopped.")
 		return exitInterrupted
 	case errors.As(err, &use):
-		fmt.Fprintf(w.Err, "desk %s: %v. desk %s --help tells more.\n", name, err, name)
+		fmt.Fprintf(w.Err, "desk %s: %v. desk %s --help tells more.\n", name, say(use.error), name)
 		return exitUsage
 	case errors.As(err, &input):
-		fmt.Fprintf(w.Err, "desk %s: %v\n", name, err)
+		fmt.Fprintf(w.Err, "desk %s: %v\n", name, say(err))
 		return exitInput
 	case errors.Is(err, fs.ErrPermission):
-		fmt.Fprintf(w.Err, "desk %s: %v; choose a place that you may write to, with --out or --report\n", name, err)
+		fmt.Fprintf(w.Err, "desk %s: %v; choose a place that you may write to, with --out or --report\n", name, say(err))
 		return exitFailed
 	}
-	fmt.Fprintf(w.Err, "desk %s: %v\n", name, err)
+	fmt.Fprintf(w.Err, "desk %s: %v\n", name, say(err))
 	return exitFailed
 }
 

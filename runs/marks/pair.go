@@ -41,7 +41,7 @@ var speedUnits = []struct {
 // ParseSpeedPair reads a pair such as "60-100km/h", "40-70 mph" or "15-25m/s".
 func ParseSpeedPair(text string) (SpeedPair, error) {
 	bad := func(why finding.Code) (SpeedPair, error) {
-		return SpeedPair{}, finding.Fail(codePairBad, finding.Text("pair", text), finding.Of("why", finding.New(why)))
+		return SpeedPair{}, finding.Fail(codePairBad, finding.Text("pair", text), finding.Of("why", finding.New(why)), finding.Text("like", "60-100km/h"))
 	}
 	s := strings.ToLower(strings.TrimSpace(text))
 	s = strings.NewReplacer("–", "-", "—", "-").Replace(s)
