@@ -17,8 +17,8 @@ import (
 	"stillair/sensors"
 )
 
-// shown is one screen in one state.
-type shown struct {
+// picture is one screen in one state.
+type picture struct {
 	name string
 	make func(screens.Screens) fyne.CanvasObject
 }
@@ -29,7 +29,7 @@ func tabs(s screens.Screens, at screens.Place, page fyne.CanvasObject) fyne.Canv
 	return s.WithTabs(page, at, func(screens.Place) {}, nil)
 }
 
-func allScreens() []shown {
+func allScreens() []picture {
 	list := append(append(rideScreens(), resultScreens()...), decideScreens()...)
 	return append(list, otherScreens()...)
 }
@@ -50,9 +50,9 @@ func inventedTrial() *trial.Result {
 	}}
 }
 
-func rideScreens() []shown {
+func rideScreens() []picture {
 	bike := inventedBikes()[0]
-	return []shown{
+	return []picture{
 		{"ready", func(s screens.Screens) fyne.CanvasObject {
 			v := s.C.Ready(view.ReadyState{Bike: &bike, Setup: "panniers off", Senses: goodSenses(), Free: 40 << 30, NoGuide: true,
 				Ticked: [6]bool{true, true, true, true, true, true}})
@@ -121,7 +121,7 @@ func movingStatus() recorder.Status {
 		Kept:    recorder.Kept{Free: -1}, Unsaved: 0.6}
 }
 
-func resultScreens() []shown {
+func resultScreens() []picture {
 	res, ses := inventedResult(), inventedSession()
 	on := screens.RideActions{Back: nothing, Edit: nothing, Advice: nothing, Power: nothing, Run: func(int) {}, Load: func(int) {}}
 	run := func(i int) func(screens.Screens) fyne.CanvasObject {
@@ -129,7 +129,7 @@ func resultScreens() []shown {
 			return tabs(s, screens.PlaceResults, s.Run(s.C.Run(res, res.Runs[i]), nothing))
 		}
 	}
-	return []shown{
+	return []picture{
 		{"rides", func(s screens.Screens) fyne.CanvasObject {
 			cut := inventedSession()
 			cut.About.Name, cut.About.Stage, cut.About.Found = "", store.CutOff, store.Found{CoastDowns: 2, Pairs: 1}
@@ -184,8 +184,8 @@ func ridesActions() screens.RidesActions {
 	return screens.RidesActions{Open: func(string) {}, Demo: nothing, Deleted: nothing}
 }
 
-func otherScreens() []shown {
-	list := []shown{
+func otherScreens() []picture {
+	list := []picture{
 		{"bikes", func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceBikes, s.Bikes(s.C.Bikes(inventedBikes(), "1", "panniers off"), nil, bikesActions()))
 		}},
@@ -201,7 +201,7 @@ func otherScreens() []shown {
 		{"more", func(s screens.Screens) fyne.CanvasObject { return tabs(s, screens.PlaceMore, s.More(moreView(s))) }},
 	}
 	for page := range screens.GuideSteps {
-		list = append(list, shown{"guide " + string(rune('1'+page)), func(s screens.Screens) fyne.CanvasObject {
+		list = append(list, picture{"guide " + string(rune('1'+page)), func(s screens.Screens) fyne.CanvasObject {
 			return s.Guide(page, screens.GuideActions{Back: nothing, Next: nothing, Done: nothing})
 		}})
 	}

@@ -109,19 +109,19 @@ func planView(s screens.Screens, a view.Asked, made *plan.Plan, err error) scree
 	return v
 }
 
-func decideScreens() []shown {
+func decideScreens() []picture {
 	good := &plan.Plan{Pairs: 4, Blocks: []plan.Block{{Setup: 0, Pairs: 2}, {Setup: 1, Pairs: 4}, {Setup: 0, Pairs: 2}}, RoadLength: 1370, Seconds: 2700,
 		SE: 0.016, Chance: 0.83, Smallest: 0.048, Enough: true}
 	poor := &plan.Plan{Pairs: 8, Blocks: []plan.Block{{Setup: 0, Pairs: 4}, {Setup: 1, Pairs: 8}, {Setup: 0, Pairs: 4}}, RoadLength: 1370, Seconds: 5100,
 		SE: 0.014, Chance: 0.27, Smallest: 0.043, Advice: []plan.Advice{{Change: "a calmer day, with half the wind", Chance: 0.55, Smallest: 0.028},
 			{Change: "starting at 130 km/h, where law and road allow it", Chance: 0.31, Smallest: 0.039}, {Change: "16 pairs a setup instead of 8", Chance: 0.49, Smallest: 0.029}}}
-	compared := func(name string, v func(view.Context) view.Compare) shown {
-		return shown{name, func(s screens.Screens) fyne.CanvasObject {
+	compared := func(name string, v func(view.Context) view.Compare) picture {
+		return picture{name, func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceCompare, s.Compare(v(s.C), compareActions()))
 		}}
 	}
-	planned := func(name string, a view.Asked, made *plan.Plan, err error) shown {
-		return shown{name, func(s screens.Screens) fyne.CanvasObject {
+	planned := func(name string, a view.Asked, made *plan.Plan, err error) picture {
+		return picture{name, func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceCompare, s.Plan(planView(s, a, made, err), nothing))
 		}}
 	}
@@ -130,7 +130,7 @@ func decideScreens() []shown {
 	short := &plan.Plan{Pairs: 8, Blocks: poor.Blocks, RoadLength: 220, Seconds: 2980, SE: 0.052, Chance: 0.48, Smallest: 0.149,
 		Advice: []plan.Advice{{Change: "repeats more alike: half as far apart, by practice", Chance: 0.83, Smallest: 0.096}, {Change: "16 pairs a setup instead of 8", Chance: 0.79, Smallest: 0.102}}}
 	measured.Measured, measured.Change, quicker.Quicker = true, 0, 0
-	return []shown{
+	return []picture{
 		compared("compare across", func(c view.Context) view.Compare {
 			return c.DecideAcross(inventedRides())
 		}),
@@ -169,8 +169,8 @@ func decideScreens() []shown {
 	}
 }
 
-func powered(name string, std view.Standard, overRPM bool) shown {
-	return shown{name, func(s screens.Screens) fyne.CanvasObject {
+func powered(name string, std view.Standard, overRPM bool) picture {
+	return picture{name, func(s screens.Screens) fyne.CanvasObject {
 		t, over := s.C.Book.Power, 0
 		if overRPM {
 			over = 1

@@ -25,7 +25,7 @@ func TestNothingIsCutOff(t *testing.T) {
 			variant{name: "english largest text", w: 360, h: 640, book: text.English(), scale: 1.7})
 	}
 	for _, v := range tight {
-		eachScreen(t, v, func(t *testing.T, c shown, o fyne.CanvasObject) {
+		eachScreen(t, v, func(t *testing.T, c picture, o fyne.CanvasObject) {
 			lines := 0
 			walk(o, func(x fyne.CanvasObject) {
 				line, ok := x.(*canvas.Text)
@@ -47,7 +47,7 @@ func TestNothingIsCutOff(t *testing.T) {
 
 // eachScreen draws every screen for a test of its own, which also closes its
 // window.
-func eachScreen(t *testing.T, v variant, do func(*testing.T, shown, fyne.CanvasObject)) {
+func eachScreen(t *testing.T, v variant, do func(*testing.T, picture, fyne.CanvasObject)) {
 	t.Helper()
 	for _, c := range allScreens() {
 		t.Run(v.name+"/"+c.name, func(t *testing.T) {
@@ -65,7 +65,7 @@ func TestWordsAreNotBroken(t *testing.T) {
 	test.NewTempApp(t)
 	for _, book := range text.All() {
 		v := variant{name: book.Tag, w: 360, h: 640, book: book}
-		eachScreen(t, v, func(t *testing.T, c shown, o fyne.CanvasObject) {
+		eachScreen(t, v, func(t *testing.T, c picture, o fyne.CanvasObject) {
 			walk(o, func(x fyne.CanvasObject) {
 				if p, ok := x.(*kit.Prose); ok && p.Breaks() {
 					t.Errorf("%s: %s: a word of %q does not fit", book.Tag, c.name, p.AccessibilityLabel())
@@ -83,7 +83,7 @@ func TestTouchesAreLargeEnough(t *testing.T) {
 		t.Skip("held in the full run")
 	}
 	test.NewTempApp(t)
-	eachScreen(t, variants()[0], func(t *testing.T, c shown, o fyne.CanvasObject) {
+	eachScreen(t, variants()[0], func(t *testing.T, c picture, o fyne.CanvasObject) {
 		walk(o, func(x fyne.CanvasObject) {
 			b, ok := x.(*kit.Touch)
 			if !ok {

@@ -21,6 +21,7 @@ import (
 	"stillair/app/screens/kit"
 	"stillair/app/text"
 	"stillair/app/view"
+	"stillair/export/shown"
 )
 
 var update = flag.Bool("update", false, "write the golden pictures anew")
@@ -31,7 +32,7 @@ type variant struct {
 	w, h   float32
 	dark   bool
 	book   *text.Book
-	system view.System
+	system shown.System
 	scale  float32
 	tall   bool // as high as the screen's content
 }
@@ -44,7 +45,7 @@ func variants() []variant {
 		{name: "large-light", w: 412, h: 915, book: en},
 		{name: "large-dark", w: 412, h: 915, dark: true, book: en},
 		{name: "german-whole", w: 360, h: 640, book: de, tall: true},
-		{name: "mph-large-text", w: 390, h: 844, book: en, system: view.Imperial, scale: 1.4, dark: true, tall: true},
+		{name: "mph-large-text", w: 390, h: 844, book: en, system: shown.Imperial, scale: 1.4, dark: true, tall: true},
 	}
 }
 
@@ -54,8 +55,8 @@ func (v variant) screens() screens.Screens {
 		p = kit.Dark()
 	}
 	c := view.Context{Book: v.book, System: v.system}
-	if v.system == view.Imperial {
-		c.FuelUnit, c.PowerUnit = view.MilesPerGallonImp, view.Horsepower
+	if v.system == shown.Imperial {
+		c.FuelUnit, c.PowerUnit = shown.MilesPerGallonImp, shown.Horsepower
 	}
 	return screens.Screens{Kit: kit.New(p, v.scale), C: c}
 }

@@ -53,8 +53,8 @@ func (s *Shell) air() []kit.Field {
 			}
 		}}
 	}
-	pressure := view.Quantity{Unit: "hPa", SI: 1, Low: 500, High: 1100, Decimals: 1}
-	wind := view.Quantity{Unit: "m/s", SI: 1, Low: 0.1, High: 10, Decimals: 1}
+	pressure := c.PressureQuantity()
+	wind := c.WindQuantity()
 	return []kit.Field{
 		field(t.More.Temperature, "", now.Air.Temperature, c.TemperatureQuantity(), &ch.Air.Temperature, &ch.AirTold.Temperature),
 		field(t.More.Pressure, "", now.Air.Pressure, pressure, &ch.Air.Pressure, &ch.AirTold.Pressure),

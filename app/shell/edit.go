@@ -11,11 +11,9 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
-	"stillair/app/view"
 	"stillair/export/results"
 	"stillair/export/session"
 	"stillair/export/share"
-	"stillair/export/shown"
 )
 
 // made is a file to hand over.
@@ -132,12 +130,8 @@ func (s *Shell) rideFile() making {
 // offered is the open ride in a format.
 func (s *Shell) offered(f offer.Format) making {
 	l, ses := s.library, s.opened.ses
-	units := shown.Metric
-	if s.screen.C.System == view.Imperial {
-		units = shown.Imperial
-	}
 	ride := offer.Ride{Title: s.screen.C.RideRow(ses).Title, Started: ses.About.Started.In(s.cfg.Location),
-		Result: s.opened.res, Units: units, Program: Program}
+		Result: s.opened.res, Units: s.screen.C.System, Program: Program}
 	return func() (made, error) {
 		log, err := l.log(ses)
 		if err != nil {

@@ -38,8 +38,8 @@ func (s *Shell) more() *kit.Page {
 	}
 	units, powers := []string{"metric", "imperial"}, []string{"kW", "hp"}
 	v := screens.MoreView{
-		Units: s.among([]string{t.Metric, t.Imperial}, units, units[s.screen.C.System], func(c *store.Choices, v string) { c.Units = v }),
-		Power: s.among([]string{"kW", s.screen.C.Book.Horsepower}, powers, powers[s.screen.C.PowerUnit], func(c *store.Choices, v string) { c.Power = v }),
+		Units: s.among([]string{t.Metric, t.Imperial}, units, string(s.screen.C.System), func(c *store.Choices, v string) { c.Units = v }),
+		Power: s.among([]string{"kW", s.screen.C.Book.Horsepower}, powers, string(s.screen.C.PowerUnit), func(c *store.Choices, v string) { c.Power = v }),
 		Language: s.among(screens.Languages(s.screen.C.Book), tags, ch.Language,
 			func(c *store.Choices, v string) { c.Language = v }),
 		Look: s.among([]string{t.LookSystem, t.LookLight, t.LookDark}, []string{"", "light", "dark"}, ch.Look,

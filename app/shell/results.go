@@ -10,7 +10,7 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
-	"stillair/app/view"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/marks"
 	"stillair/sensors"
@@ -39,7 +39,7 @@ func (s *Shell) ridesList() *kit.Page {
 // options are the roll-ons that riders of either system of units ask for.
 func (s *Shell) options(progress func(runs.Stage, float64)) runs.Options {
 	o := runs.Options{Progress: progress}
-	if s.screen.C.System == view.Imperial {
+	if s.screen.C.System == shown.Imperial {
 		o.RollOns = append(marks.DefaultPairs(), marks.SpeedPair{Name: "40-70 mph", From: 40 * units.MPH, To: 70 * units.MPH})
 	}
 	return o

@@ -16,6 +16,7 @@ import (
 	"stillair/app/store"
 	"stillair/app/text"
 	"stillair/app/view"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/sensors"
 )
@@ -161,7 +162,7 @@ func (s *Shell) look() {
 		scale *= s.choices.TextSize
 	}
 	c := view.Context{Book: text.For(tag), System: system(s.choices.Units, s.dev.Locale)}
-	c.FuelUnit, c.PowerUnit = view.FuelFor(region(s.dev.Locale), c.System), watts(s.choices.Power, c.System)
+	c.FuelUnit, c.PowerUnit = shown.FuelFor(region(s.dev.Locale), c.System), watts(s.choices.Power, c.System)
 	s.screen = screens.Screens{Kit: kit.New(p, scale), C: c}
 	if s.cfg.SetTheme != nil {
 		s.cfg.SetTheme(s.screen.Kit.Theme())

@@ -3,7 +3,7 @@ package shell
 import (
 	"strings"
 
-	"stillair/app/view"
+	"stillair/export/shown"
 )
 
 // region is the region of a BCP 47 tag or of a POSIX locale, such as GB; empty
@@ -22,19 +22,19 @@ func region(tag string) string {
 // system gives the units that a rider chose, or that are usual where the phone
 // is at home (Unicode CLDR, measurement systems: US, UK, Liberia and Myanmar
 // sign roads in miles; the last two no longer by law).
-func system(chosen, locale string) view.System {
+func system(chosen, locale string) shown.System {
 	at := region(locale)
 	if chosen == "imperial" || chosen == "" && (at == "US" || at == "GB") {
-		return view.Imperial
+		return shown.Imperial
 	}
-	return view.Metric
+	return shown.Metric
 }
 
 // watts gives the unit of power that a rider chose, or that goes with the
 // units.
-func watts(chosen string, s view.System) view.Watts {
-	if chosen == "hp" || chosen == "" && s == view.Imperial {
-		return view.Horsepower
+func watts(chosen string, s shown.System) shown.PowerUnit {
+	if chosen == "hp" || chosen == "" && s == shown.Imperial {
+		return shown.Horsepower
 	}
-	return view.Kilowatts
+	return shown.Kilowatts
 }

@@ -14,13 +14,11 @@ import "strings"
 type Book struct {
 	Tag      string // BCP 47
 	Language string // what the language calls itself
-	Decimal  string // decimal sign
 	DateTime string // Go layout of a date with time
 	Days     [7]string
 	Months   [12]string
 
-	Horsepower      string  // what the horsepower of the language is called
-	HorsepowerWatts float64 // and how many W it has
+	Horsepower string // what the horsepower of the language is called
 
 	Common     Common
 	Ready      Ready

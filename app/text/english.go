@@ -1,14 +1,12 @@
 package text
 
-import "stillair/sensors/units"
-
 // English is the book the others are translated from.
 func English() *Book {
 	return &Book{
-		Tag: "en", Language: "English", Decimal: ".", DateTime: "Mon 2 Jan, 15:04",
+		Tag: "en", Language: "English", DateTime: "Mon 2 Jan, 15:04",
 		Days:       [7]string{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"},
 		Months:     [12]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"},
-		Horsepower: "hp", HorsepowerWatts: units.Horsepower,
+		Horsepower: "hp",
 		Common: Common{
 			Back: "Back", Next: "Next", Done: "Done", Save: "Save", Undo: "Undo", Close: "Close",
 			More:    "More",

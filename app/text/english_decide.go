@@ -42,7 +42,7 @@ func englishPlan() Plan {
 		What: "What change matters?", Drag: "Drag", TopSpeed: "Top speed", TopField: "It goes about", Faster: "Faster by",
 		Wind: "Wind", Winds: [3]string{"Calm", "Light", "Breezy"},
 		WindHint:  "Calm: smoke rises straight. Light: felt on the face. Breezy: leaves move all the time.",
-		WindWords: "Reckoned: along the road it differs by %s m/s from pair to pair.",
+		WindWords: "Calculated with a wind along the road that changes by %s from pair to pair.",
 		From:      "Roll from", To: "Down to", Setups: "How many setups?", Chance: "See it with a chance of",
 		Basis:      "Reckoned with CdA %s m², Crr %s and %s.",
 		BasisUsual: "No ride told your bike's drag yet, so a middling one is taken: CdA %s m², Crr %s, %s.",

@@ -50,10 +50,10 @@ func englishRun() Run {
 func englishLoad() Load {
 	return Load{
 		Title: "What holds you back", AllRuns: "All coast-downs", DragArea: "Drag area CdA", Rolling: "Rolling resistance Crr",
-		DragMeans:    "How big you are to the wind. At %s %s it takes %s %s.",
-		RollingMeans: "What the tyres take of your weight: %s %s of %s.",
+		DragMeans:    "How much air you push aside. At %s %s that takes %s.",
+		RollingMeans: "The share of the weight lost to rolling: %s for %s.",
 		SureOf:       "95 %% sure: %s to %s",
-		PowerNeeded:  "Holding %s %s on the level in still air takes %s %s at the rear tyre.",
+		PowerNeeded:  "Holding %s %s on the level in still air takes %s at the rear tyre.",
 		DragScale:    "m²", RollScale: "of the weight",
 		CurvesHint: "Each line is one roll, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
 		MoreTitle:  "Are more pairs worth it?",

@@ -1,14 +1,12 @@
 package text
 
-import "stillair/sensors/units"
-
 // German is the second complete book.
 func German() *Book {
 	return &Book{
-		Tag: "de", Language: "Deutsch", Decimal: ",", DateTime: "Mon 2. Jan, 15:04",
+		Tag: "de", Language: "Deutsch", DateTime: "Mon 2. Jan, 15:04",
 		Days:       [7]string{"So", "Mo", "Di", "Mi", "Do", "Fr", "Sa"},
 		Months:     [12]string{"Jan", "Feb", "Mär", "Apr", "Mai", "Jun", "Jul", "Aug", "Sep", "Okt", "Nov", "Dez"},
-		Horsepower: "PS", HorsepowerWatts: units.MetricHorsepower,
+		Horsepower: "PS",
 		Common: Common{
 			Back: "Zurück", Next: "Weiter", Done: "Fertig", Save: "Sichern", Undo: "Rückgängig",
 			Close: "Schließen", More: "Mehr",

@@ -42,7 +42,7 @@ func germanPlan() Plan {
 		What: "Welcher Unterschied zählt?", Drag: "Luftwiderstand", TopSpeed: "Höchsttempo", TopField: "Sie läuft etwa", Faster: "Schneller um",
 		Wind: "Wind", Winds: [3]string{"Still", "Leicht", "Frisch"},
 		WindHint:  "Still: Rauch steigt gerade auf. Leicht: im Gesicht zu spüren. Frisch: Blätter bewegen sich dauernd.",
-		WindWords: "Gerechnet: längs der Straße %s m/s Unterschied von Paar zu Paar.",
+		WindWords: "Gerechnet mit Wind längs der Straße, der sich von Paar zu Paar um %s ändert.",
 		From:      "Rollen ab", To: "Bis", Setups: "Wie viele Aufbauten?", Chance: "Zu sehen mit einer Chance von",
 		Basis:      "Gerechnet mit CdA %s m², Crr %s und %s.",
 		BasisUsual: "Noch keine Fahrt zeigt deinen Luftwiderstand, also gilt ein mittlerer: CdA %s m², Crr %s, %s.",

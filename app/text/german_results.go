@@ -50,10 +50,10 @@ func germanRun() Run {
 func germanLoad() Load {
 	return Load{
 		Title: "Was dich bremst", AllRuns: "Alle Ausrollversuche", DragArea: "Luftwiderstandsfläche CdA", Rolling: "Rollwiderstand Crr",
-		DragMeans:    "Wie groß du für den Wind bist. Bei %s %s kostet das %s %s.",
-		RollingMeans: "Was die Reifen vom Gewicht nehmen: %s %s bei %s.",
+		DragMeans:    "Wie viel Luft du verdrängst. Bei %s %s kostet das %s.",
+		RollingMeans: "Der Anteil des Gewichts, den das Rollen kostet: %s bei %s.",
 		SureOf:       "95 %% sicher: %s bis %s",
-		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s %s am Hinterrad.",
+		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s am Hinterrad.",
 		DragScale:    "m²", RollScale: "des Gewichts",
 		CurvesHint: "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: was die beiden Zahlen oben erklären.",
 		MoreTitle:  "Lohnen sich mehr Paare?",

@@ -10,7 +10,7 @@ type Parts struct {
 	ValuesTitle, ValuesHint, Recorded, RecordedHint, With, Wheels, Wind, LimitWith   string
 	FromBike, FromBikeHint, RPM                                                      string
 	AirOld, AirOldUnknown, AirOldRide, AirStill, AirEmpty                            string
-	AirNone, AirHint, AsRecorded, Changed, Pressure, Humidity, WindHint, SetupMass   string
+	AirNone, AirHint, AsRecorded, Changed, Humidity, WindHint, SetupMass             string
 }
 
 func englishParts() Parts {
@@ -26,8 +26,8 @@ func englishParts() Parts {
 		ValuesTitle: "Values it is computed with", ValuesHint: "The recording keeps what it was told. What stands here only computes it anew; empty: as recorded, or a usual value.",
 		LimitWith: "at most %s rpm", RPM: "rpm", FromBike: "Take %s as it is now", FromBikeHint: "Weight, wheels and gears as the bike is described today, as far as they differ.",
 		Recorded: "As recorded", RecordedHint: "Takes back what was changed here.",
-		With: "Computed with %s.", Wheels: "wheels %s", Wind: "wind ± %s m/s", AsRecorded: "That is as recorded.",
-		Changed: "You changed values after the ride; the recording keeps its own.", Pressure: "%s hPa", Humidity: "%s %% humidity",
+		With: "Computed with %s.", Wheels: "wheels %s", Wind: "wind ± %s", AsRecorded: "That is as recorded.",
+		Changed: "You changed values after the ride; the recording keeps its own.", Humidity: "%s %% humidity",
 		AirNone: "not told: a barometer or a standard day", AirHint: "From a weather report of the hour, pressure as measured there, not for sea level. Empty: the phone's barometer, else a standard day. The ride keeps what stands here when it begins.",
 		AirOld: "The air is from %s.", AirOldUnknown: "The air was told on an earlier day.", AirStill: "It still holds", AirEmpty: "Empty all of it",
 		AirOldRide: "Drag area follows the density of the air: look up that of the ride's hour and compute the ride with it.",
@@ -48,8 +48,8 @@ func germanParts() Parts {
 		ValuesTitle: "Womit gerechnet wird", ValuesHint: "Die Aufzeichnung behält, was ihr gesagt wurde. Was hier steht, rechnet nur neu; leer: wie aufgezeichnet oder üblich.",
 		LimitWith: "höchstens %s 1/min", RPM: "1/min", FromBike: "%s, wie sie jetzt ist", FromBikeHint: "Gewicht, Räder und Gänge, wie die Maschine heute beschrieben ist, soweit sie abweichen.",
 		Recorded: "Wie aufgezeichnet", RecordedHint: "Nimmt zurück, was hier geändert wurde.",
-		With: "Gerechnet mit %s.", Wheels: "Räder %s", Wind: "Wind ± %s m/s", AsRecorded: "So ist es aufgezeichnet.",
-		Changed: "Du hast nach der Fahrt Werte geändert; die Aufzeichnung behält ihre.", Pressure: "%s hPa", Humidity: "%s %% Feuchte",
+		With: "Gerechnet mit %s.", Wheels: "Räder %s", Wind: "Wind ± %s", AsRecorded: "So ist es aufgezeichnet.",
+		Changed: "Du hast nach der Fahrt Werte geändert; die Aufzeichnung behält ihre.", Humidity: "%s %% Feuchte",
 		AirNone: "nicht angegeben: Barometer oder Normtag", AirHint: "Aus einem Wetterbericht der Stunde, Luftdruck wie dort gemessen, nicht auf Meereshöhe. Leer: das Barometer des Telefons, sonst ein Normtag. Die Fahrt behält, was hier bei ihrem Beginn steht.",
 		AirOld: "Die Luft ist von %s.", AirOldUnknown: "Die Luft wurde an einem früheren Tag angegeben.", AirStill: "Sie gilt noch", AirEmpty: "Alles leeren",
 		AirOldRide: "Die Widerstandsfläche folgt der Luftdichte: sieh die Luft zur Stunde der Fahrt nach und rechne die Fahrt damit neu.",

@@ -35,7 +35,7 @@ func (b *Book) say(english string) (string, bool) {
 		return "", false
 	}
 	for _, n := range number.FindAllString(english, -1) {
-		s = strings.Replace(s, "#", strings.ReplaceAll(n, ".", b.Decimal), 1)
+		s = strings.Replace(s, "#", strings.ReplaceAll(n, ".", map[string]string{"en": ".", "de": ","}[b.Tag]), 1)
 	}
 	return s, true
 }

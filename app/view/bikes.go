@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"stillair/app/store"
+	"stillair/export/shown"
 	"stillair/sensors/units"
 )
 
@@ -63,7 +64,7 @@ type Quantity struct {
 
 // MassQuantity is a mass in kg or lb.
 func (c Context) MassQuantity(low, high float64) Quantity {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return Quantity{Unit: "lb", SI: units.Pound, Low: low, High: high, Decimals: 1}
 	}
 	return Quantity{Unit: "kg", SI: 1, Low: low, High: high, Decimals: 1}
@@ -71,7 +72,7 @@ func (c Context) MassQuantity(low, high float64) Quantity {
 
 // TyreQuantity is a gauge pressure in bar or psi, kept in kPa.
 func (c Context) TyreQuantity() Quantity {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return Quantity{Unit: "psi", SI: units.PSI / units.Kilopascal, High: 600, Decimals: 1}
 	}
 	return Quantity{Unit: "bar", SI: units.Bar / units.Kilopascal, High: 600, Decimals: 2}
@@ -95,7 +96,7 @@ func (c Context) GearLabel() string {
 // TemperatureQuantity is in °C or °F; Fahrenheit has an offset that Read and
 // Write know.
 func (c Context) TemperatureQuantity() Quantity {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return Quantity{Unit: "°F", SI: 5.0 / 9, Low: -40, High: 55, Decimals: 0}
 	}
 	return Quantity{Unit: "°C", SI: 1, Low: -40, High: 55, Decimals: 1}
@@ -133,7 +134,7 @@ func (c Context) Write(p *float64, q Quantity) string {
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
-	return strings.Replace(s, ".", c.Book.Decimal, 1)
+	return strings.Replace(s, ".", c.Number(0.5, 1)[1:2], 1)
 }
 
 // ErrNotNumber and ErrOutOfRange are what Read may say.

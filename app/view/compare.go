@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/compare"
 )
@@ -52,10 +53,10 @@ func (c Context) Compare(all []runs.Comparison, ride string) Compare {
 	for _, x := range all {
 		pair := c.pairName(x)
 		if x.CdA != nil {
-			drag.Rows = append(drag.Rows, c.compareRow(pair, *x.CdA, "m²", 3))
+			drag.Rows = append(drag.Rows, c.compareRow(pair, *x.CdA, shown.Area))
 		}
 		if x.Crr != nil {
-			roll.Rows = append(roll.Rows, c.compareRow(pair, *x.Crr, "", 4))
+			roll.Rows = append(roll.Rows, c.compareRow(pair, *x.Crr, shown.Plain))
 		}
 	}
 	for _, g := range []CompareGroup{drag, roll, c.comparedPower(all), c.comparedTimes(all)} {
@@ -74,13 +75,12 @@ func (c Context) setupName(name string) string {
 	return name
 }
 
-// compareRow is one verdict; unit and decimals are those of the difference as
-// measured.
-func (c Context) compareRow(pair string, v compare.Verdict, unit string, decimals int) CompareRow {
+// compareRow is one verdict; q is what the difference is of.
+func (c Context) compareRow(pair string, v compare.Verdict, q shown.Quantity) CompareRow {
 	t := c.Book.Compare
 	r := CompareRow{Pair: pair}
 	if v.CI[0] < v.CI[1] {
-		r.Delta = c.reading(v.Delta.X, (v.CI[1]-v.CI[0])/2, unit, decimals)
+		r.Delta = c.reading(q, v.Delta.X, (v.CI[1]-v.CI[0])/2)
 		if v.Delta.X > 0 {
 			r.Delta.Number = "+" + r.Delta.Number
 		}

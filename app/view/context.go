@@ -6,11 +6,11 @@ package view
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 	"time"
 
 	"stillair/app/text"
+	"stillair/export/shown"
 	"stillair/runs/measure"
 	"stillair/sensors/units"
 )
@@ -18,39 +18,24 @@ import (
 // Context is what every view needs: the language and the units.
 type Context struct {
 	Book      *text.Book
-	System    System
-	FuelUnit  Fuel
-	PowerUnit Watts
+	System    shown.System
+	FuelUnit  shown.FuelUnit
+	PowerUnit shown.PowerUnit
+}
+
+// style is how the reader reads.
+func (c Context) style() shown.Style {
+	return shown.Style{System: c.System, Language: shown.Language(c.Book.Tag), Power: c.PowerUnit, Fuel: c.FuelUnit}
 }
 
 // Number writes x with so many decimals, in the language's way.
-func (c Context) Number(x float64, decimals int) string {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return "–"
-	}
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
-	if strings.Trim(s, "-0.") == "" {
-		s = strings.TrimPrefix(s, "-")
-	}
-	s = strings.Replace(s, ".", c.Book.Decimal, 1)
-	return strings.Replace(s, "-", "−", 1)
-}
+func (c Context) Number(x float64, decimals int) string { return c.style().Fixed(x, decimals) }
 
 // perSpeed is how many m/s one unit of speed has.
-func (c Context) perSpeed() float64 {
-	if c.System == Imperial {
-		return units.MPH
-	}
-	return units.KMH
-}
+func (c Context) perSpeed() float64 { return c.style().Unit(shown.Speed).SI }
 
 // SpeedUnit is "km/h" or "mph".
-func (c Context) SpeedUnit() string {
-	if c.System == Imperial {
-		return "mph"
-	}
-	return "km/h"
-}
+func (c Context) SpeedUnit() string { return c.style().Unit(shown.Speed).Name }
 
 // Speed gives a speed of v m/s in the unit of SpeedUnit.
 func (c Context) Speed(v float64) float64 { return v / c.perSpeed() }
@@ -63,23 +48,15 @@ func (c Context) Mass(kg float64) string {
 	if math.IsNaN(kg) {
 		return c.Book.Common.Unknown
 	}
-	if c.System == Imperial {
-		return c.Number(kg/units.Pound, 0) + " lb"
-	}
-	return c.Number(kg, 0) + " kg"
+	return c.style().Number(shown.Mass, kg, 0)
 }
 
 // Length is a length of metres with a fitting unit.
 func (c Context) Length(m float64) string {
-	switch {
-	case c.System == Imperial && m < 0.2*units.Mile:
-		return c.Number(m/units.Foot, 0) + " ft"
-	case c.System == Imperial:
-		return c.Number(m/units.Mile, 1) + " mi"
-	case m < 300:
-		return c.Number(m, 0) + " m"
+	if c.System == shown.Imperial && m >= 0.2*units.Mile || c.System != shown.Imperial && m >= 300 {
+		return c.style().Number(shown.Journey, m, 1)
 	}
-	return c.Number(m/1000, 1) + " km"
+	return c.style().Number(shown.Distance, m, 0)
 }
 
 // Duration is a time in minutes, or hours and minutes.
@@ -103,25 +80,14 @@ func (c Context) Date(t time.Time) string {
 }
 
 // half is half the width of the 95 % interval of a value with a normal error.
-func half(v measure.Value) float64 { return measure.Quantile(0.95, math.Inf(1)) * v.SE }
+func half(v measure.Value) float64 { return shown.Normal95 * v.SE }
 
-// reading writes a value with its half width, to the digits that the half
-// width allows: two of its own where it begins with a one or two, else one
-// (after JCGM 100:2008, 7.2.6).
-func (c Context) reading(x, halfWidth float64, unit string, most int) Reading {
-	d := most
-	if halfWidth > 0 && !math.IsInf(halfWidth, 0) {
-		e := math.Floor(math.Log10(halfWidth))
-		d = int(-e)
-		if halfWidth/math.Pow(10, e) < 2.95 {
-			d++
-		}
-		d = min(max(d, 0), most)
-	}
-	r := Reading{Number: c.Number(x, d), Unit: unit}
-	if halfWidth > 0 {
-		up := math.Ceil(halfWidth*math.Pow(10, float64(d))-1e-9) / math.Pow(10, float64(d))
-		r.Spread = c.Number(up, d)
-	}
-	return r
+// reading writes a value in SI with its half width, to the digits that the half
+// width supports.
+func (c Context) reading(q shown.Quantity, x, halfWidth float64) Reading {
+	number, spread, unit := c.style().Parts(q, x, halfWidth)
+	return Reading{Number: number, Spread: spread, Unit: unit}
 }
+
+// of is the reading of a value with a normal error.
+func (c Context) of(q shown.Quantity, v measure.Value) Reading { return c.reading(q, v.X, half(v)) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"stillair/app/store"
+	"stillair/export/shown"
 	"stillair/runs"
 )
 
@@ -95,7 +96,7 @@ func (c Context) comparedPower(all []runs.Comparison) CompareGroup {
 	g := CompareGroup{Title: c.Book.Worth.PowerTitle, Scale: c.Book.Compare.Scale}
 	for _, x := range all {
 		if x.Power != nil {
-			g.Rows = append(g.Rows, c.compareRow(c.pairName(x), *x.Power, "", 3))
+			g.Rows = append(g.Rows, c.compareRow(c.pairName(x), *x.Power, shown.Plain))
 		}
 	}
 	return g
@@ -106,7 +107,7 @@ func (c Context) comparedTimes(all []runs.Comparison) CompareGroup {
 	for _, x := range all {
 		for _, t := range x.Times {
 			if !c.otherUnit(t.Mark) {
-				g.Rows = append(g.Rows, c.compareRow(c.markName(t.Mark)+": "+c.pairName(x), t.Verdict, "s", 2))
+				g.Rows = append(g.Rows, c.compareRow(c.markName(t.Mark)+": "+c.pairName(x), t.Verdict, shown.Time))
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"stillair/app/store"
 	"stillair/app/text"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/compare"
 	"stillair/runs/measure"
@@ -29,7 +30,7 @@ func invented() *runs.Result {
 }
 
 // TestWorthByHand is worked by hand. At 30 m/s, ½·1.2·0.05·30³ = 810 W more,
-// with a standard uncertainty of a fifth of it: ± 1.96·162 W, rounded up. Without rolling
+// with a standard uncertainty of a fifth of it: ± 1.96·162 W. Without rolling
 // resistance v ∝ P^(−⅓)·…, so 10 % more drag costs 30·0.1/3 = 1 m/s = 3.6 km/h,
 // and 100 km then take 100 000/30 · 1/30 = 111 s longer, to first order.
 func TestWorthByHand(t *testing.T) {
@@ -40,9 +41,9 @@ func TestWorthByHand(t *testing.T) {
 		t.Fatalf("got %+v", w)
 	}
 	for i, want := range []WorthLine{
-		{Name: "Power at 108 km/h", Reading: Reading{"+0.8", "0.4", "kW"}},
-		{Name: "Slower on the same power", Reading: Reading{"3.6", "1.5", "km/h"}},
-		{Name: "Longer over 100 km", Reading: Reading{"111", "44", "s"}},
+		{Name: "Power at 108 km/h", Reading: Reading{"+0.8", "0.3", "kW"}},
+		{Name: "Slower on the same power", Reading: Reading{"3.6", "1.4", "km/h"}},
+		{Name: "Longer over 100 km", Reading: Reading{"110", "40", "s"}},
 	} {
 		if w[0].Lines[i] != want {
 			t.Errorf("line %d is %+v, want %+v", i, w[0].Lines[i], want)
@@ -106,7 +107,7 @@ func TestPlans(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			for _, book := range text.All() {
-				for _, system := range []System{Metric, Imperial} {
+				for _, system := range []shown.System{shown.Metric, shown.Imperial} {
 					c, a := Context{Book: book, System: system}, UsualAsked()
 					tt.asked(&a)
 					made, err := c.MakePlan(a)
@@ -118,7 +119,7 @@ func TestPlans(t *testing.T) {
 						if book.Tag == "de" && strings.Contains(h.What, "setup") {
 							t.Errorf("not in German: %q", h.What)
 						}
-						if system == Imperial && strings.Contains(h.What, "km/h") {
+						if system == shown.Imperial && strings.Contains(h.What, "km/h") {
 							t.Errorf("not in mph: %q", h.What)
 						}
 					}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/export/plot"
+	"stillair/export/shown"
 	"stillair/sensors/units"
 )
 
@@ -31,7 +32,7 @@ func (c Context) guidePlot(curves ...Line) Plot {
 func (c Context) rollLine(slope float64) Line {
 	var l Line
 	v0 := 100 * units.KMH
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		v0 = c.reference()
 	}
 	for t := 0.0; t <= 50; t += 0.5 {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/export/plot"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/measure"
 	"stillair/runs/worth"
@@ -37,20 +38,24 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 		v.Setup = fmt.Sprintf(t.Setup, l.Setup)
 	}
 	hw := func(ci [2]float64) float64 { return (ci[1] - ci[0]) / 2 }
-	v.CdA, v.Crr = c.reading(l.CdA.X, hw(l.CdACI), "m²", 3), c.reading(l.Crr.X, hw(l.CrrCI), "", 4)
-	v.CdASure = fmt.Sprintf(t.SureOf, c.Number(l.CdACI[0], 3), c.Number(l.CdACI[1], 3))
+	v.CdA, v.Crr = c.reading(shown.Area, l.CdA.X, hw(l.CdACI)), c.reading(shown.Plain, l.Crr.X, hw(l.CrrCI))
+	area := c.style().Unit(shown.Area)
+	ci := [2]float64{l.CdACI[0] / area.SI, l.CdACI[1] / area.SI}
+	decimals := 3
+	if c.System == shown.Imperial {
+		decimals = 2
+	}
+	v.CdASure = fmt.Sprintf(t.SureOf, c.Number(ci[0], decimals), c.Number(ci[1], decimals))
 	v.CrrSure = fmt.Sprintf(t.SureOf, c.Number(l.CrrCI[0], 4), c.Number(l.CrrCI[1], 4))
-	v.CdABand = c.interval(l.CdA.X, l.CdACI, 0.2, 1.0, 1, t.DragScale)
+	v.CdABand = c.interval(l.CdA.X/area.SI, ci, 0.2/area.SI, 1/area.SI, 1, area.Name)
 	v.CrrBand = c.interval(l.Crr.X, l.CrrCI, 0, 0.04, 2, t.RollScale)
 	v.CdABand.Spoken, v.CrrBand.Spoken = v.CdASure, v.CrrSure
 	u := c.reference()
-	unit, watts := c.powerUnit()
-	force, newtons := c.forceUnit()
 	w := loadOf(res, l)
 	power := w.Power(u)
-	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.Number(w.Force(u).X*w.AirShare(u)/newtons, 0), force)
-	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.Number(l.Mass*w.Gravity*l.Crr.X/newtons, 0), force, c.Mass(l.Mass))
-	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.Number(power.X/watts, 1), unit)
+	v.CdAMeans = fmt.Sprintf(t.DragMeans, c.SpeedText(u), c.SpeedUnit(), c.force(w.Force(u).X*w.AirShare(u)))
+	v.CrrMeans = fmt.Sprintf(t.RollingMeans, c.force(l.Mass*w.Gravity*l.Crr.X), c.Mass(l.Mass))
+	v.Power = fmt.Sprintf(t.PowerNeeded, c.SpeedText(u), c.SpeedUnit(), c.of(shown.Power, power).Spoken())
 	v.Assumed = fmt.Sprintf(t.Assumed, c.Number(l.Density, 3), c.Mass(l.Mass))
 	v.Curves, v.CurvesHint = c.coastCurves(res, l)
 	v.Force = c.forcePlot(l, w)
@@ -60,9 +65,17 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	return v
 }
 
+// force writes a force with its unit.
+func (c Context) force(n float64) string {
+	if c.System == shown.Imperial {
+		return c.style().Number(shown.Force, n, 1)
+	}
+	return c.style().Number(shown.Force, n, 0)
+}
+
 // reference is the speed at which forces are told, m/s: 100 km/h or 60 mph.
 func (c Context) reference() float64 {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return 60 * units.MPH
 	}
 	return 100 * units.KMH
@@ -186,7 +199,8 @@ func passed(cu *runs.Curve, v float64) float64 {
 func (c Context) forcePlot(l runs.RoadLoad, load worth.Load) Plot {
 	t := c.Book.Load
 	top := 1.3 * c.reference()
-	unit, newtons := c.forceUnit()
+	force := c.style().Unit(shown.Force)
+	newtons := force.SI
 	var x, all, roll, low, high []float64
 	for i := range 41 {
 		v := top * float64(i) / 40
@@ -196,7 +210,7 @@ func (c Context) forcePlot(l runs.RoadLoad, load worth.Load) Plot {
 		low, high = append(low, (f.X-h)/newtons), append(high, (f.X+h)/newtons)
 	}
 	return Plot{Spoken: t.ShareTitle, X: c.axisOf(fmt.Sprintf(t.SpeedAxis, c.SpeedUnit()), 0, c.Speed(top), 5),
-		Y:     c.axisOf(fmt.Sprintf(t.ForceAxis, unit), 0, high[len(high)-1], 4),
+		Y:     c.axisOf(fmt.Sprintf(t.ForceAxis, force.Name), 0, high[len(high)-1], 4),
 		Bands: []Band{{X: x, Low: low, High: high}},
 		Lines: []Line{{Name: t.AirShare, X: x, Y: all}, {Name: t.RollShare, X: x, Y: roll, Tone: 1, Dash: plot.Dashed}}}
 }

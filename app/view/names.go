@@ -40,7 +40,7 @@ var dash = regexp.MustCompile(`(\d)-(\d)`)
 // otherUnit reports whether a mark is one of the other system's speeds, which
 // this rider did not ask for.
 func (c Context) otherUnit(name string) bool {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return strings.HasSuffix(name, "km/h")
 	}
 	return strings.HasSuffix(name, "mph")
@@ -50,7 +50,7 @@ func (c Context) otherUnit(name string) bool {
 // known first.
 func (c Context) headlines(k runs.Kind) []string {
 	switch {
-	case k == runs.Launch && c.System == Imperial:
+	case k == runs.Launch && c.System == shown.Imperial:
 		return []string{"0-60 mph", "1/4 mile", "1/8 mile", "60 ft"}
 	case k == runs.Launch:
 		return []string{"0-100 km/h", "0-60 km/h", "60 ft"}
@@ -95,7 +95,7 @@ var (
 // say writes what the analysis said in the rider's language and units.
 func (c Context) say(english string) string {
 	s := c.Book.Say(english)
-	if c.System != Imperial || !strings.Contains(english, "km/h") {
+	if c.System != shown.Imperial || !strings.Contains(english, "km/h") {
 		return capital(s)
 	}
 	s = kmh.ReplaceAllStringFunc(s, func(m string) string {
@@ -116,11 +116,7 @@ func (c Context) tell(f finding.Finding) string {
 	if f.Code == finding.Prose {
 		return c.say(f.String())
 	}
-	system := shown.Metric
-	if c.System == Imperial {
-		system = shown.Imperial
-	}
-	return capital(words.New(shown.Style{System: system, Language: shown.Language(c.Book.Tag)}).Say(f))
+	return capital(words.New(c.style()).Say(f))
 }
 
 func capital(s string) string {

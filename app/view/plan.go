@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strings"
 
+	"stillair/export/shown"
 	"stillair/runs/air"
 	"stillair/runs/measure"
 	"stillair/runs/plan"
@@ -95,7 +96,7 @@ func (c Context) PlanChoices() PlanChoices {
 
 // planSpeeds are in the rider's unit.
 func (c Context) planSpeeds() (faster [3]float64, from [4]float64, to [3]float64) {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return fasterMPH, fromMPH, toMPH
 	}
 	return fasterKMH, fromKMH, toKMH
@@ -117,7 +118,7 @@ func (c Context) SpeedQuantity() Quantity {
 // UsualTop is the top speed of a middling bike, m/s, in whole units of the
 // rider's system.
 func (c Context) UsualTop() float64 {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return 125 * units.MPH
 	}
 	return 200 * units.KMH
@@ -237,11 +238,10 @@ func (c Context) PlanBasis(a Asked) string {
 	if a.Power > 0 {
 		format = c.Book.Plan.BasisPower
 	}
-	unit, watts := c.powerUnit()
-	return basis + " " + fmt.Sprintf(format, c.Number(k.Power/watts, 0)+" "+unit)
+	return basis + " " + fmt.Sprintf(format, c.style().Number(shown.Power, k.Power, 0))
 }
 
 // PlanWind says how much wind was reckoned with.
 func (c Context) PlanWind(a Asked) string {
-	return fmt.Sprintf(c.Book.Plan.WindWords, c.Number(planWinds[a.Wind], 1))
+	return fmt.Sprintf(c.Book.Plan.WindWords, c.windText(planWinds[a.Wind]))
 }

@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 
+	"stillair/export/shown"
 	"stillair/runs/marks"
 	"stillair/runs/plan"
 	"stillair/sensors/units"
@@ -38,7 +39,7 @@ func (c Context) pushChoices(ch *PlanChoices) {
 }
 
 func (c Context) planOver() [4]string {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return overImperial
 	}
 	return overMetric
@@ -53,7 +54,7 @@ func (c Context) PushQuestion(a Asked) (plan.PushQuestion, plan.PushConditions) 
 		q.Push, q.Change = plan.Pulls, planStronger[a.Stronger]
 		k := plan.DefaultPush(plan.Pulls, a.Load, wind)
 		k.Spread = planUnsteady[a.Unsteady]
-		if c.System == Imperial {
+		if c.System == shown.Imperial {
 			k.FromMPS, k.ToMPS = 30*units.MPH, 80*units.MPH
 		}
 		return q, withPower(k, a)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"stillair/export/plot"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/air"
 	"stillair/runs/measure"
@@ -116,18 +117,17 @@ func (c Context) powerPlot(all []runs.PowerCurve, factor float64, overRPM bool) 
 	if len(all) == 1 {
 		p.Lines[0].Name = ""
 	}
-	unit, _ := c.powerUnit()
 	label := fmt.Sprintf(t.SpeedAxis, c.SpeedUnit())
 	if overRPM {
 		label = t.RPMAxis
 	}
-	p.X, p.Y = c.axisOf(label, left, right, 4), c.axisOf(fmt.Sprintf(t.PowerAxis, unit), 0, top, 5)
+	p.X, p.Y = c.axisOf(label, left, right, 4), c.axisOf(fmt.Sprintf(t.PowerAxis, c.style().Unit(shown.Power).Name), 0, top, 5)
 	return p
 }
 
 // powerPoint is a point of a curve with its 95 % band, in the rider's unit.
 func (c Context) powerPoint(v measure.Value, factor float64) (y, low, high float64) {
-	_, watts := c.powerUnit()
+	watts := c.style().Unit(shown.Power).SI
 	y, h := factor*v.X/watts, factor*half(v)/watts
 	return y, max(0, y-h), y + h
 }
@@ -147,7 +147,7 @@ func (c Context) powerName(p runs.PowerCurve) string {
 func (c Context) powerPeak(p runs.PowerCurve, factor float64) PowerPeak {
 	t := c.Book.Power
 	speed, value, atEnd := p.Curve.Peak()
-	v := PowerPeak{Name: c.powerName(p), Reading: c.powerReading(value.Times(factor), 1)}
+	v := PowerPeak{Name: c.powerName(p), Reading: c.of(shown.Power, value.Times(factor))}
 	v.Where = fmt.Sprintf(t.Peak, c.SpeedText(speed), c.SpeedUnit())
 	if p.RPMPerMPS > 0 {
 		rpm := math.Round(p.RPMPerMPS*speed/50) * 50

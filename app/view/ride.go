@@ -7,6 +7,7 @@ import (
 
 	"stillair/app/recorder"
 	"stillair/app/store"
+	"stillair/export/shown"
 	"stillair/runs"
 )
 
@@ -130,9 +131,9 @@ func (c Context) runRow(res *runs.Result, r runs.Run) RunRow {
 		row.Title += ", " + c.markName(m.Name)
 		switch {
 		case r.Kind == runs.Stop && !math.IsNaN(m.Distance.X):
-			row.Reading = c.lengthReading(m.Distance.X, half(m.Distance))
+			row.Reading = c.of(shown.Distance, m.Distance)
 		default:
-			row.Reading = c.reading(m.Time.X, half(m.Time), "s", 2)
+			row.Reading = c.of(shown.Time, m.Time)
 		}
 	}
 	if r.Kind == runs.CoastDown {
@@ -141,13 +142,6 @@ func (c Context) runRow(res *runs.Result, r runs.Run) RunRow {
 	}
 	row.Spoken = join(", ", row.Title, row.Reading.Spoken(), row.Detail, row.Reason)
 	return row
-}
-
-func (c Context) lengthReading(m, halfWidth float64) Reading {
-	if c.System == Imperial {
-		return c.reading(m/0.3048, halfWidth/0.3048, "ft", 0)
-	}
-	return c.reading(m, halfWidth, "m", 1)
 }
 
 func (c Context) runDetail(r runs.Run) string {
@@ -179,8 +173,8 @@ func (c Context) pairWords(r runs.Run) string {
 
 func (c Context) loadCard(i int, l runs.RoadLoad) LoadCard {
 	return LoadCard{Index: i, Setup: l.Setup, Pairs: c.pairs(l.Pairs),
-		CdA: c.reading(l.CdA.X, (l.CdACI[1]-l.CdACI[0])/2, "m²", 3),
-		Crr: c.reading(l.Crr.X, (l.CrrCI[1]-l.CrrCI[0])/2, "", 4)}
+		CdA: c.reading(shown.Area, l.CdA.X, (l.CdACI[1]-l.CdACI[0])/2),
+		Crr: c.reading(shown.Plain, l.Crr.X, (l.CrrCI[1]-l.CrrCI[0])/2)}
 }
 
 func (c Context) pairs(n int) string {

@@ -7,6 +7,7 @@ import (
 
 	"stillair/app/platform"
 	"stillair/app/recorder"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/sensors"
 )
@@ -160,7 +161,7 @@ func (c Context) lastResults(res *runs.Result) []LastResult {
 			l.Title = fmt.Sprintf(t.SawCoast, from, to, c.SpeedUnit())
 			l.Spoken = fmt.Sprintf(t.SpokenCoast, from, to)
 		case ok && (r.Kind == runs.Launch || r.Kind == runs.RollOn):
-			l.Reading = c.reading(mark.Time.X, half(mark.Time), "s", 2)
+			l.Reading = c.of(shown.Time, mark.Time)
 			l.Title = c.markName(mark.Name)
 			l.Spoken = fmt.Sprintf(t.SpokenLaunch, l.Title, l.Reading.Number)
 		default:

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/export/plot"
+	"stillair/export/shown"
 	"stillair/runs"
 )
 
@@ -71,10 +72,10 @@ func (c Context) markRows(r runs.Run) (rows []MarkRow, rollout bool) {
 		}
 		row := MarkRow{Name: c.markName(m.Name), More: c.markMore(r.Kind, m)}
 		if m.Time.Known() {
-			row.Time = c.reading(m.Time.X, half(m.Time), "s", 2)
+			row.Time = c.of(shown.Time, m.Time)
 		}
 		if m.Rollout.Known() {
-			row.Rollout, rollout = c.reading(m.Rollout.X, half(m.Rollout), "s", 2), true
+			row.Rollout, rollout = c.of(shown.Time, m.Rollout), true
 		}
 		rows = append(rows, row)
 	}
@@ -84,7 +85,7 @@ func (c Context) markRows(r runs.Run) (rows []MarkRow, rollout bool) {
 func (c Context) markMore(k runs.Kind, m runs.Mark) string {
 	switch {
 	case k == runs.Stop && m.Distance.Known():
-		return c.lengthReading(m.Distance.X, half(m.Distance)).Spoken()
+		return c.of(shown.Distance, m.Distance).Spoken()
 	case m.Speed.Known() && k == runs.Launch:
 		return fmt.Sprintf(c.Book.Run.SpeedThere, c.SpeedText(m.Speed.X), c.SpeedUnit())
 	}
@@ -162,7 +163,7 @@ func (c Context) bandBetween(res *runs.Result, from, to, zero float64) (t, v, lo
 		last = at
 		h := 0.0
 		if i < len(tr.VSD) {
-			h = 1.96 * tr.VSD[i]
+			h = shown.Normal95 * tr.VSD[i]
 		}
 		t, v = append(t, at-zero), append(v, c.Speed(tr.V[i]))
 		low, high = append(low, c.Speed(max(0, tr.V[i]-h))), append(high, c.Speed(tr.V[i]+h))

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/app/recorder"
+	"stillair/export/shown"
 	"stillair/fusion"
 	"stillair/runs"
 	"stillair/sensors"
@@ -32,7 +33,7 @@ func (c Context) Sensed(senses []recorder.Sense, track *fusion.Track) []SenseLin
 	}
 	l := SenseLine{Title: t.Clocks, Words: fmt.Sprintf(t.LagAssumed, c.Number(track.Lag.Seconds, 2))}
 	if track.Lag.Found {
-		r := c.reading(track.Lag.Seconds, 1.96*track.Lag.SE, "s", 3)
+		r := c.reading(shown.Time, track.Lag.Seconds, shown.Normal95*track.Lag.SE)
 		l.Words = fmt.Sprintf(t.LagFound, r.Number, r.Spread)
 		if s := track.Receiver.Smoothing; s > 0.05 {
 			l.Detail = fmt.Sprintf(t.Smoothing, c.Number(s, 1))
@@ -70,7 +71,7 @@ func (c Context) sensedLive(senses []recorder.Sense, leg *runs.Result) string {
 		}
 	}
 	if leg != nil && leg.Track != nil && leg.Track.Lag.Found {
-		r := c.reading(leg.Track.Lag.Seconds, 1.96*leg.Track.Lag.SE, "s", 2)
+		r := c.reading(shown.Time, leg.Track.Lag.Seconds, shown.Normal95*leg.Track.Lag.SE)
 		parts = append(parts, fmt.Sprintf(t.LagLive, r.Number, r.Spread))
 	}
 	return join(". ", parts...)

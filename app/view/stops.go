@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"stillair/export/shown"
 	"stillair/runs"
 )
 
@@ -39,7 +40,7 @@ func (c Context) stops(all []runs.Run) []StopRow {
 	var out []StopRow
 	for _, name := range order {
 		d := best[name].Distance
-		row := StopRow{Name: c.markName(name), Reading: c.lengthReading(d.X, half(d))}
+		row := StopRow{Name: c.markName(name), Reading: c.of(shown.Distance, d)}
 		if count[name] > 1 {
 			row.Words = fmt.Sprintf(c.Book.Power.StopRow, count[name])
 		}

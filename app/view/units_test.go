@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"stillair/app/text"
+	"stillair/export/shown"
 	"stillair/runs/measure"
 )
 
@@ -16,14 +17,14 @@ import (
 func TestFuelUnits(t *testing.T) {
 	for _, tt := range []struct {
 		name   string
-		fuel   Fuel
+		fuel   shown.FuelUnit
 		factor float64
 		unit   string
 	}{
-		{"US", MilesPerGallonUS, 235.215, "mpg"},
-		{"imperial", MilesPerGallonImp, 282.481, "mpg"},
+		{"US", shown.MilesPerGallonUS, 235.215, "mpg"},
+		{"imperial", shown.MilesPerGallonImp, 282.481, "mpg"},
 	} {
-		c := Context{Book: text.English(), System: Imperial, FuelUnit: tt.fuel}
+		c := Context{Book: text.English(), System: shown.Imperial, FuelUnit: tt.fuel}
 		q := c.FuelQuantity()
 		if math.Abs(q.Over-tt.factor) > 0.0005 || q.Unit != tt.unit {
 			t.Errorf("%s: %.4f %s, want %.3f", tt.name, q.Over, q.Unit, tt.factor)
@@ -50,13 +51,13 @@ func TestFuelUnits(t *testing.T) {
 func TestFuelForRegions(t *testing.T) {
 	for _, tt := range []struct {
 		region string
-		system System
-		want   Fuel
+		system shown.System
+		want   shown.FuelUnit
 	}{
-		{"US", Imperial, MilesPerGallonUS}, {"GB", Imperial, MilesPerGallonImp}, {"GB", Metric, LitresPer100Km},
-		{"DE", Imperial, LitresPer100Km}, {"", Imperial, LitresPer100Km}, {"DE", Metric, LitresPer100Km},
+		{"US", shown.Imperial, shown.MilesPerGallonUS}, {"GB", shown.Imperial, shown.MilesPerGallonImp}, {"GB", shown.Metric, shown.LitresPer100Km},
+		{"DE", shown.Imperial, shown.LitresPer100Km}, {"", shown.Imperial, shown.LitresPer100Km}, {"DE", shown.Metric, shown.LitresPer100Km},
 	} {
-		if got := FuelFor(tt.region, tt.system); got != tt.want {
+		if got := shown.FuelFor(tt.region, tt.system); got != tt.want {
 			t.Errorf("%q, %v: %v, want %v", tt.region, tt.system, got, tt.want)
 		}
 	}
@@ -68,11 +69,11 @@ func TestFuelForRegions(t *testing.T) {
 // l/100 km.
 func TestFuelChange(t *testing.T) {
 	after, more := measure.Value{X: 5.4 * litrePer100Km}, measure.Value{X: 0.4 * litrePer100Km, SE: 0.1 * litrePer100Km}
-	c := Context{Book: text.English(), System: Imperial, FuelUnit: MilesPerGallonImp}
+	c := Context{Book: text.English(), System: shown.Imperial, FuelUnit: shown.MilesPerGallonImp}
 	if got, want := c.fuelChange(5*litrePer100Km, after, more), (Reading{"−4.2", "1.9", "mpg"}); got != want {
 		t.Errorf("%v, want %v", got, want)
 	}
-	c.FuelUnit = LitresPer100Km
+	c.FuelUnit = shown.LitresPer100Km
 	if got, want := c.fuelChange(5*litrePer100Km, after, more), (Reading{"+0.40", "0.20", "l/100 km"}); got != want {
 		t.Errorf("%v, want %v", got, want)
 	}
@@ -81,11 +82,11 @@ func TestFuelChange(t *testing.T) {
 // TestTanks holds the US gallon of 231 cubic inches, 3.785 411 784 l (NIST
 // SP 811), and that British tanks are told in litres.
 func TestTanks(t *testing.T) {
-	c := Context{Book: text.English(), System: Imperial, FuelUnit: MilesPerGallonUS}
+	c := Context{Book: text.English(), System: shown.Imperial, FuelUnit: shown.MilesPerGallonUS}
 	if got, err := c.Read("5", c.TankQuantity()); err != nil || math.Abs(*got-18.92705892) > 1e-8 {
 		t.Errorf("5 gal are %v l, %v", got, err)
 	}
-	c.FuelUnit = MilesPerGallonImp
+	c.FuelUnit = shown.MilesPerGallonImp
 	if q := c.TankQuantity(); q.Unit != "l" || q.SI != 1 {
 		t.Errorf("a British tank is in %+v", q)
 	}
@@ -99,26 +100,24 @@ func TestHorsepower(t *testing.T) {
 		unit  string
 		watts float64
 	}{{text.English(), "hp", 745.6999}, {text.German(), "PS", 735.49875}} {
-		c := Context{Book: tt.book, PowerUnit: Horsepower}
-		unit, watts := c.powerUnit()
+		c := Context{Book: tt.book, PowerUnit: shown.Horsepower}
+		u := c.style().Unit(shown.Power)
+		unit, watts := u.Name, u.SI
 		if unit != tt.unit || math.Abs(watts-tt.watts) > 5e-5 {
 			t.Errorf("%s: a %s of %.5f W, want %s of %.5f", tt.book.Tag, unit, watts, tt.unit, tt.watts)
 		}
-		if got := c.powerReading(measure.Value{X: 100 * tt.watts, SE: tt.watts}, 1); got.Number != "100" && got.Number != "100.0" && got.Number != "100,0" || got.Unit != tt.unit {
+		if got := c.of(shown.Power, measure.Value{X: 100 * tt.watts, SE: tt.watts}); got.Number != "100" && got.Number != "100.0" && got.Number != "100,0" || got.Unit != tt.unit {
 			t.Errorf("%s: %+v", tt.book.Tag, got)
 		}
 	}
-	if unit, watts := (Context{}).powerUnit(); unit != "kW" || watts != 1000 {
-		t.Errorf("by default %s of %g W", unit, watts)
+	if u := english().style().Unit(shown.Power); u.Name != "kW" || u.SI != 1000 {
+		t.Errorf("by default %+v", u)
 	}
 }
 
 // TestForce holds the pound-force, 4.448 222 N (NIST SP 811, appendix B.8).
 func TestForce(t *testing.T) {
-	if unit, n := (Context{System: Imperial}).forceUnit(); unit != "lbf" || math.Abs(n-4.448222) > 5e-7 {
-		t.Errorf("a %s of %.7f N", unit, n)
-	}
-	if unit, n := (Context{}).forceUnit(); unit != "N" || n != 1 {
-		t.Errorf("a %s of %g N", unit, n)
+	if u := imperial().style().Unit(shown.Force); u.Name != "lbf" || math.Abs(u.SI-4.448222) > 5e-7 {
+		t.Errorf("a %s of %.7f N", u.Name, u.SI)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"stillair/app/store"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/sensors"
 )
@@ -24,11 +25,7 @@ func (c Context) computedWith(res *runs.Result, changed *store.Values) []string 
 	if !(r.Mass > 0) {
 		return nil
 	}
-	mass := c.Mass(r.Mass)
-	if r.MassSD > 0 {
-		mass += " ± " + c.Mass(r.MassSD)
-	}
-	parts := []string{mass}
+	parts := []string{c.reading(shown.Mass, r.Mass, shown.Normal95*r.MassSD).Spoken()}
 	add := func(known float64, words string) {
 		if !math.IsNaN(known) {
 			parts = append(parts, words)
@@ -43,9 +40,9 @@ func (c Context) computedWith(res *runs.Result, changed *store.Values) []string 
 	add(r.RotatingMass, fmt.Sprintf(t.Wheels, c.Mass(r.RotatingMass)))
 	q := c.TemperatureQuantity()
 	add(r.Air.Temperature, c.Write(&r.Air.Temperature, q)+" "+q.Unit)
-	add(r.Air.Pressure, fmt.Sprintf(t.Pressure, c.Number(r.Air.Pressure/100, 0)))
+	add(r.Air.Pressure, c.airPressure(r.Air.Pressure))
 	add(r.Air.Humidity, fmt.Sprintf(t.Humidity, c.Number(100*r.Air.Humidity, 0)))
-	add(r.WindSD, fmt.Sprintf(t.Wind, c.Number(r.WindSD, 1)))
+	add(r.WindSD, fmt.Sprintf(t.Wind, c.windText(r.WindSD)))
 	if len(r.Gears) > 0 {
 		parts = append(parts, c.gearsWith(r.Gears))
 	}
@@ -82,7 +79,7 @@ func (c Context) airLine(a store.Air) string {
 		parts = append(parts, c.Write(a.Temperature, q)+" "+q.Unit)
 	}
 	if a.Pressure != nil {
-		parts = append(parts, fmt.Sprintf(c.Book.Parts.Pressure, c.Number(*a.Pressure, 0)))
+		parts = append(parts, c.airPressure(100**a.Pressure))
 	}
 	if a.Humidity != nil {
 		parts = append(parts, fmt.Sprintf(c.Book.Parts.Humidity, c.Number(*a.Humidity, 0)))

@@ -10,6 +10,7 @@ import (
 	"stillair/app/recorder"
 	"stillair/app/store"
 	"stillair/app/text"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/measure"
 	"stillair/sensors"
@@ -17,7 +18,7 @@ import (
 
 func english() Context  { return Context{Book: text.English()} }
 func german() Context   { return Context{Book: text.German()} }
-func imperial() Context { return Context{Book: text.English(), System: Imperial} }
+func imperial() Context { return Context{Book: text.English(), System: shown.Imperial} }
 
 func TestNumbersWithUnits(t *testing.T) {
 	// Exact by definition: a mile is 1609.344 m, a pound 0.45359237 kg (NIST SP 811, appendix B).
@@ -52,17 +53,16 @@ func TestReadingsAreRounded(t *testing.T) {
 	for _, c := range []struct {
 		name         string
 		x, half      float64
-		most         int
 		number, plus string
 	}{
-		{"the guide's example", 10.05762, 0.027, 5, "10.058", "0.027"},
-		{"one digit", 4.3123, 0.0804, 3, "4.31", "0.09"},
-		{"never finer than asked", 4.3123, 0.0004, 2, "4.31", "0.01"},
-		{"coarse", 51.4, 4.2, 1, "51", "5"},
-		{"none known", 4.3123, 0, 2, "4.31", ""},
-		{"infinite", 4.3123, math.Inf(1), 2, "4.31", "–"},
+		{"the guide's example", 10.05762, 0.027, "10.058", "0.027"},
+		{"one digit, to the nearest", 4.3123, 0.0804, "4.31", "0.08"},
+		{"fine", 4.3123, 0.0004, "4.3123", "0.0004"},
+		{"coarse", 51.4, 4.2, "51", "4"},
+		{"none known", 4.3123, 0, "4.31", ""},
+		{"infinite", 4.3123, math.Inf(1), "4.31", ""},
 	} {
-		r := english().reading(c.x, c.half, "s", c.most)
+		r := english().reading(shown.Time, c.x, c.half)
 		if r.Number != c.number || r.Spread != c.plus {
 			t.Errorf("%s: %q ± %q, want %q ± %q", c.name, r.Number, r.Spread, c.number, c.plus)
 		}
@@ -247,7 +247,7 @@ func TestOneFigureForSteadySpeed(t *testing.T) {
 	c, res := english(), invented()
 	res.RoadLoads[0].Crr.X, res.RoadLoads[0].CdACI, res.RoadLoads[0].CrrCI = 0.018, [2]float64{0.48, 0.52}, [2]float64{0.017, 0.019}
 	at := res.AtSpeed(c.reference())[0]
-	if got, want := c.Load(res, res.RoadLoads[0]).Power, c.Number(at.Power.X/1000, 1)+" kW"; !strings.Contains(got, want) {
+	if got, want := c.Load(res, res.RoadLoads[0]).Power, c.of(shown.Power, at.Power).Spoken(); !strings.Contains(got, want) {
 		t.Errorf("%q does not say %s", got, want)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/app/store"
+	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/measure"
 	"stillair/runs/worth"
@@ -28,7 +29,7 @@ type WorthLine struct {
 
 // WorthSpeeds are the speeds that a rider may ask about, m/s.
 func (c Context) WorthSpeeds() [3]float64 {
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		return [3]float64{40 * units.MPH, 60 * units.MPH, 80 * units.MPH}
 	}
 	return [3]float64{80 * units.KMH, 100 * units.KMH, 130 * units.KMH}
@@ -64,30 +65,29 @@ func (c Context) worthOf(x runs.Comparison, load worth.Load, v float64, fuel *st
 func (c Context) costs(change worth.Change, load worth.Load, v float64) []WorthLine {
 	t := c.Book.Worth
 	at := c.SpeedText(v) + " " + c.SpeedUnit()
-	faster := change.Speed(load, v).Times(1 / c.perSpeed())
+	faster := change.Speed(load, v)
 	distance := 100e3
-	if c.System == Imperial {
+	if c.System == shown.Imperial {
 		distance = 100 * units.Mile
 	}
 	longer := change.TimeOver(load, v, distance)
-	over := c.farReading(measure.Value{X: distance}).Spoken()
-	unit, watts := c.powerUnit()
-	lines := []WorthLine{{Name: fmt.Sprintf(t.PowerName, at), Reading: c.signed(change.Power(load, v).Times(1/watts), unit, 2)}}
+	over := c.of(shown.Journey, measure.Value{X: distance}).Spoken()
+	lines := []WorthLine{{Name: fmt.Sprintf(t.PowerName, at), Reading: c.signed(shown.Power, change.Power(load, v))}}
 	name := t.Slower
 	if faster.X > 0 {
 		name = t.Faster
 	}
-	lines = append(lines, WorthLine{Name: name, Reading: c.reading(math.Abs(faster.X), half(faster), c.SpeedUnit(), 1)})
+	lines = append(lines, WorthLine{Name: name, Reading: c.reading(shown.Speed, math.Abs(faster.X), half(faster))})
 	name = t.Longer
 	if longer.X < 0 {
 		name = t.Shorter
 	}
-	return append(lines, WorthLine{Name: fmt.Sprintf(name, over), Reading: c.reading(math.Abs(longer.X), half(longer), "s", 0)})
+	return append(lines, WorthLine{Name: fmt.Sprintf(name, over), Reading: c.reading(shown.Time, math.Abs(longer.X), half(longer))})
 }
 
 // signed writes a difference with its sign.
-func (c Context) signed(v measure.Value, unit string, most int) Reading {
-	r := c.reading(v.X, half(v), unit, most)
+func (c Context) signed(q shown.Quantity, v measure.Value) Reading {
+	r := c.of(q, v)
 	if v.X > 0 {
 		r.Number = "+" + r.Number
 	}
@@ -108,17 +108,10 @@ func (c Context) fuelLines(change worth.Change, load worth.Load, f store.Fuel) [
 	if f.Tank > 0 {
 		q := c.TankQuantity()
 		had, has := worth.Range(f.Tank*1e-3, burn.PerMetre), worth.Range(f.Tank*1e-3, after.PerMetre)
-		lines = append(lines, WorthLine{Name: fmt.Sprintf(t.RangeName, c.Write(&f.Tank, q)+" "+q.Unit), Reading: c.farReading(has),
-			Words: fmt.Sprintf(t.RangeFrom, c.farReading(measure.Value{X: had.X}).Spoken())})
+		lines = append(lines, WorthLine{Name: fmt.Sprintf(t.RangeName, c.Write(&f.Tank, q)+" "+q.Unit), Reading: c.of(shown.Journey, has),
+			Words: fmt.Sprintf(t.RangeFrom, c.of(shown.Journey, measure.Value{X: had.X}).Spoken())})
 	}
 	return lines
-}
-
-func (c Context) farReading(m measure.Value) Reading {
-	if c.System == Imperial {
-		return c.reading(m.X/units.Mile, half(m)/units.Mile, "mi", 0)
-	}
-	return c.reading(m.X/1e3, half(m)/1e3, "km", 0)
 }
 
 // noTop says what a top speed would need where none is known; empty else.
@@ -140,7 +133,7 @@ func (c Context) Steady(res *runs.Result, v, limitRPM float64) []WorthLine {
 }
 
 func (c Context) steadyLine(name string, power measure.Value, airShare float64) WorthLine {
-	return WorthLine{Name: name, Reading: c.powerReading(power, 2), Words: fmt.Sprintf(c.Book.Worth.AirShare, c.Number(100*airShare, 0))}
+	return WorthLine{Name: name, Reading: c.of(shown.Power, power), Words: fmt.Sprintf(c.Book.Worth.AirShare, c.Number(100*airShare, 0))}
 }
 
 // topLines are the top speeds of the setups, each in the air of its ride.
@@ -155,7 +148,7 @@ func (c Context) topLines(res *runs.Result, limitRPM float64, call func(setup st
 		}
 		words := map[worth.Limit]string{worth.ByPower: t.TopByPower, worth.ByGear: t.TopByGear, worth.NotInRun: t.TopBeyond}[top.Limit]
 		out = append(out, WorthLine{Name: fmt.Sprintf(t.TopName, call(l.Setup)), Words: words,
-			Reading: c.reading(c.Speed(top.Speed.X), c.Speed(half(top.Speed)), c.SpeedUnit(), 0)})
+			Reading: c.of(shown.Speed, top.Speed)})
 	}
 	return out
 }

@@ -11,21 +11,30 @@ import (
 // where the errors are normal.
 const Normal95 = 1.959963984540054
 
-// PlusMinus returns "x ± half", rounded as the package says. Where half is not
-// known, x stands alone.
-func PlusMinus(x, half float64) string {
+// Parts returns x and half, rounded as the package says. Where half is not
+// known, x stands alone with three significant digits.
+func Parts(x, half float64) (number, spread string) {
 	if !finite(x) {
-		return "–"
+		return "–", ""
 	}
 	if !finite(half) || half <= 0 {
-		return significant(x, 3)
+		return significant(x, 3), ""
 	}
 	decimals := place(half)
 	if decimals < 0 {
 		unit := math.Pow10(-decimals)
-		return fmt.Sprintf("%s ± %s", Fixed(math.Round(x/unit)*unit, 0), Fixed(math.Round(half/unit)*unit, 0))
+		return Fixed(math.RoundToEven(x/unit)*unit, 0), Fixed(math.RoundToEven(half/unit)*unit, 0)
 	}
-	return Fixed(x, decimals) + " ± " + Fixed(half, decimals)
+	return Fixed(x, decimals), Fixed(half, decimals)
+}
+
+// PlusMinus returns "x ± half" of Parts.
+func PlusMinus(x, half float64) string {
+	number, spread := Parts(x, half)
+	if spread == "" {
+		return number
+	}
+	return number + " ± " + spread
 }
 
 // place returns how many decimals an uncertainty is worth.
@@ -37,17 +46,28 @@ func place(half float64) int {
 	return min(-exponent, 9)
 }
 
-// Fixed returns x with the decimals and a proper minus sign, never −0.
+// Fixed returns x with the decimals and a proper minus sign, never −0. From
+// 10 000 on its digits stand in groups of three, parted by a space that breaks
+// no line: the SI brochure's way (9th edition, 5.4.4), and the same in every
+// language.
 func Fixed(x float64, decimals int) string {
 	if !finite(x) {
 		return "–"
 	}
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
-	digits, negative := strings.CutPrefix(s, "-")
-	if negative && strings.Trim(digits, "0.") != "" {
-		return "−" + digits
+	digits, negative := strings.CutPrefix(strconv.FormatFloat(x, 'f', decimals, 64), "-")
+	whole, rest, _ := strings.Cut(digits, ".")
+	if rest != "" {
+		rest = "." + rest
 	}
-	return digits
+	if len(whole) > 4 {
+		for i := len(whole) - 3; i > 0; i -= 3 {
+			whole = whole[:i] + "\u00a0" + whole[i:]
+		}
+	}
+	if negative && strings.Trim(digits, "0.") != "" {
+		return "−" + whole + rest
+	}
+	return whole + rest
 }
 
 // significant returns x with that many significant digits, without exponent.

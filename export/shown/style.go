@@ -1,7 +1,6 @@
 package shown
 
 import (
-	"fmt"
 	"strings"
 
 	"stillair/sensors/finding"
@@ -20,10 +19,65 @@ const (
 // Languages lists them, English first.
 func Languages() []Language { return []Language{English, German} }
 
-// Style is how a person reads: which units, which language.
+// Style is how a person reads: which language, and which units. The zero value
+// is metric.
 type Style struct {
 	System   System
 	Language Language
+	Power    PowerUnit // "": that of the system
+	Fuel     FuelUnit  // "": litres per 100 km
+}
+
+// PowerUnit is how power is shown.
+type PowerUnit string
+
+// The units of power. A horsepower is that of the language: 550 ft·lbf/s in
+// English, 75 kp·m/s in German.
+const (
+	Kilowatts  PowerUnit = "kW"
+	Horsepower PowerUnit = "hp"
+)
+
+// in is the quantity in the units of the style.
+func (s Style) in(q Quantity) Quantity {
+	hp := Unit{"hp", units.Horsepower}
+	if s.Language == German {
+		hp = Unit{"PS", units.MetricHorsepower}
+	}
+	switch {
+	case q == Power && s.Power == Horsepower:
+		return Quantity{hp, hp}
+	case q == Power && s.Power == Kilowatts:
+		return Quantity{q.Metric, q.Metric}
+	case q == Power:
+		return Quantity{q.Metric, hp}
+	case q == EngineSpeed && s.Language == German:
+		return Quantity{Unit{"1/min", 1}, Unit{"1/min", 1}}
+	}
+	return q
+}
+
+// Unit is the unit that the style puts first.
+func (s Style) Unit(q Quantity) Unit { return s.System.First(s.in(q)) }
+
+// Fixed is x with the decimals, in the language's way.
+func (s Style) Fixed(x float64, decimals int) string { return s.point(Fixed(x, decimals)) }
+
+// Number is x, in SI, with the decimals in each unit of the style.
+func (s Style) Number(q Quantity, x float64, decimals int) string {
+	return s.point(s.System.Number(s.in(q), x, decimals))
+}
+
+// PlusMinus is x ± half, both in SI, in each unit of the style.
+func (s Style) PlusMinus(q Quantity, x, half float64) string {
+	return s.point(s.System.PlusMinus(s.in(q), x, half))
+}
+
+// Parts is the number, its ± and the unit that the style puts first, apart.
+func (s Style) Parts(q Quantity, x, half float64) (number, spread, unit string) {
+	u := s.Unit(q)
+	number, spread = Parts(x/u.SI, half/u.SI)
+	return s.point(number), s.point(spread), u.Name
 }
 
 // quantityOf is the unit of a finding's number in either system, and the
@@ -36,7 +90,7 @@ func quantityOf(q finding.Quantity) (Quantity, int) {
 	case finding.OfSpeed:
 		return Speed, 0
 	case finding.OfWind:
-		return Quantity{Unit{"m/s", 1}, Unit{"mph", units.MPH}}, 1
+		return Wind, 1
 	case finding.OfAcceleration:
 		return Accel, 1
 	case finding.OfTime, finding.OfMoment:
@@ -52,7 +106,7 @@ func quantityOf(q finding.Quantity) (Quantity, int) {
 	case finding.OfArea:
 		return Area, 3
 	case finding.OfPressure:
-		return Quantity{Unit{"hPa", units.Hectopascal}, Unit{"inHg", units.MercuryInch}}, 0
+		return Pressure, 0
 	case finding.OfTemperature:
 		return one("°C", 1), 0
 	case finding.OfAngle:
@@ -62,7 +116,7 @@ func quantityOf(q finding.Quantity) (Quantity, int) {
 	case finding.OfTurnRate:
 		return one("rad/s", 1), 1
 	case finding.OfEngineSpeed:
-		return one("rpm", 1), 0
+		return EngineSpeed, 0
 	case finding.OfSize:
 		return one("KiB", 1024), 0
 	case finding.OfDensity:
@@ -78,24 +132,35 @@ func (s Style) Argument(a finding.Arg, decimals int, bare bool) string {
 	q, usual := quantityOf(a.Quantity)
 	if decimals < 0 {
 		decimals = usual
-	}
-	if a.Quantity == finding.OfTemperature && s.System != Metric {
-		f := fmt.Sprintf("%s °F", Fixed(a.X*9/5+32, decimals))
-		if s.System == Both {
-			f = fmt.Sprintf("%s °C (%s)", Fixed(a.X, decimals), f)
+		if q == Pressure && s.System == Imperial {
+			decimals += 2
 		}
-		return s.point(f)
 	}
-	if bare {
-		return s.point(Fixed(a.X/s.System.First(q).SI, decimals))
+	switch {
+	case a.Quantity == finding.OfTemperature:
+		return s.Temperature(a.X, decimals)
+	case bare:
+		return s.Fixed(a.X/s.Unit(q).SI, decimals)
 	}
-	return s.point(strings.TrimSuffix(s.System.Number(q, a.X, decimals), " "))
+	return strings.TrimSuffix(s.Number(q, a.X, decimals), " ")
+}
+
+// Temperature shows a temperature of celsius °C.
+func (s Style) Temperature(celsius float64, decimals int) string {
+	metric, imperial := s.Fixed(celsius, decimals)+" °C", s.Fixed(celsius*9/5+32, decimals)+" °F"
+	switch s.System {
+	case Imperial:
+		return imperial
+	case Both:
+		return metric + " (" + imperial + ")"
+	}
+	return metric
 }
 
 // ArgumentBand shows the number of an argument with half of its 95 % interval.
 func (s Style) ArgumentBand(a finding.Arg) string {
 	q, _ := quantityOf(a.Quantity)
-	return s.point(strings.TrimSuffix(s.System.PlusMinus(q, a.X, Normal95*a.SE), " "))
+	return strings.TrimSuffix(s.PlusMinus(q, a.X, Normal95*a.SE), " ")
 }
 
 // point writes a number's decimal sign as the language does.

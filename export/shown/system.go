@@ -35,17 +35,22 @@ type Unit struct {
 // Quantity is what a number is of: its unit in either system.
 type Quantity struct{ Metric, Imperial Unit }
 
-// The quantities that are shown. Torque, pressures and the like come when they
-// are needed.
+// The quantities that are shown.
 var (
-	Speed    = Quantity{Unit{"km/h", units.KMH}, Unit{"mph", units.MPH}}
-	Distance = Quantity{Unit{"m", 1}, Unit{"ft", units.Foot}}
-	Force    = Quantity{Unit{"N", 1}, Unit{"lbf", units.PoundForce}}
-	Power    = Quantity{Unit{"kW", units.Kilowatt}, Unit{"hp", units.Horsepower}}
-	Mass     = Quantity{Unit{"kg", 1}, Unit{"lb", units.Pound}}
-	Area     = Quantity{Unit{"m²", 1}, Unit{"ft²", units.Foot * units.Foot}}
-	Time     = Quantity{Unit{"s", 1}, Unit{"s", 1}}
-	Accel    = Quantity{Unit{"m/s²", 1}, Unit{"ft/s²", units.Foot}}
+	Speed       = Quantity{Unit{"km/h", units.KMH}, Unit{"mph", units.MPH}}
+	Wind        = Quantity{Unit{"m/s", 1}, Unit{"mph", units.MPH}}
+	Distance    = Quantity{Unit{"m", 1}, Unit{"ft", units.Foot}}
+	Journey     = Quantity{Unit{"km", 1000}, Unit{"mi", units.Mile}}
+	Force       = Quantity{Unit{"N", 1}, Unit{"lbf", units.PoundForce}}
+	Power       = Quantity{Unit{"kW", units.Kilowatt}, Unit{"hp", units.Horsepower}}
+	Mass        = Quantity{Unit{"kg", 1}, Unit{"lb", units.Pound}}
+	Area        = Quantity{Unit{"m²", 1}, Unit{"ft²", units.Foot * units.Foot}}
+	Time        = Quantity{Unit{"s", 1}, Unit{"s", 1}}
+	Accel       = Quantity{Unit{"m/s²", 1}, Unit{"ft/s²", units.Foot}}
+	Pressure    = Quantity{Unit{"hPa", units.Hectopascal}, Unit{"inHg", units.MercuryInch}}
+	Tyre        = Quantity{Unit{"bar", units.Bar}, Unit{"psi", units.PSI}}
+	EngineSpeed = Quantity{Unit{"rpm", 1}, Unit{"rpm", 1}}
+	Plain       = Quantity{Unit{"", 1}, Unit{"", 1}}
 )
 
 // First returns the unit that the system puts first.

@@ -1,6 +1,8 @@
 package kit
 
-import "testing"
+import (
+	"testing"
+)
 
 // BenchmarkAir draws the ornament of a page as a phone of double density does
 // each time the page is shown.
