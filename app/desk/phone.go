@@ -41,7 +41,8 @@ What the phone records stays in its browser and belongs to the address that it
 was opened at, port included. If the computer's address changes, the browser
 takes the app for another one and shows it empty: share the recordings before
 you move on. Where the network finds this computer by a name (multicast DNS, a
-name ending in .local), that name comes first: it stays when the address changes.
+name ending in .local), that name comes first: it stays when the address does
+not.
 
 An address on the local network cannot start without the computer. To have the
 app on the home screen, starting without a network, put the same files on any
