@@ -142,12 +142,3 @@ func runRows(r *runs.Result, u shown.System) []runRow {
 	}
 	return out
 }
-
-// sentences returns each as a sentence.
-func sentences(all []string) []string {
-	out := make([]string, len(all))
-	for i, s := range all {
-		out[i] = shown.Sentence(s)
-	}
-	return out
-}

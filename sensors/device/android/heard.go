@@ -123,6 +123,3 @@ func toldEar(state, code int) (device.Told, bool) {
 	}
 	return device.Told{}, false
 }
-
-// noLeave is said where the app may not hear.
-const noLeave = "the app may not use the microphone; allow it in the phone's settings for this app, or switch sound off"
