@@ -1,7 +1,6 @@
 package runs
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -31,13 +30,12 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	for i := range input {
 		input[i].Height = roadload.Heights(input[i].T, log.Pressure, input[i].Density, opts.Gravity)
 	}
-	est, err := roadload.Fit(input, opts)
+	est, f, err := fitPossible(result, fitted{names, input, used}, opts)
 	if err != nil {
-		if !errors.Is(err, roadload.ErrNoRuns) {
-			result.Warnings = append(result.Warnings, finding.Said("no road load: "+err.Error()))
-		}
+		result.noRoadLoad(err)
 		return
 	}
+	names, input, used = f.names, f.runs, f.places
 	result.Estimate = est
 	result.coasts = &coastData{places: used, runs: input, opts: opts}
 	tellRuns(result, est)

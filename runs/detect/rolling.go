@@ -16,6 +16,7 @@ const (
 	usualCrr, crrSD = 0.016, 0.006 // 1
 	slopeSD         = 0.008        // 1
 	steepest        = 0.025        // 1
+	hardest         = 0.05         // rolling resistance and slope together, 1: 0.025 each; a dragged engine adds 0.04 to 0.1
 	usualMass       = 280.0        // kg, where it was not told
 	massSD          = 0.3          // of it, where it was not told
 	gravity         = 9.81         // m/s²; close enough for bounds
@@ -119,6 +120,8 @@ func (r rolling) against(b bounds, s *series, p piece) finding.Code {
 		return codeTooHardFast
 	case r.c2 < b.c2Low:
 		return codeTooLittleFast
+	case r.c0 > gravity*hardest:
+		return codeTooHard
 	case r.c0 < -gravity*steepest:
 		return codeTooLittleSlow
 	}

@@ -1,0 +1,99 @@
+package runs
+
+import (
+	"errors"
+
+	"stillair/runs/pairing"
+	"stillair/runs/roadload"
+	"stillair/sensors/finding"
+)
+
+// What no motorcycle has. Published drag areas reach from 0.18 m², a rider
+// lying behind a full fairing, to 0.7 m² (Cossalter, Motorcycle Dynamics);
+// luggage, a passenger and a mass that was entered wrong stretch that. Rolling
+// resistance on asphalt lies near 0.02 (Cossalter) and about 0.05 on earth
+// (textbooks of vehicle dynamics); what the coast-down adds to the tyres, chain
+// and gearbox, is a few thousandths. An engine that is dragged along adds
+// 0.05 and more in top gear: 12 Nm at 15 rad/m on 290 kg are 0.065.
+// The limits are from these sources and not tuned on rides.
+const (
+	leastCdA, mostCdA = 0.1, 1.3   // m²
+	leastCrr, mostCrr = 0.0, 0.045 // 1
+)
+
+// possible reports whether a motorcycle can have a road load. Below zero rolling
+// resistance is refused only where its own uncertainty does not reach it.
+func possible(l roadload.Load) bool {
+	const reach = 2 // standard errors
+	return l.CdA.X >= leastCdA && l.CdA.X <= mostCdA && l.Crr.X+reach*l.Crr.SE >= leastCrr && l.Crr.X <= mostCrr
+}
+
+// fitted is what road loads were fitted to, setup by setup. runs and places are
+// parallel.
+type fitted struct {
+	names  []string
+	runs   []roadload.Run
+	places []pairing.Coast
+}
+
+// without leaves out a setup and moves up those behind it.
+func (f fitted) without(setup int) fitted {
+	var out fitted
+	for i, name := range f.names {
+		if i != setup {
+			out.names = append(out.names, name)
+		}
+	}
+	for i, r := range f.runs {
+		if r.Setup == setup {
+			continue
+		}
+		if r.Setup > setup {
+			r.Setup--
+		}
+		out.runs, out.places = append(out.runs, r), append(out.places, f.places[i])
+	}
+	return out
+}
+
+// fitPossible fits the road load of every setup. One that no motorcycle has is
+// no result: the runs behind it are rejected, the ride is warned, and the other
+// setups are fitted without them.
+func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Estimate, fitted, error) {
+	est, err := roadload.Fit(f.runs, opts)
+	if err != nil {
+		return nil, f, err
+	}
+	for i, l := range est.Loads {
+		if possible(l) {
+			continue
+		}
+		result.reject(f, est, i)
+		if rest := f.without(i); len(rest.runs) > 0 {
+			return fitPossible(result, rest, opts)
+		}
+		return nil, f, roadload.ErrNoRuns
+	}
+	return est, f, nil
+}
+
+// reject says of a setup and of its runs that the outcome is impossible.
+func (result *Result) reject(f fitted, est *roadload.Estimate, setup int) {
+	l := est.Loads[setup]
+	result.Warnings = append(result.Warnings, finding.New(codeImpossible, finding.Text("setup", f.names[setup]),
+		finding.Area("cda", l.CdA.X).With(l.CdA.SE), finding.Num("crr", l.Crr.X).With(l.Crr.SE)).OfSetup(f.names[setup]))
+	for _, r := range f.runs {
+		if r.Setup == setup {
+			run := &result.Runs[r.ID-1]
+			run.Reasons = append(run.Reasons, finding.New(codeImpossibleRun).OfRun(r.ID))
+			run.Pair = 0
+		}
+	}
+}
+
+// noRoadLoad says why there is none, unless that was said already.
+func (result *Result) noRoadLoad(err error) {
+	if !errors.Is(err, roadload.ErrNoRuns) {
+		result.Warnings = append(result.Warnings, finding.New(codeNoRoadLoad, finding.Of("why", said(err))))
+	}
+}

@@ -1,0 +1,98 @@
+package runs
+
+import (
+	"testing"
+
+	"stillair/runs/pairing"
+	"stillair/runs/roadload"
+	"stillair/sensors/finding"
+	"stillair/sensors/sim"
+	"stillair/sensors/units"
+)
+
+// TestPossible: every published motorcycle is possible (0.18 to 0.7 m²,
+// Cossalter, Motorcycle Dynamics), an engine dragged along is not.
+func TestPossible(t *testing.T) {
+	tests := []struct {
+		name     string
+		cda, crr float64
+		want     bool
+	}{
+		{"lying behind a fairing", 0.18, 0.012, true},
+		{"a tourer with luggage", 0.9, 0.025, true},
+		{"chance took the rolling below zero", 0.5, -0.003, true},
+		{"a gear left in", 0.43, 0.071, false},
+		{"no air at all", 0.02, 0.02, false},
+		{"a barn door", 2, 0.02, false},
+	}
+	for _, tt := range tests {
+		l := roadload.Load{CdA: Value{X: tt.cda, SE: 0.02}, Crr: Value{X: tt.crr, SE: 0.002}}
+		if got := possible(l); got != tt.want {
+			t.Errorf("%s: possible %v, want %v", tt.name, got, tt.want)
+		}
+	}
+}
+
+// TestNoRoadLoadFromTheEngine: coast-downs with a gear left in all the way are
+// no result, whether each of them looks like one or not, and are said to be
+// none.
+func TestNoRoadLoadFromTheEngine(t *testing.T) {
+	t.Parallel()
+	each := seeds(20, 2)
+	bikes := sim.Bikes()
+	parallel(len(bikes)*each, func(i int) {
+		sc := sim.DefaultScenario(bikes[i%len(bikes)])
+		left := []sim.Spoil{{Kind: sim.GearIn, AtSpeed: 130 * units.KMH, Seconds: 300}}
+		for range 3 {
+			sc.Plan = append(sc.Plan, sim.CoastPair{From: 110 * units.KMH, To: 40 * units.KMH, Spoils: [2][]sim.Spoil{left, left}})
+		}
+		ride, result := rideAndResult(t, sc, fresh+uint64(i))
+		if ride == nil {
+			return
+		}
+		for _, l := range result.RoadLoads {
+			t.Errorf("%s, seed %d: CdA %v, Crr %v out of engine braking", sc.Bike.Name, i, l.CdA, l.Crr)
+		}
+	})
+}
+
+// TestImpossibleSetup: of two setups only the one whose outcome no motorcycle
+// has is left out.
+func TestImpossibleSetup(t *testing.T) {
+	result := &Result{Runs: []Run{{ID: 1, Pair: 1}, {ID: 2, Pair: 1}}}
+	f := fitted{names: []string{"a", "b"}, runs: []roadload.Run{{ID: 1}, {ID: 2, Setup: 1}}}
+	f.places = make([]pairing.Coast, 2)
+	result.reject(f, &roadload.Estimate{Loads: []roadload.Load{{Crr: Value{X: 0.07, SE: 0.004}}, {}}}, 0)
+	if result.Runs[0].Accepted() || !result.Runs[1].Accepted() || !finding.Any(result.Warnings, codeImpossible) {
+		t.Errorf("runs %+v, warnings %v", result.Runs, result.Warnings)
+	}
+	if rest := f.without(0); len(rest.names) != 1 || rest.names[0] != "b" || len(rest.runs) != 1 || rest.runs[0].Setup != 0 {
+		t.Errorf("left over: %+v", rest)
+	}
+}
+
+// TestEngineBrakingBetweenRollOns: riders who shut the throttle in gear between
+// roll-ons, out and back on one road, get no road load. The limits were not
+// tuned on these rides.
+func TestEngineBrakingBetweenRollOns(t *testing.T) {
+	t.Parallel()
+	bikes := sim.Bikes()
+	parallel(len(bikes)*seeds(12, 1), func(i int) {
+		sc := sim.DefaultScenario(bikes[i%len(bikes)])
+		for range 6 {
+			sc.Plan = append(sc.Plan, sim.RollOn{From: 60 * units.KMH, To: 125 * units.KMH}, sim.EngineBrake{To: 45 * units.KMH}, sim.TurnRound{})
+		}
+		ride, result := rideAndResult(t, sc, fresh+uint64(i))
+		if ride == nil {
+			return
+		}
+		for _, l := range result.RoadLoads {
+			t.Errorf("%s, seed %d: CdA %v, Crr %v out of engine braking", sc.Bike.Name, fresh+i, l.CdA, l.Crr)
+		}
+		for _, r := range result.Runs {
+			if r.Kind == CoastDown && r.Accepted() {
+				t.Logf("%s, seed %d: engine braking from %.0f to %.0f km/h passes for a coast-down", sc.Bike.Name, fresh+i, r.FromMPS*3.6, r.ToMPS*3.6)
+			}
+		}
+	})
+}
