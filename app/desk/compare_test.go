@@ -88,7 +88,7 @@ func TestCompare(t *testing.T) {
 	good(t, "demo", "--out", second, "--seed", "2")
 	a, b := filepath.Join(first, "ride.jsonl.gz"), filepath.Join(second, "ride.jsonl.gz")
 	out := good(t, "compare", a, "--at", "130km/h", "--fuel", "5.2", "--fuel-at", "110km/h", "--tank", "18")
-	for _, want := range []string{"tall screen has", "more drag", "power at 130 km/h", "slower on the same power", "l/100 km more", "range on 18 l", "a steady 130 km/h takes"} {
+	for _, want := range []string{"tall screen: ", "more drag", "power at 130 km/h", "slower on the same power", "l/100 km more", "range on 18 l", "a steady 130 km/h takes"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("it does not say %q:\n%s", want, out)
 		}

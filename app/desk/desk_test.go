@@ -57,7 +57,7 @@ func TestDemo(t *testing.T) {
 	t.Parallel()
 	dir := filepath.Join(t.TempDir(), "a", "b")
 	out := good(t, "demo", "--out", dir)
-	for _, want := range []string{"invented", "Launches: 2", "Roll-ons", "Coast-downs", "CdA", "Crr", "Compared", "tall screen has", "more drag", "±",
+	for _, want := range []string{"invented", "Launches: 2", "Roll-ons", "Coast-downs", "CdA", "Crr", "Compared", "tall screen: ", "more drag", "±",
 		"Beside the truth", "report.html", "ride.jsonl.gz", "Next:"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("the summary does not say %q:\n%s", want, out)

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"stillair/app/intake"
+	"stillair/export/results"
 	"stillair/export/session"
 	"stillair/sensors"
 	"stillair/sensors/sim"
@@ -279,7 +280,7 @@ func TestExportResults(t *testing.T) {
 		Runs    []struct{ Kind string }
 		Notes   []string
 	}
-	if err := json.Unmarshal(readFile(t, filepath.Join(dir, "a.json")), &doc); err != nil || doc.Version != 1 || len(doc.Runs) == 0 {
+	if err := json.Unmarshal(readFile(t, filepath.Join(dir, "a.json")), &doc); err != nil || doc.Version != results.Version || len(doc.Runs) == 0 {
 		t.Errorf("%v: %+v", err, doc)
 	}
 	for _, n := range doc.Notes {

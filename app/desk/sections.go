@@ -9,6 +9,7 @@ import (
 	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/compare"
+	"stillair/sensors/finding"
 )
 
 // band shows a value with its 95 % band.
@@ -125,16 +126,16 @@ func (p *page) compared(r *runs.Result) {
 	p.title("Compared")
 	for _, c := range r.Compared {
 		p.line("  %s against %s", named(c.B), named(c.A))
-		say := func(v *compare.Verdict, quantity string) {
+		say := func(v *compare.Verdict, quantity finding.Finding) {
 			if v != nil {
-				p.wrapped(4, v.Sentence(named(c.B), quantity))
+				p.wrapped(4, words.ForMachines().Say(words.Verdict(named(c.B), quantity, *v)))
 			}
 		}
-		say(c.CdA, "drag")
-		say(c.Crr, "rolling resistance")
-		say(c.Power, "power")
+		say(c.CdA, words.Drag())
+		say(c.Crr, words.Rolling())
+		say(c.Power, words.Power())
 		for _, t := range c.Times {
-			say(&t.Verdict, t.Mark)
+			say(&t.Verdict, words.TimeFor(t.Mark))
 		}
 		for _, n := range c.Notes {
 			p.wrapped(4, words.ForMachines().Say(n))

@@ -8,6 +8,7 @@ import (
 	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/compare"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -34,16 +35,16 @@ func comparisons(r *runs.Result, u shown.System) []comparison {
 	for _, c := range r.Compared {
 		v := comparison{A: setupWords(c.A), B: setupWords(c.B), Notes: words.ForMachines().Sentences(c.Notes)}
 		var verdicts []named
-		add := func(quantity string, verdict *compare.Verdict) {
+		add := func(quantity finding.Finding, verdict *compare.Verdict) {
 			if verdict != nil {
 				verdicts = append(verdicts, named{quantity, *verdict})
 			}
 		}
-		add("drag", c.CdA)
-		add("rolling resistance", c.Crr)
-		add("power", c.Power)
+		add(words.Drag(), c.CdA)
+		add(words.Rolling(), c.Crr)
+		add(words.Power(), c.Power)
 		for _, t := range c.Times {
-			add("time for "+t.Mark, &t.Verdict)
+			add(words.TimeFor(t.Mark), &t.Verdict)
 		}
 		v.Lines = differences(v.B, verdicts)
 		v.Meant = meant(r, c, u)
@@ -54,7 +55,7 @@ func comparisons(r *runs.Result, u shown.System) []comparison {
 
 // named is a verdict and what it is about.
 type named struct {
-	quantity string
+	quantity finding.Finding
 	verdict  compare.Verdict
 }
 
@@ -73,7 +74,7 @@ func differences(b string, all []named) []difference {
 	var out []difference
 	for _, n := range all {
 		v := n.verdict
-		d := difference{Sentence: shown.Sentence(v.Sentence(b, n.quantity)), Sign: sign(v), Low: percent(-reach), High: percent(reach), Zero: 50}
+		d := difference{Sentence: words.ForMachines().Sentence(words.Verdict(b, n.quantity, v)), Sign: sign(v), Low: percent(-reach), High: percent(reach), Zero: 50}
 		if low, high := v.CIPercent[0], v.CIPercent[1]; low <= high {
 			d.Drawn, d.Left, d.Width, d.Mid = true, at(low), at(high)-at(low), at(v.Percent)
 		}

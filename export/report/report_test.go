@@ -70,7 +70,7 @@ func TestSelfContained(t *testing.T) {
 func TestSaysEverything(t *testing.T) {
 	page := strings.ReplaceAll(whole(t, shown.Metric), "\u00a0", " ")
 	r := invented.Result()
-	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on has 10.8 % more drag",
+	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on: 10.8 % more drag",
 		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "samples at a time that had one already",
 		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more",
 		"What limits the certainty of CdA", "Most of it is gusts. What helps: a calmer hour", "+6.2 % to +15.4 %"}

@@ -12,8 +12,11 @@ func fromComparison(c runs.Comparison) Comparison {
 		out.DeltaCdA, out.SE = value(v.Delta)
 		out.CI, out.P, out.Finding = pair(v.CI), number(v.P, 3), string(v.Finding)
 		out.Percent, out.PercentCI = number(v.Percent, 4), pair(v.CIPercent)
-		out.Verdict = v.Sentence(c.B, "drag")
+		verdict := words.Verdict(c.B, words.Drag(), *v)
+		out.Verdict = words.ForMachines().Say(verdict)
+		out.Findings = append(out.Findings, findingOf("verdict", verdict))
 	}
+	out.Findings = append(out.Findings, findingsOf("note", c.Notes)...)
 	if v := c.Crr; v != nil {
 		out.DeltaCrr, out.DeltaCrrSE = value(v.Delta)
 		out.Others = append(out.Others, judged("rolling resistance", *v))
@@ -32,7 +35,7 @@ func judged(quantity string, v compare.Verdict) Judged {
 }
 
 func fromPower(p runs.PowerCurve) Power {
-	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: string(p.RevsFrom), Correction: number(p.Correction, digits), Notes: words.ForMachines().Texts(p.Notes),
+	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: string(p.RevsFrom), Correction: number(p.Correction, digits), Notes: words.ForMachines().Texts(p.Notes), Findings: findingsOf("note", p.Notes),
 		Speed: []float64{}, Power: []float64{}, PowerSE: []float64{}}
 	c := p.Curve
 	if c == nil {

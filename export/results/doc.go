@@ -18,4 +18,4 @@ package results
 
 // Version is the version of the document that this package writes, and the
 // highest that it reads.
-const Version = 1
+const Version = 2

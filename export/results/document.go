@@ -12,7 +12,8 @@ type Document struct {
 	GNSSSmoothingSE *float64     `json:"gnss_smoothing_se_s,omitempty"`
 	Defaults        []string     `json:"defaults"`           // fields of ride.json whose default was used
 	Warnings        []string     `json:"warnings,omitempty"` // about the ride as a whole
-	Notes           []string     `json:"notes,omitempty"`    // what was left out of the log or mended
+	Notes           []string     `json:"notes,omitempty"`    // what was left out of the log or repaired
+	Findings        []Finding    `json:"findings,omitempty"` // warnings and notes
 	Runs            []Run        `json:"runs"`
 	RoadLoad        []RoadLoad   `json:"road_load"`
 	Comparisons     []Comparison `json:"comparisons"`
@@ -21,20 +22,21 @@ type Document struct {
 
 // Run is one thing that the rider did.
 type Run struct {
-	ID         int      `json:"id"`
-	Kind       string   `json:"kind"`
-	Start      *float64 `json:"start_s,omitempty"`
-	End        *float64 `json:"end_s,omitempty"`
-	BearingDeg *float64 `json:"bearing_deg,omitempty"`
-	Setup      string   `json:"setup"`
-	Accepted   bool     `json:"accepted"`
-	Reasons    []string `json:"reasons"` // why it is rejected; empty where it is accepted
-	Cautions   []string `json:"cautions,omitempty"`
-	Pair       int      `json:"pair,omitempty"` // number of the pair of opposite coast-downs
-	From       *float64 `json:"from_mps,omitempty"`
-	To         *float64 `json:"to_mps,omitempty"`
-	Marks      []Mark   `json:"marks,omitempty"`
-	Engine     *Engine  `json:"engine,omitempty"`
+	ID         int       `json:"id"`
+	Kind       string    `json:"kind"`
+	Start      *float64  `json:"start_s,omitempty"`
+	End        *float64  `json:"end_s,omitempty"`
+	BearingDeg *float64  `json:"bearing_deg,omitempty"`
+	Setup      string    `json:"setup"`
+	Accepted   bool      `json:"accepted"`
+	Reasons    []string  `json:"reasons"` // why it is rejected; empty where it is accepted
+	Cautions   []string  `json:"cautions,omitempty"`
+	Findings   []Finding `json:"findings,omitempty"` // reasons and cautions
+	Pair       int       `json:"pair,omitempty"`     // number of the pair of opposite coast-downs
+	From       *float64  `json:"from_mps,omitempty"`
+	To         *float64  `json:"to_mps,omitempty"`
+	Marks      []Mark    `json:"marks,omitempty"`
+	Engine     *Engine   `json:"engine,omitempty"`
 }
 
 // Engine is what is known of the engine speed in a pull; T, RPM and SE are
@@ -81,6 +83,7 @@ type RoadLoad struct {
 	C          *float64    `json:"c_n_per_mps2,omitempty"`
 	CSE        *float64    `json:"c_se_n_per_mps2,omitempty"`
 	Notes      []string    `json:"notes,omitempty"`
+	Findings   []Finding   `json:"findings,omitempty"`
 }
 
 // Comparison is the difference of two setups, b − a.
@@ -99,6 +102,7 @@ type Comparison struct {
 	PercentCI  *[2]float64 `json:"delta_cda_ci95_pct,omitempty"`
 	Others     []Judged    `json:"others,omitempty"`
 	Notes      []string    `json:"notes,omitempty"`
+	Findings   []Finding   `json:"findings,omitempty"` // the verdict on drag, and notes
 }
 
 // Judged is the difference of two setups in anything but drag area, b − a.
@@ -123,4 +127,5 @@ type Power struct {
 	PowerSE    []float64 `json:"power_se_w"`
 	Correction *float64  `json:"correction,omitempty"` // factor of SAE J1349 to standard air, not applied
 	Notes      []string  `json:"notes,omitempty"`
+	Findings   []Finding `json:"findings,omitempty"`
 }

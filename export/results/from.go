@@ -22,6 +22,7 @@ func From(r *runs.Result) *Document {
 	for _, n := range r.Notes {
 		d.Notes = append(d.Notes, n.String())
 	}
+	d.Findings = rideFindings(r)
 	for _, run := range r.Runs {
 		d.Runs = append(d.Runs, fromRun(run))
 	}
@@ -49,6 +50,7 @@ func fromRun(r runs.Run) Run {
 	out := Run{ID: r.ID, Kind: string(r.Kind), Start: moment(r.Start), End: moment(r.End),
 		BearingDeg: number(r.BearingDeg, 4), Setup: r.Setup, Accepted: r.Accepted(), Reasons: list(words.ForMachines().Texts(r.Reasons)),
 		Cautions: words.ForMachines().Texts(r.Cautions), Pair: r.Pair, From: number(r.FromMPS, digits), To: number(r.ToMPS, digits)}
+	out.Findings = append(findingsOf("reason", r.Reasons), findingsOf("caution", r.Cautions)...)
 	for _, m := range r.Marks {
 		j := Mark{Mark: m.Name}
 		j.Time, j.TimeSE = value(m.Time)
@@ -78,7 +80,7 @@ func fromRevs(r runs.Revs) *Engine {
 func fromRoadLoad(l runs.RoadLoad) RoadLoad {
 	out := RoadLoad{Setup: l.Setup, Pairs: l.Pairs, Runs: l.Runs, Mass: number(l.Mass, digits),
 		CdACI: pair(l.CdACI), CrrCI: pair(l.CrrCI), Cov: number(l.Cov, seDigits), AirDensity: number(l.Density, digits),
-		Notes: words.ForMachines().Texts(l.Notes)}
+		Notes: words.ForMachines().Texts(l.Notes), Findings: findingsOf("note", l.Notes)}
 	if out.Runs == nil {
 		out.Runs = []int{}
 	}

@@ -6,6 +6,9 @@ import (
 	"stillair/runs/plan"
 )
 
+// planVersion is the version of a plan's document.
+const planVersion = 1
+
 // PlanOf is what a planned comparison is about.
 type PlanOf string
 
@@ -51,7 +54,7 @@ type PlanAdvice struct {
 
 // WritePlan writes a plan, indented so that a person can read it too.
 func WritePlan(w io.Writer, p *plan.Plan, of PlanOf) error {
-	d := Plan{Version: Version, Of: of, Pairs: p.Pairs, Blocks: []PlanBlock{}, RoadLength: p.RoadLength, Duration: p.Seconds,
+	d := Plan{Version: planVersion, Of: of, Pairs: p.Pairs, Blocks: []PlanBlock{}, RoadLength: p.RoadLength, Duration: p.Seconds,
 		Chance: p.Chance, Enough: p.Enough, Advice: []PlanAdvice{}}
 	d.Smallest, d.SmallestS = of.split(p.Smallest)
 	switch of {

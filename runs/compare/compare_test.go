@@ -52,33 +52,6 @@ func TestRepeatedNeedsTwo(t *testing.T) {
 	}
 }
 
-func TestSentences(t *testing.T) {
-	tests := []struct {
-		name string
-		d    Difference
-		want string
-	}{
-		{"more", Difference{Delta: measure.Value{X: 0.0336, SE: 0.0058}, Base: 0.55, DoF: 8, Pairs: 5},
-			"panniers has 6.1 % more drag (95 %: 3.7 to 8.5 %)"},
-		{"less", Difference{Delta: measure.Value{X: -0.0336, SE: 0.0058}, Base: 0.55, DoF: 8, Pairs: 5},
-			"panniers has 6.1 % less drag (95 %: 3.7 to 8.5 %)"},
-		{"none", Difference{Delta: measure.Value{X: 0.002, SE: 0.008}, Base: 0.55, DoF: 8, Pairs: 5},
-			"no difference in drag shown; a difference above 4 % is unlikely"},
-		{"more pairs", Difference{Delta: measure.Value{X: 0.01, SE: 0.04}, Base: 0.55, DoF: 2, Pairs: 2},
-			"cannot tell about drag yet: about 16 more pairs"},
-		{"hopeless", Difference{Delta: measure.Value{X: 0.01, SE: 0.2}, Base: 0.55, DoF: 2, Pairs: 2},
-			"cannot tell about drag yet: more than 20 more pairs; a calmer day would help more"},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			v := Judge([]Difference{tt.d}, 0.05)[0]
-			if got := v.Sentence("panniers", "drag"); got != tt.want {
-				t.Errorf("got  %s\nwant %s", got, tt.want)
-			}
-		})
-	}
-}
-
 // TestManyEqualSetups holds the false alarms of six comparisons of setups that
 // are all the same to 5 % for the six together, within what 4000 draws allow.
 func TestManyEqualSetups(t *testing.T) {
