@@ -76,7 +76,7 @@ func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Sp
 	breaks = append(slices.Clip(breaks), fusion.Span{From: a - standing, To: a + clutch})
 	r, errs := newTrace(track, a-standing, b+overrun).refine(errs, breaks)
 	first, modelled := r.firstMovement(errs, a)
-	rolled := r.whenDistance(Rollout, r.t[0]).blend(modelled, errs)
+	rolled := r.whenDistance(Rollout, r.setOff(first)).blend(modelled, errs)
 	var marks []Mark
 	for _, g := range launchGoals() {
 		if m, ok := r.reach(g, errs, first, rolled); ok {
@@ -86,13 +86,23 @@ func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Sp
 	return append(marks, r.through(errs, pairs)...), first.value(errs)
 }
 
+// setOff is from when on distances count: first movement, before which a rider
+// may have crept up to the line. A little too late costs nothing, since the bike
+// hardly moves yet.
+func (r trace) setOff(first form) float64 {
+	if math.IsNaN(first.x) {
+		return r.t[0]
+	}
+	return math.Max(r.t[0], first.x)
+}
+
 // reach measures one mark.
 func (r trace) reach(g goal, errs Errors, first, rolled form) (Mark, bool) {
 	var when form
 	if g.speed > 0 {
 		when = r.whenSpeed(errs, g.speed, r.t[0], 1)
 	} else {
-		when = r.whenDistance(g.distance, r.t[0])
+		when = r.whenDistance(g.distance, r.setOff(first))
 	}
 	if math.IsNaN(when.x) {
 		return Mark{}, false
@@ -101,10 +111,11 @@ func (r trace) reach(g goal, errs Errors, first, rolled form) (Mark, bool) {
 		Speed: measure.Unknown(), Distance: measure.Unknown()}
 	switch {
 	case g.speed > 0:
-		begin := form{x: r.s[0], terms: []fusion.Term{{T: r.t[0], S: 1}}}
+		from := r.setOff(first)
+		begin := form{x: r.distance(from), terms: []fusion.Term{{T: from, S: 1}}}
 		m.Distance = r.distanceAt(when).minus(begin).value(errs)
 	case g.finish:
-		before := r.whenDistance(g.distance-lastStretch, r.t[0])
+		before := r.whenDistance(g.distance-lastStretch, r.setOff(first))
 		took := when.minus(before)
 		m.Speed = meanSpeed(lastStretch, took).value(errs)
 	default:

@@ -76,11 +76,10 @@ func (a Launch) play(p *player) {
 	full := min(p.engine.force(1, r.LaunchRPM, turnOf(p.ratio())), p.lift())
 	p.moved = math.NaN()
 	for start := p.time(); p.ok() && p.now.v*p.ratio() < r.LaunchRPM; {
-		grip := min((p.time()-start)/bite, 1)
+		u := (p.time() - start) / bite
+		grip := r.TakeUp.grip(u)
 		p.cmd = command{mode: slipping, force: grip * full, revs: r.LaunchRPM, throttle: grip}
-		if grip < 1 {
-			p.cmd.rise = full / bite
-		}
+		p.cmd.rise = full * (r.TakeUp.grip(u+dt/bite) - grip) / dt
 		p.step()
 		if p.late(start, bite+giveUp/4) {
 			p.fail(errors.New("the clutch slips without end: the bike is too weak for the slope"))

@@ -68,6 +68,7 @@ type Rider struct {
 	Waits       float64 // at rest before the plan begins, recording, s
 	LaunchRPM   float64 // engine speed held while the clutch slips
 	ClutchTime  float64 // from first bite to full clutch force, s
+	TakeUp      TakeUp  // how the clutch takes hold in that time
 	ClutchSD    float64 // spread of ClutchTime between launches, as a fraction of it
 	ShiftTime   float64 // torque interruption of a full-throttle gear change, s
 	OpenTime    float64 // opening the throttle from closed to full, s
