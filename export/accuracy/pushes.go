@@ -33,7 +33,10 @@ func launches() Study {
 		}
 		return out
 	}
-	all := []string{hundred + moving, hundred + rolled, quarter + rolled, overtake, topGear}
+	all := []string{hundred + rolled, quarter + rolled, overtake, topGear}
+	// The band of first movement allows for every shape of take-up, so on one
+	// shape alone it holds more than it says.
+	movingHolds := inside(hundred+moving, Coverage, 0.92, 1)
 	bikes := sim.Bikes()
 	for _, c := range []struct {
 		name   string
@@ -58,7 +61,7 @@ func launches() Study {
 		{"10 fixes a second", bikes[0], func(sc *sim.Scenario) { sc.Receiver.Rate = 10 }, nil},
 		{"no gyroscope", bikes[0], func(sc *sim.Scenario) { sc.Phone.Gyro.Absent = true }, nil},
 	} {
-		s.Cases = append(s.Cases, Case{Name: c.name, Seeds: 125, Limits: append(c.limits, inside(launched, HitRate, 1, 1)),
+		s.Cases = append(s.Cases, Case{Name: c.name, Seeds: 125, Limits: append(c.limits, movingHolds, inside(launched, HitRate, 1, 1)),
 			Ride: func(seed uint64) (Record, error) {
 				sc := sim.DefaultScenario(c.bike)
 				sc.Plan = append(sim.Launches(4, 125*units.KMH, 450), sim.RollOns(2, 0, 75*units.KMH, 125*units.KMH)...)

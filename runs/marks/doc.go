@@ -13,7 +13,9 @@
 //
 // and t₀ is first movement. The fit is generalised least squares with the
 // covariance of the smoothed speed; the ramp r has a wide prior around a third
-// of a second.
+// of a second. A rider may let the clutch out in another way, so what the shape of
+// the take-up leaves open is part of the standard error of first movement: times
+// from there have the wider band, and the rollout is the better figure.
 //
 // The rollout begins when the bike has moved 0.3048 m (one foot): about as far
 // as a front wheel rolls before it clears the beam that starts the clock of a

@@ -20,6 +20,16 @@ const (
 	startsVary = 0.010 // s by which the first foot may take other than the model says
 )
 
+// takeUpVaries is how uncertain the shape of the take-up leaves first movement,
+// as a part of the time from there to one foot. Let the force grow with the
+// power p of time. Then the speed v at a distance s gives that time, (p+2)·s/v,
+// whatever the size of the force. Over the even spread of p from 0, full force at
+// once, to 2, slower than any clutch is let out evenly, its standard deviation is
+// s/v/√3, which is 0.19 of the 3·s/v of an even ramp. It is not tuned; what the
+// recording itself tells of the shape is left out, so the band is on the wide
+// side.
+const takeUpVaries = 0.19
+
 // pushOff is the model of a start: standstill until t0, then an acceleration
 // that grows evenly over a ramp to a and stays there.
 type pushOff struct{ t0, logA, logRamp float64 }
@@ -206,6 +216,7 @@ func (p pushOff) forms(times []float64, w weights) (first, rolled form) {
 	took, d := p.covers(Rollout)
 	d[0] = 1
 	first = w.linear(p.t0, times, &cov, &gain, [3]float64{1, 0, 0})
+	first.own += square(takeUpVaries * took)
 	rolled = w.linear(p.t0+took, times, &cov, &gain, d)
 	rolled.own += startsVary * startsVary
 	return first, rolled
@@ -223,3 +234,4 @@ func (w weights) linear(x float64, times []float64, cov, gain *mat.Dense, d [3]f
 	f.own = math.Max(0, mat.Inner(by, cov, by)-mat.Inner(row, w.track, row))
 	return f
 }
+func square(x float64) float64 { return x * x }
