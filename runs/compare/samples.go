@@ -3,7 +3,6 @@ package compare
 import (
 	"errors"
 	"math"
-	"sort"
 
 	"stillair/runs/measure"
 )
@@ -49,8 +48,4 @@ func meanSquareSE(x []measure.Value) float64 {
 		s += v.SE * v.SE / float64(len(x))
 	}
 	return s
-}
-
-func sortBy(x []int, less func(i, j int) bool) {
-	sort.SliceStable(x, func(a, b int) bool { return less(x[a], x[b]) })
 }
