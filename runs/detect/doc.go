@@ -40,7 +40,7 @@
 // A candidate that was meant as a run and cannot be used is kept with its
 // reasons. What was never meant as one, such as every traffic light, is not
 // listed at all. Readings that are missing for up to a second do not spoil a
-// launch or a roll-on: the fixes pin the speed down on both sides, and what may
+// launch, a roll-on or a coast-down: the fixes pin the speed down on both sides, and what may
 // have happened in between is part of the uncertainty. About the start of a
 // launch nothing does so, and it is rejected.
 package detect

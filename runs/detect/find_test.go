@@ -100,6 +100,7 @@ func TestTroubles(t *testing.T) {
 	}{
 		{"nothing", func(*Ride) {}, ""},
 		{"fixes missing", func(r *Ride) { r.Fixes = good().fixes(45, 53) }, "run.no_fixes"},
+		{"a short hole", func(r *Ride) { r.Track.Gaps = []fusion.Span{{From: 50, To: 50.12}, {From: 55, To: 56}} }, ""},
 		{"fixes missing elsewhere", func(r *Ride) { r.Fixes = good().fixes(5, 15) }, ""},
 		{"a hole", func(r *Ride) { r.Track.Gaps = []fusion.Span{{From: 50, To: 52}} }, "run.hole"},
 		{"the phone slips", func(r *Ride) { r.Track.Mounts = []fusion.Mount{{}, {Span: fusion.Span{From: 50, To: 100}}} },

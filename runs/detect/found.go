@@ -84,9 +84,9 @@ func (r Ride) troubles(f Found) []finding.Finding {
 	return why
 }
 
-// Holes in a push. Up to bridged the fixes beside a hole and the push beside it
-// tell what happened in it, and the smoother what may have; but nothing else
-// tells when a launch began.
+// Holes in the motion. Up to bridged the fixes beside a hole and the run beside
+// it tell what happened in it, and the smoother what may have; the road load is
+// fitted to the fixes alone. But nothing else tells when a launch began.
 const (
 	bridged                 = 1.0      // s
 	beforeStart, afterStart = 0.5, 1.5 // s about the beginning of a launch
@@ -95,7 +95,7 @@ const (
 // spoiltBy says how a hole spoils a candidate, or "".
 func (f Found) spoiltBy(hole fusion.Span) finding.Code {
 	overlaps := func(from, to float64) bool { return hole.From < to && hole.To > from }
-	short := hole.To-hole.From <= bridged && (f.Kind == Launch || f.Kind == RollOn)
+	short := hole.To-hole.From <= bridged && (f.Kind == Launch || f.Kind == RollOn || f.Kind == CoastDown)
 	switch {
 	case short && f.Kind == Launch && overlaps(f.From-beforeStart, f.From+afterStart):
 		return codeHoleAtStart
@@ -105,7 +105,7 @@ func (f Found) spoiltBy(hole fusion.Span) finding.Code {
 	return ""
 }
 
-// bridge notes the holes that a push bridges. What happened in them is not
+// bridge notes the holes that a run bridges. What happened in them is not
 // known, so they count as breaks.
 func (r Ride) bridge(f *Found) {
 	for _, g := range r.Track.Gaps {
