@@ -6,6 +6,7 @@ import "stillair/sensors/finding"
 const (
 	codeLaunchShort   finding.Code = "launch.too_short"
 	codeLaunchPartial finding.Code = "launch.part_throttle"
+	codeLaunchSlow    finding.Code = "launch.slow"
 	codeRollOnShort   finding.Code = "rollon.too_short"
 	codeEased         finding.Code = "throttle.eased"
 	codeStopWeak      finding.Code = "stop.weak"

@@ -45,3 +45,13 @@ func TestFeigned(t *testing.T) {
 		})
 	}
 }
+
+// TestSlowLaunchIsNotBesideItself: a launch is never called slower than itself.
+func TestSlowLaunchIsNotBesideItself(t *testing.T) {
+	if f := notFull(20, 20); f.Code != codeLaunchSlow {
+		t.Errorf("said %v of the best launch of a ride", f)
+	}
+	if f := notFull(20, 60); f.Code != codeLaunchPartial {
+		t.Errorf("said %v of a launch at a third of the best", f)
+	}
+}

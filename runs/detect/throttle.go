@@ -264,10 +264,13 @@ func pulls(s *series, pushes []push) []Found {
 	return out
 }
 
-// notFull says that a launch was slower than this bike can do, if the two
-// times differ as they are shown, or slower than a launch at full throttle
-// takes.
+// notFull says that a launch was much slower than the best of the ride or, where
+// it was not, than the slowest that is counted.
 func notFull(hard, best float64) finding.Finding {
 	took := func(power float64) float64 { return launchSpeed * launchSpeed / 2 / power }
-	return finding.New(codeLaunchPartial, finding.Speed("speed", launchSpeed), finding.Time("took", took(hard)), finding.Time("best", took(best)))
+	speed := finding.Speed("speed", launchSpeed)
+	if hard < launchShare*best {
+		return finding.New(codeLaunchPartial, speed, finding.Time("took", took(hard)), finding.Time("best", took(best)))
+	}
+	return finding.New(codeLaunchSlow, speed, finding.Time("took", took(hard)), finding.Time("most", took(launchPower)))
 }
