@@ -40,7 +40,7 @@ func inventedCompared() *runs.Result {
 		{A: "panniers off", B: "panniers on", Load: &worth.Change{CdA: val(0.061, 0.0125), Crr: val(0.0002, 0.0006), Cov: -4e-6},
 			CdA:   &compare.Verdict{Finding: compare.Differs, Delta: val(0.061, 0.0125), CI: [2]float64{0.035, 0.086}, Percent: 11, CIPercent: [2]float64{6.4, 15.6}},
 			Crr:   &compare.Verdict{Finding: compare.CannotTell, Percent: 1.1, CIPercent: [2]float64{-8.2, 10.4}, MorePairs: 3},
-			Notes: []finding.Finding{finding.Said("drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ")}},
+			Notes: []finding.Finding{finding.New("compare.tyres_alike")}},
 		{A: "panniers off", B: "low screen", CdA: &compare.Verdict{Finding: compare.NoneShown, Percent: -1.2, CIPercent: [2]float64{-3.9, 1.5}, Unlikely: 3.6}},
 	}
 	return res
@@ -80,7 +80,7 @@ func inventedRides() ([]runs.Named, []runs.Comparison, view.CompareAsk) {
 			Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: val(0.0003, 0.0011), CI: [2]float64{-0.0019, 0.0025}, Percent: 1.7, CIPercent: [2]float64{-10.5, 13.9}, Unlikely: 12.4},
 			Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.0141}, {Cause: runs.ByGusts, SE: 0.0118}, {Cause: runs.ByDays, SE: 0.0083}, {Cause: runs.ByMass, SE: 0.0081},
 				{Cause: runs.ByReceiver, SE: 0.0026}},
-			Notes: []finding.Finding{finding.Said("ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day")}}},
+			Notes: []finding.Finding{finding.New("compare.other_day")}}},
 		view.CompareAsk{Speed: 1, LimitRPM: math.Inf(1), Fuel: &store.Fuel{LitresPer100Km: 4.6, SpeedMPS: 100 * units.KMH, Tank: 15}}
 }
 

@@ -118,10 +118,10 @@ func coastRuns(tr *fusion.Track, at []float64, add func(runs.Run)) {
 			r := runs.Run{Kind: runs.CoastDown, Start: from, End: to, FromMPS: 115 / 3.6, ToMPS: 30 / 3.6, BearingDeg: 84 + 180*float64(way), Pair: pair}
 			switch {
 			case pair == 5 && way == 1:
-				r.Reasons, r.Pair = []finding.Finding{finding.Said("the brake was touched at 62 km/h")}, 0
+				r.Reasons, r.Pair = []finding.Finding{finding.New("coast.braked", finding.Speed("at", 62/3.6))}, 0
 				i++
 			case pair == 5:
-				r.Pair, r.Cautions = 0, []finding.Finding{finding.Said("there is no run the other way over the same stretch of road")}
+				r.Pair, r.Cautions = 0, []finding.Finding{finding.New("pair.no_counterpart")}
 			default:
 				r.Curve = fitOf(tr, from, to)
 			}

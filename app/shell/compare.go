@@ -128,7 +128,7 @@ func (s *Shell) compareRides() {
 func (s *Shell) comparedRides(named []runs.Named, across []runs.Comparison, err error) {
 	c, p := &s.compared, screens.PlaceCompare
 	if err != nil {
-		c.trouble = fmt.Sprintf(s.screen.C.Book.Worth.CannotDo, s.screen.C.Book.Say(err.Error()))
+		c.trouble = fmt.Sprintf(s.screen.C.Book.Worth.CannotDo, s.screen.C.Error(err))
 		s.cut(p, 2)
 	} else {
 		c.rides, c.across = named, across

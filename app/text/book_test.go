@@ -74,10 +74,9 @@ func TestTranslationsDiffer(t *testing.T) {
 
 func TestSay(t *testing.T) {
 	for _, c := range []struct{ name, english, want string }{
-		{"number", "the brake was touched at 62 km/h", "bei 62 km/h wurde gebremst"},
-		{"decimals", "the recording has a hole of 2.5 s", "in der Aufzeichnung fehlen 2,5 s"},
-		{"several", "too short: it covers 18 km/h, 25 are needed", "zu kurz: es reicht über 18 km/h, nötig sind 25"},
-		{"in parts", "only a part is used: the brake was touched at 40 km/h", "nur ein Teil wird verwendet: bei 40 km/h wurde gebremst"},
+		{"mark", "1/4 mile", "1/4 Meile"},
+		{"numbers", "from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h",
+			"von 50 bis 50 km/h ist zu wenig, um Luft- und Rollwiderstand zu trennen: mindestens 20 km/h angeben"},
 		{"unknown", "a sentence nobody wrote", "a sentence nobody wrote"},
 	} {
 		if got := German().Say(c.english); got != c.want {

@@ -9,7 +9,7 @@ func englishRides() Rides {
 		NotAnalysed: "not measured yet", Demo: "Look at an invented ride", DemoName: "Invented ride",
 		Name: "Name", NamePlaceholder: "Panniers on, Sunday", Note: "Notes", Edit: "Name, notes, share",
 		Share: "Share or save", ShareRide: "The recording as it is",
-		ShareAway: "The recording, without the place", ShareAwayHint: "Moved elsewhere on Earth, first and last 200 m cut off. Results stay the same.", ShareResults: "The results",
+		ShareAway: "The recording, without the place", ShareAwayHint: "Moved elsewhere on Earth, first and last 200 m cut off. Runs in the cut parts are gone.", ShareResults: "The results",
 		ShareHint: "The recording opens in any tool that reads gzip and JSON. The results are one JSON file.",
 		Delete:    "Delete this ride", DeleteHint: "It stays under “Deleted rides” for 7 days and can be brought back.",
 		Length: "%s, %s", SharePositions: "It holds where you rode, and where you live.", NothingFound: "nothing found",
@@ -19,7 +19,7 @@ func englishRides() Rides {
 func englishRide() Ride {
 	return Ride{
 		Analysing: "Measuring the ride", RunsTitle: "What was found", RejectedTitle: "Found, but not counted",
-		Warnings: "Good to know", Defaults: "Assumed, because it was not told: %s",
+		Warnings: "Good to know", Defaults: "Assumed (not entered): %s",
 		CoarseTiming: "Recorded in a browser, whose timing is coarser than the app's: launches can be off by about a tenth of a second.",
 		Pairs:        "%d pairs, both directions", OnePair: "1 pair, both directions",
 		NoPairs: "For drag, coast down on the same road in both directions.",
@@ -39,7 +39,7 @@ func englishRun() Run {
 		MarksTitle: "Times", FromMoving: "from moving", AfterFoot: "after 1 ft",
 		FootHint:   "“After 1 ft” starts the clock one foot (30 cm) on, as drag strips do.",
 		SpeedThere: "%s %s there",
-		Cautions:   "Take with care", WhyNot: "Why it is not counted", Residual: "Measured less explained",
+		Cautions:   "Take with care", WhyNot: "Why it is not counted", Residual: "Residual: measured minus fitted",
 		ResidualAxis: "Difference, %s",
 		StillKept:    "It is kept, and never used in a figure.",
 		PullHint:     "Full throttle in one gear. Power at the road comes from these.",
@@ -79,7 +79,7 @@ func englishCompare() Compare {
 		How4:      "Name the setup when you stand: “Other setup now”.",
 		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "the difference itself",
 		MoreBy: "%s %% more (95 %% sure: %s to %s)", LessBy: "%s %% less (95 %% sure: %s to %s)",
-		NoneShown: "No difference shown. One above %s %% is unlikely.", MorePairs: "Cannot tell yet. About %d more pairs would.",
-		OneMorePair: "Cannot tell yet. One more pair may.", CalmerDay: "Cannot tell. A calmer day would help more than more pairs.",
+		NoneShown: "No difference shown. One above %s %% is unlikely.", MorePairs: "Not clear yet: about %d more pairs needed.",
+		OneMorePair: "Not clear yet: about one more pair needed.", CalmerDay: "Not clear. A calmer day helps more than more pairs.",
 	}
 }

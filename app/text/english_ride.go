@@ -2,7 +2,7 @@ package text
 
 func englishReady() Ready {
 	return Ready{
-		Title: "Before the ride", BikeNone: "No bike yet", BikeNoneHint: "Tell the weight, and results become exact",
+		Title: "Before the ride", BikeNone: "No bike yet", BikeNoneHint: "Enter the weight for accurate results",
 		SetupNone: "no setup named", Mass: "%s as ridden",
 		PhoneTitle: "The phone", CheckTitle: "You and the road", CheckCount: "%d of %d",
 		Place: "A good place", PlaceWhy: "Long, straight, level, dry, with room to stop. A closed road is best.",

@@ -39,7 +39,7 @@ func englishGuide() Guide {
 		Do: [5]string{
 			"Sit as you always sit, and stay so.",
 			"Ride 10 above your highest speed, within the limit.",
-			"Clutch in, engine running, hands off the brake.",
+			"Clutch in, engine running, brake not pulled, two fingers ready on it.",
 			"Hold still and straight until you are slow.",
 			"Brake gently, turn where it is safe, same again.",
 		},

@@ -43,16 +43,16 @@ func germanPlan() Plan {
 		Wind: "Wind", Winds: [3]string{"Still", "Leicht", "Frisch"},
 		WindHint:  "Still: Rauch steigt gerade auf. Leicht: im Gesicht zu spüren. Frisch: Blätter bewegen sich dauernd.",
 		WindWords: "Gerechnet mit Wind längs der Straße, der sich von Paar zu Paar um %s ändert.",
-		From:      "Rollen ab", To: "Bis", Setups: "Wie viele Aufbauten?", Chance: "Zu sehen mit einer Chance von",
+		From:      "Rollen ab", To: "Bis", Setups: "Wie viele Aufbauten?", Chance: "Wie sicher?",
 		Basis:      "Gerechnet mit CdA %s m², Crr %s und %s.",
-		BasisUsual: "Noch keine Fahrt zeigt deinen Luftwiderstand, also gilt ein mittlerer: CdA %s m², Crr %s, %s.",
-		Answer:     "%d Paare mit jedem Aufbau genügen", AnswerNot: "So geht es nicht: Auch %d Paare mit jedem Aufbau sind zu wenig",
-		ChanceWords: "Zu sehen mit einer Chance von %s %%.", Known: "Der Unterschied wird auf ± %s bekannt.",
-		Smallest: "Mit einer Chance von %s %% zu sehen: Unterschiede ab %s.",
+		BasisUsual: "Der Luftwiderstand deiner Maschine ist noch nicht gemessen, gerechnet wird mit einem durchschnittlichen: CdA %s m², Crr %s, %s.",
+		Answer:     "%d Paare mit jedem Aufbau genügen", AnswerNot: "Dieser Plan kann es nicht zeigen, auch nicht mit %d Paaren je Aufbau",
+		ChanceWords: "Findet ihn in %s %% der Versuche.", Known: "Der Unterschied wird auf ± %s bekannt.",
+		Smallest: "Findet in %s %% der Versuche einen Unterschied von %s oder mehr.",
 		Road:     "Straße, gerade und eben, mit Platz zum Anhalten", Time: "Dauer, etwa",
 		Order: "In dieser Folge", Block: "%s: %d Paare", BlockOne: "%s: 1 Paar",
 		OrderHint: "Ein Paar ist hin und zurück. So trifft, was Wind, Reifen und Öl sich ändern, alle Aufbauten gleich.",
-		Help:      "Was helfen würde", HelpWith: "Dann ist die Chance %s %%, und Unterschiede ab %s sind zu sehen.",
+		Help:      "Was helfen würde", HelpWith: "Dann findet er ihn in %s %% der Versuche, und Unterschiede ab %s.",
 		Law:         "Örtliches Recht und der Verkehr gehen jedem Plan vor. Am besten eine gesperrte Strecke. Im Zweifel Leute vom Fach fragen.",
 		Calmer:      "Ein ruhigerer Tag mit halb so viel Wind",
 		FasterStart: "Ab %s %s rollen, wo Recht und Straße es zulassen", MorePairs: "%d Paare mit jedem Aufbau statt %d",
@@ -65,7 +65,7 @@ func germanPlan() Plan {
 		RiddenCoasts: "Ausrollen mit gezogener Kupplung, hin und zurück.", RiddenPulls: "Vollgas in einem Gang von %s bis %s %s, hin und zurück.",
 		RiddenLaunches: "Starts, %s, hin und zurück, gezählt nach 1 Fuß.", RiddenRollOns: "Vollgas in einem Gang, %s, hin und zurück.",
 		Alike:      "Üben, bis die Versuche halb so weit auseinander liegen",
-		BasisPower: "Mit %s an der Straße, wie gemessen.", BasisPowerUsual: "Mit etwa %s an der Straße: Noch keine Fahrt zeigt es.",
+		BasisPower: "Mit %s an der Straße, wie gemessen.", BasisPowerUsual: "Mit etwa %s an der Straße (noch nicht gemessen).",
 		LawFullThrottle: "Vollgas gehört auf eine gesperrte Strecke, mit Leuten vom Fach in der Nähe. Örtliches Recht geht jedem Plan vor.",
 	}
 }
@@ -90,24 +90,5 @@ func germanPower() Power {
 		Spoken:    "Leistungskurve",
 		PullTitle: "Was dieser Aufbau auf die Straße bringt", SetupAs: "wie gefahren",
 		StopTitle: "Bremswege", StopRow: "kürzester von %d", StopHint: "Ab dem ersten Biss der Bremse. Was du während der Schrecksekunde fährst, kommt dazu.",
-	}
-}
-
-// germanSaidCompared holds what packages runs, compare and power say of
-// setups.
-func germanSaidCompared() map[string]string {
-	return map[string]string{
-		"ridden on different rides, so what changed between them is in the difference: weaker than A/B/B/A on one day":           "aus verschiedenen Fahrten, was sich dazwischen änderte, steckt also im Unterschied: schwächer als A/B/B/A an einem Tag",
-		"drag was compared taking the tyres to roll alike in both setups; say so in the setup if tyres or pressures differ":      "verglichen, als rollten die Reifen in beiden Aufbauten gleich; sind Reifen oder Drücke verschieden, nenne es beim Aufbau",
-		"one setup has a single pair of coast-downs: its own scatter cannot be judged":                                           "ein Aufbau hat nur ein Paar: Wie sehr er streut, ist nicht zu sagen",
-		"power was compared by the bands of the curves: two pairs of opposite pulls a setup would judge it by their own scatter": "die Leistung ist nach den Bändern der Kurven verglichen: Zwei Paare gegenläufiger Versuche je Aufbau zeigten die Streuung selbst",
-		"no coast-down measured the road load, so that of a middling bike was taken: the band is wider for it":                   "kein Ausrollen maß den Fahrwiderstand, also gilt der einer mittleren Maschine: Das Band ist dadurch breiter",
-		"all pulls went the same way, so wind and slope are in the curve: pull in the other direction too":                       "alle Versuche gingen in eine Richtung, Wind und Neigung sind also darin: auch die Gegenrichtung fahren",
-		"vibration and sound tell two different engine speeds, so power stands over road speed only":                             "Vibration und Geräusch ergeben zwei verschiedene Drehzahlen, die Leistung steht also nur über dem Tempo",
-		"the gear is not known, so power stands over road speed only":                                                            "der Gang ist nicht bekannt, die Leistung steht also nur über dem Tempo",
-		"fewer than two of these rides have a road load: each needs coast-downs in both directions":                              "weniger als zwei dieser Fahrten haben einen Fahrwiderstand: Jede braucht Ausrollen in beide Richtungen",
-		"from # to # km/h is too little to tell drag from rolling: give at least # km/h":                                         "von # bis # km/h ist zu wenig, um Luft von Rollen zu trennen: mindestens # km/h nehmen",
-		"with # kW the bike does not get there within # s: it is not strong enough for that":                                     "so stark ist die Maschine nicht",
-		"a change of # of the drag cannot be planned for: give one between # and # %":                                            "mit einem Anteil von # am Luftwiderstand lässt sich nicht planen: einen zwischen # und # % nehmen",
 	}
 }

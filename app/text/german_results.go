@@ -9,7 +9,7 @@ func germanRides() Rides {
 		NotAnalysed: "noch nicht ausgewertet", Demo: "Erfundene Fahrt ansehen", DemoName: "Erfundene Fahrt",
 		Name: "Name", NamePlaceholder: "Mit Koffern, Sonntag", Note: "Notizen", Edit: "Name, Notizen, weitergeben",
 		Share: "Weitergeben oder sichern", ShareRide: "Die Aufzeichnung, wie sie ist",
-		ShareAway: "Die Aufzeichnung, ohne den Ort", ShareAwayHint: "Anderswohin verschoben, die ersten und letzten 200 m abgeschnitten. Die Ergebnisse bleiben gleich.", ShareResults: "Die Ergebnisse",
+		ShareAway: "Die Aufzeichnung, ohne den Ort", ShareAwayHint: "Anderswohin verschoben, die ersten und letzten 200 m abgeschnitten. Läufe in diesen Stücken fehlen dann.", ShareResults: "Die Ergebnisse",
 		ShareHint: "Die Aufzeichnung öffnet jedes Werkzeug, das gzip und JSON liest. Die Ergebnisse sind eine JSON-Datei.",
 		Delete:    "Diese Fahrt löschen", DeleteHint: "Sie bleibt 7 Tage unter „Gelöschte Fahrten“ und lässt sich zurückholen.",
 		Length: "%s, %s", SharePositions: "Sie enthält, wo du fährst und wo du wohnst.", NothingFound: "nichts gefunden",
@@ -19,7 +19,7 @@ func germanRides() Rides {
 func germanRide() Ride {
 	return Ride{
 		Analysing: "Die Fahrt wird ausgewertet", RunsTitle: "Gefunden", RejectedTitle: "Gefunden, aber nicht gewertet",
-		Warnings: "Gut zu wissen", Defaults: "Angenommen, weil nicht angegeben: %s",
+		Warnings: "Gut zu wissen", Defaults: "Angenommen (nicht eingegeben): %s",
 		CoarseTiming: "Im Browser aufgezeichnet. Der misst Zeiten gröber als die App: Starts können um etwa eine Zehntelsekunde danebenliegen.",
 		Pairs:        "%d Paare, beide Richtungen", OnePair: "1 Paar, beide Richtungen",
 		NoPairs: "Für den Luftwiderstand auf derselben Straße in beide Richtungen ausrollen.",
@@ -39,7 +39,7 @@ func germanRun() Run {
 		MarksTitle: "Zeiten", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
 		FootHint:   "„Nach 1 Fuß“: Die Uhr beginnt erst nach 30 cm, wie auf dem Dragstrip üblich.",
 		SpeedThere: "dort %s %s",
-		Cautions:   "Mit Vorsicht", WhyNot: "Warum sie nicht zählt", Residual: "Gemessen minus erklärt",
+		Cautions:   "Mit Vorsicht", WhyNot: "Warum sie nicht zählt", Residual: "Residuum: gemessen minus angepasst",
 		ResidualAxis: "Unterschied, %s",
 		StillKept:    "Sie bleibt erhalten und geht in keine Zahl ein.",
 		PullHint:     "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",

@@ -39,7 +39,7 @@ func germanGuide() Guide {
 		Do: [5]string{
 			"Sitz, wie du immer sitzt, und bleib so.",
 			"Fahr 10 schneller als dein höchstes Tempo, im Rahmen des Limits.",
-			"Kupplung ziehen, Motor läuft, Hand weg von der Bremse.",
+			"Kupplung ziehen, Motor läuft, Bremse nicht gezogen, zwei Finger bereit.",
 			"Ruhig und gerade bleiben, bis du langsam bist.",
 			"Sanft bremsen, sicher wenden, das Gleiche zurück.",
 		},

@@ -3,14 +3,12 @@ package view
 import (
 	"math"
 	"regexp"
-	"strconv"
 	"strings"
 
 	"stillair/export/shown"
 	"stillair/export/words"
 	"stillair/runs"
 	"stillair/sensors/finding"
-	"stillair/sensors/units"
 )
 
 func (c Context) kindName(k runs.Kind) string {
@@ -87,37 +85,11 @@ func (c Context) heading(deg float64) string {
 	return c.Book.Ride.Compass[(i+8)%8]
 }
 
-var (
-	kmh     = regexp.MustCompile(`(\d+(?:\.\d+)?)(?:( to )(\d+(?:\.\d+)?))? km/h(, )?(\d+(?:\.\d+)?)?`)
-	decimal = regexp.MustCompile(`\d+(?:\.\d+)?`)
-)
-
-// say writes what the analysis said in the rider's language and units.
-func (c Context) say(english string) string {
-	s := c.Book.Say(english)
-	if c.System != shown.Imperial || !strings.Contains(english, "km/h") {
-		return capital(s)
-	}
-	s = kmh.ReplaceAllStringFunc(s, func(m string) string {
-		m = decimal.ReplaceAllStringFunc(m, func(n string) string {
-			x, err := strconv.ParseFloat(n, 64)
-			if err != nil {
-				return n
-			}
-			return c.Number(x*units.KMH/units.MPH, 0)
-		})
-		return strings.Replace(m, "km/h", "mph", 1)
-	})
-	return capital(s)
-}
-
 // tell writes a finding in the rider's language and units.
-func (c Context) tell(f finding.Finding) string {
-	if f.Code == finding.Prose {
-		return c.say(f.String())
-	}
-	return capital(words.New(c.style()).Say(f))
-}
+func (c Context) tell(f finding.Finding) string { return capital(words.New(c.style()).Say(f)) }
+
+// Error writes an error in the rider's language and units.
+func (c Context) Error(err error) string { return c.Book.Say(words.New(c.style()).Error(err)) }
 
 func capital(s string) string {
 	r := []rune(s)

@@ -169,7 +169,7 @@ func (c Context) MakePlan(a Asked) (*plan.Plan, error) {
 func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 	t := c.Book.Plan
 	if err != nil {
-		return Plan{Trouble: fmt.Sprintf(t.CannotPlan, c.Book.Say(err.Error()))}
+		return Plan{Trouble: fmt.Sprintf(t.CannotPlan, c.Error(err))}
 	}
 	v := Plan{Grade: Fine, Answer: fmt.Sprintf(t.Answer, m.Pairs)}
 	if !m.Enough {
@@ -220,7 +220,7 @@ func (c Context) planAdvice(english string) string {
 	case strings.HasPrefix(english, "repeats more alike"):
 		return t.Alike
 	}
-	return c.say(english)
+	return capital(c.Book.Say(english))
 }
 
 // PlanBasis says with which bike a plan was reckoned.

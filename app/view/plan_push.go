@@ -34,7 +34,7 @@ func (c Context) pushChoices(ch *PlanChoices) {
 		ch.Repeats = append(ch.Repeats, c.Number(x, 2)+" s")
 	}
 	for _, x := range c.planOver() {
-		ch.Over = append(ch.Over, c.say(x))
+		ch.Over = append(ch.Over, c.Book.Say(x))
 	}
 }
 
@@ -91,9 +91,9 @@ func (c Context) ridden(a Asked) string {
 	case plan.Pulls:
 		return fmt.Sprintf(t.RiddenPulls, c.SpeedText(k.FromMPS), c.SpeedText(k.ToMPS), c.SpeedUnit())
 	case plan.Launches:
-		return fmt.Sprintf(t.RiddenLaunches, c.say(q.Mark))
+		return fmt.Sprintf(t.RiddenLaunches, c.Book.Say(q.Mark))
 	}
-	return fmt.Sprintf(t.RiddenRollOns, c.say(q.Mark))
+	return fmt.Sprintf(t.RiddenRollOns, c.Book.Say(q.Mark))
 }
 
 // planAmount is a difference in the terms of the question.
