@@ -7,10 +7,10 @@ import (
 	"math"
 	"reflect"
 	"slices"
-	"strings"
 	"testing"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/sim"
 	"stillair/sensors/units"
 )
@@ -84,7 +84,7 @@ func TestUnknownMass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !slices.Contains(result.Defaults, "mass_kg") || !strings.Contains(fmt.Sprint(result.Warnings), "the mass was not told") {
+	if !slices.Contains(result.Defaults, "mass_kg") || !finding.Any(result.Warnings, codeUsualMass) {
 		t.Errorf("defaults %q, warnings %q", result.Defaults, result.Warnings)
 	}
 	if len(result.RoadLoads) != 1 {
@@ -189,7 +189,7 @@ func TestNoPositions(t *testing.T) {
 	}
 	singles := 0
 	for _, r := range result.Runs {
-		if r.Kind == CoastDown && r.Accepted() && strings.Contains(fmt.Sprint(r.Cautions), "direction is not known") {
+		if r.Kind == CoastDown && r.Accepted() && finding.Any(r.Cautions, "pair.no_direction") {
 			singles++
 		}
 	}
