@@ -2,15 +2,12 @@ package screens_test
 
 import (
 	"bytes"
-	"errors"
 	"flag"
 	"image"
 	"image/color"
 	"image/png"
-	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"strings"
 	"testing"
 
@@ -67,6 +64,7 @@ func draw(t *testing.T, v variant, make func(screens.Screens) fyne.CanvasObject)
 	s := v.screens()
 	fyne.CurrentApp().Settings().SetTheme(s.Kit.Theme())
 	o := make(s)
+	everySignIsOurs(t, s, o)
 	w := test.NewTempWindow(t, o)
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(v.w, v.h))
@@ -102,7 +100,7 @@ func walk(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
 }
 
 // hold holds a picture against its golden one. Software drawing with the
-// fonts that are built in is the same on every machine but for the last bit of
+// font that is built in is the same on every machine but for the last bit of
 // floating point, so a few pixels may differ a little.
 func hold(t *testing.T, name string, got image.Image) {
 	t.Helper()
@@ -134,9 +132,6 @@ func hold(t *testing.T, name string, got image.Image) {
 		t.Fatalf("%s: size %v, golden %v", name, got.Bounds(), want.Bounds())
 	}
 	if share := differing(got, want); share > 0.001 {
-		if !systemFonts() {
-			t.Skipf("%s: %.2f %% of the pixels differ, and this system has no fonts to draw the signs that the app's own lacks", name, 100*share)
-		}
 		t.Errorf("%s: %.2f %% of the pixels differ from the golden picture", name, 100*share)
 	}
 }
@@ -165,28 +160,6 @@ func coarse(img image.Image) image.Image {
 		}
 	}
 	return out
-}
-
-// systemFonts reports whether there is any font where systems keep theirs. Signs
-// such as the minus are in none of the app's own fonts, and what stands for them
-// on a system without fonts is a box.
-func systemFonts() bool {
-	if runtime.GOOS != "linux" {
-		return true
-	}
-	for _, folder := range []string{"/usr/share/fonts", "/usr/local/share/fonts", os.ExpandEnv("$HOME/.fonts"), os.ExpandEnv("$HOME/.local/share/fonts")} {
-		found := errors.New("found")
-		err := filepath.WalkDir(folder, func(path string, _ fs.DirEntry, err error) error {
-			if err == nil && (strings.HasSuffix(path, ".ttf") || strings.HasSuffix(path, ".otf") || strings.HasSuffix(path, ".ttc")) {
-				return found
-			}
-			return nil
-		})
-		if errors.Is(err, found) {
-			return true
-		}
-	}
-	return false
 }
 
 func level(v uint8) uint8 { return uint8((int(v) + 8) / 17 * 17) }
