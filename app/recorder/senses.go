@@ -14,6 +14,7 @@ type Sense struct {
 	Rate      float64           // samples a second, over the last seconds; NaN: none yet
 	Last      float64           // time of the last sample; NaN: none yet
 	Count     int
+	steady    int     // intervals since the first sample or the last pause
 	Gaps      int     // how often it paused for long
 	Longest   float64 // the longest pause, s
 	HSD       float64 // fixes: horizontal standard deviation of the last, m; NaN: not told
@@ -42,6 +43,10 @@ func gapAfter(s sensors.Sensor) float64 {
 
 // rateSpan is the time constant of the rate shown, s.
 const rateSpan = 4.0
+
+// pauseAfter is how many usual intervals are a pause: jitter and a lost sample or
+// two are less, and a sensor that is always slow has its rate.
+const pauseAfter = 4.0
 
 type senses struct {
 	of     [5]Sense
@@ -80,18 +85,23 @@ func (s *senses) sample(name sensors.Sensor, t float64) {
 	if dt <= 0 {
 		return
 	}
+	x.Longest = max(x.Longest, dt)
+	x.Last = t
 	if dt > gapAfter(name) {
 		x.Gaps++
 	}
-	x.Longest = max(x.Longest, dt)
-	x.Last = t
+	if dt > gapAfter(name) && dt*x.Rate > pauseAfter {
+		x.Rate, x.steady = math.NaN(), 0 // a pause is told as one, and is no part of the rate
+		return
+	}
+	x.steady++
 	if math.IsNaN(x.Rate) {
 		x.Rate = 1 / dt
 		return
 	}
 	// The mean interval is smoothed, not the rate, so that jitter does not bias
 	// it; the first few count alike, since a receiver may begin with two at once.
-	w := math.Max(1-math.Exp(-dt/rateSpan), 1/float64(x.Count-1))
+	w := math.Max(1-math.Exp(-dt/rateSpan), 1/float64(x.steady))
 	x.Rate = 1 / ((1-w)/x.Rate + w*dt)
 }
 

@@ -25,3 +25,52 @@ func TestRateFromTheFirstSamplesOn(t *testing.T) {
 		t.Errorf("60 readings a second show as %.2f", rate)
 	}
 }
+
+// TestRateAfterAPause: a pause is a gap and not a low rate, also where it lasted
+// many times the span that the rate is smoothed over.
+func TestRateAfterAPause(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		sensor sensors.Sensor
+		rate   float64
+		pause  float64
+	}{
+		{"a screen that was off", sensors.SensorMotion, 60, 12},
+		{"a long one", sensors.SensorMotion, 60, 600},
+		{"a short one", sensors.SensorMotion, 60, 0.4},
+		{"satellites in a tunnel", sensors.SensorFix, 1, 40},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, at := newSenses(), 0.0
+			for range 100 {
+				at += 1 / c.rate
+				s.sample(c.sensor, at)
+			}
+			at += c.pause
+			s.sample(c.sensor, at)
+			for range 2 {
+				at += 1 / c.rate
+				s.sample(c.sensor, at)
+			}
+			x := s.get(c.sensor)
+			if math.Abs(x.Rate/c.rate-1) > 0.02 {
+				t.Errorf("two samples after the pause the rate is %.2f a second, not %g", x.Rate, c.rate)
+			}
+			if x.Gaps != 1 || x.Longest < c.pause-1e-9 {
+				t.Errorf("%d gaps, the longest %.1f s", x.Gaps, x.Longest)
+			}
+		})
+	}
+}
+
+// TestRateOfASlowSensor: intervals longer than what counts as a gap still make a
+// rate where they are the rule.
+func TestRateOfASlowSensor(t *testing.T) {
+	s := newSenses()
+	for i := range 30 {
+		s.sample(sensors.SensorMotion, float64(i)/3)
+	}
+	if rate := s.get(sensors.SensorMotion).Rate; math.Abs(rate-3) > 0.01 {
+		t.Errorf("3 readings a second show as %.2f", rate)
+	}
+}
