@@ -28,7 +28,7 @@ func (p *page) headline() []string {
 
 func (p *page) launches(r *runs.Result) {
 	counting, found := of(r, runs.Launch)
-	if found == 0 {
+	if len(counting) == 0 { // starts that were no attempts stand below, with their reasons
 		return
 	}
 	p.counted("Launches", len(counting), found)
@@ -38,9 +38,10 @@ func (p *page) launches(r *runs.Result) {
 			if !slices.Contains(p.headline(), m.Name) {
 				continue
 			}
-			text := fmt.Sprintf("  %-7s %-11s %s s", lead, m.Name, band(m.Time))
-			if m.Rollout.Known() {
-				text += fmt.Sprintf("  (%s s after one foot of rollout)", band(m.Rollout))
+			time, rolledOut := m.Headline()
+			text := fmt.Sprintf("  %-7s %-11s %s s", lead, m.Name, band(time))
+			if rolledOut {
+				text += fmt.Sprintf("  after one foot of rollout (%s s from first movement)", band(m.Time))
 			}
 			if m.Speed.Known() {
 				text += "  at " + p.units.Number(shown.Speed, m.Speed.X, 0)
@@ -53,7 +54,7 @@ func (p *page) launches(r *runs.Result) {
 
 func (p *page) rollOns(r *runs.Result) {
 	counting, found := of(r, runs.RollOn)
-	if found == 0 {
+	if len(counting) == 0 { // starts that were no attempts stand below, with their reasons
 		return
 	}
 	p.counted("Roll-ons", len(counting), found)

@@ -49,17 +49,18 @@ func (s Screens) marks(v view.Run) fyne.CanvasObject {
 	var rows []fyne.CanvasObject
 	if v.Rollout {
 		rows = append(rows, k.Inset(8, 16, k.Row(4, kit.Centre, kit.Grow(k.Space(1), 21),
-			kit.Grow(k.Text(kit.Small, kit.Muted, t.FromMoving), 20), kit.Grow(k.Text(kit.Small, kit.Muted, t.AfterFoot), 20))))
+			kit.Grow(k.Text(kit.Small, kit.Muted, t.AfterFoot), 20), kit.Grow(k.Text(kit.Small, kit.Muted, t.FromMoving), 20))))
 	}
 	for _, m := range v.Marks {
 		name := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, m.Name)}
 		if m.More != "" {
 			name = append(name, k.Text(kit.Small, kit.Muted, m.More))
 		}
-		cells := []fyne.CanvasObject{kit.Grow(k.Column(0, name...), 21), kit.Grow(s.cell(m.Time), 20)}
+		cells := []fyne.CanvasObject{kit.Grow(k.Column(0, name...), 21)}
 		if v.Rollout {
 			cells = append(cells, kit.Grow(s.cell(m.Rollout), 20))
 		}
+		cells = append(cells, kit.Grow(s.cell(m.Time), 20))
 		rows = append(rows, k.ListRow(k.Row(4, kit.Centre, cells...)))
 	}
 	return k.List(rows...)

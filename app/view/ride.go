@@ -134,7 +134,11 @@ func (c Context) runRow(res *runs.Result, r runs.Run) RunRow {
 		case r.Kind == runs.Stop && !math.IsNaN(m.Distance.X):
 			row.Reading = c.of(shown.Distance, m.Distance)
 		default:
-			row.Reading = c.of(shown.Time, m.Time)
+			time, rolledOut := m.Headline()
+			row.Reading = c.of(shown.Time, time)
+			if rolledOut {
+				row.Title += " " + c.Book.Run.AfterFoot
+			}
 		}
 	}
 	if r.Kind == runs.CoastDown {

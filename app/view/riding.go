@@ -161,8 +161,12 @@ func (c Context) lastResults(res *runs.Result) []LastResult {
 			l.Title = fmt.Sprintf(t.SawCoast, from, to, c.SpeedUnit())
 			l.Spoken = fmt.Sprintf(t.SpokenCoast, from, to)
 		case ok && (r.Kind == runs.Launch || r.Kind == runs.RollOn):
-			l.Reading = c.of(shown.Time, mark.Time)
+			time, rolledOut := mark.Headline()
+			l.Reading = c.of(shown.Time, time)
 			l.Title = c.markName(mark.Name)
+			if rolledOut {
+				l.Title += " " + c.Book.Run.AfterFoot
+			}
 			l.Spoken = fmt.Sprintf(t.SpokenLaunch, l.Title, l.Reading.Number)
 		default:
 			continue

@@ -2,7 +2,6 @@ package accuracy
 
 import (
 	"math"
-	"strings"
 
 	"stillair/fusion"
 	"stillair/runs"
@@ -105,7 +104,7 @@ func (r *Record) push(name string, found bool, result *runs.Result, d sim.Deed) 
 	refused := false
 	for _, run := range result.Runs {
 		if string(run.Kind) == string(d.Kind) && math.Abs(run.Start-d.Start) < 2 && len(run.Reasons) == 1 {
-			refused = refused || strings.HasPrefix(run.Reasons[0].String(), "the recording has a hole")
+			refused = refused || run.Reasons[0].Is("run.hole") || run.Reasons[0].Is("run.hole_at_start")
 		}
 	}
 	if !refused {

@@ -15,7 +15,7 @@ import (
 var markOrder = []string{"60 ft", "0-60 km/h", "0-60 mph", "0-100 km/h", "330 ft", "1/8 mile", "0-100 mph", "1000 ft", "1/4 mile", "1 km"}
 
 // launchTable has a row for each mark and two columns for each accepted
-// launch: from first movement, and with the rollout.
+// launch: after the rollout, and from first movement.
 func launchTable(all []runs.Run, u shown.System) table {
 	t := table{Header: []string{"mark"}}
 	var launches []runs.Run
@@ -49,9 +49,10 @@ func launchCell(r runs.Run, name string, u shown.System) string {
 		return "–"
 	}
 	m := r.Marks[i]
-	lines := []string{seconds(m.Time)}
-	if m.Rollout.Known() {
-		lines = append(lines, "rollout "+seconds(m.Rollout))
+	time, rolledOut := m.Headline()
+	lines := []string{seconds(time)}
+	if rolledOut {
+		lines = append(lines, "moving "+seconds(m.Time))
 	}
 	if m.Speed.Known() {
 		lines = append(lines, "at "+u.Number(shown.Speed, m.Speed.X, 1))

@@ -39,9 +39,10 @@ func bests(r *runs.Result, u shown.System) []best {
 		if run == 0 {
 			continue
 		}
-		b := best{Label: name, Value: seconds(m.Time), Unit: "s", Beside: fmt.Sprintf("from first movement, run %d", run)}
-		if m.Rollout.Known() {
-			b.Beside += fmt.Sprintf("; %s s after one foot of rollout", seconds(m.Rollout))
+		time, rolledOut := m.Headline()
+		b := best{Label: name, Value: seconds(time), Unit: "s", Beside: fmt.Sprintf("from first movement, run %d", run)}
+		if rolledOut {
+			b.Beside = fmt.Sprintf("after one foot of rollout, run %d; %s s from first movement", run, seconds(m.Time))
 		}
 		if m.Speed.Known() {
 			b.Beside += "; through at " + u.Number(shown.Speed, m.Speed.X, 0)
@@ -77,8 +78,8 @@ func fastest(all []runs.Run, kind runs.Kind, name string) (runs.Mark, int) {
 			continue
 		}
 		for _, m := range run.Marks {
-			if m.Name == name && m.Time.X < least {
-				found, id, least = m, run.ID, m.Time.X
+			if time, _ := m.Headline(); m.Name == name && time.X < least {
+				found, id, least = m, run.ID, time.X
 			}
 		}
 	}

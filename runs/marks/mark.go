@@ -10,3 +10,13 @@ type Mark struct {
 	Speed    measure.Value // m/s at the mark; for 1/8 and 1/4 mile the mean over the last 66 ft
 	Distance measure.Value // m covered from first movement, or from the first speed of the pair
 }
+
+// Headline is the time that stands for the mark, and whether it counts from the
+// rollout: a launch's first foot depends on how the clutch takes up, and first
+// movement is known less well than what follows.
+func (m Mark) Headline() (t measure.Value, rolledOut bool) {
+	if m.Rollout.Known() {
+		return m.Rollout, true
+	}
+	return m.Time, false
+}
