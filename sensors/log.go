@@ -1,6 +1,7 @@
 package sensors
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -80,3 +81,21 @@ func (e *InputError) Error() string {
 }
 
 func (e *InputError) Unwrap() error { return e.Err }
+
+// Unreadable says that a file could not be read from that line on.
+func Unreadable(file string, line int, err error) *InputError {
+	return &InputError{File: file, Line: line, What: finding.New("input.unreadable", Cause(err)), Remedy: finding.New("input.copy_again"), Err: err}
+}
+
+// Damaged says that a file ends early and that what came before is kept.
+func Damaged(err error) finding.Finding { return finding.New("input.damaged", Cause(err)) }
+
+// Cause is the argument "why" of a finding: the finding that an error carries,
+// or the words of the system that it comes from.
+func Cause(err error) finding.Arg {
+	var f *finding.Error
+	if errors.As(err, &f) {
+		return finding.Of("why", f.Finding)
+	}
+	return finding.Text("why", err.Error())
+}

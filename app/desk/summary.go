@@ -156,7 +156,7 @@ func (p *page) assumed(s *study) {
 	var say []string
 	say = append(say, words.ForMachines().Texts(s.result.Warnings)...)
 	for _, n := range s.result.Notes {
-		say = append(say, n.String())
+		say = append(say, words.ForMachines().Note(n))
 	}
 	if t := s.result.Track; t != nil {
 		say = append(say, words.ForMachines().Texts(t.Notes)...)

@@ -90,7 +90,7 @@ func newPage(r *runs.Result, o Options) *page {
 		p.Warnings = append(p.Warnings, words.ForMachines().Sentence(text))
 	}
 	for _, n := range r.Notes {
-		p.Notes = append(p.Notes, n.String())
+		p.Notes = append(p.Notes, words.ForMachines().Note(n))
 	}
 	if r.Track != nil {
 		for _, text := range r.Track.Notes {

@@ -20,7 +20,7 @@ func From(r *runs.Result) *Document {
 		d.Notes = append(d.Notes, words.ForMachines().Texts(t.Notes)...)
 	}
 	for _, n := range r.Notes {
-		d.Notes = append(d.Notes, n.String())
+		d.Notes = append(d.Notes, words.ForMachines().Note(n))
 	}
 	d.Findings = rideFindings(r)
 	for _, run := range r.Runs {

@@ -10,6 +10,7 @@ import (
 	"github.com/tidwall/gjson"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"stillair/export/words"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/plain"
@@ -129,7 +130,7 @@ func (d *decoder) told(kind string, o gjson.Result, n int) {
 			return
 		}
 		for _, n := range notes {
-			d.odd(n.What.String())
+			d.odd(words.ForMachines().Say(n.What))
 		}
 		if d.cur.later("ride", n) {
 			d.cur.rec.Log.Ride = ride
@@ -142,7 +143,7 @@ func (d *decoder) told(kind string, o gjson.Result, n int) {
 func what(err error) string {
 	var input *sensors.InputError
 	if errors.As(err, &input) {
-		return input.What.String()
+		return words.ForMachines().Say(input.What)
 	}
 	return err.Error()
 }

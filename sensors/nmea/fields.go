@@ -13,14 +13,14 @@ func (p *fieldReader) clock(i int) time.Duration {
 		return -1
 	}
 	if len(s) < 6 || len(s) > 16 || !decimals(s) || len(s) > 6 && s[6] != '.' {
-		p.fail(i, "the time")
+		p.fail(i, "nmea.time")
 		return -1
 	}
 	h, _ := strconv.Atoi(s[0:2]) // digits, as decimals has shown
 	m, _ := strconv.Atoi(s[2:4])
 	sec, err := strconv.ParseFloat(s[4:], 64)
 	if err != nil || h > 23 || m > 59 || sec >= 61 {
-		p.fail(i, "the time")
+		p.fail(i, "nmea.time")
 		return -1
 	}
 	return time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(math.Round(sec*1e9))
@@ -35,7 +35,7 @@ func (p *fieldReader) date(i int) time.Time {
 	}
 	n, err := strconv.Atoi(s)
 	if err != nil || len(s) != 6 || n < 0 {
-		p.fail(i, "the date")
+		p.fail(i, "nmea.date")
 		return time.Time{}
 	}
 	day, month, year := n/10000, n/100%100, n%100
@@ -44,7 +44,7 @@ func (p *fieldReader) date(i int) time.Time {
 	}
 	at := time.Date(year, time.Month(month), day, 0, 0, 0, 0, time.UTC)
 	if at.Day() != day || int(at.Month()) != month {
-		p.fail(i, "the date")
+		p.fail(i, "nmea.date")
 		return time.Time{}
 	}
 	return at
@@ -69,7 +69,7 @@ func (p *fieldReader) angle(i int, positive, negative string, most float64) floa
 	degrees := math.Floor(v / 100)
 	deg := degrees + (v-100*degrees)/60
 	if v < 0 || v-100*degrees >= 60 || deg > most || side != positive && side != negative {
-		p.fail(i, "a coordinate")
+		p.fail(i, "nmea.coordinate")
 		return math.NaN()
 	}
 	if side == negative {

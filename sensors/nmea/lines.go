@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"math"
 	"strconv"
@@ -69,7 +68,7 @@ type tally struct {
 
 func (y *tally) leaveOut(file string, line int, err error) {
 	if y.bad == 0 {
-		y.first = sensors.Note{File: file, Line: line, What: finding.Said(err.Error() + "; the line is left out")}
+		y.first = sensors.Note{File: file, Line: line, What: finding.New("input.line_left_out", sensors.Cause(err))}
 	}
 	y.bad++
 }
@@ -79,13 +78,13 @@ func (y *tally) notes(file string, l *lineReader, j *Joiner) (notes []sensors.No
 		y.first.Count = y.bad
 		notes = append(notes, y.first)
 	}
-	count := func(n int, text string) {
+	count := func(n int, what finding.Code, args ...finding.Arg) {
 		if n > 0 {
-			notes = append(notes, sensors.Note{File: file, Count: n, What: finding.Said(text)})
+			notes = append(notes, sensors.Note{File: file, Count: n, What: finding.New(what, args...)})
 		}
 	}
-	count(l.tooLong, fmt.Sprintf("a line is longer than %d bytes and is left out", longestLine))
-	count(j.Void, "the receiver itself calls a fix void; it is left out")
-	count(j.Mute, "a time without a speed gives no fix")
+	count(l.tooLong, "nmea.long_line", finding.Size("most", longestLine))
+	count(j.Void, "nmea.void")
+	count(j.Mute, "nmea.no_speed")
 	return notes
 }

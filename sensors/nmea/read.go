@@ -30,11 +30,11 @@ func ReadBeside(r io.Reader, name string, motion Span) ([]sensors.Fix, []sensors
 	const y2001, y2200 = 978307200, 7258118400 // Unix times in s
 	if motion.From < y2001 || motion.To > y2200 || f.fixes[0].UTC.IsZero() {
 		return nil, nil, &sensors.InputError{File: name, Line: 1,
-			What:   finding.Said("the sentences tell when they were true, and nothing tells when they arrived on the clock of motion.csv"),
-			Remedy: finding.Said("put the arrival before each line, in seconds on that clock: 12.345,$GPRMC,…")}
+			What:   finding.New("nmea.no_arrival"),
+			Remedy: finding.New("nmea.stamp_lines")}
 	}
 	f.notes = append(f.notes, sensors.Note{File: name, Count: len(f.fixes),
-		What: finding.Said("a fix is taken to arrive at the time it tells, since motion.csv is in Unix time; the lag holds the difference of both clocks")})
+		What: finding.New("nmea.arrival_is_own")})
 	return f.fixes, f.notes, nil
 }
 
@@ -66,11 +66,10 @@ func read(r io.Reader, name string) (*recorded, error) {
 		}
 		if err != nil {
 			if y.good == 0 {
-				return nil, &sensors.InputError{File: name, Line: l.line, What: finding.Said("the file cannot be read: " + err.Error()),
-					Remedy: finding.Said("copy it again from where it came from"), Err: err}
+				return nil, sensors.Unreadable(name, l.line, err)
 			}
 			f.notes = append(f.notes, sensors.Note{File: name, Line: l.line, Count: 1,
-				What: finding.Said("the file is damaged from here on (" + err.Error() + "); what came before is kept")})
+				What: sensors.Damaged(err)})
 			break
 		}
 		s, err := Parse(line)
@@ -87,7 +86,7 @@ func read(r io.Reader, name string) (*recorded, error) {
 		}
 		f.fixes = append(f.fixes, j.Add(at, s)...)
 		if len(f.fixes) > mostFixes {
-			return nil, &sensors.InputError{File: name, Line: l.line, What: finding.Said("there are too many fixes for one ride"), Remedy: finding.Said("cut it into shorter ones")}
+			return nil, &sensors.InputError{File: name, Line: l.line, What: finding.New("input.too_many", finding.Count("most", mostFixes)), Remedy: finding.New("input.shorter")}
 		}
 	}
 	f.fixes = append(f.fixes, j.Flush()...)
@@ -99,8 +98,8 @@ func read(r io.Reader, name string) (*recorded, error) {
 // which too little is left.
 func (f *recorded) settle(name string, y *tally) error {
 	if y.bad > y.good {
-		return &sensors.InputError{File: name, Line: y.first.Line, What: finding.Said("most lines are no sound sentences; first: " + y.first.What.String()),
-			Remedy: finding.Said("record the receiver's lines as they are, with their checksums")}
+		return &sensors.InputError{File: name, Line: y.first.Line, What: finding.New("nmea.bad_lines", finding.Count("bad", y.bad), finding.Count("of", y.bad+y.good), finding.Of("first", y.first.What)),
+			Remedy: finding.New("nmea.record_as_is")}
 	}
 	kept := f.fixes[:0]
 	lost := 0
@@ -115,19 +114,15 @@ func (f *recorded) settle(name string, y *tally) error {
 		kept = append(kept, x)
 	}
 	f.fixes = kept
-	note := func(n int, text string) {
-		if n > 0 {
-			f.notes = append(f.notes, sensors.Note{File: name, Count: n, What: finding.Said(text)})
-		}
+	if lost > 0 {
+		f.notes = append(f.notes, sensors.Note{File: name, Count: lost, What: finding.New("nmea.no_time")})
 	}
-	note(lost, "a fix has neither a date nor a time of arrival and is left out")
 	var d mend.Disorder
 	f.fixes, d = mend.Order(f.fixes, mend.FixTime)
-	note(d.Moved, "a fix came after a later one; they are sorted")
-	note(d.Doubled, "a fix had the time of one before it and is left out")
+	f.notes = append(f.notes, d.Notes(name, "input.fix")...)
 	if len(f.fixes) == 0 {
-		return &sensors.InputError{File: name, What: finding.Said("there is no fix with a speed"),
-			Remedy: finding.Said("record RMC sentences, or VTG with GGA, while the receiver sees satellites")}
+		return &sensors.InputError{File: name, What: finding.New("nmea.no_fix"),
+			Remedy: finding.New("nmea.record_rmc")}
 	}
 	return nil
 }

@@ -84,7 +84,7 @@ func TestVoidFixesAreLeftOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(log.Fixes) != 3 || !strings.Contains(fmt.Sprint(log.Notes), "void; it is left out (2 times)") {
+	if len(log.Fixes) != 3 || !strings.Contains(fmt.Sprint(log.Notes), "nmea.void (2 times)") {
 		t.Errorf("%d fixes, notes %v; want 3 and a note on two void ones", len(log.Fixes), log.Notes)
 	}
 }
@@ -137,14 +137,14 @@ func TestDamage(t *testing.T) {
 		in   io.Reader
 		want string // in the error or the notes
 	}{
-		{"three garbled lines", strings.NewReader(garbled), "ride.nmea:3: the checksum is wrong"},
-		{"all garbled", strings.NewReader(strings.ReplaceAll(good, "*", "*Z")), "most lines are no sound sentences"},
-		{"empty", strings.NewReader(""), "no fix with a speed"},
-		{"binary", strings.NewReader(strings.Repeat("\x00\xff\n", 999)), "most lines are no sound"},
-		{"one endless line", strings.NewReader(good + strings.Repeat("x", 1<<22)), "longer than 1024 bytes"},
-		{"breaks off", io.MultiReader(strings.NewReader(good), iotest.ErrReader(errors.New("bad sector"))), "damaged from here on (bad sector)"},
-		{"shuffled", strings.NewReader(good[len(good)/2:] + good[:len(good)/2]), "they are sorted"},
-		{"doubled", strings.NewReader(good + good), "is left out"},
+		{"three garbled lines", strings.NewReader(garbled), "ride.nmea:3: input.line_left_out why=(nmea.checksum)"},
+		{"all garbled", strings.NewReader(strings.ReplaceAll(good, "*", "*Z")), "nmea.bad_lines bad=90 of=90 first=(input.line_left_out why=(nmea.checksum))"},
+		{"empty", strings.NewReader(""), "nmea.no_fix"},
+		{"binary", strings.NewReader(strings.Repeat("\x00\xff\n", 999)), "nmea.bad_lines"},
+		{"one endless line", strings.NewReader(good + strings.Repeat("x", 1<<22)), "nmea.long_line most=1024"},
+		{"breaks off", io.MultiReader(strings.NewReader(good), iotest.ErrReader(errors.New("bad sector"))), `input.damaged why="bad sector"`},
+		{"shuffled", strings.NewReader(good[len(good)/2:] + good[:len(good)/2]), "input.sorted"},
+		{"doubled", strings.NewReader(good + good), "input.doubled"},
 	} {
 		log, err := Read(c.in, "ride.nmea")
 		said := fmt.Sprint(err)

@@ -3,12 +3,12 @@ package nmea
 import (
 	"bytes"
 	"encoding/hex"
-	"errors"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"time"
+
+	"stillair/sensors/finding"
 )
 
 // Sentence is what one line says. Numbers that it does not say are NaN.
@@ -27,9 +27,9 @@ type Sentence struct {
 
 // What can be wrong with a line.
 var (
-	ErrNoSentence = errors.New("the line holds no sentence")
-	ErrChecksum   = errors.New("the checksum is wrong or missing, so the line was garbled on its way")
-	ErrField      = errors.New("a field cannot be read")
+	ErrNoSentence = finding.Fail("nmea.no_sentence")
+	ErrChecksum   = finding.Fail("nmea.checksum")
+	ErrField      = finding.Fail("nmea.field")
 )
 
 // mpsPerKnot: one international nautical mile an hour (NIST SP 811).
@@ -85,7 +85,7 @@ func (s *Sentence) rmc(p *fieldReader) {
 	s.Speed = p.number(7) * mpsPerKnot
 	s.Course = course(p.number(8))
 	s.Date = p.date(9)
-	p.notNegative(s.Speed, "speed")
+	p.notNegative(s.Speed)
 }
 
 // vtg: 1 true course, 3 magnetic course, 5 knots, 7 km/h, 9 mode. Before
@@ -101,7 +101,7 @@ func (s *Sentence) vtg(p *fieldReader) {
 	if math.IsNaN(s.Speed) {
 		s.Speed = p.number(7) / 3.6
 	}
-	p.notNegative(s.Speed, "speed")
+	p.notNegative(s.Speed)
 }
 
 // gga: 1 time, 2-5 position, 6 quality, 9 altitude, 10 its unit.
@@ -147,9 +147,9 @@ func (p *fieldReader) text(i int) string {
 	return ""
 }
 
-func (p *fieldReader) fail(i int, what string) {
-	if p.err == nil {
-		p.err = fmt.Errorf("%w: %s is %.20q", ErrField, what, p.text(i))
+func (p *fieldReader) fail(i int, what finding.Code) {
+	if s := p.text(i); p.err == nil {
+		p.err = finding.Fail(ErrField.Code, finding.Of("what", finding.New(what)), finding.Text("value", strings.ToValidUTF8(s[:min(len(s), 20)], "�")))
 	}
 }
 
@@ -166,14 +166,14 @@ func (p *fieldReader) number(i int) float64 {
 	}
 	v, err := strconv.ParseFloat(s, 64)
 	if err != nil || !decimals(strings.TrimPrefix(s, "-")) {
-		p.fail(i, "a number")
+		p.fail(i, "nmea.number")
 		return math.NaN()
 	}
 	return v
 }
 
-func (p *fieldReader) notNegative(v float64, what string) {
+func (p *fieldReader) notNegative(v float64) {
 	if v < 0 && p.err == nil {
-		p.err = fmt.Errorf("%w: %s is below zero", ErrField, what)
+		p.err = finding.Fail("nmea.negative_speed").Because(ErrField)
 	}
 }

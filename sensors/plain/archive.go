@@ -4,7 +4,6 @@ import (
 	"archive/zip"
 	"bytes"
 	"encoding/binary"
-	"fmt"
 	"io"
 	"io/fs"
 	"path"
@@ -24,14 +23,14 @@ const (
 
 // archive lists the files of a log in a zip, at its top or in one folder.
 func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
-	fail := func(what, mend string) (*bundle, error) {
-		return nil, &sensors.InputError{File: name, What: finding.Said(what), Remedy: finding.Said(mend)}
+	fail := func(what, remedy finding.Finding) (*bundle, error) {
+		return nil, &sensors.InputError{File: name, What: what, Remedy: remedy}
 	}
 	switch n, ok := directorySize(r, size); {
 	case !ok:
-		return fail("the archive has no table of contents at its end, so it is cut short or no zip", "copy it again, or pack the folder again")
+		return fail(finding.New("archive.no_directory"), finding.New("archive.pack_again"))
 	case n > mostDirectory:
-		return fail("the archive holds far more files than a log", "pack the files of one ride")
+		return fail(finding.New("archive.many_files"), finding.New("archive.one_ride"))
 	}
 	z, err := zip.NewReader(r, size)
 	if err != nil {
@@ -41,7 +40,7 @@ func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 	for _, f := range z.File {
 		inside := strings.TrimSuffix(f.Name, "/")
 		if !fs.ValidPath(inside) || strings.ContainsAny(inside, "\\\x00") {
-			return fail(fmt.Sprintf("the archive names a place outside of itself: %.80q", f.Name), "do not trust it; ask for another copy of the ride")
+			return fail(finding.New("archive.outside", cut("name", f.Name, 80)), finding.New("archive.distrust"))
 		}
 		bare := path.Base(inside)
 		if f.Mode().IsDir() || !isWanted(bare) || strings.HasPrefix(inside, "__MACOSX/") {
@@ -50,11 +49,11 @@ func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 		shown := name + "/" + inside
 		switch {
 		case f.Flags&1 != 0:
-			return nil, &sensors.InputError{File: shown, What: finding.Said("the file is locked with a password"), Remedy: finding.Said("pack it without one")}
+			return nil, &sensors.InputError{File: shown, What: finding.New("archive.locked"), Remedy: finding.New("archive.no_password")}
 		case f.UncompressedSize64 > mostUnpacked,
 			f.UncompressedSize64 > bombSize && f.UncompressedSize64 > mostRatio*f.CompressedSize64:
-			return nil, &sensors.InputError{File: shown, What: finding.Said(fmt.Sprintf("%d bytes would unpack to %d, which no recorded ride does",
-				f.CompressedSize64, f.UncompressedSize64)), Remedy: finding.Said("do not trust it; ask for another copy of the ride")}
+			return nil, &sensors.InputError{File: shown, What: finding.New("archive.bomb",
+				finding.Size("packed", float64(f.CompressedSize64)), finding.Size("unpacked", float64(f.UncompressedSize64))), Remedy: finding.New("archive.distrust")}
 		}
 		e := entry{name: shown, size: int64(f.UncompressedSize64), open: f.Open}
 		if err := b.add(e, bare); err != nil {

@@ -1,7 +1,6 @@
 package plain
 
 import (
-	"fmt"
 	"io"
 	"io/fs"
 	"path"
@@ -46,8 +45,8 @@ func isWanted(name string) bool {
 func (b *bundle) add(e entry, bare string) error {
 	bare = strings.ToLower(bare)
 	if other, ok := b.files[bare]; ok {
-		return &sensors.InputError{File: b.name, What: finding.Said(fmt.Sprintf("%.80q and %.80q are both there", other.name, e.name)),
-			Remedy: finding.Said("a log is one ride; take one of them out")}
+		return &sensors.InputError{File: b.name, What: finding.New("plain.two_files", cut("one", other.name, 80), cut("other", e.name, 80)),
+			Remedy: finding.New("plain.remove_one")}
 	}
 	b.files[bare] = e
 	return nil
@@ -70,7 +69,7 @@ func folder(fsys fs.FS, name string) (*bundle, error) {
 			return nil, asInput(shown, 0, err)
 		}
 		if !info.Mode().IsRegular() {
-			return nil, &sensors.InputError{File: shown, What: finding.Said("this is no ordinary file"), Remedy: finding.Said("put the file itself there")}
+			return nil, &sensors.InputError{File: shown, What: finding.New("plain.no_regular_file"), Remedy: finding.New("plain.put_file")}
 		}
 		e := entry{name: shown, size: info.Size(), open: func() (io.ReadCloser, error) { return fsys.Open(f.Name()) }}
 		if err := b.add(e, f.Name()); err != nil {
@@ -95,8 +94,13 @@ func (b *bundle) with(bare string, use func(file) error) (found bool, err error)
 	return true, use(file{name: e.name, size: e.size, in: in})
 }
 
-func (b *bundle) lacks(bare, mend string) error {
-	return &sensors.InputError{File: b.name, What: finding.Said(bare + " is missing"), Remedy: finding.Said(mend)}
+func (b *bundle) lacks(bare string, remedy finding.Finding) error {
+	return &sensors.InputError{File: b.name, What: finding.New("plain.file_missing", finding.Text("file", bare)), Remedy: remedy}
+}
+
+// cut is a name or a cell as a finding shows it: of at most that many bytes.
+func cut[S string | []byte](name string, s S, most int) finding.Arg {
+	return finding.Text(name, strings.ToValidUTF8(string(s[:min(len(s), most)]), "�"))
 }
 
 // nmeaFiles returns the bare names of the satellite sentences in the log.

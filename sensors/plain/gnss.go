@@ -1,18 +1,18 @@
 package plain
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
 )
 
 var gnssColumns = []column{
-	{"t_s", true, "seconds on the clock of motion.csv"},
+	{"t_s", true, "s"},
 	{"speed_mps", true, "m/s"},
-	{"lat_deg", false, "degrees"}, {"lon_deg", false, "degrees"}, {"utc_ms", false, "milliseconds since 1970"},
-	{"alt_m", false, "m"}, {"bearing_deg", false, "degrees"}, {"speed_sd_mps", false, "m/s"}, {"h_sd_m", false, "m"},
+	{"lat_deg", false, "°"}, {"lon_deg", false, "°"}, {"utc_ms", false, "ms"},
+	{"alt_m", false, "m"}, {"bearing_deg", false, "°"}, {"speed_sd_mps", false, "m/s"}, {"h_sd_m", false, "m"},
 }
 
 const mostFixes = 500_000
@@ -22,7 +22,7 @@ const mostFixes = 500_000
 func readFixes(f file, clock float64) ([]sensors.Fix, *tally, error) {
 	samples, y, err := readRows(f, gnssColumns, mostFixes, takeFix)
 	if err == nil {
-		err = y.verdict("fixes")
+		err = y.verdict("plain.want_fixes")
 	}
 	if err != nil {
 		return nil, y, err
@@ -43,7 +43,7 @@ func takeFix(r row) (sensors.Fix, bool) {
 		return sensors.Fix{}, false
 	}
 	if speed < 0 {
-		r.y.skip(r.t.line, "negative", "speed_mps is below zero, which receivers write for unknown")
+		r.y.skip(r.t.line, "negative", finding.New("plain.negative_speed"))
 		return sensors.Fix{}, false
 	}
 	x := sensors.NewFix(t, speed)
@@ -55,7 +55,7 @@ func takeFix(r row) (sensors.Fix, bool) {
 	if b := r.raw(4); b != nil {
 		at, state := utcMillis(b)
 		if state == broken {
-			r.y.say(r.t.line, "utc", fmt.Sprintf("utc_ms is %.40q, which is no time; it is taken as absent", b))
+			r.y.say(r.t.line, "utc", finding.New("plain.no_utc", cut("value", b, 40)))
 		}
 		x.UTC = at
 	}
@@ -69,7 +69,7 @@ func (r row) position() (lat, lon float64) {
 		return nan, nan
 	}
 	if math.Abs(lat) > 90 || math.Abs(lon) > 180 {
-		r.y.say(r.t.line, "globe", "the position is not on the globe; it is taken as absent")
+		r.y.say(r.t.line, "globe", finding.New("plain.off_globe"))
 		return nan, nan
 	}
 	return lat, lon

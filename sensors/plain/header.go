@@ -3,16 +3,17 @@ package plain
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
+
+	"stillair/sensors/finding"
 )
 
 // column is one that a file may have.
 type column struct {
 	name   string
 	needed bool
-	unit   string // in words, for the error that says that it is missing
+	unit   string // as a symbol, for the error that says that it is missing
 }
 
 // header reads the header row and returns where each column stands, −1 for one
@@ -20,7 +21,7 @@ type column struct {
 func (t *table) header(columns []column, y *tally) ([]int, error) {
 	if err := t.next(); err != nil {
 		if errors.Is(err, io.EOF) {
-			return nil, t.fail(0, "the file is empty", "it needs a header row that names the columns, and a row for each sample")
+			return nil, t.fail(0, finding.New("plain.empty_file"), finding.New("plain.needs_header"))
 		}
 		return nil, err
 	}
@@ -32,7 +33,7 @@ func (t *table) header(columns []column, y *tally) ([]int, error) {
 		names[i] = strings.ToLower(strings.TrimSpace(strings.TrimPrefix(string(c), "\ufeff")))
 	}
 	if _, state := number([]byte(names[0])); state == filled {
-		return nil, t.fail(t.line, "the first row holds numbers, not the names of columns", "put "+wanted(columns)+" above it")
+		return nil, t.fail(t.line, finding.New("plain.no_header"), finding.New("plain.put_header", finding.Text("columns", wanted(columns))))
 	}
 	where := make([]int, len(columns))
 	for i, c := range columns {
@@ -42,7 +43,7 @@ func (t *table) header(columns []column, y *tally) ([]int, error) {
 			case n == c.name && where[i] < 0:
 				where[i] = j
 			case n == c.name:
-				y.say(t.line, c.name+" twice", fmt.Sprintf("column %s is there twice; the first is read", c.name))
+				y.say(t.line, c.name+" twice", finding.New("plain.column_twice", finding.Text("column", c.name)))
 			}
 		}
 		if where[i] < 0 && c.needed {
@@ -57,24 +58,24 @@ func (t *table) checkEncoding() error {
 	first := bytes.Join(t.cells, []byte{','})
 	switch {
 	case bytes.HasPrefix(first, []byte{0xff, 0xfe}), bytes.HasPrefix(first, []byte{0xfe, 0xff}), bytes.IndexByte(first, 0) >= 0:
-		return t.fail(t.line, "the file is not UTF-8 text", "save it as CSV in UTF-8")
+		return t.fail(t.line, finding.New("plain.not_utf8"), finding.New("plain.save_utf8"))
 	case len(t.cells) == 1 && bytes.ContainsAny(first, ";\t"):
-		return t.fail(t.line, "the columns are not separated by commas", "save it with commas between columns and points in decimals")
+		return t.fail(t.line, finding.New("plain.no_commas"), finding.New("plain.save_commas"))
 	}
 	return nil
 }
 
 // missing names a column that is not there, and the one that may be meant.
 func (t *table) missing(c column, names []string) error {
-	what := fmt.Sprintf("column %s is missing", c.name)
+	what := finding.New("plain.column_missing", finding.Text("column", c.name))
 	stem, _, _ := strings.Cut(c.name, "_")
 	for _, n := range names {
 		if has, _, _ := strings.Cut(n, "_"); has == stem && n != "" {
-			what += fmt.Sprintf("; there is %.40q", n)
+			what = finding.New("plain.column_other", finding.Text("column", c.name), cut("has", n, 40))
 			break
 		}
 	}
-	return t.fail(t.line, what, fmt.Sprintf("name it %s and give it in %s", c.name, c.unit))
+	return t.fail(t.line, what, finding.New("plain.name_column", finding.Text("column", c.name), finding.Text("unit", c.unit)))
 }
 
 func wanted(columns []column) string {

@@ -106,29 +106,29 @@ func TestHostile(t *testing.T) {
 		want string
 	}{
 		{"zip bomb of one row", zipped(pack(t, packed{name: "motion.csv", text: motionHead}, packed{name: "x/gnss.csv", text: strings.Repeat("0,0,0,9.8\n", 1000), times: 6000})),
-			"would unpack to 60000000"},
-		{"a zip's path upwards", zipped(pack(t, append(goodFiles, packed{name: "../../escape.csv", text: "x"})...)), "names a place outside of itself"},
-		{"a zip's path from the root", zipped(pack(t, append(goodFiles, packed{name: "/etc/ride.json", text: "{}"})...)), "outside of itself"},
-		{"a zip's path for Windows", zipped(pack(t, append(goodFiles, packed{name: `..\motion.csv`, text: "x"})...)), "outside of itself"},
-		{"two rides in a zip", zipped(pack(t, append(goodFiles, packed{name: "b/motion.csv", text: "x"})...)), "are both there"},
-		{"a hundred thousand files", zipped(manyFiles(t, 30_000)), "far more files than a log"},
-		{"locked", zipped(locked(t)), "locked with a password"},
+			"archive.bomb packed=116498 unpacked=6e+07"},
+		{"a zip's path upwards", zipped(pack(t, append(goodFiles, packed{name: "../../escape.csv", text: "x"})...)), `archive.outside name="../../escape.csv"`},
+		{"a zip's path from the root", zipped(pack(t, append(goodFiles, packed{name: "/etc/ride.json", text: "{}"})...)), "archive.outside"},
+		{"a zip's path for Windows", zipped(pack(t, append(goodFiles, packed{name: `..\motion.csv`, text: "x"})...)), "archive.outside"},
+		{"two rides in a zip", zipped(pack(t, append(goodFiles, packed{name: "b/motion.csv", text: "x"})...)), "plain.two_files"},
+		{"a hundred thousand files", zipped(manyFiles(t, 30_000)), "archive.many_files"},
+		{"locked", zipped(locked(t)), "archive.locked"},
 		{"gigabyte line", stream(func() io.Reader {
 			return &endless{head: strings.NewReader(motionHead), pattern: "9", left: gigabyte}
-		}, gigabyte), "line is longer than 64 KiB"},
+		}, gigabyte), "input.long_line most=65536"},
 		{"gigabyte of commas", stream(func() io.Reader {
 			return &endless{head: strings.NewReader(motionHead), pattern: ",", left: gigabyte}
-		}, gigabyte), "line is longer than"},
+		}, gigabyte), "input.long_line"},
 		{"gigabyte of quotation marks", stream(func() io.Reader {
 			return &endless{head: strings.NewReader(motionHead), pattern: "\"\n", left: gigabyte}
-		}, gigabyte), "rows"},
+		}, gigabyte), "plain.bad_rows"},
 		{"gigabyte of rubbish rows", stream(func() io.Reader {
 			return &endless{head: strings.NewReader(motionHead), pattern: "a,b,c,d\n", left: gigabyte}
-		}, gigabyte), "rows cannot be read"},
-		{"rows without end, size told", stream(func() io.Reader { return &growing{} }, 100*gigabyte), "more than 3000000 samples"},
+		}, gigabyte), "plain.bad_rows"},
+		{"rows without end, size told", stream(func() io.Reader { return &growing{} }, 100*gigabyte), "input.too_many most=3e+06"},
 		{"rows that grow shorter", stream(func() io.Reader {
 			return io.MultiReader(strings.NewReader(motionHead+strings.Repeat("0,0,0,"+strings.Repeat("9", 1000)+"\n", 1)), &growing{row: 1})
-		}, gigabyte), "more than 3000000 samples"},
+		}, gigabyte), "input.too_many most=3e+06"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			log, err := c.read()
@@ -169,7 +169,7 @@ func TestZipWhoseSizesLie(t *testing.T) {
 		switch {
 		case err != nil && !errors.As(err, &input):
 			t.Errorf("size %d: %v", size, err)
-		case err == nil && !strings.Contains(notes(log), "damaged"):
+		case err == nil && !strings.Contains(notes(log), "input.damaged"):
 			t.Errorf("size %d: %d samples and no word of damage", size, len(log.Motion))
 		}
 	}

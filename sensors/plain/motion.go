@@ -1,8 +1,8 @@
 package plain
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -14,7 +14,7 @@ import (
 var nan = math.NaN()
 
 var motionColumns = []column{
-	{"t_s", true, "seconds on the clock of all files"},
+	{"t_s", true, "s"},
 	{"ax_mps2", true, "m/s²"}, {"ay_mps2", true, "m/s²"}, {"az_mps2", true, "m/s²"},
 	{"gx_radps", false, "rad/s"}, {"gy_radps", false, "rad/s"}, {"gz_radps", false, "rad/s"},
 }
@@ -26,7 +26,7 @@ const mostMotion = 3_000_000
 func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
 	samples, y, err := readPieces(f, motionColumns, mostMotion, takeMotion)
 	if err == nil {
-		err = y.verdict("motion samples")
+		err = y.verdict("plain.want_motion")
 	}
 	if err != nil {
 		return nil, 0, y, err
@@ -45,7 +45,7 @@ func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
 	}
 	samples, spikes := mend.DropSpikes(samples)
 	if spikes > 0 {
-		y.notes = append(y.notes, sensors.Note{File: f.name, Count: spikes, What: finding.Said(mend.SpikeText)})
+		y.notes = append(y.notes, mend.SpikesDropped(f.name, spikes))
 	}
 	return samples, clock, y, nil
 }
@@ -62,7 +62,7 @@ func takeMotion(r row) (m sensors.Motion, ok bool) {
 	m.Turn = r3.Vec{X: r.may(motionColumns, 4), Y: r.may(motionColumns, 5), Z: r.may(motionColumns, 6)}
 	if !m.HasTurn() {
 		if w := m.Turn; !math.IsNaN(w.X) || !math.IsNaN(w.Y) || !math.IsNaN(w.Z) {
-			r.y.say(r.t.line, "half a turn", "a part of the turn rate is missing; all of it is taken as absent")
+			r.y.say(r.t.line, "half a turn", finding.New("plain.half_turn"))
 		}
 		m.Turn = r3.Vec{X: nan, Y: nan, Z: nan}
 	}
@@ -72,12 +72,7 @@ func takeMotion(r row) (m sensors.Motion, ok bool) {
 // inOrder sorts samples and notes what that took.
 func inOrder[S any](samples []S, time func(S) float64, y *tally) []S {
 	samples, d := mend.Order(samples, time)
-	if d.Moved > 0 {
-		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Moved, What: finding.Said("a sample came after a later one; they are sorted")})
-	}
-	if d.Doubled > 0 {
-		y.notes = append(y.notes, sensors.Note{File: y.file, Count: d.Doubled, What: finding.Said("a sample had the time of one before it and is left out")})
-	}
+	y.notes = append(y.notes, d.Notes(y.file, "input.sample")...)
 	return samples
 }
 
@@ -86,11 +81,11 @@ func inOrder[S any](samples []S, time func(S) float64, y *tally) []S {
 func mendClock(name string, samples []sensors.Motion, y *tally) (float64, error) {
 	unit := mend.ClockUnit(samples)
 	if math.IsNaN(unit) {
-		return 0, &sensors.InputError{File: name, What: finding.Said("t_s does not look like seconds: most samples are more than 1.5 s apart"),
-			Remedy: finding.Said("give times in seconds, and at least 20 samples a second")}
+		return 0, &sensors.InputError{File: name, What: finding.New("plain.not_seconds"),
+			Remedy: finding.New("plain.give_seconds")}
 	}
 	if unit != 1 {
-		y.say(0, "clock", fmt.Sprintf("t_s goes in steps of %g s and is taken as seconds in all files", unit))
+		y.say(0, "clock", finding.New("plain.clock_unit", finding.Text("unit", strconv.FormatFloat(unit, 'g', -1, 64))))
 		for i := range samples {
 			samples[i].T *= unit
 		}

@@ -1,8 +1,8 @@
 package plain
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -10,7 +10,7 @@ import (
 )
 
 var pressureColumns = []column{
-	{"t_s", true, "seconds on the clock of motion.csv"},
+	{"t_s", true, "s"},
 	{"pressure_pa", true, "Pa"},
 }
 
@@ -27,7 +27,7 @@ const (
 func readPressure(f file, clock float64) ([]sensors.Pressure, *tally, error) {
 	samples, y, err := readRows(f, pressureColumns, mostPressure, takePressure)
 	if err == nil && y.rows > 0 {
-		err = y.verdict("pressures")
+		err = y.verdict("plain.want_pressure")
 	}
 	if err != nil {
 		return nil, y, err
@@ -42,7 +42,7 @@ func readPressure(f file, clock float64) ([]sensors.Pressure, *tally, error) {
 	samples = slices.DeleteFunc(samples, func(p sensors.Pressure) bool {
 		wrong := p.Pa < leastPa || p.Pa > mostPa
 		if wrong {
-			y.say(0, "range", fmt.Sprintf("a pressure outside %d to %d Pa cannot be; it is left out", leastPa, mostPa))
+			y.say(0, "range", finding.New("pressure.impossible", finding.Pressure("least", leastPa), finding.Pressure("most", mostPa)))
 		}
 		return wrong
 	})
@@ -69,13 +69,13 @@ func mendPressure(name string, samples []sensors.Pressure, y *tally) error {
 	switch m := sizes[len(sizes)/2]; {
 	case m >= leastPa && m <= mostPa:
 	case m*pascalsPerHPa >= leastPa && m*pascalsPerHPa <= mostPa:
-		y.say(0, "hPa", fmt.Sprintf("the pressure is in hPa (%.0f) and is converted to Pa", m))
+		y.say(0, "hPa", finding.New("pressure.converted", finding.Num("median", m)))
 		for i := range samples {
 			samples[i].Pa *= pascalsPerHPa
 		}
 	default:
-		return &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("pressure_pa is %.3g, which is no pressure of the air in Pa", m)),
-			Remedy: finding.Said("give it in Pa (about 100000), or leave the file out")}
+		return &sensors.InputError{File: name, What: finding.New("pressure.no_air", finding.Text("median", strconv.FormatFloat(m, 'g', 3, 64))),
+			Remedy: finding.New("pressure.give_pa")}
 	}
 	return nil
 }

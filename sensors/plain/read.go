@@ -1,7 +1,6 @@
 package plain
 
 import (
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -19,7 +18,7 @@ import (
 func Read(name string) (*sensors.Log, error) {
 	info, err := os.Stat(name)
 	if err != nil {
-		return nil, &sensors.InputError{File: name, What: finding.Said("it cannot be opened: " + err.Error()), Remedy: finding.Said("check the name"), Err: err}
+		return nil, &sensors.InputError{File: name, What: finding.New("input.cannot_open", sensors.Cause(err)), Remedy: finding.New("input.check_name"), Err: err}
 	}
 	switch {
 	case info.IsDir():
@@ -28,10 +27,10 @@ func Read(name string) (*sensors.Log, error) {
 		dir := filepath.Dir(name)
 		return ReadFS(os.DirFS(dir), dir)
 	case strings.EqualFold(filepath.Ext(name), ".csv"):
-		return nil, &sensors.InputError{File: name, What: finding.Said("this is none of the files of a log"),
-			Remedy: finding.Said("give the folder that holds motion.csv and gnss.csv")}
+		return nil, &sensors.InputError{File: name, What: finding.New("plain.no_log_file"),
+			Remedy: finding.New("plain.give_folder")}
 	case !info.Mode().IsRegular():
-		return nil, &sensors.InputError{File: name, What: finding.Said("this is no ordinary file"), Remedy: finding.Said("give a folder or a zip archive")}
+		return nil, &sensors.InputError{File: name, What: finding.New("plain.no_regular_file"), Remedy: finding.New("plain.give_folder_or_zip")}
 	}
 	f, err := os.Open(name)
 	if err != nil {
@@ -74,7 +73,7 @@ func (b *bundle) read() (*sensors.Log, error) {
 		return nil, err
 	}
 	if !found {
-		return nil, b.lacks(motionFile, "a log needs the accelerometer's readings; see the columns of the plain log")
+		return nil, b.lacks(motionFile, finding.New("plain.needs_motion"))
 	}
 	if err := b.readFixes(log, clock, keep); err != nil {
 		return nil, err
@@ -120,7 +119,7 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) e
 	}
 	switch names := b.nmeaFiles(); len(names) {
 	case 0:
-		return b.lacks(gnssFile, "a log needs the receiver's speeds: gnss.csv, or a file of satellite sentences that ends in .nmea")
+		return b.lacks(gnssFile, finding.New("plain.needs_fixes"))
 	case 1:
 		_, err := b.with(names[0], func(f file) error {
 			span := nmea.Span{From: log.Motion[0].T, To: log.Motion[len(log.Motion)-1].T}
@@ -130,7 +129,7 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) e
 		})
 		return err
 	}
-	return b.lacks(gnssFile, "there are several .nmea files instead; leave the one of this ride")
+	return b.lacks(gnssFile, finding.New("plain.one_nmea"))
 }
 
 func (b *bundle) readRide(log *sensors.Log, clock float64) error {
@@ -141,7 +140,7 @@ func (b *bundle) readRide(log *sensors.Log, clock float64) error {
 			return asInput(f.name, 0, err)
 		}
 		if len(text) > longest {
-			return &sensors.InputError{File: f.name, What: finding.Said("the file is longer than 1 MiB"), Remedy: finding.Said("keep what the plain log names")}
+			return &sensors.InputError{File: f.name, What: finding.New("plain.long_file", finding.Size("most", longest)), Remedy: finding.New("plain.keep_known")}
 		}
 		var notes []sensors.Note
 		log.Ride, notes, err = DecodeRide(text, f.name)
@@ -166,8 +165,8 @@ func (b *bundle) sameClock(log *sensors.Log) error {
 			return nil
 		}
 		return &sensors.InputError{File: b.name,
-			What:   finding.Said(fmt.Sprintf("%s runs from %.7g to %.7g s and motion.csv from %.7g to %.7g s, so they are not on one clock", file, first, last, from, to)),
-			Remedy: finding.Said("give t_s in seconds from the same start in all files")}
+			What:   finding.New("plain.other_clock", finding.Text("file", file), finding.Moment("first", first), finding.Moment("last", last), finding.Moment("from", from), finding.Moment("to", to)),
+			Remedy: finding.New("plain.one_clock")}
 	}
 	if n := len(log.Fixes); n > 0 {
 		if err := other("gnss", log.Fixes[0].T, log.Fixes[n-1].T); err != nil {

@@ -132,19 +132,19 @@ func TestMends(t *testing.T) {
 		{"blank lines", "motion.csv", replaceAll("\n", "\n\n"), "", 0},
 		{"quoted numbers", "motion.csv", replaceAll("9.79", `"9.79"`), "", 0},
 		{"no line break at the end", "motion.csv", strings.TrimSpace, "", 0},
-		{"cut in the last row", "motion.csv", func(s string) string { return s[:len(s)-25] }, "az_mps2 is empty", 1},
-		{"NaN force", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,NaN,"), "motion.csv:3: ax_mps2 is empty", 1},
-		{"infinite force", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,Inf,"), `motion.csv:3: ax_mps2 is "Inf"`, 1},
-		{"a word", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,oops,"), `motion.csv:3: ax_mps2 is "oops"`, 1},
-		{"a spike", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,1e30,"), "cannot be", 1},
-		{"no third axis of turn", "motion.csv", replaceFirst("gz_radps", "unused"), "a part of the turn rate is missing; all of it is taken as absent (1500 times)", -1},
-		{"doubled row", "motion.csv", replaceFirst("\n0.04,", "\n0.02,5,5,5,,,\n0.04,"), "had the time of one before it", 0},
-		{"g", "motion.csv", each(times(1/9.80665), 1, 2, 3), "is in g ", 0},
-		{"mg", "motion.csv", each(times(1000/9.80665), 1, 2, 3), "is in mg ", 0},
-		{"km/h", "gnss.csv", each(times(3.6), 3, 7), "read in km/h", 0},
-		{"mph", "gnss.csv", each(times(1/0.44704), 3, 7), "read in mph", 0},
-		{"hPa", "pressure.csv", each(times(0.01), 1), "is in hPa", 0},
-		{"unknown field", "ride.json", replaceFirst(`"mass_kg"`, "\n\"mas_kg\": 3, \"mass_kg\""), `ride.json:2: "mas_kg" is not known`, 0},
+		{"cut in the last row", "motion.csv", func(s string) string { return s[:len(s)-25] }, `plain.empty column="az_mps2"`, 1},
+		{"NaN force", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,NaN,"), `motion.csv:3: plain.row_left_out why=(plain.empty column="ax_mps2")`, 1},
+		{"infinite force", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,Inf,"), `motion.csv:3: plain.row_left_out why=(plain.no_number column="ax_mps2" value="Inf")`, 1},
+		{"a word", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,oops,"), `motion.csv:3: plain.row_left_out why=(plain.no_number column="ax_mps2" value="oops")`, 1},
+		{"a spike", "motion.csv", replaceFirst("\n0.02,0.006,", "\n0.02,1e30,"), "force.impossible", 1},
+		{"no third axis of turn", "motion.csv", replaceFirst("gz_radps", "unused"), "plain.half_turn (1500 times)", -1},
+		{"doubled row", "motion.csv", replaceFirst("\n0.04,", "\n0.02,5,5,5,,,\n0.04,"), "input.doubled", 0},
+		{"g", "motion.csv", each(times(1/9.80665), 1, 2, 3), `force.converted unit="g"`, 0},
+		{"mg", "motion.csv", each(times(1000/9.80665), 1, 2, 3), `force.converted unit="mg"`, 0},
+		{"km/h", "gnss.csv", each(times(3.6), 3, 7), `speed.converted unit="km/h"`, 0},
+		{"mph", "gnss.csv", each(times(1/0.44704), 3, 7), `speed.converted unit="mph"`, 0},
+		{"hPa", "pressure.csv", each(times(0.01), 1), "pressure.converted", 0},
+		{"unknown field", "ride.json", replaceFirst(`"mass_kg"`, "\n\"mas_kg\": 3, \"mass_kg\""), `ride.json:2: ride.unknown_field field="mas_kg"`, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			log, err := ReadFS(sheet(map[string]func(string) string{c.file: c.change}), "ride")
@@ -238,11 +238,11 @@ func TestTurnRateInDegrees(t *testing.T) {
 		}
 		return log
 	}
-	if said := notes(weave(1)); strings.Contains(said, "deg/s") {
+	if said := notes(weave(1)); strings.Contains(said, "turn.converted") {
 		t.Errorf("rad/s was taken for deg/s: %s", said)
 	}
 	log := weave(degree)
-	if said := notes(log); !strings.Contains(said, "deg/s") || math.Abs(log.Motion[0].Turn.Y-0.5) > 1e-9 {
+	if said := notes(log); !strings.Contains(said, "turn.converted") || math.Abs(log.Motion[0].Turn.Y-0.5) > 1e-9 {
 		t.Errorf("turn rate %+v, notes %s; want 0.5 rad/s and a note", log.Motion[0].Turn, said)
 	}
 }
@@ -296,7 +296,7 @@ func TestOpenDriveInOtherUnits(t *testing.T) {
 	if err != nil || math.Abs(log.Fixes[0].Speed-7.823) > 1e-9 {
 		t.Errorf("in km/h: %v", err)
 	}
-	if _, err := in(1 / 0.44704); err == nil || !strings.Contains(err.Error(), "times as much as the accelerometer says") {
+	if _, err := in(1 / 0.44704); err == nil || !strings.Contains(err.Error(), "speed.gain") {
 		t.Errorf("in mph: error %v", err)
 	}
 	if log, err := in(1); err != nil || log.Fixes[0].Speed != 7.823 {

@@ -25,11 +25,11 @@ func DecodeRide(b []byte, name string) (sensors.Ride, []sensors.Note, error) {
 	d := &rideReader{name: name, text: b}
 	ride := sensors.UnknownRide()
 	if err := jsontext.Check(b); err != nil {
-		return ride, nil, d.fail(gjson.Result{}, "the file "+err.Error(), "check its brackets, commas and quotation marks")
+		return ride, nil, d.fail(gjson.Result{}, err.Finding, finding.New("json.check"))
 	}
 	top := gjson.ParseBytes(b)
 	if !top.IsObject() {
-		return ride, nil, d.fail(gjson.Result{}, "the file is no JSON object", `it begins with { "version": 1`)
+		return ride, nil, d.fail(gjson.Result{}, finding.New("json.no_object"), finding.New("ride.begins"))
 	}
 	d.ride(&ride, top)
 	if d.err != nil {
@@ -46,8 +46,8 @@ type rideReader struct {
 	err   error
 }
 
-func (d *rideReader) fail(at gjson.Result, what, mend string) error {
-	err := &sensors.InputError{File: d.name, What: finding.Said(what), Remedy: finding.Said(mend)}
+func (d *rideReader) fail(at gjson.Result, what, remedy finding.Finding) error {
+	err := &sensors.InputError{File: d.name, What: what, Remedy: remedy}
 	if at.Index > 0 {
 		err.Line = jsontext.Line(d.text, at.Index)
 	}
@@ -56,6 +56,13 @@ func (d *rideReader) fail(at gjson.Result, what, mend string) error {
 	}
 	return err
 }
+
+// about is a finding about one field.
+func about(code finding.Code, field string) finding.Finding {
+	return finding.New(code, finding.Text("field", field))
+}
+
+func brief(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 // fields are the members of one object by name.
 type fields struct {
@@ -72,7 +79,7 @@ func (d *rideReader) object(of string, r gjson.Result, known ...string) fields {
 		return f
 	}
 	if !r.IsObject() {
-		d.fail(r, fmt.Sprintf("%s is no object", of), "put its fields between { and }")
+		d.fail(r, about("ride.no_object", strings.TrimSuffix(of, ".")), finding.New("ride.braces"))
 		return f
 	}
 	r.ForEach(func(k, v gjson.Result) bool {
@@ -80,10 +87,10 @@ func (d *rideReader) object(of string, r gjson.Result, known ...string) fields {
 		case !slices.Contains(known, k.Str):
 			if len(d.notes) < 20 {
 				d.notes = append(d.notes, sensors.Note{File: d.name, Line: jsontext.Line(d.text, k.Index), Count: 1,
-					What: finding.Said(fmt.Sprintf("%s%.40q is not known and is passed over", of, k.Str))})
+					What: finding.New("ride.unknown_field", cut("field", of+k.Str, 60))})
 			}
 		case f.m[k.Str].Exists():
-			d.fail(k, fmt.Sprintf("%s%s is there twice", of, k.Str), "keep one")
+			d.fail(k, about("ride.twice", of+k.Str), finding.New("ride.keep_one"))
 		default:
 			f.m[k.Str] = v
 		}
@@ -94,7 +101,7 @@ func (d *rideReader) object(of string, r gjson.Result, known ...string) fields {
 
 // number returns a number times 10^shift that lies in [least, most]; NaN where
 // it is absent.
-func (f fields) number(name string, shift int, least, most float64, mend string) float64 {
+func (f fields) number(name string, shift int, least, most float64, remedy finding.Code) float64 {
 	r := f.m[name]
 	switch r.Type {
 	case gjson.Null:
@@ -102,11 +109,11 @@ func (f fields) number(name string, shift int, least, most float64, mend string)
 	case gjson.Number:
 		v := jsontext.Shift(r.Raw, shift)
 		if unshifted := r.Num; !(unshifted >= least && unshifted <= most) || math.IsInf(v, 0) {
-			f.d.fail(r, fmt.Sprintf("%s%s is %.20s, outside %g to %g", f.of, name, r.Raw, least, most), mend)
+			f.d.fail(r, finding.New("ride.outside", finding.Text("field", f.of+name), cut("value", r.Raw, 20), finding.Text("least", brief(least)), finding.Text("most", brief(most))), finding.New(remedy))
 		}
 		return v
 	}
-	f.d.fail(r, fmt.Sprintf("%s%s is no number", f.of, name), "write it without quotation marks, with a point for decimals")
+	f.d.fail(r, about("ride.no_number", f.of+name), finding.New("ride.number_form"))
 	return nan
 }
 
@@ -117,14 +124,14 @@ func (f fields) text(name string) string {
 		return ""
 	case r.Type == gjson.String && len(r.Str) <= 10_000 && !utf8.ValidString(r.Str):
 		f.d.notes = append(f.d.notes, sensors.Note{File: f.d.name, Line: jsontext.Line(f.d.text, r.Index), Count: 1,
-			What: finding.Said(f.of + name + " is not in UTF-8; what cannot be read is replaced by �")})
+			What: about("ride.not_utf8", f.of+name)})
 		return strings.ToValidUTF8(r.Str, "�")
 	case r.Type == gjson.String && len(r.Str) <= 10_000:
 		return r.Str
 	case r.Type == gjson.Number: // a gear named 4
 		return r.Raw
 	}
-	f.d.fail(r, fmt.Sprintf("%s%s is no text of up to 10000 letters", f.of, name), "put it between quotation marks")
+	f.d.fail(r, about("ride.no_text", f.of+name), finding.New("ride.quote"))
 	return ""
 }
 
@@ -134,7 +141,7 @@ func (f fields) list(name string) []gjson.Result {
 		return nil
 	}
 	if !r.IsArray() {
-		f.d.fail(r, fmt.Sprintf("%s%s is no list", f.of, name), "put its entries between [ and ]")
+		f.d.fail(r, about("ride.no_list", f.of+name), finding.New("ride.brackets"))
 		return nil
 	}
 	return r.Array()
@@ -143,60 +150,60 @@ func (f fields) list(name string) []gjson.Result {
 func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	f := d.object("", top, "version", "bike", "mass_kg", "mass_sd_kg", "rotating_mass_kg", "air", "wind_sd_mps",
 		"gears", "limit_rpm", "cylinders", "axes", "setups")
-	if v := f.number("version", 0, 1, math.MaxFloat64, "the first version is 1"); v > Version || v != math.Trunc(v) && !math.IsNaN(v) {
-		d.fail(f.m["version"], "version "+f.m["version"].Raw+" is not known", "this program reads version 1; a newer program may read it")
+	if v := f.number("version", 0, 1, math.MaxFloat64, "ride.first_version"); v > Version || v != math.Trunc(v) && !math.IsNaN(v) {
+		d.fail(f.m["version"], finding.New("ride.version", cut("version", f.m["version"].Raw, 20)), finding.New("ride.newer_program", finding.Count("reads", Version)))
 	}
 	ride.Bike = f.text("bike")
 	ride.Mass = f.mass("mass_kg")
-	ride.MassSD = f.number("mass_sd_kg", 0, 0, 1000, "give the uncertainty of the mass in kg, or leave it out")
-	ride.RotatingMass = f.number("rotating_mass_kg", 0, 0, 500, "give it in kg, or leave it out for 4 % of the mass")
-	if n := f.number("cylinders", 0, 1, 12, "give the number of the engine's cylinders, or leave it out"); !math.IsNaN(n) {
+	ride.MassSD = f.number("mass_sd_kg", 0, 0, 1000, "ride.give_mass_sd")
+	ride.RotatingMass = f.number("rotating_mass_kg", 0, 0, 500, "ride.give_rotating_mass")
+	if n := f.number("cylinders", 0, 1, 12, "ride.give_cylinders"); !math.IsNaN(n) {
 		ride.Cylinders = int(n)
 	}
-	ride.LimitRPM = f.number("limit_rpm", 0, 1000, 30_000, "give the highest engine speed in 1/min, or leave it out")
-	ride.WindSD = f.number("wind_sd_mps", 0, 0, 30, "give it in m/s, or leave it out")
+	ride.LimitRPM = f.number("limit_rpm", 0, 1000, 30_000, "ride.give_limit")
+	ride.WindSD = f.number("wind_sd_mps", 0, 0, 30, "ride.give_wind")
 	air := d.object("air.", f.m["air"], "temperature_c", "pressure_hpa", "humidity_pct")
 	ride.Air = sensors.Air{
-		Temperature: air.number("temperature_c", 0, -60, 60, "give it in °C"),
-		Pressure:    air.number("pressure_hpa", 2, 300, 1100, "give the pressure where you ride in hPa, such as 1009"),
-		Humidity:    air.number("humidity_pct", -2, 0, 100, "give it in per cent"),
+		Temperature: air.number("temperature_c", 0, -60, 60, "ride.give_temperature"),
+		Pressure:    air.number("pressure_hpa", 2, 300, 1100, "ride.give_pressure"),
+		Humidity:    air.number("humidity_pct", -2, 0, 100, "ride.give_humidity"),
 	}
 	for i, r := range f.list("gears") {
 		g := d.object("gears["+strconv.Itoa(i)+"].", r, "name", "rpm_per_mps")
 		gear := sensors.Gear{Name: g.text("name"),
-			RPMPerMPS: g.number("rpm_per_mps", 0, 1, 10_000, "give the engine speed in 1/min divided by the road speed in m/s")}
+			RPMPerMPS: g.number("rpm_per_mps", 0, 1, 10_000, "ride.give_ratio")}
 		if math.IsNaN(gear.RPMPerMPS) {
-			d.fail(r, fmt.Sprintf("gears[%d] has no rpm_per_mps", i), "give the engine speed in 1/min divided by the road speed in m/s")
+			d.fail(r, about("ride.missing", fmt.Sprintf("gears[%d].rpm_per_mps", i)), finding.New("ride.give_ratio"))
 		}
 		ride.Gears = append(ride.Gears, gear)
 	}
 	switch ride.Axes = f.text("axes"); ride.Axes {
 	case "", mend.AxesUp, mend.AxesDown:
 	default:
-		d.fail(f.m["axes"], fmt.Sprintf("axes is %.40q", ride.Axes), fmt.Sprintf("write %q or %q, or leave it out", mend.AxesUp, mend.AxesDown))
+		d.fail(f.m["axes"], finding.New("axes.unknown_word", cut("value", ride.Axes, 40)), mend.AxesWords())
 	}
 	d.setups(ride, f.list("setups"))
 }
 
 // mass reads a weight: zero is refused, since nothing can be computed from it.
 func (f fields) mass(name string) float64 {
-	return f.number(name, 0, 20, 5000, "give the weight of bike, rider, fuel and luggage in kg, or leave it out")
+	return f.number(name, 0, 20, 5000, "ride.give_mass")
 }
 
 func (d *rideReader) setups(ride *sensors.Ride, list []gjson.Result) {
 	for i, r := range list {
 		of := "setups[" + strconv.Itoa(i) + "]."
 		f := d.object(of, r, "from_s", "name", "mass_kg", "tyres")
-		s := sensors.Setup{From: f.number("from_s", 0, -math.MaxFloat64, math.MaxFloat64, "give it in s on the clock of motion.csv"),
+		s := sensors.Setup{From: f.number("from_s", 0, -math.MaxFloat64, math.MaxFloat64, "ride.give_start"),
 			Name: f.text("name"), Mass: f.mass("mass_kg"), Tyres: f.text("tyres")}
 		if math.IsNaN(s.From) {
-			d.fail(r, of+"from_s is missing", "say from which second of the log on the setup was on the bike")
+			d.fail(r, about("ride.missing", of+"from_s"), finding.New("ride.give_start"))
 		}
 		ride.Setups = append(ride.Setups, s)
 	}
 	var o mend.Disorder
 	ride.Setups, o = mend.Order(ride.Setups, func(s sensors.Setup) float64 { return s.From })
 	if o.Doubled > 0 && d.err == nil {
-		d.fail(gjson.Result{}, "two setups begin in the same second", "give each its own from_s")
+		d.fail(gjson.Result{}, finding.New("ride.setups_at_once"), finding.New("ride.own_start"))
 	}
 }

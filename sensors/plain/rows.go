@@ -3,7 +3,6 @@ package plain
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"slices"
 
@@ -42,9 +41,9 @@ func (r row) need(columns []column, c int) (float64, bool) {
 	name := columns[c].name
 	switch state {
 	case empty:
-		r.y.skip(r.t.line, name+" empty", name+" is empty")
+		r.y.skip(r.t.line, name+" empty", finding.New("plain.empty", finding.Text("column", name)))
 	case broken:
-		r.y.skip(r.t.line, name+" broken", fmt.Sprintf("%s is %.40q, which is no number", name, r.raw(c)))
+		r.y.skip(r.t.line, name+" broken", noNumber(name, r.raw(c)))
 	}
 	return v, state == filled
 }
@@ -59,7 +58,11 @@ func (r row) may(columns []column, c int) float64 {
 }
 
 func (r row) broken(name string, b []byte) {
-	r.y.say(r.t.line, name+" broken", fmt.Sprintf("%s is %.40q, which is no number; it is taken as absent", name, b))
+	r.y.say(r.t.line, name+" broken", finding.New("plain.absent", finding.Of("why", noNumber(name, b))))
+}
+
+func noNumber(column string, b []byte) finding.Finding {
+	return finding.New("plain.no_number", finding.Text("column", column), cut("value", b, 40))
 }
 
 // file is one file of a log, opened.
@@ -209,8 +212,8 @@ func room(samples, rows int, read, size int64) int {
 }
 
 func tooMany(name string, most int) error {
-	return &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("there are more than %d samples", most)),
-		Remedy: finding.Said("cut the ride into shorter logs")}
+	return &sensors.InputError{File: name, What: finding.New("input.too_many", finding.Count("most", most)),
+		Remedy: finding.New("input.shorter")}
 }
 
 // damaged keeps what came before the place where a file stops being readable:
@@ -220,7 +223,7 @@ func damaged(t *table, y *tally, samples int, err error) error {
 	if errors.As(err, &input) || samples == 0 {
 		return asInput(t.file, t.lines+1, err)
 	}
-	y.say(t.lines+1, "damaged", "the file is damaged from here on ("+err.Error()+"); what came before is kept")
+	y.say(t.lines+1, "damaged", sensors.Damaged(err))
 	return nil
 }
 
@@ -230,6 +233,5 @@ func asInput(name string, line int, err error) error {
 	if errors.As(err, &input) {
 		return err
 	}
-	return &sensors.InputError{File: name, Line: line, What: finding.Said("the file cannot be read: " + err.Error()),
-		Remedy: finding.Said("copy it again from where it came from"), Err: err}
+	return sensors.Unreadable(name, line, err)
 }

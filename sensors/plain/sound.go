@@ -2,20 +2,20 @@ package plain
 
 import (
 	"bytes"
-	"fmt"
 	"io"
 	"math"
 	"strconv"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
 )
 
 var soundColumns = []column{
-	{"t_s", true, "seconds on the clock of motion.csv, of the first value"},
-	{"rate_hz", true, "values a second"},
-	{"level", true, "whole numbers from -32768 to 32767, separated by blanks"},
-	{"clipped", false, "a count"},
+	{"t_s", true, "s"},
+	{"rate_hz", true, "Hz"},
+	{"level", true, "-32768 … 32767"},
+	{"clipped", false, "1"},
 }
 
 const (
@@ -40,7 +40,7 @@ func readSound(f file, clock float64) ([]sensors.Sound, *tally, error) {
 		err = tooMany(f.name, mostLevels)
 	}
 	if err == nil && y.rows > 0 {
-		err = y.verdict("sound")
+		err = y.verdict("plain.want_sound")
 	}
 	if err != nil {
 		return nil, y, err
@@ -48,7 +48,7 @@ func readSound(f file, clock float64) ([]sensors.Sound, *tally, error) {
 	stretches = inOrder(stretches, mend.SoundTime, y)
 	kept := sensors.Apart(stretches)
 	for range len(stretches) - len(kept) {
-		y.say(0, "over", "a stretch of sound begins before the one before it ended; it is left out")
+		y.say(0, "over", finding.New("sound.overlaps"))
 	}
 	return kept, y, nil
 }
@@ -62,11 +62,11 @@ func takeSound(r row, clock float64) (s sensors.Sound, ok bool) {
 	}
 	s.T, s.Rate = s.T*clock, s.Rate/clock
 	if s.Rate < leastHz || s.Rate > mostHz {
-		r.y.skip(r.t.line, "rate", fmt.Sprintf("rate_hz is %g, which is no rate of sound", s.Rate))
+		r.y.skip(r.t.line, "rate", finding.New("sound.no_rate", finding.Rate("rate", s.Rate)))
 		return s, false
 	}
 	if s.Level, ok = levelsOf(r.raw(2)); !ok {
-		r.y.skip(r.t.line, "level", "level is no row of whole numbers from -32768 to 32767")
+		r.y.skip(r.t.line, "level", finding.New("sound.no_levels"))
 		return s, false
 	}
 	if n := r.may(soundColumns, 3); n > 0 && n < math.MaxInt32 {

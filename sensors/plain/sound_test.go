@@ -65,13 +65,13 @@ func TestOddSound(t *testing.T) {
 		{"good", head + good, "", 3},
 		{"columns in another order", "level,clipped,t_s,rate_hz\n1 2,4,5,1200\n", "", 1},
 		{"no clipped, other blanks", head + "5,1200,\"  1\t2  3 \"\n", "", 1},
-		{"beyond full scale", head + good + "8,1200,40000\n", "no row of whole numbers", 3},
-		{"no values", head + good + "8,1200,\n", "no row of whole numbers", 3},
-		{"words", head + good + "8,1200,loud\n", "no row of whole numbers", 3},
-		{"no rate", head + good + "8,0,1\n", "no rate of sound", 3},
-		{"a rate of words", head + good + "8,fast,1\n", "which is no number", 3},
-		{"late", head + good + "5.5,1200,9\n", "they are sorted", 4},
-		{"over another", head + good + "5.001,1200,9\n", "before the one before it ended", 3},
+		{"beyond full scale", head + good + "8,1200,40000\n", "sound.no_levels", 3},
+		{"no values", head + good + "8,1200,\n", "sound.no_levels", 3},
+		{"words", head + good + "8,1200,loud\n", "sound.no_levels", 3},
+		{"no rate", head + good + "8,0,1\n", "sound.no_rate rate=0", 3},
+		{"a rate of words", head + good + "8,fast,1\n", `plain.no_number column="rate_hz" value="fast"`, 3},
+		{"late", head + good + "5.5,1200,9\n", "input.sorted", 4},
+		{"over another", head + good + "5.001,1200,9\n", "sound.overlaps", 3},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			log, err := ReadFS(withSound(c.text), "ride")
@@ -96,9 +96,9 @@ func TestOddSound(t *testing.T) {
 
 func TestBadSound(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
-		{"no levels", "t_s,rate_hz\n5,1200\n", "column level is missing"},
-		{"mostly rubbish", "t_s,rate_hz,level\n5,1200,1\n6,1200,x\n7,1200,y\n", "2 of 3 rows"},
-		{"another clock", "t_s,rate_hz,level\n1e6,1200,1\n", "not on one clock"},
+		{"no levels", "t_s,rate_hz\n5,1200\n", `plain.column_missing column="level"`},
+		{"mostly rubbish", "t_s,rate_hz,level\n5,1200,1\n6,1200,x\n7,1200,y\n", "plain.bad_rows bad=2 of=3"},
+		{"another clock", "t_s,rate_hz,level\n1e6,1200,1\n", "plain.other_clock"},
 	} {
 		_, err := ReadFS(withSound(c.text), "ride")
 		var input *sensors.InputError

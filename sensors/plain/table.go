@@ -3,7 +3,6 @@ package plain
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 
 	"stillair/sensors"
@@ -52,8 +51,8 @@ func (t *table) pass(lines, bytes int) {
 	t.read += int64(bytes)
 }
 
-func (t *table) fail(line int, what, mend string) error {
-	return &sensors.InputError{File: t.file, Line: line, What: finding.Said(what), Remedy: finding.Said(mend)}
+func (t *table) fail(line int, what, remedy finding.Finding) error {
+	return &sensors.InputError{File: t.file, Line: line, What: what, Remedy: remedy}
 }
 
 // nextLine returns the next line without its break; io.EOF after the last.
@@ -79,8 +78,8 @@ func (t *table) nextLine() ([]byte, error) {
 			if err := t.checkLineEnds(t.buf); err != nil {
 				return nil, err
 			}
-			return nil, t.fail(t.lines+1, fmt.Sprintf("line is longer than %d KiB", longestLine>>10),
-				"a log has one short line for each sample")
+			return nil, t.fail(t.lines+1, finding.New("input.long_line", finding.Size("most", longestLine)),
+				finding.New("plain.short_lines"))
 		}
 		n, err := t.in.Read(t.buf[t.to:])
 		t.to += n
@@ -125,14 +124,14 @@ func (t *table) next() error {
 // line is all of it.
 func (t *table) checkLineEnds(line []byte) error {
 	if t.lines <= 1 && bytes.IndexByte(line, '\r') >= 0 {
-		return t.fail(1, "the lines end in carriage returns alone", "save it with line feeds")
+		return t.fail(1, finding.New("plain.carriage_returns"), finding.New("plain.line_feeds"))
 	}
 	return nil
 }
 
 func (t *table) addCell(c []byte) error {
 	if len(t.cells) == mostColumns {
-		return t.fail(t.line, fmt.Sprintf("more than %d columns", mostColumns), "a log has a handful")
+		return t.fail(t.line, finding.New("plain.many_columns", finding.Count("most", mostColumns)), finding.New("plain.few_columns"))
 	}
 	t.cells = append(t.cells, c)
 	return nil
@@ -159,7 +158,7 @@ func (t *table) splitQuoted(line []byte) error {
 	for bytes.Count(t.long, []byte{'"'})%2 != 0 { // the marks of a whole record come in pairs
 		more, err := t.nextLine()
 		if errors.Is(err, io.EOF) || len(t.long)+len(more) > longestLine {
-			return t.fail(t.line, "a quotation mark is opened and not closed", "close it or take it out")
+			return t.fail(t.line, finding.New("plain.open_quote"), finding.New("plain.close_quote"))
 		}
 		if err != nil {
 			return err

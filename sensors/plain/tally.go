@@ -1,8 +1,6 @@
 package plain
 
 import (
-	"fmt"
-
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -19,21 +17,21 @@ type tally struct {
 
 func newTally(file string) *tally { return &tally{file: file, at: map[string]int{}} }
 
-// say notes one case of the oddity that key names; text is that of its first.
-func (y *tally) say(line int, key, text string) {
+// say notes one case of the oddity that key names; what says its first.
+func (y *tally) say(line int, key string, what finding.Finding) {
 	i, ok := y.at[key]
 	if !ok {
 		i = len(y.notes)
 		y.at[key] = i
-		y.notes = append(y.notes, sensors.Note{File: y.file, Line: line, What: finding.Said(text)})
+		y.notes = append(y.notes, sensors.Note{File: y.file, Line: line, What: what})
 	}
 	y.notes[i].Count++
 }
 
 // skip notes that a row was left out.
-func (y *tally) skip(line int, key, text string) {
+func (y *tally) skip(line int, key string, why finding.Finding) {
 	y.skipped++
-	y.say(line, key, text+"; the row is left out")
+	y.say(line, key, finding.New("plain.row_left_out", finding.Of("why", why)))
 }
 
 // hopeless reports early that a file is no log, so that gigabytes of rubbish
@@ -41,10 +39,10 @@ func (y *tally) skip(line int, key, text string) {
 func (y *tally) hopeless() bool { return y.skipped >= 10_000 && y.skipped*10 > y.rows*9 }
 
 // verdict refuses a file of which too little is left.
-func (y *tally) verdict(what string) error {
+func (y *tally) verdict(want finding.Code) error {
 	if y.rows == 0 {
-		return &sensors.InputError{File: y.file, What: finding.Said("there is no row below the header"),
-			Remedy: finding.Said("record again, or take the file that holds the " + what)}
+		return &sensors.InputError{File: y.file, What: finding.New("plain.no_rows"),
+			Remedy: finding.New("plain.record_again", finding.Of("what", finding.New(want)))}
 	}
 	if 2*y.skipped <= y.rows {
 		return nil
@@ -56,6 +54,6 @@ func (y *tally) verdict(what string) error {
 		}
 	}
 	return &sensors.InputError{File: y.file, Line: worst.Line,
-		What:   finding.Said(fmt.Sprintf("%d of %d rows cannot be read; first: %s", y.skipped, y.rows, worst.What)),
-		Remedy: finding.Said("see that the header names the right columns, that decimals have points, and that the file is whole")}
+		What:   finding.New("plain.bad_rows", finding.Count("bad", y.skipped), finding.Count("of", y.rows), finding.Of("first", worst.What)),
+		Remedy: finding.New("plain.check_table")}
 }

@@ -7,11 +7,11 @@ package replay
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"time"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Clock is the time that a paced replay keeps.
@@ -54,7 +54,7 @@ func New(log *sensors.Log) sensors.Source {
 // At returns a source that plays log at the given multiple of real time.
 func At(log *sensors.Log, speed float64, clock Clock) (sensors.Source, error) {
 	if !(speed > 0) {
-		return nil, fmt.Errorf("a ride cannot be replayed at %g times its pace; use a number above zero", speed)
+		return nil, finding.Fail("replay.pace", finding.Num("times", speed))
 	}
 	return source{log: log, speed: speed, clock: clock}, nil
 }

@@ -8,33 +8,35 @@ import (
 	"stillair/sensors/finding"
 )
 
+// mostSpeed in m/s, above which a fix cannot be, as in package mend.
+const mostSpeed = 150.0
+
 // place gives each position the time of its arrival on the clock of the
 // motion events, by the first of the ways that the package comment names.
 func (s *stream) place() error {
-	way, text := s.way()
+	way, said := s.way()
 	if way == nil {
-		return s.fail(0, "nothing tells when positions arrived on the clock of the motion events",
-			`add "timeStamp": performance.now() to each position, or write all lines in the order in which they come`)
+		return s.fail(0, finding.New("w3c.no_arrival"), finding.New("w3c.stamp_or_order"))
 	}
 	lost := 0
 	for _, p := range s.positions {
 		f := p.fix
 		f.T = way(p) / 1000
-		if math.IsNaN(f.T) || f.Speed > 150 {
+		if math.IsNaN(f.T) || f.Speed > mostSpeed {
 			lost++
 			continue
 		}
 		s.log.Fixes = append(s.log.Fixes, f)
 	}
-	if text != "" {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: len(s.log.Fixes), What: finding.Said(text)})
+	if said != "" {
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: len(s.log.Fixes), What: finding.New(said)})
 	}
 	if lost > 0 {
 		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: lost,
-			What: finding.Said("a position tells no time of arrival, or a speed above 150 m/s; it is left out")})
+			What: finding.New("w3c.position_left_out", finding.Speed("most", mostSpeed))})
 	}
 	if len(s.log.Fixes) == 0 {
-		return s.fail(0, "no position has a time of arrival", `add "timeStamp": performance.now() to each position`)
+		return s.fail(0, finding.New("w3c.no_arrivals"), finding.New("w3c.stamp"))
 	}
 	s.positions = nil
 	return nil
@@ -42,7 +44,7 @@ func (s *stream) place() error {
 
 // way returns how a position's arrival is found, in ms on the motion events'
 // clock, and what a note says of it; nil if there is none.
-func (s *stream) way() (func(arrived) float64, string) {
+func (s *stream) way() (func(arrived) float64, finding.Code) {
 	first, last := 1000*s.log.Motion[0].T, 1000*s.log.Motion[len(s.log.Motion)-1].T
 	on := func(ms float64) bool { return ms > first-60_000 && ms < last+60_000 }
 	epochMotion := isEpoch(first)
@@ -53,10 +55,10 @@ func (s *stream) way() (func(arrived) float64, string) {
 		return func(p arrived) float64 { return p.behind }, ""
 	case epochMotion && s.most(func(p arrived) bool { return on(p.epoch) }):
 		return func(p arrived) float64 { return p.epoch },
-			"a position is taken to arrive when it was acquired; the lag holds the difference"
+			"w3c.arrival_is_acquisition"
 	case !math.IsNaN(s.timeOrigin) && s.most(func(p arrived) bool { return on(p.epoch - s.timeOrigin) }):
 		return func(p arrived) float64 { return p.epoch - s.timeOrigin },
-			"a position is taken to arrive when it was acquired, put on the page's clock by timeOrigin; the lag holds the difference"
+			"w3c.arrival_by_origin"
 	}
 	return nil, ""
 }

@@ -44,14 +44,14 @@ func TestHostile(t *testing.T) {
 	}{
 		{"motion without end", func(n int) string {
 			return fmt.Sprintf(`{"accelerationIncludingGravity":{"x":0,"y":0,"z":9.8},"timeStamp":%d}`+"\n", n)
-		}, "too many samples"},
+		}, "input.too_many"},
 		{"positions without end", func(n int) string {
 			return fmt.Sprintf(`{"coords":{"speed":1},"timeStamp":%d}`+"\n", n)
-		}, "too many samples"},
-		{"one line without end", func(int) string { return `{"a":1,` }, "longer than 64 KiB"},
-		{"one string without end", func(int) string { return `"aaaaaaaaa` }, "longer than 64 KiB"},
-		{"brackets without end", func(int) string { return strings.Repeat("[", 60_000) + "\n" }, "nearly no line can be read"},
-		{"rubbish without end", func(int) string { return "{]\n" }, "nearly no line can be read"},
+		}, "input.too_many"},
+		{"one line without end", func(int) string { return `{"a":1,` }, "input.long_line most=65536"},
+		{"one string without end", func(int) string { return `"aaaaaaaaa` }, "input.long_line most=65536"},
+		{"brackets without end", func(int) string { return strings.Repeat("[", 60_000) + "\n" }, "w3c.hardly_any_line"},
+		{"rubbish without end", func(int) string { return "{]\n" }, "w3c.hardly_any_line"},
 	} {
 		_, err := Read(&endless{line: c.line}, "page.jsonl")
 		var input *sensors.InputError

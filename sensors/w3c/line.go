@@ -1,12 +1,12 @@
 package w3c
 
 import (
-	"errors"
 	"math"
 
 	"github.com/tidwall/gjson"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/internal/jsontext"
 	"stillair/sensors/internal/mend"
 )
@@ -33,11 +33,11 @@ type object struct {
 }
 
 var (
-	errNotJSON  = errors.New("this is no whole JSON object")
-	errNoForce  = errors.New("accelerationIncludingGravity has no x, y and z")
-	errNoNumber = errors.New("a member that is a number in the standard is something else")
-	errNoSpeed  = errors.New("coords.speed is null, so the position tells no speed")
-	errAxes     = errors.New(`"axes" is neither "` + mend.AxesUp + `" nor "` + mend.AxesDown + `"`)
+	errNotJSON  = finding.Fail("w3c.not_json")
+	errNoForce  = finding.Fail("w3c.no_force")
+	errNoNumber = finding.Fail("w3c.no_number")
+	errNoSpeed  = finding.Fail("w3c.no_speed")
+	errAxes     = finding.Fail("w3c.axes")
 )
 
 // parseLine reads one line.

@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"math"
 
@@ -53,8 +52,8 @@ func Read(r io.Reader, name string) (*sensors.Log, error) {
 	}
 	if s.bad > s.good {
 		n := s.log.Notes[0]
-		return nil, s.fail(n.Line, fmt.Sprintf("%d of %d lines cannot be read; first: %s", s.bad, s.bad+s.good, n.What),
-			"write one JSON object a line, with the names of the W3C")
+		return nil, s.fail(n.Line, finding.New("w3c.bad_lines", finding.Count("bad", s.bad), finding.Count("of", s.bad+s.good), finding.Of("first", n.What)),
+			finding.New("w3c.object_a_line"))
 	}
 	if err := s.settle(); err != nil {
 		return nil, err
@@ -62,8 +61,8 @@ func Read(r io.Reader, name string) (*sensors.Log, error) {
 	return s.log, nil
 }
 
-func (s *stream) fail(line int, what, mend string) error {
-	return &sensors.InputError{File: s.name, Line: line, What: finding.Said(what), Remedy: finding.Said(mend)}
+func (s *stream) fail(line int, what, remedy finding.Finding) error {
+	return &sensors.InputError{File: s.name, Line: line, What: what, Remedy: remedy}
 }
 
 func (s *stream) lines(r io.Reader) error {
@@ -71,7 +70,7 @@ func (s *stream) lines(r io.Reader) error {
 	for line := 1; ; line++ {
 		b, err := in.ReadSlice('\n')
 		if errors.Is(err, bufio.ErrBufferFull) {
-			return s.fail(line, fmt.Sprintf("line is longer than %d KiB", longestLine>>10), "write one JSON object a line")
+			return s.fail(line, finding.New("input.long_line", finding.Size("most", longestLine)), finding.New("w3c.object_a_line"))
 		}
 		if b = bytes.TrimSpace(bytes.TrimPrefix(b, []byte("\ufeff"))); len(b) > 0 {
 			if err := s.take(line, b); err != nil {
@@ -82,29 +81,28 @@ func (s *stream) lines(r io.Reader) error {
 		case errors.Is(err, io.EOF):
 			return nil
 		case err != nil && s.good == 0:
-			return &sensors.InputError{File: s.name, Line: line, What: finding.Said("the file cannot be read: " + err.Error()),
-				Remedy: finding.Said("copy it again from where it came from"), Err: err}
+			return sensors.Unreadable(s.name, line, err)
 		case err != nil:
-			s.note(line, err, "the file is damaged from here on ("+err.Error()+"); what came before is kept")
+			s.note(line, err, sensors.Damaged(err))
 			return nil
 		}
 	}
 }
 
 // note counts a problem and tells of its first case.
-func (s *stream) note(line int, problem error, text string) {
+func (s *stream) note(line int, problem error, what finding.Finding) {
 	i, ok := s.problems[problem]
 	if !ok {
 		i = len(s.log.Notes)
 		s.problems[problem] = i
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Line: line, What: finding.Said(text)})
+		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Line: line, What: what})
 	}
 	s.log.Notes[i].Count++
 }
 
 var (
-	errUnknown = errors.New("this object is neither motion nor position")
-	errNoTime  = errors.New("the object has no timeStamp")
+	errUnknown = finding.Fail("w3c.unknown_object")
+	errNoTime  = finding.Fail("w3c.no_timestamp")
 )
 
 // take takes one line; only what refuses the whole file is an error.
@@ -112,10 +110,10 @@ func (s *stream) take(line int, b []byte) error {
 	o, err := parseLine(b)
 	switch {
 	case errors.Is(err, errAxes):
-		return s.fail(line, err.Error(), "write one of the two")
+		return s.fail(line, errAxes.Finding, mend.AxesWords())
 	case err == nil && o.kind == unknown:
 		s.good++
-		s.note(line, errUnknown, errUnknown.Error()+"; it is passed over")
+		s.note(line, errUnknown, errUnknown.Finding)
 		return nil
 	case err == nil && o.kind == motion:
 		err = s.motion(o)
@@ -126,14 +124,14 @@ func (s *stream) take(line int, b []byte) error {
 	}
 	if err != nil {
 		if s.bad++; s.bad > 10_000 && s.bad > 9*s.good {
-			return s.fail(line, "nearly no line can be read; this one because "+err.Error(), "write one JSON object a line, with the names of the W3C")
+			return s.fail(line, finding.New("w3c.hardly_any_line", sensors.Cause(err)), finding.New("w3c.object_a_line"))
 		}
-		s.note(line, err, err.Error()+"; the line is left out")
+		s.note(line, err, finding.New("input.line_left_out", sensors.Cause(err)))
 		return nil
 	}
 	s.good++
 	if s.motions.Len() > mostMotion || s.arrivals.Len() > mostFixes {
-		return s.fail(line, "there are too many samples for one ride", "cut it into shorter ones")
+		return s.fail(line, finding.New("input.too_many", finding.Count("most", mostMotion)), finding.New("input.shorter"))
 	}
 	return nil
 }
@@ -170,19 +168,19 @@ func (s *stream) position(o object) {
 func (s *stream) settle() error {
 	s.log.Motion, s.positions = s.motions.Take(), s.arrivals.Take()
 	if len(s.log.Motion) == 0 {
-		return s.fail(0, "there is no motion event", "record devicemotion beside the positions")
+		return s.fail(0, finding.New("w3c.no_motion"), finding.New("w3c.record_motion"))
 	}
 	if len(s.positions) == 0 {
-		return s.fail(0, "there is no position with a speed", "record positions with enableHighAccuracy, in the open")
+		return s.fail(0, finding.New("w3c.no_fix"), finding.New("w3c.high_accuracy"))
 	}
 	var d mend.Disorder
 	s.log.Motion, d = mend.Order(s.log.Motion, mend.MotionTime)
-	s.disorder(d, "a motion event")
+	s.log.Notes = append(s.log.Notes, d.Notes(s.name, "input.motion_event")...)
 	if err := s.place(); err != nil {
 		return err
 	}
 	s.log.Fixes, d = mend.Order(s.log.Fixes, mend.FixTime)
-	s.disorder(d, "a position")
+	s.log.Notes = append(s.log.Notes, d.Notes(s.name, "input.fix")...)
 	note, err := mend.Force(s.name, s.log.Motion)
 	if err != nil {
 		return err
@@ -192,17 +190,8 @@ func (s *stream) settle() error {
 	}
 	var spikes int
 	if s.log.Motion, spikes = mend.DropSpikes(s.log.Motion); spikes > 0 {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: spikes, What: finding.Said(mend.SpikeText)})
+		s.log.Notes = append(s.log.Notes, mend.SpikesDropped(s.name, spikes))
 	}
 	s.log.Ride.Axes = mend.Settle(s.log, s.name, s.axes)
 	return nil
-}
-
-func (s *stream) disorder(d mend.Disorder, what string) {
-	if d.Moved > 0 {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: d.Moved, What: finding.Said(what + " came after a later one; they are sorted")})
-	}
-	if d.Doubled > 0 {
-		s.log.Notes = append(s.log.Notes, sensors.Note{File: s.name, Count: d.Doubled, What: finding.Said(what + " had the time of one before it and is left out")})
-	}
 }

@@ -152,12 +152,12 @@ func TestStream(t *testing.T) {
 	}{
 		{"Android, own stamps", format{force: 1, ownStamp: true, lag: 0.3}, "", 1e-3, 0},
 		{"Android, in order of arrival", format{force: 1, lag: 0.3}, "", 0.05, 0},
-		{"iPhone", format{force: -1, lag: 0.3}, "points down at rest, as bends show", 0.05, 0},
+		{"iPhone", format{force: -1, lag: 0.3}, "axes.turned_over", 0.05, 0},
 		{"iPhone, told", format{force: -1, lag: 0.3, header: `{"axes": "specific force down"}`}, "", 0.05, 0},
 		{"in g", format{force: 1 / 9.80665 * 10, lag: 0.3}, "", 0.05, 0},
 		{"sorted by kind, with the time origin", format{force: 1, motion1st: true, lag: 0.3, header: fmt.Sprintf(`{"timeOrigin": %.0f}`, origin)},
-			"by timeOrigin", 0.35, 0},
-		{"sorted by kind, since 1970", format{force: 1, motion1st: true, lag: 0.3, epoch: true}, "when it was acquired", 0.35, origin / 1000},
+			"w3c.arrival_by_origin", 0.35, 0},
+		{"sorted by kind, since 1970", format{force: 1, motion1st: true, lag: 0.3, epoch: true}, "w3c.arrival_is_acquisition", 0.35, origin / 1000},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			log, err := Read(strings.NewReader(page(ride, c.f)), "page.jsonl")
@@ -213,16 +213,16 @@ func TestOddLines(t *testing.T) {
 		note       string
 	}{
 		{"no gyroscope", few(""), ""},
-		{"null speed", few(`{"coords": {"latitude": 48, "longitude": 11, "speed": null}, "timestamp": 1}` + "\n"), "page.jsonl:22: coords.speed is null"},
-		{"null force", few(`{"accelerationIncludingGravity": null, "rotationRate": null, "timeStamp": 900}` + "\n"), "has no x, y and z"},
-		{"null in the force", few(`{"accelerationIncludingGravity": {"x": null, "y": 1, "z": 1}, "timeStamp": 900}` + "\n"), "has no x, y and z"},
-		{"text in the force", few(`{"accelerationIncludingGravity": {"x": "1", "y": 1, "z": 1}, "timeStamp": 900}` + "\n"), "something else"},
-		{"endless number", few(`{"accelerationIncludingGravity": {"x": 1e999, "y": 1, "z": 1}, "timeStamp": 900}` + "\n"), "something else"},
-		{"no timeStamp", few(`{"accelerationIncludingGravity": {"x": 1, "y": 1, "z": 1}}` + "\n"), "no timeStamp"},
-		{"another event", few(`{"type": "orientationchange"}` + "\n"), "neither motion nor position"},
-		{"cut line", few(`{"accelerationIncludingGravity": {"x": 1, "y`), "no whole JSON object"},
-		{"deep line", few(strings.Repeat("[", 5000) + "\n"), "no whole JSON object"},
-		{"doubled", few(fmt.Sprintf(goodMotion, 16)), "left out"},
+		{"null speed", few(`{"coords": {"latitude": 48, "longitude": 11, "speed": null}, "timestamp": 1}` + "\n"), "page.jsonl:22: input.line_left_out why=(w3c.no_speed)"},
+		{"null force", few(`{"accelerationIncludingGravity": null, "rotationRate": null, "timeStamp": 900}` + "\n"), "w3c.no_force"},
+		{"null in the force", few(`{"accelerationIncludingGravity": {"x": null, "y": 1, "z": 1}, "timeStamp": 900}` + "\n"), "w3c.no_force"},
+		{"text in the force", few(`{"accelerationIncludingGravity": {"x": "1", "y": 1, "z": 1}, "timeStamp": 900}` + "\n"), "w3c.no_number"},
+		{"endless number", few(`{"accelerationIncludingGravity": {"x": 1e999, "y": 1, "z": 1}, "timeStamp": 900}` + "\n"), "w3c.no_number"},
+		{"no timeStamp", few(`{"accelerationIncludingGravity": {"x": 1, "y": 1, "z": 1}}` + "\n"), "w3c.no_timestamp"},
+		{"another event", few(`{"type": "orientationchange"}` + "\n"), "w3c.unknown_object"},
+		{"cut line", few(`{"accelerationIncludingGravity": {"x": 1, "y`), "w3c.not_json"},
+		{"deep line", few(strings.Repeat("[", 5000) + "\n"), "w3c.not_json"},
+		{"doubled", few(fmt.Sprintf(goodMotion, 16)), "input.doubled"},
 	} {
 		log, err := Read(strings.NewReader(c.text), "page.jsonl")
 		if err != nil {
@@ -240,14 +240,14 @@ func TestRefused(t *testing.T) {
 	motion := strings.Replace(few(""), goodPosition, "", 1)
 	noClock := strings.Replace(goodPosition, `, "timeStamp": 100}`, "}", 1) + motion
 	for _, c := range []struct{ name, text, want string }{
-		{"empty", "", "no motion event"},
-		{"only motion", motion, "no position with a speed"},
-		{"only positions", goodPosition, "no motion event"},
-		{"another format", "t_s,ax\n1,2\n3,4\n", "page.jsonl:1: 3 of 3 lines"},
-		{"long line", few(long), "longer than 64 KiB"},
-		{"unknown axes", few(`{"axes": "sideways"}`), `neither "specific force up"`},
-		{"no gravity", strings.ReplaceAll(few(""), `"z": 9.8`, `"z": 0.1`), "gravity is not in it"},
-		{"no way to tell arrivals", noClock, "nothing tells when positions arrived"},
+		{"empty", "", "w3c.no_motion"},
+		{"only motion", motion, "w3c.no_fix"},
+		{"only positions", goodPosition, "w3c.no_motion"},
+		{"another format", "t_s,ax\n1,2\n3,4\n", "page.jsonl:1: w3c.bad_lines bad=3 of=3"},
+		{"long line", few(long), "input.long_line most=65536"},
+		{"unknown axes", few(`{"axes": "sideways"}`), `w3c.axes; axes.write up="specific force up"`},
+		{"no gravity", strings.ReplaceAll(few(""), `"z": 9.8`, `"z": 0.1`), "force.no_gravity"},
+		{"no way to tell arrivals", noClock, "w3c.no_arrival;"},
 	} {
 		_, err := Read(strings.NewReader(c.text), "page.jsonl")
 		var input *sensors.InputError

@@ -5,19 +5,20 @@ package jsontext
 
 import (
 	"bytes"
-	"fmt"
 	"strconv"
 	"strings"
 
 	"github.com/tidwall/gjson"
+
+	"stillair/sensors/finding"
 )
 
 // deepest nesting that any of our formats could hold; a parser that works by
 // recursion is safe below it.
 const deepest = 32
 
-// Check returns an error in plain words if b is not one whole JSON text.
-func Check(b []byte) error {
+// Check returns a finding if b is not one whole JSON text, else nil.
+func Check(b []byte) *finding.Error {
 	depth, inString := 0, false
 	for i := 0; i < len(b); i++ {
 		switch c := b[i]; {
@@ -28,14 +29,14 @@ func Check(b []byte) error {
 		case inString:
 		case c == '{' || c == '[':
 			if depth++; depth > deepest {
-				return fmt.Errorf("is nested more than %d deep", deepest)
+				return finding.Fail("json.deep", finding.Count("most", deepest))
 			}
 		case c == '}' || c == ']':
 			depth--
 		}
 	}
 	if !gjson.ValidBytes(b) {
-		return fmt.Errorf("is no whole JSON text")
+		return finding.Fail("json.not_whole")
 	}
 	return nil
 }

@@ -1,7 +1,6 @@
 package mend
 
 import (
-	"fmt"
 	"slices"
 
 	"stillair/sensors"
@@ -21,39 +20,39 @@ const (
 // leaves out those that cannot be.
 func Speed(log *sensors.Log, file string) error {
 	unit, ok := SpeedFromPositions(log.Fixes)
-	why := "agree with the positions"
+	why := finding.New("speed.positions_show")
 	if !ok {
 		gain, known := SpeedByForce(log)
-		why = "agree with the accelerometer"
+		why = finding.New("speed.accelerometer_shows")
 		switch {
 		case known && gain > 3: // 3.6 is km/h; the next, mph, is 2.24, and what is less than exact is less
 			unit = SpeedUnit{"km/h", units.KMH}
 		case known && gain > 1.6:
-			return refuseSpeed(file, fmt.Sprintf("the speeds change %.1f times as much as the accelerometer says", gain))
+			return refuseSpeed(file, finding.New("speed.gain", finding.Num("times", gain)))
 		default:
 			unit = SpeedUnit{"m/s", 1}
 		}
 	}
 	if unit.MPS != 1 {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: len(log.Fixes),
-			What: finding.Said(fmt.Sprintf("the speeds %s when they are read in %s, and are converted to m/s", why, unit.Name))})
+			What: finding.New("speed.converted", finding.Text("unit", unit.Name), finding.Of("why", why))})
 		for i := range log.Fixes {
 			log.Fixes[i].Speed *= unit.MPS
 			log.Fixes[i].SpeedSD *= unit.MPS
 		}
 	}
 	if v := FastSpeed(log.Fixes); v > fastest {
-		return refuseSpeed(file, fmt.Sprintf("the speeds go up to %.0f, which is faster than any bike in m/s", v))
+		return refuseSpeed(file, finding.New("speed.too_fast", finding.Num("top", v)))
 	}
 	before := len(log.Fixes)
 	log.Fixes = slices.DeleteFunc(log.Fixes, func(f sensors.Fix) bool { return f.Speed > mostSpeed })
 	if n := before - len(log.Fixes); n > 0 {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: n,
-			What: finding.Said(fmt.Sprintf("a speed above %g m/s cannot be; the fix is left out", mostSpeed))})
+			What: finding.New("speed.impossible", finding.Speed("most", mostSpeed))})
 	}
 	return nil
 }
 
-func refuseSpeed(file, what string) error {
-	return &sensors.InputError{File: file, What: finding.Said(what), Remedy: finding.Said("give them in m/s: km/h divided by 3.6, mph times 0.44704")}
+func refuseSpeed(file string, what finding.Finding) error {
+	return &sensors.InputError{File: file, What: what, Remedy: finding.New("speed.give_mps")}
 }

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -44,8 +45,10 @@ func ForceUnit(size float64) (name string, inMPS2 float64) {
 // mostForce in m/s²; the accelerometers of phones end at 16 g (common practice).
 const mostForce = 1000
 
-// SpikeText says what DropSpikes did.
-const SpikeText = "a specific force above 1000 m/s² cannot be; the sample is left out"
+// SpikesDropped says what DropSpikes did to n samples of a file.
+func SpikesDropped(file string, n int) sensors.Note {
+	return sensors.Note{File: file, Count: n, What: finding.New("force.impossible", finding.Acceleration("most", mostForce))}
+}
 
 // DropSpikes leaves out, in place, what no accelerometer of a phone measures,
 // and returns how many that were.

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Disorder says what Order changed.
@@ -38,6 +39,19 @@ func Order[S any](samples []S, time func(S) float64) ([]S, Disorder) {
 	samples = slices.CompactFunc(samples, func(a, b S) bool { return time(a) == time(b) })
 	d.Doubled = whole - len(samples)
 	return samples, d
+}
+
+// Notes says what was changed in a file; what is the code of that which was
+// out of order: "input.sample" or another.
+func (d Disorder) Notes(file string, what finding.Code) (notes []sensors.Note) {
+	one := finding.Of("what", finding.New(what))
+	if d.Moved > 0 {
+		notes = append(notes, sensors.Note{File: file, Count: d.Moved, What: finding.New("input.sorted", one)})
+	}
+	if d.Doubled > 0 {
+		notes = append(notes, sensors.Note{File: file, Count: d.Doubled, What: finding.New("input.doubled", one)})
+	}
+	return notes
 }
 
 // The times of the samples, for Order.

@@ -1,7 +1,6 @@
 package mend
 
 import (
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -16,6 +15,11 @@ const (
 	AxesDown = "specific force down"
 )
 
+// AxesWords asks for one of the two.
+func AxesWords() finding.Finding {
+	return finding.New("axes.write", finding.Text("up", AxesUp), finding.Text("down", AxesDown))
+}
+
 // Force brings the specific force of motion to m/s², in place. The note is nil
 // where nothing was to be done.
 func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
@@ -24,12 +28,12 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 	switch {
 	case unit == "" && size < 3:
 		return nil, &sensors.InputError{File: file,
-			What:   finding.Said(fmt.Sprintf("the acceleration without vibration is %.2g m/s², so gravity is not in it", size)),
-			Remedy: finding.Said("record the accelerometer itself, which reads 9.8 at rest, not linear acceleration")}
+			What:   finding.New("force.no_gravity", finding.Acceleration("size", size)),
+			Remedy: finding.New("force.record_raw")}
 	case unit == "":
 		return nil, &sensors.InputError{File: file,
-			What:   finding.Said(fmt.Sprintf("the acceleration without vibration is %.3g, which is not the size of gravity (9.8 m/s²)", size)),
-			Remedy: finding.Said("give specific force in m/s²")}
+			What:   finding.New("force.not_gravity", finding.Num("size", size)),
+			Remedy: finding.New("force.give_mps2")}
 	case scale == 1:
 		return nil, nil
 	}
@@ -37,7 +41,7 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 		motion[i].Force = r3.Scale(scale, motion[i].Force)
 	}
 	return &sensors.Note{File: file, Count: 1,
-		What: finding.Said(fmt.Sprintf("the acceleration is in %s (%.3g at rest) and is converted to m/s²", unit, size))}, nil
+		What: finding.New("force.converted", finding.Text("unit", unit), finding.Num("size", size))}, nil
 }
 
 // Settle finds the unit of the turn rate and the sign of the force, which
@@ -45,8 +49,8 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 // was told of the sign, and it is believed; "" asks the log. It returns what is
 // known of the axes afterwards: AxesUp, or "" where nothing tells.
 func Settle(log *sensors.Log, file, axes string) string {
-	say := func(count int, text string) {
-		log.Notes = append(log.Notes, sensors.Note{File: file, Count: count, What: finding.Said(text)})
+	say := func(count int, what finding.Finding) {
+		log.Notes = append(log.Notes, sensors.Note{File: file, Count: count, What: what})
 	}
 	yaw := Sign(log)
 	scale := 1.0
@@ -58,9 +62,9 @@ func Settle(log *sensors.Log, file, axes string) string {
 	}
 	switch {
 	case scale < 1:
-		say(1, "the turn rate is in deg/s and is converted to rad/s")
+		say(1, finding.New("turn.converted"))
 	case scale > 1:
-		say(1, "the turn rate was in rad/s already and is not converted from deg/s")
+		say(1, finding.New("turn.in_radians"))
 	}
 	if scale != 1 {
 		for i := range log.Motion {
@@ -68,20 +72,20 @@ func Settle(log *sensors.Log, file, axes string) string {
 		}
 	}
 	if n := dropTurnSpikes(log.Motion); n > 0 {
-		say(n, fmt.Sprintf("a turn rate above %d rad/s cannot be; it is taken as absent", mostTurn))
+		say(n, finding.New("turn.impossible", finding.TurnRate("most", mostTurn)))
 	}
 	down := yaw.Known && yaw.Down
 	switch {
 	case axes == AxesDown:
 		turnOver(log.Motion)
 	case axes == AxesUp && down:
-		say(1, "bends say that specific force points down at rest, and it was told to point up; that is believed, so left and right may be exchanged")
+		say(1, finding.New("axes.contradicted"))
 	case axes == "" && down:
-		say(1, "specific force points down at rest, as bends show, and is turned over")
+		say(1, finding.New("axes.turned_over"))
 		turnOver(log.Motion)
 	case axes == "" && !yaw.Known:
 		if HasTurn(log.Motion) {
-			say(1, "nothing tells whether specific force points up or down, neither words nor a bend; it is taken as up (only left and right depend on it)")
+			say(1, finding.New("axes.unknown"))
 		}
 		return ""
 	}
