@@ -11,6 +11,7 @@ import (
 	"stillair/runs/detect"
 	"stillair/runs/marks"
 	"stillair/runs/pairing"
+	"stillair/runs/power"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -68,6 +69,8 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Op
 	opts.progress(Fitting, 0.85)
 	fitRoadLoad(result, log, known)
 	measurePowers(result, log, known)
+	load, _ := loadOf(result, log, known, "")
+	cautionWeakRollOns(result, power.Bike{Load: load, RotatingMass: known.ride.RotatingMass}, dayOf(result, known))
 	result.Compared = compareSetups(result, opts.matters())
 	opts.progress(Fitting, 1)
 	return result, ctx.Err()

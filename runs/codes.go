@@ -12,6 +12,8 @@ const (
 	codeNoCourse      finding.Code = "ride.no_course"
 	codeNoCurve       finding.Code = "power.no_curve"
 	codeOneWay        finding.Code = "power.one_way"
+	codeBelowEnvelope finding.Code = "power.below_envelope"
+	codeWeakRollOn    finding.Code = "rollon.weaker"
 	codeRevsSplit     finding.Code = "power.revs_split"
 	codeNoGear        finding.Code = "power.no_gear"
 	codeOthersLoad    finding.Code = "power.others_load"

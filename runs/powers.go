@@ -62,7 +62,11 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 		setup := first.setup
 		load, notes := loadOf(result, log, known, setup)
 		bike := power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}
-		curve, err := power.NewCurve(pairPulls(group), bike, dayOf(result, known), math.NaN(), math.NaN())
+		pulls, below := atFullThrottle(pairPulls(group), bike, dayOf(result, known))
+		for _, p := range below {
+			notes = append(notes, finding.New(codeBelowEnvelope, finding.Count("run", p.ID)).OfRun(p.ID))
+		}
+		curve, err := power.NewCurve(pulls, bike, dayOf(result, known), math.NaN(), math.NaN())
 		if err != nil {
 			result.Warnings = append(result.Warnings, finding.New(codeNoCurve, finding.Of("why", said(err))))
 			continue

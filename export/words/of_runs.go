@@ -111,6 +111,12 @@ func ofPower() []Entry {
 	id := finding.Count("id", 4)
 	return []Entry{
 		{"power.no_curve", args(finding.Of("why", finding.New("power.no_pull"))), "no power curve: {why}", "keine Leistungskurve: {why}"},
+		{"power.below_envelope", args(finding.Count("run", 7)),
+			"run {run} is left out: another pull gave clearly more power at the same speeds, so this one was in another gear or at part throttle",
+			"Fahrt {run} zählt nicht mit: Eine andere brachte bei gleichem Tempo deutlich mehr Leistung, diese fuhr also in einem anderen Gang oder mit Teilgas"},
+		{"rollon.weaker", nil,
+			"another roll-on pulled clearly harder through the same speeds: this one was in a higher gear or at part throttle, so the two times cannot be compared",
+			"ein anderer Durchzug war bei gleichem Tempo deutlich kräftiger: Dieser hier fuhr in einem höheren Gang oder mit Teilgas, die beiden Zeiten lassen sich also nicht vergleichen"},
 		{"power.one_way", nil, "all pulls went the same way, so wind and slope are in the curve: pull in the other direction too",
 			"alle Messungen gingen in eine Richtung, Wind und Steigung stecken also in der Kurve: auch in die andere Richtung beschleunigen"},
 		{"power.revs_split", nil, "vibration and sound give two different engine speeds, so power is shown over road speed only",

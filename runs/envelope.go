@@ -1,0 +1,108 @@
+package runs
+
+import (
+	"math"
+
+	"stillair/runs/power"
+	"stillair/runs/worth"
+	"stillair/sensors/finding"
+)
+
+// What a bike gives at full throttle in one gear is the most that it gave
+// there; a run below that by more than wind and gusts explain was ridden in
+// another gear or at part throttle, and does not belong in one curve with it.
+const (
+	leastBelow  = 0.08 // part of the power that engine and rider vary by from pull to pull, with a margin (PullsVary in package plan is 0.02)
+	windFactor  = 3.0  // standard deviations of the difference that wind makes
+	leastShared = 4.0  // m/s of common speeds below which two runs are not compared
+)
+
+// atFullThrottle parts the pulls of one curve into those on the envelope and
+// those below it.
+func atFullThrottle(group []power.Pull, bike power.Bike, day power.Day) (on, below []power.Pull) {
+	for _, p := range group {
+		if weaker(p, group, bike, day) {
+			below = append(below, p)
+			continue
+		}
+		on = append(on, p)
+	}
+	return on, below
+}
+
+// weaker reports whether another pull the same way gave clearly more power at
+// the speeds that both went through.
+func weaker(p power.Pull, among []power.Pull, bike power.Bike, day power.Day) bool {
+	for _, q := range among {
+		if q.Dir != p.Dir {
+			continue
+		}
+		lo, hi := math.Max(p.V[0], q.V[0]), math.Min(p.V[len(p.V)-1], q.V[len(q.V)-1])
+		if hi-lo < leastShared {
+			continue
+		}
+		own, other := meanPower(crossing(p.T, p.V, lo, hi), lo, hi, bike), meanPower(crossing(q.T, q.V, lo, hi), lo, hi, bike)
+		if own < other*(1-math.Max(leastBelow, windFactor*windShare((lo+hi)/2, other, bike.Load, day))) {
+			return true
+		}
+	}
+	return false
+}
+
+// crossing is the time from one speed to another of an accelerating bike, s.
+func crossing(t, v []float64, lo, hi float64) float64 {
+	at := func(level float64) float64 {
+		for i := 1; i < len(v); i++ {
+			if v[i] >= level {
+				share := (level - v[i-1]) / math.Max(v[i]-v[i-1], 1e-9)
+				return t[i-1] + math.Max(share, 0)*(t[i]-t[i-1])
+			}
+		}
+		return t[len(t)-1]
+	}
+	return math.Max(at(hi)-at(lo), 0.05)
+}
+
+// meanPower is the mean power at the road of a bike that takes so long from lo
+// to hi: what its motion gains and what the road load takes, W.
+func meanPower(seconds, lo, hi float64, bike power.Bike) float64 {
+	gained := (bike.Load.Mass + bike.RotatingMass) * (hi*hi - lo*lo) / 2
+	return gained/seconds + bike.Load.Power((lo+hi)/2).X
+}
+
+// windShare is the standard deviation that wind gives the difference of two
+// powers at v, as a part of the power: dP = ρ·CdA·v²·dw for each of the two.
+func windShare(v, watts float64, l worth.Load, day power.Day) float64 {
+	wind := math.Hypot(day.WindSD, day.GustSD)
+	return math.Sqrt2 * l.Density * l.CdA.X * v * v * wind / watts
+}
+
+// cautionWeakRollOns says of each roll-on beside which another of the same
+// setup pulled clearly harder through the same speeds that the two cannot be
+// compared: nothing in one roll-on tells its gear or its throttle.
+func cautionWeakRollOns(result *Result, bike power.Bike, day power.Day) {
+	var all []power.Pull
+	var of []*Run
+	for i := range result.Runs {
+		if r := &result.Runs[i]; r.Kind == RollOn && r.Accepted() {
+			p := power.Pull{ID: r.ID, Dir: 1}
+			for t := r.Start; t <= r.End; t += 0.1 {
+				p.T, p.V = append(p.T, t), append(p.V, result.Track.At(t).V)
+			}
+			if len(p.T) > 1 {
+				all, of = append(all, p), append(of, r)
+			}
+		}
+	}
+	for k, r := range of {
+		var same []power.Pull
+		for j, other := range of {
+			if other.Setup == r.Setup && math.Abs(math.Remainder(other.BearingDeg-r.BearingDeg, 360)) < parallelWithin {
+				same = append(same, all[j])
+			}
+		}
+		if weaker(all[k], same, bike, day) {
+			r.Cautions = append(r.Cautions, finding.New(codeWeakRollOn))
+		}
+	}
+}
