@@ -45,5 +45,21 @@ func Sport() Bike {
 	}
 }
 
+// Scooter is an invented small scooter of 9 kW with a belt drive: one ratio,
+// and a torque that falls as its power levels off.
+func Scooter() Bike {
+	return Bike{
+		Name: "invented scooter", Mass: 200, RotatingMass: 7, CdA: 0.6, Crr: 0.020, CrrSlope: 0.004,
+		Engine: Engine{
+			Torque:     []TorquePoint{{800, 15}, {5800, 15}, {7500, 11.5}, {9000, 9.5}, {9600, 0}},
+			Efficiency: 0.9, Inertia: 0.004, DragTorque: 4, IdleRPM: 800, ShiftRPM: 9500,
+		},
+		Cylinders: 1,
+		Gears:     []float64{300},
+		LiftAccel: 8,
+		Pitch:     Pitch{PerAccel: 0.004, Hz: 1.8, Damping: 0.4},
+	}
+}
+
 // Bikes are the three invented bikes.
 func Bikes() []Bike { return []Bike{Naked(), Tourer(), Sport()} }
