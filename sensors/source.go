@@ -1,6 +1,10 @@
 package sensors
 
-import "context"
+import (
+	"context"
+
+	"stillair/sensors/finding"
+)
 
 // Sensor names one of the phone's senses.
 type Sensor string
@@ -33,7 +37,7 @@ type State struct {
 	T         float64 // s on the log's clock
 	Sensor    Sensor
 	Condition Condition
-	Detail    string // in words, for the rider; may be empty
+	Detail    finding.Finding // what there is to say to the rider; may be zero
 }
 
 // Sink takes what a source delivers. A source calls it from one goroutine, so

@@ -10,6 +10,7 @@ import (
 
 	"stillair/app/platform"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Open returns a system with a file system and no sensors: a desktop, where
@@ -36,7 +37,7 @@ func (none) Run(ctx context.Context, sink sensors.Sink) error {
 		return err
 	}
 	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure} {
-		sink.State(sensors.State{Sensor: s, Condition: sensors.Missing, Detail: "this machine has no such sensor"})
+		sink.State(sensors.State{Sensor: s, Condition: sensors.Missing, Detail: finding.New("sensor.machine_has_none")})
 	}
 	<-ctx.Done()
 	return ctx.Err()

@@ -253,7 +253,7 @@ func TestClockStepsBack(t *testing.T) {
 	}
 	told := false
 	for _, s := range got.Log.States {
-		told = told || strings.Contains(s.Detail, "clock was set back by 5000")
+		told = told || s.Detail.String() == "recorder.clock_step by=5000"
 	}
 	if !told {
 		t.Errorf("nothing says that the clock was set back: %v", got.Log.States)

@@ -1,8 +1,9 @@
 package recorder
 
 import (
-	"fmt"
 	"math"
+
+	"stillair/sensors/finding"
 )
 
 // A guard keeps the log's clock from stepping back. Samples of different kinds
@@ -42,6 +43,6 @@ func (g *guard) stepped() (yes bool, by float64) {
 	return by != 0, by
 }
 
-func stepWords(by float64) string {
-	return fmt.Sprintf("the phone's clock was set back by %.1f s; from here on times go on without the step", by)
+func clockStep(by float64) finding.Finding {
+	return finding.New("recorder.clock_step", finding.Time("by", by))
 }

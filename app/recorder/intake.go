@@ -76,7 +76,7 @@ func orLowest(x float64) float64 {
 }
 
 func (s sink) tellStep(t, by float64) {
-	state := sensors.State{T: t, Sensor: sensors.SensorMotion, Condition: sensors.Working, Detail: stepWords(by)}
+	state := sensors.State{T: t, Sensor: sensors.SensorMotion, Condition: sensors.Working, Detail: clockStep(by)}
 	s.r.queue.put(item{other: func(w *session.Writer) { w.State(state) }})
 }
 

@@ -4,13 +4,14 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Sense is how one sensor does.
 type Sense struct {
 	Sensor    sensors.Sensor
 	Condition sensors.Condition // empty: nothing is known yet
-	Detail    string            // what the source said
+	Detail    finding.Finding   // what the source said
 	Rate      float64           // samples a second, over the last seconds; NaN: none yet
 	Last      float64           // time of the last sample; NaN: none yet
 	Count     int
@@ -76,7 +77,7 @@ func (s *senses) get(name sensors.Sensor) *Sense {
 func (s *senses) sample(name sensors.Sensor, t float64) {
 	x := s.get(name)
 	x.Count++
-	x.Condition, x.Detail = sensors.Working, ""
+	x.Condition, x.Detail = sensors.Working, finding.Finding{}
 	dt := t - x.Last
 	if math.IsNaN(dt) {
 		x.Last = t

@@ -101,7 +101,7 @@ func (s *Shell) editBike(b store.Bike) {
 				b.Gears = append(b.Gears, store.Gear{Name: strconv.Itoa(i + 1), RPMPerMPS: *g})
 			}
 		}
-		s.keepBike(b, func(err error) { f.trouble = err.Error(); s.again() })
+		s.keepBike(b, func(err error) { f.trouble = s.screen.C.Error(err); s.again() })
 	}
 	var remove func()
 	if b.ID != "" {
@@ -175,7 +175,7 @@ func (s *Shell) editSetup(b store.Bike, at int) {
 			s.again()
 			return
 		}
-		s.keepBike(b, func(err error) { f.trouble = err.Error(); s.again() })
+		s.keepBike(b, func(err error) { f.trouble = s.screen.C.Error(err); s.again() })
 	}
 	s.push(func() *kit.Page {
 		groups := []screens.FormGroup{{Hint: t.SetupsHint, Fields: f.fields("name", "changed")}, {Title: t.Optional, Fields: f.fields("mass", "front", "rear")}}

@@ -106,7 +106,7 @@ func (s *Shell) whyNotShared(err error) string {
 	case errors.Is(err, offer.ErrNothingLeft):
 		return t.Offer.NothingLeft
 	}
-	return fmt.Sprintf(t.Trouble.ShareFailed, err)
+	return fmt.Sprintf(t.Trouble.ShareFailed, s.screen.C.Error(err))
 }
 
 const gzipType = "application/gzip"

@@ -49,5 +49,5 @@ func noRide(err error) bool {
 // Failure is what is shown where the app cannot start at all.
 func Failure(book *text.Book, err error) fyne.CanvasObject {
 	s := screens.Screens{Kit: kit.New(kit.Light(), 1), C: view.Context{Book: book}}
-	return s.Failed(book.More.AboutTitle, err.Error(), nil, nil)
+	return s.Failed(book.More.AboutTitle, s.C.Error(err), nil, nil)
 }

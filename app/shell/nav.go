@@ -156,7 +156,7 @@ func (s *Shell) Back() bool { return s.back() }
 func (s *Shell) words(errs []error) []string {
 	var out []string
 	for _, err := range errs {
-		out = append(out, fmt.Sprintf(s.screen.C.Book.Trouble.NewerFile, err))
+		out = append(out, fmt.Sprintf(s.screen.C.Book.Trouble.NewerFile, s.screen.C.Error(err)))
 	}
 	return out
 }

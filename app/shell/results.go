@@ -212,11 +212,11 @@ func (s *Shell) whyFailed(err error) string {
 	var u unreadable
 	switch {
 	case errors.As(err, &u):
-		return fmt.Sprintf(t.CannotRead, u)
+		return fmt.Sprintf(t.CannotRead, s.screen.C.Error(u.error))
 	case noRide(err):
 		return t.NoRide
 	}
-	return fmt.Sprintf(t.AnalysisFailed, err)
+	return fmt.Sprintf(t.AnalysisFailed, s.screen.C.Error(err))
 }
 
 func (s *Shell) openRun(id int) {

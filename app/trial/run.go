@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"stillair/app/platform"
+	"stillair/export/words"
 )
 
 // How long each part takes.
@@ -42,7 +43,7 @@ func Run(ctx context.Context, d *platform.Device, n platform.Notification, tell 
 	}
 	if err := d.Background.End(); err != nil {
 		l := &r.Lines[slices.IndexFunc(r.Lines, func(l Line) bool { return l.Topic == Service })]
-		l.Verdict, l.Said = Differs, err.Error()
+		l.Verdict, l.Said = Differs, words.ForMachines().Error(err)
 	}
 	return r
 }
@@ -51,7 +52,7 @@ func Run(ctx context.Context, d *platform.Device, n platform.Notification, tell 
 func begin(d *platform.Device, n platform.Notification) Line {
 	from := d.Clock.Elapsed()
 	if err := d.Background.Begin(n, false); err != nil {
-		return Line{Topic: Service, Verdict: Fails, Said: err.Error()}
+		return Line{Topic: Service, Verdict: Fails, Said: words.ForMachines().Error(err)}
 	}
 	return Line{Topic: Service, Verdict: Works, Numbers: map[string]float64{Seconds: (d.Clock.Elapsed() - from).Seconds()}}
 }
@@ -85,7 +86,7 @@ const trialFile = "trial.tmp"
 func storage(d *platform.Device) Line {
 	from := d.Clock.Elapsed()
 	if err := writeAndRead(d.Files, bytes.Repeat([]byte("Stillair"), 8192)); err != nil {
-		return Line{Topic: Storage, Verdict: Fails, Said: err.Error()}
+		return Line{Topic: Storage, Verdict: Fails, Said: words.ForMachines().Error(err)}
 	}
 	took := (d.Clock.Elapsed() - from).Seconds()
 	l := Line{Topic: Storage, Verdict: Works, Numbers: map[string]float64{Seconds: took}}

@@ -279,7 +279,7 @@ func (c Context) StartTrouble(err error) string {
 	case errors.Is(err, recorder.ErrNoRoom), errors.Is(err, platform.ErrFull):
 		return t.NoRoom
 	}
-	return fmt.Sprintf(t.CannotRecord, err)
+	return fmt.Sprintf(t.CannotRecord, c.Error(err))
 }
 
 // Recovered says what an earlier crash left.

@@ -170,12 +170,12 @@ func (d *decoder) sample(kind string, o gjson.Result) {
 		d.cur.fixes.Add(f)
 	case "state":
 		s := sensors.State{T: number(o, "t_s"), Sensor: sensors.Sensor(o.Get("sensor").String()),
-			Condition: sensors.Condition(o.Get("condition").String()), Detail: o.Get("detail").String()}
+			Condition: sensors.Condition(o.Get("condition").String()), Detail: detail(o)}
 		if math.IsNaN(s.T) {
 			d.odd("a state without a time is left out")
 			return
 		}
-		d.words += int64(len(s.Detail) + len(s.Sensor) + len(s.Condition))
+		d.words += int64(len(o.Get("detail").Raw) + len(o.Get("args").Raw) + len(s.Detail.Code) + len(s.Sensor) + len(s.Condition))
 		d.cur.rec.Log.States = append(d.cur.rec.Log.States, s)
 	case "sound":
 		d.sound(o)

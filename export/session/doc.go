@@ -28,7 +28,7 @@
 //	pressure  columns: t_s, pressure_pa
 //	sound     one stretch: t_s of the first value, rate_hz, level, clipped; only where the rider gave leave
 //	fix       one fix: t_s, speed_mps and what else the receiver told
-//	state     t_s, sensor, condition, detail
+//	state     t_s, sensor, condition, detail, code, args
 //	name      text: what the rider calls the ride; the last one counts
 //	remark    t_s, text: what the rider noted
 //	end       the recorder closed the file

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // testID is the identity of what tests write.
@@ -59,6 +60,6 @@ func invented(seconds int, rate int) *sensors.Log {
 		log.Pressure = append(log.Pressure, sensors.Pressure{T: step(12.05+float64(i), timeDecimals), Pa: step(98000+rng.Float64(), pressureDecimals)})
 	}
 	log.States = append(log.States, sensors.State{T: 12, Sensor: sensors.SensorMotion, Condition: sensors.Working},
-		sensors.State{T: 14.5, Sensor: sensors.SensorPressure, Condition: sensors.Silent, Detail: "no reading since 13 s"})
+		sensors.State{T: 14.5, Sensor: sensors.SensorPressure, Condition: sensors.Silent, Detail: finding.New("nmea.field", finding.Of("what", finding.New("nmea.number")), finding.Text("value", "13"))})
 	return log
 }

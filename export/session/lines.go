@@ -102,7 +102,7 @@ func appendState(dst []byte, s sensors.State) []byte {
 	dst = appendField(dst, "t_s", s.T, timeDecimals)
 	dst = appendText(dst, "sensor", string(s.Sensor))
 	dst = appendText(dst, "condition", string(s.Condition))
-	dst = appendText(dst, "detail", s.Detail)
+	dst = appendDetail(dst, s.Detail)
 	return append(dst, "}\n"...)
 }
 

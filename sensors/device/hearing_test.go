@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/sourcetest"
 )
 
@@ -100,7 +101,7 @@ func TestHearingTellsOfTheMicrophone(t *testing.T) {
 	}{
 		{"works", tone{end: 100}, []sensors.Condition{sensors.Working}},
 		{"dies", tone{end: 5}, []sensors.Condition{sensors.Working, sensors.Silent}},
-		{"denied", tone{told: &Told{sensors.SensorSound, sensors.Denied, "no"}}, []sensors.Condition{sensors.Denied}},
+		{"denied", tone{told: &Told{sensors.SensorSound, sensors.Denied, finding.New("browser.no_microphone_leave")}}, []sensors.Condition{sensors.Denied}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			b := &bench{end: 100}

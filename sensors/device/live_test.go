@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/sourcetest"
 )
 
@@ -17,10 +18,10 @@ import (
 // Drain: a phone at rest, as long as quiet says so.
 type bench struct {
 	now   float64
-	end   float64 // s, when everything falls silent
-	bare  bool    // fixes without a speed
-	flat  bool    // no gyroscope
-	blink string  // said of the receiver between fixes
+	end   float64      // s, when everything falls silent
+	bare  bool         // fixes without a speed
+	flat  bool         // no gyroscope
+	blink finding.Code // said of the receiver between fixes
 	stops int
 	start error
 }
@@ -32,9 +33,9 @@ func (b *bench) Now() float64 { return b.now }
 func (b *bench) Drain(to *Batch) {
 	if b.now == 0 {
 		to.Lost = 7
-		to.Told = append(to.Told, Told{sensors.SensorMotion, sensors.Available, ""},
-			Told{sensors.SensorFix, sensors.Asking, "asked"},
-			Told{sensors.SensorPressure, sensors.Missing, "no barometer"})
+		to.Told = append(to.Told, Told{sensors.SensorMotion, sensors.Available, finding.Finding{}},
+			Told{sensors.SensorFix, sensors.Asking, finding.New("android.asks_location")},
+			Told{sensors.SensorPressure, sensors.Missing, finding.New("browser.no_barometer")})
 	}
 	for i := range 10 {
 		t := b.now + float64(i)/100
@@ -54,7 +55,7 @@ func (b *bench) Drain(to *Batch) {
 		}
 		to.Fixes = append(to.Fixes, f)
 	} else if b.blink != "" {
-		to.Told = append(to.Told, Told{sensors.SensorFix, sensors.Silent, b.blink})
+		to.Told = append(to.Told, Told{sensors.SensorFix, sensors.Silent, finding.New(b.blink)})
 	}
 	b.now += 0.1
 }
@@ -84,10 +85,10 @@ func until(t *testing.T, b *bench, end float64) (*sensors.Log, *Live) {
 	return log, live
 }
 
-func conditions(log *sensors.Log, s sensors.Sensor) (is []sensors.Condition, details []string) {
+func conditions(log *sensors.Log, s sensors.Sensor) (is []sensors.Condition, details []finding.Code) {
 	for _, st := range log.States {
 		if st.Sensor == s {
-			is, details = append(is, st.Condition), append(details, st.Detail)
+			is, details = append(is, st.Condition), append(details, st.Detail.Code)
 		}
 	}
 	return is, details
@@ -99,21 +100,21 @@ func TestStatesAreToldOnce(t *testing.T) {
 		bench  bench
 		sensor sensors.Sensor
 		want   []sensors.Condition
-		last   string
+		last   finding.Code
 	}{
 		{"motion works", bench{end: 100}, sensors.SensorMotion, []sensors.Condition{sensors.Available, sensors.Working}, ""},
 		{"fix asked, then works", bench{end: 100}, sensors.SensorFix, []sensors.Condition{sensors.Asking, sensors.Working}, ""},
-		{"no barometer", bench{end: 100}, sensors.SensorPressure, []sensors.Condition{sensors.Missing}, "no barometer"},
+		{"no barometer", bench{end: 100}, sensors.SensorPressure, []sensors.Condition{sensors.Missing}, "browser.no_barometer"},
 		{"motion dies", bench{end: 5}, sensors.SensorMotion,
 			[]sensors.Condition{sensors.Available, sensors.Working, sensors.Silent}, NothingMore},
 		{"fix dies", bench{end: 5}, sensors.SensorFix,
 			[]sensors.Condition{sensors.Asking, sensors.Working, sensors.Silent}, NothingMore},
-		{"fix said to be silent between reports", bench{end: 100, blink: "no view"}, sensors.SensorFix,
+		{"fix said to be silent between reports", bench{end: 100, blink: "browser.no_satellites"}, sensors.SensorFix,
 			[]sensors.Condition{sensors.Asking, sensors.Working}, ""},
-		{"fix said to be silent, and is", bench{end: 5, blink: "no view"}, sensors.SensorFix,
-			[]sensors.Condition{sensors.Asking, sensors.Working, sensors.Silent}, "no view"},
+		{"fix said to be silent, and is", bench{end: 5, blink: "browser.no_satellites"}, sensors.SensorFix,
+			[]sensors.Condition{sensors.Asking, sensors.Working, sensors.Silent}, "browser.no_satellites"},
 		{"nothing ever", bench{end: 0}, sensors.SensorMotion, []sensors.Condition{sensors.Available, sensors.Available}, NothingYet},
-		{"leave not given", bench{end: 0}, sensors.SensorFix, []sensors.Condition{sensors.Asking}, "asked"},
+		{"leave not given", bench{end: 0}, sensors.SensorFix, []sensors.Condition{sensors.Asking}, "android.asks_location"},
 		{"no gyroscope", bench{end: 100, flat: true}, sensors.SensorTurn, []sensors.Condition{sensors.Missing}, NoTurn},
 		{"place without speed", bench{end: 100, bare: true}, sensors.SensorFix,
 			[]sensors.Condition{sensors.Asking, sensors.Available}, NoSpeed},

@@ -1,6 +1,9 @@
 package device
 
-import "stillair/sensors"
+import (
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
 
 // Port is the driver of one phone. Its methods are called from one goroutine,
 // Start first and Stop last, once each.
@@ -31,7 +34,12 @@ type Batch struct {
 type Told struct {
 	Sensor    sensors.Sensor
 	Condition sensors.Condition
-	Detail    string // in words, for the rider; may be empty
+	Detail    finding.Finding // what there is to say to the rider; may be zero
+}
+
+// same reports whether two drivers' words mean the same.
+func (t Told) same(u Told) bool {
+	return t.Sensor == u.Sensor && t.Condition == u.Condition && t.Detail.String() == u.Detail.String()
 }
 
 // Clear empties the batch and keeps its memory.

@@ -1,10 +1,10 @@
 package device
 
 import (
-	"cmp"
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // patience is how long a sensor may stay quiet before the rider is told, in
@@ -18,25 +18,25 @@ var patience = map[sensors.Sensor]float64{
 	sensors.SensorSound:    2,
 }
 
-// What the rider reads about a sensor that is quiet.
+// What there is to say of a sensor that is quiet.
 const (
-	NothingYet  = "switched on, and nothing has come from it yet"
-	NothingMore = "nothing comes from it any more"
-	NoTurn      = "this phone gives no turn rate; times are then less exact where the bike pitches"
-	NoSpeed     = "the place comes without a speed; that needs a clear sky and a phone with a satellite receiver"
+	NothingYet  finding.Code = "sensor.nothing_yet"
+	NothingMore finding.Code = "sensor.nothing_more"
+	NoTurn      finding.Code = "sensor.no_turn"
+	NoSpeed     finding.Code = "sensor.no_speed"
 )
 
 // watch knows how each sensor is and reports changes only.
 type watch struct {
 	is   map[sensors.Sensor]Told
-	why  map[sensors.Sensor]string  // what the driver said of a sensor that may fall silent
-	seen map[sensors.Sensor]float64 // when the last sample came, s
-	bare float64                    // when the last fix without a speed came, s
-	from float64                    // when the source began, s
+	why  map[sensors.Sensor]finding.Finding // what the driver said of a sensor that may fall silent
+	seen map[sensors.Sensor]float64         // when the last sample came, s
+	bare float64                            // when the last fix without a speed came, s
+	from float64                            // when the source began, s
 }
 
 func newWatch(now float64) *watch {
-	return &watch{is: map[sensors.Sensor]Told{}, why: map[sensors.Sensor]string{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
+	return &watch{is: map[sensors.Sensor]Told{}, why: map[sensors.Sensor]finding.Finding{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
 }
 
 // heard takes what the driver says. A working sensor said to be silent may
@@ -52,7 +52,7 @@ func (w *watch) heard(t Told) []Told {
 
 // told takes what is now known of a sensor and returns it if it is news.
 func (w *watch) told(t Told) []Told {
-	if w.is[t.Sensor] == t {
+	if w.is[t.Sensor].same(t) {
 		return nil
 	}
 	w.is[t.Sensor] = t
@@ -103,17 +103,25 @@ func (w *watch) judge(s sensors.Sensor, now float64) (Told, bool) {
 	last, ever := w.seen[s]
 	switch {
 	case ever && now-last <= patience[s]:
-		return Told{s, sensors.Working, ""}, true
+		return Told{Sensor: s, Condition: sensors.Working}, true
 	case s == sensors.SensorFix && now-w.bare <= patience[s]:
-		return Told{s, sensors.Available, NoSpeed}, true
+		return Told{s, sensors.Available, finding.New(NoSpeed)}, true
 	case s == sensors.SensorTurn && !ever && w.deaf(now):
-		return Told{s, sensors.Missing, NoTurn}, true
+		return Told{s, sensors.Missing, finding.New(NoTurn)}, true
 	case ever && w.is[s].Condition == sensors.Working:
-		return Told{s, sensors.Silent, cmp.Or(w.why[s], NothingMore)}, true
+		return Told{s, sensors.Silent, w.silence(s)}, true
 	case !ever && w.is[s].Condition == sensors.Available && now-w.from > 2*patience[s]:
-		return Told{s, sensors.Available, NothingYet}, true
+		return Told{s, sensors.Available, finding.New(NothingYet)}, true
 	}
 	return Told{}, false
+}
+
+// silence is why a sensor fell silent, as far as the driver said.
+func (w *watch) silence(s sensors.Sensor) finding.Finding {
+	if why, ok := w.why[s]; ok && !why.IsZero() {
+		return why
+	}
+	return finding.New(NothingMore)
 }
 
 // deaf reports that motion comes and has had time to bring a turn rate.

@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // stream is a receiver that writes its sentences as it measures.
@@ -36,10 +37,10 @@ func (s stream) Run(ctx context.Context, sink sensors.Sink) error {
 	start := s.now()
 	for _, absent := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorPressure} {
 		sink.State(sensors.State{T: start, Sensor: absent, Condition: sensors.Missing,
-			Detail: "a satellite receiver has no such sensor"})
+			Detail: finding.New("sensor.receiver_has_none")})
 	}
 	r := &receiver{sink: sensors.NewInOrder(sink), joiner: NewJoiner()}
-	r.state(start, sensors.Available, "the receiver has not yet told a speed")
+	r.state(start, sensors.Available, "nmea.no_speed_yet")
 	lines := make(chan arrival, 64)
 	ended := make(chan error, 1)
 	stop := make(chan struct{})
@@ -96,10 +97,10 @@ type receiver struct {
 	garbled   int // unsound lines since the last sound one
 }
 
-func (r *receiver) state(t float64, c sensors.Condition, detail string) {
+func (r *receiver) state(t float64, c sensors.Condition, detail finding.Code) {
 	if r.condition != c {
 		r.condition = c
-		r.sink.State(sensors.State{T: t, Sensor: sensors.SensorFix, Condition: c, Detail: detail})
+		r.sink.State(sensors.State{T: t, Sensor: sensors.SensorFix, Condition: c, Detail: finding.New(detail)})
 	}
 }
 
@@ -107,7 +108,7 @@ func (r *receiver) take(a arrival) {
 	const manyLines = 20 // a second or two of a usual receiver
 	if a.bad {
 		if r.garbled++; r.garbled == manyLines {
-			r.state(a.t, sensors.Silent, "the receiver's lines arrive garbled; check cable and speed of the port")
+			r.state(a.t, sensors.Silent, "nmea.garbled")
 		}
 		return
 	}
@@ -115,7 +116,7 @@ func (r *receiver) take(a arrival) {
 	void := r.joiner.Void
 	r.deliver(a.t, r.joiner.Add(a.t, a.s))
 	if r.joiner.Void > void && r.condition == sensors.Working {
-		r.state(a.t, sensors.Silent, "the receiver has lost the satellites")
+		r.state(a.t, sensors.Silent, "nmea.lost")
 	}
 }
 

@@ -1,6 +1,9 @@
 package replay
 
-import "stillair/sensors"
+import (
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
 
 // merge walks through a log in order of time. Among equal times a state comes
 // first, so that a sink hears that a sensor works before its first sample.
@@ -90,7 +93,7 @@ func absent(log *sensors.Log, start float64) []sensors.State {
 	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure} {
 		if !has[s] {
 			states = append(states, sensors.State{T: start, Sensor: s, Condition: sensors.Missing,
-				Detail: "not in the recorded log"})
+				Detail: finding.New("replay.not_recorded")})
 		}
 	}
 	return states

@@ -14,6 +14,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/finding"
 )
 
 // Ear drives the microphone of the phone; it is a device.Ear. It does not ask
@@ -49,19 +50,19 @@ func leave(native Native) (is C.int, err error) {
 func (e *Ear) Start() {
 	switch is, err := leave(e.native); {
 	case err != nil:
-		e.tell(sensors.Missing, "Android refused the microphone: "+err.Error())
+		e.tell(sensors.Missing, finding.New("android.microphone_refused", sensors.Cause(err)))
 	case is&C.STILL_MAY_HEAR == 0:
-		e.tell(sensors.Denied, noLeave)
+		e.tell(sensors.Denied, finding.New("android.no_microphone_leave"))
 	default:
 		var c texts
 		defer c.free()
 		if e.ear = C.still_ear_start(c.add(e.library), is&C.STILL_UNTREATED); e.ear == nil {
-			e.tell(sensors.Missing, errNoThread.Error())
+			e.tell(sensors.Missing, errNoThread.Finding)
 		}
 	}
 }
 
-func (e *Ear) tell(c sensors.Condition, detail string) {
+func (e *Ear) tell(c sensors.Condition, detail finding.Finding) {
 	e.say = &device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: detail}
 }
 

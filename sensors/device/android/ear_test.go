@@ -122,7 +122,7 @@ func TestWhatBefallsTheMicrophone(t *testing.T) {
 			if got := conditions(log, sensors.SensorSound); got != c.want {
 				t.Errorf("sound was %q, want %q; %v", got, c.want, log.States)
 			}
-			if why := log.States[len(log.States)-1].Detail; c.ear.Cut > 0 && !strings.Contains(why, "-899") {
+			if why := log.States[len(log.States)-1].Detail.String(); c.ear.Cut > 0 && !strings.Contains(why, "-899") {
 				t.Errorf("told of the end: %q, want AAUDIO_ERROR_DISCONNECTED, -899", why)
 			}
 			if len(log.Motion) < 600 {

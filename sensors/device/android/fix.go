@@ -6,6 +6,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/finding"
 )
 
 // location is one fix as fixes.c hands it over.
@@ -46,22 +47,22 @@ const (
 
 // told puts the state of the receiver into words; why is the system's.
 func told(state int, why string) (device.Told, bool) {
-	say := func(c sensors.Condition, detail string) (device.Told, bool) {
-		return device.Told{Sensor: sensors.SensorFix, Condition: c, Detail: detail}, true
+	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Told, bool) {
+		return device.Told{Sensor: sensors.SensorFix, Condition: c, Detail: finding.New(code, args...)}, true
 	}
 	switch state {
 	case asking:
-		return say(sensors.Asking, "Android asks whether the app may use the location; allow the precise one")
+		return say(sensors.Asking, "android.asks_location")
 	case denied:
-		return say(sensors.Denied, "the app may not use the precise location; allow it in the phone's settings for this app")
+		return say(sensors.Denied, "android.no_location_leave")
 	case absent:
-		return say(sensors.Missing, "this phone has no satellite receiver")
+		return say(sensors.Missing, "sensor.none", finding.Of("what", finding.New("sensor.receiver")))
 	case off:
-		return say(sensors.Silent, "location is switched off in the phone's settings")
+		return say(sensors.Silent, "android.location_off")
 	case listening:
-		return say(sensors.Available, "")
+		return device.Told{Sensor: sensors.SensorFix, Condition: sensors.Available}, true
 	case broken:
-		return say(sensors.Missing, "Android refused the location: "+why)
+		return say(sensors.Missing, "android.location_refused", finding.Text("why", why))
 	}
 	return device.Told{}, false
 }

@@ -6,6 +6,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/finding"
 )
 
 // heard is what the microphone gave at once, as ear.c hands it over. Readings
@@ -107,19 +108,19 @@ const (
 
 // toldEar puts the state of the microphone into words; code is AAudio's.
 func toldEar(state, code int) (device.Told, bool) {
-	say := func(c sensors.Condition, detail string) (device.Told, bool) {
-		return device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: detail}, true
+	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Told, bool) {
+		return device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(code, args...)}, true
 	}
-	why := " (error " + strconv.Itoa(code) + "); everything else goes on"
+	why := finding.Text("error", strconv.Itoa(code))
 	switch state {
 	case earNone:
-		return say(sensors.Missing, "the microphone needs Android 8 or later")
+		return say(sensors.Missing, "android.microphone_too_old")
 	case earRefused:
-		return say(sensors.Silent, "Android did not open the microphone"+why)
+		return say(sensors.Silent, "android.microphone_not_opened", why)
 	case earListening:
-		return say(sensors.Available, "")
+		return device.Told{Sensor: sensors.SensorSound, Condition: sensors.Available}, true
 	case earCut:
-		return say(sensors.Silent, "the microphone was taken away"+why)
+		return say(sensors.Silent, "android.microphone_taken", why)
 	}
 	return device.Told{}, false
 }

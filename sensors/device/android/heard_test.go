@@ -95,7 +95,7 @@ func TestHearingCountsWhatIsTooLoud(t *testing.T) {
 func TestEveryStateOfTheEarIsPutInWords(t *testing.T) {
 	for state := earNone; state <= earCut; state++ {
 		said, ok := toldEar(state, -899)
-		if !ok || said.Sensor != sensors.SensorSound || said.Detail == "" && said.Condition != sensors.Available {
+		if !ok || said.Sensor != sensors.SensorSound || said.Detail.IsZero() && said.Condition != sensors.Available {
 			t.Errorf("state %d: %+v", state, said)
 		}
 	}

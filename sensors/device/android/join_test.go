@@ -96,7 +96,7 @@ func TestLocation(t *testing.T) {
 func TestEveryStateIsPutInWords(t *testing.T) {
 	for state := asking; state <= broken; state++ {
 		said, ok := told(state, "because")
-		if !ok || said.Sensor != sensors.SensorFix || said.Detail == "" && said.Condition != sensors.Available {
+		if !ok || said.Sensor != sensors.SensorFix || said.Detail.IsZero() && said.Condition != sensors.Available {
 			t.Errorf("state %d: %+v", state, said)
 		}
 	}

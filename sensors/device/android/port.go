@@ -8,13 +8,13 @@ package android
 import "C"
 
 import (
-	"errors"
 	"unsafe"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/finding"
 )
 
 // Native runs a function on a thread that is attached to the virtual machine
@@ -35,7 +35,7 @@ type Port struct {
 // NewPort returns the sensors of the phone behind native.
 func NewPort(native Native) *Port { return &Port{native: native} }
 
-var errNoThread = errors.New("the phone has no room for the sensors' threads")
+var errNoThread = finding.Fail("android.no_thread")
 
 // Start implements device.Port.
 func (p *Port) Start() error {
@@ -92,15 +92,15 @@ func (p *Port) tellMotion(b *device.Batch) {
 	for _, s := range []struct {
 		bit    int
 		sensor sensors.Sensor
-		name   string
+		name   finding.Code
 	}{
-		{force, sensors.SensorMotion, "accelerometer"},
-		{turn, sensors.SensorTurn, "gyroscope"},
-		{pressure, sensors.SensorPressure, "barometer"},
+		{force, sensors.SensorMotion, "sensor.accelerometer"},
+		{turn, sensors.SensorTurn, "sensor.gyroscope"},
+		{pressure, sensors.SensorPressure, "sensor.barometer"},
 	} {
 		t := device.Told{Sensor: s.sensor, Condition: sensors.Available}
 		if has&s.bit == 0 {
-			t.Condition, t.Detail = sensors.Missing, "this phone has no "+s.name
+			t.Condition, t.Detail = sensors.Missing, finding.New("sensor.none", finding.Of("what", finding.New(s.name)))
 		}
 		b.Told = append(b.Told, t)
 	}

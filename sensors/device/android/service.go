@@ -10,6 +10,8 @@ import (
 	"runtime/cgo"
 	"sync/atomic"
 	"time"
+
+	"stillair/sensors/finding"
 )
 
 // Notice is what is shown while the service runs. No speed is in it: nobody is
@@ -64,7 +66,7 @@ func NewService(native Native, after func(time.Duration) <-chan time.Time) *Serv
 const answerWithin = 5 * time.Second
 
 // ErrNoAnswer is returned where Android neither starts the service nor refuses.
-var ErrNoAnswer = errors.New("Android did not start the service")
+var ErrNoAnswer = finding.Fail("android.service_not_started")
 
 // Begin starts the service, or gives a running one another notice and type. It
 // returns once the service runs or Android has refused. The app must be

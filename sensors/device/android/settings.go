@@ -5,7 +5,7 @@ package android
 // #include "service.h"
 import "C"
 
-import "errors"
+import "stillair/sensors/finding"
 
 // Settings are what of the phone's settings decides whether a ride can be
 // recorded with the screen off.
@@ -75,7 +75,7 @@ const (
 	ExitUpdated   Exit = 16
 )
 
-var errUntold = errors.New("Android does not tell")
+var errUntold = finding.Fail("android.exit_unknown")
 
 // LastExit asks Android, which tells from 11 on.
 func LastExit(native Native) (e Exit, err error) {

@@ -4,6 +4,8 @@ package web
 
 import (
 	"syscall/js"
+
+	"stillair/sensors/finding"
 )
 
 // Error is what a browser's promise was rejected with.
@@ -37,11 +39,11 @@ func await(promise js.Value) (js.Value, error) {
 	})
 	defer resolve.Release()
 	reject := js.FuncOf(func(_ js.Value, args []js.Value) any {
-		e := &Error{Message: "the browser refused without a reason"}
+		a := answer{err: finding.Fail("browser.no_reason")}
 		if len(args) > 0 && args[0].Type() == js.TypeObject {
-			e.Name, e.Message = text(args[0], "name"), text(args[0], "message")
+			a.err = &Error{text(args[0], "name"), text(args[0], "message")}
 		}
-		done <- answer{err: e}
+		done <- a
 		return nil
 	})
 	defer reject.Release()

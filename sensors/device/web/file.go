@@ -7,6 +7,8 @@ import (
 	"io"
 	"io/fs"
 	"syscall/js"
+
+	"stillair/sensors/finding"
 )
 
 // File is a file being appended to. What is written is kept in memory until
@@ -75,7 +77,7 @@ type parts struct {
 	held     []byte
 }
 
-var errHole = errors.New("a part of the file is missing from the storage of the browser")
+var errHole = finding.Fail("browser.part_missing")
 
 // Read implements io.Reader.
 func (p *parts) Read(to []byte) (int, error) {

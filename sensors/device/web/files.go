@@ -9,12 +9,14 @@ import (
 	"sync"
 	"syscall/js"
 	"time"
+
+	"stillair/sensors/finding"
 )
 
 // What a storage answers besides the errors of io/fs.
 var (
-	ErrFull = errors.New("the storage of the browser is full")
-	ErrBusy = errors.New("in use elsewhere")
+	ErrFull = finding.Fail("browser.storage_full")
+	ErrBusy = finding.Fail("browser.storage_busy")
 )
 
 // Files holds named files in IndexedDB. Names are any text. A connection that the
@@ -30,7 +32,7 @@ type Files struct {
 func OpenFiles(name string) (*Files, error) {
 	f := &Files{keeping: js.Global().Get("stillairKeeping"), name: name}
 	if f.keeping.IsUndefined() {
-		return nil, errors.New("the page did not load keeping.js")
+		return nil, finding.Fail("browser.script_missing", finding.Text("script", "keeping.js"))
 	}
 	storage, err := await(f.keeping.Call("open", name))
 	if err != nil {

@@ -6,16 +6,17 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/finding"
 )
 
-var earReasons = []string{
+var earReasons = []finding.Code{
 	0: "",
-	1: "the browser may not use the microphone; allow it in the browser's settings for this page, or switch sound off",
-	2: "this browser has no microphone to give",
-	3: "the microphone stopped; everything else goes on",
-	4: "the browser asks whether it may use the microphone",
-	5: "another app holds the microphone; everything else goes on",
-	6: "the page was not opened over https, and browsers then give no microphone",
+	1: "browser.no_microphone_leave",
+	2: "browser.no_microphone",
+	3: "browser.microphone_stopped",
+	4: "browser.asks_microphone",
+	5: "browser.microphone_taken",
+	6: "browser.microphone_not_secure",
 }
 
 // hearing turns the rows of listening.js into stretches of sound.
@@ -51,7 +52,7 @@ func (h *hearing) told(condition, why float64, b *device.Batch) {
 		b.Lost++
 		return
 	}
-	b.Told = append(b.Told, device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: w})
+	b.Told = append(b.Told, device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(w)})
 }
 
 // stretch makes a stretch of n values, whose first belongs to frame first of the

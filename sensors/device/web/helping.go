@@ -4,14 +4,15 @@ package web
 
 import (
 	"context"
-	"errors"
 	"syscall/js"
 	"time"
+
+	"stillair/sensors/finding"
 )
 
 func helping() js.Value { return js.Global().Get("stillairHelping") }
 
-var errCannot = errors.New("this browser cannot do that")
+var errCannot = finding.Fail("browser.cannot")
 
 // Awake keeps the screen on.
 type Awake struct{}

@@ -3,11 +3,11 @@
 package web
 
 import (
-	"errors"
 	"syscall/js"
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/finding"
 )
 
 // Port drives the sensors of the browser; it is a device.Port.
@@ -18,7 +18,7 @@ type Port struct {
 	told   bool
 }
 
-var errNoScript = errors.New("the page did not load sensing.js")
+var errNoScript = finding.Fail("browser.script_missing", finding.Text("script", "sensing.js"))
 
 // NewPort returns the sensors of the page that the program runs in.
 func NewPort() *Port { return &Port{page: js.Global().Get("stillairSensing")} }
@@ -41,7 +41,7 @@ func (p *Port) Drain(b *device.Batch) {
 	if !p.told {
 		p.told = true
 		b.Told = append(b.Told, device.Told{Sensor: sensors.SensorPressure, Condition: sensors.Missing,
-			Detail: "browsers have no barometer"})
+			Detail: finding.New("browser.no_barometer")})
 	}
 	rows := p.page.Call("take")
 	n := rows.Get("length").Int()

@@ -8,6 +8,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/device"
+	"stillair/sensors/finding"
 	"stillair/sensors/w3c"
 )
 
@@ -24,18 +25,18 @@ const (
 var (
 	rowSensors    = []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix}
 	rowConditions = []sensors.Condition{sensors.Asking, sensors.Available, sensors.Denied, sensors.Missing, sensors.Silent}
-	rowReasons    = []string{ // 1 to 3 are the codes of GeolocationPositionError
+	rowReasons    = []finding.Code{ // 1 to 3 are the codes of GeolocationPositionError
 		0:  "",
-		1:  "the browser may not use the location; allow it in the browser's settings for this page",
-		2:  "no position can be had; switch the phone's location on and go where the sky is open",
-		3:  "no satellites yet; go where the sky is open",
-		4:  "the page is hidden or the screen is off, and browsers then deliver nothing",
-		5:  "the browser may not use the motion sensors; allow them in the browser's settings for this page",
-		6:  "tap once more, and allow motion",
-		7:  "this browser has no motion sensors",
-		8:  "this browser has no location",
-		9:  "the browser asks whether it may use the location",
-		10: "the page was not opened over https, and browsers then give no sensors",
+		1:  "browser.no_location_leave",
+		2:  "browser.no_position",
+		3:  "browser.no_satellites",
+		4:  "browser.hidden",
+		5:  "browser.no_motion_leave",
+		6:  "browser.tap_again",
+		7:  "browser.no_motion",
+		8:  "browser.no_location",
+		9:  "browser.asks_location",
+		10: "browser.not_secure",
 	}
 )
 
@@ -89,7 +90,7 @@ func told(v []float64, b *device.Batch) {
 		b.Lost++
 		return
 	}
-	b.Told = append(b.Told, device.Told{Sensor: s, Condition: c, Detail: why})
+	b.Told = append(b.Told, device.Told{Sensor: s, Condition: c, Detail: finding.New(why)})
 }
 
 // pick returns the element of list that a number from the page names.

@@ -104,7 +104,7 @@ func TestToldAndUnknownRows(t *testing.T) {
 	if len(b.Told) != 2 || b.Lost != 3 {
 		t.Fatalf("batch = %+v", b)
 	}
-	if b.Told[0].Sensor != sensors.SensorFix || b.Told[0].Condition != sensors.Denied || b.Told[0].Detail == "" {
+	if b.Told[0].Sensor != sensors.SensorFix || b.Told[0].Condition != sensors.Denied || b.Told[0].Detail.IsZero() {
 		t.Errorf("told %+v", b.Told[0])
 	}
 	if b.Told[1].Sensor != sensors.SensorMotion || b.Told[1].Condition != sensors.Silent {

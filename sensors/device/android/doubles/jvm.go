@@ -86,13 +86,13 @@ func Start(classes string) (*Machine, error) {
 	path := C.CString("-Djava.class.path=" + classes)
 	var vm *C.JavaVM
 	if code := C.create(&vm, path); code != 0 {
-		return nil, fmt.Errorf("no virtual machine: %d", code)
+		return nil, fmt.Errorf("doubles: JVM error %d", code)
 	}
 	m := &Machine{vm}
 	bound := false
 	m.attached(func(env *C.JNIEnv) { bound = C.bind(env) != 0 })
 	if !bound {
-		return nil, errors.New("the packed service, or its native method, is not there")
+		return nil, errors.New("doubles: RideService.told missing")
 	}
 	return m, nil
 }
