@@ -11,6 +11,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"stillair/export/session"
+	"stillair/export/words"
+	"stillair/sensors/finding"
 	"stillair/sensors/plain"
 	"stillair/sensors/sim"
 )
@@ -71,7 +73,7 @@ func bikeNames() []string {
 func presetLines() string {
 	var b strings.Builder
 	for _, p := range sim.Presets() {
-		fmt.Fprintf(&b, "  %-11s %s\n", p.Name, p.About)
+		fmt.Fprintf(&b, "  %-11s %s\n", p.Name, words.ForMachines().Say(finding.New(p.About)))
 	}
 	return b.String()
 }

@@ -8,7 +8,7 @@ import (
 
 // ofSensors holds what package sensors and its packages say.
 func ofSensors() []Entry {
-	return slices.Concat(ofInput(), ofRepair(), ofArchives(), ofTables(), ofRideFile(), ofBrowserLog(), ofSentences(), ofSenses(), ofBrowser(), ofAndroid())
+	return slices.Concat(ofInput(), ofRepair(), ofArchives(), ofTables(), ofRideFile(), ofBrowserLog(), ofSentences(), ofSenses(), ofBrowser(), ofAndroid(), ofSimulation())
 }
 
 // whyExample is an example of a cause within another finding.

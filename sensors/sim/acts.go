@@ -58,9 +58,9 @@ type SpoilKind string
 
 // Kinds of spoil.
 const (
-	Brush  SpoilKind = "a brush of the brake"
-	Truck  SpoilKind = "a passing truck" // one period of wind: first in the face, then from behind
-	GearIn SpoilKind = "a gear left in"
+	Brush  SpoilKind = "brush"
+	Truck  SpoilKind = "truck" // one period of wind: first in the face, then from behind
+	GearIn SpoilKind = "gear"
 )
 
 // Brake slows to a speed; to 0 it is a stop. Decel 0 is the rider's.

@@ -1,15 +1,15 @@
 package sim
 
 import (
-	"errors"
-	"fmt"
 	"reflect"
+
+	"stillair/sensors/finding"
 )
 
 // Check says what in the scenario cannot be: a field with its value and what it must be.
 func (sc *Scenario) Check() error {
 	if at := notFinite("Scenario", reflect.ValueOf(*sc)); at != "" {
-		return fmt.Errorf("sim: %s is not a finite number", at)
+		return finding.Fail("sim.not_finite", finding.Text("field", at))
 	}
 	for _, c := range []struct {
 		name  string
@@ -17,32 +17,32 @@ func (sc *Scenario) Check() error {
 		ok    bool
 		must  string
 	}{
-		{"Bike.Mass", sc.Bike.Mass, sc.Bike.Mass > 0, "positive"},
-		{"Bike.RotatingMass", sc.Bike.RotatingMass, sc.Bike.RotatingMass >= 0, "zero or more"},
-		{"Bike.CdA", sc.Bike.CdA, sc.Bike.CdA >= 0, "zero or more"},
-		{"Bike.Crr", sc.Bike.Crr, sc.Bike.Crr >= 0, "zero or more"},
-		{"Air.Density", sc.Air.Density, sc.Air.Density >= 0, "zero or more"},
-		{"Road.Gravity", sc.Road.Gravity, sc.Road.Gravity > 0, "positive"},
-		{"Road.RoughSD", sc.Road.RoughSD, sc.Road.RoughSD >= 0, "zero or more"},
-		{"Road.RoughLength", sc.Road.RoughLength, sc.Road.RoughLength > 0 || sc.Road.RoughSD == 0, "positive"},
-		{"Wind.GustTau", sc.Wind.GustTau, sc.Wind.GustTau > 0, "positive"},
-		{"Phone.Rate", sc.Phone.Rate, sc.Phone.Rate >= 0 && sc.Phone.Rate <= 1000, "0 to 1000"},
-		{"Phone.Shake.RefRPM", sc.Phone.Shake.RefRPM, sc.Phone.Shake.RefRPM > 0, "positive"},
-		{"Phone.Shake.RefSpeed", sc.Phone.Shake.RefSpeed, sc.Phone.Shake.RefSpeed > 0, "positive"},
-		{"Receiver.Rate", sc.Receiver.Rate, sc.Receiver.Rate >= 0 && sc.Receiver.Rate <= 100, "0 to 100"},
-		{"Microphone.Rate", sc.Microphone.Rate, sc.Microphone.Rate >= 0 && sc.Microphone.Rate <= 10000, "0 to 10000"},
-		{"Microphone.Engine.RefRPM", sc.Microphone.Engine.RefRPM, sc.Microphone.Engine.RefRPM > 0 || sc.Microphone.Rate == 0, "positive"},
-		{"Microphone.Wind.RefSpeed", sc.Microphone.Wind.RefSpeed, sc.Microphone.Wind.RefSpeed > 0 || sc.Microphone.Rate == 0, "positive"},
-		{"Microphone.Tread.RefSpeed", sc.Microphone.Tread.RefSpeed, sc.Microphone.Tread.RefSpeed > 0 || sc.Microphone.Rate == 0, "positive"},
-		{"Rider.Pace", sc.Rider.Pace, sc.Rider.Pace > 0, "positive"},
-		{"Rider.BrakeDecel", sc.Rider.BrakeDecel, sc.Rider.BrakeDecel > 0, "positive"},
-		{"Rider.OpenTime", sc.Rider.OpenTime, sc.Rider.OpenTime > 0, "positive"},
-		{"Rider.ClutchTime", sc.Rider.ClutchTime, sc.Rider.ClutchTime > 0, "positive"},
-		{"Rider.TurnRadius", sc.Rider.TurnRadius, sc.Rider.TurnRadius >= 1, "at least 1"},
-		{"TruthRate", sc.TruthRate, sc.TruthRate > 0, "positive"},
+		{"Bike.Mass", sc.Bike.Mass, sc.Bike.Mass > 0, "> 0"},
+		{"Bike.RotatingMass", sc.Bike.RotatingMass, sc.Bike.RotatingMass >= 0, "≥ 0"},
+		{"Bike.CdA", sc.Bike.CdA, sc.Bike.CdA >= 0, "≥ 0"},
+		{"Bike.Crr", sc.Bike.Crr, sc.Bike.Crr >= 0, "≥ 0"},
+		{"Air.Density", sc.Air.Density, sc.Air.Density >= 0, "≥ 0"},
+		{"Road.Gravity", sc.Road.Gravity, sc.Road.Gravity > 0, "> 0"},
+		{"Road.RoughSD", sc.Road.RoughSD, sc.Road.RoughSD >= 0, "≥ 0"},
+		{"Road.RoughLength", sc.Road.RoughLength, sc.Road.RoughLength > 0 || sc.Road.RoughSD == 0, "> 0"},
+		{"Wind.GustTau", sc.Wind.GustTau, sc.Wind.GustTau > 0, "> 0"},
+		{"Phone.Rate", sc.Phone.Rate, sc.Phone.Rate >= 0 && sc.Phone.Rate <= 1000, "0 … 1000"},
+		{"Phone.Shake.RefRPM", sc.Phone.Shake.RefRPM, sc.Phone.Shake.RefRPM > 0, "> 0"},
+		{"Phone.Shake.RefSpeed", sc.Phone.Shake.RefSpeed, sc.Phone.Shake.RefSpeed > 0, "> 0"},
+		{"Receiver.Rate", sc.Receiver.Rate, sc.Receiver.Rate >= 0 && sc.Receiver.Rate <= 100, "0 … 100"},
+		{"Microphone.Rate", sc.Microphone.Rate, sc.Microphone.Rate >= 0 && sc.Microphone.Rate <= 10000, "0 … 10000"},
+		{"Microphone.Engine.RefRPM", sc.Microphone.Engine.RefRPM, sc.Microphone.Engine.RefRPM > 0 || sc.Microphone.Rate == 0, "> 0"},
+		{"Microphone.Wind.RefSpeed", sc.Microphone.Wind.RefSpeed, sc.Microphone.Wind.RefSpeed > 0 || sc.Microphone.Rate == 0, "> 0"},
+		{"Microphone.Tread.RefSpeed", sc.Microphone.Tread.RefSpeed, sc.Microphone.Tread.RefSpeed > 0 || sc.Microphone.Rate == 0, "> 0"},
+		{"Rider.Pace", sc.Rider.Pace, sc.Rider.Pace > 0, "> 0"},
+		{"Rider.BrakeDecel", sc.Rider.BrakeDecel, sc.Rider.BrakeDecel > 0, "> 0"},
+		{"Rider.OpenTime", sc.Rider.OpenTime, sc.Rider.OpenTime > 0, "> 0"},
+		{"Rider.ClutchTime", sc.Rider.ClutchTime, sc.Rider.ClutchTime > 0, "> 0"},
+		{"Rider.TurnRadius", sc.Rider.TurnRadius, sc.Rider.TurnRadius >= 1, "≥ 1"},
+		{"TruthRate", sc.TruthRate, sc.TruthRate > 0, "> 0"},
 	} {
 		if !c.ok {
-			return fmt.Errorf("sim: %s is %g and must be %s", c.name, c.value, c.must)
+			return finding.Fail("sim.outside", finding.Text("field", c.name), finding.Num("value", c.value), finding.Text("must", c.must))
 		}
 	}
 	if err := sc.checkGears(); err != nil {
@@ -50,10 +50,10 @@ func (sc *Scenario) Check() error {
 	}
 	for i, a := range sc.Plan {
 		if b, ok := a.(Bend); ok && b.Radius < 1 {
-			return fmt.Errorf("sim: act %d of the plan: a bend's radius is %g m and must be at least 1", i+1, b.Radius)
+			return finding.Fail("sim.bend_radius", finding.Count("act", i+1), finding.Distance("radius", b.Radius))
 		}
 		if a == nil {
-			return fmt.Errorf("sim: act %d of the plan is nil", i+1)
+			return finding.Fail("sim.no_act", finding.Count("act", i+1))
 		}
 	}
 	return nil
@@ -61,14 +61,14 @@ func (sc *Scenario) Check() error {
 
 func (sc *Scenario) checkGears() error {
 	if len(sc.Bike.Gears) == 0 {
-		return errors.New("sim: the bike has no gears; give at least one in Bike.Gears")
+		return finding.Fail("sim.no_gears")
 	}
 	if len(sc.Bike.Engine.Torque) == 0 {
-		return errors.New("sim: the engine has no torque; give its points in Bike.Engine.Torque")
+		return finding.Fail("sim.no_torque")
 	}
 	for i := 1; i < len(sc.Bike.Engine.Torque); i++ {
 		if sc.Bike.Engine.Torque[i].RPM <= sc.Bike.Engine.Torque[i-1].RPM {
-			return fmt.Errorf("sim: point %d of the torque curve is not above the one before it", i+1)
+			return finding.Fail("sim.torque_order", finding.Count("point", i+1))
 		}
 	}
 	return nil

@@ -1,10 +1,9 @@
 package sim
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -57,7 +56,7 @@ func (a EngineBrake) play(p *player) {
 	for p.ok() && p.now.v > a.To && p.now.v*p.ratio() > p.engine.IdleRPM {
 		p.step()
 		if p.late(d.Start, giveUp) {
-			p.fail(fmt.Errorf("the engine does not brake the bike to %.0f km/h", a.To/units.KMH))
+			p.fail(finding.Fail("sim.engine_brake", finding.Speed("to", a.To)))
 		}
 	}
 	p.end(d)
@@ -82,7 +81,7 @@ func (a Launch) play(p *player) {
 		p.cmd.rise = full * (r.TakeUp.grip(u+dt/bite) - grip) / dt
 		p.step()
 		if p.late(start, bite+giveUp/4) {
-			p.fail(errors.New("the clutch slips without end: the bike is too weak for the slope"))
+			p.fail(finding.Fail("sim.clutch_slips"))
 		}
 	}
 	d := Deed{Kind: KindLaunch, Start: p.moved, X: x, Out: p.now.cos > 0, Gear: 1, Setup: p.setup}
@@ -129,7 +128,7 @@ func orGear(asked, otherwise int) int {
 func (p *player) inGear(k Kind, gear int, from float64, done func() bool) {
 	const under = 3 * units.KMH
 	if gear > len(p.bike.Gears) {
-		p.fail(fmt.Errorf("the bike has no gear %d: it has %d", gear, len(p.bike.Gears)))
+		p.fail(finding.Fail("sim.no_such_gear", finding.Count("gear", gear), finding.Count("has", len(p.bike.Gears))))
 		return
 	}
 	p.reach(from - under)
@@ -166,7 +165,7 @@ func (a Push) play(p *player) {
 	for start := p.time(); p.ok() && (p.now.v < a.ToSpeed || p.now.s-from < a.ToDist); {
 		p.step()
 		if p.late(start, longestPush) {
-			p.fail(fmt.Errorf("the push is too weak: after %d s it has come to %.1f m/s", longestPush, p.now.v))
+			p.fail(finding.Fail("sim.weak_push", finding.Time("after", longestPush), finding.Speed("at", p.now.v)))
 		}
 	}
 	d.Start, d.Rollout = p.moved, p.rolled

@@ -1,10 +1,12 @@
 package sim
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
+
+	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // longestRide is where a ride that does not end is given up, s.
@@ -78,7 +80,7 @@ func (p *player) playAll() error {
 	for i, a := range p.sc.Plan {
 		a.play(p)
 		if p.err != nil {
-			return fmt.Errorf("sim: act %d of the plan (%T): %w", i+1, a, p.err)
+			return finding.Fail("sim.act", finding.Count("act", i+1), finding.Text("kind", fmt.Sprintf("%T", a)), sensors.Cause(p.err)).Because(p.err)
 		}
 	}
 	p.moment(p.now.a)
@@ -111,7 +113,7 @@ func (p *player) step() {
 	p.mic.step(t, &before, &p.now, p)
 	p.steps++
 	if t > longestRide {
-		p.fail(errors.New("the ride does not end"))
+		p.fail(finding.Fail("sim.endless"))
 	}
 }
 

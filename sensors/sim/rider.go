@@ -1,10 +1,9 @@
 package sim
 
 import (
-	"fmt"
 	"math"
 
-	"stillair/sensors/units"
+	"stillair/sensors/finding"
 )
 
 // How a rider handles the bike; common practice, for a calm rider.
@@ -85,7 +84,7 @@ func (p *player) reach(speed float64) {
 	for start := p.time(); p.ok() && (p.now.v < speed-0.3) == up && math.Abs(p.now.v-speed) > 0.3; {
 		p.aim(speed, pace)
 		if p.late(start, giveUp) {
-			p.fail(fmt.Errorf("the bike does not reach %.0f km/h: choose a lower speed or a stronger bike", speed/units.KMH))
+			p.fail(finding.Fail("sim.not_reached", finding.Speed("speed", speed)))
 		}
 	}
 }
@@ -110,7 +109,7 @@ func (p *player) holdTo(speed, x float64) {
 	for start := p.time(); p.ok() && p.ahead(x) > 0; {
 		p.aim(speed, p.sc.Rider.Pace)
 		if p.late(start, limit) {
-			p.fail(fmt.Errorf("the place at %.0f m is not reached at %.0f km/h", x, speed/units.KMH))
+			p.fail(finding.Fail("sim.place_not_reached", finding.Distance("place", x), finding.Speed("speed", speed)))
 		}
 	}
 }
@@ -125,7 +124,7 @@ func (p *player) brakeTo(speed, decel float64) {
 		p.cmd = command{mode: rolling, curve: p.cmd.curve, brake: grip * decel * (p.bike.Mass + p.bike.RotatingMass)}
 		p.step()
 		if p.late(start, giveUp) {
-			p.fail(fmt.Errorf("braking with %.2g m/s² does not slow the bike to %.0f km/h", decel, speed/units.KMH))
+			p.fail(finding.Fail("sim.weak_braking", finding.Acceleration("decel", decel), finding.Speed("speed", speed)))
 		}
 	}
 	p.cmd.brake = 0
@@ -174,7 +173,7 @@ func (p *player) openUntil(topGear int, since, open float64, done func() bool) {
 		}
 		p.step()
 		if p.late(start, giveUp) {
-			p.fail(fmt.Errorf("at full throttle the bike ends at %.0f km/h: choose a lower speed", p.now.v/units.KMH))
+			p.fail(finding.Fail("sim.top_speed", finding.Speed("at", p.now.v)))
 		}
 	}
 }

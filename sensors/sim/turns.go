@@ -1,8 +1,9 @@
 package sim
 
 import (
-	"errors"
 	"math"
+
+	"stillair/sensors/finding"
 )
 
 const (
@@ -34,7 +35,7 @@ func (p *player) arc(angle, radius, speed float64) {
 		p.cmd.curve = sign / radius * min(1, (min(turned, left)+0.04)/turnIn)
 		p.aim(speed, p.sc.Rider.Pace)
 		if p.late(began, limit) {
-			p.fail(errors.New("the bike does not come round the bend"))
+			p.fail(finding.Fail("sim.bend_not_done"))
 		}
 	}
 	p.cmd.curve = 0
