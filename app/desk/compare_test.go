@@ -16,11 +16,11 @@ func TestPlan(t *testing.T) {
 		wants []string
 	}{
 		{"enough", []string{"--change", "5%", "--wind-sd", "0.5"}, []string{"pairs of opposite coast-downs with each setup will do", "A ×", "then B ×", "chance of seeing it", "law of the place"}},
-		{"cannot", []string{"--change", "0.5%", "--wind-sd", "2"}, []string{"It cannot be done like this", "What would help", "a calmer day"}},
+		{"cannot", []string{"--change", "0.5%", "--wind-sd", "2"}, []string{"This plan cannot show it", "What would help", "a calmer day"}},
 		{"top speed", []string{"--faster", "5km/h", "--top-speed", "200km/h"}, []string{"To see a change of 7.7 % in drag"}},
 		{"power", []string{"--power", "4%", "--engine", "55kW", "--wind-sd", "0.5"}, []string{"power from 50 to 130 km/h", "opposite pulls with each setup will do", "repeats by 1.0 %", "closed course"}},
 		{"launch", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "4.5s"}, []string{"0.20 s in 0-100 km/h from the rollout", "opposite launches with each setup will do", "repeats by 0.10 s"}},
-		{"quarter mile", []string{"--quicker", "0.05s", "--over", "1/4mile", "--spread", "0.2s"}, []string{"0.05 s in 1/4 mile", "It cannot be done", "repeats more alike"}},
+		{"quarter mile", []string{"--quicker", "0.05s", "--over", "1/4mile", "--spread", "0.2s"}, []string{"0.05 s in 1/4 mile", "This plan cannot show it", "repeats more alike"}},
 		{"roll-on", []string{"--quicker", "0.5s", "--over", "80-120km/h", "--takes", "6s", "--wind-sd", "0.5"}, []string{"0.50 s in 80-120 km/h", "opposite roll-ons with each setup will do"}},
 	}
 	for _, tt := range tests {

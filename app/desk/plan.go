@@ -245,7 +245,7 @@ func planText(m *plan.Plan, say planWords) string {
 	if m.Enough {
 		p.title("%d pairs of %s with each setup will do.", m.Pairs, say.runs)
 	} else {
-		p.title("It cannot be done like this: even %d pairs of %s a setup are too few.", m.Pairs, say.runs)
+		p.title("This plan cannot show it, even with %d pairs of %s for each setup.", m.Pairs, say.runs)
 	}
 	p.line("  chance of seeing it    %.0f %%", percentAtMost99(m.Chance))
 	p.line("  the difference will be known to ± %s (95 %%)", say.amount(1.96*m.SE))

@@ -18,7 +18,7 @@ func TestPlanningATest(t *testing.T) {
 	h.await("pairs with each setup will do")
 	h.touch("2 %")
 	h.touch("Breezy")
-	h.await("It cannot be done like this")
+	h.await("This plan cannot show it")
 	h.await("A calmer day, with half the wind")
 	h.touch("Top speed")
 	h.await("It goes about")
