@@ -43,3 +43,32 @@ func TestLaunchesOfAScooter(t *testing.T) {
 		t.Errorf("%d of %d launches count", counted, launches)
 	}
 }
+
+// TestFarStamps: stamps far from a ride cost neither memory nor the ride.
+func TestFarStamps(t *testing.T) {
+	sc := sim.DefaultScenario(sim.Naked())
+	sc.Plan = sim.Launches(1, 110*units.KMH, 0)
+	ride, err := sim.Run(sc, 9400)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, far := range []float64{1.7e9, 1e15, 30 * 86400} {
+		log := *ride.Log
+		last := log.Motion[len(log.Motion)-1]
+		last.T = far
+		log.Motion = append(log.Motion[:len(log.Motion):len(log.Motion)], last)
+		res, err := Analyse(context.Background(), &log, Options{})
+		if err != nil {
+			t.Fatalf("%g: %v", far, err)
+		}
+		found := 0
+		for _, r := range res.Runs {
+			if r.Kind == Launch && r.Accepted() {
+				found++
+			}
+		}
+		if found != 1 || len(res.Notes) == 0 || len(res.Track.T) > 2*len(ride.Log.Motion) {
+			t.Errorf("%g: %d launches, %d notes, %d entries", far, found, len(res.Notes), len(res.Track.T))
+		}
+	}
+}

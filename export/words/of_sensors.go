@@ -18,6 +18,10 @@ func whyExample() finding.Arg { return finding.Of("why", finding.New("json.not_w
 func ofInput() []Entry {
 	sample := finding.Of("what", finding.New("input.sample"))
 	return []Entry{
+		{"log.other_part", args(finding.Time("length", 1800), finding.Count("samples", 90000)),
+			"another ride of {length.0} is in the same recording, hours away from this one, and is left out: {samples} samples",
+			"in derselben Aufzeichnung steckt, Stunden entfernt, noch eine Fahrt von {length.0}; sie bleibt hier weg: {samples} Werte"},
+		{"log.wild_stamp", nil, "a sample has a time far from all others and is left out", "ein Wert hat eine Zeit weit weg von allen anderen und bleibt weg"},
 		{"input.unreadable", args(whyExample()), "the file cannot be read: {why}", "die Datei lässt sich nicht lesen: {why}"},
 		{"input.cannot_open", args(whyExample()), "it cannot be opened: {why}", "lässt sich nicht öffnen: {why}"},
 		{"input.check_name", nil, "check the name", "den Namen prüfen"},
