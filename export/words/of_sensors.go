@@ -21,6 +21,8 @@ func ofInput() []Entry {
 		{"log.other_part", args(finding.Time("length", 1800), finding.Count("samples", 90000)),
 			"another ride of {length.0} is in the same recording, hours away from this one, and is left out: {samples} samples",
 			"in derselben Aufzeichnung steckt, Stunden entfernt, noch eine Fahrt von {length.0}; sie bleibt hier weg: {samples} Werte"},
+		{"log.stale_fixes", nil, "an old position and speed at the start, from before this ride, is left out",
+			"eine alte Position samt Tempo am Anfang, von vor dieser Fahrt, bleibt weg"},
 		{"log.wild_stamp", nil, "a sample has a time far from all others and is left out", "ein Wert hat eine Zeit weit weg von allen anderen und bleibt weg"},
 		{"input.unreadable", args(whyExample()), "the file cannot be read: {why}", "die Datei lässt sich nicht lesen: {why}"},
 		{"input.cannot_open", args(whyExample()), "it cannot be opened: {why}", "lässt sich nicht öffnen: {why}"},
