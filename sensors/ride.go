@@ -40,6 +40,7 @@ type Setup struct {
 	// Tyres says which tyres at which pressure, in the rider's words. Setups
 	// that say the same, or nothing, are taken to roll alike.
 	Tyres string
+	Notes string // whatever else the rider wants to remember of it
 }
 
 // UnknownRide returns a ride of which nothing was told.

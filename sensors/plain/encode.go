@@ -51,6 +51,7 @@ func EncodeRide(r sensors.Ride) []byte {
 		e.text("name", s.Name)
 		e.number("mass_kg", s.Mass, 0)
 		e.text("tyres", s.Tyres)
+		e.text("notes", s.Notes)
 		setups = append(setups, e.line())
 	}
 	o.list("setups", setups)

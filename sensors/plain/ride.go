@@ -193,9 +193,9 @@ func (f fields) mass(name string) float64 {
 func (d *rideReader) setups(ride *sensors.Ride, list []gjson.Result) {
 	for i, r := range list {
 		of := "setups[" + strconv.Itoa(i) + "]."
-		f := d.object(of, r, "from_s", "name", "mass_kg", "tyres")
+		f := d.object(of, r, "from_s", "name", "mass_kg", "tyres", "notes")
 		s := sensors.Setup{From: f.number("from_s", 0, -math.MaxFloat64, math.MaxFloat64, "ride.give_start"),
-			Name: f.text("name"), Mass: f.mass("mass_kg"), Tyres: f.text("tyres")}
+			Name: f.text("name"), Mass: f.mass("mass_kg"), Tyres: f.text("tyres"), Notes: f.text("notes")}
 		if math.IsNaN(s.From) {
 			d.fail(r, about("ride.missing", of+"from_s"), finding.New("ride.give_start"))
 		}

@@ -58,7 +58,7 @@ func random(seed uint64) *sensors.Log {
 		RotatingMass: maybe(10 * rng.Float64()), WindSD: maybe(rng.Float64()), LimitRPM: maybe(1000 + 9000*rng.Float64()), Cylinders: rng.IntN(5), Axes: mend.AxesUp,
 		Air:    sensors.Air{Temperature: maybe(20 * rng.NormFloat64()), Pressure: maybe(1e5 + 1000*rng.NormFloat64()), Humidity: maybe(rng.Float64())},
 		Gears:  []sensors.Gear{{Name: "4", RPMPerMPS: 165 * (0.5 + rng.Float64())}, {Name: "top", RPMPerMPS: 100}},
-		Setups: []sensors.Setup{{From: rng.Float64(), Name: "panniers off", Mass: math.NaN()}, {From: 10 + rng.Float64(), Name: "", Mass: 300 + rng.Float64()}}}
+		Setups: []sensors.Setup{{From: rng.Float64(), Name: "panniers off", Mass: math.NaN(), Tyres: "2.5 bar", Notes: "strap\n„loose“"}, {From: 10 + rng.Float64(), Name: "", Mass: 300 + rng.Float64()}}}
 	return log
 }
 
