@@ -33,12 +33,24 @@ func (n Named) Call(setup string) string {
 	return fmt.Sprintf("%s (%s)", setup, n.Name)
 }
 
+// Asked is what whoever compares rides wants to know.
+type Asked struct {
+	Matters float64 // relative difference that matters; 0: DefaultMatters
+	Bikes   bool    // compare different bikes too, and say so of each comparison
+}
+
 // Across compares setups that were ridden on different rides: every setup of
 // every ride with every one of another. Air and mass are corrected for. Where
 // the days had much the same wind all rides are fitted together, so that a
 // road they have in common cancels; otherwise each ride's own opposite pairs
-// have to do. The comparison is weaker than one within a ride, and says so.
-func Across(rides []Named, matters float64) ([]Comparison, error) {
+// have to do. The comparison is weaker than one within a ride, and says so. One
+// recording given twice, and different bikes unless they are asked for, are a
+// *sensors.InputError.
+func Across(rides []Named, asked Asked) ([]Comparison, error) {
+	if err := refused(rides, asked); err != nil {
+		return nil, err
+	}
+	matters := asked.Matters
 	if matters == 0 {
 		matters = DefaultMatters
 	}
@@ -71,7 +83,7 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 					base := la.Load(a.Result.Gravity)
 					out = append(out, Comparison{A: a.Call(la.Setup), B: with[j].Call(lb.Setup), Base: &base, Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
 						Limits: mostFirst(append(causes, Limit{ByDays, dayToDayCdA * la.CdA.X})),
-						Notes:  []finding.Finding{finding.New(codeOtherDay)}})
+						Notes:  notesAcross(a.Result, with[j].Result)})
 				}
 			}
 		}
@@ -81,6 +93,15 @@ func Across(rides []Named, matters float64) ([]Comparison, error) {
 		out[k].CdA, out[k].Crr = &vc[k], &vr[k]
 	}
 	return out, nil
+}
+
+// notesAcross is what weakens a comparison of two rides.
+func notesAcross(a, b *Result) []finding.Finding {
+	notes := []finding.Finding{finding.New(codeOtherDay)}
+	if differentBikes(a, b) {
+		notes = append([]finding.Finding{finding.New(codeOtherBike, bikesOf(a, b)...)}, notes...)
+	}
+	return notes
 }
 
 // independent is the difference of two road loads that share nothing, with

@@ -30,7 +30,7 @@ func TestAtSpeed(t *testing.T) {
 // TestAcross holds that rides of different days are compared with what days
 // differ in, and say that they are weaker.
 func TestAcross(t *testing.T) {
-	got, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", invented("panniers", 0.66)}}, 0)
+	got, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", invented("panniers", 0.66)}}, Asked{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +55,7 @@ func TestAcross(t *testing.T) {
 	if len(got[0].Notes) == 0 || !got[0].Notes[0].Is(codeOtherDay) {
 		t.Errorf("notes %v do not say that it is weaker", got[0].Notes)
 	}
-	if _, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", &Result{}}}, 0); err == nil {
+	if _, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", &Result{}}}, Asked{}); err == nil {
 		t.Error("a ride without road load was compared")
 	}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"path/filepath"
@@ -14,6 +15,8 @@ import (
 	"stillair/runs"
 	"stillair/runs/measure"
 	"stillair/runs/worth"
+	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // compareFlags are what compare takes.
@@ -25,6 +28,7 @@ type compareFlags struct {
 	limitRPM    float64
 	system      string
 	json        bool
+	bikes       bool
 	told        *told
 }
 
@@ -35,7 +39,8 @@ func compareCommand() command {
 With one recording, the setups ridden in it are compared: what they share, the
 road and the wind of the hour, cancels. With several, setups of different rides
 are compared too; that is weaker and says so, since days differ in more than
-was measured.
+was measured. One recording given twice is refused, and so are rides of
+different bikes, unless --different-bikes asks for them.
 
 Every difference gets one of three answers: it differs; none is shown, and one
 larger than so much is unlikely; or nobody can tell yet, and about so many more
@@ -58,6 +63,7 @@ Examples:
 			f.Float64Var(&c.tank, "tank", 0, "fuel in the tank, l; for the range")
 			f.Float64Var(&c.limitRPM, "limit-rpm", 0, "the engine's speed limit, 1/min; for the top speed")
 			f.StringVar(&c.system, "units", string(shown.Metric), "metric, imperial or both")
+			f.BoolVar(&c.bikes, "different-bikes", false, "compare rides of different bikes all the same")
 			f.BoolVar(&c.json, "json", false, "print the comparisons as JSON and nothing else")
 			c.told = addTold(f)
 			return c.run
@@ -91,8 +97,8 @@ func (c *compareFlags) run(ctx context.Context, w *world, args []string) error {
 	}
 	var across []runs.Comparison
 	if len(rides) > 1 {
-		if across, err = runs.Across(rides, matters); err != nil {
-			return err
+		if across, err = runs.Across(rides, runs.Asked{Matters: matters, Bikes: c.bikes}); err != nil {
+			return orBikes(err)
 		}
 	}
 	if c.json {
@@ -110,6 +116,17 @@ func (c *compareFlags) run(ctx context.Context, w *world, args []string) error {
 	}
 	p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")
 	return w.print(p.String())
+}
+
+// orBikes names the flag that has different bikes compared.
+func orBikes(err error) error {
+	var input *sensors.InputError
+	if errors.As(err, &input) && input.What.Code == runs.CodeDifferentBikes {
+		named := *input
+		named.Remedy = finding.Said("give rides of one bike, or --different-bikes to compare bikes; the output then says so")
+		return &named
+	}
+	return err
 }
 
 // consumption is the rider's own, nil where none was told.

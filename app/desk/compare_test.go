@@ -1,11 +1,16 @@
 package main
 
 import (
+	"errors"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"github.com/tidwall/gjson"
+
+	"stillair/runs"
+	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // TestPlan holds what a rider reads off a plan that works and one that does not.
@@ -107,9 +112,26 @@ func TestCompare(t *testing.T) {
 	if n := strings.Count(both, "What "); n < 4+2 {
 		t.Errorf("what a difference costs is told %d times, want for each within and across the rides:\n%s", n, both)
 	}
+	if code, _, err := desk(t, "compare", a, a); code != exitInput || !strings.Contains(err, "the same recording") {
+		t.Errorf("one file twice: exit %d, %s", code, err)
+	}
 	plan := good(t, "plan", "--change", "4%", "--wind-sd", "0.5", "--results", filepath.Join(first, "results.json"))
 	if !strings.Contains(plan, "pairs of opposite coast-downs") {
 		t.Errorf("a plan from earlier results: %s", plan)
+	}
+}
+
+// TestOrBikes holds that a refusal of different bikes names the flag, and that no
+// other error does.
+func TestOrBikes(t *testing.T) {
+	bikes := orBikes(&sensors.InputError{What: finding.New(runs.CodeDifferentBikes), Remedy: finding.New("compare.one_bike")})
+	if !strings.Contains(bikes.Error(), "--different-bikes") {
+		t.Errorf("different bikes: %v", bikes)
+	}
+	for _, err := range []error{&sensors.InputError{What: finding.New("compare.same_recording")}, errors.New("other")} {
+		if got := orBikes(err); got != err {
+			t.Errorf("%v became %v", err, got)
+		}
 	}
 }
 

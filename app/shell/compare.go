@@ -114,7 +114,7 @@ func (s *Shell) compareRides() {
 		named, err := measureAll(ctx, all)
 		var across []runs.Comparison
 		if err == nil && len(named) > 1 {
-			across, err = runs.Across(named, 0)
+			across, err = runs.Across(named, runs.Asked{})
 		}
 		letGo(named)
 		s.cfg.Do(func() {
