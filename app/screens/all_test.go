@@ -161,6 +161,8 @@ func resultScreens() []picture {
 		{"ride", func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, res, rideSenses(), true), on))
 		}},
+		{"ride two setups", func(s screens.Screens) fyne.CanvasObject { return rideAnswered(s, inventedCompared()) }},
+		{"ride not clear", func(s screens.Screens) fyne.CanvasObject { return rideAnswered(s, inventedUnclear()) }},
 		{"ride without runs", func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, &runs.Result{}, nil, false), on))
 		}},

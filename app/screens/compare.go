@@ -56,10 +56,8 @@ func (s Screens) howToCompare(on CompareActions) []fyne.CanvasObject {
 
 func (s Screens) difference(r view.CompareRow, scale string) fyne.CanvasObject {
 	k := s.Kit
-	symbol, ink := grade(r.Grade)
 	r.Band.ScaleText, r.Band.ShowZero = scale, true
-	return k.Card(k.Text(kit.Small, kit.Muted, r.Pair),
-		k.Row(10, kit.Top, k.Icon(symbol, ink, 24), kit.Grow(k.Text(kit.Strong, kit.Plain, r.Verdict), 1)), k.Interval(r.Band), s.delta(r.Delta))
+	return k.Card(k.Text(kit.Small, kit.Muted, r.Pair), s.said(r.Said), k.Interval(r.Band), s.delta(r.Delta))
 }
 
 // delta is a difference in its own unit, beside the band in percent.

@@ -77,7 +77,7 @@ func inventedRides() ([]runs.Named, []runs.Comparison, view.CompareAsk) {
 	return rides, []runs.Comparison{{A: rides[0].Call("panniers off"), B: rides[1].Call("panniers on"), Base: &base,
 			Load: &worth.Change{CdA: val(0.039, 0.024), Crr: val(0.0003, 0.0011), Cov: -9e-6},
 			CdA:  &compare.Verdict{Finding: compare.CannotTell, Delta: val(0.039, 0.024), CI: [2]float64{-0.011, 0.089}, Percent: 7, CIPercent: [2]float64{-2, 16}, MorePairs: 4},
-			Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: val(0.0003, 0.0011), CI: [2]float64{-0.0019, 0.0025}, Percent: 1.7, CIPercent: [2]float64{-10.5, 13.9}, Unlikely: 12.4},
+			Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: val(0.0003, 0.0006), CI: [2]float64{-0.0010, 0.0016}, Percent: 1.7, CIPercent: [2]float64{-5.7, 9.1}, Unlikely: 9.1},
 			Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.0141}, {Cause: runs.ByGusts, SE: 0.0118}, {Cause: runs.ByDays, SE: 0.0083}, {Cause: runs.ByMass, SE: 0.0081},
 				{Cause: runs.ByReceiver, SE: 0.0026}},
 			Notes: []finding.Finding{finding.New("compare.other_day")}}},

@@ -9,15 +9,18 @@ import (
 
 // RideActions is what the results of a recording lead to.
 type RideActions struct {
-	Back, Edit, Advice, Power func()
-	Run                       func(id int)
-	Load                      func(index int)
+	Back, Edit, Advice, Power, Compare func()
+	Run                                func(id int)
+	Load                               func(index int)
 }
 
 // Ride is the results of one recording.
 func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Ride
 	var body []fyne.CanvasObject
+	for _, a := range v.Answers {
+		body = append(body, s.answer(a, on.Compare))
+	}
 	if v.Invented {
 		body = append(body, k.Notice(kit.Info, kit.Accent, s.C.Book.Common.Invented, ""))
 	}

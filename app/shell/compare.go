@@ -40,11 +40,22 @@ func (s *Shell) compare() *kit.Page {
 	if len(s.compared.rides) == 1 {
 		res, title = s.compared.rides[0].Result, s.compared.rides[0].Name
 	}
-	bike := s.opened.ses.About.Bike
+	return s.screen.Compare(s.screen.C.Decide(res, fmt.Sprintf(s.screen.C.Book.Worth.Within, title), s.compareAsk(s.bikeOf(res))), on)
+}
+
+// bikeOf names the bike of a result, or else that of the open ride.
+func (s *Shell) bikeOf(res *runs.Result) string {
 	if res != nil && res.Ride.Bike != "" {
-		bike = res.Ride.Bike
+		return res.Ride.Bike
 	}
-	return s.screen.Compare(s.screen.C.Decide(res, fmt.Sprintf(s.screen.C.Book.Worth.Within, title), s.compareAsk(bike)), on)
+	return s.opened.ses.About.Bike
+}
+
+// compareOpened shows how the setups of the open ride differ.
+func (s *Shell) compareOpened() {
+	s.compared.rides, s.compared.across = nil, nil
+	s.home(screens.PlaceCompare)
+	s.goTo(screens.PlaceCompare)
 }
 
 // compareAsk takes consumption and highest engine speed from the bike of that

@@ -194,9 +194,10 @@ func (s *Shell) rideScreen() *kit.Page {
 	}
 	v := s.screen.C.Ride(o.ses, o.res, o.senses, o.coarse)
 	v.Invented, v.Saved = o.id == "", o.saved
+	v.Answers = s.screen.C.Answers(o.res, s.compareAsk(s.bikeOf(o.res)))
 	return s.screen.Ride(v, screens.RideActions{Back: s.goBack, Edit: edit,
 		Advice: func() { s.push(func() *kit.Page { return s.screen.Advice(s.screen.C.Advice(o.res), s.goBack) }) },
-		Run:    s.openRun, Power: s.openPower,
+		Run:    s.openRun, Power: s.openPower, Compare: s.compareOpened,
 		Load: func(i int) {
 			s.push(func() *kit.Page { return s.screen.Load(s.screen.C.Load(o.res, o.res.RoadLoads[i]), s.goBack) })
 		}})

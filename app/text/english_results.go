@@ -78,8 +78,10 @@ func englishCompare() Compare {
 		How3:      "Two to four pairs for each setup, within an hour.",
 		How4:      "Name the setup when you stand: “Other setup now”.",
 		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "the difference itself",
-		MoreBy: "%s %% more (95 %% sure: %s to %s)", LessBy: "%s %% less (95 %% sure: %s to %s)",
-		NoneShown: "No difference shown. One above %s %% is unlikely.", MorePairs: "Not clear yet: about %d more pairs needed.",
-		OneMorePair: "Not clear yet: about one more pair needed.", CalmerDay: "Not clear. A calmer day helps more than more pairs.",
+		MoreBy: "%s %% more", LessBy: "%s %% less", MoreDrag: "%s %% more drag", LessDrag: "%s %% less drag",
+		MorePower: "%s %% more power", LessPower: "%s %% less power",
+		NoneMatters: "No difference that matters", NotClear: "Not clear yet", NeverClear: "Not clear",
+		Sure: "Sure (95 %%: %s to %s %%)", Estimate: "Estimate %s %% (95 %%: %s to %s %%)",
+		MorePairs: "About %d more pairs needed.", OneMorePair: "About one more pair needed.", CalmerDay: "A calmer day helps more than more pairs.",
 	}
 }

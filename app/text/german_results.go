@@ -78,8 +78,10 @@ func germanCompare() Compare {
 		How3:      "Zwei bis vier Paare je Aufbau, binnen einer Stunde.",
 		How4:      "Den Aufbau im Stand nennen: „Ab jetzt anderer Aufbau“.",
 		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s", Delta: "der Unterschied selbst",
-		MoreBy: "%s %% mehr (95 %% sicher: %s bis %s)", LessBy: "%s %% weniger (95 %% sicher: %s bis %s)",
-		NoneShown: "Kein Unterschied zu sehen. Mehr als %s %% ist unwahrscheinlich.", MorePairs: "Noch nicht zu sagen. Etwa %d Paare mehr wären nötig.",
-		OneMorePair: "Noch nicht zu sagen. Ein Paar mehr könnte genügen.", CalmerDay: "Nicht zu sagen. Ein ruhigerer Tag hilft mehr als weitere Paare.",
+		MoreBy: "%s %% mehr", LessBy: "%s %% weniger", MoreDrag: "%s %% mehr Luftwiderstand", LessDrag: "%s %% weniger Luftwiderstand",
+		MorePower: "%s %% mehr Leistung", LessPower: "%s %% weniger Leistung",
+		NoneMatters: "Kein Unterschied, der zählt", NotClear: "Noch unklar", NeverClear: "Unklar",
+		Sure: "Sicher (95 %%: %s bis %s %%)", Estimate: "Schätzung %s %% (95 %%: %s bis %s %%)",
+		MorePairs: "Etwa %d weitere Paare nötig.", OneMorePair: "Etwa ein weiteres Paar nötig.", CalmerDay: "Ein ruhigerer Tag hilft mehr als weitere Paare.",
 	}
 }

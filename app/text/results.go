@@ -40,7 +40,9 @@ type Load struct {
 
 // Compare is the place of the comparison of setups.
 type Compare struct {
-	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4    string
-	DragTitle, RollTitle, Scale, Against, Delta                  string
-	MoreBy, LessBy, NoneShown, MorePairs, OneMorePair, CalmerDay string
+	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4 string
+	DragTitle, RollTitle, Scale, Against, Delta               string
+	MoreBy, LessBy, MoreDrag, LessDrag, MorePower, LessPower  string
+	NoneMatters, NotClear, NeverClear                         string // what takes the place of a size
+	Sure, Estimate, MorePairs, OneMorePair, CalmerDay         string // how certain that is
 }

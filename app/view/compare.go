@@ -35,11 +35,10 @@ type CompareGroup struct {
 // CompareRow is one difference: in words first, then as a band around no
 // change.
 type CompareRow struct {
-	Pair    string  // "panniers on, against panniers off"
-	Verdict string  // the answer, in a sentence
-	Delta   Reading // the difference in its own unit
-	Grade   Grade   // Fine: a difference is shown; Absent: none is; Waiting: it cannot be told yet
-	Band    Interval
+	Pair string // "panniers on, against panniers off"
+	Said
+	Delta Reading // the difference in its own unit
+	Band  Interval
 }
 
 // Empty reports whether there is nothing to compare yet.
@@ -85,22 +84,9 @@ func (c Context) compareRow(pair string, v compare.Verdict, q shown.Quantity) Co
 			r.Delta.Number = "+" + r.Delta.Number
 		}
 	}
-	lo, hi := v.CIPercent[0], v.CIPercent[1]
-	switch {
-	case v.Finding == compare.Differs && v.Percent > 0:
-		r.Grade, r.Verdict = Fine, fmt.Sprintf(t.MoreBy, c.Number(v.Percent, 1), c.Number(lo, 1), c.Number(hi, 1))
-	case v.Finding == compare.Differs:
-		r.Grade, r.Verdict = Fine, fmt.Sprintf(t.LessBy, c.Number(-v.Percent, 1), c.Number(-hi, 1), c.Number(-lo, 1))
-	case v.Finding == compare.NoneShown:
-		r.Grade, r.Verdict = Absent, fmt.Sprintf(t.NoneShown, c.Number(math.Ceil(v.Unlikely), 0))
-	case v.Beyond:
-		r.Verdict = t.CalmerDay
-	case v.MorePairs == 1:
-		r.Verdict = t.OneMorePair
-	default:
-		r.Verdict = fmt.Sprintf(t.MorePairs, v.MorePairs)
-	}
-	r.Band = Interval{Best: v.Percent, From: lo, To: hi, ShowZero: true, Spoken: join(". ", pair+": "+r.Verdict, r.Delta.Spoken())}
+	r.Said = c.said(v, t.MoreBy, t.LessBy)
+	r.Band = Interval{Best: v.Percent, From: v.CIPercent[0], To: v.CIPercent[1], ShowZero: true,
+		Spoken: join(". ", pair+": "+r.Verdict, r.Certainty, r.Delta.Spoken())}
 	return r
 }
 

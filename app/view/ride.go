@@ -17,6 +17,7 @@ type Ride struct {
 	Title, When, Length string
 	Saved               string // how the recording ended, just after the ride
 	Invented            bool
+	Answers             []Answer // whether its setups differ; stands first
 	Loads               []LoadCard
 	NoPairs             bool // there are coast-downs and no pair
 	Runs                []RunRow

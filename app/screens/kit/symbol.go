@@ -25,6 +25,8 @@ const (
 	RingFull  Symbol = "ring chosen"
 	Back      Symbol = "back"
 	Forward   Symbol = "forward"
+	Up        Symbol = "up"
+	Down      Symbol = "down"
 	Plus      Symbol = "plus"
 	Pencil    Symbol = "pencil"
 	Bin       Symbol = "bin"
@@ -77,6 +79,10 @@ func drawn(s Symbol) string {
 		return `<path d="M15 4.5 L7.5 12 L15 19.5"/>`
 	case Forward:
 		return `<path d="M9 4.5 L16.5 12 L9 19.5"/>`
+	case Up:
+		return `<path d="M12 20.5 L12 3.5 M5 10.5 L12 3.5 L19 10.5"/>`
+	case Down:
+		return `<path d="M12 3.5 L12 20.5 M5 13.5 L12 20.5 L19 13.5"/>`
 	case Plus:
 		return `<path d="M12 4 L12 20 M4 12 L20 12"/>`
 	case Pencil:
