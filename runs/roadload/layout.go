@@ -1,20 +1,26 @@
 package roadload
 
+import (
+	"cmp"
+	"slices"
+)
+
 // layout says which unknown stands where in the vector of everything that is
 // common to several runs: first the road load of the setups, which is wanted,
 // then the random effects, which have a prior spread. What belongs to one run
 // only (its starting speed) never gets into this vector.
 type layout struct {
 	setups int
-	pairs  []int // pair numbers; runs without a partner have one of their own
-	slope  int   // index of k; −1: held
-	wind   int   // first of one for each pair
-	grade  int   // first of one for each pair
-	shift  []int // of each pair: how far the wind changed between its runs; −1: not at all
-	shifts bool  // it did in all pairs, by a spread that is learned
-	warm   int   // −1: none
-	press  int   // the barometer's share of dynamic pressure; −1: no barometer
-	knot   int   // first knot of the road's profile
+	pairs  []int   // pair numbers; runs without a partner have one of their own
+	days   [][]int // indices of the pairs ridden on one day
+	slope  int     // index of k; −1: held
+	wind   int     // first of one for each pair
+	grade  int     // first of one for each pair
+	shift  []int   // of each pair: how far the wind changed between its runs; −1: not at all
+	shifts bool    // it did in all pairs, by a spread that is learned
+	warm   int     // −1: none
+	press  int     // the barometer's share of dynamic pressure; −1: no barometer
+	knot   int     // first knot of the road's profile
 	knots  int
 	road   []stretch
 	mirror *mirror // nil: places are known
@@ -35,6 +41,7 @@ func newLayout(runs []*coast, opts Options) layout {
 		l.setups = max(l.setups, r.setup+1)
 		r.pairIndex = l.pairIndex(r)
 	}
+	l.days = daysOf(runs, len(l.pairs))
 	l.size = 2 * l.setups
 	take := func(n int) int {
 		at := l.size
@@ -83,4 +90,33 @@ func (l *layout) pairIndex(r *coast) int {
 	}
 	l.pairs = append(l.pairs, number)
 	return len(l.pairs) - 1
+}
+
+// sameDay is the time between two runs, h, from which they are of different
+// days, with a wind of its own each.
+const sameDay = 12
+
+// daysOf parts the pairs by day.
+func daysOf(runs []*coast, pairs int) [][]int {
+	at := make([]float64, pairs)
+	for _, r := range runs {
+		at[r.pairIndex] = r.hours
+	}
+	order := make([]int, pairs)
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(at[i], at[j]) })
+	var days [][]int
+	for k, i := range order {
+		if k == 0 || at[i]-at[order[k-1]] > sameDay {
+			days = append(days, nil)
+		}
+		last := len(days) - 1
+		days[last] = append(days[last], i)
+	}
+	for _, d := range days {
+		slices.Sort(d)
+	}
+	return days
 }

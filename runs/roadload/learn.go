@@ -81,10 +81,13 @@ func (l *learner) on(s *system) *learner {
 }
 
 // noiseAt turns logarithms into a noise.
+//
+// A dial turns no farther than farDial: where the likelihood is flat towards
+// nothing (a smooth road, still air), farther on only rounding errors differ.
 func (l *learner) noiseAt(at []float64) Noise {
 	n := l.prior
 	for i, d := range l.dials {
-		*d.of(&n) *= math.Exp(at[i])
+		*d.of(&n) *= math.Exp(math.Max(-farDial, math.Min(farDial, at[i])))
 	}
 	return n
 }
@@ -105,6 +108,7 @@ func (l *learner) cost(at []float64) float64 {
 const (
 	dialStep  = 0.02 // of the differences, in the logarithm
 	dialMove  = 1.0  // the farthest a dial turns at once
+	farDial   = 4.0  // of a logarithm: a factor of 55, two standard deviations of the widest prior
 	dialLoops = 25
 	dialGain  = 0.01 // of the cost: less is not worth another step
 )

@@ -10,6 +10,11 @@ import (
 // the equations factorised there.
 func (l *learner) learn() error {
 	l.slope()
+	if math.IsInf(l.value, 1) {
+		clear(l.at) // no equations there: begin again at what was expected
+		l.model = nil
+		l.slope()
+	}
 	if l.model == nil {
 		l.believe()
 	}
@@ -36,7 +41,11 @@ func (l *learner) learn() error {
 func (l *learner) believe() {
 	l.model = mat.NewSymDense(len(l.at), nil)
 	for i, d := range l.dials {
-		l.model.SetSym(i, i, math.Max(l.diagonal[i], 1/(d.sd*d.sd)))
+		bend := 1 / (d.sd * d.sd)
+		if l.diagonal[i] > bend && !math.IsInf(l.diagonal[i], 1) {
+			bend = l.diagonal[i]
+		}
+		l.model.SetSym(i, i, bend)
 	}
 }
 

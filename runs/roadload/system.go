@@ -1,7 +1,6 @@
 package roadload
 
 import (
-	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/mat"
@@ -23,8 +22,6 @@ type system struct {
 	g, x *mat.VecDense
 	chol mat.Cholesky
 }
-
-var errSingular = errors.New("the runs do not determine the road load")
 
 func newSystem(runs []*coast, opts Options) *system {
 	s := &system{opts: opts, runs: runs, lay: newLayout(runs, opts)}
@@ -93,9 +90,9 @@ func (s *system) prior(n Noise) (logDet float64) {
 	if s.lay.slope >= 0 {
 		free(s.lay.slope, s.opts.Slope.SE)
 	}
-	for i := range s.lay.pairs {
-		free(s.lay.wind+i, s.opts.WindSD)
-		free(s.lay.grade+i, s.opts.GradeSD)
+	for _, day := range s.lay.days {
+		logDet += sharedPrior(day, s.lay.wind, s.opts.WindSD, commonWindSD, add)
+		logDet += sharedPrior(day, s.lay.grade, s.opts.GradeSD, commonGradeSD, add)
 	}
 	for _, at := range s.lay.shift {
 		if at >= 0 {
@@ -113,6 +110,30 @@ func (s *system) prior(n Noise) (logDet float64) {
 		return logDet + s.lay.mirror.prior(n, knots)
 	}
 	return logDet + profilePrior(s.lay.road, n, knots)
+}
+
+// What all pairs of a day may have in common: a steady wind along the road, in
+// which a test can still be ridden, and the slope of a road between two towns.
+// Both are wide: the runs know them well, and only deviations need a prior.
+const (
+	commonWindSD  = 5.0  // m/s
+	commonGradeSD = 0.03 // 1
+)
+
+// sharedPrior adds the inverse covariance of effects, from index at on, that
+// have a deviation each and one mean in common, and returns the logarithm of
+// the determinant of their covariance sd²·I + common²·11ᵀ (Sherman and
+// Morrison's formula, and the determinant lemma).
+func sharedPrior(members []int, at int, sd, common float64, add func(i, j int, x float64)) float64 {
+	n := float64(len(members))
+	shared := common * common / (sd*sd + n*common*common)
+	for k, i := range members {
+		add(at+i, at+i, (1-shared)/(sd*sd))
+		for _, j := range members[:k] {
+			add(at+j, at+i, -shared/(sd*sd))
+		}
+	}
+	return 2*n*math.Log(sd) + math.Log(1+n*common*common/(sd*sd))
 }
 
 // improve takes the solution of evaluate into the state, and returns how far
