@@ -123,11 +123,28 @@ func independent(a, b RoadLoad) roadload.LoadDifference {
 
 // acrossDays adds to a difference what days differ in. That part is common
 // practice and not counted from data, so it adds to the degrees of freedom.
+//
+// Rolling resistance is compared as it would be in air of 20 °C.
 func acrossDays(d roadload.LoadDifference, a, b RoadLoad) (cda, crr compare.Difference) {
 	widened := func(delta measure.Value, dof, base, between float64) compare.Difference {
 		se := math.Hypot(delta.SE, between*base)
 		return compare.Difference{Delta: measure.Value{X: delta.X, SE: se}, Base: base,
 			DoF: dof * math.Pow(se/delta.SE, 4), Pairs: min(a.Pairs, b.Pairs)}
 	}
-	return widened(d.CdA, d.DoF, a.CdA.X, dayToDayCdA), widened(d.Crr, d.CrrDoF, a.Crr.X, dayToDayCrr)
+	crr = widened(towards20(d.Crr, a, b), d.CrrDoF, a.Crr.X, dayToDayCrr)
+	return widened(d.CdA, d.DoF, a.CdA.X, dayToDayCdA), crr
+}
+
+// towards20 takes a difference of rolling resistance to 20 °C: the same tyres
+// roll harder on a cold day.
+func towards20(d Value, a, b RoadLoad) Value {
+	if a.CrrAt20 == (Value{}) || b.CrrAt20 == (Value{}) {
+		return d
+	}
+	moved := (b.CrrAt20.X - b.Crr.X) - (a.CrrAt20.X - a.Crr.X)
+	own := func(l RoadLoad) float64 { // what the correction itself leaves
+		carried := l.Crr.SE * l.CrrAt20.X / l.Crr.X
+		return math.Sqrt(math.Max(0, l.CrrAt20.SE*l.CrrAt20.SE-carried*carried))
+	}
+	return Value{X: d.X + moved, SE: math.Hypot(d.SE, math.Hypot(own(a), own(b)))}
 }

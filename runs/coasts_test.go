@@ -67,7 +67,7 @@ func (e loadErrors) ride(t *testing.T, sc sim.Scenario, seed uint64) {
 		t.Errorf("seed %d: %d road loads, %q", seed, len(result.RoadLoads), result.Warnings)
 		return
 	}
-	l := result.RoadLoads[0]
+	l := result.Estimate.Loads[0] // the intervals of noise: what is assumed is true in these rides
 	for _, x := range []struct {
 		name  string
 		got   Value

@@ -34,6 +34,13 @@ const (
 	codeOneBike        finding.Code = "compare.one_bike"
 	codeOtherBike      finding.Code = "compare.other_bike"
 	codeTyresAlike     finding.Code = "compare.tyres_alike"
+	codeNoPairs        finding.Code = "load.no_pairs"
+	codeWindChanged    finding.Code = "coast.wind_changed"
+	codeLeftOut        finding.Code = "coast.left_out"
+	codeMassAsked      finding.Code = "compare.mass_not_entered"
+	codeSeaLevel       finding.Code = "air.sea_level"
+	codeMaybeSeaLevel  finding.Code = "air.maybe_sea_level"
+	codeBarometer      finding.Code = "air.barometer_differs"
 	codeOnePair        finding.Code = "compare.one_pair"
 )
 

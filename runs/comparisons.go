@@ -95,6 +95,9 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 				out[k].Notes = append(out[k].Notes, finding.New(codeTyresAlike))
 			}
 		}
+		if asked, ok := askMass(result, c, la, d.CdA); ok {
+			out[k].Notes = append(out[k].Notes, asked)
+		}
 		pairs := min(la.Pairs, lb.Pairs)
 		which = append(which, k)
 		cda = append(cda, compare.Difference{Delta: d.CdA, Base: la.CdA.X, DoF: d.DoF, Pairs: pairs})
@@ -108,6 +111,18 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 	for n, k := range which {
 		out[k].CdA, out[k].Crr = &vc[n], &vr[n]
 	}
+}
+
+// askMass asks whether the weight changed too, where the second setup's was not
+// entered: 10 kg more, not entered, look like that much less drag.
+func askMass(result *Result, c Comparison, a RoadLoad, delta Value) (finding.Finding, bool) {
+	if result.weighed[c.B] {
+		return finding.Finding{}, false
+	}
+	const load = 10.0 // kg
+	effect := load / a.Mass
+	return finding.New(codeMassAsked, finding.Text("setup", c.B), finding.Mass("load", load),
+		finding.Share("as_drag", effect), finding.Share("corrected", delta.X/a.CdA.X+effect)).OfSetup(c.B), true
 }
 
 // sameTyres reports whether nothing was told of two setups that makes their

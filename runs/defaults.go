@@ -16,6 +16,7 @@ const (
 	usualMass     = 280.0 // kg, bike and rider
 	usualMassSD   = 60.0  // kg
 	weighedSD     = 0.015 // share of a mass that was told without saying how well
+	plausibleLoad = 10.0  // kg, standard deviation of what a change of setup weighs and nobody entered: half of two packed cases, two thirds of a full tank (common practice)
 	rotatingShare = 0.04  // of the mass (UN motorcycle test cycle, GTR 2)
 	usualWind     = 1.5   // m/s, standard deviation along the road between pairs
 	usualCelsius  = 15.0  // °C, standard atmosphere (ISO 2533)
@@ -26,13 +27,17 @@ const (
 type conditions struct {
 	ride     sensors.Ride
 	air      air.State
+	weighed  map[string]bool // setups whose mass was entered
 	defaults []string
 	warnings []finding.Finding
 }
 
 // settle puts defaults in the place of what the rider did not tell.
 func settle(log *sensors.Log) conditions {
-	c := conditions{ride: log.Ride}
+	c := conditions{ride: log.Ride, weighed: map[string]bool{}}
+	for _, s := range log.Ride.Setups {
+		c.weighed[s.Name] = c.weighed[s.Name] || !math.IsNaN(s.Mass)
+	}
 	c.ride.Setups = append([]sensors.Setup(nil), log.Ride.Setups...)
 	c.settleMass()
 	c.settleAir(log)
@@ -81,32 +86,12 @@ func (c *conditions) settleAir(log *sensors.Log) {
 		a.Temperature = usualCelsius
 		c.air.Temperature = measure.Value{X: usualCelsius, SE: 8}
 	}
-	c.air.Pressure = measure.Value{X: a.Pressure, SE: 150}
-	if math.IsNaN(a.Pressure) {
-		c.settlePressure(log)
-	}
+	c.settlePressure(log)
 	c.air.Humidity = measure.Value{X: a.Humidity, SE: 0.1}
 	if c.missing("air.humidity_pct", a.Humidity) {
 		a.Humidity = usualHumidity
 		c.air.Humidity = measure.Value{X: usualHumidity, SE: 0.25}
 	}
-}
-
-// settlePressure takes the air pressure from the phone's barometer or, where
-// there is none, from the altitude.
-func (c *conditions) settlePressure(log *sensors.Log) {
-	if n := len(log.Pressure); n > 0 {
-		sum := 0.0
-		for _, p := range log.Pressure {
-			sum += p.Pa
-		}
-		c.air.Pressure = measure.Value{X: sum / float64(n), SE: 150}
-	} else {
-		c.defaults = append(c.defaults, "air.pressure_hpa")
-		_, p, _ := air.Standard(altitude(log))
-		c.air.Pressure = measure.Value{X: p, SE: 1200}
-	}
-	c.ride.Air.Pressure = c.air.Pressure.X
 }
 
 // altitude is the mean of what the fixes say, m; 0 where they say nothing.

@@ -38,7 +38,7 @@ const little = 1e-3
 func used(input []roadload.Run, est *roadload.Estimate) []roadload.Run {
 	out := map[int]bool{}
 	for _, r := range est.Runs {
-		out[r.ID] = r.Reason != ""
+		out[r.ID] = !r.Reason.IsZero()
 	}
 	var kept []roadload.Run
 	for _, r := range input {

@@ -2,6 +2,7 @@ package runs
 
 import (
 	"errors"
+	"slices"
 
 	"stillair/runs/pairing"
 	"stillair/runs/roadload"
@@ -70,6 +71,7 @@ func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Est
 		}
 		result.reject(f, est, i)
 		if rest := f.without(i); len(rest.runs) > 0 {
+			opts.LoadSD = slices.Delete(slices.Clone(opts.LoadSD), i, i+1)
 			return fitPossible(result, rest, opts)
 		}
 		return nil, f, roadload.ErrNoRuns

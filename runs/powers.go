@@ -214,7 +214,7 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 // in it. Neither changes the force that held the bike back for a given mass,
 // and what the mass does to power as a whole is counted there.
 func forceOnly(l worth.Load, known conditions) worth.Load {
-	opts := known.options(l.Gravity)
+	opts := known.options(l.Gravity, nil)
 	scale := l.CdA.X * math.Hypot(opts.MassSD, opts.DensitySD)
 	l.CdA.SE = math.Sqrt(math.Max(l.CdA.SE*l.CdA.SE-scale*scale, 0))
 	return l

@@ -60,18 +60,28 @@ type Mark = marks.Mark
 
 // RoadLoad is what holds a setup back, from all its coast-down pairs together.
 type RoadLoad struct {
-	Setup   string
-	Pairs   int
-	Runs    []int      // IDs
-	Mass    float64    // kg as ridden, told or assumed
-	CdA     Value      // drag area, m²
-	Crr     Value      // rolling resistance at standstill, dimensionless
-	Cov     float64    // covariance of CdA and Crr, m²
-	DoF     float64    // degrees of freedom of the t intervals
-	CdACI   [2]float64 // 95 % interval, m²
-	CrrCI   [2]float64
+	Setup string
+	Pairs int
+	Runs  []int      // IDs
+	Mass  float64    // kg as ridden, told or assumed
+	CdA   Value      // drag area, m²
+	Crr   Value      // rolling resistance at standstill, dimensionless
+	Cov   float64    // covariance of CdA and Crr, m²
+	DoF   float64    // degrees of freedom of the t intervals
+	CdACI [2]float64 // 95 % interval, m²
+	CrrCI [2]float64
+
+	// CdA and Crr lean on what is assumed of how either force grows with speed,
+	// of cross-wind, posture, warm tyres and mass. Their standard uncertainty is
+	// made of two parts: from noise, which more pairs make smaller, and from
+	// what is assumed, which they do not.
+	CdANoise, CdAAssumed float64 // m²
+	CrrNoise, CrrAssumed float64
+
 	Density float64           // air density, kg/m³
 	A       Value             // constant force at the standard's reference conditions, N
+	CrrAt20 Value             // rolling resistance as tyres have it in air of 20 °C, for comparing days
+	AAt20   Value             // A likewise, N
 	C       Value             // force per speed squared at the same, N/(m/s)²
 	Limits  []Limit           // what limits the certainty of CdA, the most first
 	Notes   []finding.Finding // what a reader of the figure should know
@@ -80,7 +90,23 @@ type RoadLoad struct {
 	// regulations do: biased by wind and too sure of itself, for comparison
 	// with figures made that way; nil where it cannot be.
 	Stepwise *roadload.Load
+
+	force func(v float64) Value
 }
+
+// Force is what holds the setup back on the level in still air at v m/s, N. It
+// is known better than its split into CdA and Crr: where more is put down to
+// the air than belongs there, less is put down to the tyres. NaN where the
+// road load was not made by a fit.
+func (l RoadLoad) Force(v float64) Value {
+	if l.force == nil {
+		return measure.Unknown()
+	}
+	return l.force(v)
+}
+
+// Power is what it takes to hold v m/s on the level in still air, W at the tyre.
+func (l RoadLoad) Power(v float64) Value { return l.Force(v).Times(v) }
 
 // Result is everything computed from one ride.
 type Result struct {
@@ -96,5 +122,6 @@ type Result struct {
 	Compared  []Comparison       // every two setups that have something in common
 	Gravity   float64            // where the ride was, m/s²
 
-	coasts *coastData // what Estimate was fitted to, for fitting rides together
+	weighed map[string]bool // setups whose mass was entered
+	coasts  *coastData      // what Estimate was fitted to, for fitting rides together
 }

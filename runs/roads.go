@@ -1,7 +1,6 @@
 package runs
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/fusion"
@@ -22,11 +21,10 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 	names, input, used := roadRuns(result, coasts, pairUp(result, coasts, where), where, known)
 	if len(input) == 0 {
-		result.Warnings = append(result.Warnings, finding.Said("no two coast-downs belong together as a pair of opposite runs, so there is no road load: "+
-			"ride the same stretch in both directions, one soon after the other"))
+		result.Warnings = append(result.Warnings, finding.New(codeNoPairs))
 		return
 	}
-	opts := known.options(result.Gravity)
+	opts := known.options(result.Gravity, names)
 	for i := range input {
 		input[i].Height = roadload.Heights(input[i].T, log.Pressure, input[i].Density, opts.Gravity)
 	}
@@ -52,13 +50,20 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 }
 
-// options says to the fit what is known beforehand.
-func (c conditions) options(gravity float64) roadload.Options {
+// options says to the fit of these setups what is known beforehand.
+func (c conditions) options(gravity float64, setups []string) roadload.Options {
 	density := c.air.Density()
 	opts := roadload.DefaultOptions(c.ride.WindSD)
 	opts.MassSD = c.ride.MassSD / c.ride.Mass
 	opts.DensitySD = density.SE / density.X
 	opts.Gravity = gravity
+	for i, name := range setups {
+		sd := 0.0
+		if i > 0 && !c.weighed[name] {
+			sd = plausibleLoad / c.ride.Mass
+		}
+		opts.LoadSD = append(opts.LoadSD, sd)
+	}
 	return opts
 }
 
@@ -170,39 +175,63 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 	}
 	for _, f := range est.Runs {
 		run := byID[f.ID]
-		if f.Reason != "" {
-			run.Reasons = append(run.Reasons, finding.Said(f.Reason))
+		if !f.Reason.IsZero() {
+			run.Reasons = append(run.Reasons, f.Reason)
 			continue
 		}
 		run.Curve = &Curve{T: f.T, V: f.V, Fit: f.Fit}
 		if p := shifts[run.Pair]; p.WindChanged() {
-			run.Cautions = append(run.Cautions, finding.Said(fmt.Sprintf("the wind along the road changed by about %.1f m/s (%.0f km/h) between this run and the one the other way, so the two count for less",
-				math.Abs(p.Shift.X), math.Abs(p.Shift.X)/units.KMH)))
+			run.Cautions = append(run.Cautions, finding.New(codeWindChanged, finding.Wind("by", math.Abs(p.Shift.X)).With(p.Shift.SE)).OfRun(run.ID))
 		}
 		for _, c := range f.Cuts {
-			run.Cautions = append(run.Cautions, finding.Said(fmt.Sprintf("%.1f s were left out at %.0f km/h: %s",
-				c.To-c.From, result.Track.At((c.From+c.To)/2).V/units.KMH, c.Reason)))
+			run.Cautions = append(run.Cautions, finding.New(codeLeftOut, finding.Time("for", c.To-c.From),
+				finding.Speed("at", result.Track.At((c.From+c.To)/2).V), finding.Of("why", c.Reason)).OfRun(run.ID).Within(c.From, c.To))
 		}
 	}
 }
 
 // newRoadLoad puts together what is said of one setup.
 func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate, known conditions, opts roadload.Options) RoadLoad {
-	load := est.Loads[setup]
+	load, noise := est.Total(setup), est.Loads[setup]
 	out := RoadLoad{
 		Setup: name, Pairs: load.Pairs, Mass: known.ride.Mass, CdA: load.CdA, Crr: load.Crr, Cov: load.Cov,
 		DoF: load.DoF, CdACI: load.CdACI, CrrCI: load.CrrCI, Density: known.air.Density().X, Notes: est.Notes,
 	}
+	scale := math.Hypot(opts.MassSD, opts.DensitySD) * load.CdA.X // in the fit's own standard error already
+	out.CdANoise = math.Sqrt(math.Max(0, noise.CdA.SE*noise.CdA.SE-scale*scale))
+	out.CdAAssumed = math.Sqrt(math.Max(0, load.CdA.SE*load.CdA.SE-out.CdANoise*out.CdANoise))
+	out.CrrNoise = noise.Crr.SE
+	out.CrrAssumed = math.Sqrt(math.Max(0, load.Crr.SE*load.Crr.SE-noise.Crr.SE*noise.Crr.SE))
 	for _, f := range est.Runs {
 		run := result.Runs[f.ID-1]
-		if f.Reason == "" && run.Setup == name {
+		if f.Reason.IsZero() && run.Setup == name {
 			out.Runs = append(out.Runs, f.ID)
 			out.Mass = massAt(known.ride, run.Start)
 		}
 	}
 	c := load.At(reference(out.Mass, opts))
 	out.A, out.C = c.A, c.C
+	out.CrrAt20, out.AAt20 = at20(out.Crr, known.air.Temperature), at20(out.A, known.air.Temperature)
+	vehicle := roadload.Vehicle{Mass: out.Mass, Inertia: out.Mass + known.ride.RotatingMass, Density: out.Density, Gravity: opts.Gravity, Slope: opts.Slope.X}
+	out.force = func(v float64) Value { return est.Force(setup, v, vehicle) }
 	return out
+}
+
+// Rolling resistance falls by tyreCooling of itself a kelvin: the correction
+// factor K0 of coast-down standards (from memory), towards their reference of
+// 20 °C. Tyres were found between 0.6 and 0.9 %.
+const (
+	tyreCooling   = 0.0086 // 1/K
+	tyreCoolingSD = 0.002  // 1/K
+	tyreReference = 20.0   // °C
+)
+
+// at20 takes a rolling resistance from the air's temperature to 20 °C.
+func at20(rolling, air Value) Value {
+	apart := air.X - tyreReference
+	factor := 1 + tyreCooling*apart
+	own := rolling.X * math.Hypot(tyreCooling*air.SE, tyreCoolingSD*apart)
+	return Value{X: rolling.X * factor, SE: math.Hypot(rolling.SE*factor, own)}
 }
 
 // reference is the state at which force coefficients are quoted: dry air of

@@ -42,9 +42,11 @@ func together(rides []Named) *common {
 	var input []roadload.Run
 	setups := 0
 	opts := rides[0].Result.coasts.opts
+	opts.LoadSD = nil
 	for k, ride := range rides {
 		d := ride.Result.coasts
 		opts.WindSD = math.Max(opts.WindSD, d.opts.WindSD)
+		opts.LoadSD = append(opts.LoadSD, d.opts.LoadSD...)
 		for _, r := range used(d.runs, ride.Result.Estimate) {
 			c := d.placeOf(r.ID)
 			c.ID, c.Start, c.End = len(places)+1, c.Start+ridesApart*float64(k), c.End+ridesApart*float64(k)

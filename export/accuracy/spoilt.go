@@ -72,7 +72,7 @@ func (c spoil) ride(bike loadtest.Bike, seed, draw uint64) (Record, error) {
 	r.add(moved, (spoilt.Loads[0].CdA.X-clean.Loads[0].CdA.X)/clean.Loads[0].CdA.SE, 1, 0)
 	found, wrong := false, false
 	for i, f := range spoilt.Runs {
-		off := f.Reason != "" || !c.whole && len(f.Cuts) > 0
+		off := !f.Reason.IsZero() || !c.whole && len(f.Cuts) > 0
 		found = found || off && i == spoiltRun
 		wrong = wrong || off && i != spoiltRun
 	}

@@ -98,7 +98,7 @@ func coastRide(sc sim.Scenario, seed uint64) (Record, error) {
 	if err != nil {
 		return Record{}, err
 	}
-	l := result.RoadLoads[0]
+	l := result.Estimate.Loads[0] // the intervals of noise: what is assumed is true in these rides
 	r.Values = append(r.Values,
 		relative(cda, l.CdA, l.CdACI, sc.Bike.CdA, bound.At(0, 0)),
 		relative(crr, l.Crr, l.CrrCI, sc.Bike.Crr, bound.At(1, 1)))

@@ -1,6 +1,135 @@
 package words
 
-// ofRoadLoad holds what package roadload says.
+import (
+	"slices"
+
+	"stillair/sensors/finding"
+	"stillair/sensors/units"
+)
+
+// ofRoadLoad holds what is said of the road load: by its fit, by package runs
+// about air, mass and pairs, and by package worth about what a change means.
 func ofRoadLoad() []Entry {
-	return nil
+	return slices.Concat(ofFitErrors(), ofFitNotes(), ofFitRuns(), ofAirAndMass(), ofWorth())
+}
+
+func ofFitErrors() []Entry {
+	why := finding.Of("why", finding.New("load.few_fixes"))
+	return []Entry{
+		{"load.no_pairs", nil, "no two coast-downs belong together as a pair of opposite runs, so there is no road load: ride the same stretch in both directions, one soon after the other",
+			"keine zwei Ausrollläufe bilden ein Paar hin und zurück, darum gibt es keinen Fahrwiderstand: dieselbe Strecke kurz nacheinander in beiden Richtungen fahren"},
+		{"load.no_runs", nil, "there is no coast-down to work with", "es gibt keinen Ausrolllauf, mit dem sich rechnen lässt"},
+		{"load.one_direction", nil, "no coast-down has a partner in the other direction: ride the road both ways, or wind and slope pass for drag",
+			"kein Ausrolllauf hat ein Gegenstück in der anderen Richtung: die Straße in beiden Richtungen fahren, sonst gelten Wind und Gefälle als Luftwiderstand"},
+		{"load.no_mass", nil, "the mass of bike and rider is not known: weigh them as ridden",
+			"die Masse von Maschine und Fahrer ist nicht bekannt: fahrbereit wiegen"},
+		{"load.no_density", nil, "the density of the air is not known: enter temperature and pressure",
+			"die Luftdichte ist nicht bekannt: Temperatur und Luftdruck eingeben"},
+		{"load.speed_range", nil, "the coast-downs cover too small a range of speed to tell drag from rolling resistance: use a longer road",
+			"die Ausrollläufe decken einen zu kleinen Bereich der Geschwindigkeit ab, um Luft- und Rollwiderstand zu trennen: eine längere Strecke nehmen"},
+		{"load.few_fixes", nil, "the coast-down holds too few usable fixes", "der Ausrolllauf enthält zu wenige brauchbare Positionen"},
+		{"load.no_fit", nil, "the coast-downs do not agree with any drag area and rolling resistance",
+			"die Ausrollläufe passen zu keiner Luftwiderstandsfläche und keinem Rollwiderstand"},
+		{"load.bad_options", nil, "the expected wind, slope and noise must be greater than zero",
+			"erwarteter Wind, Gefälle und Rauschen müssen größer als null sein"},
+		{"load.undetermined", nil, "the coast-downs do not determine a road load", "die Ausrollläufe legen keinen Fahrwiderstand fest"},
+		{"load.of_run", args(finding.Count("run", 3), why), "run {run~}: {why}", "Lauf {run~}: {why}"},
+		{"load.of_setup", args(finding.Count("setup", 2), why), "setup {setup~}: {why}", "Variante {setup~}: {why}"},
+		{"compare.too_few", nil, "a comparison needs at least two runs of each setup", "ein Vergleich braucht mindestens zwei Läufe je Variante"},
+	}
+}
+
+func ofFitNotes() []Entry {
+	slope := finding.Share("slope", 0.002)
+	return []Entry{
+		{"load.growth", args(finding.Share("growth", 0.011), finding.Speed("over", 10*units.KMH)),
+			"rolling resistance is assumed to grow by {growth.1} for each {over}; the ± of CdA and Crr allows for tyres that grow faster",
+			"der Rollwiderstand wächst nach Annahme um {growth.1} je {over}; das ± von CdA und Crr deckt Reifen ab, bei denen er schneller wächst"},
+		{"load.gusty", args(finding.Wind("gusts", 1.2), finding.Num("times", 2.5)),
+			"it was gusty: gusts of {gusts.1}, {times.1} times what the wind entered makes likely",
+			"es war böig: Böen von {gusts.1}, das {times.1}fache dessen, was der eingegebene Wind erwarten lässt"},
+		{"load.no_places", nil, "not every fix has a position, so an uneven road is hard to tell from drag: the ± allows for one as far as the runs show it, and positions in every fix would make it smaller",
+			"nicht jeder Messpunkt hat eine Position, darum ist eine unebene Straße schwer vom Luftwiderstand zu trennen: das ± berücksichtigt sie, soweit die Läufe sie zeigen; mit allen Positionen würde es kleiner"},
+		{"load.maybe_smooth", args(finding.Share("slope", 0.001)),
+			"not every fix has a position; the runs agree as on a smooth road, but a road whose slope varies by less than about {slope.1} would look the same",
+			"nicht jeder Messpunkt hat eine Position; die Läufe passen zu einer ebenen Straße, aber eine, deren Gefälle um weniger als etwa {slope.1} schwankt, sähe genauso aus"},
+		{"load.rough", args(slope), "the road is uneven: its slope seems to vary by about {slope.2}",
+			"die Straße ist uneben: ihr Gefälle schwankt anscheinend um etwa {slope.2}"},
+		{"load.rough_barometer", args(slope), "the road is uneven: its slope varies by about {slope.2}, found from all runs and the barometer",
+			"die Straße ist uneben: ihr Gefälle schwankt um etwa {slope.2}, ermittelt aus allen Läufen und dem Barometer"},
+		{"load.rough_apart", args(slope), "the road is uneven: its slope varies by about {slope.2}, found from all runs, which start in different places",
+			"die Straße ist uneben: ihr Gefälle schwankt um etwa {slope.2}, ermittelt aus allen Läufen, die an verschiedenen Stellen beginnen"},
+		{"load.rough_same_places", args(slope),
+			"the road is uneven: its slope varies by about {slope.2}. A phone with a barometer would tell it from drag better, and so would pairs that each start some way farther on than the one before, at the same places with every setup",
+			"die Straße ist uneben: ihr Gefälle schwankt um etwa {slope.2}. Ein Handy mit Barometer könnte sie besser vom Luftwiderstand trennen, ebenso Paare, die jeweils ein Stück weiter beginnen als das vorige, mit jeder Variante an denselben Stellen"},
+		{"load.uncertain", args(finding.Share("se", 0.22), finding.Count("setup", 1)),
+			"setup {setup~}: wind, gusts and receiver leave the drag area uncertain by {se.0} (95 %): more pairs, a longer road or a calmer day would help",
+			"Variante {setup~}: Wind, Böen und Empfänger lassen die Luftwiderstandsfläche um {se.0} offen (95 %): mehr Paare, eine längere Strecke oder ein ruhigerer Tag helfen"},
+		{"load.wind_changed", args(finding.Wind("by", 1.4).With(0.3), finding.Count("pair", 2), finding.Count("first", 3), finding.Count("second", 4)),
+			"the wind along the road changed by {by±} between the two runs of pair {pair~} (runs {first~} and {second~}): that pair counts for less",
+			"der Wind längs der Straße änderte sich um {by±} zwischen den beiden Läufen von Paar {pair~} (Läufe {first~} und {second~}): dieses Paar zählt weniger"},
+		{"load.pairs_disagree", args(finding.Count("pairs", 3)),
+			"the pairs disagree by more than gusts explain, as when the wind changes between two runs: in {pairs|1 of them|# of them} a change would not be seen by itself, and all count for less",
+			"die Paare weichen stärker voneinander ab, als Böen erklären, etwa weil der Wind zwischen zwei Läufen drehte: bei {pairs|1 davon|# davon} wäre das einzeln nicht zu sehen, darum zählen alle weniger"},
+		{"load.simpler_fit", nil, "the unevenness of the road could not be found from these runs: the ± is wider to allow for it",
+			"die Unebenheit der Straße ließ sich aus diesen Läufen nicht bestimmen: das ± ist deshalb breiter"},
+	}
+}
+
+func ofFitRuns() []Entry {
+	return []Entry{
+		{"coast.slowed_suddenly", nil, "the bike slowed more suddenly than rolling and wind explain: a touch of the brake, or the bow wave of a passing vehicle",
+			"die Maschine wurde plötzlich langsamer, als Rollen und Wind erklären: kurz gebremst, oder die Bugwelle eines Fahrzeugs"},
+		{"coast.eased_suddenly", nil, "the bike suddenly slowed less than rolling and wind explain: throttle, or the wake of a passing vehicle",
+			"die Maschine wurde plötzlich weniger langsam, als Rollen und Wind erklären: Gas, oder der Sog eines Fahrzeugs"},
+		{"coast.held_back", nil, "the bike slowed much more than in the other runs: a gear left in, a dragging brake, or another posture",
+			"die Maschine wurde viel stärker gebremst als in den anderen Läufen: ein Gang drin, eine schleifende Bremse oder eine andere Haltung"},
+		{"coast.helped", nil, "the bike slowed much less than in the other runs: throttle, slipstream, or another posture",
+			"die Maschine wurde viel weniger gebremst als in den anderen Läufen: Gas, Windschatten oder eine andere Haltung"},
+		{"coast.jumps", nil, "the speed jumps again and again in ways that coasting does not explain",
+			"die Geschwindigkeit springt immer wieder, wie es beim Ausrollen nicht sein kann"},
+		{"coast.wind_changed", args(finding.Wind("by", 1.4).With(0.3)),
+			"the wind along the road changed by about {by±} between this run and the one the other way, so the two count for less",
+			"der Wind längs der Straße änderte sich um etwa {by±} zwischen diesem Lauf und dem in Gegenrichtung, darum zählen beide weniger"},
+		{"coast.left_out", args(finding.Time("for", 1.5), at(62), finding.Of("why", finding.New("coast.slowed_suddenly"))),
+			"{for.1} were left out at {at}: {why}", "{for.1} bei {at} wurden weggelassen: {why}"},
+	}
+}
+
+func ofAirAndMass() []Entry {
+	pressures := args(finding.Pressure("entered", 101300), finding.Distance("altitude", 1500), finding.Pressure("local", 84500))
+	return []Entry{
+		{"air.sea_level", pressures,
+			"the pressure entered, {entered}, is that of sea level; at {altitude.0} it is about {local}, which is used. Enter the pressure of the place itself",
+			"der eingegebene Luftdruck, {entered}, gilt auf Meereshöhe; auf {altitude.0} sind es etwa {local}, und damit wird gerechnet. Bitte den Druck am Ort eingeben"},
+		{"air.maybe_sea_level", pressures,
+			"is {entered} the pressure at the place, or that of sea level? At {altitude.0} the latter would make {local} at the place. The ± allows for both",
+			"sind {entered} der Druck am Ort oder auf Meereshöhe? Auf {altitude.0} wären es dann {local} am Ort. Das ± deckt beides ab"},
+		{"air.barometer_differs", args(finding.Pressure("entered", 101300), finding.Pressure("measured", 98900)),
+			"the pressure entered, {entered}, is not what the phone's barometer shows, {measured}: the barometer is used",
+			"der eingegebene Luftdruck, {entered}, ist nicht der, den das Barometer des Handys zeigt, {measured}: verwendet wird das Barometer"},
+		{"compare.mass_not_entered", args(finding.Text("setup", "luggage"), finding.Mass("load", 10), finding.Share("as_drag", 0.034), finding.Share("corrected", 0.041)),
+			"did the weight change with {setup} too? It was not entered. If it went up by {load}, the drag shown is {as_drag.1} too little, and the change would be {corrected.1}",
+			"hat sich mit {setup} auch das Gewicht geändert? Es wurde nicht eingegeben. Bei {load} mehr ist der gezeigte Luftwiderstand {as_drag.1} zu klein, und die Änderung wäre {corrected.1}"},
+	}
+}
+
+func ofWorth() []Entry {
+	return []Entry{
+		{"worth.no_mass", nil, "the mass of bike and rider is not given: weigh them as ridden and enter it",
+			"die Masse von Maschine und Fahrer fehlt: fahrbereit wiegen und eingeben"},
+		{"worth.no_density", nil, "the density of the air is not given: enter temperature and pressure",
+			"die Luftdichte fehlt: Temperatur und Luftdruck eingeben"},
+		{"worth.no_gravity", nil, "the acceleration of gravity is not given", "die Fallbeschleunigung fehlt"},
+		{"worth.bad_cda", args(finding.Area("cda", -0.1)), "a drag area of {cda.3} is not possible: more coast-down pairs are needed",
+			"eine Luftwiderstandsfläche von {cda.3} ist nicht möglich: es braucht mehr Ausrollpaare"},
+		{"worth.no_curve", nil, "a top speed needs a power curve over at least two ascending speeds",
+			"eine Höchstgeschwindigkeit braucht eine Leistungskurve über mindestens zwei steigende Geschwindigkeiten"},
+		{"worth.curve_too_high", nil, "the power curve begins above the speed that it can hold: measure power from a lower speed on",
+			"die Leistungskurve beginnt über der Geschwindigkeit, die sie halten kann: die Leistung ab einer niedrigeren Geschwindigkeit messen"},
+		{"worth.speeds_alike", nil, "the two speeds need nearly the same power: measure consumption at speeds farther apart",
+			"die beiden Geschwindigkeiten brauchen fast dieselbe Leistung: den Verbrauch bei weiter auseinanderliegenden messen"},
+		{"worth.bad_burn", args(finding.Num("share", 1.8)), "the two consumptions would make fuel follow power by a share of {share.2}, which no engine does: check them",
+			"nach den beiden Verbräuchen folgte der Kraftstoff der Leistung mit einem Anteil von {share.2}, das tut kein Motor: bitte prüfen"},
+	}
 }

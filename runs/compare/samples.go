@@ -1,14 +1,14 @@
 package compare
 
 import (
-	"errors"
 	"math"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // ErrTooFew says that there is nothing to judge scatter by.
-var ErrTooFew = errors.New("a comparison needs at least two runs of each setup")
+var ErrTooFew = finding.Fail("compare.too_few")
 
 // Repeated compares what was measured several times with each setup, such as
 // roll-on times: the difference of means with the scatter pooled over both

@@ -29,10 +29,10 @@ func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
 	if math.Abs(d.Crr.X) > 2.5*math.Hypot(d.Crr.SE, prior) {
 		return d, false
 	}
-	k := takeBack(e.Cov, a, b, prior)
+	k := takeBack(e.Cov, a, b, prior) // by noise: only that opposes the two in a way that alike tyres undo
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
-	d.CdA, d.DoF = e.Combine(w)
+	d.CdA, d.DoF = e.withAssumed(w)
 	d.CdA.SE = math.Hypot(d.CdA.SE, k*prior)
 	kept := prior * prior / (prior*prior + d.Crr.SE*d.Crr.SE)
 	d.Crr = measure.Value{X: kept * d.Crr.X, SE: math.Sqrt(kept) * d.Crr.SE}
@@ -47,12 +47,40 @@ type LoadDifference struct {
 	DoF, CrrDoF float64       // of their t intervals
 }
 
-// Between is the plain difference between setups a and b.
+// Between is the plain difference between setups a and b, with what is assumed:
+// most of that is common to both and cancels.
 func (e *Estimate) Between(a, b int) LoadDifference {
 	var d LoadDifference
-	d.CdA, d.Crr, d.DoF, d.CrrDoF = e.Difference(a, b)
-	d.Cov = differenceCov(e.Cov, a, b, 0, 1)
+	w := make([]float64, 2*len(e.Loads))
+	w[cdaAt(b)], w[cdaAt(a)] = 1, -1
+	d.CdA, d.DoF = e.withAssumed(w)
+	clear(w)
+	w[crrAt(b)], w[crrAt(a)] = 1, -1
+	d.Crr, d.CrrDoF = e.withAssumed(w)
+	d.Cov = differenceCov(e.Cov, a, b, 0, 1) + differenceCov(e.Assumed.Cov, a, b, 0, 1)
 	return d
+}
+
+// withAssumed is Combine with what is assumed on top. That part is no count
+// from data, so it adds to the degrees of freedom (Satterthwaite).
+func (e *Estimate) withAssumed(w []float64) (measure.Value, float64) {
+	v, dof := e.Combine(w)
+	whole := measure.Value{X: v.X, SE: math.Hypot(v.SE, e.Assumed.SE(w))}
+	return whole, dof * math.Pow(whole.SE/v.SE, 4)
+}
+
+// Total is the road load of a setup with what is assumed in its uncertainty.
+func (e *Estimate) Total(setup int) Load {
+	l := e.Loads[setup]
+	w := make([]float64, 2*len(e.Loads))
+	w[cdaAt(setup)] = 1
+	l.CdA, l.DoF = e.withAssumed(w)
+	clear(w)
+	w[crrAt(setup)] = 1
+	l.Crr, l.CrrDoF = e.withAssumed(w)
+	l.Cov += e.Assumed.Cov.At(cdaAt(setup), crrAt(setup))
+	l.CdACI, l.CrrCI = l.CdA.Interval(0.95, l.DoF), l.Crr.Interval(0.95, l.CrrDoF)
+	return l
 }
 
 // AlikeSE is the standard error that Alike gives for a planned test whose road

@@ -1,22 +1,28 @@
 package roadload
 
 import (
-	"errors"
-	"fmt"
 	"math"
+
+	"stillair/sensors/finding"
 )
 
 // Why a fit is not possible. Each says what is missing.
 var (
-	ErrNoRuns       = errors.New("there is no coast-down to fit")
-	ErrOneDirection = errors.New("no coast-down has a partner in the other direction: ride the road both ways, or wind and slope pass for drag")
-	ErrMass         = errors.New("the mass of bike and rider is not known: weigh them, or add rider and luggage to the bike's mass in its papers")
-	ErrDensity      = errors.New("the air density is not known: it follows from temperature and pressure")
-	ErrSpeedRange   = errors.New("the coast-downs cover too small a range of speed to tell drag from rolling resistance: start faster or roll longer")
-	ErrSamples      = errors.New("the coast-down holds too few usable fixes")
-	ErrNoFit        = errors.New("the coast-downs do not agree with any drag area and rolling resistance")
-	ErrOptions      = errors.New("the expected wind, slope and noise must be greater than zero")
+	ErrNoRuns       = finding.Fail("load.no_runs")
+	ErrOneDirection = finding.Fail("load.one_direction")
+	ErrMass         = finding.Fail("load.no_mass")
+	ErrDensity      = finding.Fail("load.no_density")
+	ErrSpeedRange   = finding.Fail("load.speed_range")
+	ErrSamples      = finding.Fail("load.few_fixes")
+	ErrNoFit        = finding.Fail("load.no_fit")
+	ErrOptions      = finding.Fail("load.bad_options")
+	errSingular     = finding.Fail("load.undetermined")
 )
+
+// about says which run or setup an error is about, both counted from 1.
+func about(err *finding.Error, code finding.Code, which finding.Arg) *finding.Error {
+	return finding.Fail(code, which, finding.Of("why", err.Finding)).Because(err)
+}
 
 const (
 	minFixes      = 5
@@ -37,13 +43,13 @@ func check(runs []Run, opts Options) error {
 	}
 	for _, r := range runs {
 		if err := r.check(); err != nil {
-			return fmt.Errorf("run %d: %w", r.ID, err)
+			return about(err, codeOfRun, finding.Count("run", r.ID))
 		}
 	}
 	return checkSetups(runs)
 }
 
-func (r *Run) check() error {
+func (r *Run) check() *finding.Error {
 	switch {
 	case !(r.Mass > 0) || !(r.Inertia >= r.Mass) || math.IsInf(r.Inertia, 0):
 		return ErrMass
@@ -61,10 +67,10 @@ func (r *Run) check() error {
 			sum += r.Pos[i]
 		}
 		if math.IsNaN(sum) || math.IsInf(sum, 0) {
-			return fmt.Errorf("fix %d is not a number: %w", i+1, ErrSamples)
+			return ErrSamples
 		}
 		if i > 0 && r.T[i] <= r.T[i-1] {
-			return fmt.Errorf("fix %d is not later than the one before: %w", i+1, ErrSamples)
+			return ErrSamples
 		}
 	}
 	return nil
@@ -93,9 +99,9 @@ func checkSetups(runs []Run) error {
 	for s := range setups {
 		switch {
 		case !paired[s]:
-			return fmt.Errorf("setup %d: %w", s+1, ErrOneDirection)
+			return about(ErrOneDirection, codeOfSetup, finding.Count("setup", s+1))
 		case fast[s] < minSpeedRatio*slow[s]:
-			return fmt.Errorf("setup %d: %w", s+1, ErrSpeedRange)
+			return about(ErrSpeedRange, codeOfSetup, finding.Count("setup", s+1))
 		}
 	}
 	return nil

@@ -1,5 +1,7 @@
 package roadload
 
+import "stillair/sensors/finding"
+
 // cut lets the speed jump before a fix. A jump next to a cut widens it: what
 // happened took longer than one step.
 func (c *coast) cut(fix int, jump float64) {
@@ -23,11 +25,11 @@ func (c *coast) cut(fix int, jump float64) {
 func (c *coast) told() []Cut {
 	var out []Cut
 	for _, k := range c.cuts {
-		reason := reasonPush
+		reason := codeEased
 		if k.jump < 0 {
-			reason = reasonBrake
+			reason = codeSlowed
 		}
-		out = append(out, Cut{From: c.t[max(k.from-1, 0)], To: c.t[k.to], Reason: reason})
+		out = append(out, Cut{From: c.t[max(k.from-1, 0)], To: c.t[k.to], Reason: finding.New(reason)})
 	}
 	return out
 }

@@ -98,11 +98,22 @@
 // errors (Kenward and Roger, Biometrics 53 (1997) 983) and into Satterthwaite's
 // degrees of freedom: the intervals are Student's, not normal.
 //
-// # What is taken for granted
+// The pairs of a day share a steady wind along the road and a mean slope, both
+// free; only what a pair has beyond them has a prior. So a wind that blows one
+// way all day neither widens nor biases the figures.
 //
-// The mass and the air density, whose uncertainty is common to all runs and
-// passes to CdA in full; k, the growth of rolling resistance with speed, which
-// is a fifth unknown with a narrow prior; that the rider keeps his posture; and
-// that the wind blows along the road: a cross-wind of 1.5 m/s leaves about
-// 0.8 % in Crr.
+// # What is assumed, and what that costs
+//
+// The force at each speed is what the runs show. How it is parted into air and
+// tyres leans on how either grows with speed, on the cross-wind, on a posture
+// that is kept, on tyres that are warm, and on the mass and the air. What the
+// fit holds without knowing it has a prior from textbooks and standards (see
+// assumptions), and what the road loads owe to it is worked out by consider
+// covariance analysis (Schmidt): Estimate.Assumed. Load and Cov hold what noise
+// leaves, together with mass and air; Total adds what is assumed. Most of that
+// is common to two setups and cancels in Between and Alike, and the force at a
+// speed, in which the split does not matter, has a band of its own: Force.
+//
+// Drag of clutch, gearbox and chain is part of what is called rolling here.
+// TestWrongModel fits tests whose physics are not those of this package.
 package roadload

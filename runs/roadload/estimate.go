@@ -15,11 +15,14 @@ type Estimate struct {
 	// Cov is the covariance of CdA (m²) and Crr of all setups, in the order
 	// CdA₀, Crr₀, CdA₁, Crr₁ and so on. What setups share (the road, the mass)
 	// is in the terms between them; see Combine.
-	Cov   *mat.SymDense
-	Noise Noise // as learned
-	Runs  []RunFit
-	Pairs []PairFit
-	Notes []finding.Finding // what a reader of the figures should know
+	Cov *mat.SymDense
+	// Assumed is what the figures owe to what was held and not known. It comes
+	// on top of Cov and of the intervals of Loads.
+	Assumed Assumed
+	Noise   Noise // as learned
+	Runs    []RunFit
+	Pairs   []PairFit
+	Notes   []finding.Finding // what a reader of the figures should know
 
 	spread *mat.SymDense   // covariance of the logarithms of the noise
 	slopes []*mat.SymDense // derivative of Cov by each of them
@@ -43,15 +46,15 @@ type RunFit struct {
 	Misfit    float64   // size of the errors over what they should be; 1 is usual
 	MoveCdA   float64   // how much CdA of its setup would change without this run, m²
 	MoveCrr   float64
-	Wind      measure.Value // mean against direction +1, m/s; SE is for telling the two runs of a pair apart
-	Cuts      []Cut         // stretches left out
-	Reason    string        // in plain words, when the whole run was left out; else empty
+	Wind      measure.Value   // mean against direction +1, m/s; SE is for telling the two runs of a pair apart
+	Cuts      []Cut           // stretches left out
+	Reason    finding.Finding // why the whole run was left out; else zero
 }
 
 // Cut is a stretch of a run that was left out.
 type Cut struct {
 	From, To float64 // s
-	Reason   string  // in plain words
+	Reason   finding.Finding
 }
 
 // PairFit is what is known of one pair of opposite runs.

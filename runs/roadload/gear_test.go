@@ -34,7 +34,7 @@ func TestGearLeftIn(t *testing.T) {
 				}
 				for k, r := range e.Runs {
 					switch {
-					case r.Reason == "":
+					case r.Reason.IsZero():
 					case k == 3:
 						named++
 					default:

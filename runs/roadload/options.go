@@ -24,6 +24,7 @@ type Options struct {
 	Slope     measure.Value // k, growth of rolling resistance with speed, s/m
 	MassSD    float64       // relative standard uncertainty of Mass, common to all runs
 	DensitySD float64       // relative standard uncertainty of Density, common to all runs
+	LoadSD    []float64     // of each setup: relative standard uncertainty of how far its mass differs from what was entered; nil: not
 	WindSD    float64       // standard deviation of a pair's mean wind along the road, m/s
 	GradeSD   float64       // standard deviation of a pair's mean slope, 1
 	WarmUpSD  float64       // how much Crr may drift over an hour, relative; 0: not at all

@@ -1,6 +1,10 @@
 package roadload
 
-import "math"
+import (
+	"math"
+
+	"stillair/sensors/finding"
+)
 
 // Thresholds of the search for what does not belong to coasting, in standard
 // errors. With some hundred fixes tested, chance alone reaches shockLimit in
@@ -16,14 +20,6 @@ const (
 	suspectLimit = 2.5
 	maxCuts      = 4 // in one run; with more, the run is left out
 	maxFinds     = 24
-)
-
-const (
-	reasonBrake = "the bike slowed more suddenly than rolling and wind explain: a touch of the brake, or the bow wave of a passing vehicle"
-	reasonPush  = "the bike slowed less, suddenly, than rolling and wind explain: throttle, or the wake of a passing vehicle"
-	reasonHeld  = "the bike slowed much more than in the other runs: a gear left in, a dragging brake, or another posture"
-	reasonHelps = "the bike slowed much less than in the other runs: throttle, slipstream, or another posture"
-	reasonTorn  = "the speed jumps again and again in ways that coasting does not explain"
 )
 
 // find is the worst disagreement that is left.
@@ -124,7 +120,7 @@ func (s *system) ownLoad(c *coast) test {
 // rejected is a run that was left out.
 type rejected struct {
 	run    *coast
-	reason string
+	reason finding.Code
 }
 
 // clean fits, leaves out what disagrees most, and fits again until all that is
@@ -173,17 +169,17 @@ func (s *system) with(runs []*coast) *system {
 }
 
 // apply cuts the jump out of the run, or returns why the run has to go.
-func (f *find) apply() (reason string) {
+func (f *find) apply() (reason finding.Code) {
 	c := f.run
 	if f.fix < 0 {
 		if f.test.estimate > 0 {
-			return reasonHeld
+			return codeHeld
 		}
-		return reasonHelps
+		return codeHelped
 	}
 	c.cut(f.fix, f.test.estimate)
 	if len(c.cuts) > maxCuts {
-		return reasonTorn
+		return codeTorn
 	}
 	return ""
 }

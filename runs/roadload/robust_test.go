@@ -60,7 +60,7 @@ func TestSpoilt(t *testing.T) {
 				moved := (spoilt.Loads[0].CdA.X - clean.Loads[0].CdA.X) / clean.Loads[0].CdA.SE
 				square += moved * moved
 				for _, f := range spoilt.Runs {
-					switch found := f.Reason != "" || !c.whole && len(f.Cuts) > 0; {
+					switch found := !f.Reason.IsZero() || !c.whole && len(f.Cuts) > 0; {
 					case found && f.ID == 4:
 						named++
 					case found:
@@ -94,7 +94,7 @@ func TestCutSaysWhere(t *testing.T) {
 	if cut.From-start > 13 || cut.To-start < 13 || cut.To-cut.From > 6 {
 		t.Errorf("cut from %.1f to %.1f s of the run, the brake was on from 12.2 to 13.7 s", cut.From-start, cut.To-start)
 	}
-	if cut.Reason == "" {
+	if cut.Reason.IsZero() {
 		t.Error("the cut gives no reason")
 	}
 }
@@ -105,7 +105,7 @@ func TestTurnedWind(t *testing.T) {
 	c := spoiler{air: 5, s: 1e9}
 	test.Spoil = c.apply
 	e := fit(t, test.Ride(rand.New(rand.NewPCG(2, 60))), told(0.5))
-	if f := e.Runs[3]; f.Reason != "" {
+	if f := e.Runs[3]; !f.Reason.IsZero() {
 		return // left out altogether: shown as well
 	}
 	a, b := e.Runs[2].Wind, e.Runs[3].Wind

@@ -4,13 +4,12 @@ import (
 	"math"
 	"math/rand/v2"
 	"runtime"
-	"strings"
 	"sync"
 	"testing"
 
-	"fmt"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
+	"stillair/sensors/finding"
 )
 
 // windy is a test in which the mean wind may change between the runs of a
@@ -64,7 +63,7 @@ func (c windy) many(t *testing.T, n int) changes {
 
 func (o *changes) add(c windy, seed int, e *roadload.Estimate, n float64) {
 	o.cda.add(e.Loads[0].CdA, e.Loads[0].CdACI, c.test.Bike.CdA, 1)
-	if strings.Contains(fmt.Sprint(e.Notes), "the wind along the road changed") {
+	if finding.Any(e.Notes, "load.wind_changed") {
 		o.said += 1 / n
 	}
 	for i, p := range e.Pairs {
@@ -81,7 +80,7 @@ func (o *changes) add(c windy, seed int, e *roadload.Estimate, n float64) {
 		}
 	}
 	for _, r := range e.Runs {
-		if r.Reason != "" {
+		if !r.Reason.IsZero() {
 			o.dropped += 1 / n
 		}
 	}

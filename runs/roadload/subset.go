@@ -1,9 +1,6 @@
 package roadload
 
-import (
-	"errors"
-	"slices"
-)
+import "slices"
 
 func others(runs []*coast, not ...*coast) []*coast {
 	var out []*coast
@@ -29,13 +26,11 @@ func copies(runs []*coast) []*coast {
 	return out
 }
 
-var errNoPair = errors.New("no pair left")
-
 // pairsLeft asks for a pair in every setup.
 func pairsLeft(runs []*coast, setups int) error {
 	for setup := range setups {
 		if countPairs(runs, setup) == 0 {
-			return errNoPair
+			return ErrOneDirection
 		}
 	}
 	return nil

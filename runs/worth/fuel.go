@@ -1,11 +1,10 @@
 package worth
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // Burn is fuel consumption that the rider measured with a known setup.
@@ -31,14 +30,14 @@ func AssumedWillans() Willans { return Willans{Share: measure.Value{X: 0.8, SE: 
 func FitWillans(l Load, a, b Burn) (Willans, error) {
 	pa, pb := l.Power(a.Speed).X, l.Power(b.Speed).X
 	if math.Abs(pb-pa) < 0.25*pa {
-		return Willans{}, errors.New("the two speeds need nearly the same power: measure consumption at speeds further apart")
+		return Willans{}, finding.Fail("worth.speeds_alike")
 	}
 	fa, fb := a.PerMetre.Times(a.Speed), b.PerMetre.Times(b.Speed)
 	k := pa / (pb - pa)
 	share := k * (fb.X/fa.X - 1)
 	se := math.Abs(k) * fb.X / fa.X * math.Hypot(fa.SE/fa.X, fb.SE/fb.X)
 	if share <= 0 || share > 1.5 {
-		return Willans{}, fmt.Errorf("the two consumptions would make fuel follow power by a share of %.2f, which no engine does: check them", share)
+		return Willans{}, finding.Fail("worth.bad_burn", finding.Num("share", share))
 	}
 	return Willans{Share: measure.Value{X: share, SE: se}, Measured: true}, nil
 }

@@ -1,11 +1,10 @@
 package worth
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // Load is the road load of one setup in one air.
@@ -23,13 +22,13 @@ type Load struct {
 func (l Load) Check() error {
 	switch {
 	case !(l.Mass > 0):
-		return errors.New("the mass of bike and rider is not given: weigh it as ridden and set it")
+		return finding.Fail("worth.no_mass")
 	case !(l.Density > 0):
-		return errors.New("the density of the air is not given: set temperature and pressure")
+		return finding.Fail("worth.no_density")
 	case !(l.Gravity > 0):
-		return errors.New("gravity is not given")
+		return finding.Fail("worth.no_gravity")
 	case !(l.CdA.X > 0):
-		return fmt.Errorf("a drag area of %.3f m² is not possible: the road load needs more coast-down pairs", l.CdA.X)
+		return finding.Fail("worth.bad_cda", finding.Area("cda", l.CdA.X))
 	}
 	return nil
 }

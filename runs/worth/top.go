@@ -1,11 +1,11 @@
 package worth
 
 import (
-	"errors"
 	"math"
 	"sort"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // Available is the power at the road that a bike has at full throttle, over
@@ -41,11 +41,11 @@ func TopSpeed(l Load, av Available, gearLimit float64) (Top, error) {
 	}
 	n := len(av.Speed)
 	if n < 2 || n != len(av.Power) || !sort.Float64sAreSorted(av.Speed) {
-		return Top{}, errors.New("a top speed needs a power curve over at least two ascending speeds")
+		return Top{}, finding.Fail("worth.no_curve")
 	}
 	surplus := func(i int) float64 { return av.Power[i].X - l.Power(av.Speed[i]).X }
 	if surplus(0) <= 0 {
-		return Top{}, errors.New("the power curve begins above the speed that it can hold: pull from a lower speed")
+		return Top{}, finding.Fail("worth.curve_too_high")
 	}
 	for i := 1; i < n; i++ {
 		if surplus(i) > 0 {

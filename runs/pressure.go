@@ -1,0 +1,84 @@
+package runs
+
+import (
+	"math"
+
+	"stillair/runs/air"
+	"stillair/runs/measure"
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
+
+// Weather reports give the pressure reduced to sea level. Entered as that of
+// the place it makes the air too dense: by 3.5 % at 300 m, by a fifth at
+// 1500 m. The two tell apart by the altitude: at sea level the pressure is
+// 1013 ± 10 hPa (mid-latitudes, common practice), at the place less by the
+// ratio of the standard atmosphere.
+const (
+	seaLevelPa   = 101325.0
+	seaLevelSD   = 1000.0 // Pa
+	leastAlt     = 200.0  // m, below which the two hardly differ
+	clearlySea   = 3.0    // log of the likelihood ratio, 20 to 1: the pressure is reduced, and is corrected
+	perhapsSea   = 0.0    // even: the rider is asked
+	enteredSD    = 150.0  // Pa
+	reducedSD    = 400.0  // Pa, of one that was reduced by rules that are not known and altitudes of a phone
+	byAltitudeSD = 1200.0 // Pa, of one from the altitude alone
+	barometerSD  = 150.0  // Pa
+	apartPa      = 500.0  // Pa between what was entered and the barometer, from which the latter counts
+)
+
+// settlePressure takes the air pressure that was entered where it fits the
+// place, else the phone's barometer, else what the altitude makes likely.
+func (c *conditions) settlePressure(log *sensors.Log) {
+	entered := c.ride.Air.Pressure
+	mean, measured := meanPressure(log)
+	switch {
+	case measured && !math.IsNaN(entered) && math.Abs(entered-mean) > apartPa:
+		c.warnings = append(c.warnings, finding.New(codeBarometer, finding.Pressure("entered", entered), finding.Pressure("measured", mean)))
+		c.air.Pressure = measure.Value{X: mean, SE: barometerSD}
+	case !math.IsNaN(entered):
+		c.air.Pressure = c.enteredPressure(entered, altitude(log))
+	case measured:
+		c.air.Pressure = measure.Value{X: mean, SE: barometerSD}
+	default:
+		c.defaults = append(c.defaults, "air.pressure_hpa")
+		_, p, _ := air.Standard(altitude(log))
+		c.air.Pressure = measure.Value{X: p, SE: byAltitudeSD}
+	}
+	c.ride.Air.Pressure = c.air.Pressure.X
+}
+
+// enteredPressure is the pressure at the place, from what was entered.
+func (c *conditions) enteredPressure(entered, alt float64) measure.Value {
+	ratio := pressureRatio(alt)
+	asReduced := (entered - seaLevelPa) / seaLevelSD
+	asLocal := (entered/ratio - seaLevelPa) / seaLevelSD
+	odds := (asLocal*asLocal - asReduced*asReduced) / 2
+	local := entered * ratio
+	args := []finding.Arg{finding.Pressure("entered", entered), finding.Distance("altitude", alt), finding.Pressure("local", local)}
+	switch {
+	case alt < leastAlt || odds < perhapsSea || asLocal < 0:
+		return measure.Value{X: entered, SE: enteredSD}
+	case odds < clearlySea:
+		c.warnings = append(c.warnings, finding.New(codeMaybeSeaLevel, args...))
+		return measure.Value{X: (entered + local) / 2, SE: (entered - local) / 2}
+	}
+	c.warnings = append(c.warnings, finding.New(codeSeaLevel, args...))
+	return measure.Value{X: local, SE: reducedSD}
+}
+
+// pressureRatio is the pressure at an altitude over that at sea level.
+func pressureRatio(alt float64) float64 {
+	_, p, _ := air.Standard(alt)
+	return p / seaLevelPa
+}
+
+func meanPressure(log *sensors.Log) (pa float64, ok bool) {
+	sum, n := 0.0, 0
+	for _, p := range log.Pressure {
+		if !math.IsNaN(p.Pa) {
+			sum, n = sum+p.Pa, n+1
+		}
+	}
+	return sum / float64(n), n > 0
+}

@@ -1,0 +1,182 @@
+package roadload
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"stillair/runs/measure"
+)
+
+// A coast-down tells the force at each speed well, and its split into air and
+// tyres only as far as one knows how either grows with speed. What is held in
+// the fit without being known goes into the figures' uncertainty by consider
+// covariance analysis (Schmidt, Advances in Control Systems 3 (1966) 293): each
+// quantity keeps its prior, the fit's answer to it is worked out, and that
+// answer times the prior's spread is one term of the covariance.
+
+// assumption is one quantity that the fit holds at zero: a force that may be
+// there beside those of the model.
+type assumption struct {
+	sd    float64                                              // prior standard deviation of its size
+	force func(b *considered, v, since, along float64) float64 // N for a size of 1
+	kept  bool                                                 // it is part of the road load, so that Force includes it
+}
+
+// considered is the run and road load that an assumption acts on.
+type considered struct{ cda, crr, rho, weight float64 } // m², 1, kg/m³, N
+
+// Priors of what is held. Each is the spread about zero.
+const (
+	// Growth with v²: the textbook formulas for car and truck tyres put it at
+	// 0 (formulas linear in v), 3.8e-5 (0.0136 + 0.40e-7·V², radial, V in km/h),
+	// 1.5e-4 (0.0169 + 0.19e-6·V², bias-ply), 5.0e-4 (0.006 + 0.23e-6·V²; all
+	// three in Wong, Theory of Ground Vehicles, from memory) and 5.5e-4 s²/m²
+	// (0.005 + (1/p)(0.01 + 0.0095·(V/100)²) at 2.5 bar): root mean square.
+	quadraticSD = 3.4e-4 // s²/m²
+	// Linear growth beyond the fit's narrow prior: gearbox and wheel bearings
+	// drag by oil that is sheared, and tyre formulas linear in v reach 0.02 s/m
+	// (Gillespie, Fundamentals of Vehicle Dynamics, from memory).
+	linearSD = 0.004 // s/m
+	// Cross-wind up to the 8 km/h that SAE J1263 allows, on a drag area that
+	// changes by 1.5 % a degree of yaw: CdA·(1 + a·w/v) makes a·w.
+	crossWind  = 8 / 3.6               // m/s
+	perRadian  = 0.015 * 180 / math.Pi // relative, 1/rad
+	yawSD      = crossWind * perRadian // m/s
+	sitUpSD    = 0.07                  // of CdA, by which a rider sits up below sitUpSpeed (common practice)
+	sitUpSpeed = 60 / 3.6              // m/s
+	coldSD     = 0.10                  // of Crr, tyres at the first run over warm ones (common practice)
+	warmTime   = 900.0                 // s in which the difference falls to 1/e (common practice)
+	valleySD   = 0.0006                // slope at either end of a stretch that dips in its middle, where no barometer shows it
+)
+
+// assumptions are what a fit of these runs holds without knowing it.
+func (s *system) assumptions() []assumption {
+	all := []assumption{
+		{quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true},
+		{linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true},
+		{yawSD, func(b *considered, v, _, _ float64) float64 { return b.rho / 2 * b.cda * v }, false},
+		{crossWind * crossWind, func(b *considered, _, _, _ float64) float64 { return b.rho / 4 * b.cda }, false},
+		{sitUpSD, func(b *considered, v, _, _ float64) float64 {
+			return b.rho / 2 * b.cda * v * v / (1 + math.Exp((v-sitUpSpeed)/0.5))
+		}, true},
+		{coldSD, func(b *considered, _, since, _ float64) float64 { return b.weight * b.crr * math.Exp(-since/warmTime) }, false},
+	}
+	if s.lay.press < 0 {
+		all = append(all, assumption{valleySD, func(b *considered, _, _, along float64) float64 { return b.weight * (2*along - 1) }, false})
+	}
+	return all
+}
+
+// respond is how far the fitted road loads move for a size of 1 of what is
+// held: the speeds that the extra force takes away are fitted like data.
+func (s *system) respond(a assumption, n Noise) ([]float64, error) {
+	first := s.runs[0].hours
+	for _, c := range s.runs {
+		first = math.Min(first, c.hours)
+	}
+	kept := make([][]float64, len(s.runs))
+	for k, c := range s.runs {
+		kept[k] = append([]float64(nil), c.jac...)
+		clearLast(c)
+		b := c.considered(s)
+		rolled := c.rolled()
+		whole := rolled[len(rolled)-1]
+		lost := 0.0
+		for i := range len(c.t) - 1 {
+			h := c.t[i+1] - c.t[i]
+			force := a.force(&b, (c.v[i]+c.v[i+1])/2, (c.hours-first)*3600+c.t[i]-c.t[0], (rolled[i]+rolled[i+1])/2/whole)
+			lost = lost*math.Exp(-c.decay[i]) - h*force/c.inertia*math.Exp(-c.decay[i]/2)
+			row := c.rowOf(c.jac, i+1, 0)
+			row[len(row)-1] = lost
+		}
+	}
+	_, err := s.evaluate(n)
+	for k, c := range s.runs {
+		copy(c.jac, kept[k])
+	}
+	if err != nil {
+		return nil, err
+	}
+	return append([]float64(nil), s.x.RawVector().Data[:2*s.lay.setups]...), nil
+}
+
+func (c *coast) considered(s *system) considered {
+	return considered{s.state.beta[cdaAt(c.setup)], s.state.beta[crrAt(c.setup)], c.rho, c.mass * s.opts.Gravity}
+}
+
+// clearLast empties the column of the data.
+func clearLast(c *coast) {
+	w := c.width()
+	for i := w - 1; i < len(c.jac); i += w {
+		c.jac[i] = 0
+	}
+}
+
+// Assumed is what the road loads owe to what was held and not known.
+type Assumed struct {
+	Cov       *mat.SymDense // of CdA and Crr of all setups, as Estimate.Cov
+	what      []assumption
+	responses [][]float64
+	massSD    float64 // relative
+	airSD     float64 // relative
+}
+
+// assume works out what the fit owes to what it holds.
+func (s *system) assume(l *learner) (Assumed, error) {
+	n := 2 * s.lay.setups
+	out := Assumed{Cov: mat.NewSymDense(n, nil), what: s.assumptions(), massSD: s.opts.MassSD, airSD: s.opts.DensitySD}
+	for _, a := range out.what {
+		r, err := s.respond(a, l.noise)
+		if err != nil {
+			return out, err
+		}
+		out.responses = append(out.responses, r)
+		out.Cov.SymRankOne(out.Cov, a.sd*a.sd, mat.NewVecDense(n, r))
+	}
+	for i, sd := range s.opts.LoadSD {
+		if at := cdaAt(i); i < s.lay.setups {
+			out.Cov.SetSym(at, at, out.Cov.At(at, at)+math.Pow(sd*s.state.beta[at], 2))
+		}
+	}
+	_, err := s.evaluate(l.noise)
+	return out, err
+}
+
+// SE is the part of the uncertainty of Σ wᵢ·θᵢ that is assumed, θ being the
+// road loads in the order of Cov.
+func (a Assumed) SE(w []float64) float64 {
+	v := mat.NewVecDense(len(w), w)
+	return math.Sqrt(math.Max(0, mat.Inner(v, a.Cov, v)))
+}
+
+// Force is what holds a setup back on the level in still air at v m/s, N. It is
+// known better than its split: where more is put down to the air than belongs
+// there, less is put down to the tyres.
+func (e *Estimate) Force(setup int, v float64, b Vehicle) measure.Value {
+	l := e.Loads[setup]
+	w := make([]float64, 2*len(e.Loads))
+	perCdA, perCrr := b.Density/2*v*v, b.Mass*b.Gravity*(1+b.Slope*v)
+	w[cdaAt(setup)], w[crrAt(setup)] = perCdA, perCrr
+	total := perCdA*l.CdA.X + perCrr*l.Crr.X
+	c := considered{l.CdA.X, l.Crr.X, b.Density, b.Mass * b.Gravity}
+	variance := perCdA*perCdA*l.CdA.SE*l.CdA.SE + perCrr*perCrr*l.Crr.SE*l.Crr.SE + 2*perCdA*perCrr*l.Cov
+	scale := perCdA * l.CdA.X // mass and air: of all drag in l.CdA already, of the rolling part besides
+	variance += math.Pow(e.Assumed.massSD, 2) * (total*total - scale*scale)
+	for j, a := range e.Assumed.what {
+		d := 0.0
+		for i, x := range e.Assumed.responses[j] {
+			d += w[i] * x
+		}
+		if a.kept {
+			d -= a.force(&c, v, math.Inf(1), 0.5)
+		}
+		variance += a.sd * a.sd * d * d
+	}
+	return measure.Value{X: total, SE: math.Sqrt(math.Max(variance, 0))}
+}
+
+// Power is what it takes to hold v m/s on the level in still air, W at the tyre.
+func (e *Estimate) Power(setup int, v float64, b Vehicle) measure.Value {
+	return e.Force(setup, v, b).Times(v)
+}

@@ -1,0 +1,27 @@
+package roadload
+
+import "stillair/sensors/finding"
+
+// What is said of a fit, its runs and what was left out of them.
+const (
+	codeOfRun       finding.Code = "load.of_run"
+	codeOfSetup     finding.Code = "load.of_setup"
+	codeGrowth      finding.Code = "load.growth"
+	codeGusty       finding.Code = "load.gusty"
+	codeNoPlaces    finding.Code = "load.no_places"
+	codeMaybeSmooth finding.Code = "load.maybe_smooth"
+	codeRough       finding.Code = "load.rough"
+	codeRoughBaro   finding.Code = "load.rough_barometer"
+	codeRoughApart  finding.Code = "load.rough_apart"
+	codeRoughSame   finding.Code = "load.rough_same_places"
+	codeUncertain   finding.Code = "load.uncertain"
+	codeWindPair    finding.Code = "load.wind_changed"
+	codeDisagree    finding.Code = "load.pairs_disagree"
+	codeSimpler     finding.Code = "load.simpler_fit"
+
+	codeSlowed finding.Code = "coast.slowed_suddenly"
+	codeEased  finding.Code = "coast.eased_suddenly"
+	codeHeld   finding.Code = "coast.held_back"
+	codeHelped finding.Code = "coast.helped"
+	codeTorn   finding.Code = "coast.jumps"
+)

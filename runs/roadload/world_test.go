@@ -1,0 +1,165 @@
+package roadload_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"stillair/runs/roadload"
+	"stillair/runs/roadload/loadtest"
+)
+
+// TestWrongModel fits them. What must hold is that the bands with what is
+// assumed hold, that the force at a speed is known within 2 % or its band, and
+// that a road load comes out at all.
+func TestWrongModel(t *testing.T) {
+	tests := 8
+	if !testing.Short() {
+		tests = 60
+	}
+	for _, w := range loadtest.Worlds() {
+		t.Run(w.Name, func(t *testing.T) {
+			t.Parallel()
+			var sum loadtest.Tally
+			for seed := range tests {
+				runs := w.Ride(rand.New(rand.NewPCG(uint64(seed), 77)), 0, 0, 0)
+				opts := roadload.DefaultOptions(0.5)
+				opts.MassSD, opts.DensitySD = 0.015, 0.006
+				e, err := roadload.Fit(runs, opts)
+				if err != nil {
+					t.Errorf("seed %d: no road load: %v", seed, err)
+					continue
+				}
+				sum.Add(w, e)
+			}
+			t.Log(sum.String())
+			least := sum.N*9/10 - 1
+			if sum.CdAHeld < least || sum.CrrHeld < least || sum.ForceHeld < least {
+				t.Errorf("bands hold too seldom: %v", &sum)
+			}
+		})
+	}
+}
+
+// TestWrongModelDifference rides A B B A in the same worlds, with 4 % more drag
+// area in B.
+func TestWrongModelDifference(t *testing.T) {
+	tests := 6
+	if !testing.Short() {
+		tests = 60
+	}
+	for _, w := range append(loadtest.Worlds(), unentered()) {
+		t.Run(w.Name, func(t *testing.T) {
+			t.Parallel()
+			var sum, se float64
+			held, seen, wrong, n := 0, 0, 0, 0
+			for seed := range tests {
+				e, err := fitABBA(w, 1.04, uint64(seed))
+				if err != nil {
+					t.Errorf("seed %d: no road load: %v", seed, err)
+					continue
+				}
+				d, _ := e.Alike(0, 1)
+				n++
+				sum += d.CdA.X / w.CdA
+				se += d.CdA.SE / w.CdA
+				ci := d.CdA.Interval(0.95, d.DoF)
+				if ci[0] < 0.04*w.CdA && 0.04*w.CdA < ci[1] {
+					held++
+				}
+				if ci[0] > 0 {
+					seen++
+				}
+				if ci[1] < 0 {
+					wrong++
+				}
+			}
+			t.Logf("n %d: difference %+.2f %% (true 4) se %.2f, held %d, seen %d, wrong sign %d",
+				n, 100*sum/float64(n), 100*se/float64(n), held, seen, wrong)
+			if wrong > 0 {
+				t.Errorf("less drag was shown for more %d times", wrong)
+			}
+			// 20 kg are two standard deviations of what is assumed to be left
+			// unentered, so the interval is at its edge there: what must not
+			// happen is the wrong sign.
+			if w.Name != unenteredName && held < n*9/10-1 {
+				t.Errorf("the interval held %d times in %d", held, n)
+			}
+		})
+	}
+}
+
+// unentered carries 20 kg in setup B that nobody entered.
+func unentered() loadtest.World {
+	w := loadtest.Naked()
+	w.Name = unenteredName
+	return w
+}
+
+const unenteredName = "20 kg more, not entered"
+
+// fitABBA fits four pairs of each setup, ridden A B B A, B with more drag area.
+func fitABBA(a loadtest.World, factor float64, seed uint64) (*roadload.Estimate, error) {
+	a.Pairs = 2
+	b := a
+	b.CdA *= factor
+	opts := roadload.DefaultOptions(0.5)
+	opts.MassSD, opts.DensitySD = 0.015, 0.006
+	if a.Name == unenteredName {
+		b.Entered = a.Mass
+		b.Mass += 20
+		opts.LoadSD = []float64{0, 10 / a.Mass}
+	}
+	r := rand.New(rand.NewPCG(seed, 78))
+	var runs []roadload.Run
+	clock := 0.0
+	for k, setup := range []int{0, 1, 1, 0} {
+		w := []loadtest.World{a, b}[setup]
+		runs = append(runs, w.Ride(r, setup, 2*k, clock)...)
+		clock = runs[len(runs)-1].T[len(runs[len(runs)-1].T)-1] + 300
+	}
+	for i := range runs {
+		runs[i].ID = i + 1
+	}
+	return roadload.Fit(runs, opts)
+}
+
+// TestCleanDays fits tests of bikes of every size, none of which may go without
+// a road load.
+func TestCleanDays(t *testing.T) {
+	days := 2000
+	if testing.Short() {
+		days = 60
+	}
+	failed := 0
+	for seed := range days {
+		r := rand.New(rand.NewPCG(uint64(seed), 79))
+		w := anyBike(r)
+		opts := roadload.DefaultOptions(w.Differs)
+		e, err := roadload.Fit(w.Ride(r, 0, 0, 0), opts)
+		if err != nil {
+			failed++
+			t.Errorf("seed %d, %.2f m², %.0f kg, %.0f to %.0f km/h: %v", seed, w.CdA, w.Mass, 3.6*w.From, 3.6*w.To, err)
+			continue
+		}
+		if f, truth := e.Force(0, w.From, w.Entries(opts)), w.Force(w.From); math.Abs(f.X-truth) > 5*f.SE {
+			t.Errorf("seed %d: force %.0f ± %.0f N at the start, true %.0f", seed, f.X, f.SE, truth)
+		}
+	}
+	t.Logf("%d of %d days without a road load", failed, days)
+}
+
+// anyBike is a clean test of an invented bike of any size.
+func anyBike(r *rand.Rand) loadtest.World {
+	w := loadtest.Naked()
+	w.CdA = 0.1 * math.Pow(13, r.Float64())
+	w.Mass = 90 * math.Pow(700.0/90, math.Sqrt(r.Float64()))
+	w.From = (60 + 240*r.Float64()*r.Float64()) / 3.6
+	w.To = max(20/3.6, w.From*(0.2+0.4*r.Float64()))
+	w.Pairs = 2 + r.IntN(5)
+	w.Differs = 0.3 + 1.5*r.Float64()
+	w.GustSD = 0.4 * w.Differs
+	w.Along = 2 * r.NormFloat64()
+	w.NoPosition = r.IntN(2) == 0
+	return w
+}
