@@ -34,7 +34,7 @@ var (
 // Studies are all that can be measured, in the order of the report.
 func Studies() []Study {
 	return []Study{
-		smoothRoad(), roughRoad(), gustyDays(), spoiltRuns(), comparisons(),
+		smoothRoad(), roughRoad(), gustyDays(), spoiltRuns(), comparisons(), wrongModel(),
 		wholeCoasts(), launches(), pulls(), detection(),
 	}
 }
