@@ -191,8 +191,12 @@ func TestRoadUntold(t *testing.T) {
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
 			t.Run(b.Name+map[float64]string{0.5: " calm", 1.5: " light wind"}[wind], func(t *testing.T) {
+				full := 200
+				if i == 0 {
+					full = 600 // 200 leave the ratio to the bound uncertain by 5 %, as much as there is room: 1.15 and 1.06 on the same code
+				}
 				c := trial{test: loadtest.Default(b, wind), opts: told(wind), noPlaces: true, seed: uint64(i)}
-				c.run(t, 200, 2, limits{0.004, 0.01, 1.15, 0.93, 0.99})
+				c.run(t, full, 2, limits{0.004, 0.01, 1.15, 0.93, 0.99})
 			})
 		}
 	}

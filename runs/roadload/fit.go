@@ -149,9 +149,12 @@ func (c *coast) forces(opts Options, add func(x, y, f float64)) {
 }
 
 const (
-	settleLoops = 30
+	settleLoops = 60
+	fullSteps   = 12   // before steps are halved: winds that the runs hardly show swing to and fro about the answer
 	settled     = 1e-6 // relative change of the road load
-	sameFit     = 0.02 // the same: noise learned at either fit is as good
+	// After so many steps this will do: it is far below the noise of any test.
+	nearlySettled = 1e-3
+	sameFit       = 0.02 // the same: noise learned at either fit is as good
 )
 
 // settle alternates between fitting at a noise and learning the noise at a fit,
@@ -176,21 +179,33 @@ func (s *system) settle(l *learner) error {
 // how far the road load moved, relatively.
 func (s *system) fitAt(n Noise) (float64, error) {
 	before := append([]float64(nil), s.state.beta[:2*s.lay.setups]...)
-	for range settleLoops {
+	moved := math.Inf(1)
+	for loop := range settleLoops {
 		s.linearise(n)
 		if _, err := s.evaluate(n); err != nil {
 			return 0, err
 		}
-		if moved := s.improve(); !(moved <= settled) { // not a number included
-			continue
+		share := 1.0
+		if loop >= fullSteps {
+			share = 0.5
 		}
-		moved := 0.0
-		for i, b := range before {
-			moved = math.Max(moved, math.Abs(s.state.beta[i]/b-1))
+		if moved = s.improve(share); moved <= settled {
+			return s.movedFrom(before), nil
 		}
-		return moved, nil
 	}
-	return 0, ErrNoFit
+	if !(moved <= nearlySettled) { // not a number included
+		return 0, ErrNoFit
+	}
+	return s.movedFrom(before), nil
+}
+
+// movedFrom is how far the road loads are from what they were, relatively.
+func (s *system) movedFrom(before []float64) float64 {
+	far := 0.0
+	for i, b := range before {
+		far = math.Max(far, math.Abs(s.state.beta[i]/b-1))
+	}
+	return far
 }
 
 // report turns the fit into an Estimate.

@@ -87,7 +87,7 @@ func (s *system) roughStart(n Noise, smooth *system) (Noise, error) {
 			if _, err := s.evaluate(at); err != nil {
 				continue
 			}
-			s.improve()
+			s.improve(1)
 			s.linearise(at)
 			if v, err := s.evaluate(at); err == nil && v < best {
 				best, found = v, at

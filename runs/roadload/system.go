@@ -112,12 +112,13 @@ func (s *system) prior(n Noise) (logDet float64) {
 	return logDet + profilePrior(s.lay.road, n, knots)
 }
 
-// What all pairs of a day may have in common: a steady wind along the road, in
-// which a test can still be ridden, and the slope of a road between two towns.
-// Both are wide: the runs know them well, and only deviations need a prior.
+// What all pairs of a day may have in common: a steady wind along the road, up
+// to the 16 km/h of mean wind that SAE J1263 allows (public summaries), and the
+// slope of a road between two towns (common practice). Both are wide: the runs
+// know them well, and only deviations need a prior.
 const (
-	commonWindSD  = 5.0  // m/s
-	commonGradeSD = 0.03 // 1
+	commonWindSD  = 16 / 3.6 // m/s
+	commonGradeSD = 0.03     // 1
 )
 
 // sharedPrior adds the inverse covariance of effects, from index at on, that
@@ -136,9 +137,10 @@ func sharedPrior(members []int, at int, sd, common float64, add func(i, j int, x
 	return 2*n*math.Log(sd) + math.Log(1+n*common*common/(sd*sd))
 }
 
-// improve takes the solution of evaluate into the state, and returns how far
-// the drag area moved, relatively.
-func (s *system) improve() float64 {
+// improve takes a share of the step to the solution of evaluate (1: the step of
+// Gauss and Newton, less: a damped one), and returns how far the road load
+// moved, relatively.
+func (s *system) improve(share float64) float64 {
 	moved := 0.0
 	common := make([]float64, s.lay.size)
 	for i := range common {
@@ -151,17 +153,17 @@ func (s *system) improve() float64 {
 			local = append(local, common[g])
 		}
 		own := c.solveOwn(local)
-		c.start += own[0]
+		c.start += share * own[0]
 		for j := range c.steps {
-			c.steps[j] += own[1+j]
+			c.steps[j] += share * own[1+j]
 		}
 	}
 	for i := range common {
 		if i >= 2*s.lay.setups {
-			s.state.beta[i] = common[i]
+			s.state.beta[i] += share * (common[i] - s.state.beta[i])
 			continue
 		}
-		s.state.beta[i] += common[i]
+		s.state.beta[i] += share * common[i]
 		moved = math.Max(moved, math.Abs(common[i]/s.state.beta[i]))
 	}
 	return moved

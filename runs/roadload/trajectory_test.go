@@ -112,7 +112,7 @@ func TestShockIsARefit(t *testing.T) {
 	if _, err := s.evaluate(opts.Noise); err != nil {
 		t.Fatal(err)
 	}
-	s.improve()
+	s.improve(1)
 	if want := c.steps[0]; math.Abs(got.estimate-want) > 1e-3*math.Abs(want)+1e-5 {
 		t.Errorf("jump %v, a refit says %v", got.estimate, want)
 	}

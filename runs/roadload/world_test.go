@@ -1,6 +1,7 @@
 package roadload_test
 
 import (
+	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -131,12 +132,16 @@ func TestCleanDays(t *testing.T) {
 	if testing.Short() {
 		days = 60
 	}
-	failed := 0
+	failed, short := 0, 0
 	for seed := range days {
 		r := rand.New(rand.NewPCG(uint64(seed), 79))
 		w := anyBike(r)
 		opts := roadload.DefaultOptions(w.Differs)
 		e, err := roadload.Fit(w.Ride(r, 0, 0, 0), opts)
+		if errors.Is(err, roadload.ErrSamples) {
+			short++ // a light bike with much drag is through the range in four seconds
+			continue
+		}
 		if err != nil {
 			failed++
 			t.Errorf("seed %d, %.2f m², %.0f kg, %.0f to %.0f km/h: %v", seed, w.CdA, w.Mass, 3.6*w.From, 3.6*w.To, err)
@@ -146,7 +151,10 @@ func TestCleanDays(t *testing.T) {
 			t.Errorf("seed %d: force %.0f ± %.0f N at the start, true %.0f", seed, f.X, f.SE, truth)
 		}
 	}
-	t.Logf("%d of %d days without a road load", failed, days)
+	t.Logf("%d of %d days without a road load, %d with runs too short to use", failed, days, short)
+	if short > days/50 {
+		t.Errorf("%d of %d days have runs too short to use", short, days)
+	}
 }
 
 // anyBike is a clean test of an invented bike of any size.
