@@ -200,7 +200,7 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 	}
 	for _, m := range result.RoadLoads {
 		if m.Setup == setup || len(result.RoadLoads) == 1 {
-			l = forceOnly(m.Load(l.Gravity), known)
+			l = heldBack(m, l.Gravity)
 			if m.Setup != setup {
 				return l, []finding.Finding{finding.New(codeOthersLoad, finding.Text("setup", m.Setup))}
 			}
@@ -210,17 +210,18 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 	return l, []finding.Finding{finding.New(codeUsualLoad)}
 }
 
-// forceOnly takes out of a drag area's uncertainty what mass and density leave
-// in it. Neither changes the force that held the bike back for a given mass,
-// and what the mass does to power as a whole is counted there.
-func forceOnly(l worth.Load, known conditions) worth.Load {
-	opts := known.options(l.Gravity, nil)
-	scale := l.CdA.X * math.Hypot(opts.MassSD, opts.DensitySD)
-	l.CdA.SE = math.Sqrt(math.Max(l.CdA.SE*l.CdA.SE-scale*scale, 0))
+// heldBack is the road load as the day had it: with the uncertainty from noise
+// alone. What the split of the force into air and tyres leans on, and what mass
+// and density leave in a drag area, change none of the force that held the bike
+// back in the coast-downs, and pulls of the same ride meet the same wind,
+// tyres and posture. What the mass does to power as a whole is counted there.
+func heldBack(m RoadLoad, g float64) worth.Load {
+	l := m.Load(g)
+	l.CdA.SE, l.Crr.SE, l.Cov = m.CdANoise, m.CrrNoise, m.CovNoise
 	return l
 }
 
-// dayOf is how much wind and slope to reckon with.
+// dayOf is how much wind and slope to allow for.
 func dayOf(result *Result, known conditions) power.Day {
 	noise := roadload.DefaultOptions(known.ride.WindSD).Noise
 	if result.Estimate != nil {

@@ -77,6 +77,7 @@ type RoadLoad struct {
 	// what is assumed, which they do not.
 	CdANoise, CdAAssumed float64 // m²
 	CrrNoise, CrrAssumed float64
+	CovNoise             float64 // covariance of the parts from noise, m²
 
 	Density float64           // air density, kg/m³
 	A       Value             // constant force at the standard's reference conditions, N

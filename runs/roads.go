@@ -200,7 +200,7 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 	scale := math.Hypot(opts.MassSD, opts.DensitySD) * load.CdA.X // in the fit's own standard error already
 	out.CdANoise = math.Sqrt(math.Max(0, noise.CdA.SE*noise.CdA.SE-scale*scale))
 	out.CdAAssumed = math.Sqrt(math.Max(0, load.CdA.SE*load.CdA.SE-out.CdANoise*out.CdANoise))
-	out.CrrNoise = noise.Crr.SE
+	out.CrrNoise, out.CovNoise = noise.Crr.SE, noise.Cov
 	out.CrrAssumed = math.Sqrt(math.Max(0, load.Crr.SE*load.Crr.SE-noise.Crr.SE*noise.Crr.SE))
 	for _, f := range est.Runs {
 		run := result.Runs[f.ID-1]
