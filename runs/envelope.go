@@ -41,8 +41,9 @@ func weaker(p power.Pull, among []power.Pull, bike power.Bike, day power.Day) bo
 		if hi-lo < leastShared {
 			continue
 		}
-		own, other := meanPower(crossing(p.T, p.V, lo, hi), lo, hi, bike), meanPower(crossing(q.T, q.V, lo, hi), lo, hi, bike)
-		if own < other*(1-math.Max(leastBelow, windFactor*windShare((lo+hi)/2, other, bike.Load, day))) {
+		own, other := meanPower(p, lo, hi, bike), meanPower(q, lo, hi, bike)
+		wind := windFactor * windShare(p, lo, hi, other, bike.Load, day)
+		if own < other*(1-math.Max(leastBelow, wind)) {
 			return true
 		}
 	}
@@ -63,18 +64,30 @@ func crossing(t, v []float64, lo, hi float64) float64 {
 	return math.Max(at(hi)-at(lo), 0.05)
 }
 
-// meanPower is the mean power at the road of a bike that takes so long from lo
-// to hi: what its motion gains and what the road load takes, W.
-func meanPower(seconds, lo, hi float64, bike power.Bike) float64 {
+// meanPower is the mean power at the road over the time that a pull takes from
+// lo to hi: what its motion gains and what the road load takes, W.
+func meanPower(p power.Pull, lo, hi float64, bike power.Bike) float64 {
 	gained := (bike.Load.Mass + bike.RotatingMass) * (hi*hi - lo*lo) / 2
-	return gained/seconds + bike.Load.Power((lo+hi)/2).X
+	return gained/crossing(p.T, p.V, lo, hi) + overTime(p, lo, hi, func(v float64) float64 { return bike.Load.Power(v).X })
 }
 
 // windShare is the standard deviation that wind gives the difference of two
-// powers at v, as a part of the power: dP = ρ·CdA·v²·dw for each of the two.
-func windShare(v, watts float64, l worth.Load, day power.Day) float64 {
+// powers, as a part of the power: dP = ρ·CdA·v²·dw for each of the two, over
+// the time, of which most is spent at the higher speeds.
+func windShare(p power.Pull, lo, hi, watts float64, l worth.Load, day power.Day) float64 {
 	wind := math.Hypot(day.WindSD, day.GustSD)
-	return math.Sqrt2 * l.Density * l.CdA.X * v * v * wind / watts
+	return math.Sqrt2 * l.Density * l.CdA.X * wind / watts * overTime(p, lo, hi, func(v float64) float64 { return v * v })
+}
+
+// overTime is the mean of f over the time that a pull spends between two speeds.
+func overTime(p power.Pull, lo, hi float64, f func(v float64) float64) float64 {
+	sum, n := f((lo+hi)/2), 1.0
+	for _, v := range p.V {
+		if v >= lo && v <= hi {
+			sum, n = sum+f(v), n+1
+		}
+	}
+	return sum / n
 }
 
 // cautionWeakRollOns says of each roll-on beside which another of the same
