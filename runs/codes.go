@@ -38,6 +38,7 @@ const (
 	codeWindChanged    finding.Code = "coast.wind_changed"
 	codeLeftOut        finding.Code = "coast.left_out"
 	codeMassAsked      finding.Code = "compare.mass_not_entered"
+	codeTwoParts       finding.Code = "load.two_parts"
 	codeSeaLevel       finding.Code = "air.sea_level"
 	codeMaybeSeaLevel  finding.Code = "air.maybe_sea_level"
 	codeBarometer      finding.Code = "air.barometer_differs"

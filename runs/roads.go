@@ -2,6 +2,7 @@ package runs
 
 import (
 	"math"
+	"slices"
 
 	"stillair/fusion"
 	"stillair/runs/air"
@@ -201,6 +202,8 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 	out.CdANoise = math.Sqrt(math.Max(0, noise.CdA.SE*noise.CdA.SE-scale*scale))
 	out.CdAAssumed = math.Sqrt(math.Max(0, load.CdA.SE*load.CdA.SE-out.CdANoise*out.CdANoise))
 	out.CrrNoise, out.CovNoise = noise.Crr.SE, noise.Cov
+	noisy := finding.Area("noise", out.CdA.X).With(out.CdANoise)
+	out.Notes = append(slices.Clone(est.Notes), finding.New(codeTwoParts, noisy, finding.Area("assumed", out.CdA.X).With(out.CdAAssumed)).OfSetup(name))
 	out.CrrAssumed = math.Sqrt(math.Max(0, load.Crr.SE*load.Crr.SE-noise.Crr.SE*noise.Crr.SE))
 	for _, f := range est.Runs {
 		run := result.Runs[f.ID-1]

@@ -65,25 +65,30 @@ type Mark struct {
 
 // RoadLoad is what holds a setup back.
 type RoadLoad struct {
-	Setup      string      `json:"setup"`
-	Pairs      int         `json:"pairs"`
-	Runs       []int       `json:"runs"`
-	Mass       *float64    `json:"mass_kg,omitempty"`
-	CdA        *float64    `json:"cda_m2,omitempty"`
-	CdASE      *float64    `json:"cda_se_m2,omitempty"`
-	CdACI      *[2]float64 `json:"cda_ci95_m2,omitempty"`
-	Crr        *float64    `json:"crr,omitempty"`
-	CrrSE      *float64    `json:"crr_se,omitempty"`
-	CrrCI      *[2]float64 `json:"crr_ci95,omitempty"`
-	Cov        *float64    `json:"cda_crr_cov,omitempty"` // m²
-	DoF        *float64    `json:"dof,omitempty"`         // degrees of freedom of the intervals
-	AirDensity *float64    `json:"air_density_kgpm3,omitempty"`
-	A          *float64    `json:"a_n,omitempty"` // at the standard's reference conditions
-	ASE        *float64    `json:"a_se_n,omitempty"`
-	C          *float64    `json:"c_n_per_mps2,omitempty"`
-	CSE        *float64    `json:"c_se_n_per_mps2,omitempty"`
-	Notes      []string    `json:"notes,omitempty"`
-	Findings   []Finding   `json:"findings,omitempty"`
+	Setup string      `json:"setup"`
+	Pairs int         `json:"pairs"`
+	Runs  []int       `json:"runs"`
+	Mass  *float64    `json:"mass_kg,omitempty"`
+	CdA   *float64    `json:"cda_m2,omitempty"`
+	CdASE *float64    `json:"cda_se_m2,omitempty"`
+	CdACI *[2]float64 `json:"cda_ci95_m2,omitempty"`
+	Crr   *float64    `json:"crr,omitempty"`
+	CrrSE *float64    `json:"crr_se,omitempty"`
+	CrrCI *[2]float64 `json:"crr_ci95,omitempty"`
+	// The two parts of the standard errors: from noise, and from what is assumed.
+	CdANoise   *float64  `json:"cda_noise_se_m2,omitempty"`
+	CdAAssumed *float64  `json:"cda_assumed_se_m2,omitempty"`
+	CrrNoise   *float64  `json:"crr_noise_se,omitempty"`
+	CrrAssumed *float64  `json:"crr_assumed_se,omitempty"`
+	Cov        *float64  `json:"cda_crr_cov,omitempty"` // m²
+	DoF        *float64  `json:"dof,omitempty"`         // degrees of freedom of the intervals
+	AirDensity *float64  `json:"air_density_kgpm3,omitempty"`
+	A          *float64  `json:"a_n,omitempty"` // at the standard's reference conditions
+	ASE        *float64  `json:"a_se_n,omitempty"`
+	C          *float64  `json:"c_n_per_mps2,omitempty"`
+	CSE        *float64  `json:"c_se_n_per_mps2,omitempty"`
+	Notes      []string  `json:"notes,omitempty"`
+	Findings   []Finding `json:"findings,omitempty"`
 }
 
 // Comparison is the difference of two setups, b − a.

@@ -87,6 +87,8 @@ func fromRoadLoad(l runs.RoadLoad) RoadLoad {
 	if l.DoF > 0 && !math.IsInf(l.DoF, 1) {
 		out.DoF = number(l.DoF, 4)
 	}
+	out.CdANoise, out.CdAAssumed = number(l.CdANoise, seDigits), number(l.CdAAssumed, seDigits)
+	out.CrrNoise, out.CrrAssumed = number(l.CrrNoise, seDigits), number(l.CrrAssumed, seDigits)
 	out.CdA, out.CdASE = value(l.CdA)
 	out.Crr, out.CrrSE = value(l.Crr)
 	out.A, out.ASE = value(l.A)

@@ -42,6 +42,9 @@ func ofFitErrors() []Entry {
 func ofFitNotes() []Entry {
 	slope := finding.Share("slope", 0.002)
 	return []Entry{
+		{"load.two_parts", args(finding.Area("noise", 0.551).With(0.009), finding.Area("assumed", 0.551).With(0.04)),
+			"by noise alone CdA is {noise±}; by what is assumed of tyres, cross-wind and posture it is {assumed±}, and most of that cancels between setups",
+			"allein nach dem Rauschen ist CdA {noise±}; nach dem, was über Reifen, Seitenwind und Haltung angenommen wird, {assumed±}; davon hebt sich zwischen Aufbauten das meiste auf"},
 		{"load.growth", args(finding.Share("growth", 0.011), finding.Speed("over", 10*units.KMH)),
 			"rolling resistance is assumed to grow by {growth.1} for each {over}; the ± of CdA and Crr allows for tyres that grow faster",
 			"der Rollwiderstand wächst nach Annahme um {growth.1} je {over}; das ± von CdA und Crr deckt Reifen ab, bei denen er schneller wächst"},
