@@ -29,6 +29,8 @@ type numpyTask struct {
 	Slope   float64    `json:"slope"`
 	WindSD  float64    `json:"wind_sd"`
 	GradeSD float64    `json:"grade_sd"`
+	Wind    float64    `json:"common_wind_sd"`
+	Grade   float64    `json:"common_grade_sd"`
 	Gravity float64    `json:"gravity"`
 	Noise   [5]float64 `json:"noise"`
 	Prior   [5]float64 `json:"prior"`
@@ -100,7 +102,7 @@ func numpyFit(t testing.TB, runs []Run, o Options, learned Noise) numpyAnswer {
 	if python == "" {
 		t.Skip("no python3 with scipy here; Debian has it as python3-scipy")
 	}
-	task := numpyTask{Slope: o.Slope.X, WindSD: o.WindSD, GradeSD: o.GradeSD, Gravity: o.Gravity, Noise: five(o.Noise), Learned: five(learned)}
+	task := numpyTask{Slope: o.Slope.X, WindSD: o.WindSD, GradeSD: o.GradeSD, Wind: commonWindSD, Grade: commonGradeSD, Gravity: o.Gravity, Noise: five(o.Noise), Learned: five(learned)}
 	for i, d := range dials(layout{press: -1}) {
 		task.Prior[i] = d.sd
 	}

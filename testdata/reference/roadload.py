@@ -11,7 +11,8 @@ loops run over fixes and runs only.
 usage: roadload.py IN.json OUT.json
 
 IN.json: {"runs": [{"setup", "pair", "dir", "mass", "inertia", "density", "t",
-"v"}, …], "slope", "wind_sd", "grade_sd", "gravity", "noise": [gust sd, gust
+"v"}, …], "slope", "wind_sd", "grade_sd" (of the pairs' deviations),
+"common_wind_sd", "common_grade_sd" (of what they share), "gravity", "noise": [gust sd, gust
 time, white sd, drift sd, drift time], "prior": their prior spreads, of the
 logarithm, "learned": the same five as another program learned them}. OUT.json:
 CdA and Crr of each setup with the noise learned here, their covariance with the
@@ -136,7 +137,14 @@ class Fit:
         self.start, self.spread = np.array(d["noise"]), np.array(d["prior"])
         s, p, n = 2 * self.setups, len(self.pairs), len(self.runs)
         self.common = s + 2 * p
-        self.prior = np.concatenate([np.zeros(s), np.full(p, d["wind_sd"] ** -2.0), np.full(p, d["grade_sd"] ** -2.0), np.zeros(n)])
+        # All pairs share a wind and a slope that are nearly free; each has a
+        # deviation of its own.
+        self.prior = np.zeros((self.common + n, self.common + n))
+        self.prior_logdet = 0.0
+        for at, own, shared in ((s, d["wind_sd"], d["common_wind_sd"]), (s + p, d["grade_sd"], d["common_grade_sd"])):
+            cov = own**2 * np.eye(p) + shared**2 * np.ones((p, p))
+            self.prior[at : at + p, at : at + p] = np.linalg.inv(cov)
+            self.prior_logdet += np.linalg.slogdet(cov)[1]
         self.beta = np.zeros(self.common)
         self.beta[0:s:2], self.beta[1:s:2] = 0.5, 0.018
 
@@ -157,8 +165,8 @@ class Fit:
     def equations(self, noise):
         """Cholesky's factor of the mixed model's equations, the solution, and
         -2 log of the restricted likelihood."""
-        a, g = np.diag(self.prior), np.zeros(len(self.prior))
-        minus2 = -np.log(self.prior[self.prior > 0]).sum()
+        a, g = self.prior.copy(), np.zeros(len(self.prior))
+        minus2 = self.prior_logdet
         for r, (c, jac, left) in zip(self.runs, self.rows):
             low = cholesky(covariance(r, noise)[0], lower=True)
             w = solve_triangular(low, np.column_stack([jac, left]), lower=True)
