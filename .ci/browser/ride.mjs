@@ -130,8 +130,18 @@ check(played.refused.length === 0, `the browser refused ${played.refused.length}
 chrome = await launch(home.folder);
 phone = await app(chrome, served.origin, still);
 await see(phone, /was cut off/);
-const first = await phone.p.evaluate("globalThis.firstFrame");
-timely(first < 1500, `first frame ${first.toFixed(0)} ms after load from cache, without a network (limit 1500)`);
+// One start says little on a shared machine, where the same program takes from
+// 1.0 to 2.0 s: the middle of five is judged.
+const firsts = [await phone.p.evaluate("globalThis.firstFrame")];
+while (firsts.length < 5) {
+  await chrome.kill();
+  chrome = await launch(home.folder);
+  phone = await app(chrome, served.origin, still);
+  await see(phone, "Results");
+  firsts.push(await phone.p.evaluate("globalThis.firstFrame"));
+}
+const first = firsts.toSorted((a, b) => a - b)[2];
+timely(first < 1500, `first frame ${first.toFixed(0)} ms after load from cache, without a network (limit 1500; starts: ${firsts.map((x) => x.toFixed(0)).join(", ")})`);
 await touch(phone, "Results");
 await touch(phone, /not measured yet/);
 await see(phone, "What was found", 300000);

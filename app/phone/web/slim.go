@@ -32,10 +32,10 @@ var modules = []module{
 	{"golang.org/x/net", []cut{{"html/charset/charset.go", onlyUTF8}}},
 }
 
-// oneFont has the styles that the app does not use drawn with the upright
-// font.
+// oneFont leaves of the toolkit's own fonts the upright one, which stands in
+// where the app's lacks a letter of a name that a rider typed.
 func oneFont(text string) (string, error) {
-	for _, font := range []string{"NotoSans-Italic.ttf", "NotoSans-BoldItalic.ttf", "DejaVuSansMono-Powerline.ttf"} {
+	for _, font := range []string{"NotoSans-Bold.ttf", "NotoSans-Italic.ttf", "NotoSans-BoldItalic.ttf", "DejaVuSansMono-Powerline.ttf"} {
 		embed := "//go:embed font/" + font
 		at := strings.Index(text, embed)
 		if at < 0 {
