@@ -26,6 +26,10 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 		return
 	}
 	opts := known.options(result.Gravity, names)
+	across := crossWind(known.ride.Station, used)
+	if across.Known() {
+		opts.CrossRMS = math.Hypot(across.X, across.SE)
+	}
 	for i := range input {
 		input[i].Height = roadload.Heights(input[i].T, log.Pressure, input[i].Density, opts.Gravity)
 	}
@@ -35,6 +39,9 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 		return
 	}
 	names, input, used = f.names, f.runs, f.places
+	if across.Known() {
+		est.Notes = append(est.Notes, crossNote(across))
+	}
 	result.Estimate = est
 	result.coasts = &coastData{places: used, runs: input, opts: opts}
 	tellRuns(result, est)

@@ -12,6 +12,7 @@ type Ride struct {
 	RotatingMass float64 // what the wheels add to the inertia, kg
 	Air          Air
 	WindSD       float64 // standard deviation of the wind along the road between pairs, m/s
+	Station      Wind    // what a weather station nearby gives
 	Gears        []Gear
 	LimitRPM     float64 // highest engine speed, 1/min
 	Cylinders    int     // of the engine; 0: not told
@@ -24,6 +25,12 @@ type Air struct {
 	Temperature float64 // °C
 	Pressure    float64 // Pa
 	Humidity    float64 // relative, 0 to 1
+}
+
+// Wind is a steady wind; NaN where it was not told.
+type Wind struct {
+	Speed   float64 // m/s
+	FromDeg float64 // where it comes from, degrees clockwise from north
 }
 
 // Gear is one gear of the bike.
@@ -47,7 +54,7 @@ type Setup struct {
 func UnknownRide() Ride {
 	nan := math.NaN()
 	return Ride{Mass: nan, MassSD: nan, RotatingMass: nan, WindSD: nan, LimitRPM: nan,
-		Air: Air{Temperature: nan, Pressure: nan, Humidity: nan}}
+		Air: Air{Temperature: nan, Pressure: nan, Humidity: nan}, Station: Wind{Speed: nan, FromDeg: nan}}
 }
 
 // SetupAt returns the setup in force at t: the last whose From is not after

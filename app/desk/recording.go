@@ -19,6 +19,7 @@ import (
 type told struct {
 	bike                                string
 	mass, massSD, rotating, wind        float64
+	station, stationFrom                float64
 	temperature, hectopascals, humidity float64
 }
 
@@ -37,6 +38,8 @@ func addTold(f *pflag.FlagSet) *told {
 	number(&t.hectopascals, "pressure", "of the air where you rode, not reduced to sea level, hPa")
 	number(&t.humidity, "humidity", "of the air, %")
 	number(&t.wind, "wind-sd", "how much the wind differs from pair to pair, m/s")
+	number(&t.station, "station-wind", "wind at a weather station nearby, m/s")
+	number(&t.stationFrom, "station-from", "where that wind comes from, degrees clockwise from north")
 	return t
 }
 
@@ -56,6 +59,8 @@ func (t *told) apply(r *sensors.Ride) error {
 		{"pressure", t.hectopascals, 300, 1100, &r.Air.Pressure, units.Hectopascal},
 		{"humidity", t.humidity, 0, 100, &r.Air.Humidity, 0.01},
 		{"wind-sd", t.wind, 0, 30, &r.WindSD, 1},
+		{"station-wind", t.station, 0, 60, &r.Station.Speed, 1},
+		{"station-from", t.stationFrom, 0, 360, &r.Station.FromDeg, 1},
 	}
 	for _, c := range checks {
 		if math.IsNaN(c.value) {

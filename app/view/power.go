@@ -39,10 +39,6 @@ type PowerPeak struct {
 	Notes   []string
 }
 
-// farCorrection is how far from one a factor may be for its standard to vouch
-// for it (both standards, from memory).
-const farCorrection = 0.07
-
 // Power makes the screen of power at the road.
 func (c Context) Power(res *runs.Result, std Standard, overRPM bool) Power {
 	v := Power{Gears: allGeared(res.Powers)}
@@ -84,7 +80,7 @@ func (c Context) correction(res *runs.Result, std Standard) (float64, []string) 
 		return 1, []string{t.NoFactor}
 	}
 	words := []string{fmt.Sprintf(t.Factor, c.Number(factor, 3))}
-	if math.Abs(factor-1) > farCorrection {
+	if !air.Vouched(factor, a.Temperature) {
 		words = append(words, t.FactorFar)
 	}
 	if slices.Contains(res.Defaults, "air.temperature_c") || slices.Contains(res.Defaults, "air.pressure_hpa") {

@@ -39,8 +39,7 @@ func powers(r *runs.Result, u shown.System) []power {
 }
 
 // standardAir says what the corrections to standard air would make of a curve.
-// They are meant for the engine's power and for days within 7 % of it (both
-// from memory).
+// They are meant for the engine's power.
 func standardAir(r *runs.Result, p runs.PowerCurve) string {
 	a := r.Ride.Air
 	iso := air.ISO1585(a.Pressure-air.VapourPressure(a.Temperature, a.Pressure, a.Humidity), a.Temperature)
@@ -48,7 +47,7 @@ func standardAir(r *runs.Result, p runs.PowerCurve) string {
 		return ""
 	}
 	text := fmt.Sprintf("Shown as ridden, in the air of the day. To standard air: × %s after SAE J1349, × %s after ISO 1585", shown.Fixed(p.Correction, 3), shown.Fixed(iso, 3))
-	if math.Abs(p.Correction-1) > 0.07 {
+	if !air.Vouched(p.Correction, a.Temperature) || !air.Vouched(iso, a.Temperature) {
 		text += "; the day was further from standard air than either is meant for"
 	}
 	return text + "."

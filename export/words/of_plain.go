@@ -131,6 +131,8 @@ func ofRideFile() []Entry {
 		{"ride.give_cylinders", nil, "give the number of cylinders, or leave it out", "die Zahl der Zylinder angeben oder weglassen"},
 		{"ride.give_limit", nil, "give the highest engine speed in 1/min, or leave it out", "die höchste Drehzahl in 1/min angeben oder weglassen"},
 		{"ride.give_wind", nil, "give it in m/s, or leave it out", "in m/s angeben oder weglassen"},
+		{"ride.give_station", nil, "give the station's wind in m/s and where it comes from in degrees clockwise from north, or leave both out",
+			"den Wind der Station in m/s und seine Herkunft in Grad im Uhrzeigersinn von Nord angeben oder beides weglassen"},
 		{"ride.give_temperature", nil, "give it in °C", "in °C angeben"},
 		{"ride.give_pressure", nil, "give the air pressure where you ride in hPa, such as 1009", "den Luftdruck am Ort der Fahrt in hPa angeben, etwa 1009"},
 		{"ride.give_humidity", nil, "give it in percent", "in Prozent angeben"},

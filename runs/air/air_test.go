@@ -39,6 +39,22 @@ func TestMoistDensityTable(t *testing.T) {
 	}
 }
 
+// TestMoistDensityWorked checks worked values, quoted in tests of open
+// scientific code, of CIPM-2007 and of an older equation of NIST's.
+func TestMoistDensityWorked(t *testing.T) {
+	at := func(temp, mmHg, humidity float64) float64 {
+		return air.MoistDensity(temp, mmHg*units.MercuryMM, humidity)
+	}
+	for _, c := range []check{
+		{"CIPM-2007: 10 °C, 730 mmHg, 40 %", at(10, 730, 0.40), 1.19569, 0.000006},
+		{"CIPM-2007: 40 °C, 760 mmHg, 40 %", at(40, 760, 0.40), 1.11497, 0.00007},
+		{"NIST: 22.3 °C, 748.1 mmHg, 37 %", at(22.3, 748.1, 0.37), 1.17194, 0.00007},
+		{"NIST: 23.4 °C, 612.3 mmHg, 23 %", at(23.4, 612.3, 0.23), 0.95632, 0.00007},
+	} {
+		c.run(t)
+	}
+}
+
 // TestStandardAtmosphere checks against ISO 2533 (from memory). The equation
 // for moist air must give the same at sea level without water.
 func TestStandardAtmosphere(t *testing.T) {
@@ -58,6 +74,7 @@ func TestGravity(t *testing.T) {
 	for _, c := range []check{
 		{"equator", air.Gravity(0, 0), 9.7803253359, 0.5e-10},
 		{"north pole", air.Gravity(90, 0), 9.8321849378, 1.5e-10},
+		{"45° by GRS80, from memory, whose flattening differs from the tenth digit on", air.Gravity(45, 0), 9.806199203, 2e-6},
 		{"south pole", air.Gravity(-90, 0), 9.8321849378, 1.5e-10},
 		{"free-air gradient near 45°, per m (textbook 3.086e-6)",
 			(air.Gravity(45, 0) - air.Gravity(45, 1000)) / 1000, 3.086e-6, 2e-9},
@@ -76,6 +93,23 @@ func TestCorrection(t *testing.T) {
 		{"ISO 1585 at its reference", air.ISO1585(99000, 25), 1, 1e-12},
 	} {
 		c.run(t)
+	}
+}
+
+// TestVouched: the range of Regulation (EU) 134/2014, appendix 2.2, is 283.2 to
+// 318.2 K, that is 10.05 to 45.05 °C.
+func TestVouched(t *testing.T) {
+	for _, c := range []struct {
+		name            string
+		factor, celsius float64
+		want            bool
+	}{
+		{"a mild day", 1.02, 20, true}, {"a cold day", 0.97, 10, false}, {"just warm enough", 0.97, 10.1, true},
+		{"too hot", 1.03, 45.2, false}, {"thin air", 1.09, 20, false}, {"dense air", 0.92, 20, false},
+	} {
+		if got := air.Vouched(c.factor, c.celsius); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
 	}
 }
 

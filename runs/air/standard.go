@@ -30,6 +30,14 @@ func SAEJ1349(dry, t float64) float64 {
 	return 1.180*(99000/dry)*math.Sqrt((t+273)/298) - 0.18
 }
 
+// Vouched reports whether the standards vouch for a factor in air of t °C: they
+// are meant for days within 7 % of standard air (both, from memory) and for 283.2
+// to 318.2 K (Regulation (EU) 134/2014, appendix 2.2).
+func Vouched(factor, t float64) bool {
+	kelvin := t + 273.15
+	return math.Abs(factor-1) <= 0.07 && kelvin >= 283.2 && kelvin <= 318.2
+}
+
 // ISO1585 is the same for ISO 1585, for naturally aspirated spark-ignition
 // engines: (99/p)^1.2·(T/298)^0.6 (from memory).
 func ISO1585(dry, t float64) float64 {

@@ -42,7 +42,6 @@ const (
 	// changes by 1.5 % a degree of yaw: CdA·(1 + a·w/v) makes a·w.
 	crossWind  = 8 / 3.6               // m/s
 	perRadian  = 0.015 * 180 / math.Pi // relative, 1/rad
-	yawSD      = crossWind * perRadian // m/s
 	sitUpSD    = 0.07                  // of CdA, by which a rider sits up below sitUpSpeed (common practice)
 	sitUpSpeed = 60 / 3.6              // m/s
 	coldSD     = 0.10                  // of Crr, tyres at the first run over warm ones (common practice)
@@ -52,11 +51,15 @@ const (
 
 // assumptions are what a fit of these runs holds without knowing it.
 func (s *system) assumptions() []assumption {
+	across := s.opts.CrossRMS
+	if across == 0 {
+		across = crossWind
+	}
 	all := []assumption{
 		{quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true},
 		{linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true},
-		{yawSD, func(b *considered, v, _, _ float64) float64 { return b.rho / 2 * b.cda * v }, false},
-		{crossWind * crossWind, func(b *considered, _, _, _ float64) float64 { return b.rho / 4 * b.cda }, false},
+		{across * perRadian, func(b *considered, v, _, _ float64) float64 { return b.rho / 2 * b.cda * v }, false},
+		{across * across, func(b *considered, _, _, _ float64) float64 { return b.rho / 4 * b.cda }, false},
 		{sitUpSD, func(b *considered, v, _, _ float64) float64 {
 			return b.rho / 2 * b.cda * v * v / (1 + math.Exp((v-sitUpSpeed)/0.5))
 		}, true},

@@ -28,6 +28,12 @@ func EncodeRide(r sensors.Ride) []byte {
 		o.raw("air", air.line())
 	}
 	o.number("wind_sd_mps", r.WindSD, 0)
+	var station object
+	station.number("speed_mps", r.Station.Speed, 0)
+	station.number("from_deg", r.Station.FromDeg, 0)
+	if len(station.members) > 0 {
+		o.raw("station_wind", station.line())
+	}
 	var gears, setups []string
 	for _, g := range r.Gears {
 		var e object

@@ -148,7 +148,7 @@ func (f fields) list(name string) []gjson.Result {
 }
 
 func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
-	f := d.object("", top, "version", "bike", "mass_kg", "mass_sd_kg", "rotating_mass_kg", "air", "wind_sd_mps",
+	f := d.object("", top, "version", "bike", "mass_kg", "mass_sd_kg", "rotating_mass_kg", "air", "wind_sd_mps", "station_wind",
 		"gears", "limit_rpm", "cylinders", "axes", "setups")
 	if v := f.number("version", 0, 1, math.MaxFloat64, "ride.first_version"); v > Version || v != math.Trunc(v) && !math.IsNaN(v) {
 		d.fail(f.m["version"], finding.New("ride.version", cut("version", f.m["version"].Raw, 20)), finding.New("ride.newer_program", finding.Count("reads", Version)))
@@ -167,6 +167,11 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 		Temperature: air.number("temperature_c", 0, -60, 60, "ride.give_temperature"),
 		Pressure:    air.number("pressure_hpa", 2, 300, 1100, "ride.give_pressure"),
 		Humidity:    air.number("humidity_pct", -2, 0, 100, "ride.give_humidity"),
+	}
+	station := d.object("station_wind.", f.m["station_wind"], "speed_mps", "from_deg")
+	ride.Station = sensors.Wind{
+		Speed:   station.number("speed_mps", 0, 0, 60, "ride.give_station"),
+		FromDeg: station.number("from_deg", 0, 0, 360, "ride.give_station"),
 	}
 	for i, r := range f.list("gears") {
 		g := d.object("gears["+strconv.Itoa(i)+"].", r, "name", "rpm_per_mps")

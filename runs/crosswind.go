@@ -1,0 +1,43 @@
+package runs
+
+import (
+	"math"
+
+	"stillair/runs/air"
+	"stillair/runs/measure"
+	"stillair/runs/pairing"
+	"stillair/sensors"
+	"stillair/sensors/finding"
+	"stillair/sensors/units"
+)
+
+// crosswindLimit is what SAE J1263 allows across the road (its public
+// summaries), m/s.
+const crosswindLimit = 8 * units.KMH
+
+// crossWind is the wind across the road of these coast-downs by the weather
+// station that the rider entered; unknown where none was, or where no coast-down
+// has positions.
+func crossWind(station sensors.Wind, coasts []pairing.Coast) measure.Value {
+	var across, variance, n float64
+	for _, c := range coasts {
+		w := air.Across(station.Speed, station.FromDeg, c.BearingDeg())
+		if math.IsNaN(w.X) {
+			continue
+		}
+		across, variance, n = across+w.X, variance+w.SE*w.SE, n+1
+	}
+	if n == 0 {
+		return measure.Unknown()
+	}
+	return measure.Value{X: across / n, SE: math.Sqrt(variance / n)} // one station: its errors are common to all
+}
+
+// crossNote says what the wind across the road was, and whether it was too much.
+func crossNote(across measure.Value) finding.Finding {
+	wind := finding.Wind("across", across.X).With(across.SE)
+	if across.X > crosswindLimit {
+		return finding.New(codeCrossWindStrong, wind, finding.Wind("limit", crosswindLimit))
+	}
+	return finding.New(codeCrossWind, wind)
+}
