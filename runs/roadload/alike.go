@@ -37,6 +37,8 @@ func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
 	kept := prior * prior / (prior*prior + d.Crr.SE*d.Crr.SE)
 	d.Crr = measure.Value{X: kept * d.Crr.X, SE: math.Sqrt(kept) * d.Crr.SE}
 	d.Cov *= kept
+	d.TakenBack = k
+	d.Budget = append(e.budget(w), Part{codeAlike, math.Abs(k) * prior})
 	return d, true
 }
 
@@ -45,6 +47,8 @@ type LoadDifference struct {
 	CdA, Crr    measure.Value // m² and 1
 	Cov         float64       // of the two, m²
 	DoF, CrrDoF float64       // of their t intervals
+	TakenBack   float64       // m² of CdA for each 1 that Crr differs, taken back because the tyres are alike; 0: plain
+	Budget      []Part        // of CdA
 }
 
 // Between is the plain difference between setups a and b, with what is assumed:
@@ -54,6 +58,7 @@ func (e *Estimate) Between(a, b int) LoadDifference {
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)] = 1, -1
 	d.CdA, d.DoF = e.withAssumed(w)
+	d.Budget = e.budget(w)
 	clear(w)
 	w[crrAt(b)], w[crrAt(a)] = 1, -1
 	d.Crr, d.CrrDoF = e.withAssumed(w)

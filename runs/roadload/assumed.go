@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // A coast-down tells the force at each speed well, and its split into air and
@@ -18,6 +19,7 @@ import (
 // assumption is one quantity that the fit holds at zero: a force that may be
 // there beside those of the model.
 type assumption struct {
+	code  finding.Code
 	sd    float64                                              // prior standard deviation of its size
 	force func(b *considered, v, since, along float64) float64 // N for a size of 1
 	kept  bool                                                 // it is part of the road load, so that Force includes it
@@ -56,17 +58,17 @@ func (s *system) assumptions() []assumption {
 		across = crossWind
 	}
 	all := []assumption{
-		{quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true},
-		{linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true},
-		{across * perRadian, func(b *considered, v, _, _ float64) float64 { return b.rho / 2 * b.cda * v }, false},
-		{across * across, func(b *considered, _, _, _ float64) float64 { return b.rho / 4 * b.cda }, false},
-		{sitUpSD, func(b *considered, v, _, _ float64) float64 {
+		{codeSquareGrowth, quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true},
+		{codeLinearGrowth, linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true},
+		{codeYaw, across * perRadian, func(b *considered, v, _, _ float64) float64 { return b.rho / 2 * b.cda * v }, false},
+		{codeAirAcross, across * across, func(b *considered, _, _, _ float64) float64 { return b.rho / 4 * b.cda }, false},
+		{codeSitUp, sitUpSD, func(b *considered, v, _, _ float64) float64 {
 			return b.rho / 2 * b.cda * v * v / (1 + math.Exp((v-sitUpSpeed)/0.5))
 		}, true},
-		{coldSD, func(b *considered, _, since, _ float64) float64 { return b.weight * b.crr * math.Exp(-since/warmTime) }, false},
+		{codeColdTyres, coldSD, func(b *considered, _, since, _ float64) float64 { return b.weight * b.crr * math.Exp(-since/warmTime) }, false},
 	}
 	if s.lay.press < 0 {
-		all = append(all, assumption{valleySD, func(b *considered, _, _, along float64) float64 { return b.weight * (2*along - 1) }, false})
+		all = append(all, assumption{codeValley, valleySD, func(b *considered, _, _, along float64) float64 { return b.weight * (2*along - 1) }, false})
 	}
 	return all
 }
@@ -121,14 +123,15 @@ type Assumed struct {
 	Cov       *mat.SymDense // of CdA and Crr of all setups, as Estimate.Cov
 	what      []assumption
 	responses [][]float64
-	massSD    float64 // relative
-	airSD     float64 // relative
+	loadSD    []float64 // relative, of each setup
+	massSD    float64   // relative
+	airSD     float64   // relative
 }
 
 // assume works out what the fit owes to what it holds.
 func (s *system) assume(l *learner) (Assumed, error) {
 	n := 2 * s.lay.setups
-	out := Assumed{Cov: mat.NewSymDense(n, nil), what: s.assumptions(), massSD: s.opts.MassSD, airSD: s.opts.DensitySD}
+	out := Assumed{Cov: mat.NewSymDense(n, nil), what: s.assumptions(), massSD: s.opts.MassSD, airSD: s.opts.DensitySD, loadSD: s.opts.LoadSD}
 	for _, a := range out.what {
 		r, err := s.respond(a, l.noise)
 		if err != nil {

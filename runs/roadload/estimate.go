@@ -20,10 +20,12 @@ type Estimate struct {
 	// on top of Cov and of the intervals of Loads.
 	Assumed Assumed
 	Noise   Noise // as learned
+	Fitted  Fitted
 	Runs    []RunFit
 	Pairs   []PairFit
 	Notes   []finding.Finding // what a reader of the figures should know
 
+	held   []float64       // road loads at which the equations were made
 	spread *mat.SymDense   // covariance of the logarithms of the noise
 	slopes []*mat.SymDense // derivative of Cov by each of them
 }
@@ -41,11 +43,16 @@ type Load struct {
 
 // RunFit is how one run agrees with the rest.
 type RunFit struct {
-	ID        int
+	ID, Setup int
+	Pair      int       // 0: alone
+	Dir       float64   // as in Run
 	T, V, Fit []float64 // s, measured and fitted speed, m/s; fixes close together are averaged
 	Misfit    float64   // size of the errors over what they should be; 1 is usual
 	MoveCdA   float64   // how much CdA of its setup would change without this run, m²
 	MoveCrr   float64
+	Road      []float64       // slope in the direction of travel at each fix, the pair's mean included
+	Against   float64         // mean wind against the run as fitted, m/s
+	AirSpread []float64       // variance that gusts leave in the air speed at each fix, m²/s²
 	Wind      measure.Value   // mean against direction +1, m/s; SE is for telling the two runs of a pair apart
 	Cuts      []Cut           // stretches left out
 	Reason    finding.Finding // why the whole run was left out; else zero
@@ -64,6 +71,7 @@ type PairFit struct {
 	Grade            measure.Value // mean slope, upwards in direction +1
 	Shift            measure.Value // how far the mean wind changed from its first run to its second, against direction +1, m/s; SE 0: not noticeably
 	MoveCdA, MoveCrr float64       // how much its setup's figures would change without it, m² and 1
+	CdA, Crr         measure.Value // of this pair alone, with the noise and the road as all runs show them
 }
 
 // WindChanged reports whether the mean wind changed clearly between the two

@@ -227,7 +227,9 @@ func (s *system) report(l *learner) (*Estimate, error) {
 	if e.Assumed, err = s.assume(l); err != nil {
 		return nil, err
 	}
+	e.held = append([]float64(nil), s.state.beta[:2*s.lay.setups]...)
 	e.Notes = s.notes(e)
+	e.Fitted = s.fitted()
 	e.Runs = s.runFits()
 	e.Pairs = s.pairFits()
 	return e, nil
@@ -263,7 +265,7 @@ func (l *Load) intervals(e *Estimate, setup int) {
 // in order of their ID.
 func (e *Estimate) addRejected(out []rejected) {
 	for _, r := range out {
-		e.Runs = append(e.Runs, RunFit{ID: r.run.id, T: r.run.t, V: r.run.z, Fit: r.run.v, Reason: finding.New(r.reason).OfRun(r.run.id)})
+		e.Runs = append(e.Runs, RunFit{ID: r.run.id, Setup: r.run.setup, Pair: r.run.pair, Dir: r.run.dir, T: r.run.t, V: r.run.z, Fit: r.run.v, Reason: finding.New(r.reason).OfRun(r.run.id)})
 	}
 	slices.SortFunc(e.Runs, func(a, b RunFit) int { return a.ID - b.ID })
 }

@@ -11,6 +11,12 @@ import (
 // without solves the equations with some runs taken out, the noise as learned,
 // and returns how far each unknown would move.
 func (s *system) without(out func(*coast) bool) ([]float64, error) {
+	x, _, err := s.solveWithout(out)
+	return x, err
+}
+
+// solveWithout is without, with the factors of the equations that were solved.
+func (s *system) solveWithout(out func(*coast) bool) ([]float64, *mat.Cholesky, error) {
 	a := mat.NewSymDense(s.lay.size, nil)
 	a.CopySym(s.a)
 	g := mat.VecDenseCopyOf(s.g)
@@ -30,13 +36,31 @@ func (s *system) without(out func(*coast) bool) ([]float64, error) {
 	var chol mat.Cholesky
 	x := mat.NewVecDense(s.lay.size, nil)
 	if !chol.Factorize(a) {
-		return nil, errSingular
+		return nil, nil, errSingular
 	}
 	if err := chol.SolveVecTo(x, g); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	x.SubVec(x, s.x)
-	return x.RawVector().Data, nil
+	return x.RawVector().Data, &chol, nil
+}
+
+// alone is what one pair says of its setup, with the road and the noise as all
+// runs show them.
+func (s *system) alone(setup, pair int) (cda, crr measure.Value) {
+	x, chol, err := s.solveWithout(func(c *coast) bool { return c.setup == setup && c.pairIndex != pair })
+	if err != nil {
+		return measure.Unknown(), measure.Unknown()
+	}
+	value := func(i int) measure.Value {
+		e, y := mat.NewVecDense(s.lay.size, nil), mat.NewVecDense(s.lay.size, nil)
+		e.SetVec(i, 1)
+		if err := chol.SolveVecTo(y, e); err != nil {
+			return measure.Unknown()
+		}
+		return measure.Value{X: s.state.beta[i] + x[i], SE: math.Sqrt(y.AtVec(i))}
+	}
+	return value(cdaAt(setup)), value(crrAt(setup))
 }
 
 // moves gives what becomes of a setup's figures without some runs; infinite
@@ -53,7 +77,7 @@ func (s *system) moves(setup int, out func(*coast) bool) (cda, crr float64) {
 func (s *system) runFits() []RunFit {
 	var fits []RunFit
 	for _, c := range s.runs {
-		f := RunFit{ID: c.id, T: c.t, V: c.z, Fit: c.v, Misfit: s.misfit(c), Cuts: c.told()}
+		f := RunFit{ID: c.id, Setup: c.setup, Pair: c.pair, Dir: c.dir, Road: s.roadAt(c), Against: c.dir * c.meanWind(s.lay, &s.state), AirSpread: c.extra, T: c.t, V: c.z, Fit: c.v, Misfit: s.misfit(c), Cuts: c.told()}
 		f.Wind.X, f.Wind.SE = s.wind(c)
 		f.MoveCdA, f.MoveCrr = s.moves(c.setup, func(o *coast) bool { return o == c })
 		fits = append(fits, f)
@@ -111,6 +135,7 @@ func (s *system) pairFits() []PairFit {
 			}
 		}
 		f.MoveCdA, f.MoveCrr = s.moves(setup, func(o *coast) bool { return o.pairIndex == p })
+		f.CdA, f.Crr = s.alone(setup, p)
 		fits = append(fits, f)
 	}
 	return fits

@@ -1,0 +1,54 @@
+package roadload
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"stillair/sensors/finding"
+)
+
+// Part is one part of a figure's uncertainty. The squares of all parts add up
+// to the square of the whole (GUM, JCGM 100:2008, section 5.1).
+type Part struct {
+	Code finding.Code // from where it comes
+	SE   float64      // in the figure's unit
+}
+
+// Budget is what the uncertainty of a setup's CdA (m²) and Crr is made of.
+func (e *Estimate) Budget(setup int) (cda, crr []Part) {
+	w := make([]float64, 2*len(e.Loads))
+	w[cdaAt(setup)] = 1
+	cda = e.budget(w)
+	clear(w)
+	w[crrAt(setup)] = 1
+	return cda, e.budget(w)
+}
+
+// budget parts the uncertainty of Σ wᵢ·θᵢ, as withAssumed gives it. The parts of
+// mass and air are common to all setups, so they go with what the weights leave
+// of all drag areas.
+func (e *Estimate) budget(w []float64) []Part {
+	v := mat.NewVecDense(len(w), w)
+	scale := 0.0
+	for i := range e.Loads {
+		scale += w[cdaAt(i)] * e.held[cdaAt(i)]
+	}
+	mass, density := math.Abs(scale)*e.Assumed.massSD, math.Abs(scale)*e.Assumed.airSD
+	noise := mat.Inner(v, e.Cov, v) - mass*mass - density*density
+	out := []Part{{codeNoise, math.Sqrt(math.Max(0, noise))}, {codeMass, mass}, {codeAir, density}}
+	for j, a := range e.Assumed.what {
+		d := 0.0
+		for i, x := range e.Assumed.responses[j] {
+			d += w[i] * x
+		}
+		out = append(out, Part{a.code, a.sd * math.Abs(d)})
+	}
+	own := 0.0
+	for i, sd := range e.Assumed.loadSD {
+		if i < len(e.Loads) {
+			own = math.Hypot(own, w[cdaAt(i)]*sd*e.held[cdaAt(i)])
+		}
+	}
+	return append(out, Part{codeOwnLoad, own})
+}
