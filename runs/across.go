@@ -3,6 +3,7 @@ package runs
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"stillair/runs/compare"
 	"stillair/runs/measure"
@@ -82,6 +83,7 @@ func Across(rides []Named, asked Asked) ([]Comparison, error) {
 					cda, crr = append(cda, dc), append(crr, dr)
 					base := la.Load(a.Result.Gravity)
 					out = append(out, Comparison{A: a.Call(la.Setup), B: with[j].Call(lb.Setup), Base: &base, Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
+						Budget: append(d.Budget, roadload.Part{Code: codeDays, SE: dayToDayCdA * la.CdA.X}),
 						Limits: mostFirst(append(causes, Limit{ByDays, dayToDayCdA * la.CdA.X})),
 						Notes:  notesAcross(a.Result, with[j].Result)})
 				}
@@ -115,10 +117,24 @@ func independent(a, b RoadLoad) roadload.LoadDifference {
 		}
 		return measure.Value{X: y.X - x.X, SE: math.Sqrt(va + vb)}, dof
 	}
-	d := roadload.LoadDifference{Cov: a.Cov + b.Cov}
+	d := roadload.LoadDifference{Cov: a.Cov + b.Cov, Budget: budgetApart(a.Budget, b.Budget)}
 	d.CdA, d.DoF = difference(a.CdA, b.CdA)
 	d.Crr, d.CrrDoF = difference(a.Crr, b.Crr)
 	return d
+}
+
+// budgetApart is the budget of a difference of two figures that share nothing.
+func budgetApart(a, b []roadload.Part) []roadload.Part {
+	out := slices.Clone(a)
+	for _, p := range b {
+		i := slices.IndexFunc(out, func(o roadload.Part) bool { return o.Code == p.Code })
+		if i < 0 {
+			out = append(out, p)
+			continue
+		}
+		out[i].SE = math.Hypot(out[i].SE, p.SE)
+	}
+	return out
 }
 
 // acrossDays adds to a difference what days differ in. That part is common

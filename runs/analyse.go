@@ -40,7 +40,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Op
 	known := settle(log)
 	result := &Result{Track: track, Ride: known.ride, Defaults: known.defaults, Notes: log.Notes,
 		Warnings: append(known.warnings, aboutRecording(log, track)...)}
-	result.Gravity, result.weighed = gravityAt(log), known.weighed
+	result.Gravity, result.weighed, result.Air = gravityAt(log), known.weighed, known.air
 	opts.progress(Finding, 0.7)
 	mass := log.Ride.Mass // as told: detection does not lean on a default
 	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs()})

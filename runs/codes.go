@@ -45,6 +45,10 @@ const (
 	codeMaybeSeaLevel   finding.Code = "air.maybe_sea_level"
 	codeBarometer       finding.Code = "air.barometer_differs"
 	codeOnePair         finding.Code = "compare.one_pair"
+	codeDays            finding.Code = "budget.days"
+	codeOppositeLeft    finding.Code = "residual.opposite"
+	codeAlikeLeft       finding.Code = "residual.alike"
+	codeNothingLeft     finding.Code = "residual.none"
 )
 
 // said is the finding of an error.

@@ -3,6 +3,7 @@ package runs
 import (
 	"stillair/runs/compare"
 	"stillair/runs/measure"
+	"stillair/runs/roadload"
 	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
@@ -21,6 +22,9 @@ type Comparison struct {
 	Times []TimeComparison
 	Load  *worth.Change     // how much more road load B has, for working out what that means
 	Notes []finding.Finding // what weakens it
+
+	Budget    []roadload.Part // what the standard uncertainty of the difference of CdA is made of, m²
+	TakenBack float64         // m² of CdA for each 1 that Crr differs, taken back since the tyres are alike
 
 	// Between rides only: the road load of A in the air of its ride, and what
 	// limits the certainty of the difference of CdA, the most first. Within a
@@ -102,6 +106,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		which = append(which, k)
 		cda = append(cda, compare.Difference{Delta: d.CdA, Base: la.CdA.X, DoF: d.DoF, Pairs: pairs})
 		crr = append(crr, compare.Difference{Delta: plain.Crr, Base: la.Crr.X, DoF: plain.CrrDoF, Pairs: pairs})
+		out[k].Budget, out[k].TakenBack = d.Budget, d.TakenBack
 		out[k].Load = &worth.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}
 		if pairs < 2 {
 			out[k].Notes = append(out[k].Notes, finding.New(codeOnePair))

@@ -2,6 +2,7 @@ package runs
 
 import (
 	"stillair/fusion"
+	"stillair/runs/air"
 	"stillair/runs/detect"
 	"stillair/runs/marks"
 	"stillair/runs/measure"
@@ -84,6 +85,7 @@ type RoadLoad struct {
 	CrrAt20 Value             // rolling resistance as tyres have it in air of 20 °C, for comparing days
 	AAt20   Value             // A likewise, N
 	C       Value             // force per speed squared at the same, N/(m/s)²
+	Budget  []roadload.Part   // what the standard uncertainty of CdA is made of, m²
 	Limits  []Limit           // what limits the certainty of CdA, the most first
 	Notes   []finding.Finding // what a reader of the figure should know
 
@@ -109,6 +111,18 @@ func (l RoadLoad) Force(v float64) Value {
 // Power is what it takes to hold v m/s on the level in still air, W at the tyre.
 func (l RoadLoad) Power(v float64) Value { return l.Force(v).Times(v) }
 
+// Prior is what the fit of the road loads was told beforehand; false where there
+// was none.
+func (r *Result) Prior() (roadload.Options, bool) {
+	if r.coasts == nil {
+		return roadload.Options{}, false
+	}
+	return r.coasts.opts, true
+}
+
+// Weighed reports whether the mass of a setup was entered.
+func (r *Result) Weighed(setup string) bool { return r.weighed[setup] }
+
 // Result is everything computed from one ride.
 type Result struct {
 	Track     *fusion.Track
@@ -122,6 +136,7 @@ type Result struct {
 	Powers    []PowerCurve       // power at the road, by setup and gear
 	Compared  []Comparison       // every two setups that have something in common
 	Gravity   float64            // where the ride was, m/s²
+	Air       air.State          // of the ride, entered, measured or assumed
 
 	weighed map[string]bool // setups whose mass was entered
 	coasts  *coastData      // what Estimate was fitted to, for fitting rides together

@@ -219,6 +219,7 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 			out.Mass = massAt(known.ride, run.Start)
 		}
 	}
+	out.Budget, _ = est.Budget(setup)
 	c := load.At(reference(out.Mass, opts))
 	out.A, out.C = c.A, c.C
 	out.CrrAt20, out.AAt20 = at20(out.Crr, known.air.Temperature), at20(out.A, known.air.Temperature)

@@ -15,6 +15,7 @@ import (
 type analyseFlags struct {
 	json    bool
 	report  string
+	test    string
 	tables  string
 	rollOns []string
 	system  string
@@ -43,6 +44,7 @@ Examples:
 			a := &analyseFlags{}
 			f.BoolVar(&a.json, "json", false, "print the results as JSON and nothing else")
 			f.StringVar(&a.report, "report", "", "write a page with plots to this file (HTML)")
+			f.StringVar(&a.test, "protocol", "", "write the test protocol of the coast-downs to this file (JSON)")
 			f.StringVar(&a.tables, "csv", "", "write tables (CSV) into this folder")
 			f.StringArrayVar(&a.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&a.system, "units", string(shown.Metric), "metric, imperial or both")
@@ -78,7 +80,7 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	written, err := a.write(s, system)
+	written, err := a.write(s, args[0], system)
 	if err != nil {
 		return err
 	}
@@ -93,13 +95,23 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 }
 
 // write writes the files asked for and returns their paths.
-func (a *analyseFlags) write(s *study, system shown.System) ([]string, error) {
+func (a *analyseFlags) write(s *study, path string, system shown.System) ([]string, error) {
 	var written []string
 	if a.report != "" {
 		if err := saveReport(a.report, s, system); err != nil {
 			return nil, err
 		}
 		written = append(written, a.report)
+	}
+	if a.test != "" {
+		p, err := protocol([]*study{s}, []string{path}, nil)
+		if err == nil {
+			err = saveProtocol(a.test, p)
+		}
+		if err != nil {
+			return nil, err
+		}
+		written = append(written, a.test)
 	}
 	if a.tables != "" {
 		paths, err := saveTables(a.tables, s.result)

@@ -10,7 +10,7 @@ import (
 // ofRoadLoad holds what is said of the road load: by its fit, by package runs
 // about air, mass and pairs, and by package worth about what a change means.
 func ofRoadLoad() []Entry {
-	return slices.Concat(ofFitErrors(), ofFitNotes(), ofFitRuns(), ofAirAndMass(), ofWorth())
+	return slices.Concat(ofFitErrors(), ofFitNotes(), ofFitRuns(), ofBudgets(), ofAirAndMass(), ofWorth())
 }
 
 func ofFitErrors() []Entry {
@@ -140,5 +140,33 @@ func ofWorth() []Entry {
 			"die beiden Geschwindigkeiten brauchen fast dieselbe Leistung: den Verbrauch bei weiter auseinanderliegenden messen"},
 		{"worth.bad_burn", args(finding.Num("share", 1.8)), "the two consumptions would make fuel follow power by a share of {share.2}, which no engine does: check them",
 			"nach den beiden Verbräuchen folgte der Kraftstoff der Leistung mit einem Anteil von {share.2}, das tut kein Motor: bitte prüfen"},
+	}
+}
+
+// ofBudgets names the parts of an uncertainty.
+func ofBudgets() []Entry {
+	return []Entry{
+		{"budget.noise", nil, "noise: gusts, wind, receiver and road, as the runs show them", "Rauschen: Böen, Wind, Empfänger und Straße, wie die Läufe sie zeigen"},
+		{"budget.mass", nil, "mass as entered", "Masse wie eingegeben"},
+		{"budget.air", nil, "density of the air", "Luftdichte"},
+		{"budget.growth_square", nil, "assumed: rolling resistance growing with the square of the speed", "Annahme: Rollwiderstand, der mit dem Quadrat der Geschwindigkeit wächst"},
+		{"budget.growth_linear", nil, "assumed: rolling resistance growing with speed", "Annahme: Rollwiderstand, der mit der Geschwindigkeit wächst"},
+		{"budget.yaw", nil, "assumed: drag area in yawed flow", "Annahme: Luftwiderstandsfläche bei schräger Anströmung"},
+		{"budget.air_across", nil, "assumed: air speed added by cross-wind", "Annahme: Luftgeschwindigkeit durch Seitenwind"},
+		{"budget.sit_up", nil, "assumed: posture kept at low speed", "Annahme: gleiche Haltung bei langsamer Fahrt"},
+		{"budget.cold_tyres", nil, "assumed: warm tyres", "Annahme: warme Reifen"},
+		{"budget.valley", nil, "assumed: no dip of the road, without a barometer", "Annahme: keine Senke der Straße, ohne Barometer"},
+		{"budget.load_not_entered", nil, "mass of a setup that was not entered", "nicht eingegebene Masse eines Aufbaus"},
+		{"budget.tyres_alike", nil, "assumed: the same tyres roll alike", "Annahme: gleiche Reifen rollen gleich"},
+		{"residual.opposite", args(finding.Wind("most", 0.2)),
+			"in the two directions the residuals have opposite signs, up to {most.2}: the road or the wind along it, not the bike; it cancels between the two runs of a pair, and what is left of it is in the ±",
+			"in den beiden Richtungen haben die Residuen entgegengesetztes Vorzeichen, bis {most.2}: die Straße oder der Wind längs davon, nicht die Maschine; das hebt sich zwischen den zwei Läufen eines Paars auf, der Rest steckt im ±"},
+		{"residual.alike", args(finding.Wind("most", 0.2)),
+			"in both directions the residuals are alike, up to {most.2}: the force depends on speed otherwise than the model says, by posture, tyres or drive; the part of the ± that is assumed allows for the usual causes",
+			"in beiden Richtungen sind die Residuen gleich, bis {most.2}: die Kraft hängt anders vom Tempo ab, als das Modell sagt, durch Haltung, Reifen oder Antrieb; der angenommene Teil des ± deckt die üblichen Ursachen ab"},
+		{"residual.none", args(finding.Wind("rms", 0.09)),
+			"the residuals show nothing that the pairs have in common, neither by direction nor by speed; they are {rms.2} in the root mean square",
+			"die Residuen zeigen nichts, was die Paare gemeinsam haben, weder nach Richtung noch nach Tempo; ihr quadratisches Mittel ist {rms.2}"},
+		{"budget.days", nil, "what differs from day to day", "was sich von Tag zu Tag ändert"},
 	}
 }
