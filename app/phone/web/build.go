@@ -22,7 +22,7 @@ func Build(ctx context.Context, folder string, e Effort) (Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	if p[Program], err = compile(ctx, folder, e); err != nil {
+	if p[Program], err = compile(ctx, folder); err != nil {
 		return nil, err
 	}
 	if p[glue], err = readGlue(ctx, folder); err != nil {
@@ -34,28 +34,29 @@ func Build(ctx context.Context, folder string, e Effort) (Page, error) {
 	return p, p.Compress(e)
 }
 
-// compile leaves out the table of symbols, the paths of this machine, the font
-// of emojis, which alone is 4 MB, and the toolkit's own watch over which
-// goroutine draws, which the app has no need of and which takes time.
-func compile(ctx context.Context, folder string, e Effort) ([]byte, error) {
+// compile makes the program with what it has no use of left out.
+func compile(ctx context.Context, folder string) ([]byte, error) {
 	work, err := os.MkdirTemp("", "stillair-web-*")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(work)
-	out := filepath.Join(work, Program)
-	args := []string{"build", "-trimpath", "-buildvcs=false", "-tags", "no_emoji,minimal,migrated_fynedo", "-ldflags", "-s -w", "-o", out}
-	if e == Thorough {
-		modfile, err := slim(ctx, folder, work)
-		if err != nil {
-			return nil, err
-		}
-		args = append(args, "-modfile", modfile)
+	modfile, err := slim(ctx, folder, work)
+	if err != nil {
+		return nil, err
 	}
-	if _, err := tool(ctx, folder, append(args, "./app/phone")...); err != nil {
+	out := filepath.Join(work, Program)
+	if _, err := tool(ctx, folder, append(append([]string{"build", "-o", out}, flags(modfile)...), "./app/phone")...); err != nil {
 		return nil, err
 	}
 	return os.ReadFile(out)
+}
+
+// flags leave out the table of symbols, the paths of this machine, the font of
+// emojis, which alone is 4 MB, and the toolkit's own watch over which goroutine
+// draws, which the app has no need of and which takes time.
+func flags(modfile string) []string {
+	return []string{"-trimpath", "-buildvcs=false", "-tags", "no_emoji,no_metadata,minimal,migrated_fynedo", "-ldflags", "-s -w", "-modfile", modfile}
 }
 
 // readGlue reads the script that comes with the compiler and must be of its

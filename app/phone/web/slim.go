@@ -1,12 +1,14 @@
 package web
 
-// Part of what the libraries bring along this app never shows: fonts for
-// slanted and for typewriter text, a reader of marked-up text, and tables of the
-// world's older encodings, which the toolkit's reader of SVG could meet. Thorough compiles against copies of the modules
-// from which that is taken out.
+// Part of what the libraries bring along this app never does: it loads nothing
+// from the network, looks for no fonts of the system, reads no marked-up text,
+// no photographs and none of the world's older encodings, and has its words in
+// books of its own. Go links what could be reached, so the program is compiled
+// against copies of the modules from which that is taken out.
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io/fs"
 	"os"
@@ -14,95 +16,16 @@ import (
 	"strings"
 )
 
-// module is one whose files are changed.
+// module is one of which something is left out.
 type module struct {
 	path string
 	cuts []cut
 }
 
-// cut is a change of one file of a module.
+// cut is a change of one file or folder of a module.
 type cut struct {
-	file   string
-	change func(text string) (string, error)
-}
-
-var modules = []module{
-	{"fyne.io/fyne/v2", []cut{{"theme/bundled-fonts.go", oneFont},
-		{"widget/markdown.go", noMarkdown}, {"widget/markdown_image_wasm.go", noMarkdownImages}}},
-	{"golang.org/x/net", []cut{{"html/charset/charset.go", onlyUTF8}}},
-}
-
-// oneFont leaves of the toolkit's own fonts the upright one, which stands in
-// where the app's lacks a letter of a name that a rider typed.
-func oneFont(text string) (string, error) {
-	for _, font := range []string{"NotoSans-Bold.ttf", "NotoSans-Italic.ttf", "NotoSans-BoldItalic.ttf", "DejaVuSansMono-Powerline.ttf"} {
-		embed := "//go:embed font/" + font
-		at := strings.Index(text, embed)
-		if at < 0 {
-			return "", fmt.Errorf("%s is not where it was", font)
-		}
-		after := text[at+len(embed)+1:] // the variable it goes into
-		variable, rest, ok := strings.Cut(after, " []byte\n")
-		if !ok {
-			return "", fmt.Errorf("%s is not taken as bytes", font)
-		}
-		text = text[:at] + variable + " = notoSansRegular\n" + rest
-	}
-	return text, nil
-}
-
-// onlyUTF8 stands in for the package's readers of all the world's encodings:
-// what the app draws is its own, and in UTF-8.
-func onlyUTF8(string) (string, error) {
-	return `// Package charset reads UTF-8 and nothing else.
-package charset
-
-import (
-	"errors"
-	"io"
-	"strings"
-)
-
-// NewReaderLabel returns input where the label is that of UTF-8.
-func NewReaderLabel(label string, input io.Reader) (io.Reader, error) {
-	if !strings.EqualFold(strings.TrimSpace(label), "utf-8") {
-		return nil, errors.New("not UTF-8")
-	}
-	return input, nil
-}
-`, nil
-}
-
-// noMarkdown has text that is marked up shown as it is: the app has none.
-func noMarkdown(text string) (string, error) {
-	if !strings.Contains(text, "func parseMarkdown(content string) []RichTextSegment {") {
-		return "", fmt.Errorf("the function parseMarkdown is not where it was")
-	}
-	return `package widget
-
-// NewRichTextFromMarkdown shows the text as it is.
-func NewRichTextFromMarkdown(content string) *RichText { return NewRichTextWithText(content) }
-
-// ParseMarkdown shows the text as it is.
-func (t *RichText) ParseMarkdown(content string) {
-	t.Segments = NewRichTextWithText(content).Segments
-	t.Refresh()
-}
-
-// AppendMarkdown appends the text as it is.
-func (t *RichText) AppendMarkdown(content string) {
-	t.Segments = append(t.Segments, NewRichTextWithText(content).Segments...)
-	t.Refresh()
-}
-`, nil
-}
-
-// noMarkdownImages goes with noMarkdown.
-func noMarkdownImages(text string) (string, error) {
-	if !strings.Contains(text, "func parseMarkdownImage(") {
-		return "", fmt.Errorf("the function parseMarkdownImage is not where it was")
-	}
-	return "package widget\n", nil
+	at     string
+	change change
 }
 
 // slim copies the modules into work, makes the cuts and returns the path of a
@@ -112,7 +35,7 @@ func slim(ctx context.Context, folder, work string) (string, error) {
 	for from, to := range map[string]string{"go.mod": modfile, "go.sum": filepath.Join(work, "slim.sum")} {
 		text, err := os.ReadFile(filepath.Join(folder, from))
 		if err != nil {
-			return "", err
+			return "", errors.Join(ErrNoSource, err)
 		}
 		if err := os.WriteFile(to, text, 0o644); err != nil {
 			return "", err
@@ -128,8 +51,8 @@ func slim(ctx context.Context, folder, work string) (string, error) {
 			return "", err
 		}
 		for _, c := range m.cuts {
-			if err := c.make(to); err != nil {
-				return "", fmt.Errorf("%s: %w; the version of %s has changed", c.file, err, m.path)
+			if err := c.change(filepath.Join(to, filepath.FromSlash(c.at))); err != nil {
+				return "", fmt.Errorf("%s: %w; the version of %s has changed", c.at, err, m.path)
 			}
 		}
 		if _, err := tool(ctx, folder, "mod", "edit", "-replace", m.path+"="+to, modfile); err != nil {
@@ -137,19 +60,6 @@ func slim(ctx context.Context, folder, work string) (string, error) {
 		}
 	}
 	return modfile, nil
-}
-
-func (c cut) make(folder string) error {
-	path := filepath.Join(folder, filepath.FromSlash(c.file))
-	text, err := os.ReadFile(path)
-	if err != nil {
-		return err
-	}
-	changed, err := c.change(string(text))
-	if err != nil {
-		return err
-	}
-	return os.WriteFile(path, []byte(changed), 0o644)
 }
 
 // copyModule copies what is compiled of a module, writable.
