@@ -80,7 +80,7 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	written, err := a.write(s, args[0], system)
+	written, err := a.write(s, system)
 	if err != nil {
 		return err
 	}
@@ -95,7 +95,7 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 }
 
 // write writes the files asked for and returns their paths.
-func (a *analyseFlags) write(s *study, path string, system shown.System) ([]string, error) {
+func (a *analyseFlags) write(s *study, system shown.System) ([]string, error) {
 	var written []string
 	if a.report != "" {
 		if err := saveReport(a.report, s, system); err != nil {
@@ -104,9 +104,9 @@ func (a *analyseFlags) write(s *study, path string, system shown.System) ([]stri
 		written = append(written, a.report)
 	}
 	if a.test != "" {
-		p, err := protocol([]*study{s}, []string{path}, nil)
+		t, err := testOf([]*study{s}, nil)
 		if err == nil {
-			err = saveProtocol(a.test, p)
+			err = saveProtocol(a.test, t)
 		}
 		if err != nil {
 			return nil, err

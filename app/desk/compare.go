@@ -4,12 +4,13 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"math"
-	"path/filepath"
 
 	"github.com/spf13/pflag"
 
 	"stillair/app/intake"
+	"stillair/export/report"
 	"stillair/export/results"
 	"stillair/export/shown"
 	"stillair/runs"
@@ -28,6 +29,9 @@ type compareFlags struct {
 	limitRPM    float64
 	system      string
 	json        bool
+	report      string
+	protocol    string
+	language    string
 	bikes       bool
 	told        *told
 }
@@ -64,6 +68,9 @@ Examples:
 			f.Float64Var(&c.limitRPM, "limit-rpm", 0, "the engine's speed limit, 1/min; for the top speed")
 			f.StringVar(&c.system, "units", string(shown.Metric), "metric, imperial or both")
 			f.BoolVar(&c.bikes, "different-bikes", false, "compare rides of different bikes all the same")
+			f.StringVar(&c.report, "report", "", "write a page with the verdicts and the test protocol to this file (HTML)")
+			f.StringVar(&c.protocol, "protocol", "", "write the test protocol of all rides to this file (JSON)")
+			f.StringVar(&c.language, "language", string(shown.English), "of the page: en or de")
 			f.BoolVar(&c.json, "json", false, "print the comparisons as JSON and nothing else")
 			c.told = addTold(f)
 			return c.run
@@ -91,15 +98,26 @@ func (c *compareFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	rides, err := c.analyse(ctx, w, args, matters)
+	language, err := parseLanguage(c.language)
 	if err != nil {
 		return err
+	}
+	studies, err := c.analyse(ctx, w, args, matters)
+	if err != nil {
+		return err
+	}
+	var rides []runs.Named
+	for _, s := range studies {
+		rides = append(rides, runs.Named{Name: s.name(studies), Result: s.result})
 	}
 	var across []runs.Comparison
 	if len(rides) > 1 {
 		if across, err = runs.Across(rides, runs.Asked{Matters: matters, Bikes: c.bikes}); err != nil {
 			return orBikes(err)
 		}
+	}
+	if err := c.write(studies, across, report.Options{Units: system, Language: language}); err != nil {
+		return err
 	}
 	if c.json {
 		return results.WriteCompared(w.Out, rides, across)
@@ -142,8 +160,8 @@ func (c *compareFlags) consumption() (*worth.Burn, error) {
 	return &worth.Burn{Speed: v, PerMetre: measure.Value{X: c.burn * litrePer100km, SE: 0.02 * c.burn * litrePer100km}}, err
 }
 
-func (c *compareFlags) analyse(ctx context.Context, w *world, args []string, matters float64) ([]runs.Named, error) {
-	var out []runs.Named
+func (c *compareFlags) analyse(ctx context.Context, w *world, args []string, matters float64) ([]*study, error) {
+	var out []*study
 	for _, path := range args {
 		ride, err := intake.Open(path)
 		if err != nil {
@@ -156,9 +174,29 @@ func (c *compareFlags) analyse(ctx context.Context, w *world, args []string, mat
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, runs.Named{Name: filepath.Base(path), Result: s.result})
+		out = append(out, s)
 	}
 	return out, nil
+}
+
+// write writes the files asked for.
+func (c *compareFlags) write(studies []*study, across []runs.Comparison, o report.Options) error {
+	if c.report == "" && c.protocol == "" {
+		return nil
+	}
+	t, err := testOf(studies, across)
+	if err != nil {
+		return err
+	}
+	if c.protocol != "" {
+		if err := saveProtocol(c.protocol, t); err != nil {
+			return err
+		}
+	}
+	if c.report == "" {
+		return nil
+	}
+	return save(c.report, func(out io.Writer) error { return report.WriteComparison(out, t, o) })
 }
 
 // ride says what one ride has to compare and what it means.

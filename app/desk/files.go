@@ -81,7 +81,15 @@ func saveResults(path string, r *runs.Result) error {
 }
 
 func saveReport(path string, s *study, system shown.System) error {
-	return save(path, func(out io.Writer) error { return report.Write(out, s.result, s.reportOptions(system)) })
+	o := s.reportOptions(system)
+	if results.HasTest(s.result) {
+		t, err := testOf([]*study{s}, nil)
+		if err != nil {
+			return err
+		}
+		o.Test = t
+	}
+	return save(path, func(out io.Writer) error { return report.Write(out, s.result, o) })
 }
 
 // reportOptions says on the report what the session file knows of the ride.

@@ -5,22 +5,24 @@ import (
 	"encoding/hex"
 	"io"
 	"os"
-	"path/filepath"
 	"runtime/debug"
+	"slices"
 
+	"stillair/export/report"
 	"stillair/export/results"
+	"stillair/export/shown"
 	"stillair/runs"
 )
 
 // tested is a study with the identity of its recording.
-func (s *study) tested(path string) (results.Tested, error) {
+func (s *study) tested(name string) (results.Tested, error) {
 	o := s.reportOptions("")
-	t := results.Tested{Result: s.result, Recording: filepath.Base(path), Started: o.Started, Invented: o.Invented}
-	info, err := os.Stat(path)
+	t := results.Tested{Result: s.result, Recording: name, Started: o.Started, Invented: o.Invented}
+	info, err := os.Stat(s.path)
 	if err != nil || info.IsDir() {
 		return t, err
 	}
-	f, err := os.Open(path)
+	f, err := os.Open(s.path)
 	if err != nil {
 		return t, err
 	}
@@ -33,19 +35,29 @@ func (s *study) tested(path string) (results.Tested, error) {
 	return t, nil
 }
 
-// protocol is the test protocol of studies of the recordings at paths.
-func protocol(studies []*study, paths []string, across []runs.Comparison) (*results.Protocol, error) {
+// testOf is the coast-down test of studies, for a protocol.
+func testOf(studies []*study, across []runs.Comparison) (*report.Test, error) {
+	out := &report.Test{Across: across}
 	var all []results.Tested
-	for i, s := range studies {
-		t, err := s.tested(paths[i])
+	for _, s := range studies {
+		t, err := s.tested(s.name(studies))
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, t)
+		all, out.Rides = append(all, t), append(out.Rides, s.result)
 	}
-	return results.NewProtocol(program+" "+versionOf(debug.ReadBuildInfo()), all, across), nil
+	out.Protocol = results.NewProtocol(program+" "+versionOf(debug.ReadBuildInfo()), all, across)
+	return out, nil
 }
 
-func saveProtocol(path string, p *results.Protocol) error {
-	return save(path, func(out io.Writer) error { return results.WriteProtocol(out, p) })
+func saveProtocol(path string, t *report.Test) error {
+	return save(path, func(out io.Writer) error { return results.WriteProtocol(out, t.Protocol) })
+}
+
+// parseLanguage reads the language of a page.
+func parseLanguage(tag string) (shown.Language, error) {
+	if l := shown.Language(tag); slices.Contains(shown.Languages(), l) {
+		return l, nil
+	}
+	return "", usage("--language %q is not known; it must be en or de", tag)
 }

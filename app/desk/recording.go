@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"path/filepath"
 
 	"github.com/spf13/pflag"
 
@@ -98,8 +99,20 @@ func (o *optional) Set(s string) error {
 
 // study is a ride with everything computed from it.
 type study struct {
+	path   string // of the recording
 	ride   *intake.Ride
 	result *runs.Result
+}
+
+// name calls the study by its file, or by its whole path where another of them
+// has a file of that name.
+func (s *study) name(among []*study) string {
+	for _, o := range among {
+		if o != s && filepath.Base(o.path) == filepath.Base(s.path) {
+			return s.path
+		}
+	}
+	return filepath.Base(s.path)
 }
 
 // analyse computes a ride's results and shows how far it is.
@@ -122,7 +135,7 @@ func (w *world) study(ctx context.Context, ride *intake.Ride, name string, opts 
 	if err != nil {
 		return nil, err
 	}
-	return &study{ride: ride, result: result}, nil
+	return &study{path: name, ride: ride, result: result}, nil
 }
 
 // speedPairs reads the pairs asked for, nil where none was.

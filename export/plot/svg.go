@@ -5,6 +5,7 @@ import (
 	"html"
 	"html/template"
 	"math"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 )
@@ -218,6 +219,9 @@ func (b *svg) line(l Line) {
 	x, y := b.places(l.X, l.Y)
 	width, more := style(l.Dash)
 	b.stroke(x, y, colour(l.Tone), width, more)
+	if l.Dash != Thin && l.Dash != Helper {
+		b.hover(x, y, l.Name)
+	}
 }
 
 func (b *svg) band(s Band) {
@@ -236,6 +240,34 @@ func (b *svg) band(s Band) {
 	fmt.Fprintf(&b.out, `<path d="%sZ" fill="%s" fill-opacity="%g"/>`, trace(x, y), colour(s.Tone), opacity)
 }
 
+// hoverAt is how many places of a line can be read off.
+const hoverAt = 32
+
+// hover lays unseen places over a line, where a pointer reads its value.
+func (b *svg) hover(x, y []float64, name string) {
+	step := 1 + (len(x)-1)/hoverAt
+	b.out.WriteString(`<g fill="transparent">`)
+	for i := 0; i < len(x); i += step {
+		fmt.Fprintf(&b.out, `<circle cx="%.1f" cy="%.1f" r="5">%s</circle>`, x[i], y[i], b.reading(x[i], y[i], name))
+	}
+	b.out.WriteString("</g>")
+}
+
+// reading is what a pointer over a place reads: its name, x and y, in digits of a
+// thousandth of the axis.
+func (b *svg) reading(x, y float64, name string) string {
+	p, o := b.of, b.box
+	value := func(share float64, a Axis) string {
+		decimals := int(math.Max(0, 3-math.Ceil(math.Log10(a.Max-a.Min))))
+		return strconv.FormatFloat(a.Min+share*(a.Max-a.Min), 'f', decimals, 64)
+	}
+	text := value((x-o.x)/o.w, p.X) + "; " + value((o.y+o.h-y)/o.h, p.Y)
+	if name != "" {
+		text = name + ": " + text
+	}
+	return "<title>" + html.EscapeString(text) + "</title>"
+}
+
 func (b *svg) dots(d Dots) {
 	x, y := b.places(d.X, d.Y)
 	r := 1.8
@@ -250,10 +282,10 @@ func (b *svg) dots(d Dots) {
 func (b *svg) dot(x, y, r float64, d Dots) {
 	if d.Triangle {
 		r *= 1.2
-		fmt.Fprintf(&b.out, `<path d="M%.1f %.1fl%.1f %.1fh%.1fZ" fill="%s"/>`, x, y-r, 0.9*r, 1.6*r, -1.8*r, colour(d.Tone))
+		fmt.Fprintf(&b.out, `<path d="M%.1f %.1fl%.1f %.1fh%.1fZ" fill="%s">%s</path>`, x, y-r, 0.9*r, 1.6*r, -1.8*r, colour(d.Tone), b.reading(x, y, d.Name))
 		return
 	}
-	fmt.Fprintf(&b.out, `<circle cx="%.1f" cy="%.1f" r="%g" fill="%s"/>`, x, y, r, colour(d.Tone))
+	fmt.Fprintf(&b.out, `<circle cx="%.1f" cy="%.1f" r="%g" fill="%s">%s</circle>`, x, y, r, colour(d.Tone), b.reading(x, y, d.Name))
 }
 
 func (b *svg) bar(r Bar) {

@@ -36,6 +36,7 @@ type page struct {
 	Defaults     []string
 	Warnings     []string
 	Notes        []string
+	Protocol     *protocol
 }
 
 // fact is one line of the page's head.
@@ -92,6 +93,7 @@ func newPage(r *runs.Result, o Options) *page {
 	for _, n := range r.Notes {
 		p.Notes = append(p.Notes, words.ForMachines().Note(n))
 	}
+	p.Protocol = newTeller(o).protocol(o.Test)
 	if r.Track != nil {
 		for _, text := range r.Track.Notes {
 			p.Notes = append(p.Notes, words.ForMachines().Sentence(text))

@@ -22,6 +22,8 @@ type Options struct {
 	Program  string       // name and version of the program, for the foot of the page
 	Remarks  []Remark     // what the rider noted
 	Sections []Section    // shown after the road load
+	Test     *Test        // for the protocol; nil: none
+	Language shown.Language
 }
 
 // Remark is what the rider noted at a time of the log.
@@ -43,6 +45,12 @@ type Section struct {
 //go:embed page.html
 var pageText string
 
+//go:embed protocol.html
+var protocolText string
+
+//go:embed comparison.html
+var comparisonText string
+
 //go:embed style.css
 var styleText string
 
@@ -51,11 +59,49 @@ func Write(w io.Writer, r *runs.Result, opts Options) error {
 	if opts.Units == "" {
 		opts.Units = shown.Metric
 	}
-	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines}).Parse(pageText)
+	return execute(w, pageText, opts, newPage(r, opts))
+}
+
+// execute fills a page with its content, in the language of the options.
+func execute(w io.Writer, text string, opts Options, content any) error {
+	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines, "say": saying(opts.Language)}).Parse(text)
+	if err == nil {
+		t, err = t.Parse(protocolText)
+	}
 	if err != nil {
 		return err
 	}
-	return t.Execute(w, newPage(r, opts))
+	return t.Execute(w, content)
+}
+
+// comparisonPage is what the template of a comparison shows.
+type comparisonPage struct {
+	Style    template.CSS
+	Language shown.Language
+	Verdicts []string
+	Protocol *protocol
+}
+
+// WriteComparison writes a page of what was compared, within rides and across
+// them: the verdicts, and the protocol behind them.
+func WriteComparison(w io.Writer, test *Test, opts Options) error {
+	if opts.Units == "" {
+		opts.Units = shown.Metric
+	}
+	if opts.Language == "" {
+		opts.Language = shown.English
+	}
+	t := newTeller(opts)
+	p := comparisonPage{Style: template.CSS(styleText), Language: opts.Language, Protocol: t.protocol(test)}
+	for _, c := range test.Across {
+		p.Verdicts = append(p.Verdicts, t.verdicts(c)...)
+	}
+	for _, r := range test.Rides {
+		for _, c := range r.Compared {
+			p.Verdicts = append(p.Verdicts, t.verdicts(c)...)
+		}
+	}
+	return execute(w, comparisonText, opts, p)
 }
 
 // loose is a space that must not end a line: before ± and before a unit.

@@ -73,6 +73,9 @@ func (s Style) PlusMinus(q Quantity, x, half float64) string {
 	return s.point(s.System.PlusMinus(s.in(q), x, half))
 }
 
+// Plain is x ± half of a number in a unit that no style changes.
+func (s Style) Plain(x, half float64) string { return s.point(PlusMinus(x, half)) }
+
 // Parts is the number, its ± and the unit that the style puts first, apart.
 func (s Style) Parts(q Quantity, x, half float64) (number, spread, unit string) {
 	u := s.Unit(q)

@@ -99,8 +99,11 @@ func (s *system) misfit(c *coast) float64 {
 		}
 	}
 	n := -c.own
-	for _, count := range c.count {
+	for i, count := range c.count {
 		if count > 0 {
+			n++
+		}
+		if c.channels > 1 && !math.IsNaN(c.height[i]) {
 			n++
 		}
 	}
