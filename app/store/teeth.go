@@ -7,12 +7,9 @@ import (
 	"strings"
 )
 
-// teethPattern is two numbers of teeth: 16/40, 16:40 or 16-40.
-var teethPattern = regexp.MustCompile(`^\s*(\d{1,3})\s*[/:-]\s*(\d{1,3})\s*$`)
-
-// ParseTeeth reads the teeth of a driving and a driven wheel, such as 16/40.
+// ParseTeeth reads the teeth of a driving and a driven wheel: 16/40, 16:40 or 16-40.
 func ParseTeeth(s string) (Teeth, error) {
-	m := teethPattern.FindStringSubmatch(s)
+	m := regexp.MustCompile(`^\s*(\d{1,3})\s*[/:-]\s*(\d{1,3})\s*$`).FindStringSubmatch(s)
 	if m == nil {
 		return Teeth{}, fmt.Errorf("%w: teeth %q; they read like 16/40", ErrInvalid, s)
 	}

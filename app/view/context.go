@@ -11,6 +11,7 @@ import (
 
 	"stillair/app/text"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs/measure"
 	"stillair/sensors/units"
 )
@@ -21,6 +22,22 @@ type Context struct {
 	System    shown.System
 	FuelUnit  shown.FuelUnit
 	PowerUnit shown.PowerUnit
+	findings  *words.Book
+}
+
+// Prepared returns the context with the book of findings made, once for all
+// that is shown. Without it, each finding makes a book of its own.
+func (c Context) Prepared() Context {
+	c.findings = words.New(c.style())
+	return c
+}
+
+// say is the book in which findings are looked up.
+func (c Context) say() *words.Book {
+	if c.findings != nil {
+		return c.findings
+	}
+	return words.New(c.style())
 }
 
 // style is how the reader reads.

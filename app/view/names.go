@@ -2,11 +2,9 @@ package view
 
 import (
 	"math"
-	"regexp"
 	"strings"
 
 	"stillair/export/shown"
-	"stillair/export/words"
 	"stillair/runs"
 	"stillair/sensors/finding"
 )
@@ -28,12 +26,22 @@ func (c Context) kindName(k runs.Kind) string {
 	return string(k)
 }
 
-// markName writes a mark's name: a dash between numbers becomes an en dash.
+// markName writes a mark's name: a hyphen between numbers becomes an en dash.
 func (c Context) markName(name string) string {
-	return dash.ReplaceAllString(c.Book.Say(name), "$1–$2")
+	return enDashes(c.Book.Say(name))
 }
 
-var dash = regexp.MustCompile(`(\d)-(\d)`)
+func enDashes(s string) string {
+	digit := func(i int) bool { return i >= 0 && i < len(s) && '0' <= s[i] && s[i] <= '9' }
+	var out strings.Builder
+	for i, r := range s {
+		if r == '-' && digit(i-1) && digit(i+1) {
+			r = '–'
+		}
+		out.WriteRune(r)
+	}
+	return out.String()
+}
 
 // otherUnit reports whether a mark is one of the other system's speeds, which
 // this rider did not ask for.
@@ -86,10 +94,10 @@ func (c Context) heading(deg float64) string {
 }
 
 // tell writes a finding in the rider's language and units.
-func (c Context) tell(f finding.Finding) string { return capital(words.New(c.style()).Say(f)) }
+func (c Context) tell(f finding.Finding) string { return capital(c.say().Say(f)) }
 
 // Error writes an error in the rider's language and units.
-func (c Context) Error(err error) string { return c.Book.Say(words.New(c.style()).Error(err)) }
+func (c Context) Error(err error) string { return c.Book.Say(c.say().Error(err)) }
 
 func capital(s string) string {
 	r := []rune(s)

@@ -195,13 +195,11 @@ func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 // percent writes a share without promising certainty.
 func (c Context) percent(share float64) string { return c.Number(math.Min(100*share, 99), 0) }
 
-var wholeNumber = regexp.MustCompile(`\d+`)
-
 // planAdvice says in the rider's language and units what package plan advises.
 func (c Context) planAdvice(english string) string {
 	t := c.Book.Plan
 	var n []int
-	for _, s := range wholeNumber.FindAllString(english, -1) {
+	for _, s := range regexp.MustCompile(`\d+`).FindAllString(english, -1) {
 		x := 0
 		for _, r := range s {
 			x = 10*x + int(r-'0')

@@ -8,7 +8,6 @@ import (
 	"stillair/app/recorder"
 	"stillair/app/store"
 	"stillair/export/shown"
-	"stillair/export/words"
 	"stillair/runs"
 )
 
@@ -94,7 +93,7 @@ func (c Context) rideNotes(res *runs.Result) []string {
 		out = append(out, fmt.Sprintf(c.Book.Ride.Defaults, strings.Join(names, ", ")))
 	}
 	for _, n := range res.Notes {
-		out = append(out, capital(words.New(c.style()).Note(n)))
+		out = append(out, capital(c.say().Note(n)))
 	}
 	return out
 }

@@ -45,11 +45,11 @@ const (
 	codeReduction finding.Code = "gearing.reduction"
 )
 
-var marking = regexp.MustCompile(`^(\d{2,3})/(\d{2,3})\s*-?\s*[A-Z]{0,2}[RB-]?\s*(\d{2}(?:\.5)?)\b`)
+const marking = `^(\d{2,3})/(\d{2,3})\s*-?\s*[A-Z]{0,2}[RB-]?\s*(\d{2}(?:\.5)?)\b`
 
 // ParseTyre reads a size such as "180/55 ZR17", "120/70R17" or "90/90-21".
 func ParseTyre(s string) (Tyre, error) {
-	m := marking.FindStringSubmatch(strings.ToUpper(strings.TrimSpace(s)))
+	m := regexp.MustCompile(marking).FindStringSubmatch(strings.ToUpper(strings.TrimSpace(s)))
 	if m == nil {
 		return Tyre{}, finding.Fail(codeTyre, finding.Text("size", s))
 	}

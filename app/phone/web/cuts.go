@@ -18,11 +18,19 @@ var modules = []module{
 		{"widget/markdown_image_wasm.go", standIn("", "func parseMarkdownImage(")},
 		{"resource.go", all(swap("\t\"net/http\"\n", "\t\"errors\"\n"), body("func LoadResourceFromURLString(urlStr string) (Resource, error)", noNetwork))},
 		{"internal/repository/http.go", standIn("http.go", "func NewHTTPRepository()")},
-		{"app/app_wasm.go", all(swap("\t\"net/http\"\n", ""), swap("http.DetectContentType(icon)", `"image/png"`))},
+		{"app/app_wasm.go", all(swap("\t\"net/http\"\n", ""), swap("http.DetectContentType(icon)", `"image/png"`), ownDatabase)},
+		{"app/app.go", swap("= makeCache(newApp)", "= &cache{a: newApp}")},
+		{"internal/repository/indexdb_wasm.go", standIn("", "func NewIndexDBRepository(")},
+		{"internal/repository/indexdb_file_wasm.go", standIn("", "idb")},
 		{"lang", folder("lang.go", "func SystemLocale()")},
 		{"internal/metadata/load.go", standIn("load.go", "func Load(")},
 		{"internal/metadata/icon.go", standIn("scale.go", "func ScaleIcon(")},
 		{"internal/metadata/save.go", standIn("", "func Save(")},
+		{"internal/painter/font.go", lateFonts},
+		{"internal/painter/gl/painter.go", trustedShaders},
+		{"storage/repository/parse.go", all(swap("\t\"regexp\"\n", ""), swap("!rxHostName.MatchString(host)", `host == ""`),
+			swap("var rxHostName = regexp.MustCompile(\"^\" + domainLabelPattern + `(?:\\.` + domainLabelPattern + \")*$\")\n", ""))},
+		{"internal/driver/glfw/device_wasm.go", all(swap("\t\"regexp\"\n", ""), swap("= regexp.MustCompile(\"Android|iPhone|iPad|iPod\").\n\t\tMatchString(navigator.Get(\"userAgent\").String())", byAgent))},
 		{"internal/painter/image.go", noJPEG},
 		{"internal/driver/glfw/driver.go", noJPEG},
 		{"canvas/image.go", noJPEG},
@@ -43,7 +51,67 @@ var modules = []module{
 	{"golang.org/x/net", []cut{{"html/charset/charset.go", standIn("charset.go", "func NewReaderLabel(")}}},
 }
 
+// ownDatabase leaves out the toolkit's database in the browser, which it opens
+// at each start and in which this app keeps nothing.
+var ownDatabase = all(body("func (a *fyneApp) registerRepositories()", ""),
+	swap("\tintRepo \"fyne.io/fyne/v2/internal/repository\"\n", ""), swap("\t\"fyne.io/fyne/v2/storage/repository\"\n", ""))
+
+// lateFonts leaves the toolkit's own fonts unread until a letter is asked for
+// that the app's own lacks: reading them took a tenth of the start.
+var lateFonts = all(
+	swap(`	if theme == fallback {
+		faces = &dynamicFontMap{family: family, faces: []*font.Face{f1}}
+	} else {
+		f2 := loadMeasureFont(fallback)
+		faces = &dynamicFontMap{family: family, faces: []*font.Face{f1, f2}}
+	}
+`, `	faces = &dynamicFontMap{family: family, faces: []*font.Face{f1}, unread: append([]fyne.Resource{fallback}, additional...)}
+`),
+	swap(`	for _, added := range additional {
+		faces.addFace(loadMeasureFont(added))
+	}
+
+`, ""),
+	swap("type dynamicFontMap struct {\n", "type dynamicFontMap struct {\n\tunread []fyne.Resource\n"),
+	swap(`	toAdd := lookupRuneFont(r, d.family, font.Aspect{})
+`, `	for len(d.unread) > 0 {
+		next := loadMeasureFont(d.unread[0])
+		d.unread = d.unread[1:]
+		d.addFace(next)
+		if _, ok := next.NominalGlyph(r); ok {
+			return next
+		}
+	}
+
+	toAdd := lookupRuneFont(r, d.family, font.Aspect{})
+`))
+
+// trustedShaders has the toolkit ask once for each of its own drawing programs
+// whether it is good, and not for each of its parts: each question waits for
+// the graphics processor.
+var trustedShaders = all(
+	body("func (p *painter) compileShader(source string, shaderType uint32) (Shader, error)", `shader := p.ctx.CreateShader(shaderType)
+	p.ctx.ShaderSource(shader, source)
+	p.ctx.CompileShader(shader)
+	return shader, nil`),
+	swap("\tinfo := p.ctx.GetProgramInfoLog(prog)\n", ""),
+	swap("fmt.Errorf(\"failed to link OpenGL program:\\n%s\", info)", "fmt.Errorf(\"failed to link OpenGL program:\\n%s\", p.ctx.GetProgramInfoLog(prog))"),
+	swap(`	// The info is probably a null terminated string.
+	// An empty info has been seen as "\x00" or "\x00\x00".
+	if len(info) > 0 && info != "\x00" && info != "\x00\x00" {
+		fmt.Printf("OpenGL program linking output:\n%s\n", info)
+	}
+
+	if glErr := p.ctx.GetError(); glErr != 0 {
+		return noProgram, fmt.Errorf("failed to link OpenGL program; error code: %x", glErr)
+	}
+
+`, ""))
+
 const (
+	byAgent = `= func(agent string) bool {
+		return strings.Contains(agent, "Android") || strings.Contains(agent, "iPhone") || strings.Contains(agent, "iPad") || strings.Contains(agent, "iPod")
+	}(navigator.Get("userAgent").String())`
 	noNetwork = `return nil, errors.New("nothing is loaded from the network")`
 	noReader  = `image.Config{}, fmt.Errorf("a letter that is a picture")`
 )

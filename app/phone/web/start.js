@@ -31,12 +31,14 @@
 
   async function start() {
     if (typeof WebAssembly === "undefined" || !WebAssembly.instantiateStreaming) return say(words.wasm);
-    if (!document.createElement("canvas").getContext("webgl")) return say(words.gl);
     say(words.loading);
-    hideWhenDrawn();
     const go = new Go();
+    const loading = compiled(go);
+    loading.catch(() => {}); // it is told below
+    if (!document.createElement("canvas").getContext("webgl")) return say(words.gl); // found out while the program loads
+    hideWhenDrawn();
     let program;
-    try { program = await compiled(go); } catch (e) { return say(words.failed + e.message); }
+    try { program = await loading; } catch (e) { return say(words.failed + e.message); }
     await go.run(program.instance);
     document.querySelectorAll("canvas").forEach((c) => c.remove());
     say(words.ended);
