@@ -2,6 +2,7 @@ package roadload_test
 
 import (
 	"errors"
+	"flag"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -125,10 +126,13 @@ func fitABBA(a loadtest.World, factor float64, seed uint64) (*roadload.Estimate,
 	return roadload.Fit(runs, opts)
 }
 
+// cleanDays is how many are fitted.
+var cleanDays = flag.Int("days", 500, "how many clean days to fit")
+
 // TestCleanDays fits tests of bikes of every size, none of which may go without
 // a road load.
 func TestCleanDays(t *testing.T) {
-	days := 2000
+	days := *cleanDays
 	if testing.Short() {
 		days = 60
 	}
