@@ -6,14 +6,10 @@ import (
 	"stillair/runs/air"
 	"stillair/runs/measure"
 	"stillair/runs/pairing"
+	"stillair/runs/roadload"
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/units"
 )
-
-// crosswindLimit is what SAE J1263 allows across the road (its public
-// summaries), m/s.
-const crosswindLimit = 8 * units.KMH
 
 // crossWind is the wind across the road of these coast-downs by the weather
 // station that the rider entered; unknown where none was, or where no coast-down
@@ -36,8 +32,8 @@ func crossWind(station sensors.Wind, coasts []pairing.Coast) measure.Value {
 // crossNote says what the wind across the road was, and whether it was too much.
 func crossNote(across measure.Value) finding.Finding {
 	wind := finding.Wind("across", across.X).With(across.SE)
-	if across.X > crosswindLimit {
-		return finding.New(codeCrossWindStrong, wind, finding.Wind("limit", crosswindLimit))
+	if across.X > roadload.CrossWindLimit {
+		return finding.New(codeCrossWindStrong, wind, finding.Wind("limit", roadload.CrossWindLimit))
 	}
 	return finding.New(codeCrossWind, wind)
 }

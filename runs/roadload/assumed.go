@@ -7,6 +7,7 @@ import (
 
 	"stillair/runs/measure"
 	"stillair/sensors/finding"
+	"stillair/sensors/units"
 )
 
 // A coast-down tells the force at each speed well, and its split into air and
@@ -28,6 +29,10 @@ type assumption struct {
 // considered is the run and road load that an assumption acts on.
 type considered struct{ cda, crr, rho, weight float64 } // m², 1, kg/m³, N
 
+// CrossWindLimit is the wind across the road that SAE J1263 allows (its public
+// summaries), m/s. Where nothing is known of it, so much is assumed.
+const CrossWindLimit = 8 * units.KMH
+
 // Priors of what is held. Each is the spread about zero.
 const (
 	// Growth with v²: the textbook formulas for car and truck tyres put it at
@@ -40,9 +45,8 @@ const (
 	// drag by oil that is sheared, and tyre formulas linear in v reach 0.02 s/m
 	// (Gillespie, Fundamentals of Vehicle Dynamics, from memory).
 	linearSD = 0.004 // s/m
-	// Cross-wind up to the 8 km/h that SAE J1263 allows, on a drag area that
+	// Cross-wind up to CrossWindLimit, on a drag area that
 	// changes by 1.5 % a degree of yaw: CdA·(1 + a·w/v) makes a·w.
-	crossWind  = 8 / 3.6               // m/s
 	perRadian  = 0.015 * 180 / math.Pi // relative, 1/rad
 	sitUpSD    = 0.07                  // of CdA, by which a rider sits up below sitUpSpeed (common practice)
 	sitUpSpeed = 60 / 3.6              // m/s
@@ -55,7 +59,7 @@ const (
 func (s *system) assumptions() []assumption {
 	across := s.opts.CrossRMS
 	if across == 0 {
-		across = crossWind
+		across = CrossWindLimit
 	}
 	all := []assumption{
 		{codeSquareGrowth, quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true},
