@@ -102,17 +102,20 @@ func (r *Report) Missed() []string {
 
 // words say how a figure stands to its limit.
 func (h Held) words(u Unit) string {
+	return fmt.Sprintf("%s, %s %s, wanted %s", h.Limit.What, h.Limit.Of, showIn(h.Limit.Of, h.Figure, u), h.wanted(u))
+}
+
+// wanted says the limit.
+func (h Held) wanted(u Unit) string {
 	show := func(x float64) string { return showIn(h.Limit.Of, x, u) }
-	want := ""
 	switch l := h.Limit; {
 	case math.IsInf(l.Low, -1):
-		want = "at most " + show(l.High)
+		return "at most " + show(l.High)
 	case l.Of == HitRate && l.High == 1:
-		want = "at least " + show(l.Low)
+		return "at least " + show(l.Low)
 	default:
-		want = show(l.Low) + " to " + show(l.High)
+		return show(l.Low) + " to " + show(l.High)
 	}
-	return fmt.Sprintf("%s, %s %s, wanted %s", h.Limit.What, h.Limit.Of, show(h.Figure), want)
 }
 
 // showIn shows a figure in its unit.
@@ -128,7 +131,7 @@ func showIn(f Figure, x float64, u Unit) string {
 
 // Write writes the report as one HTML page that needs nothing else.
 func (r *Report) Write(out io.Writer) error {
-	page, err := template.New("page").Parse(pageText)
+	page, err := template.New("page").Funcs(template.FuncMap{"columns": columns}).Parse(pageText)
 	if err != nil {
 		return err
 	}
@@ -138,6 +141,11 @@ func (r *Report) Write(out io.Writer) error {
 	}
 	_, err = out.Write(whole.Bytes())
 	return err
+}
+
+// columns head the figures of a row.
+func columns() []string {
+	return []string{"bias", "spread", "error over bound", "95 % within", "intervals hold", "error/said"}
 }
 
 // figures are the pictures of a section.

@@ -42,7 +42,7 @@ type shareView struct {
 type cell struct {
 	Text    string
 	Verdict Verdict // empty: no limit
-	Want    string
+	Want    string  // the limit
 }
 
 func (r *Report) view() view {
@@ -100,7 +100,7 @@ func (s *Section) cellOf(c *Summary, what string, f Figure) cell {
 func (s *Section) judge(x *cell, name, what string, f Figure) {
 	for _, h := range s.Held {
 		if h.Case == name && h.Limit.What == what && h.Limit.Of == f {
-			x.Verdict, x.Want = h.Verdict, h.words(s.Study.Unit)
+			x.Verdict, x.Want = h.Verdict, h.wanted(s.Study.Unit)
 		}
 	}
 }
