@@ -13,7 +13,7 @@ type fix struct {
 	t     float64 // arrival, free of jitter where the receiver's own time allows, s
 	late  float64 // standard deviation of t's jitter, s
 	speed float64 // m/s
-	trust float64 // variance beyond the receiver's usual, as a factor; 1 is usual
+	extra float64 // variance in excess because it lies far from all others, m²/s²
 }
 
 // tooFast is a speed that no motorcycle reaches, m/s.
@@ -37,7 +37,7 @@ func usable(fixes []sensors.Fix) []fix {
 		}
 		last = f
 		kept = append(kept, f)
-		out = append(out, fix{t: f.T, late: arrivalSD, speed: f.Speed, trust: 1})
+		out = append(out, fix{t: f.T, late: arrivalSD, speed: f.Speed})
 	}
 	steady(out, kept)
 	return out

@@ -13,9 +13,8 @@ import (
 )
 
 const (
-	passes     = 3 // of the reference, before and after the noise is learned
-	mostEvals  = 150
-	trustLimit = 4.0 // residuals beyond this many standard deviations lose weight
+	passes    = 3 // of the reference, before and after the noise is learned
+	mostEvals = 150
 )
 
 // learn finds the noise, the lag and the receiver's smoothing.
@@ -24,12 +23,12 @@ func (r *ride) learn(opt Options) {
 		r.pass()
 		opt.progress(0.2)
 	}
-	r.maximise(mostEvals, opt.between(0.2, 0.5))
+	r.maximise(learnedFused, mostEvals, opt.between(0.2, 0.5))
 	for range passes {
 		r.pass()
 		opt.progress(0.5)
 	}
-	r.maximise(mostEvals/2, opt.between(0.5, 0.7))
+	r.maximise(learnedFused, mostEvals/2, opt.between(0.5, 0.7))
 	r.allow()
 	r.pass()
 }
@@ -39,54 +38,46 @@ func (r *ride) pass() {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
 	x, p := r.first(0)
-	states := r.filter.Means(nodes, x, p)
-	r.judge(places, nodes, states)
+	states, left := r.filter.LeaveOut(nodes, x, p)
+	r.judge(places, nodes, left)
 	r.relinearise(nodes, states)
-}
-
-// judge takes weight from fixes that lie far off the smoothed ride, the more the
-// farther, by raising their variance: a redescending estimator, so that a wild
-// fix ends with no say at all.
-func (r *ride) judge(places []place, nodes []kalman.Node, states []kalman.Vec) {
-	for i, pl := range places {
-		if pl.fix < 0 || !nodes[i].Seen || nodes[i].Sight.Still {
-			continue
-		}
-		o := &nodes[i].Sight
-		x := &states[i]
-		e := math.Abs(o.Z - (x[kalman.V] + x[kalman.C] - o.Accel*x[kalman.D] + o.Shape*x[kalman.W]))
-		limit := trustLimit * r.n.white
-		f := &r.fixes[pl.fix]
-		f.trust = 1
-		if e > limit {
-			f.trust = math.Pow(e/limit, 4)
-		}
-	}
 }
 
 // maximise looks for the noise under which the fixes were most probable, each
 // predicted from those before it (prediction error decomposition), with the
-// weak prior of what is typical. done hears the share of the evaluations.
-func (r *ride) maximise(evals int, done func(share float64)) {
+// weak prior of what is typical. Only some of the sizes are looked for. done
+// hears the share of the evaluations.
+func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 	parts := r.stretches()
 	asked := 0
+	now, centre := r.n.log(), typical.log()
+	with := func(x []float64) noise {
+		all := now
+		for k, i := range which {
+			all[i] = x[k]
+		}
+		return noiseOf(all)
+	}
 	problem := optimize.Problem{Func: func(x []float64) float64 {
 		asked++
 		done(min(1, float64(asked)/float64(evals)))
-		for i, c := range typical.log() {
-			if math.Abs(x[i]-c) > 5*spread[i] {
+		for k, i := range which {
+			if math.Abs(x[k]-centre[i]) > 5*spread[i] {
 				return 1e12
 			}
 		}
-		n := noiseOf(x)
+		n := with(x)
 		return -r.logLikelihood(parts, n) - n.logPrior()
 	}}
-	start := r.n.log()
+	start := make([]float64, len(which))
+	for k, i := range which {
+		start[k] = now[i]
+	}
 	settings := &optimize.Settings{FuncEvaluations: evals, Concurrent: 1,
 		Converger: &optimize.FunctionConverge{Absolute: 0.02, Iterations: 25}}
-	res, err := optimize.Minimize(problem, start[:], settings, &optimize.NelderMead{SimplexSize: 0.7})
-	if res != nil && (err == nil || len(res.X) == noises) {
-		r.n = noiseOf(res.X)
+	res, err := optimize.Minimize(problem, start, settings, &optimize.NelderMead{SimplexSize: 0.7})
+	if res != nil && (err == nil || len(res.X) == len(which)) {
+		r.n = with(res.X)
 	}
 }
 

@@ -19,6 +19,7 @@ type ride struct {
 	force  motion.Integral // of the forward force
 	noisy  []float64       // running integral of its noise density, m²/s²
 	blind  []float64       // running time without motion samples, s
+	deaf   []float64       // running time in which the accelerometer is not listened to, s; nil: none
 	stale  []bool          // far from any fix
 	turned []float64       // running angle turned about the vertical either way, rad; nil without a gyroscope
 
@@ -28,6 +29,7 @@ type ride struct {
 	n      noise
 	before float64 // lag as first found, s
 	lag    float64 // whole delay of the receiver, s
+	alone  bool    // the satellites' speeds are all there is
 	shape  float64 // square of its smoothing time, s²
 	ref    reference
 	filter kalman.Filter // of the passes before the last
@@ -176,6 +178,7 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 type span struct {
 	noisy float64 // ∫ of the vibration's density as measured, m²/s²
 	dark  float64 // s without motion samples
+	deaf  float64 // s without regard to the accelerometer
 	way   float64 // m
 	angle float64 // rad turned
 	extra float64 // variance added to b where the mount changed, (m/s²)²
@@ -191,6 +194,9 @@ func (r *ride) step(i, j int) (kalman.Step, span) {
 	if r.turned != nil {
 		sp.angle = r.turned[j] - r.turned[i]
 	}
+	if r.deaf != nil {
+		sp.deaf = r.deaf[j] - r.deaf[i]
+	}
 	st.Blind = sp.dark > h/2
 	st.PhiK = math.Exp(-h / scaleMemory)
 	st.QK = r.scaleSD() * r.scaleSD() * (1 - st.PhiK*st.PhiK)
@@ -201,19 +207,22 @@ func (r *ride) step(i, j int) (kalman.Step, span) {
 // tune sets a node's noise.
 func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
 	st := &nd.Step
-	st.Q = n.vibration*sp.noisy + blindDensity*sp.dark
-	st.QB = standDensity*st.H + n.road*sp.way + turnDensity*sp.angle + sp.extra
+	st.Q = n.vibration*sp.noisy + blindDensity*sp.dark + n.jolt*sp.deaf
+	st.QB = standDensity*st.H + n.road*sp.way + turnDensity*sp.angle + n.walk*sp.deaf + sp.extra
 	st.PhiC = math.Exp(-st.H / n.memory)
 	st.QC = n.drift * n.drift * (1 - st.PhiC*st.PhiC)
 	if p.fix >= 0 && !p.still {
 		f := fixes[p.fix]
 		jitter := f.late * nd.Sight.Accel
-		nd.Sight.R = n.white*n.white*f.trust + jitter*jitter + crawl(f.speed)
+		nd.Sight.R = n.white*n.white + f.extra + jitter*jitter + crawl(f.speed)
 	}
 }
 
 func (r *ride) scaleSD() float64 {
-	if r.yaw != nil {
+	switch {
+	case r.alone:
+		return aloneScaleSD
+	case r.yaw != nil:
 		return steadySD
 	}
 	return scaleSD
@@ -237,6 +246,15 @@ func crawl(speed float64) float64 {
 	return crawlSD * crawlSD * short
 }
 
+// biasSD is what may lie between zero and the first bias or, where there is no
+// accelerometer, acceleration, m/s².
+func (r *ride) biasSD() float64 {
+	if r.alone {
+		return aloneSD
+	}
+	return firstBiasSD
+}
+
 // first is the state before a stretch of the ride that begins at a sample,
 // with its covariance. The lag and shape
 // are given as what was assumed before the ride less what they are taken as
@@ -247,7 +265,7 @@ func (r *ride) first(at int) (kalman.Vec, kalman.Sym) {
 	x[kalman.B] = 0
 	x[kalman.D] = r.before - r.lag
 	x[kalman.W] = -r.shape
-	for i, sd := range [kalman.N]float64{1e-3, 2, firstBiasSD, r.n.drift, r.scaleSD(), lagSD, shapeSD} {
+	for i, sd := range [kalman.N]float64{1e-3, 2, r.biasSD(), r.n.drift, r.scaleSD(), lagSD, shapeSD} {
 		variance[i] = sd * sd
 	}
 	return x, kalman.Diagonal(variance)

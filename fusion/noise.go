@@ -10,26 +10,36 @@ type noise struct {
 	white     float64 // receiver, independent from fix to fix, m/s
 	drift     float64 // receiver, correlated, m/s
 	memory    float64 // for how long that is correlated, s
+	walk      float64 // where no accelerometer helps: how fast the acceleration wanders, (m/s²)²/s
+	jolt      float64 // and its white part, of brakes and gear changes between two fixes, m²/s³
 }
 
-const noises = 5
+const noises = 7
+
+// What is learned with the accelerometer's help, and without it: there nothing
+// tells an error that lasts from motion.
+var (
+	learnedFused = []int{0, 1, 2, 3, 4}
+	learnedAlone = []int{2, 5, 6}
+)
 
 // typical and spread are the centre and the standard deviation (of the natural
 // logarithm) of what phones, roads and receivers are like: wide enough to let
 // any ride of some minutes overrule them.
 var (
-	typical = noise{vibration: 1.2, road: 3e-5, white: 0.05, drift: 0.05, memory: 6}
-	spread  = [noises]float64{1.2, 2.0, 0.9, 0.9, 0.7}
+	typical = noise{vibration: 1.2, road: 3e-5, white: 0.05, drift: 0.05, memory: 6, walk: 1, jolt: 0.05}
+	spread  = [noises]float64{1.2, 2.0, 0.9, 0.9, 0.7, 1.5, 2.5}
 )
 
-// log gives the natural logarithms of the five.
+// log gives the natural logarithms of all.
 func (n noise) log() [noises]float64 {
-	return [noises]float64{math.Log(n.vibration), math.Log(n.road), math.Log(n.white), math.Log(n.drift), math.Log(n.memory)}
+	return [noises]float64{math.Log(n.vibration), math.Log(n.road), math.Log(n.white), math.Log(n.drift), math.Log(n.memory), math.Log(n.walk), math.Log(n.jolt)}
 }
 
 // noiseOf is the inverse of log.
-func noiseOf(x []float64) noise {
-	return noise{vibration: math.Exp(x[0]), road: math.Exp(x[1]), white: math.Exp(x[2]), drift: math.Exp(x[3]), memory: math.Exp(x[4])}
+func noiseOf(x [noises]float64) noise {
+	return noise{vibration: math.Exp(x[0]), road: math.Exp(x[1]), white: math.Exp(x[2]), drift: math.Exp(x[3]), memory: math.Exp(x[4]),
+		walk: math.Exp(x[5]), jolt: math.Exp(x[6])}
 }
 
 // logPrior is how probable the noise is before the ride is looked at, up to a
@@ -62,4 +72,6 @@ const (
 	lagWander    = 1e-6 // s²/s: the lag's own random walk, a hundredth of a second in two minutes
 	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, before the ride is looked at
 	firstBiasSD  = 1.0  // m/s²
+	aloneSD      = 3.0  // m/s²: what a vehicle's acceleration may be at any moment
+	aloneScaleSD = 1e-3 // nothing is measured that could be scaled
 )

@@ -28,7 +28,9 @@ func (r *ride) relinearise(nodes []kalman.Node, states []kalman.Vec) {
 	last := &states[len(states)-1]
 	r.lag += last[kalman.D]
 	r.shape = math.Max(r.shape+last[kalman.W], 0)
-	r.bend()
+	if !r.alone {
+		r.bend()
+	}
 }
 
 // set takes a speed as the reference.

@@ -17,7 +17,7 @@ func (r *ride) lagOf(tr *Track, x *kalman.Vec, p *kalman.Sym) {
 	rc.Smoothing = math.Sqrt(w)
 	rc.SmoothingSE = math.Sqrt(p.WW) / (2 * math.Max(rc.Smoothing, 0.1))
 	for _, f := range r.fixes {
-		if f.trust > 1 {
+		if f.extra > 0 {
 			rc.Rejected++
 		}
 	}

@@ -22,6 +22,7 @@ type Filter struct {
 	p     []Sym
 	steps []taken
 	seen  []seen
+	left  []Left
 }
 
 // Smooth runs the filter forward and the adjoint recursion back.

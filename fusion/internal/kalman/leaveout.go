@@ -1,0 +1,48 @@
+package kalman
+
+// Left is how an observation lies to what all the others say of it.
+type Left struct {
+	Off      float64 // observed less predicted from all others, m/s
+	Variance float64 // that this should have, the observation's own noise included, m²/s²; 0: nothing was observed
+}
+
+// LeaveOut gives the states that Smooth gives and, for each node, how far its
+// observation lies from what the smoother makes of all others, before and after
+// it. It costs no smoothing without it: with u = e/r - gᵀη and D = 1/r + gᵀΛg,
+// where e, r and g are the filter's innovation, its variance and the gain, and
+// η and Λ what later observations say, the observation left out is missed by
+// u/D, with the variance 1/D (de Jong, "A cross-validation filter for time
+// series models", Biometrika 75 (1988) 594). Both hold until the filter is used
+// again.
+func (f *Filter) LeaveOut(nodes []Node, x Vec, p Sym) ([]Vec, []Left) {
+	f.run(nodes, x, p)
+	f.left = room(f.left, len(nodes))
+	var eta Vec
+	var info Sym
+	for i := len(nodes) - 1; i >= 0; i-- {
+		f.x[i].shift(&f.p[i], &eta)
+		t := &f.steps[i]
+		f.left[i] = Left{}
+		if t.seen >= 0 {
+			is := &f.seen[t.seen]
+			f.left[i] = is.left(&eta, &info)
+			is.backEta(&eta)
+			is.backInfo(&info)
+		}
+		t.slope.backEta(&eta)
+		t.slope.backInfo(&info)
+	}
+	return f.x, f.left
+}
+
+// left is the observation against all others, of which eta and info hold the
+// later ones.
+func (is *seen) left(eta *Vec, info *Sym) Left {
+	l := info.columns()
+	var spread float64
+	for i := range l {
+		spread += is.gain[i] * dot(&l[i], &is.gain)
+	}
+	d := 1/is.variance + spread
+	return Left{Off: (is.innovation/is.variance - dot(&is.gain, eta)) / d, Variance: 1 / d}
+}

@@ -1,0 +1,59 @@
+package fusion
+
+import (
+	"math"
+
+	"stillair/fusion/internal/kalman"
+)
+
+const (
+	farOff     = 3.7 // standard deviations from what all other fixes say, from which a fix loses weight
+	farPower   = 8.0 // how fast it does
+	farAbreast = 3   // fixes to either side of which only the farthest is doubted at a time
+)
+
+// judge takes weight from the fixes that lie far from what the smoother makes
+// of all others, each left out in turn. What remains after smoothing would not
+// show them: between two fixes the shaken accelerometer knows the speed less well
+// than a fix, so a wrong one bends the whole to itself. A fix far out is given
+// variance in excess, more than in proportion: a redescending estimator, so
+// that a wild fix ends with no say at all. Next to a wild fix good ones seem far
+// off as well, so of neighbours only the farthest is doubted in one pass; it is
+// judged again in every pass, without regard to its own weight.
+func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
+	var at []int // the fixes seen
+	var z, variance []float64
+	for i, pl := range places {
+		if pl.fix < 0 || !nodes[i].Seen || nodes[i].Sight.Still {
+			continue
+		}
+		own := left[i].Variance - r.fixes[pl.fix].extra
+		at, z, variance = append(at, pl.fix), append(z, math.Abs(left[i].Off)/math.Sqrt(own)), append(variance, own)
+	}
+	if len(z) == 0 {
+		return
+	}
+	const sizeOfNormal = 0.6745 // median of the size of a standard normal number
+	limit := farOff * math.Max(1, median(z)/sizeOfNormal)
+	before := make([]bool, len(at))
+	for k, f := range at {
+		before[k] = r.fixes[f].extra > 0
+	}
+	for k, f := range at {
+		r.fixes[f].extra = 0
+		if over := z[k] / limit; over > 1 && (before[k] || farthest(z, before, k)) {
+			r.fixes[f].extra = variance[k] * (math.Pow(over, farPower) - 1 + 1e-9)
+		}
+	}
+}
+
+// farthest reports whether none of the neighbours of a fix, but those doubted
+// already, lies farther off.
+func farthest(z []float64, doubted []bool, k int) bool {
+	for j := max(k-farAbreast, 0); j <= min(k+farAbreast, len(z)-1); j++ {
+		if z[j] > z[k] && !doubted[j] {
+			return false
+		}
+	}
+	return true
+}
