@@ -4,6 +4,7 @@ package kalman
 type Left struct {
 	Off      float64 // observed less predicted from all others, m/s
 	Variance float64 // that this should have, the observation's own noise included, m²/s²; 0: nothing was observed
+	Lasting  float64 // the receiver's correlated error as all others say, m/s
 }
 
 // LeaveOut gives the states that Smooth gives and, for each node, how far its
@@ -26,6 +27,7 @@ func (f *Filter) LeaveOut(nodes []Node, x Vec, p Sym) ([]Vec, []Left) {
 		if t.seen >= 0 {
 			is := &f.seen[t.seen]
 			f.left[i] = is.left(&eta, &info)
+			f.left[i].Lasting = f.x[i][C] - f.p[i].lasting(&info, &is.h)*f.left[i].Off/nodes[i].Sight.R
 			is.backEta(&eta)
 			is.backInfo(&info)
 		}
@@ -45,4 +47,20 @@ func (is *seen) left(eta *Vec, info *Sym) Left {
 	}
 	d := 1/is.variance + spread
 	return Left{Off: (is.innovation/is.variance - dot(&is.gain, eta)) / d, Variance: 1 / d}
+}
+
+// lasting is what c has to do with an observation after smoothing: the place of
+// c in P̂h, where P̂ = P - PΛP. Without the observation the state is less by
+// P̂h·off/R.
+func (p *Sym) lasting(info *Sym, h *sees) float64 {
+	c, l := p.columns(), info.columns()
+	ph := Vec{}
+	for i := range c {
+		ph[i] = h.of(&c[i])
+	}
+	out := ph[C]
+	for i := V; i < N; i++ {
+		out -= c[C][i] * dot(&l[i], &ph)
+	}
+	return out
 }

@@ -28,6 +28,9 @@ func TestLeaveOut(t *testing.T) {
 		for b, c := range res.P[i].columns() {
 			variance += h.of(&c) * share(h, b)
 		}
+		if !nodes[i].Sight.Still && math.Abs(left[i].Lasting-res.X[i][C]) > 1e-9 {
+			t.Errorf("node %d: lasting error %v, left out in earnest %v", i, left[i].Lasting, res.X[i][C])
+		}
 		if math.Abs(left[i].Off-off) > 1e-9 || math.Abs(left[i].Variance-variance) > 1e-9 {
 			t.Errorf("node %d: %+v, left out in earnest %v and %v", i, left[i], off, variance)
 		}
