@@ -67,7 +67,7 @@ func (k Known) ride() *ride {
 	n := len(k.T)
 	s := &motion.Series{T: k.T, Missing: make([]bool, n), Step: (k.T[n-1] - k.T[0]) / float64(n-1)}
 	r := &ride{s: s, rest: k.Still, stale: make([]bool, n), blind: make([]float64, n), yaw: make([]float64, n), density: k.Vibration,
-		n: noise{vibration: 1, white: k.WhiteSD, drift: k.DriftSD, memory: k.DriftTime}}
+		lagSD: lagSD, n: noise{vibration: 1, white: k.WhiteSD, drift: k.DriftSD, memory: k.DriftTime}}
 	r.ref = newReference(s)
 	calm, half := s.Smooth(k.V, calmReach), max(1, s.Half(calmReach))
 	for i := range calm {

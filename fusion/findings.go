@@ -7,14 +7,17 @@ import (
 
 // What the smoother has to say, in codes; the words stand in export/words.
 const (
-	codeFewMotion   finding.Code = "fusion.few_motion"
-	codeAllowMotion finding.Code = "fusion.allow_motion"
-	codeFewFixes    finding.Code = "fusion.few_fixes"
-	codeAllowPlace  finding.Code = "fusion.allow_location"
-	codeApart       finding.Code = "fusion.clocks_apart"
-	codeOneClock    finding.Code = "fusion.one_clock"
-	codeNotFinite   finding.Code = "fusion.not_finite"
-	codeReport      finding.Code = "fusion.report_recording"
+	codeNoMotion   finding.Code = "fusion.no_motion"
+	codeFewMotion  finding.Code = "fusion.few_motion"
+	codeSlowMotion finding.Code = "fusion.slow_motion"
+	codeAlone      finding.Code = "fusion.satellites_alone"
+	codeLoses      finding.Code = "fusion.worse_than_alone"
+	codeLosesPart  finding.Code = "fusion.worse_for_a_while"
+	codeFewFixes   finding.Code = "fusion.few_fixes"
+	codeAllowPlace finding.Code = "fusion.allow_location"
+	codeApart      finding.Code = "fusion.clocks_apart"
+	codeNotFinite  finding.Code = "fusion.not_finite"
+	codeReport     finding.Code = "fusion.report_recording"
 
 	codePhoneMoved finding.Code = "fusion.phone_moved"
 	codeNoGyro     finding.Code = "fusion.no_gyroscope"
@@ -25,7 +28,15 @@ const (
 )
 
 func fewMotion(n int) error {
-	return &sensors.InputError{What: finding.New(codeFewMotion, finding.Count("n", n)), Remedy: finding.New(codeAllowMotion)}
+	if n == 0 {
+		return finding.Fail(codeNoMotion)
+	}
+	return finding.Fail(codeFewMotion, finding.Count("n", n))
+}
+
+// slowMotion says that readings are too far apart, s.
+func slowMotion(step float64) error {
+	return finding.Fail(codeSlowMotion, finding.Time("every", step))
 }
 
 func fewFixes(n int) error {
@@ -34,11 +45,8 @@ func fewFixes(n int) error {
 
 // apart says that fixes and motion do not overlap.
 func apart(fixes, motion Span) error {
-	return &sensors.InputError{
-		What: finding.New(codeApart, finding.Moment("fixes_from", fixes.From), finding.Moment("fixes_to", fixes.To),
-			finding.Moment("motion_from", motion.From), finding.Moment("motion_to", motion.To)),
-		Remedy: finding.New(codeOneClock),
-	}
+	return finding.Fail(codeApart, finding.Moment("fixes_from", fixes.From), finding.Moment("fixes_to", fixes.To),
+		finding.Moment("motion_from", motion.From), finding.Moment("motion_to", motion.To))
 }
 
 // stage is a step of the smoother, at whose end every number must be finite.

@@ -10,10 +10,11 @@ import (
 
 // fix is a speed that the receiver reported.
 type fix struct {
-	t     float64 // arrival, free of jitter where the receiver's own time allows, s
-	late  float64 // standard deviation of t's jitter, s
-	speed float64 // m/s
-	extra float64 // variance in excess because it lies far from all others, m²/s²
+	t      float64 // arrival, free of jitter where the receiver's own time allows, s
+	late   float64 // standard deviation of t's jitter, s
+	speed  float64 // m/s
+	halted bool    // one of several on end that show no speed, where nothing else tells of a standstill
+	extra  float64 // variance in excess because it lies far from all others, m²/s²
 }
 
 // tooFast is a speed that no motorcycle reaches, m/s.

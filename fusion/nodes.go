@@ -26,13 +26,17 @@ type ride struct {
 	raw     []float64 // forward force sample by sample, m/s²
 	density []float64 // strength of its noise, m²/s³
 
-	n      noise
-	before float64 // lag as first found, s
-	lag    float64 // whole delay of the receiver, s
-	alone  bool    // the satellites' speeds are all there is
-	shape  float64 // square of its smoothing time, s²
-	ref    reference
-	filter kalman.Filter // of the passes before the last
+	n        noise
+	before   float64 // lag as first found, s
+	lag      float64 // whole delay of the receiver, s
+	lagSD    float64 // how well that was known before, s
+	deafened []Deaf  // the parts in which the accelerometer is not listened to
+	alone    bool    // the satellites' speeds are all there is
+	halts    []Span  // where these show standstills
+	given    Lag     // what was known of the lag
+	shape    float64 // square of its smoothing time, s²
+	ref      reference
+	filter   kalman.Filter // of the passes before the last
 }
 
 // forgetSteps gives up what only the making of nodes needs.
@@ -89,6 +93,9 @@ func (r *ride) places(grid, rest float64) []place {
 	}
 	for _, c := range r.cuts {
 		out = append(out, place{index: c, fix: -1}, place{index: max(c-1, 0), fix: -1})
+	}
+	for _, d := range r.deafened {
+		out = append(out, place{index: s.Index(d.From), fix: -1}, place{index: s.Index(d.To), fix: -1})
 	}
 	next := s.T[0] + grid
 	for i, t := range s.T {
@@ -157,6 +164,9 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 				}
 				cut++
 			}
+			if i > 1 && (spans[i].deaf > 0) != (spans[i-1].deaf > 0) {
+				spans[i].extra += aloneSD * aloneSD // from a bias to an acceleration, or back
+			}
 		}
 		switch {
 		case p.still:
@@ -214,7 +224,10 @@ func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
 	if p.fix >= 0 && !p.still {
 		f := fixes[p.fix]
 		jitter := f.late * nd.Sight.Accel
-		nd.Sight.R = n.white*n.white + f.extra + jitter*jitter + crawl(f.speed)
+		nd.Sight.R = n.white*n.white + f.extra + jitter*jitter
+		if !f.halted {
+			nd.Sight.R += crawl(f.speed)
+		}
 	}
 }
 
@@ -265,7 +278,7 @@ func (r *ride) first(at int) (kalman.Vec, kalman.Sym) {
 	x[kalman.B] = 0
 	x[kalman.D] = r.before - r.lag
 	x[kalman.W] = -r.shape
-	for i, sd := range [kalman.N]float64{1e-3, 2, r.biasSD(), r.n.drift, r.scaleSD(), lagSD, shapeSD} {
+	for i, sd := range [kalman.N]float64{1e-3, 2, r.biasSD(), r.n.drift, r.scaleSD(), r.lagSD, shapeSD} {
 		variance[i] = sd * sd
 	}
 	return x, kalman.Diagonal(variance)

@@ -21,6 +21,8 @@ const noises = 7
 var (
 	learnedFused = []int{0, 1, 2, 3, 4}
 	learnedAlone = []int{2, 5, 6}
+
+	learnedStraight = []int{2, 6}
 )
 
 // typical and spread are the centre and the standard deviation (of the natural
@@ -40,6 +42,14 @@ func (n noise) log() [noises]float64 {
 func noiseOf(x [noises]float64) noise {
 	return noise{vibration: math.Exp(x[0]), road: math.Exp(x[1]), white: math.Exp(x[2]), drift: math.Exp(x[3]), memory: math.Exp(x[4]),
 		walk: math.Exp(x[5]), jolt: math.Exp(x[6])}
+}
+
+// deafAt reports whether the accelerometer is not listened to at a sample.
+func (r *ride) deafAt(i int) bool {
+	if r.deaf == nil {
+		return false
+	}
+	return i > 0 && r.deaf[i] > r.deaf[i-1] || i == 0 && r.deaf[1] > 0
 }
 
 // logPrior is how probable the noise is before the ride is looked at, up to a
@@ -73,5 +83,6 @@ const (
 	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, before the ride is looked at
 	firstBiasSD  = 1.0  // m/s²
 	aloneSD      = 3.0  // m/s²: what a vehicle's acceleration may be at any moment
+	aloneLagSD   = 1e-4 // s: the lag is what it is taken as
 	aloneScaleSD = 1e-3 // nothing is measured that could be scaled
 )

@@ -37,7 +37,7 @@ func lastPass(t testing.TB, launches int) ([]kalman.Node, kalman.Vec, kalman.Sym
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, _, err := prepare(ride.Log, Options{})
+	r, _, err := prepare(ride.Log, usable(ride.Log.Fixes), Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

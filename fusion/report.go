@@ -8,6 +8,12 @@ import (
 	"stillair/sensors/finding"
 )
 
+// toldLag is the lag so far.
+func (r *ride) toldLag() Lag {
+	se := math.Sqrt(r.filter.Last().DD)
+	return Lag{Seconds: r.lag, SE: se, Found: se < lagSD/3}
+}
+
 // lagOf reads the receiver's lag and smoothing off the smoothed state.
 func (r *ride) lagOf(tr *Track, x *kalman.Vec, p *kalman.Sym) {
 	se := math.Sqrt(p.DD)
@@ -93,10 +99,20 @@ func joinSpans(all []Span) []Span {
 func (r *ride) notes(tr *Track) []finding.Finding {
 	var out []finding.Finding
 	say := func(code finding.Code, args ...finding.Arg) { out = append(out, finding.New(code, args...)) }
-	for _, m := range tr.Mounts[1:] {
-		say(codePhoneMoved, finding.Moment("at", m.From))
+	for i, m := range tr.Mounts {
+		if i > 0 {
+			say(codePhoneMoved, finding.Moment("at", m.From))
+		}
+	}
+	for _, d := range tr.Deaf {
+		if r.alone {
+			say(codeAlone, finding.Of("why", d.Why))
+		} else {
+			say(d.Why.Code, d.Why.Args...)
+		}
 	}
 	switch {
+	case r.alone:
 	case !r.s.HasTurn:
 		say(codeNoGyro)
 	case r.yaw == nil:

@@ -1,20 +1,24 @@
 package fusion
 
 import (
+	"errors"
 	"math"
 
 	"stillair/fusion/internal/kalman"
 	"stillair/fusion/internal/motion"
 	"stillair/fusion/mount"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 const (
-	fewestFixes  = 5
-	fewestMotion = 100
-	fineGrid     = 0.1  // s between the nodes of the final pass
-	coarseGrid   = 2.0  // s between those that only learn the noise, beside the fixes
-	antiShake    = 0.05 // s: reach of the window that takes the worst of the vibration off the force
+	fewestFixes   = 5
+	fewestMotion  = 100
+	assumedLag    = 0.2  // s, where there is nothing to compare with
+	slowestMotion = 0.21 // s between readings; five a second are enough to tell what a rider does
+	fineGrid      = 0.1  // s between the nodes of the final pass
+	coarseGrid    = 2.0  // s between those that only learn the noise, beside the fixes
+	antiShake     = 0.05 // s: reach of the window that takes the worst of the vibration off the force
 )
 
 // slipLasts is for how long before and after a slip the force is not believed,
@@ -24,16 +28,37 @@ const slipLasts = 0.3
 // AReach is how far the window of Track.A reaches to either side, s.
 const AReach = 0.2
 
-// Smooth works out the motion of a whole ride. It needs motion samples and
-// fixes that overlap in time and at least a few changes of speed; where there
-// is too little it returns a *sensors.InputError.
+// Smooth works out the motion of a whole ride. It needs a handful of fixes, or
+// it returns a *sensors.InputError. Where the accelerometer cannot be used, or
+// explains the fixes no better than the satellites do by themselves, the track is
+// that of their speeds alone: see Track.Deaf.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
-	r, mounts, err := prepare(log, opt)
-	if err != nil {
+	fixes := usable(log.Fixes)
+	if len(fixes) < fewestFixes {
+		return nil, fewFixes(len(fixes))
+	}
+	r, mounts, err := prepare(log, fixes, opt)
+	var unusable *finding.Error
+	switch {
+	case errors.As(err, &unusable):
+		r = newAlone(fixes, Lag{Seconds: assumedLag, SE: lagSD})
+		r.learnAlone(opt.between(0.2, 0.7))
+		return r.trackAlone(unusable.Finding)
+	case err != nil:
 		return nil, err
 	}
 	opt.progress(0.2)
 	r.learn(opt)
+	alone := newAlone(r.fixes, r.toldLag())
+	alone.learnAlone(opt.between(0.65, 0.7))
+	if why, lost := r.loses(alone); lost {
+		return alone.trackAlone(why)
+	}
+	return r.finish(mounts, opt)
+}
+
+// finish is the track of the ride with all that was learned.
+func (r *ride) finish(mounts []mount.Mount, opt Options) (*Track, error) {
 	opt.progress(0.7)
 	if err := r.checkNoise(); err != nil {
 		return nil, err
@@ -58,6 +83,7 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
 	}
+	tr.Deaf = r.deafened
 	tr.Notes = r.notes(tr)
 	opt.progress(1)
 	return tr, nil
@@ -73,14 +99,13 @@ func (r *ride) checkNoise() error {
 }
 
 // prepare checks the log and brings it onto the bike's axes.
-func prepare(log *sensors.Log, opt Options) (*ride, []mount.Mount, error) {
+func prepare(log *sensors.Log, fixes []fix, opt Options) (*ride, []mount.Mount, error) {
 	s := motion.New(log.Motion)
 	if len(s.T) < fewestMotion {
 		return nil, nil, fewMotion(len(s.T))
 	}
-	fixes := usable(log.Fixes)
-	if len(fixes) < fewestFixes {
-		return nil, nil, fewFixes(len(fixes))
+	if s.Step > slowestMotion {
+		return nil, nil, slowMotion(s.Step)
 	}
 	seen, felt := Span{fixes[0].t, fixes[len(fixes)-1].t}, Span{s.T[0], s.T[len(s.T)-1]}
 	if seen.From > felt.To || seen.To < felt.From {
@@ -103,7 +128,7 @@ func prepare(log *sensors.Log, opt Options) (*ride, []mount.Mount, error) {
 	slow := folded(s, found.Mounts, pr.yaw)
 	rest = takeSwings(s, found, fixes, &pr, rest, slow)
 	opt.progress(0.13)
-	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag}
+	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag, lagSD: lagSD}
 	if err := stageForce.finite(s.T, pr.force, slow, speed); err != nil {
 		return nil, nil, err
 	}
@@ -119,21 +144,38 @@ func prepare(log *sensors.Log, opt Options) (*ride, []mount.Mount, error) {
 // setForce keeps the forward force and its integrals.
 func (r *ride) setForce(force, folded []float64) {
 	s := r.s
-	n := len(s.T)
 	r.raw = force
 	density := s.DensityInto(s.Sheet(), force)
 	for i, d := range folded {
 		density[i] += d
 	}
-	calm := s.SmoothInto(folded, force, antiShake) // the place of folded is free now
+	r.density = density
+	r.integrate(folded) // whose place is free now
+}
+
+// integrate sums up the force, its noise, and the time without it. What stands
+// in spare is overwritten.
+func (r *ride) integrate(spare []float64) {
+	s, n := r.s, len(r.raw)
+	calm := s.SmoothInto(spare, r.raw, antiShake)
 	r.force = s.Integrate(calm)
-	r.s.Spare(calm)
-	slips := 0
-	r.density, r.noisy, r.blind = density, s.Sheet(), s.Sheet()
+	s.Spare(calm)
+	slips, density := 0, r.density
+	r.noisy, r.blind = s.Sheet(), s.Sheet()
 	r.noisy[0], r.blind[0] = 0, 0
+	if r.deaf != nil {
+		r.deaf[0] = 0
+	}
 	for i := 1; i < n; i++ {
 		h := s.T[i] - s.T[i-1]
 		r.noisy[i], r.blind[i] = r.noisy[i-1], r.blind[i-1]
+		if r.deaf != nil {
+			r.deaf[i] = r.deaf[i-1]
+			if r.isDeafened(s.T[i]) {
+				r.deaf[i] += h
+				continue
+			}
+		}
 		for slips+1 < len(r.cuts) && s.T[i] > s.T[r.cuts[slips]]+slipLasts {
 			slips++
 		}

@@ -33,6 +33,7 @@ type Track struct {
 	// may have stood for some tenths of a second longer at either end.
 	Still  []Span
 	Gaps   []Span // where motion samples are missing, or fixes for so long that the speed is a guess
+	Deaf   []Deaf // where the accelerometer is not listened to: the speed is the satellites' alone
 	Lag    Lag
 	Mounts []Mount // one for each way the phone was fixed, in order of time
 
@@ -56,6 +57,13 @@ func (tr *Track) Signed() []float64 {
 
 // Span is a stretch of time, s on the log's clock.
 type Span struct{ From, To float64 }
+
+// Deaf is a stretch of the ride whose speed is the satellites' alone, smoothed,
+// and why. When within a second something began is not known there.
+type Deaf struct {
+	Span
+	Why finding.Finding
+}
 
 // Contains reports whether t lies in the span.
 func (s Span) Contains(t float64) bool { return t >= s.From && t <= s.To }

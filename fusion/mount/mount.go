@@ -51,7 +51,6 @@ func (m Mount) Left() r3.Vec { return r3.Cross(m.Up, m.Forward) }
 // What Find has to say, in codes; the words stand in export/words.
 const (
 	codeNoDirection finding.Code = "mount.no_direction"
-	codeChangeSpeed finding.Code = "mount.change_speed"
 )
 
 // Found is what the regression says about a ride.
@@ -61,7 +60,7 @@ type Found struct {
 	LagSet bool    // whether the ride had enough changes of speed to tell it
 }
 
-// Find looks for the mounts of a ride. It fails, with a *sensors.InputError,
+// Find looks for the mounts of a ride. It fails, with a *finding.Error,
 // when there is no change of speed to find the direction of travel from.
 func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	g := newGauge(s, fixes)
@@ -82,10 +81,7 @@ func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 		mounts = append(mounts, Mount{From: obs[c.from].from, To: obs[c.to-1].to, Up: f.up(), Forward: f.forward(), SE: f.se()})
 	}
 	if !borrow(mounts, fits) {
-		return found, &sensors.InputError{
-			What:   finding.New(codeNoDirection),
-			Remedy: finding.New(codeChangeSpeed),
-		}
+		return found, finding.Fail(codeNoDirection)
 	}
 	stretch(mounts, s)
 	found.Mounts = mounts

@@ -25,7 +25,8 @@ type observation struct {
 const (
 	assumedLag = 0.2  // s, until the ride tells better
 	shortest   = 0.95 // s between the fixes of an observation, at least
-	longest    = 2.6  // s, at most
+	longest    = 2.6  // s, at most, but where fixes are rare:
+	rarest     = 12.0 // s between fixes that still tell something of how the phone sits
 	atRest     = 0.3  // m/s of satellite speed below which the bike may stand
 	inTurn     = 1.2  // m/s² across the road above which a second counts as a turn
 	byHand     = 6.0  // m/s² of mean force off g that no riding gives
@@ -39,10 +40,15 @@ type gauge struct {
 	axes  [3][]float64 // running integrals of the force
 	holes []float64    // running count of missing samples
 	turn  []float64    // running integral of the turn rate about up, or nil
+	most  float64      // s between the fixes of an observation, at most
 }
 
 func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
-	g := &gauge{s: s, fixes: fixes}
+	g := &gauge{s: s, fixes: fixes, most: longest}
+	if n := len(fixes); n > 1 {
+		const over = 1.3 // times the usual interval
+		g.most = math.Max(longest, math.Min(over*(fixes[n-1].T-fixes[0].T)/float64(n-1), rarest))
+	}
 	for a := range g.axes {
 		g.axes[a] = s.Once(func(i int) float64 { return motion.Axis(s.Force(i), a) })
 	}
@@ -92,7 +98,7 @@ func (g *gauge) observe(out []observation, lag float64) []observation {
 		}
 		a, b := g.fixes[i], g.fixes[j]
 		t0, t1 := a.T-lag, b.T-lag
-		if t0 >= g.s.T[0] && t1 <= g.s.T[n-1] && t1-t0 < longest {
+		if t0 >= g.s.T[0] && t1 <= g.s.T[n-1] && t1-t0 < g.most {
 			if o, ok := g.between(t0, t1, a.Speed, b.Speed); ok {
 				out = append(out, o)
 			}

@@ -46,22 +46,6 @@ func Smooth(nodes []Node, x Vec, p Sym) *Result {
 	return &Result{X: xs, P: ps, Links: Links{steps: steps, seen: f.seen, ties: ties}}
 }
 
-// Means gives the states that Smooth gives, without their covariances. They
-// hold until the filter is used again.
-func (f *Filter) Means(nodes []Node, x Vec, p Sym) []Vec {
-	f.run(nodes, x, p)
-	var eta Vec
-	for i := len(nodes) - 1; i >= 0; i-- {
-		f.x[i].shift(&f.p[i], &eta)
-		t := &f.steps[i]
-		if t.seen >= 0 {
-			f.seen[t.seen].backEta(&eta)
-		}
-		t.slope.backEta(&eta)
-	}
-	return f.x
-}
-
 func (f *Filter) run(nodes []Node, x Vec, p Sym) {
 	observed := 0
 	for i := range nodes {

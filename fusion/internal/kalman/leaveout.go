@@ -37,6 +37,9 @@ func (f *Filter) LeaveOut(nodes []Node, x Vec, p Sym) ([]Vec, []Left) {
 	return f.x, f.left
 }
 
+// Last is the covariance at the last node.
+func (f *Filter) Last() *Sym { return &f.p[len(f.p)-1] }
+
 // left is the observation against all others, of which eta and info hold the
 // later ones.
 func (is *seen) left(eta *Vec, info *Sym) Left {

@@ -114,6 +114,16 @@ func New(samples []sensors.Motion) *Series {
 	return s
 }
 
+// Even is a series of no readings, on even times from one to another.
+func Even(from, to, step float64) *Series {
+	n := max(2, int(math.Ceil((to-from)/step))+1)
+	s := &Series{Step: (to - from) / float64(n-1), T: make([]float64, n), Missing: make([]bool, n)}
+	for i := range s.T {
+		s.T[i], s.Missing[i] = from+float64(i)*s.Step, true
+	}
+	return s
+}
+
 // hasTurn tells whether more than half of the samples hold a turn rate.
 func hasTurn(samples []sensors.Motion) bool {
 	n := 0

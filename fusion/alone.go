@@ -1,0 +1,156 @@
+package fusion
+
+import (
+	"math"
+
+	"stillair/fusion/internal/kalman"
+	"stillair/fusion/internal/motion"
+	"stillair/sensors/finding"
+)
+
+// Where the accelerometer cannot be used, the satellites' speeds are smoothed by
+// themselves, with the same filter: nothing is measured between the fixes, and
+// the place of the accelerometer's bias is taken by the acceleration, with its
+// sign turned. It wanders (integrated random walk, the model behind a cubic
+// smoothing spline: Wahba, Spline Models for Observational Data), and a white
+// part beside that lets brakes and gear changes between two fixes be: with that
+// alone the speed runs along straight lines. Which of the two a ride is like is
+// learned from its fixes. What the lag is remains open, and cancels between two
+// times of the ride.
+const (
+	aloneStep   = 0.1 // s between the instants of such a track, at most
+	alonePerFix = 4.0 // instants for each fix at least
+	aloneBeyond = 0.5 // s before the first fix and after the last
+	haltSpeed   = 0.3 // m/s in several fixes on end: the bike stands
+	haltFixes   = 3
+	rareFixes   = 6.0 // s between fixes from which an acceleration says nothing of the next: straight lines
+)
+
+// newAlone is a ride of which the satellites' speeds are all that counts.
+//
+// The lag is not estimated: without an accelerometer nothing tells it, and a
+// filter that may shift its own curve finds one in the noise. So the times of the
+// track are those of the fixes less the lag, and its uncertainties are those of the
+// speed at these times.
+func newAlone(fixes []fix, lag Lag) *ride {
+	n := len(fixes)
+	from, to := fixes[0].t-lag.Seconds-aloneBeyond, fixes[n-1].t-lag.Seconds+aloneBeyond
+	step := math.Min(aloneStep, usualInterval(fixes)/alonePerFix)
+	s := motion.Even(from, to, step)
+	r := &ride{s: s, fixes: append([]fix(nil), fixes...), alone: true, n: typical, lag: lag.Seconds, before: lag.Seconds, lagSD: aloneLagSD, given: lag}
+	for k := range r.fixes {
+		r.fixes[k].extra = 0
+	}
+	r.halt()
+	r.stale = make([]bool, len(s.T))
+	r.raw, r.density = s.Sheet(), s.Sheet()
+	r.noisy, r.blind, r.deaf = s.Sheet(), s.Sheet(), s.Sheet()
+	for i, t := range s.T {
+		r.deaf[i] = t - s.T[0]
+	}
+	r.force = s.Integrate(r.raw)
+	r.ref = newReference(s)
+	r.ref.set(s, roughSpeed(s, r.fixes, r.lag))
+	return r
+}
+
+// usualInterval is the median time between two fixes, s.
+func usualInterval(fixes []fix) float64 {
+	h := make([]float64, len(fixes)-1)
+	for i := range h {
+		h[i] = fixes[i+1].t - fixes[i].t
+	}
+	return median(h)
+}
+
+// halt marks the fixes of standstills: several on end that show next to no
+// speed. One of them alone may be a receiver that does not tell slow speeds.
+func (r *ride) halt() {
+	for i := 0; i < len(r.fixes); i++ {
+		j := i
+		for j < len(r.fixes) && r.fixes[j].speed <= haltSpeed {
+			j++
+		}
+		if j-i >= haltFixes {
+			for k := i; k < j; k++ {
+				r.fixes[k].halted = true
+			}
+			r.halts = append(r.halts, Span{r.fixes[i].t - r.lag, r.fixes[j-1].t - r.lag})
+		}
+		i = max(i, j-1)
+	}
+}
+
+// learnAlone finds the noise.
+func (r *ride) learnAlone(done func(share float64)) {
+	which := learnedAlone
+	if usualInterval(r.fixes) > rareFixes {
+		which = r.straight()
+	}
+	r.improve(which, done)
+	if rms(r.misses()) > rms(linesMiss(r.fixes)) {
+		r.improve(r.straight(), done)
+	}
+}
+
+func (r *ride) improve(which []int, done func(share float64)) {
+	r.pass()
+	r.maximise(which, mostEvals/2, done)
+	for range 2 {
+		r.pass()
+	}
+	r.maximise(which, mostEvals/2, done)
+	r.pass()
+}
+
+// straight has the speed run along straight lines between the fixes, and gives
+// what is left to learn.
+func (r *ride) straight() []int {
+	r.n.walk = typical.walk * math.Exp(-5*spread[5])
+	return learnedStraight
+}
+
+// linesMiss is how far each fix lies from the straight line between its
+// neighbours, m/s; NaN for the first and the last.
+func linesMiss(fixes []fix) []float64 {
+	out := make([]float64, len(fixes))
+	out[0], out[len(out)-1] = math.NaN(), math.NaN()
+	for k := 1; k+1 < len(fixes); k++ {
+		a, b := fixes[k-1], fixes[k+1]
+		out[k] = fixes[k].speed - a.speed - (b.speed-a.speed)*(fixes[k].t-a.t)/(b.t-a.t)
+	}
+	return out
+}
+
+// rms is that of the numbers among x, but for the first and the last.
+func rms(x []float64) float64 {
+	var sum, n float64
+	for _, e := range x[1 : len(x)-1] {
+		if !math.IsNaN(e) {
+			sum, n = sum+e*e, n+1
+		}
+	}
+	return math.Sqrt(sum / math.Max(n, 1))
+}
+
+// trackAlone is the track of the satellites' speeds, and why there is no more.
+func (r *ride) trackAlone(why finding.Finding) (*Track, error) {
+	if err := r.checkNoise(); err != nil {
+		return nil, err
+	}
+	nodes := r.nodes(r.places(fineGrid, fineGrid))
+	x, p := r.first(0)
+	smoothed := kalman.Smooth(nodes, x, p)
+	tr := r.track(nodes, smoothed)
+	if err := stageTrack.finite(tr.T, tr.V, tr.S, tr.A, tr.VSD, tr.ASD); err != nil {
+		return nil, err
+	}
+	tr.Still, tr.Lag = r.halts, r.given
+	tr.Deaf = []Deaf{{Span: Span{tr.T[0], tr.T[len(tr.T)-1]}, Why: why}}
+	tr.Shake = r.s.Sheet()
+	for i := range tr.Shake {
+		tr.Shake[i], tr.Force[i] = math.NaN(), math.NaN()
+	}
+	tr.Notes = r.notes(tr)
+	return tr, nil
+}

@@ -1,0 +1,71 @@
+package fusion_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"stillair/fusion"
+	"stillair/fusion/internal/opendrive"
+	"stillair/sensors"
+)
+
+// lines is the speed on straight lines between fixes, the lag taken off.
+func lines(fixes []sensors.Fix, lag float64) func(t float64) float64 {
+	return func(t float64) float64 {
+		t += lag
+		i, _ := slices.BinarySearchFunc(fixes, t, func(f sensors.Fix, t float64) int {
+			if f.T < t {
+				return -1
+			}
+			return 1
+		})
+		switch i {
+		case 0:
+			return fixes[0].Speed
+		case len(fixes):
+			return fixes[len(fixes)-1].Speed
+		}
+		a, b := fixes[i-1], fixes[i]
+		return a.Speed + (b.Speed-a.Speed)*(t-a.T)/(b.T-a.T)
+	}
+}
+
+// TestFewFixes holds the real drive, with few fixes, with and without its
+// accelerometer, against its wheels and against straight lines between the
+// fixes, from which the true lag was taken.
+func TestFewFixes(t *testing.T) {
+	for _, motion := range []bool{true, false} {
+		for _, every := range []int{1, 2, 5, 10, 20, 30, 50, 100} {
+			t.Run(fmt.Sprintf("motion %v, a fix every %.1f s", motion, float64(every)/10), func(t *testing.T) {
+				d, err := opendrive.Read("../testdata", every)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if !motion {
+					d.Log.Motion = nil
+				}
+				tr, err := fusion.Smooth(&d.Log, fusion.Options{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				shift := 0.0
+				if len(tr.Deaf) > 0 {
+					shift = 0.18 - tr.Lag.Seconds // which is not known then
+				}
+				_, rms := d.Against(func(at float64) float64 { return tr.At(at + shift).V }, 3, 49)
+				_, drawn := d.Against(lines(d.Log.Fixes, 0.18), 3, 49)
+				t.Logf("lag %.3f ± %.3f s, %.3f m/s rms off the wheels, straight lines %.3f, %+v %v", tr.Lag.Seconds, tr.Lag.SE, rms, drawn, tr.Receiver, tr.Notes)
+				if !(rms <= drawn*1.02) {
+					t.Errorf("%.3f m/s rms off the wheels, straight lines %.3f", rms, drawn)
+				}
+				for i := range tr.T {
+					if x := tr.V[i] + tr.A[i] + tr.S[i] + tr.VSD[i] + tr.ASD[i]; math.IsNaN(x) || math.IsInf(x, 0) {
+						t.Fatalf("not finite at %.2f s", tr.T[i])
+					}
+				}
+			})
+		}
+	}
+}
