@@ -111,23 +111,23 @@ func (r *ride) straight() []int {
 }
 
 // linesMiss is how far each fix lies from the straight line between its
-// neighbours, m/s; NaN for the first and the last.
-func linesMiss(fixes []fix) []float64 {
-	out := make([]float64, len(fixes))
-	out[0], out[len(out)-1] = math.NaN(), math.NaN()
+// neighbours, m/s, but for the first and the last.
+func linesMiss(fixes []fix) []miss {
+	out := make([]miss, len(fixes))
 	for k := 1; k+1 < len(fixes); k++ {
 		a, b := fixes[k-1], fixes[k+1]
-		out[k] = fixes[k].speed - a.speed - (b.speed-a.speed)*(fixes[k].t-a.t)/(b.t-a.t)
+		line := a.speed + (b.speed-a.speed)*(fixes[k].t-a.t)/(b.t-a.t)
+		out[k] = miss{told: true, off: fixes[k].speed - line}
 	}
 	return out
 }
 
-// rms is that of the numbers among x, but for the first and the last.
-func rms(x []float64) float64 {
+// rms is that of the misses, but of the first and the last, m/s.
+func rms(all []miss) float64 {
 	var sum, n float64
-	for _, e := range x[1 : len(x)-1] {
-		if !math.IsNaN(e) {
-			sum, n = sum+e*e, n+1
+	for _, m := range all[1 : len(all)-1] {
+		if m.told {
+			sum, n = sum+m.off*m.off, n+1
 		}
 	}
 	return math.Sqrt(sum / math.Max(n, 1))

@@ -14,27 +14,36 @@ const (
 	lostFixes = 12
 	mostParts = 5
 	lasting   = 0.15 // m/s that a receiver may err for long; what goes beyond is the smoother's fault
+	untrue    = 1.3  // how far fixes left out may lie off, in terms of what the smoother says
+	pushed    = 2.5  // m/s² of a start or a pull, of which only the accelerometer tells when it began
 )
 
-// misses is how far each fix lies from what all others say of it, m/s; NaN where
-// a fix was not asked. Speed is what counts: of the error that is blamed on the
-// receiver for long, no more than receivers have is granted.
-func (r *ride) misses() []float64 {
+// misses tells of each fix what all others say of it, in order of the fixes.
+func (r *ride) misses() []miss {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
 	x, p := r.first(0)
 	_, left := r.filter.LeaveOut(nodes, x, p)
-	out := make([]float64, len(r.fixes))
-	for k := range out {
-		out[k] = math.NaN()
-	}
+	out := make([]miss, len(r.fixes))
 	for i, pl := range places {
 		if pl.fix >= 0 && nodes[i].Seen && !nodes[i].Sight.Still {
 			c := left[i].Lasting
-			out[pl.fix] = left[i].Off + c - math.Max(-lasting, math.Min(c, lasting))
+			f := &r.fixes[pl.fix]
+			out[pl.fix] = miss{told: true, wild: f.extra > 0, off: left[i].Off + c - math.Max(-lasting, math.Min(c, lasting)),
+				variance: left[i].Variance - f.extra, accel: nodes[i].Sight.Accel}
 		}
 	}
 	return out
+}
+
+// miss is how a fix lies to what all others say of it. Speed is what counts: of
+// the error that is blamed on the receiver for long, no more than receivers have
+// is granted.
+type miss struct {
+	told, wild bool
+	off        float64 // m/s
+	variance   float64 // that it should have, m²/s²
+	accel      float64 // m/s²
 }
 
 // loses holds the ride against the satellites' speeds alone: each fix is left
@@ -42,20 +51,25 @@ func (r *ride) misses() []float64 {
 // Journal of the Royal Statistical Society B 36 (1974) 111). Parts of the ride in
 // which the accelerometer makes that clearly worse do without it; where the whole
 // is still worse, the ride does.
+//
+// Where an engine shakes the phone hard, an even push is told better by the fixes
+// about it than by the accelerometer. But only that tells when a push began, and
+// the track says how well. So in what holds a push it is given up only where the
+// fixes lie farther off than the track says they may.
 func (r *ride) loses(alone *ride) (why finding.Finding, lost bool) {
 	without := alone.misses()
-	c := compared(r, alone, r.misses(), without)
+	c := r.compared(r.misses(), without)
 	for range mostParts {
-		span, found := c.worst()
-		if !found {
+		lo, hi, found := c.worst()
+		if !found || c.part(lo, hi).useful() {
 			break
 		}
-		why := finding.New(codeLosesPart, finding.Moment("from", span.From), finding.Moment("to", span.To))
-		r.deafen(Deaf{Span: span, Why: why}, alone.n)
-		c = compared(r, alone, r.misses(), without)
+		span := Span{c.at[lo], c.at[hi-1]}
+		r.deafen(Deaf{Span: span, Why: finding.New(codeLosesPart)}, alone.n)
+		c = r.compared(r.misses(), without)
 	}
 	fused, by := c.rms()
-	if fused <= mayLose*by {
+	if fused <= mayLose*by || c.useful() {
 		return finding.Finding{}, false
 	}
 	return finding.New(codeLoses, finding.Speed("fused", fused), finding.Speed("alone", by)), true
@@ -66,20 +80,39 @@ func (r *ride) loses(alone *ride) (why finding.Finding, lost bool) {
 type comparison struct {
 	at          []float64 // s, the lag taken off
 	with, alone []float64 // squares, (m/s)²
+	share       []float64 // with, over what it should be
+	hard        []bool    // the bike was pushing hard
 }
 
 // compared takes the fixes that both ways were asked for, but those that both
 // hold for wild.
-func compared(r, alone *ride, with, without []float64) comparison {
+func (r *ride) compared(with, without []miss) comparison {
 	var c comparison
-	for k := range with {
-		wild := r.fixes[k].extra > 0 && alone.fixes[k].extra > 0
-		if !math.IsNaN(with[k]+without[k]) && !wild && !r.besideGap(k) {
-			c.at = append(c.at, r.fixes[k].t-r.lag)
-			c.with, c.alone = append(c.with, with[k]*with[k]), append(c.alone, without[k]*without[k])
+	for k, m := range with {
+		o := without[k]
+		if !m.told || !o.told || m.wild && o.wild || r.besideGap(k) {
+			continue
 		}
+		c.at = append(c.at, r.fixes[k].t-r.lag)
+		c.with, c.alone = append(c.with, m.off*m.off), append(c.alone, o.off*o.off)
+		c.share, c.hard = append(c.share, m.off*m.off/m.variance), append(c.hard, m.accel > pushed)
 	}
 	return c
+}
+
+// part is the comparison over some of its fixes.
+func (c comparison) part(lo, hi int) comparison {
+	return comparison{c.at[lo:hi], c.with[lo:hi], c.alone[lo:hi], c.share[lo:hi], c.hard[lo:hi]}
+}
+
+// useful reports whether the accelerometer is needed for a push and what is said
+// of the speeds is true.
+func (c comparison) useful() bool {
+	var sum float64
+	for _, x := range c.share {
+		sum += math.Min(x, farOff*farOff) / float64(len(c.share))
+	}
+	return slices.Contains(c.hard, true) && sum < untrue*untrue
 }
 
 // besideGap reports whether motion is missing next to a fix: what happened
@@ -101,9 +134,8 @@ func (c comparison) rms() (with, alone float64) {
 // worst is the stretch of fixes over which the accelerometer loses the most, if
 // that is beyond chance: that of the greatest sum (Kadane's algorithm; Bentley,
 // Communications of the ACM 27 (1984) 865).
-func (c comparison) worst() (Span, bool) {
+func (c comparison) worst() (lo, hi int, found bool) {
 	best, sum, from := 0.0, 0.0, 0
-	lo, hi := 0, 0
 	for k := range c.at {
 		if sum <= 0 {
 			sum, from = 0, k
@@ -113,7 +145,7 @@ func (c comparison) worst() (Span, bool) {
 		}
 	}
 	if hi-lo < lostFixes {
-		return Span{}, false
+		return 0, 0, false
 	}
 	var with, alone, spread float64
 	for k := lo; k < hi; k++ {
@@ -121,7 +153,7 @@ func (c comparison) worst() (Span, bool) {
 		with, alone, spread = with+c.with[k], alone+c.alone[k], spread+d*d
 	}
 	clear := with > lostTimes*lostTimes*alone && with-alone > lostSure*math.Sqrt(spread)
-	return Span{c.at[lo], c.at[hi-1]}, clear
+	return lo, hi, clear
 }
 
 // deafen does without the accelerometer over a part of the ride, with the noise

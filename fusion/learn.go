@@ -67,6 +67,9 @@ func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 			}
 		}
 		n := with(x)
+		if n.drift > mostDrift {
+			return 1e12
+		}
 		return -r.logLikelihood(parts, n) - n.logPrior()
 	}}
 	start := make([]float64, len(which))
@@ -100,7 +103,7 @@ func (r *ride) allow() {
 	at := func(n noise) float64 { return r.logLikelihood(parts, n) + n.logPrior() }
 	curvature := (2*at(r.n) - at(shared(apart)) - at(shared(-apart))) / (apart * apart)
 	prior := 1/(spread[3]*spread[3]) + 4/(spread[4]*spread[4])
-	r.n = shared(1 / math.Max(curvature, prior))
+	r.n = shared(math.Min(1/math.Max(curvature, prior), math.Max(0, math.Log(mostDrift/r.n.drift))))
 }
 
 const (

@@ -64,6 +64,12 @@ func (n noise) logPrior() float64 {
 	return sum
 }
 
+// mostDrift is the largest error that lasts which is believed of a receiver, m/s.
+// Satellite speeds come from the carrier's Doppler shift and hold 0.05 to 0.2
+// (common practice); what a ride shows beyond that is the road's slope, or a phone
+// that moves.
+const mostDrift = 0.2
+
 // The parts of the model that are not learned.
 const (
 	blindDensity = 8.0  // m²/s³: a rider's own accelerations where none were measured, 2 m/s² for a second

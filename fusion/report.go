@@ -108,7 +108,7 @@ func (r *ride) notes(tr *Track) []finding.Finding {
 		if r.alone {
 			say(codeAlone, finding.Of("why", d.Why))
 		} else {
-			say(d.Why.Code, d.Why.Args...)
+			out = append(out, d.Why.Within(d.From, d.To))
 		}
 	}
 	switch {

@@ -84,6 +84,12 @@ func (w Window) track(of *fusion.Track) *fusion.Track {
 		track.S = gone
 	}
 	track.Still, track.Gaps = w.spans(track.Still), w.spans(track.Gaps)
+	track.Deaf = nil
+	for _, d := range of.Deaf {
+		for _, s := range w.spans([]fusion.Span{d.Span}) {
+			track.Deaf = append(track.Deaf, fusion.Deaf{Span: s, Why: w.finding(d.Why)})
+		}
+	}
 	return &track
 }
 

@@ -66,6 +66,8 @@ func ofRecordedRuns() []Entry {
 		{"run.hole_at_start", args(finding.Time("for", 0.4)), "the recording has a gap of {for.1} at the start", "am Anfang fehlen in der Aufzeichnung {for.1}"},
 		{"run.hole_bridged", args(finding.Time("for", 0.4)), "the recording has a gap of {for.1}: the ± allows for it",
 			"in der Aufzeichnung fehlen {for.1}: das ± berücksichtigt das"},
+		{"run.satellites_alone", args(finding.Of("why", finding.New("mount.no_direction"))),
+			"timed by GPS alone, which does not show when it began: {why}", "allein vom GPS gemessen, das den Beginn nicht zeigt: {why}"},
 		{"run.phone_moved", nil, "the phone moved in its mount", "das Telefon ist in der Halterung verrutscht"},
 		{"ride.usual_lag", nil, "how late the satellite fixes arrive is not clear from this ride, so the usual value was used",
 			"wie spät die Satellitendaten ankommen, geht aus dieser Fahrt nicht hervor; der übliche Wert wurde verwendet"},

@@ -28,5 +28,6 @@ const (
 	codeHole        finding.Code = "run.hole"
 	codeHoleAtStart finding.Code = "run.hole_at_start"
 	codeHoleBridged finding.Code = "run.hole_bridged"
+	codeDeaf        finding.Code = "run.satellites_alone"
 	codePhoneMoved  finding.Code = "run.phone_moved"
 )

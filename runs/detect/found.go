@@ -76,6 +76,12 @@ func (r Ride) troubles(f Found) []finding.Finding {
 			why = append(why, finding.New(code, finding.Time("for", g.To-g.From)))
 		}
 	}
+	for _, d := range r.Track.Deaf {
+		if d.From < f.To && d.To > f.From && f.Kind != CoastDown && f.Kind != RollOn {
+			why = append(why, finding.New(codeDeaf, finding.Of("why", d.Why)))
+			break
+		}
+	}
 	for i := 1; i < len(r.Track.Mounts); i++ {
 		if at := r.Track.Mounts[i].From; at > f.From && at < f.To {
 			why = append(why, finding.New(codePhoneMoved))
