@@ -23,6 +23,13 @@ const (
 	aloneBeyond = 0.5 // s before the first fix and after the last
 	haltSpeed   = 0.3 // m/s in several fixes on end: the bike stands
 	haltFixes   = 3
+	livenings   = 2
+	livelyReach = 2   // fixes to either side
+	livelyPrior = 2.0 // fixes' worth of the expected size
+	livelyMost  = 30.0
+	livelyLeast = 0.5
+	livelyFrom  = 0.8 // s between fixes; nearer ones show their own noise
+	wanderMore  = 2.5 // expected over most probable size of what is learned from few fixes
 	rareFixes   = 6.0 // s between fixes from which an acceleration says nothing of the next: straight lines
 )
 
@@ -41,6 +48,7 @@ func newAlone(fixes []fix, lag Lag) *ride {
 	for k := range r.fixes {
 		r.fixes[k].extra = 0
 	}
+	r.n.drift = aloneDrift
 	r.halt()
 	r.stale = make([]bool, len(s.T))
 	r.raw, r.density = s.Sheet(), s.Sheet()
@@ -88,8 +96,43 @@ func (r *ride) learnAlone(done func(share float64)) {
 		which = r.straight()
 	}
 	r.improve(which, done)
+	for range livenings {
+		if usualInterval(r.fixes) > livelyFrom {
+			r.liven()
+			r.improve(which, done)
+		}
+	}
 	if rms(r.misses()) > rms(linesMiss(r.fixes)) {
 		r.improve(r.straight(), done)
+	}
+	r.n.walk *= wanderMore
+	r.n.jolt *= wanderMore
+}
+
+// liven lets the speed wander the more where the fixes show it: riders cruise for
+// minutes and then start as hard as they can, and one size for both would be wrong
+// for either. The squares of the misses of the fixes around, in terms of what they
+// should be, give the factor; some of the expected size steady it.
+func (r *ride) liven() {
+	all := r.misses()
+	by := make([]float64, len(all))
+	for k := range all {
+		sum, n := livelyPrior, livelyPrior
+		for j := max(k-livelyReach, 0); j <= min(k+livelyReach, len(all)-1); j++ {
+			if m := all[j]; m.told && !m.wild {
+				sum, n = sum+math.Min(m.off*m.off/m.variance, livelyMost), n+1
+			}
+		}
+		by[k] = math.Max(sum/n, livelyLeast)
+	}
+	k, last := 0, r.deaf[0]
+	for i := 1; i < len(r.deaf); i++ {
+		for k+1 < len(by) && r.s.T[i] > (r.fixes[k].t+r.fixes[k+1].t)/2-r.lag {
+			k++
+		}
+		h := r.deaf[i] - last
+		last = r.deaf[i]
+		r.deaf[i] = r.deaf[i-1] + h*by[k]
 	}
 }
 

@@ -89,6 +89,7 @@ const (
 	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, before the ride is looked at
 	firstBiasSD  = 1.0  // m/s²
 	aloneSD      = 3.0  // m/s²: what a vehicle's acceleration may be at any moment
+	aloneDrift   = 0.08 // m/s: what lasts of a receiver's error, which its speeds alone do not show (common practice: 0.05 to 0.2)
 	aloneLagSD   = 1e-4 // s: the lag is what it is taken as
 	aloneScaleSD = 1e-3 // nothing is measured that could be scaled
 )
