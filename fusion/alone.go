@@ -29,7 +29,7 @@ const (
 	livelyMost  = 30.0
 	livelyLeast = 0.5
 	livelyFrom  = 0.8 // s between fixes; nearer ones show their own noise
-	wanderMore  = 2.5 // expected over most probable size of what is learned from few fixes
+	wanderMore  = 1.6 // expected over most probable size of what is learned from few fixes
 	rareFixes   = 6.0 // s between fixes from which an acceleration says nothing of the next: straight lines
 )
 

@@ -9,6 +9,7 @@ import (
 const (
 	farOff     = 3.7 // standard deviations from what all other fixes say, from which a fix loses weight
 	farPower   = 8.0 // how fast it does
+	hardest    = 8.0 // m/s² that a motorcycle may gain and lose at once (grip; common practice: 10)
 	farAbreast = 3   // fixes to either side of which only the farthest is doubted at a time
 )
 
@@ -41,10 +42,27 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 	}
 	for k, f := range at {
 		r.fixes[f].extra = 0
-		if over := z[k] / limit; over > 1 && (before[k] || farthest(z, before, k)) {
+		if over := z[k] / limit; over > 1 && !r.mayBe(f, z[k]*math.Sqrt(variance[k])) && (before[k] || farthest(z, before, k)) {
 			r.fixes[f].extra = variance[k] * (math.Pow(over, farPower) - 1 + 1e-9)
 		}
 	}
+}
+
+// mayBe reports whether a fix may lie so far off what the others say because the
+// bike did something between them, m/s. With an accelerometer it may not: that
+// would have shown it.
+func (r *ride) mayBe(f int, off float64) bool {
+	if !r.alone {
+		return false
+	}
+	near := math.Inf(1)
+	if f > 0 {
+		near = r.fixes[f].t - r.fixes[f-1].t
+	}
+	if f+1 < len(r.fixes) {
+		near = math.Min(near, r.fixes[f+1].t-r.fixes[f].t)
+	}
+	return off < hardest*near
 }
 
 // farthest reports whether none of the neighbours of a fix, but those doubted
