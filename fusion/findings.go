@@ -10,6 +10,7 @@ const (
 	codeNoMotion   finding.Code = "fusion.no_motion"
 	codeFewMotion  finding.Code = "fusion.few_motion"
 	codeSlowMotion finding.Code = "fusion.slow_motion"
+	codeLagSteps   finding.Code = "fusion.lag_steps"
 	codeAlone      finding.Code = "fusion.satellites_alone"
 	codeLoses      finding.Code = "fusion.worse_than_alone"
 	codeLosesPart  finding.Code = "fusion.worse_for_a_while"

@@ -27,14 +27,15 @@ type ride struct {
 	density []float64 // strength of its noise, m²/s³
 
 	n        noise
-	before   float64 // lag as first found, s
-	lag      float64 // whole delay of the receiver, s
-	lagSD    float64 // how well that was known before, s
-	deafened []Deaf  // the parts in which the accelerometer is not listened to
-	alone    bool    // the satellites' speeds are all there is
-	halts    []Span  // where these show standstills
-	given    Lag     // what was known of the lag
-	shape    float64 // square of its smoothing time, s²
+	before   float64   // lag as first found, s
+	lag      float64   // whole delay of the receiver, s
+	lagSD    float64   // how well that was known before, s
+	deafened []Deaf    // the parts in which the accelerometer is not listened to
+	alone    bool      // the satellites' speeds are all there is
+	halts    []Span    // where these show standstills
+	steps    []LagStep // of the lag, taken out of the fixes' times
+	given    Lag       // what was known of the lag
+	shape    float64   // square of its smoothing time, s²
 	ref      reference
 	filter   kalman.Filter // of the passes before the last
 }

@@ -11,13 +11,13 @@ import (
 // toldLag is the lag so far.
 func (r *ride) toldLag() Lag {
 	se := math.Sqrt(r.filter.Last().DD)
-	return Lag{Seconds: r.lag, SE: se, Found: se < lagSD/3}
+	return Lag{Seconds: r.lag, SE: se, Found: se < lagSD/3, Steps: r.steps}
 }
 
 // lagOf reads the receiver's lag and smoothing off the smoothed state.
 func (r *ride) lagOf(tr *Track, x *kalman.Vec, p *kalman.Sym) {
 	se := math.Sqrt(p.DD)
-	tr.Lag = Lag{Seconds: r.lag + x[kalman.D], SE: se, Found: se < lagSD/3}
+	tr.Lag = Lag{Seconds: r.lag + x[kalman.D], SE: se, Found: se < lagSD/3, Steps: r.steps}
 	rc := Receiver{WhiteSD: r.n.white, CorrelatedSD: r.n.drift, CorrelatedS: r.n.memory}
 	w := math.Max(r.shape+x[kalman.W], 0)
 	rc.Smoothing = math.Sqrt(w)
@@ -110,6 +110,9 @@ func (r *ride) notes(tr *Track) []finding.Finding {
 		} else {
 			out = append(out, d.Why.Within(d.From, d.To))
 		}
+	}
+	for _, s := range tr.Lag.Steps {
+		say(codeLagSteps, finding.Moment("at", s.From), finding.Time("by", s.Other))
 	}
 	switch {
 	case r.alone:

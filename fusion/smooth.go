@@ -116,6 +116,7 @@ func prepare(log *sensors.Log, fixes []fix, opt Options) (*ride, []mount.Mount, 
 	if err != nil {
 		return nil, nil, err
 	}
+	fixes, steps, found := straighten(s, fixes, found)
 	opt.progress(0.08)
 	rest := findRest(s, s.Force, fixes, found.Lag)
 	speed := roughSpeed(s, fixes, found.Lag)
@@ -128,7 +129,7 @@ func prepare(log *sensors.Log, fixes []fix, opt Options) (*ride, []mount.Mount, 
 	slow := folded(s, found.Mounts, pr.yaw)
 	rest = takeSwings(s, found, fixes, &pr, rest, slow)
 	opt.progress(0.13)
-	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag, lagSD: lagSD}
+	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag, lagSD: lagSD, steps: steps}
 	if err := stageForce.finite(s.T, pr.force, slow, speed); err != nil {
 		return nil, nil, err
 	}

@@ -74,6 +74,26 @@ type Lag struct {
 	Seconds float64
 	SE      float64 // standard error, s
 	Found   bool    // false: the ride says too little and the values are what is assumed
+
+	// Steps are where the lag changed in the middle of the ride; nil: it did not.
+	Steps []LagStep
+}
+
+// LagStep is a lag that holds for the fixes that arrive from a time on.
+type LagStep struct {
+	From  float64 // arrival, s on the log's clock
+	Other float64 // how much later than Lag.Seconds fixes came from then on, s
+}
+
+// At is the lag of a fix that arrived at a time, s.
+func (l Lag) At(arrival float64) float64 {
+	lag := l.Seconds
+	for _, s := range l.Steps {
+		if arrival >= s.From {
+			lag = l.Seconds + s.Other
+		}
+	}
+	return lag
 }
 
 // Receiver is what the ride told about the satellite receiver.

@@ -109,9 +109,9 @@ func (r *Run) measure(track *fusion.Track, breaks []fusion.Span, pairs []marks.S
 
 // fixesWithin are the fixes that describe the bike between two times.
 func fixesWithin(log *sensors.Log, track *fusion.Track, a, b float64) []sensors.Fix {
-	lag := track.Lag.Seconds
-	i := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag >= a })
-	j := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag > b })
+	lag := func(i int) float64 { return track.Lag.At(log.Fixes[i].T) }
+	i := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag(i) >= a })
+	j := sort.Search(len(log.Fixes), func(i int) bool { return log.Fixes[i].T-lag(i) > b })
 	return log.Fixes[i:max(i, j)]
 }
 

@@ -154,7 +154,7 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 		r := roadload.Run{ID: c.ID, Setup: number[c.Setup], Pair: placed[i].Pair, Dir: placed[i].Dir, Pos: placed[i].Pos,
 			Mass: mass, Inertia: mass + known.ride.RotatingMass, Density: density}
 		for _, f := range c.Fixes {
-			r.T = append(r.T, f.T-result.Track.Lag.Seconds)
+			r.T = append(r.T, f.T-result.Track.Lag.At(f.T))
 			r.V = append(r.V, f.Speed)
 			r.Alt = append(r.Alt, f.Alt)
 		}

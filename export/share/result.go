@@ -84,6 +84,10 @@ func (w Window) track(of *fusion.Track) *fusion.Track {
 		track.S = gone
 	}
 	track.Still, track.Gaps = w.spans(track.Still), w.spans(track.Gaps)
+	track.Lag.Steps = nil
+	for _, s := range of.Lag.Steps {
+		track.Lag.Steps = append(track.Lag.Steps, fusion.LagStep{From: w.within(s.From), Other: s.Other})
+	}
 	track.Deaf = nil
 	for _, d := range of.Deaf {
 		for _, s := range w.spans([]fusion.Span{d.Span}) {

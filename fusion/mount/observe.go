@@ -40,15 +40,11 @@ type gauge struct {
 	axes  [3][]float64 // running integrals of the force
 	holes []float64    // running count of missing samples
 	turn  []float64    // running integral of the turn rate about up, or nil
-	most  float64      // s between the fixes of an observation, at most
+	pairs [][2]int     // the fixes between which observations lie
 }
 
 func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
-	g := &gauge{s: s, fixes: fixes, most: longest}
-	if n := len(fixes); n > 1 {
-		const over = 1.3 // times the usual interval
-		g.most = math.Max(longest, math.Min(over*(fixes[n-1].T-fixes[0].T)/float64(n-1), rarest))
-	}
+	g := &gauge{s: s, fixes: fixes, pairs: pairs(fixes)}
 	for a := range g.axes {
 		g.axes[a] = s.Once(func(i int) float64 { return motion.Axis(s.Force(i), a) })
 	}
@@ -84,26 +80,41 @@ func (g *gauge) at(once []float64, i int, t float64) float64 {
 // done gives back what the gauge worked on.
 func (g *gauge) done() { g.s.Spare(g.axes[0], g.axes[1], g.axes[2], g.holes, g.turn) }
 
-// observe pairs every fix with the first that comes a second later, and appends
-// that to out.
-func (g *gauge) observe(out []observation, lag float64) []observation {
-	n := len(g.s.T)
+// pairs pairs every fix with the first that comes a second later.
+func pairs(fixes []sensors.Fix) [][2]int {
+	most := longest
+	if n := len(fixes); n > 1 {
+		const over = 1.3 // times the usual interval
+		most = math.Max(longest, math.Min(over*(fixes[n-1].T-fixes[0].T)/float64(n-1), rarest))
+	}
+	var out [][2]int
 	j := 0
-	for i := 0; i < len(g.fixes); {
-		for j = max(j, i+1); j < len(g.fixes) && g.fixes[j].T-g.fixes[i].T < shortest; {
+	for i := 0; i < len(fixes); {
+		for j = max(j, i+1); j < len(fixes) && fixes[j].T-fixes[i].T < shortest; {
 			j++
 		}
-		if j == len(g.fixes) {
+		if j == len(fixes) {
 			break
 		}
-		a, b := g.fixes[i], g.fixes[j]
+		if fixes[j].T-fixes[i].T < most {
+			out = append(out, [2]int{i, j})
+		}
+		i += max(1, (j-i)/2)
+	}
+	return out
+}
+
+// observe appends what each pair shows at a lag to out.
+func (g *gauge) observe(out []observation, lag float64) []observation {
+	n := len(g.s.T)
+	for _, p := range g.pairs {
+		a, b := g.fixes[p[0]], g.fixes[p[1]]
 		t0, t1 := a.T-lag, b.T-lag
-		if t0 >= g.s.T[0] && t1 <= g.s.T[n-1] && t1-t0 < g.most {
+		if t0 >= g.s.T[0] && t1 <= g.s.T[n-1] {
 			if o, ok := g.between(t0, t1, a.Speed, b.Speed); ok {
 				out = append(out, o)
 			}
 		}
-		i += max(1, (j-i)/2)
 	}
 	return out
 }
@@ -128,7 +139,7 @@ func (g *gauge) between(t0, t1, v0, v1 float64) (observation, bool) {
 }
 
 const (
-	firstLag, lastLag = -0.4, 2.0 // s, where a lag is looked for
+	firstLag, lastLag = -0.4, 5.0 // s, where a lag is looked for
 	lagStep           = 0.1       // s, at first; half of it around the best
 )
 

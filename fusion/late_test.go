@@ -1,0 +1,97 @@
+package fusion_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"stillair/fusion"
+	"stillair/fusion/internal/opendrive"
+	"stillair/sensors"
+)
+
+// TestLateFixes hands the real drive's fixes over later and later. The lag as
+// recorded is 0.18 s (testdata/open-drive/README.md). A ride that cannot tell its
+// lag must say so; the speed is no worse than straight lines between the fixes from
+// which the true lag was taken.
+func TestLateFixes(t *testing.T) {
+	for _, c := range []struct {
+		every  int
+		within float64 // s
+	}{{1, 0.1}, {10, 0.1}, {20, 0.35}} {
+		for _, late := range []float64{0, 1.5, 3, 4.3} {
+			t.Run(fmt.Sprintf("every %.1f s, %.1f s late", float64(c.every)/10, late), func(t *testing.T) {
+				d, err := opendrive.Read("../testdata", c.every)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for i := range d.Log.Fixes {
+					d.Log.Fixes[i].T += late
+				}
+				tr, err := fusion.Smooth(&d.Log, fusion.Options{})
+				if err != nil {
+					t.Fatal(err)
+				}
+				want := 0.18 + late
+				_, rms := d.Against(func(at float64) float64 { return tr.At(at).V }, 3, 52)
+				_, drawn := d.Against(lines(d.Log.Fixes, want), 3, 52)
+				t.Logf("lag %.3f ± %.3f s %v, %.3f m/s rms, straight lines %.3f, %v", tr.Lag.Seconds-want, tr.Lag.SE, tr.Lag.Found, rms, drawn, tr.Notes)
+				if math.Abs(tr.Lag.Seconds-want) > c.within {
+					t.Errorf("lag %.3f s, want %.2f", tr.Lag.Seconds, want)
+				}
+				if rms > drawn {
+					t.Errorf("%.3f m/s rms off the wheels, straight lines %.3f", rms, drawn)
+				}
+			})
+		}
+	}
+}
+
+// TestLagSteps hands an invented ride's fixes over later from its middle on, and
+// in time again before its end.
+func TestLagSteps(t *testing.T) {
+	for _, by := range []float64{0, 0.6, 1.5, 3} {
+		t.Run(fmt.Sprintf("by %.1f s", by), func(t *testing.T) {
+			ride := simulate(t, fewLaunches(), 11)
+			from, to := ride.Log.Fixes[70].T, ride.Log.Fixes[130].T
+			for i := range ride.Log.Fixes {
+				if f := &ride.Log.Fixes[i]; f.T >= from && f.T < to {
+					f.T += by
+				}
+			}
+			ride.Log.Fixes = inOrder(ride.Log.Fixes)
+			tr, err := fusion.Smooth(ride.Log, fusion.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			rms, z := misfit(tr, ride.Truth, always)
+			t.Logf("lag %.3f ± %.3f s, steps %v at %.1f and %.1f, %.3f m/s rms, %.2f of what is said, %v", tr.Lag.Seconds, tr.Lag.SE, tr.Lag.Steps, from, to, rms, z, tr.Notes)
+			if rms > 0.2 || z > 2 {
+				t.Errorf("speed off by %.3f m/s rms, %.2f of what is said", rms, z)
+			}
+			for _, f := range []float64{from - 3, from + by + 12, to - 3, to + by + 12} {
+				want := ride.Truth.Lag
+				if f >= from+by && f < to+by {
+					want += by
+				}
+				if got := tr.Lag.At(f); math.Abs(got-want) > 0.1 {
+					t.Errorf("lag %.2f s at %.1f s, want %.2f", got, f, want)
+				}
+			}
+			if by == 0 && tr.Lag.Steps != nil {
+				t.Errorf("a lag that did not change steps by %v", tr.Lag.Steps)
+			}
+		})
+	}
+}
+
+// inOrder leaves out fixes that come no later than one before them.
+func inOrder(all []sensors.Fix) []sensors.Fix {
+	out := all[:0:0]
+	for _, f := range all {
+		if len(out) == 0 || f.T > out[len(out)-1].T {
+			out = append(out, f)
+		}
+	}
+	return out
+}
