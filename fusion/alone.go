@@ -92,6 +92,7 @@ func (r *ride) halt() {
 // learnAlone finds the noise.
 func (r *ride) learnAlone(done func(share float64)) {
 	which := learnedAlone
+	done = rising(done)
 	if usualInterval(r.fixes) > rareFixes {
 		which = r.straight()
 	}

@@ -15,6 +15,15 @@ func (o Options) progress(share float64) {
 	}
 }
 
+// rising gives what never goes back.
+func rising(done func(share float64)) func(share float64) {
+	most := 0.0
+	return func(share float64) {
+		most = max(most, share)
+		done(most)
+	}
+}
+
 // between gives what reports the progress of a part of the work.
 func (o Options) between(from, to float64) func(share float64) {
 	return func(share float64) { o.progress(from + share*(to-from)) }
