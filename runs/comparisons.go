@@ -104,7 +104,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		}
 		pairs := min(la.Pairs, lb.Pairs)
 		which = append(which, k)
-		cda = append(cda, compare.Difference{Delta: d.CdA, Base: la.CdA.X, DoF: d.DoF, Pairs: pairs})
+		cda = append(cda, compare.Difference{Delta: d.CdA, Held: d.Held(), Base: la.CdA.X, DoF: d.DoF, Pairs: pairs})
 		crr = append(crr, compare.Difference{Delta: plain.Crr, Base: la.Crr.X, DoF: plain.CrrDoF, Pairs: pairs})
 		out[k].Budget, out[k].TakenBack = d.Budget, d.TakenBack
 		out[k].Load = &worth.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}

@@ -18,6 +18,7 @@ import (
 	"stillair/runs/worth"
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/units"
 )
 
 // compareFlags are what compare takes.
@@ -203,35 +204,29 @@ func (c *compareFlags) write(studies []*study, across []runs.Comparison, o repor
 func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *worth.Burn) {
 	r := ride.Result
 	p.title("%s", ride.Name)
-	p.loads(r)
 	p.compared(r)
 	if len(r.Compared) == 0 {
 		p.wrapped(2, "It holds no two setups that have something in common to compare.")
 	}
+	for _, k := range r.Compared {
+		c.worth(p, r, k, speed, burn)
+	}
+	p.loads(r)
 	for _, s := range r.AtSpeed(speed) {
 		p.wrapped(2, fmt.Sprintf("%s: a steady %s takes %s at the road, %.0f %% of it for the air", named(s.Setup),
 			p.units.Number(shown.Speed, speed, 0), p.units.PlusMinus(shown.Power, s.Power.X, shown.Normal95*s.Power.SE), 100*s.AirShare))
-	}
-	for _, k := range r.Compared {
-		c.worth(p, r, k, speed, burn)
 	}
 	c.tops(p, r)
 }
 
 // worth says what one difference means on the road.
 func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *worth.Burn) {
-	load, err := r.LoadOf(k.A)
-	if k.Base != nil { // between rides
-		load, err = *k.Base, nil
-	}
-	if k.Load == nil || err != nil {
+	change, load, ok := costs(r, k)
+	if !ok {
 		return
 	}
-	change := *k.Load
-	at := p.units.Number(shown.Speed, speed, 0)
-	power, faster := change.Power(load, speed), change.Speed(load, speed)
-	p.title("What %s costs against %s (below nothing: saves)", named(k.B), named(k.A))
-	p.line("  power at %s: %s", at, p.units.PlusMinus(shown.Power, power.X, shown.Normal95*power.SE))
+	p.means(r, k, speed)
+	faster := change.Speed(load, speed)
 	p.line("  slower on the same power: %s", p.units.PlusMinus(shown.Speed, -faster.X, shown.Normal95*faster.SE))
 	late := change.TimeOver(load, speed, 100e3)
 	p.line("  time over 100 km on the same power: %s s", shown.PlusMinus(late.X, shown.Normal95*late.SE))
@@ -240,7 +235,6 @@ func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed f
 	}
 	share := worth.AssumedWillans()
 	fuel := change.Fuel(load, *burn, share)
-	const litres = 1e8 // l/100 km for 1 m³ per metre
 	p.line("  fuel at %s: %s l/100 km more", p.units.Number(shown.Speed, burn.Speed, 0), shown.PlusMinus(fuel.More.X*litres, shown.Normal95*fuel.More.SE*litres))
 	if c.tank > 0 {
 		before, after := worth.Range(c.tank*1e-3, burn.PerMetre), worth.Range(c.tank*1e-3, fuel.PerMetre)
@@ -249,6 +243,39 @@ func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed f
 	if !share.Measured {
 		p.wrapped(4, "taking fuel to follow road power by a share of 0.8 ± 0.1, as engines at part load do")
 	}
+}
+
+// usualSpeed is the speed at which a difference is worked out where none is
+// asked for, m/s.
+const usualSpeed = 120 * units.KMH
+
+// litres is what consumption is shown in: l/100 km for 1 m³ per metre.
+const litres = 1e8
+
+// costs is how much more road load the second setup of a comparison has, and the
+// road load of the first.
+func costs(r *runs.Result, k runs.Comparison) (change worth.Change, load worth.Load, ok bool) {
+	load, err := r.LoadOf(k.A)
+	if k.Base != nil { // between rides
+		load, err = *k.Base, nil
+	}
+	if k.Load == nil || err != nil || load.Check() != nil {
+		return worth.Change{}, worth.Load{}, false
+	}
+	return *k.Load, load, true
+}
+
+// means says what a difference takes at a steady speed.
+func (p *page) means(r *runs.Result, k runs.Comparison, speed float64) {
+	change, load, ok := costs(r, k)
+	if !ok {
+		return
+	}
+	p.title("What %s costs against %s (below nothing: saves)", named(k.B), named(k.A))
+	at := p.units.Number(shown.Speed, speed, 0)
+	power, fuel := change.Power(load, speed), change.AboutFuel(load, speed)
+	p.line("  power at %s: %s", at, p.units.PlusMinus(shown.Power, power.X, shown.Normal95*power.SE))
+	p.line("  petrol at %s: about %s l/100 km", at, shown.PlusMinus(fuel.X*litres, shown.Normal95*fuel.SE*litres))
 }
 
 // tops says how fast each setup goes.

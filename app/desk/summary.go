@@ -55,12 +55,15 @@ func summary(s *study, units shown.System) string {
 	p := &page{units: units}
 	p.head(s)
 	r := s.result
+	p.compared(r)
+	for _, c := range r.Compared {
+		p.means(r, c, usualSpeed)
+	}
 	p.launches(r)
 	p.rollOns(r)
 	p.power(r)
 	p.stops(r)
 	p.loads(r)
-	p.compared(r)
 	if len(r.Runs) == 0 {
 		p.title("No run was found")
 		p.wrapped(2, "A run is a launch or roll-on with the throttle wide open, or a long roll with the clutch in. Part throttle and everyday braking are no runs.")

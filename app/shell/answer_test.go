@@ -17,7 +17,7 @@ func TestAnswerOfARide(t *testing.T) {
 	h.touch("Look at an invented ride")
 	h.await("more drag")
 	h.await("Sure (95 %: ")
-	h.await("Power at 80 km/h: +")
+	h.await("Power at 120 km/h: +")
 	h.touch("tall screen, against")
 	h.await("What that means on the road")
 }

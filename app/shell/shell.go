@@ -81,7 +81,8 @@ func Open(cfg Config) *Shell {
 		cfg.Location = time.UTC
 	}
 	d := cfg.Device
-	s := &Shell{cfg: cfg, dev: d, library: newLibrary(d), jobs: newJobs(), root: container.NewStack()}
+	s := &Shell{cfg: cfg, dev: d, library: newLibrary(d), jobs: newJobs(), root: container.NewStack(),
+		compared: comparing{speed: view.UsualSpeed}}
 	s.ctx, s.closing = context.WithCancel(context.Background())
 	choices, notRead := store.ReadChoices(d.Files)
 	s.choices = choices

@@ -3,15 +3,15 @@ package text
 // Worth is what a difference between two setups means on the road, and what
 // limits how well it is known.
 type Worth struct {
-	Title, At, AirShare, PowerName, Slower, Faster                   string
-	Longer, Shorter, FuelName, RangeName, RangeFrom                  string
-	TopName, TopByPower, TopByGear, TopBeyond, Share, FuelHow, NoTop string
-	LimitTitle, LimitLead, LimitWords, LimitHint                     string
-	Gusts, Wind, Receiver, Road, Slope, Mass, Air                    string
-	GustsHelp, WindHelp, ReceiverHelp, RoadHelp, SlopeHelp           string
-	MassHelp, AirHelp, PowerTitle, TimesTitle, Which, WhichHint      string
-	Days, DaysHelp, SameAir                                          string
-	WhichDone, WhichNone, DaysWeaker, Within, Reading, CannotDo      string
+	Title, At, AirShare, PowerName, Slower, Faster                              string
+	Longer, Shorter, FuelName, RangeName, RangeFrom                             string
+	TopName, TopByPower, TopByGear, TopBeyond, Share, AboutFuel, FuelHow, NoTop string
+	LimitTitle, LimitLead, LimitWords, LimitHint                                string
+	Gusts, Wind, Receiver, Road, Slope, Mass, Air                               string
+	GustsHelp, WindHelp, ReceiverHelp, RoadHelp, SlopeHelp                      string
+	MassHelp, AirHelp, PowerTitle, TimesTitle, Which, WhichHint                 string
+	Days, DaysHelp, SameAir                                                     string
+	WhichDone, WhichNone, DaysWeaker, Within, Reading, CannotDo                 string
 }
 
 // Plan is the planning of a test.

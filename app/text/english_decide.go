@@ -11,8 +11,8 @@ func englishWorth() Worth {
 		TopName: "Top speed, %s", TopByPower: "where power and resistance meet", TopByGear: "the engine's highest speed ends it",
 		TopBeyond: "at least: the pulls ended there, and nothing is guessed beyond",
 		Share:     "Fuel is taken to follow power by a share of 0.8 ± 0.1, as engines at part load do.",
-		FuelHow:   "Enter your consumption at a steady speed with the bike to see fuel and range.",
-		NoTop:     "For top speed, ride full-throttle pulls up to it with both setups. On a closed course.",
+		AboutFuel: "Petrol at %s, about", FuelHow: "Petrol is worked out for engines in general. Enter your consumption at a steady speed with the bike to see your own, and the range.",
+		NoTop: "For top speed, ride full-throttle pulls up to it with both setups. On a closed course.",
 
 		LimitTitle: "What limits the certainty", LimitLead: "%s: most of it is %s.",
 		LimitWords: "± %s %%", LimitHint: "Each bar: how much of the ± of CdA stays from this alone.",

@@ -11,8 +11,8 @@ func germanWorth() Worth {
 		TopName: "Höchsttempo, %s", TopByPower: "wo Leistung und Widerstand gleich sind", TopByGear: "die höchste Drehzahl beendet es",
 		TopBeyond: "mindestens: dort endeten die Versuche, darüber wird nichts geraten",
 		Share:     "Der Verbrauch folgt der Leistung mit einem Anteil von 0,8 ± 0,1, wie bei Motoren in Teillast üblich.",
-		FuelHow:   "Nenne bei der Maschine deinen Verbrauch bei gleichbleibendem Tempo, dann stehen hier Verbrauch und Reichweite.",
-		NoTop:     "Für das Höchsttempo mit beiden Aufbauten Vollgas bis dorthin. Auf gesperrter Strecke.",
+		AboutFuel: "Benzin bei %s, etwa", FuelHow: "Benzin ist für Motoren im Allgemeinen gerechnet. Nenne bei der Maschine deinen Verbrauch bei gleichbleibendem Tempo, dann stehen hier dein eigener und die Reichweite.",
+		NoTop: "Für das Höchsttempo mit beiden Aufbauten Vollgas bis dorthin. Auf gesperrter Strecke.",
 
 		LimitTitle: "Was die Sicherheit begrenzt", LimitLead: "%s: am meisten macht %s.",
 		LimitWords: "± %s %%", LimitHint: "Jeder Balken: wie viel vom ± bei CdA allein daher kommt.",

@@ -88,16 +88,18 @@ func (c Context) withSign(x float64) string {
 	return s
 }
 
-// means says what a difference takes at the rider's speed, and in fuel where the
-// bike's consumption is known.
+// means says what a difference takes at the rider's speed, of power and of fuel.
 func (c Context) means(res *runs.Result, x runs.Comparison, ask CompareAsk) []string {
 	load, err := res.LoadOf(x.A)
 	if x.Load == nil || err != nil || load.Check() != nil {
 		return nil
 	}
-	lines := c.costs(*x.Load, load, c.WorthSpeeds()[ask.Speed])[:1]
+	v := c.WorthSpeeds()[ask.Speed]
+	lines := c.costs(*x.Load, load, v)[:1]
 	if ask.Fuel != nil {
 		lines = append(lines, c.fuelLines(*x.Load, load, *ask.Fuel)[0])
+	} else {
+		lines = append(lines, c.aboutFuel(*x.Load, load, v))
 	}
 	var out []string
 	for _, l := range lines {

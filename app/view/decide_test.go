@@ -37,13 +37,14 @@ func TestWorthByHand(t *testing.T) {
 	c := english()
 	res := invented()
 	w := c.Worths(res, 30, nil)
-	if len(w) != 1 || len(w[0].Lines) != 3 {
+	if len(w) != 1 || len(w[0].Lines) != 4 {
 		t.Fatalf("got %+v", w)
 	}
 	for i, want := range []WorthLine{
 		{Name: "Power at 108 km/h", Reading: Reading{"+0.8", "0.3", "kW"}},
 		{Name: "Slower on the same power", Reading: Reading{"3.6", "1.4", "km/h"}},
 		{Name: "Longer over 100 km", Reading: Reading{"110", "40", "s"}},
+		{Name: "Petrol at 108 km/h, about", Reading: Reading{"+0.26", "0.12", "l/100 km"}}, // 810 W for 3333 s at a third of 32 MJ a litre
 	} {
 		if w[0].Lines[i] != want {
 			t.Errorf("line %d is %+v, want %+v", i, w[0].Lines[i], want)

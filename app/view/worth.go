@@ -30,10 +30,13 @@ type WorthLine struct {
 // WorthSpeeds are the speeds that a rider may ask about, m/s.
 func (c Context) WorthSpeeds() [3]float64 {
 	if c.System == shown.Imperial {
-		return [3]float64{40 * units.MPH, 60 * units.MPH, 80 * units.MPH}
+		return [3]float64{40 * units.MPH, 60 * units.MPH, 75 * units.MPH}
 	}
-	return [3]float64{80 * units.KMH, 100 * units.KMH, 130 * units.KMH}
+	return [3]float64{80 * units.KMH, 100 * units.KMH, 120 * units.KMH}
 }
+
+// UsualSpeed is the place of the speed at which it is said first.
+const UsualSpeed = 2
 
 // Worths says what every difference of a ride means at speed v, m/s. Fuel and
 // range need the bike's own consumption; fuel is nil where it was not told.
@@ -53,6 +56,7 @@ func (c Context) Worths(res *runs.Result, v float64, fuel *store.Fuel) []Worth {
 func (c Context) worthOf(x runs.Comparison, load worth.Load, v float64, fuel *store.Fuel) Worth {
 	w := Worth{Pair: c.pairName(x), Lines: c.costs(*x.Load, load, v)}
 	if fuel == nil {
+		w.Lines = append(w.Lines, c.aboutFuel(*x.Load, load, v))
 		w.Notes = append(w.Notes, c.Book.Worth.FuelHow)
 	} else {
 		w.Lines = append(w.Lines, c.fuelLines(*x.Load, load, *fuel)...)
@@ -97,6 +101,17 @@ func (c Context) signed(q shown.Quantity, v measure.Value) Reading {
 // consumptionSE is what filling up twice leaves unknown of a consumption,
 // relative (common practice).
 const consumptionSE = 0.02
+
+// aboutFuel is roughly what a difference takes of petrol, where the consumption
+// of the bike is not known.
+func (c Context) aboutFuel(change worth.Change, load worth.Load, v float64) WorthLine {
+	unit := shown.Unit{Name: "l/100 km", SI: litrePer100Km}
+	if gallon := c.FuelUnit.Gallon(); gallon > 0 { // miles per gallon need the consumption itself
+		unit = shown.Unit{Name: "gal/100 mi", SI: gallon / (100 * units.Mile)}
+	}
+	return WorthLine{Name: fmt.Sprintf(c.Book.Worth.AboutFuel, c.SpeedText(v)+" "+c.SpeedUnit()),
+		Reading: c.signed(shown.Quantity{Metric: unit, Imperial: unit}, change.AboutFuel(load, v))}
+}
 
 func (c Context) fuelLines(change worth.Change, load worth.Load, f store.Fuel) []WorthLine {
 	t := c.Book.Worth

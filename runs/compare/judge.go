@@ -3,6 +3,8 @@ package compare
 import (
 	"math"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"stillair/runs/measure"
 )
 
@@ -19,6 +21,7 @@ const (
 // Difference is one measured difference b − a, with what judging it needs.
 type Difference struct {
 	Delta measure.Value // b − a, in the quantity's unit
+	Held  float64       // part of Delta.SE that comes from what is assumed, which more pairs do not make smaller
 	Base  float64       // a's value, same unit, for percents
 	DoF   float64       // of Delta's t interval
 	Pairs int           // pairs, or repetitions, of the setup that has fewer
@@ -35,6 +38,14 @@ type Verdict struct {
 	Unlikely  float64 // percent: a difference larger than this, either way, is unlikely; for NoneShown
 	MorePairs int     // about so many more pairs a setup would tell; for CannotTell
 	Beyond    bool    // for CannotTell: more than MostPairs more pairs would be needed
+	Next      Next    // what one more pair with each setup would bring
+}
+
+// Next is what one more pair, or repetition, with each setup would bring, from
+// the data so far.
+type Next struct {
+	Half   float64 // half width of the interval it would leave, percent
+	Chance float64 // that the answer is then certain, one way or the other; 1 where it is already
 }
 
 // MostPairs bounds what Stillair suggests to add: beyond it a calmer day
@@ -76,18 +87,50 @@ func judge(d Difference, comparisons int, matters float64) Verdict {
 		v.Finding = CannotTell
 		v.MorePairs, v.Beyond = morePairs(d, level, matters)
 	}
+	v.Next = next(d, level, matters, v.Finding != CannotTell)
 	return v
+}
+
+// next foretells the interval with one more pair. Given the data so far and
+// nothing else, the true difference lies about the estimate with its standard
+// error, and so does the next estimate with what the new pair takes off that
+// error's variance (the predictive distribution of a normal mean with a flat
+// prior; Gelman and others, Bayesian Data Analysis, section 2.5).
+func next(d Difference, level, matters float64, settled bool) Next {
+	half, se := d.halfWith(1, level), d.seWith(1)
+	n := Next{Half: 100 * half / math.Abs(d.Base), Chance: 1}
+	if settled {
+		return n
+	}
+	move := math.Sqrt(d.Delta.SE*d.Delta.SE - se*se)
+	below := func(x float64) float64 { return distuv.UnitNormal.CDF((x - d.Delta.X) / move) }
+	n.Chance = below(-half) + 1 - below(half)
+	if room := matters*math.Abs(d.Base) - half; room > 0 { // within what matters, and not past zero
+		room = math.Min(room, half)
+		n.Chance += below(room) - below(-room)
+	}
+	return n
+}
+
+// seWith is the standard error with n more pairs, were the scatter to stay as it is.
+func (d Difference) seWith(n int) float64 {
+	have, noise := float64(max(d.Pairs, 1)), d.Delta.SE*d.Delta.SE-d.Held*d.Held
+	return math.Sqrt(d.Held*d.Held + math.Max(0, noise)*have/(have+float64(n)))
+}
+
+// halfWith is the half width of the interval then.
+func (d Difference) halfWith(n int, level float64) float64 {
+	return measure.Quantile(level, d.DoF+2*float64(n)) * d.seWith(n)
 }
 
 // morePairs is how many more pairs a setup would settle it, were the scatter
 // and the difference to stay as they are: until the half width of the interval
 // is less than the difference, or less than what it lacks to what matters.
 func morePairs(d Difference, level, matters float64) (n int, beyond bool) {
-	have, size := max(d.Pairs, 1), math.Abs(d.Delta.X)
+	size := math.Abs(d.Delta.X)
 	settled := math.Max(size, matters*math.Abs(d.Base)-size)
 	for n = 1; n <= MostPairs; n++ {
-		se := d.Delta.SE * math.Sqrt(float64(have)/float64(have+n))
-		if measure.Quantile(level, d.DoF+2*float64(n))*se <= settled {
+		if d.halfWith(n, level) <= settled {
 			return n, false
 		}
 	}

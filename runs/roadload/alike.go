@@ -51,6 +51,18 @@ type LoadDifference struct {
 	Budget      []Part        // of CdA
 }
 
+// Held is the part of the standard uncertainty of CdA that comes from what is
+// assumed, m²: more pairs do not make it smaller.
+func (d LoadDifference) Held() float64 {
+	var sum float64
+	for _, p := range d.Budget {
+		if p.Code != codeNoise {
+			sum += p.SE * p.SE
+		}
+	}
+	return math.Sqrt(sum)
+}
+
 // Between is the plain difference between setups a and b, with what is assumed:
 // most of that is common to both and cancels.
 func (e *Estimate) Between(a, b int) LoadDifference {
