@@ -71,11 +71,14 @@ func (r *Recording) startLeg() {
 	log := in.leg.take(r.ride)
 	go func() {
 		result, err := r.cfg.Analyse(context.Background(), log)
+		if err == nil && len(result.Runs) > 0 {
+			r.mu.Lock()
+			r.leg = result
+			r.mu.Unlock()
+			r.tellSoFar(log, result)
+		}
 		r.mu.Lock()
 		defer r.mu.Unlock()
 		r.busy = false
-		if err == nil && len(result.Runs) > 0 {
-			r.leg = result
-		}
 	}()
 }

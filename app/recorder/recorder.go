@@ -57,6 +57,10 @@ type Config struct {
 	// Analyse measures a leg of the ride while the bike stands; nil: it waits
 	// until after the ride.
 	Analyse func(ctx context.Context, leg *sensors.Log) (*runs.Result, error)
+
+	// Together measures the coast-downs of the ride so far, all together; nil: that
+	// waits until after the ride.
+	Together func(ctx context.Context, coasts *sensors.Log) (*runs.Result, error)
 }
 
 // Recording is a ride being recorded.
@@ -75,7 +79,10 @@ type Recording struct {
 	why    Ending
 	err    error
 	leg    *runs.Result
-	busy   bool // a leg is being analysed
+	soFar  *runs.Result // what the coast-downs say together
+	busy   bool         // a leg is being analysed
+
+	coasts soFar // of the one that analyses
 
 	unstored []byte // see Unstored
 }

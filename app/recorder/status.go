@@ -17,9 +17,11 @@ type Status struct {
 	Speed    float64 // m/s; NaN while unknown
 	Distance float64 // m
 	Setup    string  // in force now
+	Mass     float64 // as ridden with it, kg; NaN: not known
 	Senses   []Sense
 	Noticed  []Notice // the latest last
 	Leg      *runs.Result
+	SoFar    *runs.Result // of all coast-downs together; nil where there is no pair yet
 	Kept     Kept
 	Unsaved  float64 // s of the ride that are not yet safe
 	Why      Ending  // Running while it goes on
@@ -31,12 +33,15 @@ func (r *Recording) Status() Status {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	in := &r.intake
-	s := Status{Phase: in.pace.phase, Speed: in.live.Speed, Distance: in.live.Distance,
-		Noticed: append([]Notice(nil), in.notes.list...), Leg: r.leg, Kept: r.kept, Why: r.why, Err: r.err}
+	s := Status{Phase: in.pace.phase, Speed: in.live.Speed, Distance: in.live.Distance, Mass: r.ride.Mass,
+		Noticed: append([]Notice(nil), in.notes.list...), Leg: r.leg, SoFar: r.soFar, Kept: r.kept, Why: r.why, Err: r.err}
 	if !math.IsNaN(in.first) {
 		s.Seconds = in.now - in.first
 		s.Unsaved = in.now - max(in.first, r.kept.Until)
-		s.Setup = r.ride.SetupAt(in.now).Name
+		setup := r.ride.SetupAt(in.now)
+		if s.Setup = setup.Name; !math.IsNaN(setup.Mass) {
+			s.Mass = setup.Mass
+		}
 	}
 	s.Senses = append(s.Senses, in.senses.of[:]...)
 	return s

@@ -103,12 +103,26 @@ func rideScreens() []picture {
 			st.Leg = &runs.Result{Runs: inventedResult().Runs[:5], Track: inventedResult().Track}
 			return s.Riding(s.C.Riding(st), ridingActions()).Root
 		}},
+		{"standing so far", func(s screens.Screens) fyne.CanvasObject {
+			return s.Riding(s.C.Riding(haltStatus(inventedUnclear())), ridingActions()).Root
+		}},
+		{"weight", func(s screens.Screens) fyne.CanvasObject {
+			return s.AskWeight("panniers on", []kit.Field{{Name: s.C.Book.Riding.WeightField, Unit: "kg", Example: "287"}}, nothing, nothing, nothing)
+		}},
 		{"end sure", func(s screens.Screens) fyne.CanvasObject { return s.EndSure(nothing, nothing) }},
 		{"pick setup", func(s screens.Screens) fyne.CanvasObject {
 			rows := s.C.Bikes(inventedBikes(), "1", "panniers off")[0].Setups
 			return s.PickSetup(rows, func(string) {}, nothing)
 		}},
 	}
+}
+
+// haltStatus is a halt in the middle of a test.
+func haltStatus(soFar *runs.Result) recorder.Status {
+	st := movingStatus()
+	st.Phase, st.SoFar = recorder.Standing, soFar
+	st.Leg = &runs.Result{Runs: inventedResult().Runs[:5], Track: inventedResult().Track}
+	return st
 }
 
 func ridingActions() screens.RidingActions {

@@ -35,7 +35,8 @@ func inventedUnclear() *runs.Result {
 	change := *res.Compared[0].Load
 	change.CdA = val(0.02, 0.019)
 	res.Compared[0].Load = &change
-	res.Compared[0].CdA = &compare.Verdict{Finding: compare.CannotTell, Delta: change.CdA, Percent: 3.6, CIPercent: [2]float64{-4.4, 11.6}, MorePairs: 4}
+	res.Compared[0].CdA = &compare.Verdict{Finding: compare.CannotTell, Delta: change.CdA, Percent: 3.6, CIPercent: [2]float64{-4.4, 11.6}, MorePairs: 4,
+		Next: compare.Next{Half: 7.1, Chance: 0.31}}
 	return res
 }
 

@@ -113,6 +113,7 @@ func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingAction
 	if len(v.Warnings) > 0 {
 		body = append(body, s.ridingWarnings(v))
 	}
+	body = append(body, s.soFar(v.SoFar)...)
 	body = append(body, k.Card(append([]fyne.CanvasObject{k.Text(kit.Heading, kit.Plain, t.LastTitle)}, s.lastResults(v)...)...))
 	if len(v.Last) > 0 && on.Say != nil {
 		body = append(body, k.Button(kit.Usual, kit.Voice, t.Say, on.Say))
@@ -130,6 +131,25 @@ func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingAction
 	}
 	foot := k.Foot(k.Button(kit.Usual, kit.None, setup, on.Setup), k.Button(kit.Main, kit.End, t.End, on.End))
 	return k.NewPage(k.Head(v.State, "", nil), k.Column(14, body...), foot)
+}
+
+// soFar is what the coast-downs say together.
+func (s Screens) soFar(v view.SoFar) []fyne.CanvasObject {
+	if len(v.Pairs) == 0 {
+		return nil
+	}
+	k := s.Kit
+	parts := []fyne.CanvasObject{k.Text(kit.Small, kit.Muted, s.C.Book.Riding.SoFarTitle+" · "+strings.Join(v.Pairs, " · "))}
+	for _, a := range v.Answers {
+		if len(v.Answers) > 1 {
+			parts = append(parts, k.Text(kit.Small, kit.Muted, a.Pair))
+		}
+		parts = append(parts, s.said(a.Said), k.Text(kit.Body, kit.Plain, a.Next))
+	}
+	if v.Next != "" {
+		parts = append(parts, k.Text(kit.Body, kit.Muted, s.C.Book.Load.DragArea), k.Reading(v.Load), k.Text(kit.Body, kit.Plain, v.Next))
+	}
+	return []fyne.CanvasObject{k.Card(parts...)}
 }
 
 func (s Screens) lastResults(v view.Riding) []fyne.CanvasObject {
@@ -154,6 +174,20 @@ func (s Screens) EndSure(end, goOn func()) fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Riding
 	return k.Spread(k.Space(0), k.Text(kit.Title, kit.Plain, t.EndSure).Centred(),
 		k.Column(16, k.Button(kit.Main, kit.End, t.EndNow, end), k.Button(kit.Usual, kit.None, t.Go, goOn)), k.Space(0))
+}
+
+// AskWeight asks whether the weight changed with a setup.
+func (s Screens) AskWeight(setup string, fields []kit.Field, same, enter, back func()) fyne.CanvasObject {
+	s.Kit.Palette = kit.Dark()
+	k, t := s.Kit, s.C.Book.Riding
+	body := []fyne.CanvasObject{k.Text(kit.Title, kit.Plain, fmt.Sprintf(t.WeightAsk, setup)),
+		k.Button(kit.Main, kit.None, t.WeightSame, same)}
+	var typed []fyne.CanvasObject
+	for _, f := range fields {
+		typed = append(typed, k.Field(f))
+	}
+	body = append(body, k.Card(append(typed, k.Button(kit.Usual, kit.None, t.WeightOther, enter))...))
+	return k.NewPage(k.Head(t.Setup, s.C.Book.Common.Back, back), k.Column(16, body...), nil)
 }
 
 // PickSetup lets the rider say which setup is ridden from now on.

@@ -1,10 +1,13 @@
 package shell
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 
 	"stillair/app/recorder"
 	"stillair/app/view"
+	"stillair/sensors"
 )
 
 // askEnd asks once more before a recording ends: a glove touches too much.
@@ -47,11 +50,45 @@ func (s *Shell) askSetup() {
 			}
 		}
 		return s.screen.PickSetup(rows, func(name string) {
-			s.rec.SetSetup(b.RideSetup(name, 0))
-			s.choices.Setup = name
-			s.keepChoices()
-			s.answered()
+			st, setup := s.rec.Status(), b.RideSetup(name, 0)
+			if name == st.Setup || !math.IsNaN(setup.Mass) {
+				s.useSetup(setup)
+				return
+			}
+			s.askWeight(setup, st.Mass)
 		}, s.answered)
+	}
+	s.showRiding()
+}
+
+// useSetup notes what the bike is ridden with from here on.
+func (s *Shell) useSetup(setup sensors.Setup) {
+	s.rec.SetSetup(setup)
+	s.choices.Setup = setup.Name
+	s.keepChoices()
+	s.answered()
+}
+
+// askWeight asks whether the weight changed with the setup: 10 kg more that
+// nobody entered look like that much less drag. was is the weight until now, kg.
+func (s *Shell) askWeight(setup sensors.Setup, was float64) {
+	c, typed := s.screen.C, (*float64)(nil)
+	f := newForm(c)
+	f.numberWas("mass", c.Book.Riding.WeightField, "", &typed, c.MassQuantity(60, 1500), was)
+	same := func() {
+		setup.Mass = was
+		s.useSetup(setup)
+	}
+	enter := func() {
+		if !f.check() || typed == nil {
+			s.showRiding()
+			return
+		}
+		setup.Mass = *typed
+		s.useSetup(setup)
+	}
+	s.asking = func() fyne.CanvasObject {
+		return s.screen.AskWeight(setup.Name, f.fields("mass"), same, enter, s.answered)
 	}
 	s.showRiding()
 }

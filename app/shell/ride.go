@@ -161,6 +161,10 @@ func (s *Shell) recorderConfig() recorder.Config {
 			opts := opts
 			opts.Brief, opts.Progress = true, breathe(clock)
 			return runs.Analyse(ctx, leg, opts)
+		}, Together: func(ctx context.Context, coasts *sensors.Log) (*runs.Result, error) {
+			opts := opts
+			opts.Progress = breathe(clock)
+			return runs.Analyse(ctx, coasts, opts)
 		}}
 }
 

@@ -58,6 +58,11 @@ func englishRiding() Riding {
 		ClosedRoom:   "The phone is full, so the recording was closed. It is saved.",
 		ClosedTorn:   "The recording has ended, but the phone did not store the last of it. What it stored before is kept. Save the file that you are offered now: it holds the whole ride.",
 		SpokenLaunch: "%s in %s seconds.", SpokenCoast: "Coast-down from %s to %s.",
+		SoFarTitle: "The test so far", NextDone: "Certain already. One more pair with each would take ± %s to about ± %s %%.",
+		NextWorth:  "One more pair with each is worth it: it settles this in about %d of 10 cases (± %s to about ± %s %%).",
+		NextNot:    "One more pair with each settles this in only about %d of 10 cases (± %s to about ± %s %%).",
+		NextHardly: "One more pair alone will not settle this (± %s to about ± %s %%).",
+		WeightAsk:  "Did the weight change with %s?", WeightSame: "No, same weight", WeightOther: "Yes, enter it", WeightField: "Bike, rider, fuel and luggage now",
 	}
 }
 

@@ -58,6 +58,11 @@ func germanRiding() Riding {
 		ClosedRoom:   "Das Telefon ist voll, darum wurde die Aufzeichnung beendet. Sie ist gesichert.",
 		ClosedTorn:   "Die Aufzeichnung ist beendet, aber das Telefon hat ihr Ende nicht gespeichert. Alles davor ist gesichert. Speichere die Datei, die dir jetzt angeboten wird: Sie enthält die ganze Fahrt.",
 		SpokenLaunch: "%s in %s Sekunden.", SpokenCoast: "Ausgerollt von %s bis %s.",
+		SoFarTitle: "Der Versuch bisher", NextDone: "Schon sicher. Ein Paar mehr mit jedem Aufbau brächte ± %s auf etwa ± %s %%.",
+		NextWorth:  "Ein Paar mehr mit jedem Aufbau lohnt sich: In etwa %d von 10 Fällen ist es dann klar (± %s auf etwa ± %s %%).",
+		NextNot:    "Ein Paar mehr mit jedem Aufbau klärt es nur in etwa %d von 10 Fällen (± %s auf etwa ± %s %%).",
+		NextHardly: "Ein Paar mehr allein wird es nicht klären (± %s auf etwa ± %s %%).",
+		WeightAsk:  "Hat sich mit %s das Gewicht geändert?", WeightSame: "Nein, gleiches Gewicht", WeightOther: "Ja, eingeben", WeightField: "Motorrad, Fahrer, Benzin und Gepäck jetzt",
 	}
 }
 

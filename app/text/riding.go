@@ -47,6 +47,8 @@ type Riding struct {
 	Closed, ClosedStood, ClosedNever, ClosedSource, ClosedRoom string
 	ClosedTorn                                                 string
 	SpokenLaunch, SpokenCoast                                  string
+	SoFarTitle, NextDone, NextWorth, NextNot, NextHardly       string // tenths, ± now and then
+	WeightAsk, WeightSame, WeightOther, WeightField            string // setup
 }
 
 // Trouble is what can go wrong, and what still works.

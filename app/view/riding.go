@@ -26,6 +26,7 @@ type Riding struct {
 	Sensed      string // at a halt: rates, gaps, and the clocks where they are known
 	Warnings    []string
 	Last        []LastResult // measured since the bike last stood
+	SoFar       SoFar        // at a halt: what all coast-downs say together; without pairs where there is none yet
 }
 
 // Noticed is one thing noticed on the way.
@@ -75,6 +76,9 @@ func (c Context) Riding(s recorder.Status) Riding {
 	r.Warnings = c.rideWarnings(s)
 	if r.Standing {
 		r.Sensed = c.sensedLive(s.Senses, s.Leg)
+	}
+	if r.Standing && s.SoFar != nil {
+		r.SoFar = c.soFar(s.SoFar)
 	}
 	if s.Leg != nil {
 		r.Last = c.lastResults(s.Leg)
