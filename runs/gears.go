@@ -6,19 +6,20 @@ import (
 	"stillair/fusion"
 	"stillair/runs/engine"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // RevsFrom says from what the engine speed of a power curve is known. The gear
 // alone says it where the rider told of one gear only.
-type RevsFrom string
+type RevsFrom = finding.Code
 
 // What engine speed may be known from.
 const (
 	NoRevs        RevsFrom = ""
-	FromGear      RevsFrom = "the gear told"
-	FromVibration RevsFrom = "vibration"
-	FromSound     RevsFrom = "sound"
-	FromBoth      RevsFrom = "vibration and sound"
+	FromGear      RevsFrom = "revs.gear"
+	FromVibration RevsFrom = "revs.vibration"
+	FromSound     RevsFrom = "revs.sound"
+	FromBoth      RevsFrom = "revs.both"
 )
 
 // Revs is what is known of the engine speed in a pull.

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/runs/roadload"
+	"stillair/sensors/finding"
 )
 
 // Limit is one cause of uncertainty in a drag area.
@@ -15,19 +16,19 @@ type Limit struct {
 	SE    float64 // m²: what the standard uncertainty of CdA would lose without it, in quadrature
 }
 
-// Cause names what limits a figure.
-type Cause string
+// Cause names what limits a figure, as a code.
+type Cause = finding.Code
 
 // The causes.
 const (
-	ByGusts    Cause = "gusts"
-	ByWind     Cause = "wind from pair to pair"
-	ByReceiver Cause = "satellite receiver"
-	ByRoad     Cause = "unevenness of the road"
-	BySlope    Cause = "slope of the road"
-	ByMass     Cause = "mass of bike and rider"
-	ByAir      Cause = "density of the air"
-	ByDays     Cause = "what differs from day to day"
+	ByGusts    Cause = "limit.gusts"
+	ByWind     Cause = "limit.wind"
+	ByReceiver Cause = "limit.receiver"
+	ByRoad     Cause = "limit.road"
+	BySlope    Cause = "limit.slope"
+	ByMass     Cause = "limit.mass"
+	ByAir      Cause = "limit.air"
+	ByDays     Cause = "limit.days"
 )
 
 // little is what takes the place of a noise that is thought away: exactly zero

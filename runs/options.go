@@ -1,16 +1,19 @@
 package runs
 
-import "stillair/runs/marks"
+import (
+	"stillair/runs/marks"
+	"stillair/sensors/finding"
+)
 
-// Stage names a part of the analysis, for showing progress.
-type Stage string
+// Stage names a part of the analysis, as a code, for showing progress.
+type Stage = finding.Code
 
 // The stages of an analysis, in order.
 const (
-	Smoothing Stage = "smoothing"
-	Finding   Stage = "finding runs"
-	Measuring Stage = "measuring"
-	Fitting   Stage = "fitting the road load"
+	Smoothing Stage = "stage.smoothing"
+	Finding   Stage = "stage.finding"
+	Measuring Stage = "stage.measuring"
+	Fitting   Stage = "stage.fitting"
 )
 
 // Options says what to compute. The zero value is what most riders want.

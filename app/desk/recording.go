@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"stillair/app/intake"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/marks"
 	"stillair/sensors"
@@ -124,7 +125,7 @@ func (w *world) analyse(ctx context.Context, ride *intake.Ride, name string, rol
 func (w *world) study(ctx context.Context, ride *intake.Ride, name string, opts runs.Options) (*study, error) {
 	p := w.progress()
 	defer p.end()
-	opts.Progress = func(stage runs.Stage, share float64) { p.at(string(stage), share) }
+	opts.Progress = func(stage runs.Stage, share float64) { p.at(words.ForMachines().Name(stage), share) }
 	result, err := runs.Analyse(ctx, ride.Log, opts)
 	var input *sensors.InputError
 	if errors.As(err, &input) && input.File == "" {

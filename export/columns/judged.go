@@ -3,6 +3,7 @@ package columns
 import (
 	"io"
 
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/compare"
 )
@@ -35,7 +36,7 @@ func WriteComparisons(w io.Writer, ride string, res *runs.Result) error {
 			if v == nil {
 				return
 			}
-			row := Comparison{Ride: ride, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: string(v.Finding), Unit: unit,
+			row := Comparison{Ride: ride, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), Unit: unit,
 				Delta: known(v.Delta.X), DeltaSE: known(v.Delta.SE), Change: known(v.Percent), Low: known(v.CIPercent[0]), High: known(v.CIPercent[1]), P: known(v.P)}
 			if v.MorePairs > 0 {
 				n := int32(v.MorePairs)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/compare"
 )
@@ -16,7 +17,7 @@ func differenceTable(r *runs.Result) table {
 		if v == nil {
 			return
 		}
-		t.Rows = append(t.Rows, []string{name, signed(v.Percent), signed(v.CIPercent[0]) + " to " + signed(v.CIPercent[1]), chanceWords(v.P), string(v.Finding)})
+		t.Rows = append(t.Rows, []string{name, signed(v.Percent), signed(v.CIPercent[0]) + " to " + signed(v.CIPercent[1]), chanceWords(v.P), words.ForMachines().Name(v.Finding)})
 	}
 	for _, c := range r.Compared {
 		pair := setupWords(c.B) + " against " + setupWords(c.A) + ": "

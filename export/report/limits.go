@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 )
 
@@ -28,7 +29,7 @@ func limits(l runs.RoadLoad) []limit {
 		if share < slight {
 			continue
 		}
-		out = append(out, limit{Name: string(x.Cause), Width: 100 * share,
+		out = append(out, limit{Name: words.ForMachines().Name(x.Cause), Width: 100 * share,
 			Text: "± " + shown.Fixed(100*shown.Normal95*x.SE/l.CdA.X, 1) + " %"})
 	}
 	return out
@@ -48,5 +49,5 @@ func advice(l runs.RoadLoad) string {
 		runs.ByMass:     "weighing bike and rider as ridden, on a truck scale",
 		runs.ByAir:      "temperature and pressure of the hour, told or measured by a barometer",
 	}[l.Limits[0].Cause]
-	return fmt.Sprintf("Most of it is %s. What helps: %s.", l.Limits[0].Cause, help)
+	return fmt.Sprintf("Most of it is %s. What helps: %s.", words.ForMachines().Name(l.Limits[0].Cause), help)
 }

@@ -10,7 +10,7 @@ func fromComparison(c runs.Comparison) Comparison {
 	out := Comparison{A: c.A, B: c.B, Notes: words.ForMachines().Texts(c.Notes), Verdict: "drag was not compared"}
 	if v := c.CdA; v != nil {
 		out.DeltaCdA, out.SE = value(v.Delta)
-		out.CI, out.P, out.Finding = pair(v.CI), number(v.P, 3), string(v.Finding)
+		out.CI, out.P, out.Finding = pair(v.CI), number(v.P, 3), words.ForMachines().Name(v.Finding)
 		out.Percent, out.PercentCI = number(v.Percent, 4), pair(v.CIPercent)
 		verdict := words.Verdict(c.B, words.Drag(), *v)
 		out.Verdict = words.ForMachines().Say(verdict)
@@ -31,11 +31,11 @@ func fromComparison(c runs.Comparison) Comparison {
 }
 
 func judged(quantity string, v compare.Verdict) Judged {
-	return Judged{Quantity: quantity, Finding: string(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, 4), PercentCI: pair(v.CIPercent)}
+	return Judged{Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, 4), PercentCI: pair(v.CIPercent)}
 }
 
 func fromPower(p runs.PowerCurve) Power {
-	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: string(p.RevsFrom), Correction: number(p.Correction, digits), Notes: words.ForMachines().Texts(p.Notes), Findings: findingsOf("note", p.Notes),
+	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: words.ForMachines().Name(p.RevsFrom), Correction: number(p.Correction, digits), Notes: words.ForMachines().Texts(p.Notes), Findings: findingsOf("note", p.Notes),
 		Speed: []float64{}, Power: []float64{}, PowerSE: []float64{}}
 	c := p.Curve
 	if c == nil {

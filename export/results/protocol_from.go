@@ -119,7 +119,7 @@ func protocolSetup(r *runs.Result, i int, l runs.RoadLoad) ProtocolSetup {
 		}
 	}
 	for _, c := range l.Limits {
-		out.Limits = append(out.Limits, ProtocolPart{Code: string(c.Cause), SE: number(c.SE, exact), Text: string(c.Cause)})
+		out.Limits = append(out.Limits, ProtocolPart{Code: string(c.Cause), SE: number(c.SE, exact), Text: words.ForMachines().Name(c.Cause)})
 	}
 	return out
 }

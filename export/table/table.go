@@ -153,7 +153,7 @@ func Comparisons(w io.Writer, all []runs.Comparison) error {
 		for _, c := range all {
 			add := func(quantity string, v *compare.Verdict) {
 				if v != nil {
-					row(text(c.A), text(c.B), quantity, string(v.Finding), number(v.Percent, 2), number(v.CIPercent[0], 2), number(v.CIPercent[1], 2), significant(v.P, 3))
+					row(text(c.A), text(c.B), quantity, words.ForMachines().Name(v.Finding), number(v.Percent, 2), number(v.CIPercent[0], 2), number(v.CIPercent[1], 2), significant(v.P, 3))
 				}
 			}
 			add("drag area", c.CdA)

@@ -74,6 +74,15 @@ func (b *Book) Say(f finding.Finding) string {
 // Sentence renders a finding with a capital and a full stop.
 func (b *Book) Sentence(f finding.Finding) string { return shown.Sentence(b.Say(f)) }
 
+// Name is the text of a code that has no arguments: of an answer, a cause, a
+// stage; empty for none.
+func (b *Book) Name(c finding.Code) string {
+	if c == "" {
+		return ""
+	}
+	return b.Say(finding.New(c))
+}
+
 // Sentences renders each of the findings as a sentence.
 func (b *Book) Sentences(all []finding.Finding) []string {
 	out := make([]string, len(all))

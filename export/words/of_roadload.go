@@ -10,7 +10,7 @@ import (
 // ofRoadLoad holds what is said of the road load: by its fit, by package runs
 // about air, mass and pairs, and by package worth about what a change means.
 func ofRoadLoad() []Entry {
-	return slices.Concat(ofFitErrors(), ofFitNotes(), ofFitRuns(), ofBudgets(), ofAirAndMass(), ofWorth())
+	return slices.Concat(ofNames(), ofFitErrors(), ofFitNotes(), ofFitRuns(), ofBudgets(), ofAirAndMass(), ofWorth())
 }
 
 func ofFitErrors() []Entry {

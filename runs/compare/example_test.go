@@ -19,5 +19,5 @@ func ExampleJudge() {
 	}
 	v := compare.Judge([]compare.Difference{d}, 0.02)[0]
 	fmt.Printf("%s, %.1f %% (%.1f to %.1f)\n", v.Finding, v.Percent, v.CIPercent[0], v.CIPercent[1])
-	// Output: differs, 4.0 % (3.5 to 4.5)
+	// Output: compare.differs, 4.0 % (3.5 to 4.5)
 }

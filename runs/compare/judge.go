@@ -6,16 +6,17 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
-// Finding is one of the three answers.
-type Finding string
+// Finding is one of the three answers, as a code.
+type Finding = finding.Code
 
 // The answers.
 const (
-	Differs    Finding = "differs"
-	NoneShown  Finding = "no difference shown"
-	CannotTell Finding = "cannot tell yet"
+	Differs    Finding = "compare.differs"
+	NoneShown  Finding = "compare.none_shown"
+	CannotTell Finding = "compare.cannot_tell"
 )
 
 // Difference is one measured difference b − a, with what judging it needs.
