@@ -95,6 +95,13 @@ func joinSpans(all []Span) []Span {
 	return out
 }
 
+// tellRejected adds what is to be said of so many fixes.
+func (tr *Track) tellRejected(fixes int) {
+	if n := tr.Receiver.Rejected; n > fixes/50 {
+		tr.Notes = append(tr.Notes, finding.New(codeFarOff, finding.Count("n", n), finding.Count("of", fixes)))
+	}
+}
+
 // notes are what limits the track.
 func (r *ride) notes(tr *Track) []finding.Finding {
 	var out []finding.Finding
@@ -127,9 +134,6 @@ func (r *ride) notes(tr *Track) []finding.Finding {
 	}
 	if lost > 0 {
 		say(codeLost, finding.Time("time", lost), finding.Count("n", len(r.s.Gaps)))
-	}
-	if n := tr.Receiver.Rejected; n > len(r.fixes)/50 {
-		say(codeFarOff, finding.Count("n", n), finding.Count("of", len(r.fixes)))
 	}
 	// What is estimated is the square, so two and a half standard errors of
 	// that are five of the root.

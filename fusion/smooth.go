@@ -33,10 +33,20 @@ const AReach = 0.2
 // explains the fixes no better than the satellites do by themselves, the track is
 // that of their speeds alone: see Track.Deaf.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
-	fixes := usable(log.Fixes)
+	fixes, leapt := withoutLeaps(usable(log.Fixes))
 	if len(fixes) < fewestFixes {
 		return nil, fewFixes(len(fixes))
 	}
+	tr, err := smooth(log, fixes, opt)
+	if err == nil {
+		tr.Receiver.Rejected += leapt
+		tr.tellRejected(len(fixes) + leapt)
+	}
+	return tr, err
+}
+
+// smooth is Smooth of the fixes that can be true.
+func smooth(log *sensors.Log, fixes []fix, opt Options) (*Track, error) {
 	r, mounts, err := prepare(log, fixes, opt)
 	var unusable *finding.Error
 	switch {

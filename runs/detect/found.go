@@ -82,6 +82,9 @@ func (r Ride) troubles(f Found) []finding.Finding {
 			break
 		}
 	}
+	if gained, felt, ok := unfelt(r.Track, f); ok && len(why) == 0 {
+		why = append(why, finding.New(codeUnfelt, finding.Speed("gained", gained), finding.Speed("felt", felt)))
+	}
 	for i := 1; i < len(r.Track.Mounts); i++ {
 		if at := r.Track.Mounts[i].From; at > f.From && at < f.To {
 			why = append(why, finding.New(codePhoneMoved))

@@ -1,0 +1,43 @@
+package fusion
+
+import "math"
+
+const (
+	hardestLeap = 12.0 // m/s²; no motorcycle gains or loses speed as fast (grip and front wheel allow about 10; common practice)
+	leapSlack   = 2.0  // m/s that a sound fix may be off
+	leapSpan    = 0.2  // s between two fixes, below which clocks jitter as much
+	mostLeapt   = 5    // fixes that may lie between a leap and the leap back
+)
+
+// withoutLeaps leaves out up to a few fixes on end that no motorcycle can have
+// reached from the one before, where another follows that it can: a receiver that
+// froze, or lost its way. Several wild fixes bear each other out, so that leaving
+// out one of them does not show them. It gives also how many it left out.
+func withoutLeaps(fixes []fix) ([]fix, int) {
+	out := make([]fix, 0, len(fixes))
+	for i := 0; i < len(fixes); i++ {
+		if n := len(out); n > 0 && leaps(out[n-1], fixes[i]) {
+			if back := backFrom(out[n-1], fixes, i); back > i {
+				i = back
+			}
+		}
+		out = append(out, fixes[i])
+	}
+	return out, len(fixes) - len(out)
+}
+
+// backFrom is the first of the next few fixes after i that can follow a; i where
+// there is none.
+func backFrom(a fix, fixes []fix, i int) int {
+	for j := i + 1; j < min(i+1+mostLeapt, len(fixes)); j++ {
+		if !leaps(a, fixes[j]) {
+			return j
+		}
+	}
+	return i
+}
+
+// leaps reports whether b cannot follow a.
+func leaps(a, b fix) bool {
+	return math.Abs(b.speed-a.speed) > hardestLeap*math.Max(b.t-a.t, leapSpan)+leapSlack
+}
