@@ -66,12 +66,12 @@ func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	g := newGauge(s, fixes)
 	defer g.done()
 	obs := g.observe(make([]observation, 0, len(fixes)), assumedLag)
-	cuts := split(obs, 0, len(obs))
+	cuts := g.cuts(obs)
 	found := Found{Lag: assumedLag}
 	if lag, ok := g.bestLag(cuts); ok {
 		found.Lag, found.LagSet = lag, true
 		obs = g.observe(obs[:0], lag)
-		cuts = split(obs, 0, len(obs))
+		cuts = g.cuts(obs)
 	}
 	mounts := make([]Mount, 0, len(cuts))
 	fits := make([]fit, 0, len(cuts))

@@ -126,3 +126,60 @@ func TestSlip(t *testing.T) {
 		})
 	}
 }
+
+// TestSideStand: a bike that leans on its side stand for a while, without a fix
+// that shows any speed, is no phone that slips, with a gyroscope and without.
+func TestSideStand(t *testing.T) {
+	const leaning = 0.22 // rad
+	for _, deaf := range []bool{false, true} {
+		sc := sim.DefaultScenario(sim.Naked())
+		sc.Plan = append(sim.Launches(1, 90/3.6, 0), sim.Stand{Seconds: 100})
+		sc.Plan = append(sc.Plan, sim.Launches(3, 90/3.6, 0)...)
+		sc.Phone.Gyro.Absent = deaf
+		r, err := sim.Run(sc, 3)
+		if err != nil {
+			t.Fatal(err)
+		}
+		stood, since := 0.0, 0.0 // when the long stand begins
+		for _, m := range r.Truth.Moments {
+			if m.V > 0 {
+				since = m.T
+			} else if m.T-since > 80 && stood == 0 {
+				stood = since
+			}
+		}
+		axis := r.Truth.Mounts[0].Forward
+		for i := range r.Log.Motion {
+			m := &r.Log.Motion[i]
+			u := math.Min(m.T-stood-5, stood+75-m.T) // s since it leaned, or until it is upright again
+			by := leaning * math.Max(0, math.Min(1, u))
+			rate := 0.0
+			if u > 0 && u < 1 {
+				rate = math.Copysign(leaning, stood+40-m.T)
+			}
+			m.Force = r3.NewRotation(-by, axis).Rotate(m.Force)
+			m.Turn = r3.Add(m.Turn, r3.Scale(rate, axis))
+		}
+		found, err := mount.Find(motion.New(r.Log.Motion), r.Log.Fixes)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(found.Mounts) != 1 {
+			t.Errorf("without gyroscope %v: %d mounts, there was no slip: %+v", deaf, len(found.Mounts), found.Mounts)
+		}
+	}
+}
+
+// TestNoFlip: speeds that run the wrong way round for half a ride turn the
+// direction of travel by 180° in the regression, but no gyroscope saw a phone turn.
+func TestNoFlip(t *testing.T) {
+	r := ride(t, 2, func(*sim.Scenario) {})
+	half := len(r.Log.Fixes) / 2
+	for i := half; i < len(r.Log.Fixes); i++ {
+		r.Log.Fixes[i].Speed = 40 - r.Log.Fixes[i].Speed
+	}
+	found, err := mount.Find(motion.New(r.Log.Motion), r.Log.Fixes)
+	if err == nil && len(found.Mounts) != 1 {
+		t.Errorf("%d mounts, no phone turned: %+v", len(found.Mounts), found.Mounts)
+	}
+}

@@ -26,7 +26,7 @@ func split(obs []observation, from, to int) []cut {
 	cum := make([]sums, to-from+1)
 	for i, o := range obs[from:to] {
 		cum[i+1] = cum[i]
-		if !o.turning {
+		if o.moving && !o.turning { // a standing bike may lean on its side stand
 			cum[i+1].add(o, 1)
 		}
 	}
