@@ -22,7 +22,8 @@ import (
 // ride at all; anything less is told in the result.
 func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, error) {
 	const smoothingShare = 0.7
-	log = sensors.WithoutStale(sensors.Stretch(log))
+	log, _, scaleSE := sensors.ToScale(sensors.Stretch(log))
+	log = sensors.WithoutStale(log)
 	track, err := fusion.Smooth(log, fusion.Options{Progress: func(share float64) {
 		opts.progress(Smoothing, smoothingShare*share)
 	}})
@@ -32,12 +33,14 @@ func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, erro
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	return analyse(ctx, log, track, opts)
+	return analyse(ctx, log, track, scaleSE, opts)
 }
 
-// analyse is everything after the smoothing.
-func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Options) (*Result, error) {
+// analyse is everything after the smoothing. scaleSE is how uncertain the scale
+// of all speeds is, where it was corrected.
+func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE float64, opts Options) (*Result, error) {
 	known := settle(log)
+	known.scaleSE = scaleSE
 	result := &Result{Track: track, Ride: known.ride, Defaults: known.defaults, Notes: log.Notes,
 		Warnings: append(known.warnings, aboutRecording(log, track)...)}
 	result.Gravity, result.weighed, result.Air = gravityAt(log), known.weighed, known.air
@@ -55,6 +58,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, opts Op
 			return
 		}
 		result.Runs[i].measure(track, found[i].Breaks, opts.pairs())
+		result.Runs[i].allowForScale(track, found[i].Breaks, opts.pairs(), scaleSE)
 		mu.Lock()
 		defer mu.Unlock()
 		measured++

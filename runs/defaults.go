@@ -30,6 +30,7 @@ type conditions struct {
 	weighed  map[string]bool // setups whose mass was entered
 	defaults []string
 	warnings []finding.Finding
+	scaleSE  float64 // of all speeds, relative, where they had to be corrected
 }
 
 // settle puts defaults in the place of what the rider did not tell.

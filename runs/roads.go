@@ -63,7 +63,7 @@ func (c conditions) options(gravity float64, setups []string) roadload.Options {
 	density := c.air.Density()
 	opts := roadload.DefaultOptions(c.ride.WindSD)
 	opts.MassSD = c.ride.MassSD / c.ride.Mass
-	opts.DensitySD = density.SE / density.X
+	opts.DensitySD = math.Hypot(density.SE/density.X, c.scaleSE) // the drag area follows both in proportion
 	opts.Gravity = gravity
 	for i, name := range setups {
 		sd := 0.0

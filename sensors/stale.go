@@ -46,8 +46,6 @@ func impossible(a, b Fix) bool {
 	if !a.HasPosition() || !b.HasPosition() {
 		return false
 	}
-	const metres = 111_200.0 // in a degree of latitude
-	north := (b.LatDeg - a.LatDeg) * metres
-	east := (b.LonDeg - a.LonDeg) * metres * math.Cos(a.LatDeg*math.Pi/180)
+	east, north := between(a, b)
 	return math.Hypot(north, east) > 2*math.Max(a.Speed, b.Speed)*dt+placeSlack
 }

@@ -1,0 +1,17 @@
+package fusion
+
+// Scaled is the track with every speed, way and acceleration larger by a factor:
+// what it would be if the receiver's speeds were. Its covariances stay.
+func (tr *Track) Scaled(by float64) *Track {
+	out := *tr
+	out.V, out.A, out.S, out.signed = larger(tr.V, by), larger(tr.A, by), larger(tr.S, by), larger(tr.Signed(), by)
+	return &out
+}
+
+func larger(x []float64, by float64) []float64 {
+	out := make([]float64, len(x))
+	for i := range x {
+		out[i] = x[i] * by
+	}
+	return out
+}
