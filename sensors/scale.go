@@ -14,7 +14,7 @@ const (
 	scaleHole   = 2.5   // s between two fixes, at most
 	scaleBend   = 0.1   // rad between the two halves of a piece, at most
 	scalePieces = 6     // of them at least
-	scaleFar    = 5.0   // standard deviations, beyond which a piece has jumped
+	scaleFar    = 4.0   // standard deviations, beyond which a piece has jumped
 	scaleItself = 0.001 // what positions leave unknown of any scale (bends within a piece, the slope of the road)
 )
 
@@ -63,7 +63,8 @@ func pieceFrom(fixes []Fix, i int) (end int, travelled float64) {
 	}
 	for j := i + 1; j < len(fixes); j++ {
 		h := fixes[j].T - fixes[j-1].T
-		if !(h > 0 && h < scaleHole) || !fixes[j].HasPosition() || !(fixes[j].Speed >= 0) {
+		leaps := math.Abs(fixes[j].Speed-fixes[j-1].Speed) > hardest*math.Max(h, leastSpan)
+		if !(h > 0 && h < scaleHole) || !fixes[j].HasPosition() || !(fixes[j].Speed >= 0) || leaps {
 			return -1, 0
 		}
 		travelled += h * (fixes[j-1].Speed + fixes[j].Speed) / 2
@@ -126,8 +127,8 @@ func medianOf(x []float64) float64 {
 const (
 	codeSpeedScale finding.Code = "log.speed_scale"
 
-	leastOff  = 0.005 // of a scale that is worth correcting
-	surelyOff = 3.5   // standard errors from one
+	leastOff  = 0.008 // of a scale that is worth correcting
+	surelyOff = 5.0   // standard errors from one
 )
 
 // ToScale gives the log with speeds as its positions say, where the two differ
