@@ -39,12 +39,12 @@ const (
 // filter that may shift its own curve finds one in the noise. So the times of the
 // track are those of the fixes less the lag, and its uncertainties are those of the
 // speed at these times.
-func newAlone(fixes []fix, lag Lag) *ride {
+func newAlone(fixes []fix, prior noise, lag Lag) *ride {
 	n := len(fixes)
 	from, to := fixes[0].t-lag.Seconds-aloneBeyond, fixes[n-1].t-lag.Seconds+aloneBeyond
 	step := math.Min(aloneStep, usualInterval(fixes)/alonePerFix)
 	s := motion.Even(from, to, step)
-	r := &ride{s: s, fixes: append([]fix(nil), fixes...), alone: true, n: typical, lag: lag.Seconds, before: lag.Seconds, lagSD: aloneLagSD, given: lag}
+	r := &ride{s: s, fixes: append([]fix(nil), fixes...), alone: true, n: prior, prior: prior, lag: lag.Seconds, before: lag.Seconds, lagSD: aloneLagSD, given: lag}
 	for k := range r.fixes {
 		r.fixes[k].extra = 0
 	}
@@ -150,7 +150,7 @@ func (r *ride) improve(which []int, done func(share float64)) {
 // straight has the speed run along straight lines between the fixes, and gives
 // what is left to learn.
 func (r *ride) straight() []int {
-	r.n.walk = typical.walk * math.Exp(-5*spread[5])
+	r.n.walk = r.prior.walk * math.Exp(-5*spread[5])
 	return learnedStraight
 }
 

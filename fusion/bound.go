@@ -79,7 +79,7 @@ func (k Known) ride() *ride {
 	r.noisy = s.Integrate(k.Vibration).Once
 	for _, t := range k.Fixes {
 		at, _ := slices.BinarySearch(k.T, t)
-		r.fixes = append(r.fixes, fix{t: t, speed: k.V[min(at, n-1)]})
+		r.fixes = append(r.fixes, fix{t: t, speed: k.V[min(at, n-1)], said: 1})
 	}
 	return r
 }

@@ -30,7 +30,7 @@ func (r *ride) misses() []miss {
 			c := left[i].Lasting
 			f := &r.fixes[pl.fix]
 			out[pl.fix] = miss{told: true, wild: f.extra > 0, off: left[i].Off + c - math.Max(-lasting, math.Min(c, lasting)),
-				variance: left[i].Variance - f.extra, accel: nodes[i].Sight.Accel}
+				variance: math.Max(left[i].Variance-f.extra, leastVariance), accel: nodes[i].Sight.Accel}
 		}
 	}
 	return out

@@ -13,6 +13,7 @@ type fix struct {
 	t      float64 // arrival, free of jitter where the receiver's own time allows, s
 	late   float64 // standard deviation of t's jitter, s
 	speed  float64 // m/s
+	said   float64 // standard deviation as the receiver states it, over what it usually states
 	halted bool    // one of several on end that show no speed, where nothing else tells of a standstill
 	extra  float64 // variance in excess because it lies far from all others, m²/s²
 }
@@ -22,8 +23,9 @@ const tooFast = 150
 
 // usable are the fixes that say something new, timed as well as may be.
 // Receivers repeat the last fix when they have no other: the same satellite
-// time, or exactly the same place, with the same speed.
-func usable(fixes []sensors.Fix) []fix {
+// time, or exactly the same place, with the same speed. With them comes the noise
+// to be expected.
+func usable(fixes []sensors.Fix) ([]fix, noise) {
 	out := make([]fix, 0, len(fixes))
 	kept := make([]sensors.Fix, 0, len(fixes))
 	var last sensors.Fix
@@ -38,10 +40,10 @@ func usable(fixes []sensors.Fix) []fix {
 		}
 		last = f
 		kept = append(kept, f)
-		out = append(out, fix{t: f.T, late: arrivalSD, speed: f.Speed})
+		out = append(out, fix{t: f.T, late: arrivalSD, speed: f.Speed, said: 1})
 	}
 	steady(out, kept)
-	return out
+	return out, expected(state(out, kept))
 }
 
 // speeds are the fixes as package mount takes them.

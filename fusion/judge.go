@@ -7,10 +7,12 @@ import (
 )
 
 const (
-	farOff     = 3.7 // standard deviations from what all other fixes say, from which a fix loses weight
-	farPower   = 8.0 // how fast it does
-	hardest    = 8.0 // m/s² that a motorcycle may gain and lose at once (grip; common practice: 10)
-	farAbreast = 3   // fixes to either side of which only the farthest is doubted at a time
+	farOff        = 3.7  // standard deviations from what all other fixes say, from which a fix loses weight
+	farPower      = 8.0  // how fast it does
+	hardest       = 8.0  // m/s² that a motorcycle may gain and lose at once (grip; common practice: 10)
+	leastVariance = 1e-6 // m²/s² of a fix against all others: no receiver is better
+	farMost       = 1e6  // times the variance at most: no say at all, and small enough to compute with
+	farAbreast    = 3    // fixes to either side of which only the farthest is doubted at a time
 )
 
 // judge takes weight from the fixes that lie far from what the smoother makes
@@ -29,6 +31,9 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 			continue
 		}
 		own := left[i].Variance - r.fixes[pl.fix].extra
+		if !(own > leastVariance) {
+			own = leastVariance // rounding, beside a large extra
+		}
 		at, z, variance = append(at, pl.fix), append(z, math.Abs(left[i].Off)/math.Sqrt(own)), append(variance, own)
 	}
 	if len(z) == 0 {
@@ -43,7 +48,7 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 	for k, f := range at {
 		r.fixes[f].extra = 0
 		if over := z[k] / limit; over > 1 && !r.mayBe(f, z[k]*math.Sqrt(variance[k])) && (before[k] || farthest(z, before, k)) {
-			r.fixes[f].extra = variance[k] * (math.Pow(over, farPower) - 1 + 1e-9)
+			r.fixes[f].extra = variance[k] * (math.Min(math.Pow(over, farPower), farMost) - 1 + 1e-9)
 		}
 	}
 }

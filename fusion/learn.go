@@ -50,7 +50,7 @@ func (r *ride) pass() {
 func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 	parts := r.stretches()
 	asked := 0
-	now, centre := r.n.log(), typical.log()
+	now, centre := r.n.log(), r.prior.log()
 	with := func(x []float64) noise {
 		all := now
 		for k, i := range which {
@@ -70,7 +70,7 @@ func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 		if n.drift > mostDrift {
 			return 1e12
 		}
-		return -r.logLikelihood(parts, n) - n.logPrior()
+		return -r.logLikelihood(parts, n) - n.logPrior(r.prior)
 	}}
 	start := make([]float64, len(which))
 	for k, i := range which {
@@ -100,7 +100,7 @@ func (r *ride) allow() {
 		n.memory *= math.Exp(-2 * by)
 		return n
 	}
-	at := func(n noise) float64 { return r.logLikelihood(parts, n) + n.logPrior() }
+	at := func(n noise) float64 { return r.logLikelihood(parts, n) + n.logPrior(r.prior) }
 	curvature := (2*at(r.n) - at(shared(apart)) - at(shared(-apart))) / (apart * apart)
 	prior := 1/(spread[3]*spread[3]) + 4/(spread[4]*spread[4])
 	r.n = shared(math.Min(1/math.Max(curvature, prior), math.Max(0, math.Log(mostDrift/r.n.drift))))

@@ -27,6 +27,7 @@ type ride struct {
 	density []float64 // strength of its noise, m²/s³
 
 	n        noise
+	prior    noise     // what it is before the ride is looked at
 	before   float64   // lag as first found, s
 	lag      float64   // whole delay of the receiver, s
 	lagSD    float64   // how well that was known before, s
@@ -225,7 +226,7 @@ func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
 	if p.fix >= 0 && !p.still {
 		f := fixes[p.fix]
 		jitter := f.late * nd.Sight.Accel
-		nd.Sight.R = n.white*n.white + f.extra + jitter*jitter
+		nd.Sight.R = n.white*n.white*f.said*f.said + f.extra + jitter*jitter
 		if !f.halted {
 			nd.Sight.R += crawl(f.speed)
 		}

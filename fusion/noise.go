@@ -54,8 +54,8 @@ func (r *ride) deafAt(i int) bool {
 
 // logPrior is how probable the noise is before the ride is looked at, up to a
 // constant.
-func (n noise) logPrior() float64 {
-	x, centre := n.log(), typical.log()
+func (n noise) logPrior(before noise) float64 {
+	x, centre := n.log(), before.log()
 	var sum float64
 	for i := range x {
 		d := (x[i] - centre[i]) / spread[i]

@@ -37,7 +37,8 @@ func lastPass(t testing.TB, launches int) ([]kalman.Node, kalman.Vec, kalman.Sym
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, _, err := prepare(ride.Log, usable(ride.Log.Fixes), Options{})
+	fixes, prior := usable(ride.Log.Fixes)
+	r, _, err := prepare(ride.Log, fixes, prior, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -33,11 +33,12 @@ const AReach = 0.2
 // explains the fixes no better than the satellites do by themselves, the track is
 // that of their speeds alone: see Track.Deaf.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
-	fixes, leapt := withoutLeaps(usable(log.Fixes))
+	all, prior := usable(log.Fixes)
+	fixes, leapt := withoutLeaps(all)
 	if len(fixes) < fewestFixes {
 		return nil, fewFixes(len(fixes))
 	}
-	tr, err := smooth(log, fixes, opt)
+	tr, err := smooth(log, fixes, prior, opt)
 	if err == nil {
 		tr.Receiver.Rejected += leapt
 		tr.tellRejected(len(fixes) + leapt)
@@ -46,12 +47,12 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 }
 
 // smooth is Smooth of the fixes that can be true.
-func smooth(log *sensors.Log, fixes []fix, opt Options) (*Track, error) {
-	r, mounts, err := prepare(log, fixes, opt)
+func smooth(log *sensors.Log, fixes []fix, prior noise, opt Options) (*Track, error) {
+	r, mounts, err := prepare(log, fixes, prior, opt)
 	var unusable *finding.Error
 	switch {
 	case errors.As(err, &unusable):
-		r = newAlone(fixes, Lag{Seconds: assumedLag, SE: lagSD})
+		r = newAlone(fixes, prior, Lag{Seconds: assumedLag, SE: lagSD})
 		r.learnAlone(opt.between(0.2, 0.7))
 		return r.trackAlone(unusable.Finding)
 	case err != nil:
@@ -59,7 +60,10 @@ func smooth(log *sensors.Log, fixes []fix, opt Options) (*Track, error) {
 	}
 	opt.progress(0.2)
 	r.learn(opt)
-	alone := newAlone(r.fixes, r.toldLag())
+	if err := r.checkNoise(); err != nil {
+		return nil, err
+	}
+	alone := newAlone(r.fixes, prior, r.toldLag())
 	alone.learnAlone(opt.between(0.65, 0.7))
 	if why, lost := r.loses(alone); lost {
 		return alone.trackAlone(why)
@@ -109,7 +113,7 @@ func (r *ride) checkNoise() error {
 }
 
 // prepare checks the log and brings it onto the bike's axes.
-func prepare(log *sensors.Log, fixes []fix, opt Options) (*ride, []mount.Mount, error) {
+func prepare(log *sensors.Log, fixes []fix, prior noise, opt Options) (*ride, []mount.Mount, error) {
 	s := motion.New(log.Motion)
 	if len(s.T) < fewestMotion {
 		return nil, nil, fewMotion(len(s.T))
@@ -139,7 +143,7 @@ func prepare(log *sensors.Log, fixes []fix, opt Options) (*ride, []mount.Mount, 
 	slow := folded(s, found.Mounts, pr.yaw)
 	rest = takeSwings(s, found, fixes, &pr, rest, slow)
 	opt.progress(0.13)
-	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: typical, lag: found.Lag, before: found.Lag, lagSD: lagSD, steps: steps}
+	r := &ride{s: s, fixes: fixes, rest: rest, stale: silent(s.T, fixes, rest, found.Lag), cuts: pr.at[1:], yaw: pr.yaw, n: prior, prior: prior, lag: found.Lag, before: found.Lag, lagSD: lagSD, steps: steps}
 	if err := stageForce.finite(s.T, pr.force, slow, speed); err != nil {
 		return nil, nil, err
 	}
