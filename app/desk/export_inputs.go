@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -101,16 +100,4 @@ func freeName(path string, c share.Choice, taken map[string]bool) string {
 	}
 	taken[strings.ToLower(name)] = true
 	return name
-}
-
-// span is the time from the first to the last sample of a log.
-func span(log *sensors.Log) (from, to float64) {
-	from, to = math.Inf(1), math.Inf(-1)
-	if n := len(log.Motion); n > 0 {
-		from, to = log.Motion[0].T, log.Motion[n-1].T
-	}
-	if n := len(log.Fixes); n > 0 {
-		from, to = min(from, log.Fixes[0].T), max(to, log.Fixes[n-1].T)
-	}
-	return from, to
 }

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"stillair/app/intake"
+	"stillair/app/relabel"
 	"stillair/export/results"
 	"stillair/export/session"
 	"stillair/sensors"
@@ -108,7 +109,7 @@ func whenGone(log *sensors.Log, metres float64) float64 {
 
 func checkEndsAreGone(t *testing.T, name string, log, got *sensors.Log) {
 	t.Helper()
-	from, to := span(got)
+	from, to := relabel.Span(got)
 	gone := whenGone(log, 190) // what is left begins at zero
 	if len(got.Fixes) == 0 || from < 0 || from > 1 || to > log.Fixes[len(log.Fixes)-1].T-5-gone {
 		t.Errorf("%s: from %v s to %v s is left of a ride of %v fixes", name, from, to, len(log.Fixes))

@@ -14,6 +14,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"stillair/app/intake"
+	"stillair/app/relabel"
 	"stillair/export/session"
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -64,24 +65,24 @@ func (w *world) setups(args []string, e *setupEdits, out string) error {
 		return &sensors.InputError{File: args[0], What: finding.Said("it holds several recordings, and a copy of one would leave out the others"),
 			Remedy: finding.Said("give a file with one recording")}
 	}
-	t := tableOf(ride.Log)
+	t := relabel.TableOf(ride.Log)
 	if e.none() {
 		if out != "" {
 			return usage("--out is for a copy, and nothing was changed")
 		}
-		return w.print(t.list(args[0]))
+		return w.print(listSetups(t, args[0]))
 	}
 	if err := e.apply(t); err != nil {
 		return err
 	}
-	ride.Log.Ride.Setups = t.setups
+	ride.Log.Ride.Setups = t.Setups
 	if out == "" {
 		out = besides(args[0], ride.Kind)
 	}
 	if err := w.saveCopy(out, ride); err != nil {
 		return err
 	}
-	return w.print(t.list(args[0]) + fmt.Sprintf("\nWritten to %s; the recording itself is as it was.\n", argument(out)))
+	return w.print(listSetups(t, args[0]) + fmt.Sprintf("\nWritten to %s; the recording itself is as it was.\n", argument(out)))
 }
 
 // besides is where a copy goes: beside the recording, under its name.
@@ -126,62 +127,39 @@ func (w *world) saveCopy(path string, ride *intake.Ride) error {
 	return saveSession(path, ride.Log, session.Header{ID: id, Device: program})
 }
 
-// setupTable is the setups of a recording in order of time, from its first
-// sample on, and the halts between which it was ridden.
-type setupTable struct {
-	from, to float64 // of the recording, s on its clock
-	mass     float64 // the ride's, kg; NaN: not entered
-	setups   []sensors.Setup
-	halts    []halt
-}
-
-func tableOf(log *sensors.Log) *setupTable {
-	t := &setupTable{mass: log.Ride.Mass, setups: append([]sensors.Setup(nil), log.Ride.Setups...), halts: haltsOf(log.Fixes)}
-	t.from, t.to = span(log)
-	t.sort()
-	if len(t.setups) == 0 || t.setups[0].From > t.from {
-		t.setups = append([]sensors.Setup{{From: t.from, Mass: math.NaN()}}, t.setups...)
-	}
-	return t
-}
-
 // list says which setups there are, asks what is open, and names the halts.
-func (t *setupTable) list(name string) string {
+func listSetups(t *relabel.Table, name string) string {
 	p := &page{}
-	p.line("%s, %s long", name, clock(t.to-t.from))
-	for i, s := range t.setups {
-		end := t.to
-		if i+1 < len(t.setups) {
-			end = t.setups[i+1].From
-		}
-		p.line("  setup %d, %s to %s: %s", i+1, clock(s.From-t.from), clock(end-t.from), oneLine(named(s.Name)))
-		p.line("    mass: %s", t.massWords(s))
+	p.line("%s, %s long", name, clock(t.To-t.From))
+	for i, s := range t.Setups {
+		p.line("  setup %d, %s to %s: %s", i+1, clock(s.From-t.From), clock(t.End(i)-t.From), oneLine(named(s.Name)))
+		p.line("    mass: %s", massWords(t, s))
 		for _, x := range []struct{ what, text string }{{"tyres", s.Tyres}, {"notes", s.Notes}} {
 			if x.text != "" {
 				p.line("    %s: %s", x.what, oneLine(x.text))
 			}
 		}
 	}
-	for i, s := range t.setups {
-		if i > 0 && math.IsNaN(s.Mass) && s.Name != t.setups[i-1].Name {
-			p.line("  Did the weight change at %s, from setup %d to %d? If so: --mass %d=KG", clock(s.From-t.from), i, i+1, i+1)
+	for i, s := range t.Setups {
+		if t.Weighs(i) {
+			p.line("  Did the weight change at %s, from setup %d to %d? If so: --mass %d=KG", clock(s.From-t.From), i, i+1, i+1)
 		}
 	}
-	if len(t.halts) > 0 {
+	if len(t.Halts) > 0 {
 		p.title("Halts")
 	}
-	for i, h := range t.halts {
-		p.line("  halt %d, %s to %s", i+1, clock(h.from-t.from), clock(h.to-t.from))
+	for i, h := range t.Halts {
+		p.line("  halt %d, %s to %s", i+1, clock(h.From-t.From), clock(h.To-t.From))
 	}
 	return p.String()
 }
 
-func (t *setupTable) massWords(s sensors.Setup) string {
+func massWords(t *relabel.Table, s sensors.Setup) string {
 	switch {
 	case !math.IsNaN(s.Mass):
 		return fmt.Sprintf("%g kg", s.Mass)
-	case !math.IsNaN(t.mass):
-		return fmt.Sprintf("not entered, so the ride's %g kg", t.mass)
+	case !math.IsNaN(t.Mass):
+		return fmt.Sprintf("not entered, so the ride's %g kg", t.Mass)
 	}
 	return "not entered"
 }

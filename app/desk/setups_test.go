@@ -12,6 +12,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/app/intake"
+	"stillair/app/relabel"
 	"stillair/export/session"
 	"stillair/sensors"
 	"stillair/sensors/plain"
@@ -165,15 +166,15 @@ func TestSetupsAreOnlyListed(t *testing.T) {
 func TestSetupAgain(t *testing.T) {
 	log := stoppedTwice()
 	log.Ride.Setups = []sensors.Setup{{From: 0, Name: "bare", Mass: 280, Tyres: "2.5 bar"}}
-	table := tableOf(log)
+	table := relabel.TableOf(log)
 	e := &setupEdits{splits: []string{"30=screen", "70=bare"}}
 	if err := e.apply(table); err != nil {
 		t.Fatal(err)
 	}
-	if s := table.setups[1]; !math.IsNaN(s.Mass) || s.Tyres != "2.5 bar" || s.From != 80 {
+	if s := table.Setups[1]; !math.IsNaN(s.Mass) || s.Tyres != "2.5 bar" || s.From != 80 {
 		t.Errorf("the new setup is %+v", s)
 	}
-	if s := table.setups[2]; s.Mass != 280 || s.Tyres != "2.5 bar" {
+	if s := table.Setups[2]; s.Mass != 280 || s.Tyres != "2.5 bar" {
 		t.Errorf("the setup that is there again is %+v", s)
 	}
 }

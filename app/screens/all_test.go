@@ -1,6 +1,7 @@
 package screens_test
 
 import (
+	"math"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -8,6 +9,7 @@ import (
 	"stillair/app/offer"
 	"stillair/app/platform"
 	"stillair/app/recorder"
+	"stillair/app/relabel"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
@@ -165,8 +167,14 @@ func resultScreens() []picture {
 		}},
 		{"edit ride", func(s screens.Screens) fyne.CanvasObject {
 			a := screens.EditActions{Back: nothing, Report: nothing, ShareAway: nothing, ShareRide: nothing, ShareResults: nothing, Others: nothing,
-				Delete: nothing, Values: nothing}
+				Delete: nothing, Values: nothing, Setups: nothing}
 			return tabs(s, screens.PlaceResults, s.EditRide(ses.About.Name, "", screens.Handing{}, a))
+		}},
+		{"setups of a ride", func(s screens.Screens) fyne.CanvasObject {
+			table := &relabel.Table{From: 0, To: 1475, Mass: 287, Halts: []relabel.Halt{{From: 604, To: 655}, {From: 1204, To: 1250}},
+				Setups: []sensors.Setup{{Name: "panniers off", Mass: math.NaN(), Tyres: "2.5 bar"}, {From: 630, Name: "panniers on", Mass: math.NaN()}, {From: 1230, Name: "panniers off", Mass: math.NaN()}}}
+			return tabs(s, screens.PlaceResults, s.Relabel(s.C.Relabel(table), screens.RelabelActions{Back: nothing, Save: nothing, Time: nothing,
+				Setup: func(int) {}, Halt: func(int) {}}))
 		}},
 		{"offers", func(s screens.Screens) fyne.CanvasObject {
 			h := screens.Handing{Making: s.C.Book.Offer.Making}

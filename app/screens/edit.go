@@ -9,8 +9,8 @@ import (
 
 // EditActions is what can be done with a recording; what is nil is not offered.
 type EditActions struct {
-	Back, Report, ShareAway, ShareRide, ShareResults, Others, Delete, Values func()
-	Name, Note                                                               func(string)
+	Back, Report, ShareAway, ShareRide, ShareResults, Others, Delete, Values, Setups func()
+	Name, Note                                                                       func(string)
 }
 
 // Handing says how the handing over of a file goes: that it is being made, or
@@ -34,7 +34,7 @@ func (s Screens) EditRide(name, note string, h Handing, on EditActions) *kit.Pag
 	body := []fyne.CanvasObject{
 		k.Card(k.Field(kit.Field{Name: t.Name, Text: name, Example: t.NamePlaceholder, Changed: on.Name}),
 			k.Field(kit.Field{Name: t.Note, Text: note, Lines: 3, Changed: on.Note})),
-		k.List(s.into(kit.BikeTab, s.C.Book.Parts.ValuesTitle, "", on.Values)),
+		k.List(s.into(kit.PairTab, s.C.Book.Relabel.Title, s.C.Book.Relabel.Open, on.Setups), s.into(kit.BikeTab, s.C.Book.Parts.ValuesTitle, "", on.Values)),
 		s.caption(t.Share),
 	}
 	body = append(append(body, s.handing(h)...), k.List(share...), s.small(t.ShareHint),

@@ -26,7 +26,7 @@ type made struct {
 func (s *Shell) edit() {
 	h := &screens.Handing{}
 	name, note := s.opened.ses.About.Name, s.opened.ses.About.Note
-	on := screens.EditActions{Delete: s.deleteRide, Values: s.editValues,
+	on := screens.EditActions{Delete: s.deleteRide, Values: s.editValues, Setups: s.editSetups,
 		Name: func(t string) { name = t }, Note: func(t string) { note = t },
 		Back: func() {
 			name, note := name, note // as they are now

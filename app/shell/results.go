@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"stillair/app/recorder"
+	"stillair/app/relabel"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
@@ -30,6 +31,7 @@ type opened struct {
 	cancel context.CancelFunc
 	told   sensors.Ride // as recorded, before values that were changed
 	senses []recorder.Sense
+	table  *relabel.Table // the setups it is measured with, and the halts
 }
 
 func (s *Shell) ridesList() *kit.Page {
@@ -99,8 +101,9 @@ func (s *Shell) measure(o opened, read func() (reading, error)) {
 		got, err := read()
 		var res *runs.Result
 		var senses []recorder.Sense
+		var table *relabel.Table
 		if err == nil {
-			senses = recorder.Sensed(got.log)
+			senses, table = recorder.Sensed(got.log), relabel.TableOf(got.log)
 			s.cfg.Do(func() {
 				if ctx.Err() == nil {
 					s.opened.told = got.told
@@ -112,7 +115,7 @@ func (s *Shell) measure(o opened, read func() (reading, error)) {
 			if ctx.Err() != nil {
 				return
 			}
-			s.opened.res, s.opened.err, s.opened.coarse, s.opened.senses = res, err, got.coarse, senses
+			s.opened.res, s.opened.err, s.opened.coarse, s.opened.senses, s.opened.table = res, err, got.coarse, senses, table
 			s.again()
 			s.announceResults()
 			if err == nil && o.id != "" {

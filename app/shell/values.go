@@ -26,7 +26,8 @@ func (s *Shell) editValues() {
 
 // valuesScreen is the form of values, begun with v.
 func (s *Shell) valuesScreen(v store.Values) showing {
-	c, t, told := s.screen.C, s.screen.C.Book, s.opened.told
+	c, t := s.screen.C, s.screen.C.Book
+	told := (&store.Values{Setups: v.Setups}).Apply(s.opened.told)
 	f := newForm(c)
 	f.numberWas("mass", t.Bikes.Mass, t.Bikes.MassHint, &v.Mass, c.MassQuantity(60, 1500), told.Mass)
 	f.numberWas("sd", t.Bikes.MassSD, "", &v.MassSD, c.MassQuantity(0, 200), told.MassSD)
@@ -52,14 +53,14 @@ func (s *Shell) valuesScreen(v store.Values) showing {
 	}
 	return func() *kit.Page {
 		first := screens.FormGroup{Hint: t.Parts.ValuesHint, Fields: f.fields(append([]string{"mass", "sd", "wheels"}, keys...)...)}
-		groups := []screens.FormGroup{first, s.fromBike(f, &v), s.gearValues(f, gears),
+		groups := []screens.FormGroup{first, s.fromBike(f, &v, told), s.gearValues(f, gears),
 			{Title: t.More.AirTitle, Fields: f.fields("temperature", "pressure", "humidity", "wind")}}
 		return s.screen.Form(t.Parts.ValuesTitle, groups, f.trouble, s.goBack, save, reset, t.Parts.Recorded, t.Parts.RecordedHint)
 	}
 }
 
 // fromBike offers to take the bike of the ride as it is described now.
-func (s *Shell) fromBike(f *form, v *store.Values) screens.FormGroup {
+func (s *Shell) fromBike(f *form, v *store.Values, told sensors.Ride) screens.FormGroup {
 	t := s.screen.C.Book.Parts
 	for _, b := range s.garage {
 		if b.Name != s.opened.ses.About.Bike {
@@ -67,8 +68,8 @@ func (s *Shell) fromBike(f *form, v *store.Values) screens.FormGroup {
 		}
 		return screens.FormGroup{Hint: t.FromBikeHint, Add: fmt.Sprintf(t.FromBike, b.Name), OnAdd: func() {
 			f.check() // what can be taken of what was typed in stays
-			now := store.OfBike(b, s.opened.told)
-			now.Air, now.WindSD = v.Air, v.WindSD
+			now := store.OfBike(b, told)
+			now.Air, now.WindSD, now.Setups = v.Air, v.WindSD, v.Setups
 			s.replace(s.valuesScreen(now))
 		}}
 	}

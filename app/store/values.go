@@ -20,6 +20,29 @@ type Values struct {
 	SetupMass    map[string]*float64 `json:"setup_mass_kg,omitempty"` // by name
 	Gears        map[string]*float64 `json:"rpm_per_mps,omitempty"`   // by name
 	LimitRPM     *float64            `json:"limit_rpm,omitempty"`
+	Setups       []RideSetup         `json:"setups,omitempty"` // in the place of all that were told; none: as told
+}
+
+// RideSetup is a setup of a ride as it was told afterwards.
+type RideSetup struct {
+	From  float64  `json:"from_s"` // on the recording's clock
+	Name  string   `json:"name"`
+	Mass  *float64 `json:"mass_kg,omitempty"`
+	Tyres string   `json:"tyres,omitempty"`
+	Notes string   `json:"notes,omitempty"`
+}
+
+// SetSetups puts setups in the place of those that were told, their weights
+// with them.
+func (v *Values) SetSetups(setups []sensors.Setup) {
+	v.Setups, v.SetupMass = nil, nil
+	for _, s := range setups {
+		x := RideSetup{From: s.From, Name: s.Name, Tyres: s.Tyres, Notes: s.Notes}
+		if !math.IsNaN(s.Mass) {
+			x.Mass = &s.Mass
+		}
+		v.Setups = append(v.Setups, x)
+	}
 }
 
 // Apply gives a ride with the values in the place of those it was told. The
@@ -29,6 +52,12 @@ func (v *Values) Apply(told sensors.Ride) sensors.Ride {
 	r.Setups = append([]sensors.Setup(nil), told.Setups...)
 	if v == nil {
 		return r
+	}
+	if len(v.Setups) > 0 {
+		r.Setups = nil
+		for _, s := range v.Setups {
+			r.Setups = append(r.Setups, sensors.Setup{From: s.From, Name: s.Name, Mass: value(s.Mass), Tyres: s.Tyres, Notes: s.Notes})
+		}
 	}
 	put := func(to *float64, p *float64) {
 		if p != nil {
@@ -109,5 +138,5 @@ func (v Values) Empty() bool {
 			}
 		}
 	}
-	return v.LimitRPM == nil && v.Mass == nil && v.MassSD == nil && v.RotatingMass == nil && v.WindSD == nil && v.Air == (Air{})
+	return len(v.Setups) == 0 && v.LimitRPM == nil && v.Mass == nil && v.MassSD == nil && v.RotatingMass == nil && v.WindSD == nil && v.Air == (Air{})
 }

@@ -41,6 +41,7 @@ type Book struct {
 	Plan       Plan
 	Power      Power
 	Parts      Parts
+	Relabel    Relabel
 	Deleted    Deleted
 	Offer      Offer
 

@@ -35,6 +35,7 @@ func English() *Book {
 		Plan:       englishPlan(),
 		Power:      englishPower(),
 		Parts:      englishParts(),
+		Relabel:    englishRelabel(),
 		Deleted:    englishDeleted(),
 		Offer:      englishOffer(),
 		Trouble:    englishTrouble(),

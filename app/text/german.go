@@ -35,6 +35,7 @@ func German() *Book {
 		Plan:       germanPlan(),
 		Power:      germanPower(),
 		Parts:      germanParts(),
+		Relabel:    germanRelabel(),
 		Deleted:    germanDeleted(),
 		Offer:      germanOffer(),
 		Trouble:    germanTrouble(),

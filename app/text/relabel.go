@@ -1,0 +1,39 @@
+package text
+
+// Relabel is the setups of a ride, named and weighed after it.
+type Relabel struct {
+	Title, Open, Hint, Span, Weighed, AsRide, NoWeight, AskWeight string // "%s to %s"; weight
+	AtHalt, AtTime, Halt, When, WhenHint, WhenExample             string // "Standing, %s to %s"
+	NoTime, Outside, Taken                                        string
+	Tyres, TyresHint, Notes, WeightHint, Remove, RemoveHint       string
+}
+
+func englishRelabel() Relabel {
+	return Relabel{
+		Title: "Setups of this ride", Open: "Name, split and weigh them",
+		Hint: "What the bike was ridden with, and from when on. The recording keeps what it was told; the calculation takes what stands here.",
+		Span: "%s to %s", Weighed: "%s", AsRide: "%s, as entered for the ride", NoWeight: "weight not entered",
+		AskWeight: "Did the weight change? 10 kg more that nobody entered look like some 3 % less drag.",
+		AtHalt:    "Another setup from a halt on", AtTime: "Another setup from a time on", Halt: "Stood from %s to %s",
+		When: "From, since the start", WhenHint: "Minutes and seconds", WhenExample: "12:30",
+		NoTime: "Write minutes and seconds, as in 12:30.", Outside: "The recording does not reach there.", Taken: "A setup begins there already.",
+		Tyres: "Tyres", TyresHint: "Which, at which pressure. Setups that say the same are taken to roll alike.", Notes: "Notes",
+		WeightHint: "Bike, rider, fuel and luggage with it. Empty: as entered for the ride.",
+		Remove:     "Join to the setup before", RemoveHint: "This setup goes; the one before it lasts on.",
+	}
+}
+
+func germanRelabel() Relabel {
+	return Relabel{
+		Title: "Aufbauten dieser Fahrt", Open: "Benennen, teilen, wiegen",
+		Hint: "Womit gefahren wurde und ab wann. Die Aufzeichnung behält ihre Angaben; gerechnet wird mit dem, was hier steht.",
+		Span: "%s bis %s", Weighed: "%s", AsRide: "%s, wie für die Fahrt angegeben", NoWeight: "Gewicht nicht angegeben",
+		AskWeight: "Hat sich das Gewicht geändert? 10 kg mehr, die niemand angibt, sehen aus wie rund 3 % weniger Luftwiderstand.",
+		AtHalt:    "Anderer Aufbau ab einem Halt", AtTime: "Anderer Aufbau ab einer Zeit", Halt: "Gestanden von %s bis %s",
+		When: "Ab, seit dem Start", WhenHint: "Minuten und Sekunden", WhenExample: "12:30",
+		NoTime: "Schreib Minuten und Sekunden, wie 12:30.", Outside: "So weit reicht die Aufzeichnung nicht.", Taken: "Dort beginnt schon ein Aufbau.",
+		Tyres: "Reifen", TyresHint: "Welche, mit welchem Druck. Aufbauten mit gleicher Angabe gelten als gleich leicht rollend.", Notes: "Notizen",
+		WeightHint: "Motorrad, Fahrer, Benzin und Gepäck damit. Leer: wie für die Fahrt angegeben.",
+		Remove:     "Zum Aufbau davor nehmen", RemoveHint: "Dieser Aufbau entfällt; der davor gilt weiter.",
+	}
+}
