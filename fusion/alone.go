@@ -23,6 +23,7 @@ const (
 	aloneBeyond = 0.5 // s before the first fix and after the last
 	haltSpeed   = 0.3 // m/s in several fixes on end: the bike stands
 	haltFixes   = 3
+	aloneEvals  = 50 // of three numbers
 	livenings   = 2
 	livelyReach = 2   // fixes to either side
 	livelyPrior = 2.0 // fixes' worth of the expected size
@@ -96,15 +97,20 @@ func (r *ride) learnAlone(done func(share float64)) {
 	if usualInterval(r.fixes) > rareFixes {
 		which = r.straight()
 	}
-	r.improve(which, done)
-	for range livenings {
-		if usualInterval(r.fixes) > livelyFrom {
+	r.pass()
+	r.maximise(which, aloneEvals, done)
+	r.pass()
+	if usualInterval(r.fixes) > livelyFrom {
+		for range livenings {
 			r.liven()
-			r.improve(which, done)
+			r.pass()
 		}
 	}
+	r.maximise(which, aloneEvals, done)
+	r.pass()
 	if rms(r.misses()) > rms(linesMiss(r.fixes)) {
-		r.improve(r.straight(), done)
+		r.maximise(r.straight(), aloneEvals, done)
+		r.pass()
 	}
 	r.n.walk *= wanderMore
 	r.n.jolt *= wanderMore
@@ -135,16 +141,6 @@ func (r *ride) liven() {
 		last = r.deaf[i]
 		r.deaf[i] = r.deaf[i-1] + h*by[k]
 	}
-}
-
-func (r *ride) improve(which []int, done func(share float64)) {
-	r.pass()
-	r.maximise(which, mostEvals/2, done)
-	for range 2 {
-		r.pass()
-	}
-	r.maximise(which, mostEvals/2, done)
-	r.pass()
 }
 
 // straight has the speed run along straight lines between the fixes, and gives
