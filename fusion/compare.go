@@ -10,8 +10,9 @@ import (
 const (
 	mayLose   = 1.05 // how much worse than the satellites alone the whole may be at fixes left out
 	lostTimes = 1.5  // and how much worse a part, where it is not by chance:
-	lostSure  = 3.0  // standard deviations
+	lostSure  = 3.2  // standard deviations, of the worst of very many stretches
 	lostFixes = 12
+	lostLong  = 15.0 // s
 	mostParts = 5
 	lasting   = 0.15 // m/s that a receiver may err for long; what goes beyond is the smoother's fault
 	untrue    = 1.3  // how far fixes left out may lie off, in terms of what the smoother says
@@ -95,7 +96,7 @@ func (r *ride) compared(with, without []miss) comparison {
 		}
 		c.at = append(c.at, r.fixes[k].t-r.lag)
 		c.with, c.alone = append(c.with, m.off*m.off), append(c.alone, o.off*o.off)
-		c.share, c.hard = append(c.share, m.off*m.off/m.variance), append(c.hard, m.accel > pushed)
+		c.share, c.hard = append(c.share, m.off*m.off/m.variance), append(c.hard, o.accel > pushed)
 	}
 	return c
 }
@@ -144,7 +145,7 @@ func (c comparison) worst() (lo, hi int, found bool) {
 			best, lo, hi = sum, from, k+1
 		}
 	}
-	if hi-lo < lostFixes {
+	if hi-lo < lostFixes || c.at[hi-1]-c.at[lo] < lostLong {
 		return 0, 0, false
 	}
 	var with, alone, spread float64

@@ -2,11 +2,14 @@ package runs
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
 	"strconv"
 	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
 	"stillair/sensors/sim"
@@ -141,6 +144,68 @@ func TestWildFixes(t *testing.T) {
 			if s.coveredLess(0.92) {
 				t.Errorf("%s, %s: %v", w.name, mark, s)
 			}
+		}
+	}
+}
+
+// TestJoinedRecordings: two recordings in one file, the second begun while riding,
+// and an accelerometer that reads next to nothing, make no launch.
+func TestJoinedRecordings(t *testing.T) {
+	for seed := range uint64(seeds(6, 2)) {
+		sc := sim.DefaultScenario(sim.Bikes()[seed%3])
+		sc.Plan = append(sim.Launches(3, 110*units.KMH, 300), sim.Stand{Seconds: 5})
+		for _, gap := range []float64{0.01, 1, 5} {
+			ride, err := sim.Run(sc, fresh+seed)
+			if err != nil {
+				t.Fatal(err)
+			}
+			last := ride.Truth.Of(sim.KindLaunch)[2].Start
+			from := last - 1
+			log := ride.Log
+			log.Motion = joined(log.Motion, from, gap, func(m *sensors.Motion) *float64 { return &m.T })
+			log.Fixes = joined(log.Fixes, from+0.2, gap, func(f *sensors.Fix) *float64 { return &f.T })
+			noLaunch(t, log, from-5, fmt.Sprintf("seed %d, joined with a gap of %.2f s", seed, gap))
+		}
+		ride, err := sim.Run(sc, fresh+seed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range ride.Log.Motion {
+			ride.Log.Motion[i].Force = r3.Scale(0.02, ride.Log.Motion[i].Force)
+		}
+		noLaunch(t, ride.Log, 0, fmt.Sprintf("seed %d, a dead accelerometer", seed))
+	}
+}
+
+// joined leaves out five seconds from a time on and moves up what follows, to
+// within a gap.
+func joined[S any](all []S, from, gap float64, at func(*S) *float64) []S {
+	const cut = 5.0
+	out := make([]S, 0, len(all))
+	for _, x := range all {
+		t := at(&x)
+		switch {
+		case *t >= from && *t < from+cut:
+			continue
+		case *t >= from+cut:
+			*t -= cut - gap
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// noLaunch wants no accepted launch after a time.
+func noLaunch(t *testing.T, log *sensors.Log, after float64, what string) {
+	t.Helper()
+	result, err := Analyse(context.Background(), log, Options{})
+	if err != nil {
+		t.Errorf("%s: %v", what, err)
+		return
+	}
+	for _, r := range result.Runs {
+		if r.Kind == Launch && r.Start > after && r.Accepted() {
+			t.Errorf("%s: a launch at %.2f s that never happened: %+v", what, r.Start, r.Marks)
 		}
 	}
 }

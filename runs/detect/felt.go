@@ -13,16 +13,32 @@ import (
 const (
 	feltShare = 0.35 // of the gain
 	feltNoise = 4.0  // standard deviations
-	feltLeast = 2.0  // m/s
+	feltLeast = 2.5  // m/s
+	feltOver  = 2.0  // s of a part of the run; a step of the speed hides in the whole
 )
 
-// unfelt compares the gain of speed over a run with what the accelerometer felt,
-// and reports whether the two contradict. A coast-down is too slow to tell.
+// unfelt compares the gain of speed over a run, and over every part of it, with
+// what the accelerometer felt, and reports whether the two contradict. A coast-down
+// is too slow to tell.
 func unfelt(track *fusion.Track, f Found) (gained, felt float64, contradict bool) {
 	if f.Kind == CoastDown || track.Noise == nil {
 		return 0, 0, false
 	}
-	i, j := sort.SearchFloat64s(track.T, f.From), sort.SearchFloat64s(track.T, f.To)
+	from, to := f.From-feltOver/2, f.To
+	if gained, felt, contradict = contradicts(track, from, to); contradict {
+		return gained, felt, true
+	}
+	for t := from; t+feltOver <= to; t += feltOver / 4 {
+		if gained, felt, contradict = contradicts(track, t, t+feltOver); contradict {
+			return gained, felt, true
+		}
+	}
+	return 0, 0, false
+}
+
+// contradicts is unfelt over one stretch.
+func contradicts(track *fusion.Track, from, to float64) (gained, felt float64, contradict bool) {
+	i, j := sort.SearchFloat64s(track.T, from), sort.SearchFloat64s(track.T, to)
 	j = min(j, len(track.T)-1)
 	if i >= j {
 		return 0, 0, false
