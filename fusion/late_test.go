@@ -8,6 +8,7 @@ import (
 	"stillair/fusion"
 	"stillair/fusion/internal/opendrive"
 	"stillair/sensors"
+	"stillair/sensors/sim"
 )
 
 // TestLateFixes hands the real drive's fixes over later and later. The lag as
@@ -94,4 +95,33 @@ func inOrder(all []sensors.Fix) []sensors.Fix {
 		}
 	}
 	return out
+}
+
+// TestLateInvented does the same with an invented town, whose truth is known.
+func TestLateInvented(t *testing.T) {
+	for _, rate := range []float64{10, 1, 0.5} {
+		t.Run(fmt.Sprintf("%g Hz", rate), func(t *testing.T) {
+			t.Parallel()
+			sc := sim.DefaultScenario(sim.Tourer())
+			sc.Receiver.Rate, sc.Receiver.Latency = rate, 4.5
+			sc.Plan = []sim.Act{sim.Town{Minutes: 4}}
+			ride := simulate(t, sc, 1)
+			tr, err := fusion.Smooth(ride.Log, fusion.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			drawn := *tr
+			drawn.V = make([]float64, len(tr.T))
+			straight := lines(ride.Log.Fixes, ride.Truth.Lag)
+			for i, at := range tr.T {
+				drawn.V[i] = straight(at)
+			}
+			rms, z := misfit(tr, ride.Truth, always)
+			by, _ := misfit(&drawn, ride.Truth, always)
+			t.Logf("lag off by %.3f ± %.3f s, %.3f m/s rms (straight lines %.3f), %.2f of what is said", tr.Lag.Seconds-ride.Truth.Lag, tr.Lag.SE, rms, by, z)
+			if math.Abs(tr.Lag.Seconds-ride.Truth.Lag) > 0.1 || rms > by || z > 1.5 {
+				t.Errorf("lag or speed off")
+			}
+		})
+	}
 }

@@ -17,6 +17,7 @@ const (
 	restTurn    = 0.06 // rad/s about any axis beyond the gyroscope's drift
 	restMargin  = 0.05 // s left free at either end of a standstill, beyond restReach
 	restAtLeast = 0.2  // s
+	restBeside  = 0.5  // s from the slow fixes: who creeps evenly feels no more than who stands
 )
 
 // findRest finds the standstills: the receiver sees next to no speed, and the
@@ -117,8 +118,8 @@ func (w *watch) like(m middle, i int) bool {
 	return math.Sqrt(f)*2*restReach < m.limit && t < restTurn*restTurn
 }
 
-// quiet gives the parts of the stretch in which nothing moves, judged by the
-// medians over the core, which must lie in it.
+// quiet gives the parts of the stretch about the core in which nothing moves,
+// judged by the medians over the core, which must lie in it.
 func (w *watch) quiet(core Span) []Span {
 	s := w.s
 	m := w.middle(core)
@@ -139,7 +140,7 @@ func (w *watch) quiet(core Span) []Span {
 		if j == len(s.T)-1 {
 			span.To = s.T[j]
 		}
-		if span.To-span.From >= restAtLeast {
+		if span.To-span.From >= restAtLeast && span.From <= core.To+restBeside && span.To >= core.From-restBeside {
 			out = append(out, span)
 		}
 		i = j
