@@ -6,9 +6,12 @@ import (
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"stillair/fusion"
 	"stillair/fusion/internal/opendrive"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // lines is the speed on straight lines between fixes, the lag taken off.
@@ -67,5 +70,53 @@ func TestFewFixes(t *testing.T) {
 				}
 			})
 		}
+	}
+}
+
+// TestWhyAlone names the cause for which an accelerometer is not used.
+func TestWhyAlone(t *testing.T) {
+	tests := []struct {
+		name  string
+		spoil func(*sensors.Log)
+		why   finding.Code
+	}{
+		{"none", func(l *sensors.Log) { l.Motion = nil }, "fusion.no_motion"},
+		{"few readings", func(l *sensors.Log) { l.Motion = l.Motion[:50] }, "fusion.few_motion"},
+		{"two readings a second", func(l *sensors.Log) { l.Motion = thinned(l.Motion, 2) }, "fusion.slow_motion"},
+		{"another clock", func(l *sensors.Log) {
+			for i := range l.Motion {
+				l.Motion[i].T += 1000
+			}
+		}, "fusion.clocks_apart"},
+		{"it reads nothing", func(l *sensors.Log) {
+			for i := range l.Motion {
+				l.Motion[i].Force = r3.Vec{}
+			}
+		}, "mount.no_direction"},
+		{"it reads gravity alone", func(l *sensors.Log) {
+			for i := range l.Motion {
+				l.Motion[i].Force = r3.Vec{Z: 9.8}
+			}
+		}, "mount.no_direction"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			d, err := opendrive.Read("../testdata", 1)
+			if err != nil {
+				t.Fatal(err)
+			}
+			tt.spoil(&d.Log)
+			tr, err := fusion.Smooth(&d.Log, fusion.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(tr.Deaf) != 1 || !tr.Deaf[0].Why.Is(tt.why) || !finding.Any(tr.Notes, "fusion.satellites_alone") {
+				t.Errorf("without the accelerometer because of %v, notes %v, want %s", tr.Deaf, tr.Notes, tt.why)
+			}
+			shift := 0.18 - tr.Lag.Seconds // which is not known then
+			if _, rms := d.Against(func(at float64) float64 { return tr.At(at + shift).V }, 3, 57); rms > 0.07 {
+				t.Errorf("%.3f m/s rms off the wheels", rms)
+			}
+		})
 	}
 }

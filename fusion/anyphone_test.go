@@ -21,7 +21,7 @@ func retimings() []retimed {
 	for _, r := range []struct {
 		name string
 		hz   float64
-	}{{"10 Hz", 10}, {"12.5 Hz", 12.5}, {"16 Hz", 16}, {"20 Hz", 20}, {"25 Hz", 25}, {"30 Hz", 30}, {"40 Hz", 40}} {
+	}{{"5 Hz", 5}, {"8 Hz", 8}, {"10 Hz", 10}, {"12.5 Hz", 12.5}, {"16 Hz", 16}, {"20 Hz", 20}, {"25 Hz", 25}, {"30 Hz", 30}, {"40 Hz", 40}} {
 		out = append(out, retimed{r.name, func(l *sensors.Log) { l.Motion = thinned(l.Motion, r.hz) }})
 	}
 	return append(out,

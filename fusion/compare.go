@@ -16,7 +16,7 @@ const (
 	mostParts = 5
 	lasting   = 0.15 // m/s that a receiver may err for long; what goes beyond is the smoother's fault
 	untrue    = 1.3  // how far fixes left out may lie off, in terms of what the smoother says
-	pushed    = 2.5  // m/s² of a start or a pull, of which only the accelerometer tells when it began
+	pushed    = 2.5  // m/s² of a start, a pull or a stop, of which only the accelerometer tells when it began
 )
 
 // misses tells of each fix what all others say of it, in order of the fixes.
@@ -96,7 +96,7 @@ func (r *ride) compared(with, without []miss) comparison {
 		}
 		c.at = append(c.at, r.fixes[k].t-r.lag)
 		c.with, c.alone = append(c.with, m.off*m.off), append(c.alone, o.off*o.off)
-		c.share, c.hard = append(c.share, m.off*m.off/m.variance), append(c.hard, o.accel > pushed)
+		c.share, c.hard = append(c.share, m.off*m.off/m.variance), append(c.hard, math.Abs(o.accel) > pushed)
 	}
 	return c
 }

@@ -2,11 +2,10 @@ package runs
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
-	"strconv"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -15,6 +14,8 @@ import (
 	"stillair/sensors/sim"
 	"stillair/sensors/units"
 )
+
+var wildRides = flag.Int("wild", 0, "rides of each case of TestWildFixes, where more than usual")
 
 // wildness is a way in which receivers go wrong.
 type wildness struct {
@@ -81,10 +82,7 @@ func wildnesses() []wildness {
 // or a launch refused.
 func TestWildFixes(t *testing.T) {
 	t.Parallel()
-	rides := seeds(10, 1)
-	if n, err := strconv.Atoi(os.Getenv("WILD")); err == nil {
-		rides = n
-	}
+	rides := max(seeds(10, 1), *wildRides)
 	for _, w := range wildnesses() {
 		errs := newErrors()
 		kept, all, missed, lies := 0, 0, 0, 0

@@ -32,6 +32,9 @@ func Lags(s *motion.Series, fixes []sensors.Fix, found Found) []float64 {
 	if len(pairs) < 2*fewest {
 		return nil
 	}
+	if g.settled(pairs, found) {
+		return nil
+	}
 	residuals := g.residuals(pairs, found)
 	path := make([]int, len(pairs))
 	for k := range path {
@@ -116,6 +119,25 @@ func (g *gauge) residual(p [2]int, found Found, lag float64) float64 {
 	e := r3.Dot(o.force, found.Mounts[m].Forward) - o.accel
 	share := unevenness * o.accel / leastNoise
 	return e / math.Sqrt(1+share*share)
+}
+
+// settled reports whether no stretch is so badly explained by one lag that a step
+// could pay: the greatest sum of costs, less what any lag leaves, over a stretch.
+func (g *gauge) settled(pairs [][2]int, found Found) bool {
+	const left = 1.5 // of an observation's cost
+	one := make([][]float64, len(pairs))
+	for k, p := range pairs {
+		one[k] = []float64{g.residual(p, found, found.Lag)}
+	}
+	var sum, most float64
+	for k, c := range costs(one, make([]int, len(one))) {
+		if math.IsNaN(one[k][0]) {
+			continue
+		}
+		sum = math.Max(0, sum+c[0]-left)
+		most = math.Max(most, sum)
+	}
+	return most < stepCost/2
 }
 
 // cheapest is the state of each pair along the cheapest path.
