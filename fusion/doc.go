@@ -84,7 +84,10 @@
 // linearised about the one before; what multiplies an unknown (lag, scale, τ²)
 // is taken from that smoothed reference and not from the raw force, because
 // the vibration in both would multiply to a bias. A fix far off the outcome of
-// a pass loses its weight in the next.
+// a pass loses its weight in the next. Far off is a fix from what the smoother
+// makes of all others: the adjoint recursion gives what each is missed by when it is
+// left out (de Jong's cross-validation filter), where the residual after smoothing
+// would hide a wrong fix between two good ones.
 //
 // # Noise is learned
 //
@@ -98,6 +101,23 @@
 // is what makes the standard uncertainties of the track true; they are held
 // against a simulator's truth in TestLaunches and stand at 0.8 to 1.15 of the
 // errors found.
+//
+// # Satellites alone
+//
+// An accelerometer may be absent, too slow, on another clock, or see no change of
+// speed; a phone may be in a hand for a while. The same filter then runs over the
+// fixes by themselves, with the acceleration as a random walk in the place of the
+// bias. It always runs: each fix left out in turn, by both ways, shows where the
+// accelerometer makes the speed worse, and there, or for the whole ride, the track
+// does without it (Track.Deaf). A lag cannot be found so, and when a start began
+// within a second cannot be told.
+//
+// # Lags that step
+//
+// Lags up to five seconds are looked for. Where a phone goes over to another source
+// of its position, the lag steps: the force along the road is held against every
+// lag, second by second, and the cheapest path through them taken (package mount).
+// The steps are taken out of the times of the fixes before all else.
 //
 // # What goes with a Track
 //
