@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"stillair/runs/compare"
 	"stillair/runs/measure"
 	"stillair/sensors/finding"
 )
@@ -38,7 +39,7 @@ func TestAcross(t *testing.T) {
 		t.Fatalf("got %+v", got)
 	}
 	want := math.Sqrt(2*0.008*0.008 + 0.55*0.55*dayToDayCdA*dayToDayCdA)
-	if v := got[0].CdA; v.Finding != "differs" || math.Abs(v.Delta.SE-want) > 1e-12 || math.Abs(v.Percent-20) > 1e-9 {
+	if v := got[0].CdA; v.Finding != compare.Differs || math.Abs(v.Delta.SE-want) > 1e-12 || math.Abs(v.Percent-20) > 1e-9 {
 		t.Errorf("drag: %+v, want ± %v", v, want)
 	}
 	if b := got[0].Base; b == nil || b.CdA.X != 0.55 || b.Check() != nil {
