@@ -20,12 +20,14 @@ func TestPlan(t *testing.T) {
 		args  []string
 		wants []string
 	}{
-		{"enough", []string{"--change", "5%", "--wind-sd", "0.5"}, []string{"pairs of opposite coast-downs with each setup will do", "A ×", "then B ×", "chance of seeing it", "law of the place"}},
+		{"enough", []string{"--change", "5%", "--wind-sd", "0.5"}, []string{"pairs of opposite coast-downs with each setup will do", "A ×", "then B ×", "chance of seeing it", "Local law"}},
 		{"cannot", []string{"--change", "0.5%", "--wind-sd", "2"}, []string{"This plan cannot show it", "What would help", "a calmer day"}},
 		{"top speed", []string{"--faster", "5km/h", "--top-speed", "200km/h"}, []string{"To see a change of 7.7 % in drag"}},
+		{"one setup", []string{"--change", "5%", "--setups", "1", "--wind-sd", "0.5", "--most-pairs", "12"}, []string{"To know the drag of one setup", "by noise alone, ±", "A ×"}},
+		{"still air", []string{"--change", "4%", "--wind-sd", "0"}, []string{"will do", "wobble", "rear wheel locks"}},
 		{"power", []string{"--power", "4%", "--engine", "55kW", "--wind-sd", "0.5"}, []string{"power from 50 to 130 km/h", "opposite pulls with each setup will do", "repeats by 1.0 %", "closed course"}},
 		{"launch", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "4.5s"}, []string{"0.20 s in 0-100 km/h from the rollout", "opposite launches with each setup will do", "repeats by 0.10 s"}},
-		{"quarter mile", []string{"--quicker", "0.05s", "--over", "1/4mile", "--spread", "0.2s"}, []string{"0.05 s in 1/4 mile", "This plan cannot show it", "repeats more alike"}},
+		{"quarter mile", []string{"--quicker", "0.05s", "--over", "1/4mile", "--spread", "0.2s"}, []string{"0.05 s in 1/4 mile", "This plan cannot show it", "half as far apart"}},
 		{"roll-on", []string{"--quicker", "0.5s", "--over", "80-120km/h", "--takes", "6s", "--wind-sd", "0.5"}, []string{"0.50 s in 80-120 km/h", "opposite roll-ons with each setup will do"}},
 	}
 	for _, tt := range tests {
@@ -62,7 +64,9 @@ func TestPlanRefuses(t *testing.T) {
 		{"no unit", []string{"--faster", "5", "--top-speed", "200km/h"}, exitUsage, "110km/h"},
 		{"no top speed", []string{"--faster", "5km/h"}, exitUsage, "--top-speed"},
 		{"share", []string{"--change", "200%"}, exitUsage, "share"},
-		{"one setup", []string{"--change", "2%", "--setups", "1"}, exitUsage, "two setups"},
+		{"no setup", []string{"--change", "2%", "--setups", "0"}, exitUsage, "at least 1 setup"},
+		{"power of one setup", []string{"--power", "2%", "--setups", "1"}, exitUsage, "at least 2 setups"},
+		{"like two things", []string{"--change", "2%", "--like", "a", "--results", "b"}, exitUsage, "give one"},
 		{"drag and power", []string{"--change", "2%", "--power", "4%"}, exitUsage, "one question at a time"},
 		{"time of what", []string{"--quicker", "0.2s"}, exitUsage, "--over"},
 		{"no such mark", []string{"--quicker", "0.2s", "--over", "0-777km/h"}, exitUsage, "0-100 km/h"},

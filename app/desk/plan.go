@@ -3,14 +3,19 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"math"
 	"os"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"stillair/app/intake"
+	"stillair/export/card"
 	"stillair/export/results"
 	"stillair/export/shown"
+	"stillair/export/words"
+	"stillair/runs"
 	"stillair/runs/air"
 	"stillair/runs/measure"
 	"stillair/runs/plan"
@@ -31,6 +36,8 @@ type planFlags struct {
 	push                     pushFlags
 	told                     *told
 	json                     bool
+	like, card, language     string
+	measured                 *runs.Result // the ride of like; nil: none
 }
 
 func planCommand() command {
@@ -47,6 +54,17 @@ Out comes how many pairs of opposite runs each setup needs, in which order to
 ride them, how long the road must be, and how likely the test is to see the
 change. If it cannot succeed it says what would help.
 
+With --setups 1 the question is how well the drag of one setup becomes known:
+--change 5% asks for ± 5 % by noise alone. What is assumed of tyres, cross-wind
+and posture comes on top of that, and more pairs do not make it smaller.
+
+--like takes gusts, road, receiver, drag and mass from a ride of your own, for a
+day and a road like those. Without it the day is told by --wind-sd alone, and
+the plan counts in that gusts may be half or twice what is usual for it.
+
+--card writes the plan as a page to print: order, speeds, road with margins,
+checks, cautions and room for notes.
+
 --results takes drag, rolling resistance and mass from what analyse --json
 wrote about this bike earlier; otherwise a middling bike is assumed. Power and
 times also differ from repeat to repeat because riders and engines do: --spread
@@ -56,6 +74,8 @@ launches, 0.05 s for roll-ons, 1 % for pulls; ride a few and see.
 Examples:
   desk plan --change 3% --wind-sd 0.5
   desk plan --faster 5km/h --top-speed 210km/h --results results.json
+  desk plan --change 4% --like ride.jsonl.gz --card card.html --language de
+  desk plan --change 5% --setups 1 --from 130km/h --wind-sd 0.5
   desk plan --change 6% --setups 3 --from 100km/h --to 40km/h --json
   desk plan --power 4% --engine 55kW --from 60km/h --to 140km/h
   desk plan --quicker 0.2s --over 0-100km/h --takes 4.5s --spread 0.15s
@@ -74,6 +94,9 @@ Examples:
 			f.Float64Var(&p.crr, "crr", 0.018, "rolling resistance expected")
 			f.Float64Var(&p.rate, "fixes", 1, "satellite fixes a second that the phone gives")
 			f.StringVar(&p.earlier, "results", "", "take drag, rolling resistance and mass from these results (JSON)")
+			f.StringVar(&p.like, "like", "", "plan for a day and a road like those of this recording")
+			f.StringVar(&p.card, "card", "", "write the plan as a card to print to this file (HTML)")
+			f.StringVar(&p.language, "language", string(shown.English), "of the card: en or de")
 			f.BoolVar(&p.json, "json", false, "print the plan as JSON and nothing else")
 			p.push.add(f)
 			p.told = addTold(f)
@@ -82,9 +105,15 @@ Examples:
 	}
 }
 
-func (p *planFlags) run(_ context.Context, w *world, args []string) error {
+func (p *planFlags) run(ctx context.Context, w *world, args []string) error {
 	if len(args) != 0 {
 		return usage("it takes no arguments, only flags")
+	}
+	if _, err := parseLanguage(p.language); err != nil {
+		return err
+	}
+	if err := p.measure(ctx, w); err != nil {
+		return err
 	}
 	load, err := p.load()
 	if err != nil {
@@ -101,10 +130,51 @@ func (p *planFlags) run(_ context.Context, w *world, args []string) error {
 	if err != nil {
 		return usageError{err}
 	}
+	if err := p.writeCard(card.Card{Plan: made, From: c.FromMPS, To: c.ToMPS}, "coasts"); err != nil {
+		return err
+	}
 	if p.json {
 		return results.WritePlan(w.Out, made, results.ForDrag)
 	}
 	return w.print(planText(made, dragWords(q, c)))
+}
+
+// measure measures the ride of --like.
+func (p *planFlags) measure(ctx context.Context, w *world) error {
+	if p.like == "" {
+		return nil
+	}
+	if p.earlier != "" {
+		return usage("--like and --results both say where to start from: give one")
+	}
+	ride, err := intake.Open(p.like)
+	if err != nil {
+		return err
+	}
+	s, err := w.study(ctx, ride, p.like, runs.Options{})
+	if err != nil {
+		return err
+	}
+	if s.result.Estimate == nil {
+		return &sensors.InputError{File: p.like, What: finding.Said("it holds no road load"), Remedy: finding.Said("give a ride with coast-downs in both directions")}
+	}
+	p.measured = s.result
+	return nil
+}
+
+// writeCard writes the card where one was asked for.
+func (p *planFlags) writeCard(c card.Card, ridden string) error {
+	if p.card == "" {
+		return nil
+	}
+	language, err := parseLanguage(p.language)
+	if err != nil {
+		return err
+	}
+	c.Runs = card.Ridden(ridden, language)
+	return save(p.card, func(out io.Writer) error {
+		return card.Write(out, c, shown.Style{System: shown.Metric, Language: language})
+	})
 }
 
 // load is the road load to plan for.
@@ -126,6 +196,9 @@ func (p *planFlags) load() (worth.Load, error) {
 	}
 	l := worth.Load{CdA: measure.Value{X: p.cda}, Crr: measure.Value{X: p.crr}, K: roadload.DefaultOptions(0).Slope.X,
 		Mass: or(ride.Mass, 280), Density: day.Density().X, Gravity: air.Gravity(45, 0)}
+	if p.measured != nil {
+		return p.measured.LoadOf(p.measured.RoadLoads[0].Setup)
+	}
 	if p.earlier == "" {
 		return l, nil
 	}
@@ -161,6 +234,12 @@ func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, err
 func (p *planFlags) question(l worth.Load) (q plan.Question, c plan.Conditions, err error) {
 	c = plan.DefaultConditions(l, p.wind())
 	c.FixRate = p.rate
+	if p.measured != nil {
+		wind := c.Noise.WindSD
+		if c = c.As(p.measured.Estimate); !math.IsNaN(p.told.wind) {
+			c.Noise.WindSD = wind
+		}
+	}
 	q = plan.Question{Setups: p.setups, MaxPair: p.pairs}
 	if err := p.speeds(&c); err != nil {
 		return q, c, err
@@ -225,16 +304,21 @@ type planWords struct {
 	runs   string // what is ridden
 	chance float64
 	amount func(x float64) string
-	care   string
+	care   []finding.Finding
+	one    bool // the question is how well one setup becomes known
 }
 
 func dragWords(q plan.Question, c plan.Conditions) planWords {
-	return planWords{
-		asked: fmt.Sprintf("To see a change of %.1f %% in drag between %d setups, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
-			100*q.CdA, q.Setups, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD),
+	asked := fmt.Sprintf("To know the drag of one setup to ± %.1f %% by noise alone, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
+		100*q.CdA, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD)
+	if q.Setups > 1 {
+		asked = fmt.Sprintf("To see a change of %.1f %% in drag between %d setups, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
+			100*q.CdA, q.Setups, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD)
+	}
+	return planWords{asked: asked, one: q.Setups == 1,
 		runs: "opposite coast-downs", chance: q.Chance,
 		amount: func(x float64) string { return fmt.Sprintf("%.1f %%", 100*x) },
-		care:   "The law of the place and the traffic on the road come before any plan.",
+		care:   words.CoastCautions(),
 	}
 }
 
@@ -247,10 +331,15 @@ func planText(m *plan.Plan, say planWords) string {
 	} else {
 		p.title("This plan cannot show it, even with %d pairs of %s for each setup.", m.Pairs, say.runs)
 	}
-	p.line("  chance of seeing it    %.0f %%", percentAtMost99(m.Chance))
-	p.line("  the difference will be known to ± %s (95 %%)", say.amount(1.96*m.SE))
-	p.line("  smallest change seen with a chance of %.0f %%: %s", 100*say.chance, say.amount(m.Smallest))
-	p.line("  road                   %.1f km straight, level and even, ridden both ways", math.Ceil(m.RoadLength/100)/10)
+	if say.one {
+		p.line("  chance that it comes out so %.0f %%", percentAtMost99(m.Chance))
+		p.line("  known to ± %s by noise alone, ± %s with all that is assumed (95 %%)", say.amount(m.Half), say.amount(m.Whole))
+	} else {
+		p.line("  chance of seeing it    %.0f %%", percentAtMost99(m.Chance))
+		p.line("  the difference will be known to ± %s (95 %%)", say.amount(m.Half))
+		p.line("  smallest change seen with a chance of %.0f %%: %s", 100*say.chance, say.amount(m.Smallest))
+	}
+	p.line("  road                   %.1f km straight, level and even, with room to stop at either end; ridden both ways", math.Ceil(m.RoadLength/100)/10)
 	p.line("  time                   about %s", shown.Duration(m.Seconds))
 	p.title("Order of riding")
 	var blocks []string
@@ -261,11 +350,13 @@ func planText(m *plan.Plan, say planWords) string {
 	if len(m.Advice) > 0 {
 		p.title("What would help")
 		for _, a := range m.Advice {
-			p.wrapped(2, fmt.Sprintf("%s: then the chance is %.0f %%, and a change of %s is seen", a.Change, percentAtMost99(a.Chance), say.amount(a.Smallest)))
+			p.wrapped(2, fmt.Sprintf("%s: then the chance is %.0f %%, and a change of %s is seen", words.ForMachines().Say(a.Change), percentAtMost99(a.Chance), say.amount(a.Smallest)))
 		}
 	}
-	p.line("")
-	p.wrapped(0, say.care)
+	p.title("Take care")
+	for _, c := range say.care {
+		p.wrapped(2, words.ForMachines().Sentence(c))
+	}
 	return p.String()
 }
 

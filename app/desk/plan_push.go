@@ -8,7 +8,9 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"stillair/export/card"
 	"stillair/export/results"
+	"stillair/export/words"
 	"stillair/runs/marks"
 	"stillair/runs/plan"
 	"stillair/runs/worth"
@@ -39,6 +41,13 @@ func (p *planFlags) runPush(w *world, load worth.Load) error {
 	made, err := plan.MakePush(q, c)
 	if err != nil {
 		return usageError{err}
+	}
+	sheet := card.Card{Plan: made, FullThrottle: true}
+	if q.Push != plan.Launches {
+		sheet.From, sheet.To = c.FromMPS, c.ToMPS
+	}
+	if err := p.writeCard(sheet, string(q.Push)); err != nil {
+		return err
 	}
 	if p.json {
 		of := results.ForTime
@@ -161,7 +170,7 @@ func parsePower(flag, text string) (float64, error) {
 
 func pushWords(q plan.PushQuestion, c plan.PushConditions) planWords {
 	w := planWords{runs: "opposite " + string(q.Push), chance: q.Chance, amount: func(x float64) string { return fmt.Sprintf("%.2f s", x) },
-		care: "Full throttle belongs on a closed course, with people who know it. The law of the place and the traffic on the road come before any plan."}
+		care: words.ThrottleCautions()}
 	what := q.Mark
 	switch q.Push {
 	case plan.Pulls:

@@ -1,7 +1,6 @@
 package screens_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -92,7 +91,7 @@ func planView(s screens.Screens, a view.Asked, made *plan.Plan, err error) scree
 	p := s.C.Plan(made, err, a)
 	v := screens.PlanView{What: pick(w.What, int(a.What)), Change: pick(w.Changes, a.Change), Wind: pick(w.Winds, a.Wind), From: pick(w.From, a.From),
 		To: pick(w.To, a.To), Setups: pick(w.Setups, a.Setups), Chance: pick(w.Chances, a.Sure), FullThrottle: a.What.Pushes(),
-		Basis: s.C.PlanBasis(a), WindWords: s.C.PlanWind(a), Law: s.C.PlanLaw(a), Plan: &p}
+		Basis: s.C.PlanBasis(a), WindWords: s.C.PlanWind(a), Cautions: s.C.PlanCautions(a), Plan: &p}
 	switch a.What {
 	case view.TopMatters:
 		v.Change = pick(w.Faster, a.Faster)
@@ -111,10 +110,10 @@ func planView(s screens.Screens, a view.Asked, made *plan.Plan, err error) scree
 
 func decideScreens() []picture {
 	good := &plan.Plan{Pairs: 4, Blocks: []plan.Block{{Setup: 0, Pairs: 2}, {Setup: 1, Pairs: 4}, {Setup: 0, Pairs: 2}}, RoadLength: 1370, Seconds: 2700,
-		SE: 0.016, Chance: 0.83, Smallest: 0.048, Enough: true}
+		SE: 0.016, Half: 0.033, Chance: 0.83, Smallest: 0.048, Enough: true}
 	poor := &plan.Plan{Pairs: 8, Blocks: []plan.Block{{Setup: 0, Pairs: 4}, {Setup: 1, Pairs: 8}, {Setup: 0, Pairs: 4}}, RoadLength: 1370, Seconds: 5100,
-		SE: 0.014, Chance: 0.27, Smallest: 0.043, Advice: []plan.Advice{{Change: "a calmer day, with half the wind", Chance: 0.55, Smallest: 0.028},
-			{Change: "starting at 130 km/h, where law and road allow it", Chance: 0.31, Smallest: 0.039}, {Change: "16 pairs a setup instead of 8", Chance: 0.49, Smallest: 0.029}}}
+		SE: 0.014, Half: 0.028, Chance: 0.27, Smallest: 0.043, Advice: []plan.Advice{{Change: finding.New("plan.calmer"), Chance: 0.55, Smallest: 0.028},
+			{Change: finding.New("plan.faster", finding.Speed("from", 130*units.KMH)), Chance: 0.31, Smallest: 0.039}, {Change: finding.New("plan.more_pairs", finding.Count("pairs", 16), finding.Count("instead", 8)), Chance: 0.49, Smallest: 0.029}}}
 	compared := func(name string, v func(view.Context) view.Compare) picture {
 		return picture{name, func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceCompare, s.Compare(v(s.C), compareActions()))
@@ -122,13 +121,13 @@ func decideScreens() []picture {
 	}
 	planned := func(name string, a view.Asked, made *plan.Plan, err error) picture {
 		return picture{name, func(s screens.Screens) fyne.CanvasObject {
-			return tabs(s, screens.PlaceCompare, s.Plan(planView(s, a, made, err), nothing))
+			return tabs(s, screens.PlaceCompare, s.Plan(planView(s, a, made, err), nothing, nothing))
 		}}
 	}
 	top, measured, stronger, quicker := view.UsualAsked(), view.UsualAsked(), view.UsualAsked(), view.UsualAsked()
 	top.What, stronger.What, quicker.What = view.TopMatters, view.PowerMatters, view.TimeMatters
-	short := &plan.Plan{Pairs: 8, Blocks: poor.Blocks, RoadLength: 220, Seconds: 2980, SE: 0.052, Chance: 0.48, Smallest: 0.149,
-		Advice: []plan.Advice{{Change: "repeats more alike: half as far apart, by practice", Chance: 0.83, Smallest: 0.096}, {Change: "16 pairs a setup instead of 8", Chance: 0.79, Smallest: 0.102}}}
+	short := &plan.Plan{Pairs: 8, Blocks: poor.Blocks, RoadLength: 220, Seconds: 2980, SE: 0.052, Half: 0.106, Chance: 0.48, Smallest: 0.149,
+		Advice: []plan.Advice{{Change: finding.New("plan.repeats_alike"), Chance: 0.83, Smallest: 0.096}, {Change: finding.New("plan.more_pairs", finding.Count("pairs", 16), finding.Count("instead", 8)), Chance: 0.79, Smallest: 0.102}}}
 	measured.Measured, measured.Change, quicker.Quicker = true, 0, 0
 	return []picture{
 		compared("compare across", func(c view.Context) view.Compare {
@@ -141,7 +140,7 @@ func decideScreens() []picture {
 		}},
 		planned("plan", view.UsualAsked(), good, nil), planned("plan cannot", measured, poor, nil), planned("plan top speed", top, good, nil),
 		planned("plan power", stronger, good, nil), planned("plan time", quicker, short, nil),
-		planned("plan wrong", view.UsualAsked(), nil, errors.New("from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h")),
+		planned("plan wrong", view.UsualAsked(), nil, finding.Fail("plan.speeds", finding.Speed("from", 50/3.6), finding.Speed("to", 50/3.6), finding.Speed("least", 20/3.6))),
 		powered("power", view.AsRidden, false), powered("power corrected", view.SAEJ1349, true),
 		{"conditions", func(s screens.Screens) fyne.CanvasObject {
 			t := s.C.Book

@@ -14,13 +14,15 @@ type PlanView struct {
 	Over, Repeats                                *Choice    // where power or a time matters: which time, how far repeats are apart
 	RepeatsName, RepeatsHint                     string
 	FullThrottle                                 bool // there is nothing to roll from and to
-	Basis, WindWords, Law                        string
+	Basis, WindWords                             string
+	Cautions                                     []string
+	Handing                                      Handing    // of the card
 	Plan                                         *view.Plan // nil while it is reckoned
 }
 
-// Plan is the planning of a test: the answer, the questions that lead to it, and
+// Plan is the planning of a test; card hands it over to print: the answer, the questions that lead to it, and
 // under them how to ride it.
-func (s Screens) Plan(v PlanView, back func()) *kit.Page {
+func (s Screens) Plan(v PlanView, card, back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Plan
 	unit := ", " + s.C.SpeedUnit()
 	what := []fyne.CanvasObject{s.choice(t.What, "", v.What)}
@@ -43,8 +45,9 @@ func (s Screens) Plan(v PlanView, back func()) *kit.Page {
 	body := []fyne.CanvasObject{s.small(t.Lead), s.verdict(v.Plan), k.Card(what...), k.Card(spaced(k, ride)...)}
 	if v.Plan != nil && v.Plan.Trouble == "" {
 		body = append(body, s.planned(*v.Plan)...)
+		body = append(append(body, s.handing(v.Handing)...), k.List(s.into(kit.Hand, t.Card, t.CardHint, card)))
 	}
-	body = append(body, s.small(v.Basis), s.small(v.WindWords), k.Notice(kit.Info, kit.Accent, "", v.Law))
+	body = append(body, s.small(v.Basis), s.small(v.WindWords), k.Notice(kit.Caution, kit.Warn, "", "", s.paragraphs(v.Cautions)...))
 	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, back), k.Column(12, body...), nil)
 }
 

@@ -1,6 +1,8 @@
 package shell
 
 import (
+	"bytes"
+
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/view"
@@ -10,8 +12,9 @@ import (
 type planning struct {
 	asked view.Asked
 	begun bool
-	plan  *view.Plan // nil while it is reckoned
-	turn  int        // counts questions, so that a late answer is left
+	plan  *view.Plan      // nil while it is reckoned
+	hand  screens.Handing // of the card
+	turn  int             // counts questions, so that a late answer is left
 }
 
 // openPlan opens the planning of a test.
@@ -19,13 +22,13 @@ func (s *Shell) openPlan() {
 	if !s.planned.begun {
 		s.planned.begun, s.planned.asked = true, view.UsualAsked()
 	}
-	s.planned.asked.Load, s.planned.asked.Measured = view.MiddlingLoad(280), false
+	s.planned.asked.Load, s.planned.asked.Measured, s.planned.asked.Like = view.MiddlingLoad(280), false, nil
 	if b := s.bike(); b != nil && b.Mass != nil {
 		s.planned.asked.Load = view.MiddlingLoad(*b.Mass)
 	}
 	if o := s.opened; o.res != nil && o.id != "" && len(o.res.RoadLoads) > 0 {
 		if l, err := o.res.LoadOf(o.res.RoadLoads[0].Setup); err == nil && l.Check() == nil {
-			s.planned.asked.Load, s.planned.asked.Measured = l, true
+			s.planned.asked.Load, s.planned.asked.Measured, s.planned.asked.Like = l, true, o.res.Estimate
 		}
 	}
 	s.planned.asked.Power = 0
@@ -74,7 +77,8 @@ func (s *Shell) planScreen() *kit.Page {
 	}
 	v := screens.PlanView{Wind: pick(words.Winds, &a.Wind), From: pick(words.From, &a.From), To: pick(words.To, &a.To),
 		Setups: pick(words.Setups, &a.Setups), Chance: pick(words.Chances, &a.Sure), FullThrottle: a.What.Pushes(),
-		Basis: c.PlanBasis(*a), WindWords: c.PlanWind(*a), Law: c.PlanLaw(*a), Plan: s.planned.plan}
+		Basis: c.PlanBasis(*a), WindWords: c.PlanWind(*a), Cautions: c.PlanCautions(*a), Plan: s.planned.plan,
+		Handing: s.planned.hand}
 	v.What = screens.Choice{Options: words.What, Chosen: int(a.What), Pick: func(i int) {
 		a.What = view.Matter(i)
 		s.reckon()
@@ -94,7 +98,17 @@ func (s *Shell) planScreen() *kit.Page {
 	default:
 		v.Change = pick(words.Changes, &a.Change)
 	}
-	return s.screen.Plan(v, s.goBack)
+	return s.screen.Plan(v, s.giving(&s.planned.hand, s.cardFile), s.goBack)
+}
+
+// cardFile is the plan as a card to print.
+func (s *Shell) cardFile() making {
+	c, a, v := s.screen.C, s.planned.asked, s.planned.plan
+	return func() (made, error) {
+		var b bytes.Buffer
+		err := c.Card(&b, v.Made, a)
+		return made{"card.html", "text/html", b.Bytes()}, err
+	}
 }
 
 // topField asks for the top speed; what is typed counts with the next touch of

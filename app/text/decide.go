@@ -21,12 +21,12 @@ type Plan struct {
 	WindHint, WindWords, From, To, Setups, Chance, Basis            string
 	BasisUsual, Answer, AnswerNot, ChanceWords, Known, Smallest     string
 	Road, Time, Order, Block, BlockOne, OrderHint, Help, HelpWith   string
-	Law, Calmer, FasterStart, MorePairs, Often, CannotPlan          string
+	CannotPlan, AnswerOne, KnownOne, WholeOne                       string
+	Card, CardHint, Like                                            string
 	Reckoning                                                       string
 	Power, Times, Over, Unsteady, UnsteadyHint, Repeats             string
 	RepeatsHint, RiddenCoasts, RiddenPulls, RiddenLaunches          string
-	RiddenRollOns, Alike, BasisPower, BasisPowerUsual               string
-	LawFullThrottle                                                 string
+	RiddenRollOns, BasisPower, BasisPowerUsual                      string
 }
 
 // Power is power at the road.

@@ -53,10 +53,10 @@ func englishPlan() Plan {
 		Order: "In this order", Block: "%s: %d pairs", BlockOne: "%s: 1 pair",
 		OrderHint: "A pair is there and back. In this order a drift of wind, tyres or oil falls on all setups alike.",
 		Help:      "What would help", HelpWith: "Then it finds it in %s %% of tests, and changes of %s or more.",
-		Law:         "Local law and the traffic come before any plan. A closed road is best. If unsure, ask someone qualified.",
-		Calmer:      "A calmer day, with half the wind",
-		FasterStart: "Starting at %s %s, where law and road allow it", MorePairs: "%d pairs with each setup instead of %d",
-		Often: "A receiver with ten fixes a second", CannotPlan: "This cannot be planned: %s", Reckoning: "Calculating",
+		AnswerOne: "%d pairs will do", KnownOne: "By noise alone CdA will be known to ± %s.", WholeOne: "What is assumed of tyres, cross-wind and posture makes it ± %s in all; more pairs do not change that.",
+		Card: "Test card to print", CardHint: "Order, speeds, road with margins, checks, room for notes",
+		Like:       "Calculated with gusts, road and receiver as in the ride that is open: for a day and a road like those.",
+		CannotPlan: "This cannot be planned: %s", Reckoning: "Calculating",
 		Power: "Power", Times: "Time", Over: "Which time?",
 		Unsteady:     "With nothing changed, your pulls differ by",
 		UnsteadyHint: "How warm the engine is, when the throttle is open. With a warm engine 1 % is usual.",
@@ -64,9 +64,7 @@ func englishPlan() Plan {
 		RepeatsHint:  "Clutch, gear changes, throttle. With practice 0.1 s is usual for a launch, 0.05 s for a roll-on. Ride four and see.",
 		RiddenCoasts: "Rolling free, clutch in, there and back.", RiddenPulls: "Full throttle in one gear from %s to %s %s, there and back.",
 		RiddenLaunches: "Launches, %s, there and back, timed after 1 ft.", RiddenRollOns: "Full throttle in one gear, %s, there and back.",
-		Alike:      "Practice, until repeats are half as far apart",
 		BasisPower: "With %s at the road, as measured.", BasisPowerUsual: "With about %s at the road (not measured yet).",
-		LawFullThrottle: "Full throttle belongs on a closed course, with qualified people at hand. Local law comes before any plan.",
 	}
 }
 

@@ -75,7 +75,7 @@ func englishCompare() Compare {
 		HowTitle:  "How to make it count",
 		How1:      "Change one thing only. The phone stays where it is.",
 		How2:      "Ride A, B, B, A rather than A, A, B, B. Wind and tyres drift.",
-		How3:      "Two to four pairs for each setup, within an hour.",
+		How3:      "Six pairs for each setup within an hour or so: three with the one, six with the other, three with the first.",
 		How4:      "Name the setup when you stand: “Other setup now”.",
 		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "the difference itself",
 		MoreBy: "%s %% more", LessBy: "%s %% less", MoreDrag: "%s %% more drag", LessDrag: "%s %% less drag",

@@ -41,15 +41,16 @@ func englishGuide() Guide {
 			"Ride 10 above your highest speed, within the limit.",
 			"Clutch in, engine running, brake not pulled, two fingers ready on it.",
 			"Hold still and straight until you are slow.",
-			"Brake gently, turn where it is safe, same again.",
+			"Brake gently. Before the clutch comes out, choose the gear for the speed and bring up the revs. Turn where it is safe, same again.",
 		},
 		StopTitle: "When to stop",
 		Stop: "Always when something comes up: traffic, wind, a bad feeling. A roll cut short is simply not counted. " +
-			"With the clutch in there is no engine braking. Keep two fingers at the brake.",
+			"With the clutch in there is no engine braking: keep two fingers at the brake and leave more room to stop than you think you need. " +
+			"If the bars begin to wobble: light grip, no hard braking, sit up slowly.",
 		AfterTitle: "How many",
-		After: "Two pairs are a beginning, five are good. Where the road leaves room, begin each some 200 m farther on than the last, there and back: then bumps and dips do not pass for drag. After that a calmer day helps more than a sixth. " +
+		After: "Two pairs are a beginning. Six with each setup show a change of 5 % in a light wind. Where the road leaves room, begin each some 200 m farther on than the last, there and back: then bumps and dips do not pass for drag. Beyond that a calmer day helps more. " +
 			"Results tell what went well, what did not, and whether more are worth it.",
-		Caution:    "Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
+		Caution:    "Not every bike can roll free: some automatics, belt-drive scooters and electric bikes cannot. Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
 		Ready:      "I am ready",
 		PictureAir: "air", PictureRoll: "tyres", PictureThere: "there", PictureBack: "and back",
 	}

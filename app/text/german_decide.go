@@ -53,10 +53,10 @@ func germanPlan() Plan {
 		Order: "In dieser Folge", Block: "%s: %d Paare", BlockOne: "%s: 1 Paar",
 		OrderHint: "Ein Paar ist hin und zurück. So trifft, was Wind, Reifen und Öl sich ändern, alle Aufbauten gleich.",
 		Help:      "Was helfen würde", HelpWith: "Dann findet er ihn in %s %% der Versuche, und Unterschiede ab %s.",
-		Law:         "Örtliches Recht und der Verkehr gehen jedem Plan vor. Am besten eine gesperrte Strecke. Im Zweifel Leute vom Fach fragen.",
-		Calmer:      "Ein ruhigerer Tag mit halb so viel Wind",
-		FasterStart: "Ab %s %s rollen, wo Recht und Straße es zulassen", MorePairs: "%d Paare mit jedem Aufbau statt %d",
-		Often: "Ein Empfänger mit zehn Werten je Sekunde", CannotPlan: "Das lässt sich nicht planen: %s", Reckoning: "Wird gerechnet",
+		AnswerOne: "%d Paare genügen", KnownOne: "Vom Rauschen her wird CdA auf ± %s bekannt.", WholeOne: "Was zu Reifen, Seitenwind und Haltung angenommen ist, macht daraus ± %s; daran ändern mehr Paare nichts.",
+		Card: "Versuchskarte zum Drucken", CardHint: "Folge, Tempo, Straße mit Reserve, Prüfliste, Platz für Notizen",
+		Like:       "Gerechnet mit Böen, Straße und Empfang der geöffneten Fahrt: für einen Tag und eine Straße wie dort.",
+		CannotPlan: "Das lässt sich nicht planen: %s", Reckoning: "Wird gerechnet",
 		Power: "Leistung", Times: "Zeit", Over: "Welche Zeit?",
 		Unsteady:     "Ohne Änderung streuen deine Versuche um",
 		UnsteadyHint: "Wie warm der Motor ist, wann das Gas offen ist. Mit warmem Motor ist 1 % üblich.",
@@ -64,9 +64,7 @@ func germanPlan() Plan {
 		RepeatsHint:  "Kupplung, Schalten, Gas. Mit Übung sind 0,1 s beim Start üblich, 0,05 s beim Durchzug. Fahr vier und sieh nach.",
 		RiddenCoasts: "Ausrollen mit gezogener Kupplung, hin und zurück.", RiddenPulls: "Vollgas in einem Gang von %s bis %s %s, hin und zurück.",
 		RiddenLaunches: "Starts, %s, hin und zurück, gezählt nach 1 Fuß.", RiddenRollOns: "Vollgas in einem Gang, %s, hin und zurück.",
-		Alike:      "Üben, bis die Versuche halb so weit auseinander liegen",
 		BasisPower: "Mit %s an der Straße, wie gemessen.", BasisPowerUsual: "Mit etwa %s an der Straße (noch nicht gemessen).",
-		LawFullThrottle: "Vollgas gehört auf eine gesperrte Strecke, mit Leuten vom Fach in der Nähe. Örtliches Recht geht jedem Plan vor.",
 	}
 }
 

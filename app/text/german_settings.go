@@ -41,15 +41,16 @@ func germanGuide() Guide {
 			"Fahr 10 schneller als dein höchstes Tempo, im Rahmen des Limits.",
 			"Kupplung ziehen, Motor läuft, Bremse nicht gezogen, zwei Finger bereit.",
 			"Ruhig und gerade bleiben, bis du langsam bist.",
-			"Sanft bremsen, sicher wenden, das Gleiche zurück.",
+			"Sanft bremsen. Bevor die Kupplung wieder greift, den Gang zum Tempo wählen und Gas geben. Sicher wenden, das Gleiche zurück.",
 		},
 		StopTitle: "Wann abbrechen",
 		Stop: "Immer, wenn etwas ist: Verkehr, Wind, ein schlechtes Gefühl. Ein abgebrochener Versuch zählt einfach nicht. " +
-			"Mit gezogener Kupplung bremst der Motor nicht. Behalte zwei Finger an der Bremse.",
+			"Mit gezogener Kupplung bremst der Motor nicht: zwei Finger an der Bremse, und mehr Platz zum Anhalten, als du zu brauchen glaubst. " +
+			"Pendelt der Lenker: locker halten, nicht hart bremsen, langsam aufrichten.",
 		AfterTitle: "Wie viele",
-		After: "Zwei Paare sind ein Anfang, fünf sind gut. Wo die Straße Platz lässt, jedes rund 200 m später beginnen als das vorige, hin wie zurück: dann gilt das Auf und Ab der Straße nicht als Luftwiderstand. Danach hilft ein ruhigerer Tag mehr als ein sechstes. " +
+		After: "Zwei Paare sind ein Anfang. Sechs mit jedem Aufbau zeigen bei leichtem Wind einen Unterschied von 5 %. Wo die Straße Platz lässt, jedes rund 200 m später beginnen als das vorige, hin wie zurück: dann gilt das Auf und Ab der Straße nicht als Luftwiderstand. Darüber hinaus hilft ein ruhigerer Tag mehr. " +
 			"Die Ergebnisse sagen, was gut war, was nicht, und ob sich mehr lohnen.",
-		Caution:    "Rollen im Leerlauf oder mit gezogener Kupplung ist nicht überall erlaubt. Im Zweifel jemanden fragen, der sich auskennt.",
+		Caution:    "Nicht jede Maschine kann frei rollen: manche Automatik, Roller mit Riemenautomatik und Elektromaschinen nicht. Rollen im Leerlauf oder mit gezogener Kupplung ist nicht überall erlaubt. Im Zweifel jemanden fragen, der sich auskennt.",
 		Ready:      "Ich bin bereit",
 		PictureAir: "Luft", PictureRoll: "Reifen", PictureThere: "hin", PictureBack: "und zurück",
 	}

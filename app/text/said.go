@@ -40,12 +40,9 @@ func numbersOf(s string) (template string, numbers []string) {
 	return out.String(), numbers
 }
 
-// germanSaid holds the marks, and what package plan says.
+// germanSaid holds the marks.
 func germanSaid() map[string]string {
 	return map[string]string{
 		"#/# mile": "#/# Meile", "# ft": "# Fuß",
-		"from # to # km/h is too little to tell drag from rolling: give at least # km/h":     "von # bis # km/h ist zu wenig, um Luft- und Rollwiderstand zu trennen: mindestens # km/h angeben",
-		"with # kW the bike does not get there within # s: it is not strong enough for that": "mit # kW schafft die Maschine das nicht in # s: Dafür ist sie zu schwach",
-		"a change of # of the drag cannot be planned for: give one between # and # %":        "ein Anteil von # am Luftwiderstand lässt sich nicht planen: einen zwischen # und # % angeben",
 	}
 }

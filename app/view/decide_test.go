@@ -1,7 +1,6 @@
 package view
 
 import (
-	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -131,7 +130,7 @@ func TestPlans(t *testing.T) {
 }
 
 func TestAPlanThatIsWrong(t *testing.T) {
-	v := Context{Book: text.German()}.Plan(nil, errors.New("from 50 to 50 km/h is too little to tell drag from rolling: give at least 20 km/h"), UsualAsked())
+	v := Context{Book: text.German()}.Plan(nil, finding.Fail("plan.speeds", finding.Speed("from", 50/3.6), finding.Speed("to", 50/3.6), finding.Speed("least", 20/3.6)), UsualAsked())
 	if !strings.Contains(v.Trouble, "von 50 bis 50 km/h ist zu wenig") {
 		t.Errorf("it says %q", v.Trouble)
 	}

@@ -3,8 +3,6 @@ package view
 import (
 	"fmt"
 	"math"
-	"regexp"
-	"strings"
 
 	"stillair/export/shown"
 	"stillair/runs/air"
@@ -38,13 +36,14 @@ type Asked struct {
 	From, To, Setups, Sure  int
 	TopSpeed                *float64 // m/s
 	Load                    worth.Load
-	Measured                bool    // Load was measured, not assumed
-	Power                   float64 // most at the road as measured, W; 0: not known
+	Measured                bool               // Load was measured, not assumed
+	Like                    *roadload.Estimate // of a ride of the rider's own, for a day and a road like those; nil: the wind says which day
+	Power                   float64            // most at the road as measured, W; 0: not known
 }
 
 // UsualAsked is a plan for 5 % of drag on a day of light wind.
 func UsualAsked() Asked {
-	return Asked{Change: 1, Faster: 1, Wind: 1, From: 2, To: 1, Stronger: 1, Quicker: 1, Repeats: 1, Load: MiddlingLoad(280)}
+	return Asked{Change: 1, Setups: 1, Faster: 1, Wind: 1, From: 2, To: 1, Stronger: 1, Quicker: 1, Repeats: 1, Load: MiddlingLoad(280)}
 }
 
 // MiddlingLoad is the road load of a middling motorcycle of so much mass in kg,
@@ -59,7 +58,7 @@ func MiddlingLoad(mass float64) worth.Load {
 var (
 	planChanges = [4]float64{0.02, 0.05, 0.10, 0.20}
 	planWinds   = [3]float64{0.5, 1, 1.5} // m/s
-	planSetups  = [3]int{2, 3, 4}
+	planSetups  = [3]int{1, 2, 3}
 	planChances = [2]float64{0.8, 0.9}
 	fasterKMH   = [3]float64{2, 5, 10}
 	fasterMPH   = [3]float64{1, 3, 6}
@@ -136,6 +135,9 @@ func (c Context) Question(a Asked) (plan.Question, plan.Conditions) {
 		q.CdA = plan.FromTopSpeed(a.Load, top, faster[a.Faster]*c.perSpeed())
 	}
 	k := plan.DefaultConditions(a.Load, planWinds[a.Wind])
+	if a.Like != nil {
+		k = k.As(a.Like)
+	}
 	k.FromMPS, k.ToMPS = from[a.From]*c.perSpeed(), to[a.To]*c.perSpeed()
 	return q, k
 }
@@ -148,6 +150,7 @@ type Plan struct {
 	Table   [][2]string
 	Order   []PlanBlock
 	Help    []PlanHelp
+	Made    *plan.Plan
 	Trouble string // why nothing could be planned; the rest is empty then
 }
 
@@ -175,8 +178,15 @@ func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 	if !m.Enough {
 		v.Grade, v.Answer = Bad, fmt.Sprintf(t.AnswerNot, m.Pairs)
 	}
-	v.Facts = []string{c.ridden(a), fmt.Sprintf(t.ChanceWords, c.percent(m.Chance)), fmt.Sprintf(t.Known, c.planAmount(a, 1.96*m.SE)),
+	v.Facts = []string{c.ridden(a), fmt.Sprintf(t.ChanceWords, c.percent(m.Chance)), fmt.Sprintf(t.Known, c.planAmount(a, m.Half)),
 		fmt.Sprintf(t.Smallest, c.percent(planChances[a.Sure]), c.planAmount(a, m.Smallest))}
+	if planSetups[a.Setups] == 1 && !a.What.Pushes() {
+		v.Facts = []string{c.ridden(a), fmt.Sprintf(t.KnownOne, c.planAmount(a, m.Half)), fmt.Sprintf(t.WholeOne, c.planAmount(a, m.Whole))}
+		if m.Enough {
+			v.Answer = fmt.Sprintf(t.AnswerOne, m.Pairs)
+		}
+	}
+	v.Made = m
 	v.Table = [][2]string{{t.Road, c.Length(math.Ceil(m.RoadLength/100) * 100)}, {t.Time, c.Duration(m.Seconds)}}
 	for _, b := range m.Blocks {
 		letter := string(rune('A' + b.Setup%26))
@@ -187,39 +197,13 @@ func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 		v.Order = append(v.Order, PlanBlock{letter, words})
 	}
 	for _, h := range m.Advice {
-		v.Help = append(v.Help, PlanHelp{c.planAdvice(h.Change), fmt.Sprintf(t.HelpWith, c.percent(h.Chance), c.planAmount(a, h.Smallest))})
+		v.Help = append(v.Help, PlanHelp{c.tell(h.Change), fmt.Sprintf(t.HelpWith, c.percent(h.Chance), c.planAmount(a, h.Smallest))})
 	}
 	return v
 }
 
 // percent writes a share without promising certainty.
 func (c Context) percent(share float64) string { return c.Number(math.Min(100*share, 99), 0) }
-
-// planAdvice says in the rider's language and units what package plan advises.
-func (c Context) planAdvice(english string) string {
-	t := c.Book.Plan
-	var n []int
-	for _, s := range regexp.MustCompile(`\d+`).FindAllString(english, -1) {
-		x := 0
-		for _, r := range s {
-			x = 10*x + int(r-'0')
-		}
-		n = append(n, x)
-	}
-	switch {
-	case strings.HasPrefix(english, "a calmer day"):
-		return t.Calmer
-	case strings.HasPrefix(english, "starting at") && len(n) > 0:
-		return fmt.Sprintf(t.FasterStart, c.SpeedText(float64(n[0])*units.KMH), c.SpeedUnit())
-	case strings.Contains(english, "pairs a setup instead") && len(n) > 1:
-		return fmt.Sprintf(t.MorePairs, n[0], n[1])
-	case strings.HasPrefix(english, "a receiver"):
-		return t.Often
-	case strings.HasPrefix(english, "repeats more alike"):
-		return t.Alike
-	}
-	return capital(c.Book.Say(english))
-}
 
 // PlanBasis says with which bike a plan was reckoned.
 func (c Context) PlanBasis(a Asked) string {
@@ -241,5 +225,8 @@ func (c Context) PlanBasis(a Asked) string {
 
 // PlanWind says how much wind was reckoned with.
 func (c Context) PlanWind(a Asked) string {
+	if a.Like != nil && !a.What.Pushes() {
+		return c.Book.Plan.Like
+	}
 	return fmt.Sprintf(c.Book.Plan.WindWords, c.windText(planWinds[a.Wind]))
 }

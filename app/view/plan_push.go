@@ -2,8 +2,11 @@ package view
 
 import (
 	"fmt"
+	"io"
 
+	"stillair/export/card"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs/marks"
 	"stillair/runs/plan"
 	"stillair/sensors/units"
@@ -48,7 +51,7 @@ func (c Context) planOver() [4]string {
 // PushQuestion turns what was asked of power or a time into what package plan
 // asks.
 func (c Context) PushQuestion(a Asked) (plan.PushQuestion, plan.PushConditions) {
-	q := plan.PushQuestion{Setups: planSetups[a.Setups], Chance: planChances[a.Sure]}
+	q := plan.PushQuestion{Setups: max(2, planSetups[a.Setups]), Chance: planChances[a.Sure]}
 	wind := planWinds[a.Wind]
 	if a.What == PowerMatters {
 		q.Push, q.Change = plan.Pulls, planStronger[a.Stronger]
@@ -104,10 +107,21 @@ func (c Context) planAmount(a Asked, x float64) string {
 	return c.Number(100*x, 1) + " %"
 }
 
-// PlanLaw is the caution that goes with a plan.
-func (c Context) PlanLaw(a Asked) string {
+// PlanCautions are the cautions that go with a plan.
+func (c Context) PlanCautions(a Asked) []string {
+	all := words.CoastCautions()
 	if a.What.Pushes() {
-		return c.Book.Plan.LawFullThrottle
+		all = words.ThrottleCautions()
 	}
-	return c.Book.Plan.Law
+	return c.say().Sentences(all)
+}
+
+// Card writes a plan as a card to print.
+func (c Context) Card(out io.Writer, m *plan.Plan, a Asked) error {
+	sheet := card.Card{Plan: m, Runs: c.ridden(a), FullThrottle: a.What.Pushes()}
+	if !a.What.Pushes() {
+		_, k := c.Question(a)
+		sheet.From, sheet.To = k.FromMPS, k.ToMPS
+	}
+	return card.Write(out, sheet, c.style())
 }

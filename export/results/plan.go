@@ -3,6 +3,7 @@ package results
 import (
 	"io"
 
+	"stillair/export/words"
 	"stillair/runs/plan"
 )
 
@@ -31,6 +32,8 @@ type Plan struct {
 	SE         *float64     `json:"delta_cda_relative_se,omitempty"`
 	PowerSE    *float64     `json:"delta_power_relative_se,omitempty"`
 	TimeSE     *float64     `json:"delta_time_se_s,omitempty"`
+	Half       *float64     `json:"half_95_relative,omitempty"` // half width of the 95 % interval
+	HalfS      *float64     `json:"half_95_s,omitempty"`
 	Chance     float64      `json:"chance"`
 	Smallest   *float64     `json:"smallest_relative,omitempty"`
 	SmallestS  *float64     `json:"smallest_s,omitempty"`
@@ -57,6 +60,7 @@ func WritePlan(w io.Writer, p *plan.Plan, of PlanOf) error {
 	d := Plan{Version: planVersion, Of: of, Pairs: p.Pairs, Blocks: []PlanBlock{}, RoadLength: p.RoadLength, Duration: p.Seconds,
 		Chance: p.Chance, Enough: p.Enough, Advice: []PlanAdvice{}}
 	d.Smallest, d.SmallestS = of.split(p.Smallest)
+	d.Half, d.HalfS = of.split(p.Half)
 	switch of {
 	case ForDrag:
 		d.SE = &p.SE
@@ -70,7 +74,7 @@ func WritePlan(w io.Writer, p *plan.Plan, of PlanOf) error {
 	}
 	for _, a := range p.Advice {
 		relative, seconds := of.split(a.Smallest)
-		d.Advice = append(d.Advice, PlanAdvice{a.Change, a.Chance, relative, seconds})
+		d.Advice = append(d.Advice, PlanAdvice{words.ForMachines().Say(a.Change), a.Chance, relative, seconds})
 	}
 	return encode(w, d)
 }

@@ -38,7 +38,7 @@ func args(a ...finding.Arg) []finding.Arg { return a }
 
 // Catalogue gives every entry, area by area.
 func Catalogue() []Entry {
-	return slices.Concat(ofSensors(), ofFusion(), ofRuns(), ofRoadLoad(), ofExport(), ofVerdicts(), ofApp())
+	return slices.Concat(ofSensors(), ofFusion(), ofRuns(), ofRoadLoad(), ofPlans(), ofCautions(), ofExport(), ofVerdicts(), ofApp())
 }
 
 // Book renders findings for one reader.

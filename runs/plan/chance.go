@@ -68,6 +68,6 @@ func freedom(setups, pairs int) float64 { return 2 * float64(setups*pairs) }
 // give 1.18 for two pairs and 1.10 for four.
 func learning(pairs int) float64 { return math.Sqrt(1 + 0.8/float64(pairs)) }
 
-// level is the level of each comparison, so that all between so many setups
+// levelOf is the level of each comparison, so that all between so many setups
 // together call a difference of nothing in 5 % (Bonferroni).
-func level(setups int) float64 { return 0.05 / float64(setups*(setups-1)/2) }
+func levelOf(setups int) float64 { return 0.05 / float64(setups*(setups-1)/2) }

@@ -73,30 +73,18 @@ func coast(c Conditions) (t, v, x []float64) {
 	return t, v, x
 }
 
-// relativeSE is the standard error of the difference in CdA between two
-// setups as a fraction of CdA: the largest of all differences.
-func (d *design) relativeSE(setups int) (float64, error) {
-	loads := make([]roadload.Design, setups)
-	for i := range loads {
-		loads[i] = roadload.Design{CdA: d.c.Load.CdA.X, Crr: d.c.Load.Crr.X}
-	}
-	cov, err := roadload.Bound(d.runs, loads, d.c.Noise)
-	if err != nil {
-		return 0, err
-	}
-	worst := 0.0
-	for a := range setups {
-		for b := a + 1; b < setups; b++ {
-			worst = math.Max(worst, roadload.AlikeSE(cov, a, b, d.c.Load.Crr.X))
-		}
-	}
-	return worst / d.c.Load.CdA.X, nil
-}
+// How a rider gets up to speed and stops (common practice). Hard braking on dry
+// asphalt is twice that; nobody plans to need it.
+const (
+	getsUp  = 2.0  // m/s²
+	brakes  = 3.0  // m/s²
+	reacts  = 2.0  // s, with what comes up
+	toSpare = 50.0 // m
+)
 
-// roadLength adds the way to get up to speed and to brake at either end, with
-// 2 m/s² and 4 m/s², to the coast-down itself; runs go both ways over the same
-// stretch.
-func (d *design) roadLength() float64 {
-	v := d.c.FromMPS
-	return d.length + v*v/(2*2) + math.Max(v*v/(2*2), d.c.ToMPS*d.c.ToMPS/(2*4))
-}
+// stopping is the road to stop in from a speed, with a margin, m.
+func stopping(v float64) float64 { return v*v/(2*brakes) + reacts*v + toSpare }
+
+// gettingUp is the road to get up to a speed, m: enough to stop from it again.
+// Runs go both ways over the same stretch, so it is needed at either end.
+func gettingUp(v float64) float64 { return math.Max(v*v/(2*getsUp), stopping(v)) }

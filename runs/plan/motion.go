@@ -1,11 +1,10 @@
 package plan
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"stillair/runs/marks"
+	"stillair/sensors/finding"
 )
 
 // How a push is ridden (common practice).
@@ -85,8 +84,6 @@ func (r *ridden) open(t, v, gain float64) float64 {
 	return share
 }
 
-var errTooWeak = errors.New("is not strong enough for that")
-
 // ride pushes against the road load and a further force that holds the bike
 // back, nil for none.
 func (p push) ride(further func(t, v float64) float64) (ridden, error) {
@@ -117,7 +114,7 @@ func (p push) ride(further func(t, v float64) float64) (ridden, error) {
 		v = math.Max(v+accel(t+pushStep/2, mid)*pushStep, 0)
 		s += mid * pushStep
 	}
-	return r, fmt.Errorf("with %.0f kW the bike does not get there within %.0f s: it %w", p.c.Power/1000, pushGives, errTooWeak)
+	return r, finding.Fail(codeTooWeak, finding.Power("power", p.c.Power), finding.Time("within", pushGives))
 }
 
 // over reports whether the run is over: a pull at its last speed, the others a
@@ -173,7 +170,7 @@ func (p push) lasting(takes float64) (push, error) {
 	}
 	r, err := p.ride(nil)
 	if err != nil || math.Abs(p.took(r)-takes) > 0.02*takes {
-		return p, fmt.Errorf("no bike takes %.1f s for that: say how long yours takes now", takes)
+		return p, finding.Fail(codeNoBikeTakes, finding.Time("takes", takes))
 	}
 	return p, nil
 }

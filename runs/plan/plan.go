@@ -1,12 +1,13 @@
 package plan
 
 import (
-	"errors"
-	"fmt"
 	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
+	"stillair/sensors/finding"
 )
 
 // Conditions is what the test is expected to meet.
@@ -19,24 +20,86 @@ type Conditions struct {
 	BreakSeconds float64    // between runs: turning round and getting up to speed, s
 	ChangeTime   float64    // for changing the setup, s
 	Noise        roadload.Options
+	GustsUnsure  float64 // standard deviation of the logarithm of the gusts that the day will bring about those in Noise
 }
+
+// What a day brings that is told by nothing but the wind from pair to pair.
+const (
+	// At a rider's height over open country gusts are 1/ln(z/z₀) of the mean wind
+	// (Counihan, Atmospheric Environment 9 (1975) 871): 0.29 to 0.43 for 1 m over
+	// z₀ of 3 to 10 cm. From a direction not known, a mean wind U blows along the
+	// road with a spread of U/√2, so gusts are about half the spread of the wind
+	// from pair to pair; what is slower than a coast-down is in the latter.
+	usualGusts = 0.45
+	// The same formula between short grass and hedges, and days of more or less
+	// sun, differ by half either way.
+	gustsUnsure = 0.5
+	// Where nothing is told of the road its slope wanders by 0.1 % (common
+	// practice for an asphalt road that looks level and even).
+	usualRoad  = 0.001
+	roadUnsure = 0.7 // of its logarithm: from half as even to twice
+	// No air over a road is stiller, m/s (common practice: calm is below 0.3 m/s,
+	// Beaufort 0).
+	stillest = 0.2
+)
+
+// leastRange is between the speeds of a run, m/s: said so, and a little less taken.
+const leastRange = 20 / 3.6
 
 // DefaultConditions is an everyday test of a bike: 110 to 30 km/h, a phone
 // that gives one fix a second, a minute between runs. windSD is the
 // standard deviation of a pair's mean wind along the road, m/s.
 func DefaultConditions(l worth.Load, windSD float64) Conditions {
+	windSD = math.Max(windSD, stillest)
+	noise := roadload.DefaultOptions(windSD)
+	noise.Noise.GustSD, noise.Noise.RoadSD = usualGusts*windSD, usualRoad
 	return Conditions{
 		Load: l, RotatingMass: 0.04 * l.Mass,
 		FromMPS: 110 / 3.6, ToMPS: 30 / 3.6, FixRate: 1,
 		BreakSeconds: 60, ChangeTime: 300,
-		Noise: roadload.DefaultOptions(windSD),
+		Noise: noise, GustsUnsure: gustsUnsure,
 	}
+}
+
+// As takes gusts, road and receiver from an earlier test of the rider's own, for
+// a day and a road like those. A few pairs tell gusts and road roughly, so what
+// they tell is weighed with what is usual (the mean of two normal figures, each
+// by its precision).
+func (c Conditions) As(e *roadload.Estimate) Conditions {
+	usual := c.Noise.Noise
+	c.Noise.Noise = e.Noise
+	c.Noise.Noise.GustSD, c.GustsUnsure = weighed(e, func(n *roadload.Noise) *float64 { return &n.GustSD }, usual.GustSD, c.GustsUnsure)
+	c.Noise.Noise.RoadSD, _ = weighed(e, func(n *roadload.Noise) *float64 { return &n.RoadSD }, usual.RoadSD, roadUnsure)
+	var sum, n float64
+	for _, p := range e.Pairs {
+		sum, n = sum+p.Wind.X*p.Wind.X+p.Wind.SE*p.Wind.SE, n+1
+	}
+	if n > 0 {
+		c.Noise.WindSD = math.Max(math.Sqrt(sum/n), stillest)
+	}
+	return c
+}
+
+// weighed is a figure of the noise as learned and as usual, weighed by how well
+// the logarithm of either is known, and how well that of the mean is.
+func weighed(e *roadload.Estimate, of func(*roadload.Noise) *float64, usual, unsure float64) (x, sd float64) {
+	learned := e.Noise
+	a, b := 1/math.Pow(e.Unsure(of), 2), 1/math.Pow(unsure, 2)
+	if !(a > 0) || !(*of(&learned) > 0) {
+		return usual, unsure
+	}
+	return math.Exp((a*math.Log(*of(&learned)) + b*math.Log(usual)) / (a + b)), 1 / math.Sqrt(a+b)
+}
+
+func calmer(o roadload.Options) roadload.Options {
+	o.WindSD, o.Noise.GustSD, o.Noise.ShiftSD = o.WindSD/2, o.Noise.GustSD/2, o.Noise.ShiftSD/2
+	return o
 }
 
 // Question is what the rider wants to know about the setups.
 type Question struct {
-	Setups  int     // how many, at least 2
-	CdA     float64 // the relative change of drag area that matters: 0.02 is 2 %
+	Setups  int     // how many
+	CdA     float64 // the relative change of drag area that matters: 0.02 is 2 %; of one setup how well it is to be known by noise alone, ±
 	Chance  float64 // how likely the test shall be to see it; 0: 0.8
 	MaxPair int     // most pairs a setup that the rider will ride; 0: 8
 }
@@ -56,8 +119,11 @@ type Plan struct {
 	Pairs      int     // opposite pairs for each setup
 	Blocks     []Block // in the order of riding
 	RoadLength float64 // m, with the way to get up to speed and to stop
+	Up, Stop   float64 // of it at one end: to get up to speed, or to stop from that; to stop behind a run, m
 	Seconds    float64 // the whole test, s
 	SE         float64 // standard error of the difference as the comparison will say it
+	Half       float64 // half width of its 95 % interval; of one setup that from noise alone
+	Whole      float64 // of one setup: half width with all that is assumed; else as Half
 	Chance     float64 // of seeing the change that matters
 	Smallest   float64 // change that is seen with the chance asked for
 	Enough     bool    // Chance is as asked for
@@ -72,7 +138,7 @@ type Block struct {
 
 // Advice is one thing that would help a plan that is not enough.
 type Advice struct {
-	Change   string  // in plain words
+	Change   finding.Finding
 	Chance   float64 // of seeing the change that matters, with it
 	Smallest float64 // change seen with the chance asked for, with it
 }
@@ -107,18 +173,18 @@ func check(q *Question, c Conditions) error {
 		q.MaxPair = 8
 	}
 	switch {
-	case q.Setups < 2:
-		return errors.New("a comparison needs at least two setups")
+	case q.Setups < 1:
+		return finding.Fail(codeSetups, finding.Count("least", 1))
 	case !(q.CdA > 0 && q.CdA < 1):
-		return fmt.Errorf("a change of %.3g of the drag cannot be planned for: give one between 0 and 100 %%", q.CdA)
+		return finding.Fail(codeShare, finding.Share("change", q.CdA))
 	case !(q.Chance > 0.05 && q.Chance < 1):
-		return fmt.Errorf("a chance of %.3g cannot be planned for: give one between 5 and 100 %%", q.Chance)
+		return finding.Fail(codeChance, finding.Share("chance", q.Chance))
 	case q.MaxPair < 2:
-		return errors.New("at least two pairs a setup are needed: scatter cannot be judged from one")
+		return finding.Fail(codeFewPairs)
 	case !(c.ToMPS > 0) || c.FromMPS < c.ToMPS+5:
-		return fmt.Errorf("from %.0f to %.0f km/h is too little to tell drag from rolling: give at least 20 km/h", c.FromMPS*3.6, c.ToMPS*3.6)
+		return finding.Fail(codeSpeeds, finding.Speed("from", c.FromMPS), finding.Speed("to", c.ToMPS), finding.Speed("least", leastRange))
 	case !(c.FixRate > 0):
-		return errors.New("the rate of fixes is not given")
+		return finding.Fail(codeRate)
 	}
 	return c.Load.Check()
 }
@@ -127,19 +193,50 @@ func check(q *Question, c Conditions) error {
 func lay(q Question, c Conditions, n int) (*Plan, error) {
 	p := &Plan{Pairs: n, Blocks: order(q.Setups, n)}
 	d := newDesign(c, p.Blocks)
-	se, err := d.relativeSE(q.Setups)
+	days, err := d.days(q.Setups, n)
 	if err != nil {
 		return nil, err
 	}
-	se *= learning(n)
-	p.SE = se
-	test := student{dof: freedom(q.Setups, n), level: level(q.Setups)}
-	p.Chance = test.chance(q.CdA / se)
-	p.Smallest = se * test.needed(q.Chance)
+	p.SE, p.Half, p.Whole = days.mean(day.se), days.mean(day.half), days.mean(day.half)
+	if q.Setups == 1 {
+		p.Half = days.mean(day.noiseHalf)
+		p.Smallest = p.Half
+		p.Chance = days.mean(func(x day) float64 { return narrow(x, q.CdA) })
+	} else {
+		chance := func(change float64) float64 {
+			return days.mean(func(x day) float64 { return x.test().chance(change / x.se()) })
+		}
+		p.Chance, p.Smallest = chance(q.CdA), smallest(chance, q.Chance, p.SE)
+	}
 	p.Enough = p.Chance >= q.Chance
-	p.RoadLength = d.roadLength()
+	p.Up, p.Stop = gettingUp(c.FromMPS), stopping(c.ToMPS)
+	p.RoadLength = d.length + p.Up + math.Max(p.Up, p.Stop)
 	p.Seconds = d.seconds
 	return p, nil
+}
+
+// narrow is the chance that the interval of one setup from noise alone comes out
+// no wider than asked for: its width is taken from the scatter, whose square is
+// spread by 2/dof.
+func narrow(x day, ask float64) float64 {
+	z := (ask/x.noiseHalf() - 1) * math.Sqrt(2*x.dof)
+	return distuv.UnitNormal.CDF(z)
+}
+
+// smallest is the change that is seen with the chance asked for.
+func smallest(chance func(float64) float64, ask, se float64) float64 {
+	lo, hi := 0.0, se
+	for chance(hi) < ask {
+		hi *= 2
+	}
+	for hi-lo > 1e-4*hi {
+		if mid := (lo + hi) / 2; chance(mid) < ask {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return hi
 }
 
 // order is there and back through the setups, with half the pairs each time.
@@ -164,7 +261,7 @@ func order(setups, pairs int) []Block {
 // advise tries what a rider can do and keeps what helps.
 func advise(q Question, c Conditions) []Advice {
 	calm := c
-	calm.Noise = roadload.DefaultOptions(c.Noise.WindSD / 2)
+	calm.Noise = calmer(c.Noise)
 	fast := c
 	fast.FromMPS += 20 / 3.6
 	more := q
@@ -172,14 +269,14 @@ func advise(q Question, c Conditions) []Advice {
 	often := c
 	often.FixRate = 10
 	tries := []struct {
-		words string
-		q     Question
-		c     Conditions
+		change finding.Finding
+		q      Question
+		c      Conditions
 	}{
-		{"a calmer day, with half the wind", q, calm},
-		{fmt.Sprintf("starting at %.0f km/h, where law and road allow it", fast.FromMPS*3.6), q, fast},
-		{fmt.Sprintf("%d pairs a setup instead of %d", more.MaxPair, q.MaxPair), more, c},
-		{"a receiver with ten fixes a second", q, often},
+		{finding.New(codeCalmer), q, calm},
+		{finding.New(codeFaster, finding.Speed("from", fast.FromMPS)), q, fast},
+		{morePairs(more.MaxPair, q.MaxPair), more, c},
+		{finding.New(codeOften), q, often},
 	}
 	var out []Advice
 	now, err := lay(q, c, q.MaxPair)
@@ -189,7 +286,7 @@ func advise(q Question, c Conditions) []Advice {
 	for _, t := range tries {
 		p, err := lay(t.q, t.c, t.q.MaxPair)
 		if err == nil && p.Smallest < 0.95*now.Smallest {
-			out = append(out, Advice{Change: t.words, Chance: p.Chance, Smallest: p.Smallest})
+			out = append(out, Advice{Change: t.change, Chance: p.Chance, Smallest: p.Smallest})
 		}
 	}
 	return out

@@ -122,11 +122,11 @@ func TestBadQuestions(t *testing.T) {
 		c    Conditions
 		says string
 	}{
-		{"one setup", Question{Setups: 1, CdA: 0.1}, ok, "two setups"},
-		{"no change", Question{Setups: 2}, ok, "change"},
-		{"certainty", Question{Setups: 2, CdA: 0.1, Chance: 1}, ok, "chance"},
-		{"narrow speeds", Question{Setups: 2, CdA: 0.1}, slow, "km/h"},
-		{"no mass", Question{Setups: 2, CdA: 0.1}, light, "mass"},
+		{"no setup", Question{CdA: 0.1}, ok, "plan.setups"},
+		{"no change", Question{Setups: 2}, ok, "plan.change_of_drag"},
+		{"certainty", Question{Setups: 2, CdA: 0.1, Chance: 1}, ok, "plan.chance"},
+		{"narrow speeds", Question{Setups: 2, CdA: 0.1}, slow, "plan.speeds"},
+		{"no mass", Question{Setups: 2, CdA: 0.1}, light, "no_mass"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -135,5 +135,42 @@ func TestBadQuestions(t *testing.T) {
 				t.Errorf("got %v, want a word about %q", err, tt.says)
 			}
 		})
+	}
+}
+
+// TestOneSetup plans how well the drag area of one setup is known: more pairs make
+// the part from noise smaller, and leave what is assumed of tyres, cross-wind and
+// posture, which is then said beside it.
+func TestOneSetup(t *testing.T) {
+	p, err := Make(Question{Setups: 1, CdA: 0.05, MaxPair: 12}, DefaultConditions(naked(), 0.5))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("%d pairs: ± %.1f %% by noise, ± %.1f %% in all, chance %.0f %%", p.Pairs, 100*p.Half, 100*p.Whole, 100*p.Chance)
+	if !p.Enough || p.Half > 0.05 || p.Whole < 0.08 || len(p.Blocks) != 1 || p.Blocks[0].Pairs != p.Pairs {
+		t.Errorf("got %+v", p)
+	}
+	few, err := Make(Question{Setups: 1, CdA: 0.001, MaxPair: 4}, DefaultConditions(naked(), 2))
+	if err != nil || few.Enough {
+		t.Errorf("a tenth of a percent in wind: %+v, %v", few, err)
+	}
+}
+
+// TestStillAir holds that a day without wind can be planned for, with the least
+// that any air moves.
+func TestStillAir(t *testing.T) {
+	if _, err := Make(Question{Setups: 2, CdA: 0.02}, DefaultConditions(naked(), 0)); err != nil {
+		t.Error(err)
+	}
+	if _, err := MakePush(PushQuestion{Push: Pulls, Setups: 2, Change: 0.04}, DefaultPush(Pulls, naked(), 0)); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestStoppingHasAMargin is worked by hand: 110 km/h are 30.6 m/s, from which
+// 3 m/s² take 156 m; two seconds are 61 m, and 50 m are to spare.
+func TestStoppingHasAMargin(t *testing.T) {
+	if got := stopping(110 / 3.6); math.Abs(got-267) > 1 {
+		t.Errorf("got %.0f m, want 267", got)
 	}
 }

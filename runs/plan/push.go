@@ -1,13 +1,13 @@
 package plan
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"stillair/runs/marks"
+	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
+	"stillair/sensors/finding"
 )
 
 // Push is what is ridden on full throttle to answer a question.
@@ -66,7 +66,7 @@ const (
 // DefaultPush is an everyday test of a bike on full throttle. windSD is the
 // standard deviation of a pair's mean wind along the road, m/s.
 func DefaultPush(p Push, l worth.Load, windSD float64) PushConditions {
-	c := PushConditions{Conditions: DefaultConditions(l, windSD), Power: usualPower, Grip: usualGrip, GradeSD: usualGrade, Shake: usualShake}
+	c := PushConditions{Conditions: pushDay(l, windSD), Power: usualPower, Grip: usualGrip, GradeSD: usualGrade, Shake: usualShake}
 	switch p {
 	case Pulls:
 		c.FromMPS, c.ToMPS, c.Spread = 50/3.6, 130/3.6, PullsVary
@@ -75,6 +75,14 @@ func DefaultPush(p Push, l worth.Load, windSD float64) PushConditions {
 	default:
 		c.Spread = LaunchesVary
 	}
+	return c
+}
+
+// pushDay is a day as DefaultConditions has it, with the gusts of package
+// roadload: they are judged by the scatter of the repeats.
+func pushDay(l worth.Load, windSD float64) Conditions {
+	c := DefaultConditions(l, windSD)
+	c.Noise = roadload.DefaultOptions(c.Noise.WindSD)
 	return c
 }
 
@@ -105,17 +113,17 @@ func (q *PushQuestion) check(c PushConditions) error {
 	_, _, known := marks.GoalOf(q.Mark)
 	switch {
 	case q.Setups < 2:
-		return errors.New("a comparison needs at least two setups")
+		return finding.Fail(codeSetups, finding.Count("least", 2))
 	case q.Push == Launches && !known:
-		return fmt.Errorf("a launch has no mark %q: ask for 0-100 km/h, 0-60 mph or 1/4 mile, for instance", q.Mark)
+		return finding.Fail(codeMark, finding.Text("mark", q.Mark))
 	case q.Push == Pulls && !(q.Change > 0 && q.Change < 1):
-		return fmt.Errorf("a change of %.3g of the power cannot be planned for: give one between 0 and 100 %%", q.Change)
+		return finding.Fail(codePowerShare, finding.Share("change", q.Change))
 	case !(q.Change > 0 && q.Change < 60):
-		return fmt.Errorf("a change of %.3g s cannot be planned for: give one between 0 and 60 s", q.Change)
+		return finding.Fail(codeSeconds, finding.Time("change", q.Change))
 	case !(q.Chance > 0.05 && q.Chance < 1):
-		return fmt.Errorf("a chance of %.3g cannot be planned for: give one between 5 and 100 %%", q.Chance)
+		return finding.Fail(codeChance, finding.Share("chance", q.Chance))
 	case q.MaxPair < 2:
-		return errors.New("at least two pairs a setup are needed: scatter cannot be judged from one")
+		return finding.Fail(codeFewPairs)
 	}
 	return c.check(q.Push)
 }
@@ -123,24 +131,24 @@ func (q *PushQuestion) check(c PushConditions) error {
 func (c PushConditions) check(p Push) error {
 	switch {
 	case p != Launches && (!(c.FromMPS > 0) || c.ToMPS < c.FromMPS+5):
-		return fmt.Errorf("from %.0f to %.0f km/h is too short: give at least 20 km/h", c.FromMPS*3.6, c.ToMPS*3.6)
+		return finding.Fail(codeShort, finding.Speed("from", c.FromMPS), finding.Speed("to", c.ToMPS), finding.Speed("least", leastRange))
 	case !(c.FixRate > 0):
-		return errors.New("the rate of fixes is not given")
+		return finding.Fail(codeRate)
 	case !(c.Power > 0):
-		return errors.New("the power of the bike is not given")
+		return finding.Fail(codeNoPower)
 	case !(c.Spread >= 0) || p == Pulls && c.Spread >= 0.5:
-		return fmt.Errorf("repeats that differ by %.3g cannot be planned for", c.Spread)
+		return finding.Fail(codeSpread, finding.Num("spread", c.Spread))
 	}
 	return c.Load.Check()
 }
 
 // lay plans n pairs a setup.
 func (q PushQuestion) lay(r repeat, n int) *Plan {
-	p := &Plan{Pairs: n, Blocks: order(q.Setups, n), RoadLength: r.road}
+	p := &Plan{Pairs: n, Blocks: order(q.Setups, n), RoadLength: r.road, Up: r.up, Stop: r.stop}
 	runs := 2 * n * q.Setups
 	p.Seconds = float64(runs)*r.seconds + float64(len(p.Blocks)-1)*r.change
 	count := float64(2 * n) // repeats of each setup
-	test := student{level: level(q.Setups), least: r.phone / r.sd()}
+	test := student{level: levelOf(q.Setups), least: r.phone / r.sd()}
 	if q.Push == Pulls {
 		count, test.least = float64(n), 0
 	}
@@ -149,6 +157,8 @@ func (q PushQuestion) lay(r repeat, n int) *Plan {
 	test.beyond = (square(r.wind) + square(r.slope)) / square(r.sd()) * count / (count - 1)
 	se := r.sd() * math.Sqrt(2/count)
 	p.SE = se * math.Max(math.Sqrt(1+test.beyond), test.least)
+	p.Half = measure.Quantile(1-test.level, test.dof) * p.SE
+	p.Whole = p.Half
 	p.Chance = test.chance(q.Change / se)
 	p.Smallest = se * test.needed(q.Chance)
 	p.Enough = p.Chance >= q.Chance
@@ -161,7 +171,7 @@ func (q PushQuestion) advise(c PushConditions, r repeat, now *Plan) []Advice {
 	calm.gusts, calm.wind = r.gusts/2, r.wind/2
 	if q.Push == Pulls { // where the wind is within the bound
 		day := c
-		day.Noise = roadload.DefaultOptions(c.Noise.WindSD / 2)
+		day.Noise = calmer(c.Noise)
 		if tried, err := q.repeat(day); err == nil {
 			calm = tried
 		}
@@ -175,17 +185,17 @@ func (q PushQuestion) advise(c PushConditions, r repeat, now *Plan) []Advice {
 	}
 	var out []Advice
 	for _, t := range []struct {
-		words string
-		q     PushQuestion
-		r     repeat
+		change finding.Finding
+		q      PushQuestion
+		r      repeat
 	}{
-		{"a calmer day, with half the wind", q, calm},
-		{"repeats more alike: half as far apart, by practice", q, alike},
-		{fmt.Sprintf("%d pairs a setup instead of %d", more.MaxPair, q.MaxPair), more, r},
-		{"a receiver with ten fixes a second", q, quick},
+		{finding.New(codeCalmer), q, calm},
+		{finding.New(codeAlike), q, alike},
+		{morePairs(more.MaxPair, q.MaxPair), more, r},
+		{finding.New(codeOften), q, quick},
 	} {
 		if p := t.q.lay(t.r, t.q.MaxPair); p.Smallest < 0.95*now.Smallest {
-			out = append(out, Advice{Change: t.words, Chance: p.Chance, Smallest: p.Smallest})
+			out = append(out, Advice{Change: t.change, Chance: p.Chance, Smallest: p.Smallest})
 		}
 	}
 	return out

@@ -152,19 +152,19 @@ func TestBadPushes(t *testing.T) {
 		c    PushConditions
 		says string
 	}{
-		{"one setup", PushQuestion{Push: Pulls, Setups: 1, Change: 0.1}, ok(Pulls), "two setups"},
-		{"no change", PushQuestion{Push: Pulls, Setups: 2}, ok(Pulls), "of the power"},
-		{"no time", PushQuestion{Push: RollOns, Setups: 2}, ok(RollOns), "between 0 and 60 s"},
+		{"one setup", PushQuestion{Push: Pulls, Setups: 1, Change: 0.1}, ok(Pulls), "plan.setups"},
+		{"no change", PushQuestion{Push: Pulls, Setups: 2}, ok(Pulls), "plan.change_of_power"},
+		{"no time", PushQuestion{Push: RollOns, Setups: 2}, ok(RollOns), "plan.change_of_time"},
 		{"no such mark", PushQuestion{Push: Launches, Mark: "0-7 km/h", Setups: 2, Change: 0.1}, ok(Launches), "0-7 km/h"},
 		{"certainty", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1, Chance: 1}, ok(Pulls), "chance"},
-		{"one pair", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1, MaxPair: 1}, ok(Pulls), "two pairs"},
-		{"narrow", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1}, with(Pulls, func(c *PushConditions) { c.ToMPS = c.FromMPS + 1 }), "too short"},
+		{"one pair", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1, MaxPair: 1}, ok(Pulls), "plan.few_pairs"},
+		{"narrow", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1}, with(Pulls, func(c *PushConditions) { c.ToMPS = c.FromMPS + 1 }), "plan.speeds_short"},
 		{"no power", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1}, with(Pulls, func(c *PushConditions) { c.Power = 0 }), "power"},
-		{"too weak", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1}, with(Pulls, func(c *PushConditions) { c.Power = 8e3 }), "not strong enough"},
-		{"too quick", PushQuestion{Push: Launches, Mark: "0-100 km/h", Setups: 2, Change: 0.1}, with(Launches, func(c *PushConditions) { c.Takes = 0.2 }), "no bike takes"},
+		{"too weak", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1}, with(Pulls, func(c *PushConditions) { c.Power = 8e3 }), "plan.too_weak"},
+		{"too quick", PushQuestion{Push: Launches, Mark: "0-100 km/h", Setups: 2, Change: 0.1}, with(Launches, func(c *PushConditions) { c.Takes = 0.2 }), "plan.no_bike_takes"},
 		{"no mass", PushQuestion{Push: RollOns, Setups: 2, Change: 0.1}, with(RollOns, func(c *PushConditions) { c.Load.Mass = 0 }), "mass"},
-		{"no fixes", PushQuestion{Push: RollOns, Setups: 2, Change: 0.1}, with(RollOns, func(c *PushConditions) { c.FixRate = 0 }), "fixes"},
-		{"wild repeats", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1}, with(Pulls, func(c *PushConditions) { c.Spread = 0.9 }), "repeats"},
+		{"no fixes", PushQuestion{Push: RollOns, Setups: 2, Change: 0.1}, with(RollOns, func(c *PushConditions) { c.FixRate = 0 }), "plan.no_rate"},
+		{"wild repeats", PushQuestion{Push: Pulls, Setups: 2, Change: 0.1}, with(Pulls, func(c *PushConditions) { c.Spread = 0.9 }), "plan.spread"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

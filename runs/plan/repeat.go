@@ -1,12 +1,12 @@
 package plan
 
 import (
-	"errors"
 	"math"
 
 	"stillair/fusion"
 	"stillair/runs/marks"
 	"stillair/runs/power"
+	"stillair/sensors/finding"
 )
 
 // repeat is one repeat of a push: a launch, a roll-on, or a pair of opposite
@@ -18,14 +18,14 @@ type repeat struct {
 	wind    float64 // what the pair's wind does, one way on the way out, the other way back
 	slope   float64 // what the slope does, likewise
 	road    float64 // m, with the way to get up to speed and to stop
+	up      float64 // m, of it
+	stop    float64 // m, of it
 	seconds float64 // of one run with the way back
 	change  float64 // s, for changing the setup
 }
 
 // sd is what tells a repeat apart from the next, wind and slope left out.
 func (r repeat) sd() float64 { return math.Hypot(math.Hypot(r.phone, r.rider), r.gusts) }
-
-var errUntold = errors.New("the time cannot be told from such a run: ask for other speeds")
 
 // above is by how much the standard errors of times exceed the
 // bound, which knows the sizes of all errors and the engine's lines: the
@@ -45,7 +45,8 @@ func (q PushQuestion) repeat(c PushConditions) (repeat, error) {
 	}
 	r := repeat{change: c.ChangeTime, seconds: float64(len(run.v))*pushStep + c.BreakSeconds}
 	top := run.v[len(run.v)-1]
-	r.road = run.s[len(run.s)-1] + square(run.v[0])/(2*2) + square(top)/(2*4)
+	r.up, r.stop = gettingUp(run.v[0]), stopping(top)
+	r.road = run.s[len(run.s)-1] + r.up + math.Max(r.up, r.stop)
 	if q.Push == Pulls {
 		r.rider = c.Spread / math.Sqrt2
 		r.phone, err = p.powerBound(run)
@@ -53,7 +54,7 @@ func (q PushQuestion) repeat(c PushConditions) (repeat, error) {
 	}
 	r.rider = c.Spread
 	if r.phone = above * p.timeBound(run, q.Mark); math.IsNaN(r.phone) {
-		return r, errUntold
+		return r, finding.Fail(codeUntold)
 	}
 	return r, p.weather(&r)
 }

@@ -16,17 +16,19 @@ import (
 
 // abba is an invented A/B/B/A test with a naked bike.
 type abba struct {
-	pairs  int     // for each setup
-	wind   float64 // sd of a pair's mean wind, m/s
-	change float64 // B's CdA is so much more, relative
-	rough  float64 // sd of the slope per 150 m
-	from   float64 // m/s
+	pairs  int                     // for each setup
+	wind   float64                 // sd of a pair's mean wind, m/s
+	change float64                 // B's CdA is so much more, relative
+	rough  float64                 // sd of the slope per 150 m
+	from   float64                 // m/s
+	gusts  float64                 // m/s; 0: as roadload expects them of the wind
+	road   func(x float64) float64 // the same in every test; nil: rough draws one for each
 }
 
 // ride draws the test: blocks in the planned order, on one road.
 func (a abba) ride(rng *rand.Rand) []roadload.Run {
-	var road func(float64) float64
-	if a.rough > 0 {
+	road := a.road
+	if road == nil && a.rough > 0 {
 		road = loadtest.Rough(rng, a.rough, 150)
 	}
 	var out []roadload.Run
@@ -35,6 +37,9 @@ func (a abba) ride(rng *rand.Rand) []roadload.Run {
 	for _, b := range order(2, a.pairs) {
 		t := loadtest.Default(loadtest.Bikes[0], a.wind)
 		t.Pairs, t.Setup, t.Road, t.From = b.Pairs, b.Setup, road, a.from
+		if a.gusts > 0 {
+			t.Noise.GustSD = a.gusts
+		}
 		if b.Setup == 1 {
 			t.Bike.CdA *= 1 + a.change
 			t.Bike.Crr *= 1 + roll
@@ -59,6 +64,7 @@ type outcome struct {
 	delta measure.Value // of CdA, relative
 	dof   float64
 	seen  bool
+	half  float64 // of the interval, relative
 }
 
 // many rides the test with seeds from 0 and judges each.
@@ -78,7 +84,7 @@ func (a abba) many(t *testing.T, seeds int) []outcome {
 				alike, _ := est.Alike(0, 1)
 				d, dof := alike.CdA, alike.DoF
 				v := compare.Judge([]compare.Difference{{Delta: d, Base: est.Loads[0].CdA.X, DoF: dof, Pairs: a.pairs}}, 0.05)[0]
-				out[i] = outcome{d.Times(1 / est.Loads[0].CdA.X), dof, v.Finding == compare.Differs}
+				out[i] = outcome{d.Times(1 / est.Loads[0].CdA.X), dof, v.Finding == compare.Differs, (v.CIPercent[1] - v.CIPercent[0]) / 200}
 			}
 		})
 	}
@@ -133,8 +139,8 @@ func TestABBA(t *testing.T) {
 		{"none, 1.5 m/s", abba{pairs: 4, wind: 1.5, from: fast}, 0.03, 0.07, 0},
 		{"6.4 %, 1.5 m/s", abba{pairs: 4, wind: 1.5, change: 0.064, from: fast}, 0.75, 1, 0},
 		// In calm air what is assumed of tyres, posture and cross-wind widens the
-		// difference by a seventh, and the plan does not know of it yet: seen in
-		// 73 % of 200, where 75 % are asked for and the noise alone gave 78 to 80 %.
+		// difference by a seventh: seen in 73 % of 200, where 75 % are asked for and the
+		// noise alone gave 78 to 80 %. The plan counts that in (TestPlannedChance).
 		{"2.5 %, calm", abba{pairs: 4, wind: 0.5, change: 0.025, from: fast}, 0.75, 1, 0.65},
 	}
 	for _, tt := range tests {
@@ -182,6 +188,7 @@ func TestPlannedChance(t *testing.T) {
 		{pairs: 2, wind: 0.5, change: 0.04, from: fast},
 		{pairs: 2, wind: 1.5, change: 0.10, from: fast},
 		{pairs: 4, wind: 0.5, change: 0.02, from: fast},
+		{pairs: 4, wind: 0.5, change: 0.025, from: fast},
 		{pairs: 4, wind: 1.5, change: 0.064, from: fast},
 		{pairs: 4, wind: 1.5, change: 0.04, from: fast},
 		{pairs: 6, wind: 1.0, change: 0.035, from: fast},
@@ -189,6 +196,7 @@ func TestPlannedChance(t *testing.T) {
 	} {
 		c := DefaultConditions(load, a.wind)
 		c.FromMPS = a.from
+		c.Noise, c.GustsUnsure = roadload.DefaultOptions(a.wind), 0 // the world's own
 		p, err := lay(Question{Setups: 2, CdA: a.change, Chance: 0.8}, c, a.pairs)
 		if err != nil {
 			t.Fatal(err)

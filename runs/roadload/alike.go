@@ -100,15 +100,6 @@ func (e *Estimate) Total(setup int) Load {
 	return l
 }
 
-// AlikeSE is the standard error that Alike gives for a planned test whose road
-// loads have covariance cov, as Bound returns it, and a rolling resistance crr.
-func AlikeSE(cov *mat.SymDense, a, b int, crr float64) float64 {
-	prior := TyresAlike * crr
-	k := takeBack(cov, a, b, prior)
-	v := differenceCov(cov, a, b, 0, 0) - 2*k*differenceCov(cov, a, b, 0, 1) + k*k*differenceCov(cov, a, b, 1, 1)
-	return math.Sqrt(v + k*k*prior*prior)
-}
-
 // takeBack is the regression of ΔCdA on ΔCrr with a prior for the latter, m².
 func takeBack(cov *mat.SymDense, a, b int, prior float64) float64 {
 	return differenceCov(cov, a, b, 0, 1) / (differenceCov(cov, a, b, 1, 1) + prior*prior)

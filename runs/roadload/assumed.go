@@ -133,11 +133,11 @@ type Assumed struct {
 }
 
 // assume works out what the fit owes to what it holds.
-func (s *system) assume(l *learner) (Assumed, error) {
+func (s *system) assume(noise Noise) (Assumed, error) {
 	n := 2 * s.lay.setups
 	out := Assumed{Cov: mat.NewSymDense(n, nil), what: s.assumptions(), massSD: s.opts.MassSD, airSD: s.opts.DensitySD, loadSD: s.opts.LoadSD}
 	for _, a := range out.what {
-		r, err := s.respond(a, l.noise)
+		r, err := s.respond(a, noise)
 		if err != nil {
 			return out, err
 		}
@@ -149,7 +149,7 @@ func (s *system) assume(l *learner) (Assumed, error) {
 			out.Cov.SetSym(at, at, out.Cov.At(at, at)+math.Pow(sd*s.state.beta[at], 2))
 		}
 	}
-	_, err := s.evaluate(l.noise)
+	_, err := s.evaluate(noise)
 	return out, err
 }
 

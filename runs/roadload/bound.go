@@ -1,6 +1,8 @@
 package roadload
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -11,6 +13,11 @@ import (
 // Random effects (wind, slope, the road's profile) count as information of
 // their own spread.
 func Bound(runs []Run, loads []Design, opts Options) (*mat.SymDense, error) {
+	_, cov, err := bound(runs, loads, opts)
+	return cov, err
+}
+
+func bound(runs []Run, loads []Design, opts Options) (*system, *mat.SymDense, error) {
 	coasts := make([]*coast, len(runs))
 	for i, r := range runs {
 		coasts[i] = newCoast(r, 0)
@@ -23,9 +30,48 @@ func Bound(runs []Run, loads []Design, opts Options) (*mat.SymDense, error) {
 	s.linearise(opts.Noise)
 	s.linearise(opts.Noise)
 	if _, err := s.evaluate(opts.Noise); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return s.loadCov()
+	cov, err := s.loadCov()
+	return s, cov, err
+}
+
+// Expected is what a planned test will say of its uncertainty: the bound of what
+// noise leaves, and what the fit will owe to what it assumes.
+type Expected struct {
+	Noise   *mat.SymDense // as Estimate.Cov
+	Assumed Assumed
+	loads   []Design
+	common  float64 // relative uncertainty of mass and air
+}
+
+// Expect works it out for a test as Bound does.
+func Expect(runs []Run, loads []Design, opts Options) (Expected, error) {
+	s, cov, err := bound(runs, loads, opts)
+	if err != nil {
+		return Expected{}, err
+	}
+	e := Expected{Noise: cov, loads: loads, common: math.Hypot(opts.MassSD, opts.DensitySD)}
+	e.Assumed, err = s.assume(s.opts.Noise)
+	return e, err
+}
+
+// Alike is the standard error of the difference in CdA between two setups as
+// Estimate.Alike will give it, m²: what noise leaves, and what is assumed.
+func (e Expected) Alike(a, b int) (noise, assumed float64) {
+	prior := TyresAlike * e.loads[a].Crr
+	k := takeBack(e.Noise, a, b, prior)
+	w := make([]float64, 2*len(e.loads))
+	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
+	v := mat.NewVecDense(len(w), w)
+	return math.Sqrt(math.Max(0, mat.Inner(v, e.Noise, v))), math.Hypot(e.Assumed.SE(w), k*prior)
+}
+
+// Alone is that of the CdA of one setup.
+func (e Expected) Alone(setup int) (noise, assumed float64) {
+	w := make([]float64, 2*len(e.loads))
+	w[cdaAt(setup)] = 1
+	return math.Sqrt(e.Noise.At(cdaAt(setup), cdaAt(setup))), math.Hypot(e.Assumed.SE(w), e.common*e.loads[setup].CdA)
 }
 
 // Design is a road load that a bound is computed for.

@@ -26,6 +26,7 @@ type Estimate struct {
 	Notes   []finding.Finding // what a reader of the figures should know
 
 	held   []float64       // road loads at which the equations were made
+	dials  []dial          // what was learned of the noise
 	spread *mat.SymDense   // covariance of the logarithms of the noise
 	slopes []*mat.SymDense // derivative of Cov by each of them
 }

@@ -210,7 +210,7 @@ func (s *system) movedFrom(before []float64) float64 {
 
 // report turns the fit into an Estimate.
 func (s *system) report(l *learner) (*Estimate, error) {
-	e := &Estimate{Noise: l.noise}
+	e := &Estimate{Noise: l.noise, dials: l.dials}
 	moved, err := s.uncertainty(e, l)
 	if err != nil {
 		return nil, err
@@ -224,7 +224,7 @@ func (s *system) report(l *learner) (*Estimate, error) {
 	for i := range e.Loads {
 		e.Loads[i].intervals(e, i)
 	}
-	if e.Assumed, err = s.assume(l); err != nil {
+	if e.Assumed, err = s.assume(l.noise); err != nil {
 		return nil, err
 	}
 	e.held = append([]float64(nil), s.state.beta[:2*s.lay.setups]...)

@@ -161,3 +161,15 @@ func (l *learner) curvature() *mat.SymDense {
 	}
 	return h
 }
+
+// Unsure is the standard uncertainty of the logarithm of a figure of the noise as
+// learned; +Inf where it was not learned.
+func (e *Estimate) Unsure(of func(*Noise) *float64) float64 {
+	var n Noise
+	for i, d := range e.dials {
+		if e.spread != nil && i < e.spread.SymmetricDim() && d.of(&n) == of(&n) {
+			return math.Sqrt(math.Max(0, e.spread.At(i, i)))
+		}
+	}
+	return math.Inf(1)
+}

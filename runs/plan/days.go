@@ -1,0 +1,88 @@
+package plan
+
+import (
+	"math"
+
+	"stillair/runs/measure"
+	"stillair/runs/roadload"
+)
+
+// day is one way the day of a test may turn out, and what the test then says,
+// relative to CdA.
+type day struct {
+	weight         float64
+	noise, assumed float64 // parts of the standard error
+	dof            float64 // of the scatter that tells noise
+	level          float64 // 0.05: of 20 such intervals one misses
+}
+
+func (x day) se() float64 { return math.Hypot(x.noise, x.assumed) }
+
+// test is the t test that will be made. What is assumed is no count from data, so
+// it adds to the degrees of freedom, as it does to those of the comparison.
+func (x day) test() student {
+	const plenty = 1e4 // as good as known
+	return student{dof: math.Min(plenty, x.dof*math.Pow(x.se()/x.noise, 4)), level: x.level}
+}
+
+func (x day) half() float64 { return measure.Quantile(1-x.level, x.test().dof) * x.se() }
+
+func (x day) noiseHalf() float64 { return measure.Quantile(1-x.level, x.dof) * x.noise }
+
+type days []day
+
+func (d days) mean(of func(day) float64) float64 {
+	var sum float64
+	for _, x := range d {
+		sum += x.weight * of(x)
+	}
+	return sum
+}
+
+// days are three that stand for all: as gusty as expected, and √3 standard
+// deviations more and less, with the weights of Gauss and Hermite.
+func (d *design) days(setups, pairs int) (days, error) {
+	reach := math.Sqrt(3) * d.c.GustsUnsure
+	var out days
+	for _, g := range []struct{ by, weight float64 }{{-reach, 1.0 / 6}, {0, 2.0 / 3}, {reach, 1.0 / 6}} {
+		opts := d.c.Noise
+		opts.Noise.GustSD *= math.Exp(g.by)
+		noise, assumed, err := d.expect(setups, opts)
+		if err != nil {
+			return nil, err
+		}
+		level := 0.05
+		if setups > 1 {
+			level = levelOf(setups)
+		}
+		out = append(out, day{g.weight, noise * learning(pairs), assumed, freedom(setups, pairs), level})
+	}
+	return out, nil
+}
+
+// expect is the standard error of the difference in CdA between two setups as a
+// fraction of CdA, the largest of all differences: what noise leaves, and what is
+// assumed. Of one setup it is that of its CdA.
+func (d *design) expect(setups int, opts roadload.Options) (noise, assumed float64, err error) {
+	l := d.c.Load
+	loads := make([]roadload.Design, setups)
+	for i := range loads {
+		loads[i] = roadload.Design{CdA: l.CdA.X, Crr: l.Crr.X}
+	}
+	e, err := roadload.Expect(d.runs, loads, opts)
+	if err != nil {
+		return 0, 0, err
+	}
+	if setups == 1 {
+		noise, assumed = e.Alone(0)
+		return noise / l.CdA.X, assumed / l.CdA.X, nil
+	}
+	for a := range setups {
+		for b := a + 1; b < setups; b++ {
+			if n, s := e.Alike(a, b); math.Hypot(n, s) > math.Hypot(noise, assumed) {
+				noise, assumed = n, s
+			}
+		}
+	}
+	return noise / l.CdA.X, assumed / l.CdA.X, nil
+}
