@@ -131,7 +131,7 @@ func TestPlans(t *testing.T) {
 
 func TestAPlanThatIsWrong(t *testing.T) {
 	v := Context{Book: text.German()}.Plan(nil, finding.Fail("plan.speeds", finding.Speed("from", 50/3.6), finding.Speed("to", 50/3.6), finding.Speed("least", 20/3.6)), UsualAsked())
-	if !strings.Contains(v.Trouble, "von 50 bis 50 km/h ist zu wenig") {
+	if !strings.Contains(v.Trouble, "von 50 km/h bis 50 km/h ist zu wenig") {
 		t.Errorf("it says %q", v.Trouble)
 	}
 }
