@@ -11,6 +11,10 @@ import (
 // takes for the lag's own wander.
 const leastLagStep = 0.35
 
+// worthStep is how much of the unexplained force may remain once steps are taken
+// out; one launch that an engine shook hard may seem late, but explains little.
+const worthStep = 0.8
+
 // straighten takes the steps of a lag out of the arrival times, so that one lag
 // holds for the whole ride: that of most fixes. How the phone sits is looked for
 // again then.
@@ -41,7 +45,7 @@ func straighten(s *motion.Series, fixes []fix, found mount.Found) ([]fix, []LagS
 		}
 	}
 	again, err := mount.Find(s, speeds(moved))
-	if err != nil {
+	if err != nil || again.Left > worthStep*found.Left {
 		return fixes, nil, found
 	}
 	return moved, steps, again

@@ -58,6 +58,7 @@ type Found struct {
 	Mounts []Mount
 	Lag    float64 // first estimate of the receiver's lag, s
 	LagSet bool    // whether the ride had enough changes of speed to tell it
+	Left   float64 // mean square of the force that the fit leaves unexplained at that lag, (m/s²)²
 }
 
 // Find looks for the mounts of a ride. It fails, with a *finding.Error,
@@ -85,6 +86,7 @@ func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	}
 	stretch(mounts, s)
 	found.Mounts = mounts
+	found.Left = g.misfit(obs[:0], cuts, found.Lag).rss
 	return found, nil
 }
 
