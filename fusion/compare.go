@@ -15,8 +15,10 @@ const (
 	lostLong  = 15.0 // s
 	mostParts = 5
 	lasting   = 0.15 // m/s that a receiver may err for long; what goes beyond is the smoother's fault
-	untrue    = 1.3  // how far fixes left out may lie off, in terms of what the smoother says
-	pushed    = 2.5  // m/s² of a start, a pull or a stop, of which only the accelerometer tells when it began
+	untrue    = 1.8  // how far fixes left out may lie off, in terms of what the smoother says
+	pushed    = 1.5  // m/s² of a start or a pull, of which only the accelerometer tells when it began
+	stopped   = 2.5  // m/s² of a stop
+	useless   = 4.0  // how much worse it may be in these
 )
 
 // misses tells of each fix what all others say of it, in order of the fixes.
@@ -96,7 +98,7 @@ func (r *ride) compared(with, without []miss) comparison {
 		}
 		c.at = append(c.at, r.fixes[k].t-r.lag)
 		c.with, c.alone = append(c.with, m.off*m.off), append(c.alone, o.off*o.off)
-		c.share, c.hard = append(c.share, m.off*m.off/m.variance), append(c.hard, math.Abs(o.accel) > pushed)
+		c.share, c.hard = append(c.share, m.off*m.off/m.variance), append(c.hard, o.accel > pushed || o.accel < -stopped)
 	}
 	return c
 }
@@ -106,14 +108,15 @@ func (c comparison) part(lo, hi int) comparison {
 	return comparison{c.at[lo:hi], c.with[lo:hi], c.alone[lo:hi], c.share[lo:hi], c.hard[lo:hi]}
 }
 
-// useful reports whether the accelerometer is needed for a push and what is said
-// of the speeds is true.
+// useful reports whether the accelerometer is needed for a push, what is said of
+// the speeds is true, and they are not much worse.
 func (c comparison) useful() bool {
 	var sum float64
 	for _, x := range c.share {
 		sum += math.Min(x, farOff*farOff) / float64(len(c.share))
 	}
-	return slices.Contains(c.hard, true) && sum < untrue*untrue
+	fused, alone := c.rms()
+	return slices.Contains(c.hard, true) && sum < untrue*untrue && fused < useless*alone
 }
 
 // besideGap reports whether motion is missing next to a fix: what happened

@@ -13,7 +13,7 @@ import (
 const (
 	feltShare = 0.35 // of the gain
 	feltNoise = 4.0  // standard deviations
-	feltLeast = 2.5  // m/s
+	feltLeast = 5.0  // m/s
 	feltOver  = 2.0  // s of a part of the run; a step of the speed hides in the whole
 )
 
