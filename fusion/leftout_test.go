@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// leftOut is a recording of which every fifth fix is left out in turn.
+// leftOut is a recording of which every fifth fix is left out, three times over.
 type leftOut struct {
 	name string
 	log  func() (*sensors.Log, *sim.Truth, error)
@@ -83,13 +83,13 @@ func inTheHand(log *sensors.Log) {
 // counts: a receiver errs for seconds, and at ten fixes a second who follows its
 // errors is nearer to the next fix and farther from the truth.
 func TestLeftOut(t *testing.T) {
-	const folds = 5
+	const folds, rounds = 5, 3
 	for _, c := range leftOuts() {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			var with, alone, n float64
 			deaf := 0
-			for fold := range folds {
+			for fold := range rounds {
 				log, truth, err := c.log()
 				if err != nil {
 					t.Fatal(err)

@@ -21,7 +21,7 @@ func withoutMotion(sc *sim.Scenario) { sc.Phone.Rate = 0 }
 func TestCoastsAlone(t *testing.T) {
 	t.Parallel()
 	loads := newLoadErrors()
-	parallel(seeds(16, 2), func(i int) {
+	parallel(seeds(8, 1), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		withoutMotion(&sc)
 		sc.Told.MassSD = 0.3
@@ -29,7 +29,7 @@ func TestCoastsAlone(t *testing.T) {
 		loads.ride(t, sc, fresh+uint64(i))
 	})
 	loads.hold(t, loadLimit{"CdA", 0.007, 0.018}, loadLimit{"Crr", 0.015, 0.030})
-	loads.cover(t, 0.8, 1) // of 16 rides
+	loads.cover(t, 0.8, 1) // of eight rides
 }
 
 // TestPushesAlone: without an accelerometer launches are found and withheld,
@@ -37,8 +37,11 @@ func TestCoastsAlone(t *testing.T) {
 func TestPushesAlone(t *testing.T) {
 	t.Parallel()
 	for _, rate := range []float64{1, 10} {
+		if testing.Short() && rate > 1 {
+			continue
+		}
 		errs := newErrors()
-		parallel(seeds(12, 1), func(i int) {
+		parallel(seeds(10, 1), func(i int) {
 			sc := sim.DefaultScenario(sim.Naked())
 			withoutMotion(&sc)
 			sc.Receiver.Rate = rate
