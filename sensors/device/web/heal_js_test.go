@@ -36,14 +36,23 @@ func closeConnections(t *testing.T, name string) {
 	<-done
 }
 
-func openFiles(t *testing.T) (string, *web.Files) {
+func openTables(t *testing.T) (string, *web.Files) {
 	t.Helper()
 	name := fmt.Sprintf("heal-%d", rand.Int())
-	f, err := web.OpenFiles(name)
+	f, err := web.OpenTables(name)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return name, f
+}
+
+func openFiles(t *testing.T, name string) *web.Files {
+	t.Helper()
+	f, err := web.OpenFiles(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
 }
 
 func content(t *testing.T, f *web.Files, name string) []byte {
@@ -63,7 +72,7 @@ func content(t *testing.T, f *web.Files, name string) []byte {
 // and goes on with the same file: no sync fails, and all that was written is there
 // once.
 func TestStorageHeals(t *testing.T) {
-	name, files := openFiles(t)
+	name, files := openTables(t)
 	rng := rand.New(rand.NewPCG(17, 200))
 	for ride := range 200 {
 		id := fmt.Sprintf("ride-%d", ride)
@@ -104,12 +113,23 @@ func TestStorageHeals(t *testing.T) {
 // bytes, with more of them, and against another hand's: the same is there once,
 // and another's is left alone.
 func TestAppendIsDoneOnce(t *testing.T) {
-	name, files := openFiles(t)
+	t.Run("tables", func(t *testing.T) {
+		name, files := openTables(t)
+		appendIsDoneOnce(t, files, "stillairKeeping", name)
+	})
+	t.Run("disk", func(t *testing.T) {
+		name := fmt.Sprintf("once-%d", rand.Int())
+		appendIsDoneOnce(t, openFiles(t, name), "stillairDisk", name)
+	})
+}
+
+func appendIsDoneOnce(t *testing.T, files *web.Files, script, name string) {
+	t.Helper()
 	first, err := files.Create("a")
 	if err != nil {
 		t.Fatal(err)
 	}
-	keeping := js.Global().Get("stillairKeeping")
+	keeping := js.Global().Get(script)
 	call := func(op string, args ...any) error {
 		done := make(chan error, 1)
 		ok := js.FuncOf(func(_ js.Value, a []js.Value) any { done <- nil; return nil })
@@ -163,7 +183,7 @@ func TestAppendIsDoneOnce(t *testing.T) {
 // TestClearedStorageGoesOn clears the site's data during a recording: what comes
 // after is kept, from the first sync on.
 func TestClearedStorageGoesOn(t *testing.T) {
-	name, files := openFiles(t)
+	name, files := openTables(t)
 	f, err := files.Create("ride")
 	if err != nil {
 		t.Fatal(err)
@@ -203,7 +223,7 @@ func TestQuotaGoneAndBack(t *testing.T) {
 		};`)
 	set := func(gone bool) { js.Global().Set("noRoom", gone) }
 	defer set(false)
-	_, files := openFiles(t)
+	_, files := openTables(t)
 	f, err := files.Create("a")
 	if err != nil {
 		t.Fatal(err)

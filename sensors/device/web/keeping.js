@@ -122,6 +122,7 @@ globalThis.stillairKeeping = (() => {
       if (bytes.length > 0) parts.add(bytes, [name, 0]);
       files.put(entry(name, bytes.length));
     })),
+    close: async () => {}, // nothing is held between two appends
     remove: (storage, name) => on(storage, (db) => change(db, (files, parts, give) => {
       files.get(name).onsuccess = (e) => {
         if (!e.target.result) return give(missing());
