@@ -77,7 +77,7 @@ func (r Ride) troubles(f Found) []finding.Finding {
 		}
 	}
 	for _, d := range r.Track.Deaf {
-		if d.From < f.To && d.To > f.From && f.Kind != CoastDown && f.Kind != RollOn {
+		if d.From < f.To && d.To > f.From && f.Kind != CoastDown {
 			why = append(why, finding.New(codeDeaf, finding.Of("why", d.Why)))
 			break
 		}
