@@ -16,7 +16,7 @@ const (
 	mostParts = 5
 	lasting   = 0.15 // m/s that a receiver may err for long; what goes beyond is the smoother's fault
 	untrue    = 1.8  // how far fixes left out may lie off, in terms of what the smoother says
-	pushed    = 1.5  // m/s² of a start or a pull, of which only the accelerometer tells when it began
+	pushed    = 0.8  // m/s² of a start, a pull or a roll-on, of which only the accelerometer tells when it began
 	stopped   = 2.5  // m/s² of a stop
 	useless   = 4.0  // how much worse it may be in these
 )
