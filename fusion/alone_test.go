@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/fusion"
-	"stillair/fusion/internal/opendrive"
+	"stillair/fusion/opendrive"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -82,7 +82,7 @@ func TestWhyAlone(t *testing.T) {
 	}{
 		{"none", func(l *sensors.Log) { l.Motion = nil }, "fusion.no_motion"},
 		{"few readings", func(l *sensors.Log) { l.Motion = l.Motion[:50] }, "fusion.few_motion"},
-		{"two readings a second", func(l *sensors.Log) { l.Motion = thinned(l.Motion, 2) }, "fusion.slow_motion"},
+		{"two readings a second", func(l *sensors.Log) { l.Motion = opendrive.Thinned(l.Motion, 2) }, "fusion.slow_motion"},
 		{"another clock", func(l *sensors.Log) {
 			for i := range l.Motion {
 				l.Motion[i].T += 1000

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"stillair/fusion"
-	"stillair/fusion/internal/opendrive"
+	"stillair/fusion/opendrive"
 	"stillair/sensors"
 	"stillair/sensors/sim"
 )

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/fusion"
-	"stillair/fusion/internal/opendrive"
+	"stillair/fusion/opendrive"
 	"stillair/sensors"
 	"stillair/sensors/sim"
 )

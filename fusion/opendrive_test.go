@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"stillair/fusion"
-	"stillair/fusion/internal/opendrive"
+	"stillair/fusion/opendrive"
 )
 
 // TestOpenDrive checks the smoother on a real road against wheel speeds. The

@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"stillair/fusion/internal/opendrive"
+	"stillair/fusion/opendrive"
 	"stillair/sensors"
 )
 
