@@ -17,6 +17,10 @@ import (
 // alone the speed runs along straight lines. Which of the two a ride is like is
 // learned from its fixes. What the lag is remains open, and cancels between two
 // times of the ride.
+//
+// How lively a stretch may be and how much wider than most probable the noise is
+// taken was chosen on the one invented ride of TestTrackAlone in package runs, and
+// judged on the real drive and on the rides of TestCoastsAlone and TestPushesAlone.
 const (
 	aloneStep   = 0.1 // s between the instants of such a track, at most
 	alonePerFix = 4.0 // instants for each fix at least

@@ -7,6 +7,9 @@ import (
 	"stillair/sensors/finding"
 )
 
+// The limits of a part were chosen on the invented rides of TestLeftOut and on two
+// of TestEveryRunIsFound in package runs, and judged on TestLaunches here and
+// TestEveryBikeAndPhone there.
 const (
 	mayLose   = 1.05 // how much worse than the satellites alone the whole may be at fixes left out
 	lostTimes = 1.5  // and how much worse a part, where it is not by chance:

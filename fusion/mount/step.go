@@ -10,6 +10,8 @@ import (
 	"stillair/sensors"
 )
 
+// Chosen on the invented ride of TestLagSteps in package fusion, and judged on the
+// rides of TestLaunches there, whose lag is one.
 const (
 	leastStep   = 0.35 // s by which a lag must change
 	stepCost    = 50.0 // gain in squared residuals, in units of their variance, that pays for a step
