@@ -117,7 +117,7 @@ func TestToldCounts(t *testing.T) {
 		t.Skip("analyses a ride of coast-downs three times")
 	}
 	dir := t.TempDir()
-	good(t, "simulate", "--ride", "coast-downs", "--out", dir, "--untold")
+	good(t, "simulate", "--ride", "coast-downs", "--out", dir, "--nothing-entered")
 	path := filepath.Join(dir, "ride.jsonl.gz")
 	cda := func(extra ...string) float64 {
 		file := filepath.Join(dir, "r.json")

@@ -100,7 +100,7 @@ func exportFailure(failed []error, count int) error {
 			return errors.New(sum)
 		}
 	}
-	return &sensors.InputError{What: finding.Said(sum), Remedy: finding.Said("what is wrong with each is told above")}
+	return &sensors.InputError{What: finding.Said(sum), Remedy: finding.Said("what is wrong with each is listed above")}
 }
 
 // one exports the recording of a file, and any others that came into it.

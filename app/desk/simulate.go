@@ -53,7 +53,7 @@ Bikes: ` + strings.Join(bikeNames(), ", "),
 			f.StringVar(&s.out, "out", "out", "folder to write into")
 			f.StringVar(&s.format, "format", "session", "session (one file), plain (a folder of CSV) or zip")
 			f.BoolVar(&s.browser, "browser", false, "as a phone's browser records: 60 readings a second instead of 100")
-			f.BoolVar(&s.nothing, "untold", false, "the rider told nothing: neither mass nor air")
+			f.BoolVar(&s.nothing, "nothing-entered", false, "the rider entered nothing: neither mass nor air")
 			return s.run
 		},
 	}

@@ -165,7 +165,7 @@ func (p *page) assumed(s *study) {
 		say = append(say, words.ForMachines().Texts(t.Notes)...)
 	}
 	if len(s.result.Defaults) > 0 {
-		p.title("Assumed, because it was not told")
+		p.title("Assumed (not entered)")
 		for _, field := range s.result.Defaults {
 			p.wrapped(2, shown.Default(field, s.result.Ride, p.units))
 		}

@@ -26,7 +26,7 @@ func englishWorth() Worth {
 		MassHelp:     "Weigh bike and rider as ridden, on a truck scale.",
 		AirHelp:      "Enter temperature and pressure of the hour, or use the phone's barometer.",
 		Days:         "what differs from day to day", DaysHelp: "Ride both setups on one day, A, B, B, A on the same road: then days cancel.",
-		SameAir:    "What a steady speed takes is told in the air of %s for all; top speeds each in the air of their own day.",
+		SameAir:    "What a steady speed takes is given in the air of %s for all; top speeds each in the air of their own day.",
 		PowerTitle: "Power at the road", TimesTitle: "Times",
 		Which: "Rides compared", WhichHint: "Within one ride, road and wind are shared and cancel. Across rides that is not so: the answer is weaker.",
 		WhichDone: "Compare these", WhichNone: "No other ride was measured yet. Open a ride in Results first.",

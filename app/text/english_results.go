@@ -61,7 +61,7 @@ func englishLoad() Load {
 		MorePair:   "Now ± %s %%. With one more pair about ± %s %%.",
 		EnoughPairs: "± %s %% already. More pairs would hardly change that; " +
 			"a calmer day or a higher first speed would.",
-		OnlyOne:    "One pair alone says little: wind cannot be told from drag. Two more pairs are well worth it.",
+		OnlyOne:    "One pair alone says little: wind looks just like drag. Ride two more pairs if you can.",
 		ShareTitle: "Force against speed", Notes: "Good to know",
 		Setup: "Setup: %s", SinceSpeed: "seconds since %s %s", AirShare: "air and tyres", RollShare: "tyres alone",
 		SpeedAxis: "%s", ForceAxis: "Force, %s", Assumed: "Air %s kg/m³, mass %s.",

@@ -16,8 +16,8 @@ func englishBikes() Bikes {
 		Changed: "What is different", ChangedHint: "So that you still know next year",
 		SetupMass: "Weight with this setup", SetupMassHint: "Empty: as the bike.",
 		TyreFront: "Front tyre, cold", TyreRear: "Rear tyre, cold", Note: "Notes",
-		Remove: "Remove this bike", RemoveHint: "Recorded rides keep what they were told.",
-		NoMass: "weight not told", NotNumber: "This is not a number.", OutOfRange: "This cannot be: %s to %s is possible.",
+		Remove: "Remove this bike", RemoveHint: "Recorded rides keep their values.",
+		NoMass: "no weight entered", NotNumber: "This is not a number.", OutOfRange: "This cannot be: %s to %s is possible.",
 		NoName: "It needs a name.", Twice: "Another setup has this name.", Chosen: "chosen", Choose: "Ride this one",
 		Optional: "Not needed to begin", EditSetup: "Setup",
 	}

@@ -11,7 +11,7 @@ type Relabel struct {
 func englishRelabel() Relabel {
 	return Relabel{
 		Title: "Setups of this ride", Open: "Name, split and weigh them",
-		Hint: "What the bike was ridden with, and from when on. The recording keeps what it was told; the calculation takes what stands here.",
+		Hint: "What the bike was ridden with, and from when on. The recording itself stays as it is; results are calculated with what you enter here.",
 		Span: "%s to %s", Weighed: "%s", AsRide: "%s, as entered for the ride", NoWeight: "weight not entered",
 		AskWeight: "Did the weight change? 10 kg more that nobody entered look like some 3 % less drag.",
 		AtHalt:    "Another setup from a halt on", AtTime: "Another setup from a time on", Halt: "Stood from %s to %s",

@@ -100,7 +100,7 @@ func relative(what string, v measure.Value, ci [2]float64, truth, boundVar float
 
 func smoothRoad() Study {
 	s := Study{Name: "coast-downs", Title: "Coast-downs on a smooth road", Unit: percent,
-		About: "Five opposite pairs from 110 to 30 km/h, fixes once a second, each pair in a wind of its own with gusts. The fit is told neither the gusts nor the receiver's errors: it learns them. That the road is smooth it is told in the first cases; in the others it is told nothing and has no positions, so that the road might be rough, and its intervals are a little wide."}
+		About: "Five opposite pairs from 110 to 30 km/h, fixes once a second, each pair in a wind of its own with gusts. The fit knows neither the gusts nor the receiver's errors: it learns them. That the road is smooth it knows in the first cases; in the others it knows nothing and has no positions, so that the road might be rough, and its intervals are a little wide."}
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
 			t := coastTest{Test: loadtest.Default(b, wind), told: smoothly(wind), noPos: true, draw: uint64(100 + i)}
@@ -111,7 +111,7 @@ func smoothRoad() Study {
 			}
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", wind " + metres(wind), Seeds: 1000, Limits: limits, Ride: t.ride})
 			t.told = told(wind)
-			s.Cases = append(s.Cases, Case{Name: b.Name + ", wind " + metres(wind) + ", road untold", Seeds: 300, Ride: t.ride,
+			s.Cases = append(s.Cases, Case{Name: b.Name + ", wind " + metres(wind) + ", road unknown", Seeds: 300, Ride: t.ride,
 				Limits: []Limit{atMost(cda, OverBound, 1.15), atMost(crr, OverBound, 1.15), inside(cda, Coverage, 0.93, 0.985), inside(crr, Coverage, 0.93, 0.985)}})
 		}
 	}

@@ -47,7 +47,7 @@ func advice(l runs.RoadLoad) string {
 		runs.ByRoad:     "clutch in some 200 m farther on in each pair, there and back, at the same places with every setup; and a smoother stretch",
 		runs.BySlope:    "a more level stretch, rolled both ways from the same points",
 		runs.ByMass:     "weighing bike and rider as ridden, on a truck scale",
-		runs.ByAir:      "temperature and pressure of the hour, told or measured by a barometer",
+		runs.ByAir:      "temperature and pressure of the hour, entered or measured by a barometer",
 	}[l.Limits[0].Cause]
 	return fmt.Sprintf("Most of it is %s. What helps: %s.", words.ForMachines().Name(l.Limits[0].Cause), help)
 }

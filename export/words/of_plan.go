@@ -31,7 +31,7 @@ func ofPlans() []Entry {
 			"ein Start hat keine Marke {mark}: zum Beispiel nach 0-60 mph oder 1/4 mile fragen"},
 		{"plan.no_power", nil, "the power of the bike is not given", "die Leistung der Maschine fehlt"},
 		{"plan.spread", args(finding.Num("spread", 0.9)), "repeats that differ by {spread} cannot be planned for", "Wiederholungen, die um {spread} auseinanderliegen, lassen sich nicht planen"},
-		{"plan.time_unknown", nil, "the time cannot be told from such a run: ask for other speeds", "die Zeit lässt sich aus so einem Lauf nicht ablesen: nach anderen Geschwindigkeiten fragen"},
+		{"plan.time_unknown", nil, "such a run does not give the time: ask for other speeds", "die Zeit lässt sich aus so einem Lauf nicht ablesen: nach anderen Geschwindigkeiten fragen"},
 		{"plan.too_weak", args(finding.Power("power", 8e3), finding.Time("within", 90)), "with {power.0} the bike does not get there within {within.0}: it is not strong enough for that",
 			"mit {power.0} schafft die Maschine das nicht in {within.0}: Dafür ist sie zu schwach"},
 		{"plan.no_bike_takes", args(finding.Time("takes", 0.2)), "no bike takes {takes.1} for that: say how long yours takes now",
