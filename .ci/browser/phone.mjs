@@ -34,9 +34,9 @@ export async function desk(program, ...more) {
 
 // app opens the app in a browser; before is called with the protocol before
 // the page loads.
-export async function app(chrome, origin, before, screen) {
+export async function app(chrome, origin, before, screen, language = "en-IE") {
   const { page: p, protocol } = await page(chrome, origin, screen);
-  await protocol.send("Emulation.setUserAgentOverride", { userAgent: AGENT, platform: "Linux armv81", acceptLanguage: "en-IE" });
+  await protocol.send("Emulation.setUserAgentOverride", { userAgent: AGENT, platform: "Linux armv81", acceptLanguage: language });
   const said = [];
   p.on("console", (m) => said.push(m.text()));
   p.on("pageerror", (e) => said.push(`page: ${e.message}`));
@@ -172,8 +172,8 @@ export async function drag(phone, x, from, to) {
 export async function scrollTo(phone, name) {
   for (let n = 0; n < 12; n++) {
     const found = find(await things(phone), name);
-    if (found && found.y < 640) return;
-    await drag(phone, 195, 600, 300);
+    if (found && found.y < 540) return; // above the tabs of the smallest screen
+    await drag(phone, 180, 480, 200);
   }
   await see(phone, name, 1000);
 }

@@ -18,8 +18,9 @@ type CompareActions struct {
 func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Compare
 	var body []fyne.CanvasObject
+	plan := s.into(kit.Guide, s.C.Book.Plan.Title, s.C.Book.Plan.Open, on.Plan)
 	if v.Empty() {
-		body = s.howToCompare(on)
+		body = s.howToCompare(on, plan)
 	}
 	if v.Weaker && !v.Empty() {
 		body = append(body, k.Notice(kit.Caution, kit.Warn, "", s.C.Book.Worth.DaysWeaker))
@@ -38,20 +39,23 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	if !v.Empty() {
 		body = append(body, s.small(s.C.Book.Common.PlusMinus))
 	}
-	body = append(body, k.List(s.into(kit.Guide, s.C.Book.Plan.Title, s.C.Book.Plan.Open, on.Plan),
-		s.into(kit.ListTab, s.C.Book.Worth.Which, "", on.Rides)))
+	next := []fyne.CanvasObject{s.into(kit.ListTab, s.C.Book.Worth.Which, "", on.Rides)}
+	if !v.Empty() {
+		next = append([]fyne.CanvasObject{plan}, next...)
+	}
+	body = append(body, k.List(next...))
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), nil)
 }
 
 // howToCompare stands in the place of a comparison that is still to be ridden.
-func (s Screens) howToCompare(on CompareActions) []fyne.CanvasObject {
+func (s Screens) howToCompare(on CompareActions, plan fyne.CanvasObject) []fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Compare
 	var steps []fyne.CanvasObject
 	for i, h := range []string{t.How1, t.How2, t.How3, t.How4} {
 		steps = append(steps, s.step(i+1, h))
 	}
 	return []fyne.CanvasObject{k.Card(k.Text(kit.Heading, kit.Plain, t.Empty), k.Text(kit.Body, kit.Plain, t.EmptyHint)),
-		s.caption(t.HowTitle), k.Card(steps...), k.List(s.into(kit.Guide, s.C.Book.More.GuideAgain, "", on.Guide))}
+		k.List(plan), s.caption(t.HowTitle), k.Card(steps...), k.List(s.into(kit.Guide, s.C.Book.More.GuideAgain, "", on.Guide))}
 }
 
 func (s Screens) difference(r view.CompareRow, scale string) fyne.CanvasObject {

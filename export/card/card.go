@@ -47,15 +47,16 @@ func Write(out io.Writer, c Card, s shown.Style) error {
 	}
 	road := func(x float64) string { return s.Number(shown.Distance, math.Ceil(x/10)*10, 0) }
 	data := struct {
-		Lang                                 string
-		Runs, Speeds, Road, Stop, Up, Length string
-		Pairs                                string
-		Minutes                              string
-		Rows                                 []row
-		Setups                               []string
-		Cautions                             []string
-		Checks                               []string
-	}{Lang: string(s.Language), Runs: c.Runs, Road: road(p.RoadLength), Stop: road(p.Stop), Up: road(p.Up), Length: road(p.RoadLength - p.Up - math.Max(p.Up, p.Stop)),
+		Lang                           string
+		Runs, Speeds, Road, Up, Length string
+		End, Stop                      string
+		Pairs                          string
+		Minutes                        string
+		Rows                           []row
+		Setups                         []string
+		Cautions                       []string
+		Checks                         []string
+	}{Lang: string(s.Language), Runs: c.Runs, Road: road(p.RoadLength), End: road(math.Max(p.Up, p.Stop)), Stop: fmt.Sprintf(t.say("stop"), road(p.Stop)), Up: road(p.Up), Length: road(p.RoadLength - p.Up - math.Max(p.Up, p.Stop)),
 		Pairs: fmt.Sprintf(t.say("pairs"), p.Pairs), Minutes: fmt.Sprintf(t.say("minutes"), math.Ceil(p.Seconds/300)*5), Rows: rows(p, t), Cautions: book.Sentences(cautions)}
 	if c.To > 0 {
 		key := "speeds"
