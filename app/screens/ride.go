@@ -10,8 +10,16 @@ import (
 // RideActions is what the results of a recording lead to.
 type RideActions struct {
 	Back, Edit, Advice, Power, Compare func()
+	Copy                               *Copying // nil: nothing to save elsewhere
 	Run                                func(id int)
 	Load                               func(index int)
+}
+
+// Copying is the step after a ride that saves it elsewhere too.
+type Copying struct {
+	Why     string // what may befall the ride where it is
+	Handing Handing
+	Save    func()
 }
 
 // Ride is the results of one recording.
@@ -26,6 +34,9 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	}
 	if v.Saved != "" {
 		body = append(body, k.Notice(kit.Tick, kit.Good, "", v.Saved))
+	}
+	if c := on.Copy; c != nil {
+		body = append(append(body, s.handing(c.Handing)...), k.Button(kit.Usual, kit.Hand, s.C.Book.Riding.Copy, c.Save), s.small(c.Why))
 	}
 	for _, l := range v.Loads {
 		body = append(body, s.loadCard(l, on))

@@ -25,8 +25,9 @@ type opened struct {
 	ses    store.Session
 	res    *runs.Result
 	coarse bool
-	saved  string  // how the recording ended, just after the ride
-	share  float64 // of the measuring that is done
+	saved  string           // how the recording ended, just after the ride
+	copy   *screens.Copying // the step after that; nil: none
+	share  float64          // of the measuring that is done
 	err    error
 	cancel context.CancelFunc
 	told   sensors.Ride // as recorded, before values that were changed
@@ -200,7 +201,7 @@ func (s *Shell) rideScreen() *kit.Page {
 	v.Answers = s.screen.C.Answers(o.res, s.compareAsk(s.bikeOf(o.res)))
 	return s.screen.Ride(v, screens.RideActions{Back: s.goBack, Edit: edit,
 		Advice: func() { s.push(func() *kit.Page { return s.screen.Advice(s.screen.C.Advice(o.res), s.goBack) }) },
-		Run:    s.openRun, Power: s.openPower, Compare: s.compareOpened,
+		Run:    s.openRun, Power: s.openPower, Compare: s.compareOpened, Copy: o.copy,
 		Load: func(i int) {
 			s.push(func() *kit.Page { return s.screen.Load(s.screen.C.Load(o.res, o.res.RoadLoads[i]), s.goBack) })
 		}})

@@ -299,6 +299,16 @@ func (s *Shell) rescue(id string, unstored []byte) {
 	}, s.problem)
 }
 
+// askForCopy has the results begin with the step of saving the ride elsewhere too.
+func (s *Shell) askForCopy() {
+	if s.dev.Share == nil {
+		return
+	}
+	c := &screens.Copying{Why: s.screen.C.Copied(s.dev.CoarseTiming, s.obstacles)}
+	c.Save = s.giving(&c.Handing, s.rideFile)
+	s.opened.copy = c
+}
+
 // rideEnded shows what became of the ride, and has it measured.
 func (s *Shell) rideEnded() {
 	st, id := s.rec.Status(), s.rec.ID()
@@ -311,5 +321,6 @@ func (s *Shell) rideEnded() {
 		s.startWatch()
 		s.openRide(id)
 		s.opened.saved = s.screen.C.Ended(st)
+		s.askForCopy()
 	})
 }

@@ -46,6 +46,7 @@ type Riding struct {
 	LastTitle, LastNone, Say, Setup, End, EndSure, EndNow, Go  string
 	Closed, ClosedStood, ClosedNever, ClosedSource, ClosedRoom string
 	ClosedTorn                                                 string
+	Copy, CopyApp, CopyKept, CopyClearable                     string
 	SpokenLaunch, SpokenCoast                                  string
 	SoFarTitle, NextDone, NextWorth, NextNot, NextHardly       string // tenths, ± now and then
 	WeightAsk, WeightSame, WeightOther, WeightField            string // setup

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"stillair/app/platform"
 	"stillair/app/recorder"
@@ -43,8 +44,10 @@ type LastResult struct {
 	Spoken  string
 }
 
-// unsavedWorry is how long the storage may hang before the rider is told, s.
-const unsavedWorry = 2.0
+// unsavedWorry is how much of the ride may wait for the storage before the rider is
+// told, s: over twice what waits from one sync to the next, and with what a screen
+// takes to be drawn again less than the two seconds within which a rider should know.
+const unsavedWorry = 1.2
 
 // mostNoticed is how many are shown: what a glance takes in.
 const mostNoticed = 3
@@ -178,6 +181,19 @@ func (c Context) lastResults(res *runs.Result) []LastResult {
 		out = append(out, l)
 	}
 	return out
+}
+
+// Copied says what may befall a ride that lies on this device alone: in the app, or
+// in a browser, which may have promised not to delete it on its own.
+func (c Context) Copied(browser bool, obstacles []platform.Obstacle) string {
+	t := c.Book.Riding
+	switch {
+	case !browser:
+		return t.CopyApp
+	case slices.Contains(obstacles, platform.Clearable):
+		return t.CopyClearable
+	}
+	return t.CopyKept
 }
 
 // Ended says how a recording ended.
