@@ -3,11 +3,11 @@ package plain
 import (
 	"io"
 	"io/fs"
-	"path"
 	"strings"
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/internal/packed"
 )
 
 // The files of a log.
@@ -45,38 +45,37 @@ func isWanted(name string) bool {
 func (b *bundle) add(e entry, bare string) error {
 	bare = strings.ToLower(bare)
 	if other, ok := b.files[bare]; ok {
-		return &sensors.InputError{File: b.name, What: finding.New("plain.two_files", cut("one", other.name, 80), cut("other", e.name, 80)),
+		return &sensors.InputError{File: b.name, What: finding.New("plain.two_files", packed.Cut("one", other.name, 80), packed.Cut("other", e.name, 80)),
 			Remedy: finding.New("plain.remove_one")}
 	}
 	b.files[bare] = e
 	return nil
 }
 
-// folder lists the files of a log in a directory of fsys.
-func folder(fsys fs.FS, name string) (*bundle, error) {
-	list, err := fs.ReadDir(fsys, ".")
+// collect makes a bundle of the files that belong to a log.
+func collect(name string, all []packed.Entry, err error) (*bundle, error) {
 	if err != nil {
-		return nil, asInput(name, 0, err)
+		return nil, err
 	}
 	b := &bundle{name: name, files: map[string]entry{}}
-	for _, f := range list {
-		if !isWanted(f.Name()) {
-			continue
-		}
-		shown := path.Join(name, f.Name())
-		info, err := fs.Stat(fsys, f.Name()) // of what a link points to
-		if err != nil {
-			return nil, asInput(shown, 0, err)
-		}
-		if !info.Mode().IsRegular() {
-			return nil, &sensors.InputError{File: shown, What: finding.New("plain.no_regular_file"), Remedy: finding.New("plain.put_file")}
-		}
-		e := entry{name: shown, size: info.Size(), open: func() (io.ReadCloser, error) { return fsys.Open(f.Name()) }}
-		if err := b.add(e, f.Name()); err != nil {
+	for _, e := range all {
+		if err := b.add(entry{name: e.Name, size: e.Size, open: e.Open}, e.Bare); err != nil {
 			return nil, err
 		}
 	}
 	return b, nil
+}
+
+// folder lists the files of a log in a directory of fsys.
+func folder(fsys fs.FS, name string) (*bundle, error) {
+	all, err := packed.Folder(fsys, name, isWanted)
+	return collect(name, all, err)
+}
+
+// archive lists the files of a log in a zip, at its top or in one folder.
+func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
+	all, err := packed.Archive(r, size, name, isWanted)
+	return collect(name, all, err)
 }
 
 // with opens a file of the log for the time of a call. A file that may be
@@ -88,7 +87,7 @@ func (b *bundle) with(bare string, use func(file) error) (found bool, err error)
 	}
 	in, err := e.open()
 	if err != nil {
-		return true, asInput(e.name, 0, err)
+		return true, packed.AsInput(e.name, 0, err)
 	}
 	defer in.Close() // it was only read
 	return true, use(file{name: e.name, size: e.size, in: in})
@@ -96,11 +95,6 @@ func (b *bundle) with(bare string, use func(file) error) (found bool, err error)
 
 func (b *bundle) lacks(bare string, remedy finding.Finding) error {
 	return &sensors.InputError{File: b.name, What: finding.New("plain.file_missing", finding.Text("file", bare)), Remedy: remedy}
-}
-
-// cut is a name or a cell as a finding shows it: of at most that many bytes.
-func cut[S string | []byte](name string, s S, most int) finding.Arg {
-	return finding.Text(name, strings.ToValidUTF8(string(s[:min(len(s), most)]), "�"))
 }
 
 // nmeaFiles returns the bare names of the satellite sentences in the log.

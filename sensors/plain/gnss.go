@@ -5,7 +5,9 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/internal/decimal"
 	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/packed"
 )
 
 var gnssColumns = []column{
@@ -54,8 +56,8 @@ func takeFix(r row) (sensors.Fix, bool) {
 	x.HSD = r.deviation(8)
 	if b := r.raw(4); b != nil {
 		at, state := utcMillis(b)
-		if state == broken {
-			r.y.say(r.t.line, "utc", finding.New("plain.no_utc", cut("value", b, 40)))
+		if state == decimal.Broken {
+			r.y.say(r.t.line, "utc", finding.New("plain.no_utc", packed.Cut("value", b, 40)))
 		}
 		x.UTC = at
 	}

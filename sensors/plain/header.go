@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"stillair/sensors/finding"
+	"stillair/sensors/internal/decimal"
+	"stillair/sensors/internal/packed"
 )
 
 // column is one that a file may have.
@@ -32,7 +34,7 @@ func (t *table) header(columns []column, y *tally) ([]int, error) {
 	for i, c := range t.cells {
 		names[i] = strings.ToLower(strings.TrimSpace(strings.TrimPrefix(string(c), "\ufeff")))
 	}
-	if _, state := number([]byte(names[0])); state == filled {
+	if _, state := decimal.Read([]byte(names[0])); state == decimal.Filled {
 		return nil, t.fail(t.line, finding.New("plain.no_header"), finding.New("plain.put_header", finding.Text("columns", wanted(columns))))
 	}
 	where := make([]int, len(columns))
@@ -71,7 +73,7 @@ func (t *table) missing(c column, names []string) error {
 	stem, _, _ := strings.Cut(c.name, "_")
 	for _, n := range names {
 		if has, _, _ := strings.Cut(n, "_"); has == stem && n != "" {
-			what = finding.New("plain.column_other", finding.Text("column", c.name), cut("has", n, 40))
+			what = finding.New("plain.column_other", finding.Text("column", c.name), packed.Cut("has", n, 40))
 			break
 		}
 	}

@@ -16,13 +16,13 @@ import (
 )
 
 // pack makes a zip of files; a file's text is repeated as often as said.
-type packed struct {
+type member struct {
 	name  string
 	text  string
 	times int
 }
 
-func pack(t *testing.T, files ...packed) []byte {
+func pack(t *testing.T, files ...member) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	z := zip.NewWriter(&b)
@@ -88,7 +88,7 @@ func (g *growing) Read(p []byte) (int, error) {
 func TestHostile(t *testing.T) {
 	const motionHead = "t_s,ax_mps2,ay_mps2,az_mps2\n"
 	good := sheet(nil)
-	goodFiles := []packed{{name: "motion.csv", text: string(good["motion.csv"].Data)}, {name: "gnss.csv", text: string(good["gnss.csv"].Data)}}
+	goodFiles := []member{{name: "motion.csv", text: string(good["motion.csv"].Data)}, {name: "gnss.csv", text: string(good["gnss.csv"].Data)}}
 	stream := func(in func() io.Reader, size int64) func() (*sensors.Log, error) {
 		return func() (*sensors.Log, error) {
 			b := &bundle{name: "ride", files: map[string]entry{motionFile: {name: "ride/motion.csv", size: size,
@@ -105,12 +105,12 @@ func TestHostile(t *testing.T) {
 		read func() (*sensors.Log, error)
 		want string
 	}{
-		{"zip bomb of one row", zipped(pack(t, packed{name: "motion.csv", text: motionHead}, packed{name: "x/gnss.csv", text: strings.Repeat("0,0,0,9.8\n", 1000), times: 6000})),
+		{"zip bomb of one row", zipped(pack(t, member{name: "motion.csv", text: motionHead}, member{name: "x/gnss.csv", text: strings.Repeat("0,0,0,9.8\n", 1000), times: 6000})),
 			"archive.bomb packed=116498 unpacked=6e+07"},
-		{"a zip's path upwards", zipped(pack(t, append(goodFiles, packed{name: "../../escape.csv", text: "x"})...)), `archive.outside name="../../escape.csv"`},
-		{"a zip's path from the root", zipped(pack(t, append(goodFiles, packed{name: "/etc/ride.json", text: "{}"})...)), "archive.outside"},
-		{"a zip's path for Windows", zipped(pack(t, append(goodFiles, packed{name: `..\motion.csv`, text: "x"})...)), "archive.outside"},
-		{"two rides in a zip", zipped(pack(t, append(goodFiles, packed{name: "b/motion.csv", text: "x"})...)), "plain.two_files"},
+		{"a zip's path upwards", zipped(pack(t, append(goodFiles, member{name: "../../escape.csv", text: "x"})...)), `archive.outside name="../../escape.csv"`},
+		{"a zip's path from the root", zipped(pack(t, append(goodFiles, member{name: "/etc/ride.json", text: "{}"})...)), "archive.outside"},
+		{"a zip's path for Windows", zipped(pack(t, append(goodFiles, member{name: `..\motion.csv`, text: "x"})...)), "archive.outside"},
+		{"two rides in a zip", zipped(pack(t, append(goodFiles, member{name: "b/motion.csv", text: "x"})...)), "plain.two_files"},
 		{"a hundred thousand files", zipped(manyFiles(t, 30_000)), "archive.many_files"},
 		{"locked", zipped(locked(t)), "archive.locked"},
 		{"gigabyte line", stream(func() io.Reader {
@@ -141,7 +141,7 @@ func TestHostile(t *testing.T) {
 }
 
 func manyFiles(t *testing.T, n int) []byte {
-	files := make([]packed, n)
+	files := make([]member, n)
 	for i := range files {
 		files[i].name = fmt.Sprint(i)
 	}
@@ -150,7 +150,7 @@ func manyFiles(t *testing.T, n int) []byte {
 
 // locked sets the flag of a password in both headers of a zip's first file.
 func locked(t *testing.T) []byte {
-	b := pack(t, packed{name: "motion.csv", text: "x"})
+	b := pack(t, member{name: "motion.csv", text: "x"})
 	b[6] |= 1
 	b[bytes.Index(b, []byte("PK\x01\x02"))+8] |= 1
 	return b
@@ -160,7 +160,7 @@ func locked(t *testing.T) []byte {
 // the unpacker holds to.
 func TestZipWhoseSizesLie(t *testing.T) {
 	good := sheet(nil)
-	b := pack(t, packed{name: "gnss.csv", text: string(good["gnss.csv"].Data)}, packed{name: "motion.csv", text: string(good["motion.csv"].Data)})
+	b := pack(t, member{name: "gnss.csv", text: string(good["gnss.csv"].Data)}, member{name: "motion.csv", text: string(good["motion.csv"].Data)})
 	at := bytes.LastIndex(b, []byte("PK\x01\x02"))
 	for _, size := range []uint32{10, 3000, 1 << 31} {
 		binary.LittleEndian.PutUint32(b[at+24:], size)
@@ -178,7 +178,7 @@ func TestZipWhoseSizesLie(t *testing.T) {
 // TestZipCutAnywhere never gives a log without a word, and never panics.
 func TestZipCutAnywhere(t *testing.T) {
 	good := sheet(nil)
-	b := pack(t, packed{name: "motion.csv", text: string(good["motion.csv"].Data)}, packed{name: "gnss.csv", text: string(good["gnss.csv"].Data)})
+	b := pack(t, member{name: "motion.csv", text: string(good["motion.csv"].Data)}, member{name: "gnss.csv", text: string(good["gnss.csv"].Data)})
 	for n := 0; n < len(b); n += 37 {
 		if log, err := ReadZip(bytes.NewReader(b[:n]), int64(n), "ride.zip"); err == nil {
 			t.Fatalf("cut to %d of %d bytes it is read: %v", n, len(b), log.Notes)
@@ -194,7 +194,7 @@ func TestZipCutAnywhere(t *testing.T) {
 func TestNothingIsWritten(t *testing.T) {
 	dir := t.TempDir()
 	t.Chdir(dir)
-	b := pack(t, packed{name: "../escape.csv", text: "x"}, packed{name: "motion.csv", text: "x"})
+	b := pack(t, member{name: "../escape.csv", text: "x"}, member{name: "motion.csv", text: "x"})
 	if err := os.WriteFile("ride.zip", b, 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -217,11 +217,11 @@ func TestNothingIsWritten(t *testing.T) {
 // TestZipInAFolder: packing a folder puts its name before each file.
 func TestZipInAFolder(t *testing.T) {
 	good := sheet(nil)
-	var files []packed
+	var files []member
 	for name, f := range good {
-		files = append(files, packed{name: "my ride/" + name, text: string(f.Data)})
+		files = append(files, member{name: "my ride/" + name, text: string(f.Data)})
 	}
-	files = append(files, packed{name: "__MACOSX/my ride/._motion.csv", text: "x"}, packed{name: "my ride/photo.jpg", text: "x"})
+	files = append(files, member{name: "__MACOSX/my ride/._motion.csv", text: "x"}, member{name: "my ride/photo.jpg", text: "x"})
 	b := pack(t, files...)
 	log, err := ReadZip(bytes.NewReader(b), int64(len(b)), "ride.zip")
 	if err != nil || len(log.Motion) != 1500 || len(log.Fixes) != 30 || len(log.Pressure) != 30 {

@@ -10,6 +10,7 @@ import (
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/packed"
 	"stillair/sensors/nmea"
 )
 
@@ -34,7 +35,7 @@ func Read(name string) (*sensors.Log, error) {
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, asInput(name, 0, err)
+		return nil, packed.AsInput(name, 0, err)
 	}
 	defer f.Close()
 	return ReadZip(f, info.Size(), name)
@@ -137,7 +138,7 @@ func (b *bundle) readRide(log *sensors.Log, clock float64) error {
 	_, err := b.with(rideFile, func(f file) error {
 		text, err := io.ReadAll(io.LimitReader(f.in, longest+1))
 		if err != nil {
-			return asInput(f.name, 0, err)
+			return packed.AsInput(f.name, 0, err)
 		}
 		if len(text) > longest {
 			return &sensors.InputError{File: f.name, What: finding.New("plain.long_file", finding.Size("most", longest)), Remedy: finding.New("plain.keep_known")}

@@ -14,6 +14,7 @@ import (
 	"stillair/sensors/finding"
 	"stillair/sensors/internal/jsontext"
 	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/packed"
 )
 
 // Version of the plain log that this package writes, and the newest it reads.
@@ -87,7 +88,7 @@ func (d *rideReader) object(of string, r gjson.Result, known ...string) fields {
 		case !slices.Contains(known, k.Str):
 			if len(d.notes) < 20 {
 				d.notes = append(d.notes, sensors.Note{File: d.name, Line: jsontext.Line(d.text, k.Index), Count: 1,
-					What: finding.New("ride.unknown_field", cut("field", of+k.Str, 60))})
+					What: finding.New("ride.unknown_field", packed.Cut("field", of+k.Str, 60))})
 			}
 		case f.m[k.Str].Exists():
 			d.fail(k, about("ride.twice", of+k.Str), finding.New("ride.keep_one"))
@@ -109,7 +110,7 @@ func (f fields) number(name string, shift int, least, most float64, remedy findi
 	case gjson.Number:
 		v := jsontext.Shift(r.Raw, shift)
 		if unshifted := r.Num; !(unshifted >= least && unshifted <= most) || math.IsInf(v, 0) {
-			f.d.fail(r, finding.New("ride.outside", finding.Text("field", f.of+name), cut("value", r.Raw, 20), finding.Text("least", brief(least)), finding.Text("most", brief(most))), finding.New(remedy))
+			f.d.fail(r, finding.New("ride.outside", finding.Text("field", f.of+name), packed.Cut("value", r.Raw, 20), finding.Text("least", brief(least)), finding.Text("most", brief(most))), finding.New(remedy))
 		}
 		return v
 	}
@@ -151,7 +152,7 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	f := d.object("", top, "version", "bike", "mass_kg", "mass_sd_kg", "rotating_mass_kg", "air", "wind_sd_mps", "station_wind",
 		"gears", "limit_rpm", "cylinders", "axes", "setups")
 	if v := f.number("version", 0, 1, math.MaxFloat64, "ride.first_version"); v > Version || v != math.Trunc(v) && !math.IsNaN(v) {
-		d.fail(f.m["version"], finding.New("ride.version", cut("version", f.m["version"].Raw, 20)), finding.New("ride.newer_program", finding.Count("reads", Version)))
+		d.fail(f.m["version"], finding.New("ride.version", packed.Cut("version", f.m["version"].Raw, 20)), finding.New("ride.newer_program", finding.Count("reads", Version)))
 	}
 	ride.Bike = f.text("bike")
 	ride.Mass = f.mass("mass_kg")
@@ -185,7 +186,7 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	switch ride.Axes = f.text("axes"); ride.Axes {
 	case "", mend.AxesUp, mend.AxesDown:
 	default:
-		d.fail(f.m["axes"], finding.New("axes.unknown_word", cut("value", ride.Axes, 40)), mend.AxesWords())
+		d.fail(f.m["axes"], finding.New("axes.unknown_word", packed.Cut("value", ride.Axes, 40)), mend.AxesWords())
 	}
 	d.setups(ride, f.list("setups"))
 }

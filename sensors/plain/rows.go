@@ -8,6 +8,8 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/internal/decimal"
+	"stillair/sensors/internal/packed"
 )
 
 // row is one record of a table with its columns found.
@@ -18,12 +20,12 @@ type row struct {
 }
 
 // number returns the number in a column: NaN where it has none.
-func (r row) number(c int) (float64, cell) {
+func (r row) number(c int) (float64, decimal.Cell) {
 	b := r.raw(c)
 	if b == nil {
-		return nan, empty
+		return nan, decimal.Empty
 	}
-	return number(b)
+	return decimal.Read(b)
 }
 
 // raw returns a column's cell, nil where the column or the cell is missing.
@@ -40,18 +42,18 @@ func (r row) need(columns []column, c int) (float64, bool) {
 	v, state := r.number(c)
 	name := columns[c].name
 	switch state {
-	case empty:
+	case decimal.Empty:
 		r.y.skip(r.t.line, name+" empty", finding.New("plain.empty", finding.Text("column", name)))
-	case broken:
+	case decimal.Broken:
 		r.y.skip(r.t.line, name+" broken", noNumber(name, r.raw(c)))
 	}
-	return v, state == filled
+	return v, state == decimal.Filled
 }
 
 // may is number for a column that may be empty; what is no number is noted.
 func (r row) may(columns []column, c int) float64 {
 	v, state := r.number(c)
-	if state == broken {
+	if state == decimal.Broken {
 		r.broken(columns[c].name, r.raw(c))
 	}
 	return v
@@ -62,7 +64,7 @@ func (r row) broken(name string, b []byte) {
 }
 
 func noNumber(column string, b []byte) finding.Finding {
-	return finding.New("plain.no_number", finding.Text("column", column), cut("value", b, 40))
+	return finding.New("plain.no_number", finding.Text("column", column), packed.Cut("value", b, 40))
 }
 
 // file is one file of a log, opened.
@@ -97,7 +99,7 @@ func readRows[S any](f file, columns []column, most int, take func(row) (S, bool
 	r := newRows(f, columns, most, take)
 	var err error
 	if r.where, err = r.t.header(columns, r.y); err != nil {
-		return nil, r.y, asInput(f.name, 0, err)
+		return nil, r.y, packed.AsInput(f.name, 0, err)
 	}
 	return r.read(func() (bool, error) { return false, nil })
 }
@@ -107,7 +109,7 @@ func readPieces[S any](f file, columns []column, most int, take func(row) (S, bo
 	r := newRows(f, columns, most, take)
 	var err error
 	if r.where, err = r.t.header(columns, r.y); err != nil {
-		return nil, r.y, asInput(f.name, 0, err)
+		return nil, r.y, packed.AsInput(f.name, 0, err)
 	}
 	q := split(r.t.in, r.parse)
 	defer q.stop()
@@ -221,17 +223,8 @@ func tooMany(name string, most int) error {
 func damaged(t *table, y *tally, samples int, err error) error {
 	var input *sensors.InputError
 	if errors.As(err, &input) || samples == 0 {
-		return asInput(t.file, t.lines+1, err)
+		return packed.AsInput(t.file, t.lines+1, err)
 	}
 	y.say(t.lines+1, "damaged", sensors.Damaged(err))
 	return nil
-}
-
-// asInput makes an error of reading one that says where.
-func asInput(name string, line int, err error) error {
-	var input *sensors.InputError
-	if errors.As(err, &input) {
-		return err
-	}
-	return sensors.Unreadable(name, line, err)
 }

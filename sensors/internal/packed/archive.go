@@ -1,4 +1,4 @@
-package plain
+package packed
 
 import (
 	"archive/zip"
@@ -21,9 +21,10 @@ const (
 	mostRatio     = 100      // readings shrink to a fifth, made-up ones to a thirtieth
 )
 
-// archive lists the files of a log in a zip, at its top or in one folder.
-func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
-	fail := func(what, remedy finding.Finding) (*bundle, error) {
+// Archive lists the wanted files of a zip archive of the given size, in
+// whichever folder they are; name is for people.
+func Archive(r io.ReaderAt, size int64, name string, wanted func(bare string) bool) ([]Entry, error) {
+	fail := func(what, remedy finding.Finding) ([]Entry, error) {
 		return nil, &sensors.InputError{File: name, What: what, Remedy: remedy}
 	}
 	switch n, ok := directorySize(r, size); {
@@ -34,16 +35,16 @@ func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 	}
 	z, err := zip.NewReader(r, size)
 	if err != nil {
-		return nil, asInput(name, 0, err)
+		return nil, AsInput(name, 0, err)
 	}
-	b := &bundle{name: name, files: map[string]entry{}}
+	var all []Entry
 	for _, f := range z.File {
 		inside := strings.TrimSuffix(f.Name, "/")
 		if !fs.ValidPath(inside) || strings.ContainsAny(inside, "\\\x00") {
-			return fail(finding.New("archive.outside", cut("name", f.Name, 80)), finding.New("archive.distrust"))
+			return fail(finding.New("archive.outside", Cut("name", f.Name, 80)), finding.New("archive.distrust"))
 		}
 		bare := path.Base(inside)
-		if f.Mode().IsDir() || !isWanted(bare) || strings.HasPrefix(inside, "__MACOSX/") {
+		if f.Mode().IsDir() || !wanted(bare) || strings.HasPrefix(inside, "__MACOSX/") {
 			continue
 		}
 		shown := name + "/" + inside
@@ -55,12 +56,9 @@ func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 			return nil, &sensors.InputError{File: shown, What: finding.New("archive.bomb",
 				finding.Size("packed", float64(f.CompressedSize64)), finding.Size("unpacked", float64(f.UncompressedSize64))), Remedy: finding.New("archive.distrust")}
 		}
-		e := entry{name: shown, size: int64(f.UncompressedSize64), open: f.Open}
-		if err := b.add(e, bare); err != nil {
-			return nil, err
-		}
+		all = append(all, Entry{Name: shown, Bare: bare, Size: int64(f.UncompressedSize64), Open: f.Open})
 	}
-	return b, nil
+	return all, nil
 }
 
 // directorySize finds the size of a zip's table of contents before it is read

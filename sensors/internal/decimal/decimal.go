@@ -1,49 +1,51 @@
-package plain
+// Package decimal reads the numbers of tables: fast, exact, and with the words
+// that programs write for a value they do not have.
+package decimal
 
 import (
 	"bytes"
 	"math"
 	"strconv"
-	"time"
 )
 
-// cell is what a number's cell turned out to hold.
-type cell int
+// Cell is what a number's cell turned out to hold.
+type Cell int
 
+// The kinds of cell.
 const (
-	filled cell = iota
-	empty       // nothing, or a word for nothing
-	broken      // something that is no finite number
+	Filled Cell = iota
+	Empty       // nothing, or a word for nothing
+	Broken      // something that is no finite number
 )
 
 // exactPow10 are the powers of ten that a float64 holds exactly.
 var exactPow10 = [...]float64{1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11,
 	1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22}
 
-// number reads a cell; it returns NaN for anything but a finite number.
+// Read reads a cell; it returns NaN for anything but a finite number.
 //
 // Plain decimals of up to 15 digits are read by hand, exactly: digits and
 // power of ten are both whole in a float64, so their one division is correctly
 // rounded (W. D. Clinger, How to read floating point numbers accurately, 1990).
 // All others go to strconv.
-func number(b []byte) (float64, cell) {
+func Read(b []byte) (float64, Cell) {
 	b = bytes.TrimSpace(b)
 	if len(b) == 0 {
-		return math.NaN(), empty
+		return math.NaN(), Empty
 	}
 	if v, ok := short(b); ok {
-		return v, filled
+		return v, Filled
 	}
 	v, err := strconv.ParseFloat(string(b), 64)
 	switch {
 	case err != nil && isNothing(b):
-		return math.NaN(), empty
+		return math.NaN(), Empty
 	case err != nil || math.IsInf(v, 0):
-		return math.NaN(), broken
+		return math.NaN(), Broken
 	case math.IsNaN(v):
-		return math.NaN(), empty
+		return math.NaN(), Empty
 	}
-	return v, filled
+	return v, Filled
 }
 
 func short(b []byte) (float64, bool) {
@@ -88,37 +90,4 @@ func isNothing(b []byte) bool {
 		return true
 	}
 	return false
-}
-
-// utcMillis reads milliseconds since 1970 to the nanosecond, or returns the
-// zero time. A time before satellites told any, or far ahead, is broken.
-func utcMillis(b []byte) (time.Time, cell) {
-	b = bytes.TrimSpace(b)
-	whole, fraction, _ := bytes.Cut(b, []byte("."))
-	ms, err := strconv.ParseInt(string(whole), 10, 64)
-	if err != nil || bytes.ContainsAny(fraction, "eE") {
-		v, state := number(b)
-		if state != filled {
-			return time.Time{}, state
-		}
-		if math.Abs(v) > 1e15 {
-			return time.Time{}, broken
-		}
-		ms, fraction = int64(math.Round(v)), nil
-	}
-	var ns int64
-	for i := range 6 {
-		ns *= 10
-		if i < len(fraction) {
-			if fraction[i] < '0' || fraction[i] > '9' {
-				return time.Time{}, broken
-			}
-			ns += int64(fraction[i] - '0')
-		}
-	}
-	at := time.UnixMilli(ms).Add(time.Duration(ns)).UTC()
-	if at.Year() < 1980 || at.Year() > 2200 {
-		return time.Time{}, broken
-	}
-	return at, filled
 }
