@@ -8,7 +8,7 @@ import (
 
 // ofSensors holds what package sensors and its packages say.
 func ofSensors() []Entry {
-	return slices.Concat(ofInput(), ofRepair(), ofArchives(), ofTables(), ofRideFile(), ofBrowserLog(), ofSentences(), ofSenses(), ofBrowser(), ofAndroid(), ofSimulation())
+	return slices.Concat(ofInput(), ofRepair(), ofArchives(), ofTables(), ofRideFile(), ofBrowserLog(), ofSentences(), ofSheets(), ofSenses(), ofBrowser(), ofAndroid(), ofSimulation())
 }
 
 // whyExample is an example of a cause within another finding.
@@ -66,6 +66,14 @@ func ofRepair() []Entry {
 			"die Geschwindigkeiten gehen bis {top}; das erreicht in m/s kein Motorrad"},
 		{"speed.impossible", args(finding.Speed("most", 150)), "a speed above {most} is impossible: the GPS fix is left out",
 			"über {most} ist unmöglich: die GPS-Position wird ausgelassen"},
+		{"speed.scaled", args(finding.Share("share", 0.05), finding.Of("why", finding.New("speed.positions_show"))), "{why} that the speeds are off by {share}: they are corrected",
+			"{why}, dass das Tempo um {share} falsch ist: es wird korrigiert"},
+		{"speed.against_positions", args(finding.Share("share", 0.05)), "the speeds differ from the positions by {share}, and stay as you said",
+			"das Tempo weicht um {share} von den Positionen ab und bleibt wie angegeben"},
+		{"speed.no_scale", args(finding.Num("times", 1.3)), "the speeds are {times.2} times what the positions show, which is no unit, and too unsteady to correct",
+			"das Tempo ist {times.2}-mal so groß, wie die Positionen zeigen; das ist keine Einheit und schwankt zu sehr, um es zu korrigieren"},
+		{"speed.unchecked", nil, "neither positions nor the accelerometer can confirm the unit of the speeds: they are read as m/s",
+			"weder Positionen noch Beschleunigungssensor bestätigen die Einheit des Tempos: es wird als m/s gelesen"},
 		{"speed.give_mps", nil, "write the speeds in m/s", "die Geschwindigkeiten in m/s angeben"},
 		{"force.no_gravity", args(finding.Acceleration("size", 0.4)), "the acceleration is only {size.2} without vibration: gravity is missing",
 			"die Beschleunigung beträgt ohne Vibration nur {size.2}: die Schwerkraft fehlt"},

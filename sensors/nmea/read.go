@@ -45,7 +45,11 @@ func Read(r io.Reader, name string) (*sensors.Log, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &sensors.Log{Fixes: f.fixes, Notes: f.notes, Ride: sensors.UnknownRide()}, nil
+	log := &sensors.Log{Fixes: f.fixes, Notes: f.notes, Ride: sensors.UnknownRide()}
+	if _, err := mend.Speed(log, name); err != nil {
+		return nil, err
+	}
+	return log, nil
 }
 
 // recorded is what a file of sentences holds.

@@ -113,7 +113,8 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) e
 		if err != nil {
 			return err
 		}
-		return mend.Speed(log, f.name)
+		_, err = mend.Speed(log, f.name)
+		return err
 	})
 	if found || err != nil {
 		return err
@@ -126,6 +127,10 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) e
 			span := nmea.Span{From: log.Motion[0].T, To: log.Motion[len(log.Motion)-1].T}
 			fixes, notes, err := nmea.ReadBeside(f.in, f.name, span)
 			log.Fixes, log.Notes = fixes, append(log.Notes, notes...)
+			if err != nil {
+				return err
+			}
+			_, err = mend.Speed(log, f.name)
 			return err
 		})
 		return err

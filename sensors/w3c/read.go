@@ -192,6 +192,9 @@ func (s *stream) settle() error {
 	if s.log.Motion, spikes = mend.DropSpikes(s.log.Motion); spikes > 0 {
 		s.log.Notes = append(s.log.Notes, mend.SpikesDropped(s.name, spikes))
 	}
+	if _, err := mend.Speed(s.log, s.name); err != nil {
+		return err
+	}
 	s.log.Ride.Axes = mend.Settle(s.log, s.name, s.axes)
 	return nil
 }

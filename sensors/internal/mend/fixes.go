@@ -1,6 +1,7 @@
 package mend
 
 import (
+	"math"
 	"slices"
 
 	"stillair/sensors"
@@ -17,30 +18,88 @@ const (
 // Speed brings the speeds of a log's fixes to m/s, in place: by the way
 // between positions, else by the accelerometer, whose force must be in m/s². It
 // refuses speeds that are plainly not in m/s and whose unit is not plain, and
-// leaves out those that cannot be.
-func Speed(log *sensors.Log, file string) error {
-	unit, ok := SpeedFromPositions(log.Fixes)
-	why := finding.New("speed.positions_show")
-	if !ok {
-		gain, known := SpeedByForce(log)
-		why = finding.New("speed.accelerometer_shows")
-		switch {
-		case known && gain > 3: // 3.6 is km/h; the next, mph, is 2.24, and what is less than exact is less
-			unit = SpeedUnit{"km/h", units.KMH}
-		case known && gain > 1.6:
-			return refuseSpeed(file, finding.New("speed.gain", finding.Num("times", gain)))
-		default:
-			unit = SpeedUnit{"m/s", 1}
-		}
+// leaves out those that cannot be. It returns what the speeds were multiplied
+// by.
+func Speed(log *sensors.Log, file string) (float64, error) {
+	unit, why, err := speedScale(log, file)
+	if err != nil {
+		return 0, err
 	}
 	if unit.MPS != 1 {
-		log.Notes = append(log.Notes, sensors.Note{File: file, Count: len(log.Fixes),
-			What: finding.New("speed.converted", finding.Text("unit", unit.Name), finding.Of("why", why))})
+		what := finding.New("speed.scaled", finding.Share("share", 1/unit.MPS-1), finding.Of("why", finding.New(why)))
+		if unit.Name != "" {
+			what = finding.New("speed.converted", finding.Text("unit", unit.Name), finding.Of("why", finding.New(why)))
+		}
+		log.Notes = append(log.Notes, sensors.Note{File: file, Count: len(log.Fixes), What: what})
 		for i := range log.Fixes {
 			log.Fixes[i].Speed *= unit.MPS
 			log.Fixes[i].SpeedSD *= unit.MPS
 		}
 	}
+	return unit.MPS, possible(log, file)
+}
+
+// SpeedAsked is Speed where a person said in which unit the speeds are, and the
+// reader has converted them: what the positions say is told, and not done.
+func SpeedAsked(log *sensors.Log, file string) error {
+	if s := ScaleByWay(log.Fixes); s.N >= fewestStretches && math.Abs(s.Ratio-1) > math.Max(scaleSlack, 4*s.SE) {
+		log.Notes = append(log.Notes, sensors.Note{File: file, Count: 1,
+			What: finding.New("speed.against_positions", finding.Share("share", s.Ratio-1))})
+	}
+	return possible(log, file)
+}
+
+// When the scale of speeds is plain.
+const (
+	fewestStretches = 8
+	scaleSlack      = 0.01 // receivers and positions agree better than this (common practice)
+	mostScaleSE     = 0.02
+	enoughToSay     = 20 // fixes; of fewer nothing can be computed anyhow
+)
+
+// speedScale finds the unit of a log's speeds, or one without a name where they
+// are in none.
+func speedScale(log *sensors.Log, file string) (unit SpeedUnit, why finding.Code, err error) {
+	if s := ScaleByWay(log.Fixes); s.N >= fewestStretches {
+		unit, ok := s.unit()
+		if !ok {
+			return unit, "", refuseSpeed(file, finding.New("speed.no_scale", finding.Num("times", s.Ratio).With(s.SE)))
+		}
+		return unit, "speed.positions_show", nil
+	}
+	switch unit, ratio := SpeedFromPositions(log.Fixes); {
+	case unit.MPS != 0:
+		return unit, "speed.positions_show", nil
+	case !math.IsNaN(ratio):
+		return unit, "", refuseSpeed(file, finding.New("speed.no_scale", finding.Num("times", ratio)))
+	}
+	gain, known := SpeedByForce(log)
+	switch {
+	case known && gain > 3.4: // 3.6 is km/h; the next, ft/s, is 3.28, and what is less than exact is less
+		return SpeedUnit{"km/h", units.KMH}, "speed.accelerometer_shows", nil
+	case known && gain > 1.6:
+		return unit, "", refuseSpeed(file, finding.New("speed.gain", finding.Num("times", gain)))
+	}
+	if !known && len(log.Fixes) >= enoughToSay {
+		log.Notes = append(log.Notes, sensors.Note{File: file, Count: 1, What: finding.New("speed.unchecked")})
+	}
+	return SpeedUnit{"m/s", 1}, "", nil
+}
+
+// unit is the one in which speeds have such a scale, or one of its own.
+func (s Scale) unit() (SpeedUnit, bool) {
+	share := s.SE / s.Ratio
+	for _, u := range speedUnits {
+		if math.Abs(s.Ratio*u.MPS-1) < math.Max(scaleSlack, 4*share) {
+			return u.SpeedUnit, share < mostScaleSE
+		}
+	}
+	return SpeedUnit{MPS: 1 / s.Ratio}, share < mostScaleSE
+}
+
+// possible leaves out speeds that cannot be, and refuses those of which too
+// many cannot.
+func possible(log *sensors.Log, file string) error {
 	if v := FastSpeed(log.Fixes); v > fastest {
 		return refuseSpeed(file, finding.New("speed.too_fast", finding.Num("top", v)))
 	}

@@ -139,11 +139,12 @@ func TestUnitsOfSimulatedRides(t *testing.T) {
 		for i := range fixes {
 			fixes[i].Speed /= c.mps
 		}
-		unit, ok := SpeedFromPositions(fixes)
-		if !ok || unit.Name != c.name {
-			t.Errorf("speeds in %s were taken for %+v (%v)", c.name, unit, ok)
+		unit, ratio := SpeedFromPositions(fixes)
+		if unit.Name != c.name {
+			t.Errorf("speeds in %s were taken for %+v (%v)", c.name, unit, ratio)
 		}
 	}
+	// Without positions this ride's gain for km/h, 3.38, might be that of ft/s.
 	lost := *log
 	for i := range lost.Fixes {
 		lost.Fixes[i].LatDeg, lost.Fixes[i].LonDeg = math.NaN(), math.NaN()
@@ -153,13 +154,13 @@ func TestUnitsOfSimulatedRides(t *testing.T) {
 		mps   float64
 		notes int
 		err   bool
-	}{{"m/s", 1, 0, false}, {"km/h", 1 / 3.6, 1, false}, {"mph", 0.44704, 0, true}, {"knots", 1852.0 / 3600, 0, true}} {
+	}{{"m/s", 1, 0, false}, {"km/h", 1 / 3.6, 0, true}, {"ft/s", 0.3048, 0, true}, {"mph", 0.44704, 0, true}, {"knots", 1852.0 / 3600, 0, true}} {
 		without := lost
 		without.Fixes = slices.Clone(lost.Fixes)
 		for i := range without.Fixes {
 			without.Fixes[i].Speed /= c.mps
 		}
-		err := Speed(&without, "gnss.csv")
+		_, err := Speed(&without, "gnss.csv")
 		if (err != nil) != c.err || len(without.Notes) != c.notes {
 			t.Errorf("speeds in %s without positions: %v, %v", c.name, err, without.Notes)
 		}

@@ -25,13 +25,14 @@ var speedUnits = [...]struct {
 	{SpeedUnit{"m/s", 1}, 0.12},
 	{SpeedUnit{"knots", 1852.0 / 3600}, 0.06},
 	{SpeedUnit{"mph", units.MPH}, 0.06},
-	{SpeedUnit{"km/h", units.KMH}, 0.12},
+	{SpeedUnit{"ft/s", 0.3048}, 0.045},
+	{SpeedUnit{"km/h", units.KMH}, 0.05},
 }
 
 // SpeedFromPositions compares each speed with the way between the positions
-// around it, and returns the unit that fits the median of their ratio; ok is
-// false where there are too few pairs to say, or no unit fits.
-func SpeedFromPositions(fixes []sensors.Fix) (unit SpeedUnit, ok bool) {
+// around it, and returns the median of their ratio, NaN where there are too few
+// pairs to say, and the unit that fits it, the zero unit where none does.
+func SpeedFromPositions(fixes []sensors.Fix) (unit SpeedUnit, ratio float64) {
 	var ratios []float64
 	from := 0
 	for i := range fixes {
@@ -47,15 +48,15 @@ func SpeedFromPositions(fixes []sensors.Fix) (unit SpeedUnit, ok bool) {
 		from = i
 	}
 	if len(ratios) < 10 {
-		return SpeedUnit{}, false
+		return SpeedUnit{}, math.NaN()
 	}
-	ratio := quantile(ratios, 0.5)
+	ratio = quantile(ratios, 0.5)
 	for _, u := range speedUnits {
 		if math.Abs(ratio*u.MPS-1) < u.within {
-			return u.SpeedUnit, true
+			return u.SpeedUnit, ratio
 		}
 	}
-	return SpeedUnit{}, false
+	return SpeedUnit{}, ratio
 }
 
 // FastSpeed returns the speed that one fix in a hundred exceeds, in the file's

@@ -1,0 +1,169 @@
+package sheets
+
+import (
+	"math"
+	"slices"
+	"strings"
+)
+
+// timing is a column of time with its unit found.
+type timing struct {
+	column *column
+	unit   unit
+	said   bool // the unit is in the header or was asked for
+	epoch  bool // it counts from 1970
+	from   float64
+	to     float64
+	even   float64 // share of the steps that are longer than 0
+}
+
+// at is the time of a row, s.
+func (t *timing) at(row int) float64 { return t.column.v[row] * t.unit.si }
+
+// The steps that readings may have, s, from 1 kHz down: the unit of a column of
+// time is the one in which its median step is among them. For each of the two,
+// the largest is less than a thousand times the least, so that only one fits.
+const (
+	leastStep, mostStep       = 0.9e-3, 0.6
+	leastFixStep, mostFixStep = 0.035, 30.0
+)
+
+// timings are the columns of time in a sheet that can be one, for rows that
+// count.
+func (s *sheet) timings(r role, least, most float64, counts func(row int) bool) []*timing {
+	var all []*timing
+	for _, c := range s.columns {
+		if c.role == r {
+			if t := c.timing(least, most, counts); t != nil {
+				all = append(all, t)
+			}
+		}
+	}
+	return all
+}
+
+func (c *column) timing(least, most float64, counts func(row int) bool) *timing {
+	var seen []float64
+	for i, x := range c.v {
+		if !math.IsNaN(x) && counts(i) {
+			seen = append(seen, x)
+		}
+	}
+	if len(seen) < 2 {
+		return nil
+	}
+	var steps []float64
+	for i := 1; i < len(seen); i++ {
+		if d := seen[i] - seen[i-1]; d > 0 {
+			steps = append(steps, d)
+		}
+	}
+	if len(steps) == 0 {
+		return nil
+	}
+	t := &timing{column: c, even: float64(len(steps)) / float64(len(seen)-1)}
+	slices.Sort(steps)
+	t.unit, t.said = c.timeUnit(steps[len(steps)/2], seen[len(seen)/2], least, most)
+	if !t.unit.known() {
+		return nil
+	}
+	const y1980, y2200 = 3.155e8, 7.258e9
+	middle := seen[len(seen)/2] * t.unit.si
+	t.epoch = middle > y1980 && middle < y2200
+	slices.Sort(seen)
+	t.from, t.to = seen[0]*t.unit.si, seen[len(seen)-1]*t.unit.si
+	return t
+}
+
+// timeUnit finds the unit of times with that median step: what was asked for,
+// what the header says, seconds for moments in words, else the one that fits.
+func (c *column) timeUnit(step, middle, least, most float64) (u unit, said bool) {
+	fits := func(u unit) bool { return step*u.si >= least && step*u.si <= most }
+	if c.unit.known() && (c.asked || fits(c.unit)) {
+		return c.unit, true
+	}
+	all := spelled(ofTime)
+	if c.words {
+		return all[0].unit, false
+	}
+	for _, u := range all {
+		if fits(u.unit) {
+			return u.unit, false
+		}
+	}
+	return unit{}, false
+}
+
+// leastShare of the longer span is what two sensors of a recording have in
+// common. Spans in units of which one is a thousand of the other have less.
+const leastShare = 0.01
+
+// overlap is the share of the shorter span in which both run, 0 where that is
+// next to nothing of the longer.
+func overlap(a, b *timing) float64 {
+	both := math.Min(a.to, b.to) - math.Max(a.from, b.from)
+	if both < leastShare*math.Max(a.to-a.from, b.to-b.from) {
+		return 0
+	}
+	return both / math.Max(math.Min(a.to-a.from, b.to-b.from), 1e-9)
+}
+
+// agree returns, of all pairs of columns of time, the one in which two sheets
+// run together; nil where none does.
+func agree(one, other []*timing) (a, b *timing) {
+	best := 0.5
+	for _, x := range one {
+		for _, y := range other {
+			shared := overlap(x, y)
+			if shared < 0.5 {
+				continue
+			}
+			if score := shared + x.worth() + y.worth() + alike(x, y); score > best {
+				best, a, b = score, x, y
+			}
+		}
+	}
+	return a, b
+}
+
+// worth prefers columns that tell readings apart, that are numbers, and that
+// were asked for.
+func (t *timing) worth() float64 {
+	w := 4 * t.even
+	if !t.column.words {
+		w += 0.5
+	}
+	if t.column.asked {
+		w += 100
+	}
+	return w - 0.5*float64(t.column.rank)
+}
+
+func alike(a, b *timing) (score float64) {
+	if strings.EqualFold(a.column.name, b.column.name) {
+		score++
+	}
+	if a.epoch == b.epoch {
+		score++
+	}
+	return score
+}
+
+// common is the best of the timings that are in both lists, as one column of a
+// wide table is that gives a rate to its readings and to its fixes; nil for
+// none.
+func common(one, other []*timing) *timing {
+	return best(slices.DeleteFunc(slices.Clone(one), func(x *timing) bool {
+		return !slices.ContainsFunc(other, func(y *timing) bool { return x.column == y.column && x.unit == y.unit })
+	}))
+}
+
+// best is the timing of most worth, nil for none.
+func best(all []*timing) (most *timing) {
+	for _, t := range all {
+		if most == nil || t.worth() > most.worth() {
+			most = t
+		}
+	}
+	return most
+}

@@ -1,0 +1,67 @@
+package sheets
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// brackets parts a name from what stands in its brackets.
+func brackets(name string) (outside string, inside []string) {
+	var out strings.Builder
+	for {
+		i := strings.IndexAny(name, "([{")
+		if i < 0 {
+			break
+		}
+		n := strings.IndexAny(name[i:], ")]}")
+		if n < 0 {
+			break
+		}
+		out.WriteString(name[:i] + " ")
+		inside = append(inside, name[i+1:i+n])
+		name = name[i+n+1:]
+	}
+	out.WriteString(name)
+	return out.String(), inside
+}
+
+// wordsOf are the words of a name in lower case: parted by whatever is neither
+// letter nor digit, and where a capital follows a small letter.
+func wordsOf(name string) []string {
+	var out []string
+	var word strings.Builder
+	end := func() {
+		if word.Len() > 0 {
+			out = append(out, strings.ToLower(word.String()))
+			word.Reset()
+		}
+	}
+	small := false
+	for _, c := range name {
+		if !unicode.IsLetter(c) && !unicode.IsDigit(c) {
+			end()
+			small = false
+			continue
+		}
+		if unicode.IsUpper(c) && small {
+			end()
+		}
+		small = unicode.IsLower(c)
+		word.WriteRune(c)
+	}
+	end()
+	return out
+}
+
+// has reports whether one of the words is among those listed, which are parted
+// by blanks; one that ends in "…" stands for all that begin so.
+func has(words []string, listed string) bool {
+	for l := range strings.FieldsSeq(listed) {
+		stem, open := strings.CutSuffix(l, "…")
+		if slices.ContainsFunc(words, func(w string) bool { return w == l || open && strings.HasPrefix(w, stem) }) {
+			return true
+		}
+	}
+	return false
+}
