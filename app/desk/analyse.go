@@ -48,7 +48,7 @@ Examples:
 			f.StringVar(&a.tables, "csv", "", "write tables (CSV) into this folder")
 			f.StringArrayVar(&a.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&a.system, "units", string(shown.Metric), "metric, imperial or both")
-			a.told = addTold(f)
+			a.told = addTold(f).withColumns(f)
 			return a.run
 		},
 	}
@@ -70,7 +70,7 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 		return err
 	}
 	var ride *intake.Ride
-	if err := w.during(ctx, "reading", func() (err error) { ride, err = intake.Open(args[0]); return err }); err != nil {
+	if err := w.during(ctx, "reading", func() (err error) { ride, err = a.told.open(args[0]); return err }); err != nil {
 		return err
 	}
 	if err := a.told.apply(&ride.Log.Ride); err != nil {

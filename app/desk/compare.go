@@ -9,7 +9,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"stillair/app/intake"
 	"stillair/export/report"
 	"stillair/export/results"
 	"stillair/export/shown"
@@ -73,7 +72,7 @@ Examples:
 			f.StringVar(&c.protocol, "protocol", "", "write the test protocol of all rides to this file (JSON)")
 			f.StringVar(&c.language, "language", string(shown.English), "of the page: en or de")
 			f.BoolVar(&c.json, "json", false, "print the comparisons as JSON and nothing else")
-			c.told = addTold(f)
+			c.told = addTold(f).withColumns(f)
 			return c.run
 		},
 	}
@@ -164,7 +163,7 @@ func (c *compareFlags) consumption() (*worth.Burn, error) {
 func (c *compareFlags) analyse(ctx context.Context, w *world, args []string, matters float64) ([]*study, error) {
 	var out []*study
 	for _, path := range args {
-		ride, err := intake.Open(path)
+		ride, err := c.told.open(path)
 		if err != nil {
 			return nil, err
 		}

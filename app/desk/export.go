@@ -63,7 +63,7 @@ A recording that cannot be used is told of, and the others go on.`,
 			f.IntVar(&e.atOnce, "at-once", runtime.GOMAXPROCS(0), "how many recordings to work on at a time")
 			f.StringArrayVar(&e.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&e.system, "units", string(shown.Metric), "of the report: metric, imperial or both")
-			e.told = addTold(f)
+			e.told = addTold(f).withColumns(f)
 			return e.run
 		},
 	}

@@ -106,7 +106,7 @@ func exportFailure(failed []error, count int) error {
 // one exports the recording of a file, and any others that came into it.
 func (o *order) one(ctx context.Context, in exportInput) outcome {
 	r := outcome{input: in}
-	ride, err := intake.Open(in.path)
+	ride, err := o.told.open(in.path)
 	if err != nil {
 		r.err = err
 		return r

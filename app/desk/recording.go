@@ -14,6 +14,7 @@ import (
 	"stillair/runs"
 	"stillair/runs/marks"
 	"stillair/sensors"
+	"stillair/sensors/sheets"
 	"stillair/sensors/units"
 )
 
@@ -23,6 +24,20 @@ type told struct {
 	mass, massSD, rotating, wind        float64
 	station, stationFrom                float64
 	temperature, hectopascals, humidity float64
+	columns                             []string
+}
+
+// open reads a recording with what was said of its columns.
+func (t *told) open(path string) (*intake.Ride, error) {
+	var asked []sheets.Ask
+	for _, text := range t.columns {
+		a, err := sheets.ParseAsk(text)
+		if err != nil {
+			return nil, usageError{err}
+		}
+		asked = append(asked, a)
+	}
+	return intake.Open(path, asked...)
 }
 
 // addTold adds the flags.
@@ -42,6 +57,12 @@ func addTold(f *pflag.FlagSet) *told {
 	number(&t.wind, "wind-sd", "how much the wind differs from pair to pair, m/s")
 	number(&t.station, "station-wind", "wind at a weather station nearby, m/s")
 	number(&t.stationFrom, "station-from", "where that wind comes from, degrees clockwise from north")
+	return t
+}
+
+// withColumns adds the flag of commands that read recordings.
+func (t *told) withColumns(f *pflag.FlagSet) *told {
+	f.StringArrayVar(&t.columns, "column", nil, "what a column of a logger's table is, as speed=NAME or \"speed=NAME as km/h\"; repeatable")
 	return t
 }
 

@@ -1,6 +1,7 @@
 // Package intake opens a recording of any kind that Stillair reads: a session
 // file, a plain log as folder or zip, a browser's JSON Lines, a receiver's
-// NMEA sentences. What a file is shows in its first bytes, not in its name.
+// NMEA sentences, the tables of a sensor logger, a track in GPX or FIT. What a
+// file is shows in its first bytes, not in its name.
 package intake
 
 import (
@@ -8,14 +9,18 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 	"unicode/utf8"
 
 	"stillair/export/session"
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/fit"
+	"stillair/sensors/gpx"
 	"stillair/sensors/nmea"
 	"stillair/sensors/plain"
+	"stillair/sensors/sheets"
 	"stillair/sensors/w3c"
 )
 
@@ -28,6 +33,9 @@ const (
 	PlainLog  Kind = "plain log"
 	JSONLines Kind = "JSON Lines of a browser"
 	NMEA      Kind = "NMEA sentences"
+	Tables    Kind = "tables of a sensor logger"
+	GPX       Kind = "GPX track"
+	FIT       Kind = "FIT activity"
 )
 
 // Ride is a recording as read. Session holds what only a session file knows;
@@ -48,14 +56,16 @@ func (r *Ride) All() []*Ride {
 	return all
 }
 
-// Open reads the recording at path.
-func Open(path string) (*Ride, error) {
+// Open reads the recording at path. What is asked is for the columns of tables.
+func Open(path string, asked ...sheets.Ask) (*Ride, error) {
 	info, err := os.Stat(path)
-	if err != nil {
+	switch {
+	case err != nil:
 		return nil, missing(path, err)
-	}
-	if info.IsDir() || strings.HasSuffix(strings.ToLower(path), ".csv") {
-		return asPlain(plain.Read(path))
+	case info.IsDir():
+		return folder(path, asked)
+	case strings.EqualFold(filepath.Ext(path), ".csv"):
+		return table(path, asked)
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -70,7 +80,23 @@ func Open(path string) (*Ride, error) {
 	if _, err := f.Seek(0, io.SeekStart); err != nil {
 		return nil, missing(path, err)
 	}
-	return read(f, info.Size(), head[:n], path)
+	return read(f, info.Size(), head[:n], path, asked)
+}
+
+// folder reads a folder: a plain log, or the tables of a logger.
+func folder(path string, asked []sheets.Ask) (*Ride, error) {
+	if plain.Fits(os.DirFS(path)) || !sheets.Fits(os.DirFS(path)) {
+		return asPlain(plain.Read(path))
+	}
+	return asTables(sheets.Read(path, asked))
+}
+
+// table reads one table, or the plain log that it is a file of.
+func table(path string, asked []sheets.Ask) (*Ride, error) {
+	if plain.IsPart(filepath.Base(path)) && plain.Fits(os.DirFS(filepath.Dir(path))) {
+		return asPlain(plain.Read(path))
+	}
+	return asTables(sheets.Read(path, asked))
 }
 
 // Input is a file that can be read from anywhere, as *os.File can.
@@ -80,11 +106,13 @@ type Input interface {
 }
 
 // read reads a file of the given size that begins with head.
-func read(f Input, size int64, head []byte, name string) (*Ride, error) {
+func read(f Input, size int64, head []byte, name string, asked []sheets.Ask) (*Ride, error) {
 	text := bytes.TrimLeft(head, "\ufeff \t\r\n")
 	switch {
 	case session.IsSession(head), strings.HasSuffix(strings.ToLower(name), ".jsonl.gz"): // by name where its beginning is spoilt
 		return asSession(session.ReadAll(f, name))
+	case bytes.HasPrefix(head, []byte("PK")) && !plain.FitsZip(f, size) && sheets.FitsZip(f, size):
+		return asTables(sheets.ReadZip(f, size, name, asked))
 	case bytes.HasPrefix(head, []byte("PK")):
 		return asPlain(plain.ReadZip(f, size, name))
 	case bytes.HasPrefix(text, []byte(`{"type":"part"`)), bytes.HasPrefix(text, []byte(`{"type":"header"`)):
@@ -97,14 +125,23 @@ func read(f Input, size int64, head []byte, name string) (*Ride, error) {
 	case bytes.HasPrefix(text, []byte("$")):
 		log, err := nmea.Read(f, name)
 		return as(NMEA, log, err)
+	case fit.Is(head):
+		log, err := fit.Read(f, name)
+		return as(FIT, log, err)
+	case bytes.HasPrefix(text, []byte("<")) && bytes.Contains(text, []byte("<gpx")):
+		log, err := gpx.Read(f, name)
+		return as(GPX, log, err)
 	case size == 0:
 		return nil, &sensors.InputError{File: name, What: finding.Said("the file is empty"), Remedy: finding.Said("look for another copy of the recording")}
 	case looksLikeNMEA(text):
 		log, err := nmea.Read(f, name)
 		return as(NMEA, log, err)
 	}
+	if sheets.IsTable(name) && sheets.Begins(head) {
+		return asTables(sheets.Read(name, asked))
+	}
 	return nil, &sensors.InputError{File: name, What: finding.Said("this is no recording that can be read: " + looks(head)),
-		Remedy: finding.Said("give a session file (.jsonl.gz), a folder or .zip with motion.csv and gnss.csv, JSON Lines of a browser, or NMEA sentences")}
+		Remedy: finding.Said("give a session file (.jsonl.gz), a folder or .zip with motion.csv and gnss.csv, JSON Lines of a browser, NMEA sentences, the tables of a sensor logger (.csv, a folder or .zip of them), GPX, or FIT")}
 }
 
 // isResults reports whether text begins as a results document does.
@@ -141,6 +178,8 @@ func as(kind Kind, log *sensors.Log, err error) (*Ride, error) {
 }
 
 func asPlain(log *sensors.Log, err error) (*Ride, error) { return as(PlainLog, log, err) }
+
+func asTables(log *sensors.Log, err error) (*Ride, error) { return as(Tables, log, err) }
 
 func asSession(all []*session.Recording, err error) (*Ride, error) {
 	if err != nil {

@@ -33,6 +33,10 @@ type bundle struct {
 	files map[string]entry
 }
 
+// IsPart reports whether a file of that name, without its folder, may be part of
+// a plain log.
+func IsPart(name string) bool { return isWanted(name) }
+
 // isWanted reports whether a file with the bare name belongs to a log.
 func isWanted(name string) bool {
 	switch name = strings.ToLower(name); name {

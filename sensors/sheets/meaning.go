@@ -18,24 +18,24 @@ const (
 
 // senseOf finds the sensor that words name.
 func senseOf(words []string) sense {
-	gravityNamed := has(words, "gravity… grav schwerkraft gravitation…")
-	accelerationNamed := has(words, "accel… acc beschleunigung… gforce acceleration…") || has(words, "g") && has(words, "force")
+	gravityNamed := has(words, "gravity…|grav|schwerkraft|gravitation…")
+	accelerationNamed := has(words, "accel…|acc|beschleunigung…|gforce|acceleration…") || has(words, "g") && has(words, "force")
 	switch {
-	case has(words, "magnet… mag compass orient… attitude quat… euler roll pitch yaw azimuth light lux prox… step… heart… battery sound noise wind… activity temp…"),
+	case has(words, "magnet…|mag|compass|orient…|attitude|quat…|euler|roll|pitch|yaw|azimuth|light|lux|prox…|step…|heart…|battery|sound|noise|wind…|activity|temp…"),
 		has(words, "rotation…") && has(words, "vector"), has(words, "rotationvector"):
 		return other
-	case has(words, "gyro… gyr angular rotationrate drehrate winkelgeschwindigkeit omega"), has(words, "rotation") && has(words, "rate"):
+	case has(words, "gyro…|gyr|angular|rotationrate|drehrate|winkelgeschwindigkeit|omega"), has(words, "rotation") && has(words, "rate"):
 		return senseTurn
-	case has(words, "linear lin linacc linearacceleration user useracceleration"),
-		has(words, "without ohne excluding excl no minus") && (gravityNamed || has(words, "g")):
+	case has(words, "linear|lin|linacc|linearacceleration|user|useracceleration"),
+		has(words, "without|ohne|excluding|excl|no|minus") && (gravityNamed || has(words, "g")):
 		return senseLinear
 	case accelerationNamed:
 		return senseForce
 	case gravityNamed:
 		return senseGravity
-	case has(words, "gps gnss location… position loc standort geolocation satellite… fix"):
+	case has(words, "gps|gnss|location…|position|loc|standort|geolocation|satellite…|fix"):
 		return sensePlace
-	case has(words, "pressure baro… druck luftdruck"):
+	case has(words, "pressure|baro…|druck|luftdruck"):
 		return sensePressure
 	}
 	return unsaid
@@ -50,7 +50,7 @@ func axisOf(words []string) (int, sense) {
 		if len(w) == 1 && axis >= 0 {
 			return axis, unsaid
 		}
-		if n := strings.IndexByte("012", w[len(w)-1]); n >= 0 && (w[:len(w)-1] == "value" || w[:len(w)-1] == "values" || len(w) == 1 && i > 0 && has(words[:i], "value values")) {
+		if n := strings.IndexByte("012", w[len(w)-1]); n >= 0 && (w[:len(w)-1] == "value" || w[:len(w)-1] == "values" || len(w) == 1 && i > 0 && has(words[:i], "value|values")) {
 			return n, unsaid
 		}
 		if axis < 0 {
@@ -82,7 +82,7 @@ func roleOf(name string, around []string) (r role, rank int) {
 		return none, 0
 	}
 	own, near := senseOf(words), senseOf(around)
-	if has(words, "uncalibrated raw") || has(around, "uncalibrated raw") {
+	if has(words, "uncalibrated|raw") || has(around, "uncalibrated|raw") {
 		rank = 1
 	}
 	if r := clockRole(words, own); r != none {
@@ -96,7 +96,7 @@ func roleOf(name string, around []string) (r role, rank int) {
 	}
 	axis, short := axisOf(words)
 	if axis < 0 {
-		if (own == sensePressure || has(words, "value") && near == sensePressure) && !has(words, "sea altitude accuracy") {
+		if (own == sensePressure || has(words, "value") && near == sensePressure) && !has(words, "sea|altitude|accuracy") {
 			return pressure, rank
 		}
 		return none, 0
@@ -126,10 +126,10 @@ func roleOf(name string, around []string) (r role, rank int) {
 
 // clockRole finds columns of time.
 func clockRole(words []string, own sense) role {
-	if has(words, "sensor type sensorname sensortype kind") && !has(words, "time timestamp") || len(words) == 1 && words[0] == "name" {
+	if has(words, "sensor|type|sensorname|sensortype|kind") && !has(words, "time|timestamp") || len(words) == 1 && words[0] == "name" {
 		return kind
 	}
-	if !has(words, "time… zeit… t elapsed seconds millis milliseconds epoch unix… utc date… datum uhrzeit since…") || has(words, "accuracy zone timezone") {
+	if !has(words, "time…|zeit…|t|elapsed|seconds|millis|milliseconds|epoch|unix…|utc|date…|datum|uhrzeit|since…") || has(words, "accuracy|zone|timezone") {
 		return none
 	}
 	switch own {
@@ -145,28 +145,28 @@ func clockRole(words []string, own sense) role {
 
 // placeRole finds what a satellite receiver tells.
 func placeRole(words []string, own sense) role {
-	deviation := has(words, "accuracy genauigkeit sd sigma uncertainty error stddev std")
-	fast := has(words, "speed velocity geschwindigkeit sog tempo")
+	deviation := has(words, "accuracy|genauigkeit|sd|sigma|uncertainty|error|stddev|std")
+	fast := has(words, "speed|velocity|geschwindigkeit|sog|tempo")
 	switch {
-	case own == senseTurn, own == other, has(words, "vertical wind max avg mean average"):
+	case own == senseTurn, own == other, has(words, "vertical|wind|max|avg|mean|average"):
 		return none
 	case deviation && fast:
 		return speedSD
-	case deviation && has(words, "bearing heading course altitude direction"):
+	case deviation && has(words, "bearing|heading|course|altitude|direction"):
 		return none
-	case deviation && (own == sensePlace || has(words, "horizontal h position") || len(words) == 1):
+	case deviation && (own == sensePlace || has(words, "horizontal|h|position") || len(words) == 1):
 		return radius
 	case deviation:
 		return none
 	case fast:
 		return speed
-	case has(words, "lat latitude breite breitengrad"):
+	case has(words, "lat|latitude|breite|breitengrad"):
 		return latitude
-	case has(words, "lon lng long longitude länge laenge längengrad laengengrad"):
+	case has(words, "lon|lng|long|longitude|länge|laenge|längengrad|laengengrad"):
 		return longitude
-	case has(words, "alt altitude elevation ele height höhe hoehe") && !has(words, "relative baro… pressure"):
+	case has(words, "alt|altitude|elevation|ele|height|höhe|hoehe") && !has(words, "relative|baro…|pressure"):
 		return altitude
-	case has(words, "bearing heading course cog direction richtung kurs") && !has(words, "true magnetic"):
+	case has(words, "bearing|heading|course|cog|direction|richtung|kurs") && !has(words, "true|magnetic"):
 		return bearing
 	}
 	return none

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"bytes"
 	"errors"
 	"io"
 	"io/fs"
@@ -37,7 +38,7 @@ func Read(name string, asked []Ask) (*sensors.Log, error) {
 
 // ReadFS reads the tables at the top of a file system; name is for people.
 func ReadFS(fsys fs.FS, name string, asked []Ask) (*sensors.Log, error) {
-	all, err := packed.Folder(fsys, name, wanted)
+	all, err := packed.Folder(fsys, name, IsTable)
 	if err != nil {
 		return nil, err
 	}
@@ -47,18 +48,37 @@ func ReadFS(fsys fs.FS, name string, asked []Ask) (*sensors.Log, error) {
 // ReadZip reads the tables of a zip archive of the given size; name is for
 // people.
 func ReadZip(r io.ReaderAt, size int64, name string, asked []Ask) (*sensors.Log, error) {
-	all, err := packed.Archive(r, size, name, wanted)
+	all, err := packed.Archive(r, size, name, IsTable)
 	if err != nil {
 		return nil, err
 	}
 	return read(name, all, asked)
 }
 
+// Fits reports whether a folder holds tables at all.
+func Fits(fsys fs.FS) bool {
+	all, err := packed.Folder(fsys, "", IsTable)
+	return err == nil && len(all) > 0
+}
+
+// FitsZip is Fits for a zip archive of the given size.
+func FitsZip(r io.ReaderAt, size int64) bool {
+	all, err := packed.Archive(r, size, "", IsTable)
+	return err == nil && len(all) > 0
+}
+
+// Begins reports whether a file that begins with head is a table.
+func Begins(head []byte) bool {
+	lines := bytes.Split(head, []byte{'\n'})
+	_, ok := sniff(lines[:max(len(lines)-1, 1)]) // the last may be cut
+	return ok
+}
+
 // mostFiles are read; no logger has as many sensors.
 const mostFiles = 200
 
-// wanted reports whether a file may be a table.
-func wanted(bare string) bool {
+// IsTable reports whether a file of that name may be a table.
+func IsTable(bare string) bool {
 	switch strings.ToLower(filepath.Ext(bare)) {
 	case ".csv", ".tsv", ".txt", ".tab", ".dat", ".log":
 		return !strings.HasPrefix(bare, ".")

@@ -14,7 +14,8 @@ type unit struct {
 
 func (u unit) known() bool { return u.si != 0 }
 
-// spelled are units as headers write them, in lower case without blanks. The
+// spelled are units as headers write them, in lower case without blanks, parted by
+// bars. The
 // factors are exact by definition (NIST SP 811), but for that of inHg.
 func spelled(q quantity) []struct {
 	unit
@@ -28,33 +29,33 @@ func spelled(q quantity) []struct {
 	switch q {
 	case ofTime:
 		return []row{
-			{unit{"s", second}, "s sec secs second seconds sekunden"},
-			{unit{"ms", milli}, "ms msec millis millisec milliseconds millisekunden"},
-			{unit{"µs", micro}, "us usec micros microseconds mikrosekunden"},
-			{unit{"ns", nano}, "ns nsec nanos nanoseconds nanosekunden"}}
+			{unit{"s", second}, "s|sec|secs|second|seconds|sekunden"},
+			{unit{"ms", milli}, "ms|msec|millis|millisec|milliseconds|millisekunden"},
+			{unit{"µs", micro}, "us|usec|micros|microseconds|mikrosekunden"},
+			{unit{"ns", nano}, "ns|nsec|nanos|nanoseconds|nanosekunden"}}
 	case ofForce:
 		return []row{
-			{unit{"m/s²", 1}, "m/s2 mps2 m/s/s ms-2 m/sec2 m*s-2 m/s**2"},
-			{unit{"g", units.StandardGravity}, "g gs g's"},
+			{unit{"m/s²", 1}, "m/s2|mps2|m/s/s|ms-2|m/sec2|m*s-2|m/s**2"},
+			{unit{"g", units.StandardGravity}, "g|gs|g's"},
 			{unit{"mg", units.StandardGravity / 1000}, "mg"}}
 	case ofTurn:
 		return []row{
-			{unit{"rad/s", 1}, "rad/s radps rad/sec rads rads-1"},
-			{unit{"deg/s", degree}, "deg/s dps degps deg/sec degs degrees/s degrees/sec"}}
+			{unit{"rad/s", 1}, "rad/s|radps|rad/sec|rads|rads-1"},
+			{unit{"deg/s", degree}, "deg/s|dps|degps|deg/sec|degs|degrees/s|degrees/sec"}}
 	case ofSpeed:
 		return []row{
-			{unit{"m/s", 1}, "m/s mps ms-1 m/sec"},
-			{unit{"km/h", units.KMH}, "km/h kmh kph kmph km/hr kmh-1"},
-			{unit{"mph", units.MPH}, "mph mi/h miles/h mi/hr"},
-			{unit{"knots", 1852.0 / 3600}, "kn kt kts knot knots knoten"},
-			{unit{"ft/s", 0.3048}, "ft/s fps ft/sec"}}
+			{unit{"m/s", 1}, "m/s|mps|ms-1|m/sec"},
+			{unit{"km/h", units.KMH}, "km/h|kmh|kph|kmph|km/hr|kmh-1"},
+			{unit{"mph", units.MPH}, "mph|mi/h|miles/h|mi/hr"},
+			{unit{"knots", 1852.0 / 3600}, "kn|kt|kts|knot|knots|knoten"},
+			{unit{"ft/s", 0.3048}, "ft/s|fps|ft/sec"}}
 	case ofAngle:
-		return []row{{unit{"°", 1}, "deg degree degrees grad"}, {unit{"rad", 1 / degree}, "rad radians"}}
+		return []row{{unit{"°", 1}, "deg|degree|degrees|grad"}, {unit{"rad", 1 / degree}, "rad|radians"}}
 	case ofLength:
-		return []row{{unit{"m", 1}, "m meter meters metre metres"}, {unit{"ft", 0.3048}, "ft feet foot"}}
+		return []row{{unit{"m", 1}, "m|meter|meters|metre|metres"}, {unit{"ft", 0.3048}, "ft|feet|foot"}}
 	case ofPressure:
 		return []row{
-			{unit{"Pa", 1}, "pa"}, {unit{"hPa", 100}, "hpa mbar mb millibar"},
+			{unit{"Pa", 1}, "pa"}, {unit{"hPa", 100}, "hpa|mbar|mb|millibar"},
 			{unit{"kPa", 1000}, "kpa"}, {unit{"inHg", 3386.389}, "inhg"}}
 	}
 	return nil
@@ -66,7 +67,7 @@ const degree = 3.141592653589793 / 180
 func unitOf(q quantity, text string) unit {
 	text = strings.NewReplacer(" ", "", "²", "2", "^", "", "µ", "u", "μ", "u", "°", "deg", "·", "*", "⁻", "-").Replace(strings.ToLower(text))
 	for _, u := range spelled(q) {
-		for w := range strings.FieldsSeq(u.words) {
+		for w := range strings.SplitSeq(u.words, "|") {
 			if w == text {
 				return u.unit
 			}

@@ -55,9 +55,9 @@ func wordsOf(name string) []string {
 }
 
 // has reports whether one of the words is among those listed, which are parted
-// by blanks; one that ends in "…" stands for all that begin so.
+// by bars; one that ends in "…" stands for all that begin so.
 func has(words []string, listed string) bool {
-	for l := range strings.FieldsSeq(listed) {
+	for l := range strings.SplitSeq(listed, "|") {
 		stem, open := strings.CutSuffix(l, "…")
 		if slices.ContainsFunc(words, func(w string) bool { return w == l || open && strings.HasPrefix(w, stem) }) {
 			return true

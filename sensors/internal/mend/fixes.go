@@ -58,20 +58,16 @@ const (
 )
 
 // speedScale finds the unit of a log's speeds, or one without a name where they
-// are in none.
+// are in none. What is too unsteady to say so, as with positions that are not
+// the receiver's, is no check, and a note says that there was none.
 func speedScale(log *sensors.Log, file string) (unit SpeedUnit, why finding.Code, err error) {
-	if s := ScaleByWay(log.Fixes); s.N >= fewestStretches {
-		unit, ok := s.unit()
-		if !ok {
-			return unit, "", refuseSpeed(file, finding.New("speed.no_scale", finding.Num("times", s.Ratio).With(s.SE)))
-		}
+	s := ScaleByWay(log.Fixes)
+	if unit, ok := s.unit(); ok && s.N >= fewestStretches {
 		return unit, "speed.positions_show", nil
 	}
-	switch unit, ratio := SpeedFromPositions(log.Fixes); {
-	case unit.MPS != 0:
+	unit, ratio := SpeedFromPositions(log.Fixes)
+	if unit.MPS != 0 && s.N < fewestStretches {
 		return unit, "speed.positions_show", nil
-	case !math.IsNaN(ratio):
-		return unit, "", refuseSpeed(file, finding.New("speed.no_scale", finding.Num("times", ratio)))
 	}
 	gain, known := SpeedByForce(log)
 	switch {
@@ -80,7 +76,7 @@ func speedScale(log *sensors.Log, file string) (unit SpeedUnit, why finding.Code
 	case known && gain > 1.6:
 		return unit, "", refuseSpeed(file, finding.New("speed.gain", finding.Num("times", gain)))
 	}
-	if !known && len(log.Fixes) >= enoughToSay {
+	if (!known || !math.IsNaN(ratio)) && len(log.Fixes) >= enoughToSay {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: 1, What: finding.New("speed.unchecked")})
 	}
 	return SpeedUnit{"m/s", 1}, "", nil
