@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"stillair/app/relabel"
 	"stillair/export/shown"
@@ -20,7 +21,10 @@ type RelabelRow struct{ Name, Detail, Ask string }
 // Relabel makes the list of the setups of a ride.
 func (c Context) Relabel(table *relabel.Table) Relabel {
 	t := c.Book.Relabel
-	since := func(at float64) string { return shown.Moment(at - table.From) }
+	since := func(at float64) string { // whole seconds, as they are typed in
+		whole, _ := strings.CutSuffix(shown.Moment(math.Round(at-table.From)), ".0")
+		return whole
+	}
 	var v Relabel
 	for i, s := range table.Setups {
 		weight := t.NoWeight
