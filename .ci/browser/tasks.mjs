@@ -17,7 +17,7 @@ const BAR = 560; // above the tabs
 const LANGUAGES = [["en-IE", 0], ["de-DE", 1]];
 const OPEN = ["Results", "Ergebnisse"];
 const TASKS = [
-  { who: "a tourer: did the tall screen cost something, and what?", taps: 2, at: [["Results", "Ergebnisse"], [/invented ride/, /erfundene Fahrt/]],
+  { who: "a tourer: did the tall screen cost something, and what?", taps: 2, at: [["Results", "Ergebnisse"], [/invented ride/, /^Erfundene Fahrt/]],
     answer: [[/more drag/, /mehr Luftwiderstand/], [/Sure \(95 %/, /Sicher \(95 %/], [/120 km\/h: \+/, /120 km\/h: \+/], [/l\/100 km/, /l\/100 km/]] },
   { who: "a rider with one free morning: how many pairs?", taps: 2, at: [["Compare", "Vergleich"], [/^Plan a test/, /^Versuch planen/]],
     answer: [[/6 pairs with each setup will do/, /6 Paare mit jedem Aufbau genügen/], [/will be known to ±/, /wird auf ±/]] },
