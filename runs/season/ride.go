@@ -1,0 +1,81 @@
+package season
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"stillair/runs/measure"
+)
+
+// Ride is what one ride of a bike measured.
+type Ride struct {
+	Name    string
+	Started time.Time // zero: not known
+	Bike    string
+	Density float64 // of the air, kg/m³; 0: not known
+	Loads   []Load
+	Apart   []Difference
+	Times   []Time
+}
+
+// Load is the road load of one setup.
+type Load struct {
+	Setup    string
+	CdA, Crr measure.Value // m² and 1
+	Noise    float64       // the part of CdA's standard uncertainty that is noise, m²
+}
+
+// Difference is how far the drag areas of two setups of a ride are apart, b − a,
+// m²; known better than either.
+type Difference struct {
+	A, B string
+	CdA  measure.Value
+}
+
+// Time is one time of a run.
+type Time struct {
+	Mark    string
+	Kind    string // of the run
+	Setup   string
+	Gear    string // "": not known
+	Run     int
+	Start   float64       // s on the ride's clock
+	Bearing float64       // degrees; NaN: not known
+	Time    measure.Value // s
+}
+
+// Parts are what a setup's name lists between plus signs.
+func Parts(setup string) []string {
+	var out []string
+	for _, p := range strings.Split(setup, "+") {
+		if p = strings.TrimSpace(p); p != "" && !slices.Contains(out, p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// load finds a setup of the ride.
+func (r *Ride) load(setup string) (Load, bool) {
+	for _, l := range r.Loads {
+		if l.Setup == setup {
+			return l, true
+		}
+	}
+	return Load{}, false
+}
+
+// apart is the difference b − a; where the ride does not hold it, that of two
+// road loads which share nothing but their days.
+func (r *Ride) apart(a, b Load) measure.Value {
+	for _, d := range r.Apart {
+		switch {
+		case d.A == a.Setup && d.B == b.Setup:
+			return d.CdA
+		case d.A == b.Setup && d.B == a.Setup:
+			return measure.Value{X: -d.CdA.X, SE: d.CdA.SE}
+		}
+	}
+	return measure.Value{X: b.CdA.X - a.CdA.X, SE: hypot(a.Noise, b.Noise)}
+}
