@@ -163,3 +163,16 @@ func (e *ear) ratio(r Run) Revs {
 	}
 	return Revs{RPMPerMPS: best.RPMPerMPS.X, From: from, Speed: speed.Sure(roughRevs)}
 }
+
+// Gear is the gear of a roll-on or pull, as ride.json names it: that of the pull
+// which covers most of it; "" where it is not known.
+func (r *Result) Gear(run Run) string {
+	const most = 0.8 // of the roll-on
+	for _, p := range r.Runs {
+		both := math.Min(run.End, p.End) - math.Max(run.Start, p.Start)
+		if p.Kind == Pull && p.Revs != nil && both > most*(run.End-run.Start) {
+			return p.Revs.Gear
+		}
+	}
+	return ""
+}

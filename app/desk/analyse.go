@@ -85,7 +85,7 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 		return err
 	}
 	if a.json {
-		return results.Write(w.Out, results.From(s.result))
+		return results.Write(w.Out, s.document())
 	}
 	text := summary(s, system)
 	if len(written) > 0 {

@@ -39,7 +39,7 @@ type runner func(ctx context.Context, w *world, args []string) error
 
 // commands are all verbs, in the order of the help.
 func commands() []command {
-	return []command{demoCommand(), analyseCommand(), compareCommand(), setupsCommand(), planCommand(), exportCommand(), simulateCommand(), accuracyCommand(), phoneCommand(), androidCommand()}
+	return []command{demoCommand(), analyseCommand(), compareCommand(), seasonCommand(), setupsCommand(), planCommand(), exportCommand(), simulateCommand(), accuracyCommand(), phoneCommand(), androidCommand()}
 }
 
 // The exit codes.

@@ -63,7 +63,7 @@ func (d *demoFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	if err := saveResults(file("results.json"), s.result); err != nil {
+	if err := saveResults(file("results.json"), s); err != nil {
 		return err
 	}
 	if err := saveReport(file("report.html"), s, system); err != nil {

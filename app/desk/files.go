@@ -76,8 +76,17 @@ func saveSession(path string, log *sensors.Log, header session.Header) error {
 	return save(path, func(out io.Writer) error { return session.Write(unsynced{out}, log, header) })
 }
 
-func saveResults(path string, r *runs.Result) error {
-	return save(path, func(out io.Writer) error { return results.Write(out, results.From(r)) })
+// document is the results of a study, with its date.
+func (s *study) document() *results.Document {
+	d, o := results.From(s.result), s.reportOptions("")
+	if d.Invented = o.Invented; !o.Started.IsZero() {
+		d.Started = &o.Started
+	}
+	return d
+}
+
+func saveResults(path string, s *study) error {
+	return save(path, func(out io.Writer) error { return results.Write(out, s.document()) })
 }
 
 func saveReport(path string, s *study, system shown.System) error {

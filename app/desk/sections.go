@@ -63,7 +63,11 @@ func (p *page) rollOns(r *runs.Result) {
 		for _, m := range run.Marks {
 			marks = append(marks, fmt.Sprintf("%s %s s", m.Name, band(m.Time)))
 		}
-		p.line("  run %-3d %-7s %s", run.ID, shown.Heading(run.BearingDeg), strings.Join(marks, "   "))
+		gear := r.Gear(run)
+		if gear != "" {
+			gear = "gear " + gear + "  "
+		}
+		p.line("  run %-3d %-7s %s%s", run.ID, shown.Heading(run.BearingDeg), gear, strings.Join(marks, "   "))
 	}
 }
 

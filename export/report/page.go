@@ -76,7 +76,7 @@ func newPage(r *runs.Result, o Options) *page {
 			}
 		}
 	}
-	p.RollOns = rollOnTable(r.Runs)
+	p.RollOns = rollOnTable(r)
 	p.Stops = stopTable(r.Runs, o.Units)
 	p.Runs = runRows(r, o.Units)
 	for _, row := range p.Runs {

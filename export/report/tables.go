@@ -62,27 +62,31 @@ func launchCell(r runs.Run, name string, u shown.System) string {
 
 // rollOnTable has a row for each accepted roll-on and a column for each pair of
 // speeds.
-func rollOnTable(all []runs.Run) table {
+func rollOnTable(r *runs.Result) table {
+	all := r.Runs
 	var names []string
-	for _, r := range all {
-		for _, m := range r.Marks {
-			if r.Kind == runs.RollOn && r.Accepted() && !slices.Contains(names, m.Name) {
+	for _, run := range all {
+		for _, m := range run.Marks {
+			if run.Kind == runs.RollOn && run.Accepted() && !slices.Contains(names, m.Name) {
 				names = append(names, m.Name)
 			}
 		}
 	}
 	t := table{Header: append([]string{"run"}, names...)}
-	for _, r := range all {
-		if r.Kind != runs.RollOn || !r.Accepted() || len(r.Marks) == 0 {
+	for _, run := range all {
+		if run.Kind != runs.RollOn || !run.Accepted() || len(run.Marks) == 0 {
 			continue
 		}
-		row := []string{fmt.Sprint(r.ID)}
-		if heading := shown.Heading(r.BearingDeg); heading != "–" {
+		row := []string{fmt.Sprint(run.ID)}
+		if heading := shown.Heading(run.BearingDeg); heading != "–" {
 			row[0] += ", " + strings.ReplaceAll(heading, " ", "\u00a0")
+		}
+		if gear := r.Gear(run); gear != "" {
+			row[0] += ", gear\u00a0" + gear
 		}
 		for _, name := range names {
 			cell := "–"
-			for _, m := range r.Marks {
+			for _, m := range run.Marks {
 				if m.Name == name {
 					cell = seconds(m.Time) + " s"
 				}

@@ -1,10 +1,14 @@
 package results
 
+import "time"
+
 // Document is the whole of the results. Pointers are nil where a number was
 // not measured or does not apply.
 type Document struct {
 	Version         int          `json:"version"`
 	Bike            string       `json:"bike,omitempty"`
+	Started         *time.Time   `json:"started,omitempty"` // where it may be told
+	Invented        bool         `json:"invented,omitempty"`
 	GNSSLag         *float64     `json:"gnss_lag_s,omitempty"`
 	GNSSLagSE       *float64     `json:"gnss_lag_se_s,omitempty"`
 	GNSSLagAssumed  bool         `json:"gnss_lag_assumed,omitempty"` // the ride said too little to find it
@@ -28,6 +32,7 @@ type Run struct {
 	End        *float64  `json:"end_s,omitempty"`
 	BearingDeg *float64  `json:"bearing_deg,omitempty"`
 	Setup      string    `json:"setup"`
+	Gear       string    `json:"gear,omitempty"` // of a roll-on or pull, where it is known
 	Accepted   bool      `json:"accepted"`
 	Reasons    []string  `json:"reasons"` // why it is rejected; empty where it is accepted
 	Cautions   []string  `json:"cautions,omitempty"`
@@ -76,19 +81,20 @@ type RoadLoad struct {
 	CrrSE *float64    `json:"crr_se,omitempty"`
 	CrrCI *[2]float64 `json:"crr_ci95,omitempty"`
 	// The two parts of the standard errors: from noise, and from what is assumed.
-	CdANoise   *float64  `json:"cda_noise_se_m2,omitempty"`
-	CdAAssumed *float64  `json:"cda_assumed_se_m2,omitempty"`
-	CrrNoise   *float64  `json:"crr_noise_se,omitempty"`
-	CrrAssumed *float64  `json:"crr_assumed_se,omitempty"`
-	Cov        *float64  `json:"cda_crr_cov,omitempty"` // m²
-	DoF        *float64  `json:"dof,omitempty"`         // degrees of freedom of the intervals
-	AirDensity *float64  `json:"air_density_kgpm3,omitempty"`
-	A          *float64  `json:"a_n,omitempty"` // at the standard's reference conditions
-	ASE        *float64  `json:"a_se_n,omitempty"`
-	C          *float64  `json:"c_n_per_mps2,omitempty"`
-	CSE        *float64  `json:"c_se_n_per_mps2,omitempty"`
-	Notes      []string  `json:"notes,omitempty"`
-	Findings   []Finding `json:"findings,omitempty"`
+	CdANoise   *float64       `json:"cda_noise_se_m2,omitempty"`
+	CdAAssumed *float64       `json:"cda_assumed_se_m2,omitempty"`
+	CrrNoise   *float64       `json:"crr_noise_se,omitempty"`
+	CrrAssumed *float64       `json:"crr_assumed_se,omitempty"`
+	Budget     []ProtocolPart `json:"cda_budget_m2,omitempty"` // what cda_se_m2 is made of
+	Cov        *float64       `json:"cda_crr_cov,omitempty"`   // m²
+	DoF        *float64       `json:"dof,omitempty"`           // degrees of freedom of the intervals
+	AirDensity *float64       `json:"air_density_kgpm3,omitempty"`
+	A          *float64       `json:"a_n,omitempty"` // at the standard's reference conditions
+	ASE        *float64       `json:"a_se_n,omitempty"`
+	C          *float64       `json:"c_n_per_mps2,omitempty"`
+	CSE        *float64       `json:"c_se_n_per_mps2,omitempty"`
+	Notes      []string       `json:"notes,omitempty"`
+	Findings   []Finding      `json:"findings,omitempty"`
 }
 
 // Comparison is the difference of two setups, b − a.

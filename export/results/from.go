@@ -24,7 +24,11 @@ func From(r *runs.Result) *Document {
 	}
 	d.Findings = rideFindings(r)
 	for _, run := range r.Runs {
-		d.Runs = append(d.Runs, fromRun(run))
+		out := fromRun(run)
+		if run.Kind == runs.RollOn || run.Kind == runs.Pull {
+			out.Gear = r.Gear(run)
+		}
+		d.Runs = append(d.Runs, out)
 	}
 	for _, l := range r.RoadLoads {
 		d.RoadLoad = append(d.RoadLoad, fromRoadLoad(l))
@@ -79,7 +83,7 @@ func fromRevs(r runs.Revs) *Engine {
 
 func fromRoadLoad(l runs.RoadLoad) RoadLoad {
 	out := RoadLoad{Setup: l.Setup, Pairs: l.Pairs, Runs: l.Runs, Mass: number(l.Mass, digits),
-		CdACI: pair(l.CdACI), CrrCI: pair(l.CrrCI), Cov: number(l.Cov, seDigits), AirDensity: number(l.Density, digits),
+		CdACI: pair(l.CdACI), CrrCI: pair(l.CrrCI), Cov: number(l.Cov, seDigits), Budget: parts(l.Budget, seDigits), AirDensity: number(l.Density, digits),
 		Notes: words.ForMachines().Texts(l.Notes), Findings: findingsOf("note", l.Notes)}
 	if out.Runs == nil {
 		out.Runs = []int{}

@@ -107,7 +107,7 @@ func inputs(r *runs.Result) ProtocolInputs {
 func protocolSetup(r *runs.Result, i int, l runs.RoadLoad) ProtocolSetup {
 	out := ProtocolSetup{Setup: l.Setup, Mass: number(l.Mass, exact), MassEntered: r.Weighed(l.Setup) || i == 0 && !contains(r.Defaults, "mass_kg"),
 		Inertia: number(l.Mass+r.Ride.RotatingMass, exact), Pairs: l.Pairs, Runs: l.Runs, CdA: measured(l.CdA), CdACI: pair(l.CdACI), Crr: measured(l.Crr), CrrCI: pair(l.CrrCI),
-		Cov: number(l.Cov, exact), A: measured(l.A), C: measured(l.C), Budget: parts(l.Budget)}
+		Cov: number(l.Cov, exact), A: measured(l.A), C: measured(l.C), Budget: parts(l.Budget, exact)}
 	if l.DoF > 0 {
 		out.DoF = number(l.DoF, exact)
 	}
@@ -134,11 +134,11 @@ func contains(all []string, one string) bool {
 }
 
 // parts leaves out what costs nothing.
-func parts(all []roadload.Part) []ProtocolPart {
+func parts(all []roadload.Part, digits int) []ProtocolPart {
 	out := []ProtocolPart{}
 	for _, p := range all {
 		if p.SE > 0 {
-			out = append(out, ProtocolPart{Code: string(p.Code), SE: number(p.SE, exact), Text: words.ForMachines().Say(finding.New(p.Code))})
+			out = append(out, ProtocolPart{Code: string(p.Code), SE: number(p.SE, digits), Text: words.ForMachines().Say(finding.New(p.Code))})
 		}
 	}
 	return out
@@ -223,7 +223,7 @@ func baseOf(r *runs.Result, setup string) float64 {
 func protocolChange(c runs.Comparison, base float64, rides [2]int) ProtocolChange {
 	v := c.CdA
 	out := ProtocolChange{A: c.A, B: c.B, CdA: measured(v.Delta), TakenBack: number(c.TakenBack, exact), CI: pair(v.CI), P: number(v.P, exact), Percent: number(v.Percent, exact), PercentCI: pair(v.CIPercent),
-		Budget: parts(c.Budget), Findings: append([]Finding{findingOf("verdict", words.Verdict(c.B, words.Drag(), *v))}, findingsOf("note", c.Notes)...), BaseCdA: number(base, exact), InOneRide: rides[0] == rides[1], Recordings: rides}
+		Budget: parts(c.Budget, exact), Findings: append([]Finding{findingOf("verdict", words.Verdict(c.B, words.Drag(), *v))}, findingsOf("note", c.Notes)...), BaseCdA: number(base, exact), InOneRide: rides[0] == rides[1], Recordings: rides}
 	if c.Crr != nil {
 		out.Crr = measured(c.Crr.Delta)
 	}

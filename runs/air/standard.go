@@ -43,3 +43,18 @@ func Vouched(factor, t float64) bool {
 func ISO1585(dry, t float64) float64 {
 	return math.Pow(99000/dry, 1.2) * math.Pow((t+273)/298, 0.6)
 }
+
+// DensityAltitude is the height in the standard atmosphere, m, at which the air
+// has the density rho, kg/m³: what engines and drag make of a hot or a low day.
+func DensityAltitude(rho float64) float64 {
+	low, high := -3000.0, 11000.0
+	for range 60 {
+		middle := (low + high) / 2
+		if _, _, at := Standard(middle); at > rho {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return (low + high) / 2
+}

@@ -153,18 +153,17 @@ func (e *equations) row(setup string, base float64) []float64 {
 // add takes in a ride: the differences of its setups to the first, and its mean.
 func (e *equations) add(r *Ride) {
 	n := len(r.Loads)
-	mean, level, common := make([]float64, len(e.parts)+1), 0.0, math.Inf(1)
-	noise := 0.0
+	mean, level, noise, day := make([]float64, len(e.parts)+1), 0.0, 0.0, 0.0
 	for _, l := range r.Loads {
 		for i, x := range e.row(l.Setup, 1) {
 			mean[i] += x / float64(n)
 		}
 		level += l.CdA.X / float64(n)
-		common = math.Min(common, l.CdA.SE*l.CdA.SE-l.Noise*l.Noise)
+		day = math.Max(day, l.Day)
 		noise += l.Noise * l.Noise / float64(n*n)
 	}
 	e.x, e.y = append(e.x, mean), append(e.y, level)
-	whole := noise + math.Max(0, common) + math.Pow(dayToDay*level, 2)
+	whole := noise + day*day + math.Pow(dayToDay*level, 2)
 	e.cov = append(e.cov, mat.NewSymDense(1, []float64{whole}))
 	if n < 2 {
 		return
@@ -189,5 +188,3 @@ func (e *equations) add(r *Ride) {
 	}
 	e.cov = append(e.cov, block)
 }
-
-func hypot(a, b float64) float64 { return math.Hypot(a, b) }

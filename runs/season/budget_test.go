@@ -143,7 +143,7 @@ func TestSeasonNotices(t *testing.T) {
 // TestBudgetByHand holds the fit to cases that are worked out by hand.
 func TestBudgetByHand(t *testing.T) {
 	load := func(setup string, x float64) Load {
-		return Load{Setup: setup, CdA: measure.Value{X: x, SE: 0.03}, Noise: 0.004}
+		return Load{Setup: setup, CdA: measure.Value{X: x, SE: 0.03}, Noise: 0.004, Day: 0.01}
 	}
 	ride := func(a, b Load, se float64) Ride {
 		return Ride{Loads: []Load{a, b}, Apart: []Difference{{a.Setup, b.Setup, measure.Value{X: b.CdA.X - a.CdA.X, SE: se}}}}

@@ -17,6 +17,7 @@ type Point struct {
 	Started time.Time
 	Value   measure.Value
 	Noise   float64 // the part of its standard uncertainty that a repetition draws anew
+	Common  float64 // the part that no repetition makes smaller
 }
 
 // Repeat is how a figure repeated from ride to ride.
@@ -54,6 +55,11 @@ func NewRepeat(points []Point) Repeat {
 		out.Spread = sd
 		out.Mean.SE = math.Max(out.Mean.SE, sd/math.Sqrt(float64(len(x))))
 	}
+	common := math.Inf(1)
+	for _, p := range out.Points {
+		common = math.Min(common, p.Common)
+	}
+	out.Mean.SE = math.Hypot(out.Mean.SE, common)
 	sorted := slices.Clone(x)
 	slices.SortFunc(sorted, cmp.Compare)
 	out.Typical = (sorted[(len(x)-1)/2] + sorted[len(x)/2]) / 2

@@ -1,6 +1,7 @@
 package season
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -23,7 +24,16 @@ type Ride struct {
 type Load struct {
 	Setup    string
 	CdA, Crr measure.Value // m² and 1
-	Noise    float64       // the part of CdA's standard uncertainty that is noise, m²
+	// Of the standard uncertainty of CdA, m²: what is noise, and what is the same
+	// for all setups of a day and differs between days (mass, air, cross-wind).
+	// The rest is common to all rides of the bike.
+	Noise, Day float64
+	CrrNoise   float64
+}
+
+// Common is what the drag area owes to what is assumed alike in all rides.
+func (l Load) Common() float64 {
+	return math.Sqrt(math.Max(0, l.CdA.SE*l.CdA.SE-l.Noise*l.Noise-l.Day*l.Day))
 }
 
 // Difference is how far the drag areas of two setups of a ride are apart, b − a,
@@ -77,5 +87,5 @@ func (r *Ride) apart(a, b Load) measure.Value {
 			return measure.Value{X: -d.CdA.X, SE: d.CdA.SE}
 		}
 	}
-	return measure.Value{X: b.CdA.X - a.CdA.X, SE: hypot(a.Noise, b.Noise)}
+	return measure.Value{X: b.CdA.X - a.CdA.X, SE: math.Hypot(a.Noise, b.Noise)}
 }

@@ -195,7 +195,7 @@ func leastCommon(rides []Ride) float64 {
 	least := math.Inf(1)
 	for _, r := range rides {
 		for _, l := range r.Loads {
-			least = math.Min(least, math.Sqrt(math.Max(0, l.CdA.SE*l.CdA.SE-l.Noise*l.Noise)))
+			least = math.Min(least, l.Common())
 		}
 	}
 	return least
