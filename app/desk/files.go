@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"time"
 
 	"stillair/export/report"
 	"stillair/export/results"
@@ -80,7 +81,7 @@ func saveSession(path string, log *sensors.Log, header session.Header) error {
 func (s *study) document() *results.Document {
 	d, o := results.From(s.result), s.reportOptions("")
 	if d.Invented = o.Invented; !o.Started.IsZero() {
-		d.Started = &o.Started
+		d.Started = o.Started.Format(time.RFC3339)
 	}
 	return d
 }

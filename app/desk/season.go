@@ -34,11 +34,11 @@ type seasonFlags struct {
 
 func seasonCommand() command {
 	return command{
-		Name: "season", Args: "FOLDER...", Summary: "many rides together: what each part costs, what repeats, what drifts",
+		Name: "season", Args: "FOLDER...", Summary: "many rides together: what parts cost, what repeats and drifts",
 		Help: `
 Takes any number of recordings, results files (desk analyse --json) and folders
-of them, and lists what each bike and setup measured: mean, best, typical, how far it
-spreads from ride to ride, and its trend. Results files are read at once;
+of them, and lists what each bike and setup measured: mean, best, typical, how
+far it spreads from ride to ride, and its trend. Results files are read at once;
 recordings are analysed first.
 
 The drag budget says what each part costs, from all comparisons of all rides at
@@ -46,8 +46,8 @@ once. For that a setup is named by its parts with plus signs between them, such
 as "tall screen + panniers"; parts that never rode side by side are compared by
 way of others. Where the rides contradict each other, it says so and widens ±.
 
-Two-way means pair launches and roll-ons of one setup and gear that were ridden in
-opposite directions within --within of each other.
+Two-way means pair launches and roll-ons of one setup and gear that were ridden
+in opposite directions within --within of each other.
 
 For an electric bike give --battery: the energy per km at the steady speed --at
 and the range follow from the road load.

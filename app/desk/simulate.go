@@ -15,6 +15,7 @@ import (
 	"stillair/sensors/finding"
 	"stillair/sensors/plain"
 	"stillair/sensors/sim"
+	"stillair/sensors/units"
 )
 
 // originSimulated marks the session file of a ride that nobody rode.
@@ -26,6 +27,7 @@ type simulateFlags struct {
 	out, format      string
 	ride, bike       string
 	browser, nothing bool
+	setups           []string
 }
 
 func simulateCommand() command {
@@ -40,7 +42,14 @@ it as truth.json, so that you can see how far the results are from it:
   desk analyse invented/ride.jsonl.gz
   jq '.setups' invented/truth.json
 
-The same ride, bike and seed always give the same files.
+The same ride, bike and seed always give the same files. With --setup, once for
+each, the ride is coast-downs with these setups in turn, there and back through
+their order, one week after the ride of the seed before: rides for desk season.
+
+  desk simulate --setup "short screen" --setup "tall screen + panniers" --seed 3
+
+Parts, with what they add to the drag area:
+  ` + partNames() + `
 
 Rides:
 ` + presetLines() + `
@@ -54,6 +63,7 @@ Bikes: ` + strings.Join(bikeNames(), ", "),
 			f.StringVar(&s.format, "format", "session", "session (one file), plain (a folder of CSV) or zip")
 			f.BoolVar(&s.browser, "browser", false, "as a phone's browser records: 60 readings a second instead of 100")
 			f.BoolVar(&s.nothing, "nothing-entered", false, "the rider entered nothing: neither mass nor air")
+			f.StringArrayVar(&s.setups, "setup", nil, "a setup by its parts; may be repeated")
 			return s.run
 		},
 	}
@@ -89,6 +99,9 @@ func (s *simulateFlags) scenario() (sim.Scenario, error) {
 	if bike == nil {
 		return sim.Scenario{}, usage("there is no bike %q; the bikes are %s", s.bike, strings.Join(bikeNames(), ", "))
 	}
+	if len(s.setups) > 0 {
+		return s.dressed(*bike)
+	}
 	for _, p := range sim.Presets() {
 		if p.Name != s.ride {
 			continue
@@ -101,6 +114,36 @@ func (s *simulateFlags) scenario() (sim.Scenario, error) {
 		return sc, nil
 	}
 	return sim.Scenario{}, usage("there is no ride %q; the rides are\n%s", s.ride, presetLines())
+}
+
+// partNames lists the parts of invented setups with what they add.
+func partNames() string {
+	var out []string
+	for _, p := range sim.Parts() {
+		out = append(out, fmt.Sprintf("%s (%g %%)", p.Name, 100*p.Drag))
+	}
+	return strings.Join(out, ",\n  ")
+}
+
+// dressed is a ride with the setups asked for, in turn.
+func (s *simulateFlags) dressed(b sim.Bike) (sim.Scenario, error) {
+	const from, to, pairs = 110 * units.KMH, 30 * units.KMH, 1
+	sc := sim.DefaultScenario(b)
+	var setups []sim.Setup
+	for _, name := range s.setups {
+		setup, ok := sim.Dressed(b, name)
+		if !ok {
+			return sc, usage("--setup %q has a part that is not invented yet; the parts are\n  %s", name, partNames())
+		}
+		setups = append(setups, setup)
+	}
+	sc.Plan = sim.Alternating(setups, pairs, from, to)
+	sc.Start = sc.Start.AddDate(0, 0, 7*int(s.seed%52))
+	if s.browser {
+		sc.Phone = sim.BrowserPhone()
+	}
+	sc.Told.Nothing = s.nothing
+	return sc, nil
 }
 
 func (s *simulateFlags) run(ctx context.Context, w *world, args []string) error {
@@ -140,7 +183,7 @@ func (s *simulateFlags) save(sc sim.Scenario, ride *sim.Ride) (string, error) {
 		return path, save(path, func(out io.Writer) error { return plain.WriteZip(out, ride.Log) })
 	}
 	path := filepath.Join(s.out, "ride.jsonl.gz")
-	return path, saveSession(path, ride.Log, simulatedHeader(sc, fmt.Sprint(s.ride, s.bike, s.seed, s.browser, s.nothing)))
+	return path, saveSession(path, ride.Log, simulatedHeader(sc, fmt.Sprint(s.ride, s.bike, s.seed, s.browser, s.nothing, strings.Join(s.setups, ";"))))
 }
 
 // simulatedHeader is the header of an invented ride. Its identity comes from what

@@ -1,13 +1,11 @@
 package results
 
-import "time"
-
 // Document is the whole of the results. Pointers are nil where a number was
 // not measured or does not apply.
 type Document struct {
 	Version         int          `json:"version"`
 	Bike            string       `json:"bike,omitempty"`
-	Started         *time.Time   `json:"started,omitempty"` // where it may be told
+	Started         string       `json:"started,omitempty"` // RFC 3339, where it may be told
 	Invented        bool         `json:"invented,omitempty"`
 	GNSSLag         *float64     `json:"gnss_lag_s,omitempty"`
 	GNSSLagSE       *float64     `json:"gnss_lag_se_s,omitempty"`

@@ -101,9 +101,7 @@ type SeasonEffect struct {
 // SeasonRideOf is what a document says for a season.
 func (d *Document) SeasonRideOf(name string) season.Ride {
 	out := season.Ride{Name: name, Bike: d.Bike}
-	if d.Started != nil {
-		out.Started = *d.Started
-	}
+	out.Started, _ = time.Parse(time.RFC3339, d.Started) // not known where it cannot be read
 	for _, l := range d.RoadLoad {
 		if !isFinite(l.CdA, l.CdASE, l.Crr, l.CrrSE) {
 			continue
