@@ -94,10 +94,10 @@ func SpeedFromWay(fixes []sensors.Fix) []sensors.Fix {
 	return out
 }
 
-// positionNoise is the standard deviation of a position in one direction, m,
-// as far as it changes from one fix to the next.
+// positionNoise is the standard deviation of a position, m, in that of north and
+// east in which it is larger, as far as it changes from one fix to the next.
 func positionNoise(fixes []sensors.Fix) float64 {
-	var thirds []float64
+	var east, north []float64
 	for i := 0; i+3 < len(fixes); i++ {
 		if fixes[i+3].T-fixes[i].T > 3*longestFixes {
 			continue
@@ -106,9 +106,10 @@ func positionNoise(fixes []sensors.Fix) float64 {
 		for k := range 3 {
 			_, e[k], n[k] = apart(fixes[i+k], fixes[i+k+1])
 		}
-		thirds = append(thirds, math.Abs(e[2]-2*e[1]+e[0]), math.Abs(n[2]-2*n[1]+n[0]))
+		east = append(east, math.Abs(e[2]-2*e[1]+e[0]))
+		north = append(north, math.Abs(n[2]-2*n[1]+n[0]))
 	}
-	if s := 1.4826 * quantile(thirds, 0.5) / math.Sqrt(20); s > 0 {
+	if s := 1.4826 * math.Max(quantile(east, 0.5), quantile(north, 0.5)) / math.Sqrt(20); s > 0 {
 		return s
 	}
 	return 1 // m: nothing tells
