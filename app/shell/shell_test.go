@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"crypto/rand"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -59,11 +60,12 @@ func (h hand) words() string {
 	return strings.Join(all, "\n")
 }
 
-// await waits until the screen says something.
-func (h hand) await(words string) {
+// await waits until the screen says one of some things.
+func (h hand) await(words ...string) {
 	h.t.Helper()
 	for end := time.Now().Add(2 * time.Minute); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
-		if strings.Contains(h.words(), words) {
+		seen := h.words()
+		if slices.ContainsFunc(words, func(w string) bool { return strings.Contains(seen, w) }) {
 			return
 		}
 	}
