@@ -140,9 +140,7 @@ func seasonInputs(path string) ([]string, error) {
 	}
 	found, err := recordingsAt(path)
 	more, _ := filepath.Glob(filepath.Join(escapeGlob(path), "*.json"))
-	for _, m := range more {
-		found = append(found, m)
-	}
+	found = append(found, more...)
 	if len(found) == 0 {
 		return nil, err
 	}

@@ -66,16 +66,6 @@ func Parts(setup string) []string {
 	return out
 }
 
-// load finds a setup of the ride.
-func (r *Ride) load(setup string) (Load, bool) {
-	for _, l := range r.Loads {
-		if l.Setup == setup {
-			return l, true
-		}
-	}
-	return Load{}, false
-}
-
 // apart is the difference b − a; where the ride does not hold it, that of two
 // road loads which share nothing but their days.
 func (r *Ride) apart(a, b Load) measure.Value {

@@ -118,6 +118,7 @@ func pseudo(a *mat.SymDense, g []float64, yy float64, rows int) (*solution, erro
 		}
 		s.chi2 -= along * along / value
 	}
+	s.chi2 = math.Max(0, s.chi2) // rounding
 	s.dof = rows - rank
 	return s, nil
 }
