@@ -9,6 +9,8 @@ const (
 	codeLaunchSlow    finding.Code = "launch.slow"
 	codeRollOnShort   finding.Code = "rollon.too_short"
 	codeEased         finding.Code = "throttle.eased"
+	codeUnproven      finding.Code = "throttle.unproven"
+	codeNoLaunch      finding.Code = "throttle.no_launch"
 	codeStopWeak      finding.Code = "stop.weak"
 
 	codeCoastShort    finding.Code = "coast.too_short"

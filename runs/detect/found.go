@@ -37,6 +37,7 @@ type Ride struct {
 	Fixes   []sensors.Fix     // for gaps between fixes; may be nil
 	Mass    float64           // kg as ridden; NaN: any motorcycle
 	RollOns []marks.SpeedPair // the pairs asked for
+	Gears   int               // of the bike; 0: not known
 }
 
 // Find returns the candidates in order of time.
@@ -50,6 +51,7 @@ func Find(r Ride) []Found {
 	found = append(found, launches(s, pushes)...)
 	found = append(found, rollOns(s, pushes, r.RollOns)...)
 	found = append(found, pulls(s, pushes)...)
+	found = r.unproven(s, found, pushes)
 	found = append(found, coastDowns(s, massRange(r.Mass))...)
 	found = append(found, stops(s)...)
 	for i := range found {
