@@ -15,10 +15,9 @@ import (
 // short lists where the program falls short of its limits at present. The report shows them as missed; what is not listed here must hold.
 var short = []string{
 	"Launches and roll-ons, browser: 60 Hz: the launch is found",
-	"Riders as they ride, coast-downs round bends: ",         // a bend is still judged by its angle
-	"Riders as they ride, engine braking between roll-ons: ", // weak engines that hardly brake
-	"Riders as they ride, part throttle beside full: ",       // machines of 10 kW whose throttle one launch does not show
-	"Riders as they ride, coasting without a clutch: ",
+	// A machine of 10 kW shows its throttle by three launches, which these rides do not have; what it rolls on is refused and says so.
+	"Riders as they ride, engine braking between roll-ons: a real run is found",
+	"Riders as they ride, part throttle beside full: a real run is found",
 	"Power at the road, ", // spread of the peak, and pulls whose gear is not recognised
 }
 
@@ -26,7 +25,7 @@ var short = []string{
 // figure is worse than its limit by more than chance explains.
 func TestSmallMeasurement(t *testing.T) {
 	t.Parallel()
-	studies := Scale(Studies(), 0.03)
+	studies := small(Studies(), 0.03)
 	if testing.Short() {
 		quick, err := Pick(Studies(), []string{"coast-downs", "gusts", "comparing", "launches"})
 		if err != nil {
@@ -56,6 +55,18 @@ func TestSmallMeasurement(t *testing.T) {
 	if r.Count(Met) == 0 {
 		t.Error("no limit was met: nothing was measured")
 	}
+}
+
+// small is a share of every study, and one ride of each case of riders, which
+// are whole rides.
+func small(studies []Study, share float64) []Study {
+	out := Scale(studies, share)
+	for i, s := range studies {
+		if s.Name == riders().Name {
+			out[i] = Scale(studies[i:i+1], 0.001)[0]
+		}
+	}
+	return out
 }
 
 // TestRidesRepeat: a seed gives the same record again.

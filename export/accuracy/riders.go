@@ -165,6 +165,7 @@ func riders() Study {
 		s.Cases = append(s.Cases, Case{Name: k.name, Seeds: 60, Limits: append(k.limits, inside(noRun, HitRate, 0.99, 1), inside(withinFive, HitRate, 1, 1)),
 			Ride: func(seed uint64) (Record, error) { return k.ride(seed) }})
 	}
+	s.Cases = append(append(s.Cases, heldBack()...), holes())
 	return s
 }
 
@@ -326,11 +327,12 @@ func launchesAndRollOns(sc *sim.Scenario, _ *rand.Rand) (plan []sim.Act) {
 
 func bendyDay(sc *sim.Scenario, rng *rand.Rand) []sim.Act {
 	from, to := coastSpan(sc.Bike)
-	x := 100 + 200*rng.Float64()
-	for i := range 4 {
-		angle := 0.2 + 0.4*rng.Float64()
-		sc.Road.Bends = append(sc.Road.Bends, sim.Curve{X: x, Length: 120, Angle: angle * float64(1-2*(i%2))})
-		x += 140
+	x := 50 + 100*rng.Float64()
+	for range 4 {
+		length := 120 + 130*rng.Float64()
+		angle := (0.1 + 0.25*rng.Float64()) * float64(1-2*rng.IntN(2))
+		sc.Road.Bends = append(sc.Road.Bends, sim.Curve{X: x, Length: length, Angle: angle})
+		x += length + 20
 	}
 	return sim.CoastPairs(3, from, to)
 }

@@ -169,7 +169,7 @@ func (o *opened) full(along float64) []finding.Code {
 	out := make([]finding.Code, len(o.drives))
 	for i, d := range o.drives {
 		c := counts[i]
-		pair := c.close > 0 && !c.beaten && (c.alike == c.beside || o.meant && o.paired(i, counts) >= mostPaired)
+		pair := c.close > 0 && !c.beaten && (o.twin(i, counts) || o.meant && o.paired(i, counts) >= mostPaired)
 		switch {
 		case !d.possible() || !c.crowded() && !pair:
 			out[i] = codeUnproven
@@ -178,6 +178,20 @@ func (o *opened) full(along float64) []finding.Code {
 		}
 	}
 	return out
+}
+
+// twin reports whether a push and one other agree, and nothing disagrees with
+// either.
+func (o *opened) twin(i int, counts []tally) bool {
+	if counts[i].alike != counts[i].beside {
+		return false
+	}
+	for j, c := range counts {
+		if i != j && c.alike == c.beside && o.compare(o.drives[j], o.drives[i]).alike() {
+			return true
+		}
+	}
+	return false
 }
 
 // paired is which part of the pushes beside one, itself included, repeat

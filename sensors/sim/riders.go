@@ -70,14 +70,19 @@ func (a Country) play(p *player) {
 	p.end(d)
 }
 
+// watts is the most power at the road, W.
+func (p *player) watts() float64 {
+	most := 0.0
+	for _, t := range p.engine.Torque {
+		most = max(most, t.Nm*t.RPM*math.Pi/30*p.engine.Efficiency)
+	}
+	return most
+}
+
 // reachable is about the speed that the machine reaches, m/s.
 func (p *player) reachable() float64 {
-	watts := 0.0
-	for _, t := range p.engine.Torque {
-		watts = max(watts, t.Nm*t.RPM*math.Pi/30*p.engine.Efficiency)
-	}
 	geared := p.engine.ShiftRPM / p.bike.Gears[len(p.bike.Gears)-1]
-	return min(0.85*math.Cbrt(watts/(0.5*p.sc.Air.Density*p.bike.CdA)), geared)
+	return min(0.85*math.Cbrt(p.watts()/(0.5*p.sc.Air.Density*p.bike.CdA)), geared)
 }
 
 // overtake goes by with part of the throttle and settles again.
