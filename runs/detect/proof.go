@@ -171,7 +171,7 @@ func (o *opened) full(along float64) []finding.Code {
 		c := counts[i]
 		pair := c.close > 0 && !c.beaten && (o.twin(i, counts) || o.meant && o.paired(i, counts) >= mostPaired)
 		switch {
-		case !d.possible() || !c.crowded() && !pair:
+		case !o.meant && !d.possible() || !c.crowded() && !pair:
 			out[i] = codeUnproven
 		case c.weak && !o.meant:
 			out[i] = codeNoLaunch
