@@ -3,7 +3,7 @@ package sim
 // Light is an invented small bike: one cylinder, 125 cm³ and 10 kW at the crank.
 func Light() Bike {
 	return Bike{
-		Name: "invented light single", Mass: 205, RotatingMass: 8, CdA: 0.52, Crr: 0.019, CrrSlope: 0.004,
+		Name: "invented light", Mass: 205, RotatingMass: 8, CdA: 0.52, Crr: 0.019, CrrSlope: 0.004,
 		Engine: Engine{
 			Torque:     []TorquePoint{{1500, 7}, {4000, 9.5}, {7000, 11}, {8500, 10.8}, {9500, 9.5}, {10200, 0}},
 			Efficiency: 0.92, Inertia: 0.004, DragTorque: 3.5, IdleRPM: 1500, ShiftRPM: 9600,
