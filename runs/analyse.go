@@ -151,5 +151,8 @@ func aboutRecording(log *sensors.Log, track *fusion.Track) []finding.Finding {
 	if len(log.Fixes) > 0 && !positions && !directed {
 		out = append(out, finding.New(codeNoCourse))
 	}
+	for _, h := range log.Holes() {
+		out = append(out, h.Finding())
+	}
 	return out
 }

@@ -19,6 +19,7 @@ type intake struct {
 	now    float64 // time of the latest sample
 	queued float64 // time of the latest sample on the queue
 	live   Estimate
+	holes  []sensors.Hole
 }
 
 func newIntake(f Filter) intake {
@@ -33,6 +34,18 @@ func (in *intake) at(t float64) {
 		in.first, in.now = t, t
 	}
 	in.now = max(in.now, t)
+}
+
+// mostHoles bounds how many holes are kept for the screen; the file has them all.
+const mostHoles = 20
+
+// hole notes a hole that a state marks, once for all sensors.
+func (in *intake) hole(st sensors.State) {
+	h, ok := st.Hole()
+	if n := len(in.holes); !ok || n == mostHoles || n > 0 && h.From < in.holes[n-1].To {
+		return
+	}
+	in.holes = append(in.holes, h)
 }
 
 // update follows the live filter after a sample.
@@ -151,6 +164,7 @@ func (s sink) State(st sensors.State) {
 		st.T = in.guard.time(st.T)
 		in.at(st.T)
 		in.senses.told(st)
+		in.hole(st)
 		return st.T, item{other: func(w *session.Writer) { w.State(st) }}
 	})
 }

@@ -19,7 +19,8 @@ type Status struct {
 	Setup    string  // in force now
 	Mass     float64 // as ridden with it, kg; NaN: not known
 	Senses   []Sense
-	Noticed  []Notice // the latest last
+	Noticed  []Notice       // the latest last
+	Holes    []sensors.Hole // in which the device kept the sensors from delivering, the latest last
 	Leg      *runs.Result
 	SoFar    *runs.Result // of all coast-downs together; nil where there is no pair yet
 	Kept     Kept
@@ -44,6 +45,7 @@ func (r *Recording) Status() Status {
 		}
 	}
 	s.Senses = append(s.Senses, in.senses.of[:]...)
+	s.Holes = append(s.Holes, in.holes...)
 	return s
 }
 

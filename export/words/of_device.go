@@ -1,6 +1,9 @@
 package words
 
-import "stillair/sensors/finding"
+import (
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
 
 // ofSenses holds what a source says of its sensors.
 func ofSenses() []Entry {
@@ -19,6 +22,8 @@ func ofSenses() []Entry {
 		{"sensor.receiver_has_none", nil, "a satellite receiver has no such sensor", "ein Satellitenempfänger hat keinen solchen Sensor"},
 		{"sensor.machine_has_none", nil, "this computer has no such sensor", "dieser Rechner hat keinen solchen Sensor"},
 		{"replay.not_recorded", nil, "not in the recording", "nicht in der Aufzeichnung"},
+		{sensors.CodeHole, args(finding.Time("for", 39), finding.Of("why", finding.New("browser.was_hidden"))), "{for.0} missing: {why}", "{for.0} fehlen: {why}"},
+		{"sensor.held", nil, "the device did not let the app run", "das Gerät ließ die App nicht laufen"},
 		{"nmea.no_speed_yet", nil, "the receiver has not sent a speed yet", "der Empfänger hat noch keine Geschwindigkeit gesendet"},
 		{"nmea.garbled", nil, "the receiver's lines arrive garbled; check the cable and the speed of the port",
 			"die Zeilen des Empfängers kommen verstümmelt an; Kabel und Geschwindigkeit der Schnittstelle prüfen"},
@@ -38,6 +43,10 @@ func ofBrowser() []Entry {
 		{"browser.no_satellites", nil, "no satellites yet; go where the sky is open", "noch keine Satelliten; unter freien Himmel gehen"},
 		{"browser.hidden", nil, "the page is hidden or the screen is off, so the browser delivers no data",
 			"die Seite ist verdeckt oder der Bildschirm aus, daher liefert der Browser keine Daten"},
+		{"browser.was_hidden", nil, "the screen was off or another app was in front", "der Bildschirm war aus oder eine andere App im Vordergrund"},
+		{"browser.was_frozen", nil, "the screen was off or another app was in front, and the browser froze this page",
+			"der Bildschirm war aus oder eine andere App im Vordergrund, und der Browser hielt diese Seite an"},
+		{"browser.was_asleep", nil, "the screen was off and the phone asleep", "der Bildschirm war aus und das Telefon im Ruhezustand"},
 		{"browser.no_motion_leave", nil, "the browser may not use the motion sensors; allow them in the browser's settings for this page",
 			"der Browser darf die Bewegungssensoren nicht nutzen; in seinen Einstellungen für diese Seite erlauben"},
 		{"browser.tap_again", nil, "tap once more and allow motion", "noch einmal tippen und Bewegung erlauben"},

@@ -38,11 +38,15 @@ func (l *Live) Run(ctx context.Context, sink sensors.Sink) error {
 	}
 	defer l.port.Stop()
 	d := delivery{watch: newWatch(l.port.Now()), ordered: sensors.NewInOrder(sink)}
+	last := l.port.Now()
 	for {
 		d.batch.Clear()
 		l.port.Drain(&d.batch)
 		l.lost.Add(int64(d.batch.Lost))
-		if err := d.pass(ctx, l.port.Now()); err != nil {
+		now := l.port.Now()
+		d.batch.notice(last, now)
+		last = now
+		if err := d.pass(ctx, now); err != nil {
 			return err
 		}
 		select {
@@ -65,6 +69,11 @@ const few = 16
 
 func (d *delivery) pass(ctx context.Context, now float64) error {
 	b := &d.batch
+	for _, h := range b.Holes {
+		for _, s := range d.watch.hole(h) {
+			d.ordered.State(s)
+		}
+	}
 	for _, t := range b.Told {
 		d.tell(now, d.watch.heard(t))
 	}

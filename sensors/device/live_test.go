@@ -68,11 +68,11 @@ func TestLiveKeepsTheContract(t *testing.T) {
 }
 
 // until collects from a bench until its clock has passed end.
-func until(t *testing.T, b *bench, end float64) (*sensors.Log, *Live) {
+func until(t *testing.T, port Port, end float64, b *bench) (*sensors.Log, *Live) {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	live := NewLive(b, func(d time.Duration) <-chan time.Time {
+	live := NewLive(port, func(d time.Duration) <-chan time.Time {
 		if b.now > end {
 			cancel()
 		}
@@ -120,7 +120,7 @@ func TestStatesAreToldOnce(t *testing.T) {
 			[]sensors.Condition{sensors.Asking, sensors.Available}, NoSpeed},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			log, _ := until(t, &c.bench, 12)
+			log, _ := until(t, &c.bench, 12, &c.bench)
 			got, details := conditions(log, c.sensor)
 			if len(got) != len(c.want) {
 				t.Fatalf("told %v, want %v", got, c.want)
@@ -139,7 +139,7 @@ func TestStatesAreToldOnce(t *testing.T) {
 
 func TestPortIsStoppedAndItsLossCounted(t *testing.T) {
 	b := &bench{end: 100}
-	_, live := until(t, b, 10)
+	_, live := until(t, b, 10, b)
 	if b.stops != 1 {
 		t.Errorf("stopped %d times", b.stops)
 	}
@@ -150,4 +150,60 @@ func TestPortIsStoppedAndItsLossCounted(t *testing.T) {
 	if err := NewLive(&bench{start: failed}, soon).Run(t.Context(), sensors.NewCollector()); !errors.Is(err, failed) {
 		t.Errorf("err = %v", err)
 	}
+}
+
+// TestHolesAreMarked: a hole that the driver knows of, one that shows only by the
+// program having been away, and none where it was away and motion came all the same.
+func TestHolesAreMarked(t *testing.T) {
+	told := sensors.Hole{From: 5, To: 44, Why: finding.New("browser.was_hidden")}
+	for _, c := range []struct {
+		name string
+		away func(b *bench, to *Batch)
+		want []sensors.Hole
+	}{
+		{"told", func(b *bench, to *Batch) { b.now = 44; to.Holes = append(to.Holes, told) }, []sensors.Hole{told}},
+		{"noticed", func(b *bench, _ *Batch) { b.now = 44 }, []sensors.Hole{{From: 5, To: 44, Why: finding.New(Held)}}},
+		{"short", func(b *bench, _ *Batch) { b.now += 1.5 }, nil},
+		{"away, but motion came", func(b *bench, to *Batch) {
+			for ; b.now < 44; b.now += 0.1 {
+				to.Motion = append(to.Motion, sensors.Motion{T: b.now, Force: r3.Vec{Z: 9.81}})
+			}
+		}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			b := &bench{end: math.Inf(1)}
+			log, _ := until(t, &gap{bench: b, away: c.away}, 60, b)
+			got := log.Holes()
+			if len(got) != len(c.want) {
+				t.Fatalf("holes %v, want %v", got, c.want)
+			}
+			for i, h := range got {
+				if math.Abs(h.From-c.want[i].From) > 0.25 || math.Abs(h.To-c.want[i].To) > 0.25 || h.Why.Code != c.want[i].Why.Code {
+					t.Errorf("hole %+v, want %+v", h, c.want[i])
+				}
+			}
+			for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorFix} {
+				is, _ := conditions(log, s)
+				if len(c.want) > 0 && is[len(is)-1] != sensors.Working {
+					t.Errorf("%s after the hole is %v", s, is)
+				}
+			}
+		})
+	}
+}
+
+// gap is a bench whose program is away once, after five seconds.
+type gap struct {
+	*bench
+	away func(*bench, *Batch)
+	done bool
+}
+
+func (g *gap) Drain(to *Batch) {
+	if !g.done && g.now >= 5 {
+		g.done = true
+		g.away(g.bench, to)
+		return
+	}
+	g.bench.Drain(to)
 }

@@ -27,7 +27,8 @@ type Batch struct {
 	Pressure []sensors.Pressure
 	Sound    []sensors.Sound // whose values are never used again
 	Told     []Told
-	Lost     int // events that the driver had no room for
+	Holes    []sensors.Hole // in which the device let the driver have nothing, each told when it is over
+	Lost     int            // events that the driver had no room for
 }
 
 // Told is what a driver knows about a sensor beyond its samples.
@@ -45,6 +46,6 @@ func (t Told) same(u Told) bool {
 // Clear empties the batch and keeps its memory.
 func (b *Batch) Clear() {
 	b.Motion, b.Fixes, b.Pressure, b.Told = b.Motion[:0], b.Fixes[:0], b.Pressure[:0], b.Told[:0]
-	b.Sound = b.Sound[:0]
+	b.Sound, b.Holes = b.Sound[:0], b.Holes[:0]
 	b.Lost = 0
 }

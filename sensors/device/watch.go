@@ -50,6 +50,19 @@ func (w *watch) heard(t Told) []Told {
 	return w.told(t)
 }
 
+// hole marks a hole in what motion and fixes delivered, where they did.
+func (w *watch) hole(h sensors.Hole) (marks []sensors.State) {
+	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorFix} {
+		if _, ever := w.seen[s]; !ever {
+			continue
+		}
+		mark := h.State(s)
+		w.is[s] = Told{Sensor: s, Condition: mark.Condition, Detail: mark.Detail}
+		marks = append(marks, mark)
+	}
+	return marks
+}
+
 // told takes what is now known of a sensor and returns it if it is news.
 func (w *watch) told(t Told) []Told {
 	if w.is[t.Sensor].same(t) {

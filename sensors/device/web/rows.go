@@ -20,6 +20,7 @@ const (
 	rowMotion = 1
 	rowFix    = 2
 	rowTold   = 3
+	rowHole   = 4
 )
 
 var (
@@ -38,6 +39,7 @@ var (
 		9:  "browser.asks_location",
 		10: "browser.not_secure",
 	}
+	rowCauses = []finding.Code{"browser.was_hidden", "browser.was_frozen", "browser.was_asleep"}
 )
 
 // reader turns the rows of sensing.js into samples.
@@ -61,6 +63,8 @@ func (r *reader) read(p []byte, b *device.Batch) {
 			b.Fixes = append(b.Fixes, r.fix(at, v))
 		case rowTold:
 			told(v, b)
+		case rowHole:
+			hole(at, v, b)
 		default:
 			b.Lost++
 		}
@@ -91,6 +95,16 @@ func told(v []float64, b *device.Batch) {
 		return
 	}
 	b.Told = append(b.Told, device.Told{Sensor: s, Condition: c, Detail: finding.New(why)})
+}
+
+// hole takes a hole that is over at at, ms.
+func hole(at float64, v []float64, b *device.Batch) {
+	why, ok := pick(rowCauses, v[1])
+	if !ok || !(v[0] <= at) {
+		b.Lost++
+		return
+	}
+	b.Holes = append(b.Holes, sensors.Hole{From: v[0] / 1000, To: at / 1000, Why: finding.New(why)})
 }
 
 // pick returns the element of list that a number from the page names.

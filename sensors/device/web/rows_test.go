@@ -112,6 +112,16 @@ func TestToldAndUnknownRows(t *testing.T) {
 	}
 }
 
+func TestHoleRows(t *testing.T) {
+	b := read(1, []float64{4, 52000, 13000, 1}, []float64{4, 52000, 53000, 1}, []float64{4, 52000, 13000, 9})
+	if len(b.Holes) != 1 || b.Lost != 2 {
+		t.Fatalf("batch = %+v", b)
+	}
+	if h := b.Holes[0]; h.From != 13 || h.To != 52 || h.Why.Code != "browser.was_frozen" {
+		t.Errorf("hole %+v", h)
+	}
+}
+
 // FuzzRows: whatever a page hands over, nothing breaks and no sample claims
 // more than the bytes hold.
 func FuzzRows(f *testing.F) {
@@ -121,7 +131,7 @@ func FuzzRows(f *testing.F) {
 		var b device.Batch
 		r := reader{sign: 1}
 		r.read(p, &b)
-		if n := len(b.Motion) + len(b.Fixes) + len(b.Told) + b.Lost; n != len(p)/(8*rowWidth) {
+		if n := len(b.Motion) + len(b.Fixes) + len(b.Told) + len(b.Holes) + b.Lost; n != len(p)/(8*rowWidth) {
 			t.Fatalf("%d rows gave %d events", len(p)/(8*rowWidth), n)
 		}
 	})

@@ -6,15 +6,25 @@
 //   1 motion  accelerationIncludingGravity x y z (m/s2), rotationRate alpha beta gamma (deg/s)
 //   2 fix     timestamp (ms, wall clock), speed, latitude, longitude, accuracy, altitude, heading
 //   3 told    sensor, condition, why: numbers that rows.go names
+//   4 hole    since when, and why: a number that rows.go names; told when it is over
+//
+// The page's clock may stand while a phone sleeps, which the time of day shows:
+// what was slept while hidden is added to all times.
 // What the browser gives as null is NaN.
 globalThis.stillairSensing = (() => {
   "use strict";
   const WIDTH = 10, ROOM = 6000; // at 60 Hz a minute and a half without being emptied
-  const MOTION = 1, FIX = 2, TOLD = 3;
+  const MOTION = 1, FIX = 2, TOLD = 3, HOLE = 4;
   const TURN = 1, RECEIVER = 2; // sensors; motion itself is 0
   const ASKING = 0, AVAILABLE = 1, DENIED = 2, MISSING = 3, SILENT = 4;
   const rows = new Float64Array(WIDTH * ROOM);
   let filled = 0, lost = 0, watching = null, waiting = null;
+  const HIDDEN = 0, FROZEN = 1, ASLEEP = 2; // why there is a hole
+  const SLEPT = 1000; // ms by which the clocks part when a phone slept; the time of day is corrected by less
+  const SHORT = 500; // ms that are no hole
+  let slept = 0, apart = NaN; // ms; time of day less the page's clock
+  let hiddenAt = NaN, frozen = false, asleep = false;
+  const now = () => performance.now() + slept;
   const number = (x) => (typeof x === "number" ? x : NaN);
 
   function put(what, time, a, b, c, d, e, f, g, h) {
@@ -25,28 +35,60 @@ globalThis.stillairSensing = (() => {
     rows[i + 6] = e; rows[i + 7] = f; rows[i + 8] = g; rows[i + 9] = h;
   }
 
-  const tell = (sensor, condition, why) => put(TOLD, performance.now(), sensor, condition, why);
+  const tell = (sensor, condition, why) => put(TOLD, now(), sensor, condition, why);
 
   function onMotion(e) {
     const f = e.accelerationIncludingGravity, r = e.rotationRate;
     if (!f || f.x === null) return; // a browser without the sensor fires one empty event
-    put(MOTION, e.timeStamp, f.x, number(f.y), number(f.z),
+    put(MOTION, e.timeStamp + slept, f.x, number(f.y), number(f.z),
       r ? number(r.alpha) : NaN, r ? number(r.beta) : NaN, r ? number(r.gamma) : NaN);
   }
 
   function onPlace(p) {
     const c = p.coords;
-    put(FIX, performance.now(), p.timestamp, number(c.speed), c.latitude, c.longitude,
+    put(FIX, now(), p.timestamp, number(c.speed), c.latitude, c.longitude,
       c.accuracy, number(c.altitude), number(c.heading));
   }
 
   const onNoPlace = (e) => tell(RECEIVER, e.code === e.PERMISSION_DENIED ? DENIED : SILENT, e.code);
 
-  function onHidden() {
-    if (document.visibilityState !== "hidden") return;
+  // compare looks at both clocks.
+  function compare() {
+    const differ = Date.now() - performance.now();
+    if (differ - apart > SLEPT && !Number.isNaN(hiddenAt)) { slept += differ - apart; asleep = true; }
+    apart = differ;
+  }
+
+  function onVisibility() {
+    compare();
+    if (document.visibilityState === "hidden") hide(); else back();
+  }
+
+  function onFreeze() {
+    frozen = true;
+    hide();
+  }
+
+  function onResume() {
+    compare();
+    if (document.visibilityState !== "hidden") back();
+  }
+
+  function hide() {
+    if (!Number.isNaN(hiddenAt)) return;
+    hiddenAt = now();
     tell(0, SILENT, 4);
     tell(RECEIVER, SILENT, 4);
   }
+
+  function back() {
+    const at = now();
+    if (at - hiddenAt > SHORT) put(HOLE, at, hiddenAt, asleep ? ASLEEP : frozen ? FROZEN : HIDDEN);
+    hiddenAt = NaN;
+    frozen = asleep = false;
+  }
+
+  const CYCLE = [["visibilitychange", onVisibility], ["freeze", onFreeze], ["resume", onResume]];
 
   // leave says what the browser answers to a question it may not know.
   async function leave(name) {
@@ -102,16 +144,19 @@ globalThis.stillairSensing = (() => {
     // browsers on iPhones and iPads do.
     turned: () => navigator.vendor.startsWith("Apple"),
     permit,
-    now: () => performance.now(),
+    now: () => { compare(); return now(); },
     start() {
       filled = 0; lost = 0;
       if (!isSecureContext) { tell(0, MISSING, 10); tell(RECEIVER, MISSING, 10); return; }
-      document.addEventListener("visibilitychange", onHidden);
+      hiddenAt = apart = NaN;
+      frozen = asleep = false;
+      CYCLE.forEach(([what, then]) => document.addEventListener(what, then));
+      if (document.visibilityState === "hidden") hide();
       startMotion();
       startPlace();
     },
     stop() {
-      document.removeEventListener("visibilitychange", onHidden);
+      CYCLE.forEach(([what, then]) => document.removeEventListener(what, then));
       removeEventListener("devicemotion", onMotion);
       if (watching !== null) navigator.geolocation.clearWatch(watching);
       watching = null;

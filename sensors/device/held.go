@@ -1,0 +1,39 @@
+package device
+
+import (
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
+
+// Held says that the device did not let the program run, and the driver does not
+// know why.
+const Held finding.Code = "sensor.held"
+
+// heldFor is how long the program may be away between two looks at its port
+// before that is a hole, s: a busy phone is late by tenths of a second, an
+// analysis on the same thread by less than one, and two seconds cost a run.
+const heldFor = 2.0
+
+// notice adds a hole where the program was away from last to now, nothing came
+// of that time, and the driver knows of none.
+func (b *Batch) notice(last, now float64) {
+	if now-last <= heldFor {
+		return
+	}
+	for _, h := range b.Holes {
+		if h.To > last {
+			return
+		}
+	}
+	at := last
+	hole := func(to float64) {
+		if to-at > heldFor {
+			b.Holes = append(b.Holes, sensors.Hole{From: at, To: to, Why: finding.New(Held)})
+		}
+		at = max(at, to)
+	}
+	for _, m := range b.Motion {
+		hole(m.T)
+	}
+	hole(now)
+}

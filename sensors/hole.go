@@ -1,0 +1,54 @@
+package sensors
+
+import "stillair/sensors/finding"
+
+// CodeHole says of a sensor that a device kept from delivering for a while: how
+// long ("for"), and why ("why").
+const CodeHole finding.Code = "sensor.hole"
+
+// Hole is a stretch in which a device kept a sensor from delivering.
+type Hole struct {
+	From, To float64 // s on the log's clock
+	Why      finding.Finding
+}
+
+// Seconds is how long it lasted.
+func (h Hole) Seconds() float64 { return h.To - h.From }
+
+// Finding says it, about its span.
+func (h Hole) Finding() finding.Finding {
+	return finding.New(CodeHole, finding.Time("for", h.Seconds()), finding.Of("why", h.Why)).Within(h.From, h.To)
+}
+
+// State marks the hole in a log. A hole is told when it is over, at its end: until
+// then nobody knows how long it is, and a log's times do not step back.
+func (h Hole) State(s Sensor) State {
+	return State{T: h.To, Sensor: s, Condition: Silent, Detail: h.Finding()}
+}
+
+// Hole gives the hole that a state marks.
+func (s State) Hole() (h Hole, ok bool) {
+	length, ok := s.Detail.Arg("for")
+	if s.Detail.Code != CodeHole || !ok || !(length.X >= 0) {
+		return Hole{}, false
+	}
+	h = Hole{From: s.T - length.X, To: s.T}
+	if why, ok := s.Detail.Arg("why"); ok && why.Finding != nil {
+		h.Why = *why.Finding
+	}
+	return h, true
+}
+
+// Holes gives those of a log in order, each once, however many sensors it took.
+func (l *Log) Holes() (holes []Hole) {
+	for _, s := range l.States {
+		h, ok := s.Hole()
+		if !ok {
+			continue
+		}
+		if n := len(holes); n == 0 || h.From >= holes[n-1].To {
+			holes = append(holes, h)
+		}
+	}
+	return holes
+}
