@@ -37,7 +37,6 @@ type Ride struct {
 	Fixes   []sensors.Fix     // for gaps between fixes; may be nil
 	Mass    float64           // kg as ridden; NaN: any motorcycle
 	RollOns []marks.SpeedPair // the pairs asked for
-	Gears   int               // of the bike; 0: not known
 }
 
 // Find returns the candidates in order of time.
@@ -51,10 +50,7 @@ func Find(r Ride) []Found {
 	found = append(found, launches(s, pushes)...)
 	found = append(found, rollOns(s, pushes, r.RollOns)...)
 	found = append(found, pulls(s, pushes)...)
-	found = r.unproven(s, found, pushes)
-	rolling := coastDowns(s, massRange(r.Mass))
-	decideClutch(s, massRange(r.Mass), rolling, r.Fixes)
-	found = append(append(found, rolling...), missed(s, rolling)...)
+	found = append(found, coastDowns(s, massRange(r.Mass))...)
 	found = append(found, stops(s)...)
 	for i := range found {
 		found[i].Reasons = append(found[i].Reasons, r.troubles(found[i])...)

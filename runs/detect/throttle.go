@@ -15,7 +15,7 @@ const (
 	launchPower = 24.0 // W/kg of kinetic energy up to 60 km/h: 5.8 s
 	launchShare = 0.45 // of the best launch of the ride
 	launchSpeed = 60 * units.KMH
-	rollPower   = 15.0           // W/kg of thrust; the weakest machine on a motorway has 20
+	rollPower   = 34.0           // W/kg of thrust
 	rollShare   = 0.18           // of the best thrust power of the ride at that speed
 	wholePower  = 60.0           // W/kg of thrust through several gears
 	wholeShare  = 0.6            // of the best, through several gears

@@ -77,8 +77,6 @@ const (
 	KindTurn      Kind = "turn-round"
 	KindTown      Kind = "town"
 	KindPush      Kind = "push"
-	KindPart      Kind = "part throttle"
-	KindCountry   Kind = "country"
 )
 
 // Deed is one thing the rider did, with its exact times.
