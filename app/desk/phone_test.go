@@ -21,6 +21,9 @@ func written(t *testing.T) string {
 		t.Fatal(err)
 	}
 	p[web.Program], p["wasm_exec.js"] = []byte("\x00asm"), []byte("// glue")
+	if err := p.Seal(); err != nil {
+		t.Fatal(err)
+	}
 	folder := t.TempDir()
 	if err := p.Write(folder); err != nil {
 		t.Fatal(err)

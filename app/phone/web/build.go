@@ -109,7 +109,7 @@ func Read(folder string) (Page, error) {
 	if err := p.add(os.DirFS(folder)); err != nil {
 		return nil, err
 	}
-	for _, name := range []string{"index.html", Program, glue, worker} {
+	for _, name := range []string{"index.html", Program, scripts, worker} {
 		if _, ok := p[name]; !ok {
 			return nil, fmt.Errorf("%s: no %s in it; this is not a page that was written by this program", folder, name)
 		}

@@ -14,7 +14,7 @@ import (
 	device "stillair/sensors/device/web"
 )
 
-//go:embed index.html page.css start.js touch.js typing.js worker.js manifest.webmanifest
+//go:embed index.html page.css begin.js start.js touch.js typing.js worker.js manifest.webmanifest
 var own embed.FS
 
 // Names of the files that Build makes rather than copies.
@@ -58,9 +58,12 @@ func (p Page) add(from fs.FS) error {
 	})
 }
 
-// Seal writes into the worker which files there are and which version of them
-// this is. It is called once, when all files are in place.
+// Seal joins the scripts and writes into the worker which files there are and
+// which version of them this is. It is called once, when all files are in place.
 func (p Page) Seal() error {
+	if err := p.joinScripts(); err != nil {
+		return err
+	}
 	names := slices.Sorted(maps.Keys(p))
 	sum := sha256.New()
 	list := []string{"./"}

@@ -23,23 +23,17 @@
     seen.observe(document.body, { childList: true });
   }
 
-  async function compiled(go) {
-    const answer = await fetch("stillair.wasm", { credentials: "same-origin" });
-    if (!answer.ok) throw new Error(`${answer.status} ${answer.statusText}`);
-    return WebAssembly.instantiateStreaming(answer, go.importObject);
-  }
-
   async function start() {
-    if (typeof WebAssembly === "undefined" || !WebAssembly.instantiateStreaming) return say(words.wasm);
+    if (!globalThis.stillairProgram) return say(words.wasm);
     say(words.loading);
-    const go = new Go();
-    const loading = compiled(go);
-    loading.catch(() => {}); // it is told below
-    if (!document.createElement("canvas").getContext("webgl")) return say(words.gl); // found out while the program loads
+    if (!document.createElement("canvas").getContext("webgl")) return say(words.gl); // found out while the program is compiled
     hideWhenDrawn();
-    let program;
-    try { program = await loading; } catch (e) { return say(words.failed + e.message); }
-    await go.run(program.instance);
+    const go = new Go();
+    let instance;
+    try {
+      instance = await WebAssembly.instantiate(await globalThis.stillairProgram, go.importObject);
+    } catch (e) { return say(words.failed + e.message); }
+    await go.run(instance);
     document.querySelectorAll("canvas").forEach((c) => c.remove());
     say(words.ended);
   }

@@ -7,6 +7,9 @@ const VERSION = "@VERSION@";
 const FILES = ["@FILES@"];
 
 addEventListener("install", (e) => e.waitUntil((async () => {
+  // Where the browser can (W3C, Service Workers, static routing), it answers from
+  // the kept files without waking this worker first.
+  if (e.addRoutes) await e.addRoutes({ condition: { urlPattern: new URLPattern({ pathname: "/*", search: "" }), requestMethod: "GET" }, source: { cacheName: VERSION } });
   const kept = await caches.open(VERSION);
   await kept.addAll(FILES.map((f) => new Request(f, { cache: "no-cache" })));
 })()));

@@ -1,0 +1,38 @@
+package web
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+)
+
+// scripts is the one file into which the page's scripts are joined.
+const scripts = "scripts.js"
+
+var scriptOfBody = regexp.MustCompile(`(?m)^  <script src="([^"]+)"></script>\n`)
+
+// joinScripts puts all scripts that the page's body loads into one file, in
+// their order. A browser takes scripts one after the other, and from a service
+// worker each costs it 10 to 30 ms at every start.
+func (p Page) joinScripts() error {
+	head, body, found := bytes.Cut(p["index.html"], []byte("<body>"))
+	if !found {
+		return fmt.Errorf("index.html: no body in it")
+	}
+	var joined bytes.Buffer
+	for _, m := range scriptOfBody.FindAllSubmatch(body, -1) {
+		name := string(m[1])
+		text, there := p[name]
+		if !there {
+			return fmt.Errorf("index.html loads %s, which is not there", name)
+		}
+		joined.Write(bytes.TrimSpace(text))
+		joined.WriteString("\n;\n")
+		delete(p, name)
+	}
+	body = scriptOfBody.ReplaceAll(body, nil)
+	body = bytes.Replace(body, []byte("</body>"), []byte("  <script src=\""+scripts+"\"></script>\n</body>"), 1)
+	p["index.html"] = append(append(head, "<body>"...), body...)
+	p[scripts] = joined.Bytes()
+	return nil
+}
