@@ -15,8 +15,7 @@ const (
 	leastVariance = 1e-6 // m²/s² of a fix against all others: no receiver is better
 	farMost       = 1e6  // times the variance at most: no say at all, and small enough to compute with
 	farAbreast    = 3    // fixes to either side of which only the farthest is doubted at a time
-	crowd         = 4    // fixes to either side
-	mostOfCrowd   = 3    // of a fix and those, that may be wild: with one wild in 20, more are so once in 1 500
+	longestLine   = 4    // s between the fixes before and after one, over which a speed may run straight
 )
 
 // judge takes weight from the fixes that lie far from what the smoother makes
@@ -51,33 +50,28 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 	}
 	for k, f := range at {
 		r.fixes[f].extra = 0
-		if over := z[k] / limit; over > 1 && !r.mayBe(f, z[k]*math.Sqrt(variance[k])) && (before[k] || farthest(z, before, k)) {
+		if over := z[k] / limit; over > 1 && !r.mayBe(f, z[k]*math.Sqrt(variance[k])) && !r.agrees(f) && (before[k] || farthest(z, before, k)) {
 			r.fixes[f].extra = variance[k] * (math.Min(math.Pow(over, farPower), farMost) - 1 + 1e-9)
 		}
 	}
-	r.believeCrowds(at)
 }
 
-// believeCrowds gives fixes their weight back where too many near each other lost
-// it: receivers are not wrong so often, so it is the speed between them that is,
-// shaken off its way.
-func (r *ride) believeCrowds(at []int) {
-	doubted := make([]int, len(at)+1) // running count
-	for k, f := range at {
-		doubted[k+1] = doubted[k]
-		if r.fixes[f].extra > 0 {
-			doubted[k+1]++
-		}
+// agrees reports whether a fix lies on the line between the one before and the
+// one after it, as far as the receiver's noise tells. Three in a row that agree
+// are right whatever a shaken accelerometer says between them: an engine whose
+// speed is that of the sampling looks like a steady push of any size, and no
+// density of noise shows it.
+func (r *ride) agrees(f int) bool {
+	if f == 0 || f+1 == len(r.fixes) {
+		return false
 	}
-	for k := range at {
-		lo, hi := max(k-crowd, 0), min(k+crowd+1, len(at))
-		if doubted[hi]-doubted[lo] <= mostOfCrowd {
-			continue
-		}
-		for _, f := range at[lo:hi] {
-			r.fixes[f].extra = 0
-		}
+	a, b, c := r.fixes[f-1], r.fixes[f], r.fixes[f+1]
+	if c.t-a.t > longestLine {
+		return false
 	}
+	w := (b.t - a.t) / (c.t - a.t)
+	sd := r.n.white * math.Sqrt(b.said*b.said+(1-w)*(1-w)*a.said*a.said+w*w*c.said*c.said)
+	return math.Abs(b.speed-(1-w)*a.speed-w*c.speed) < farOff*sd
 }
 
 // mayBe reports whether a fix may lie so far off what the others say because the
