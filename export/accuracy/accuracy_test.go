@@ -15,6 +15,8 @@ import (
 // short lists where the program falls short of its limits at present. The report shows them as missed; what is not listed here must hold.
 var short = []string{
 	"Launches and roll-ons, browser: 60 Hz: the launch is found",
+	// Nothing yet tells a throttle that is part open, or a machine without a clutch; bends are judged by an angle.
+	"Riders as they ride, ",
 	"Power at the road, ", // spread of the peak, and pulls whose gear is not recognised
 }
 
@@ -22,7 +24,7 @@ var short = []string{
 // figure is worse than its limit by more than chance explains.
 func TestSmallMeasurement(t *testing.T) {
 	t.Parallel()
-	studies := Scale(Studies(), 0.03)
+	studies := small(Studies(), 0.03)
 	if testing.Short() {
 		quick, err := Pick(Studies(), []string{"coast-downs", "gusts", "comparing", "launches"})
 		if err != nil {
@@ -52,6 +54,23 @@ func TestSmallMeasurement(t *testing.T) {
 	if r.Count(Met) == 0 {
 		t.Error("no limit was met: nothing was measured")
 	}
+}
+
+// small is a share of every study, and one ride of every other case of riders,
+// which are whole rides.
+func small(studies []Study, share float64) []Study {
+	out := Scale(studies, share)
+	for i, s := range studies {
+		if s.Name != riders().Name {
+			continue
+		}
+		one := Scale(studies[i:i+1], 0.001)[0]
+		out[i].Cases = nil
+		for k := 0; k < len(one.Cases); k += 2 {
+			out[i].Cases = append(out[i].Cases, one.Cases[k])
+		}
+	}
+	return out
 }
 
 // TestRidesRepeat: a seed gives the same record again.

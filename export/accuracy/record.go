@@ -27,13 +27,14 @@ type Share struct {
 
 // Record is what one seed of a case gave.
 type Record struct {
-	Version string  `json:"version"`
-	Study   string  `json:"study"`
-	Case    string  `json:"case"`
-	Seed    uint64  `json:"seed"`
-	Failed  string  `json:"failed,omitempty"` // why there is nothing, in words
-	Values  []Value `json:"values,omitempty"`
-	Shares  []Share `json:"shares,omitempty"`
+	Version string   `json:"version"`
+	Study   string   `json:"study"`
+	Case    string   `json:"case"`
+	Seed    uint64   `json:"seed"`
+	Failed  string   `json:"failed,omitempty"` // why there is nothing, in words
+	Values  []Value  `json:"values,omitempty"`
+	Shares  []Share  `json:"shares,omitempty"`
+	Notes   []string `json:"notes,omitempty"` // what was found wrong, to look it up
 }
 
 // add notes a figure whose 95 % interval is normal.

@@ -12,7 +12,13 @@ type Stand struct{ Seconds float64 }
 // Launch starts from standstill with a slipping clutch and then full throttle
 // through the gears until ToSpeed and ToDist (from first movement) are both
 // reached; zero means: not asked for.
-type Launch struct{ ToSpeed, ToDist float64 }
+// A rider who creeps up to the line does so at Creep (m/s) for two seconds, and
+// then stands for CreepRest; where that is 0 the launch is a rolling one.
+type Launch struct {
+	ToSpeed, ToDist  float64
+	Creep, CreepRest float64
+	Antics           []Antic
+}
 
 // RollOn holds a speed a little below From in a gear and opens the throttle
 // fully until To is passed. Gear 0 is the highest.
@@ -50,7 +56,7 @@ type Spoil struct {
 	Kind    SpoilKind
 	AtSpeed float64
 	Seconds float64
-	Size    float64 // Brush: brake force, N; Truck: peak of the wind, m/s; GearIn: not used
+	Size    float64 // Brush: brake force, N; Truck: peak of the wind, m/s; GearIn: not used; Posture: share of CdA
 }
 
 // SpoilKind is what goes wrong in a coast-down.
@@ -58,9 +64,10 @@ type SpoilKind string
 
 // Kinds of spoil.
 const (
-	Brush  SpoilKind = "brush"
-	Truck  SpoilKind = "truck" // one period of wind: first in the face, then from behind
-	GearIn SpoilKind = "gear"
+	Brush   SpoilKind = "brush"
+	Truck   SpoilKind = "truck" // one period of wind: first in the face, then from behind
+	GearIn  SpoilKind = "gear"
+	Posture SpoilKind = "posture"
 )
 
 // Brake slows to a speed; to 0 it is a stop. Decel 0 is the rider's.

@@ -12,7 +12,7 @@ const wanderFrom = 3.0
 // attitude turns, leans and pitches the bike by one step.
 func (p *player) attitude() {
 	n := &p.now
-	n.yaw = n.v * p.cmd.curve
+	n.yaw = n.v * p.curvature()
 	if n.yaw != 0 {
 		n.heading += n.yaw * dt
 		n.sin, n.cos = math.Sincos(n.heading)
@@ -27,8 +27,24 @@ func (p *player) attitude() {
 
 	c := p.bike.Pitch
 	w := 2 * math.Pi * c.Hz
-	n.pitchRate += dt * (w*w*(c.PerAccel*n.a-n.pitch) - 2*c.Damping*w*n.pitchRate)
-	n.pitch += dt * n.pitchRate
+	p.spring[1] += dt * (w*w*(c.PerAccel*n.a-p.spring[0]) - 2*c.Damping*w*p.spring[1])
+	p.spring[0] += dt * p.spring[1]
+	before := n.pitch
+	n.pitch = p.spring[0] + p.cmd.up
+	n.pitchRate = (n.pitch - before) / dt
+}
+
+// curvature is that of the path, 1/m: what the rider turns by, or else the road.
+func (p *player) curvature() float64 {
+	if p.cmd.curve != 0 {
+		return p.cmd.curve
+	}
+	for _, b := range p.sc.Road.Bends {
+		if u := (p.now.x - b.X) / b.Length; u > 0 && u < 1 {
+			return b.Angle / b.Length * (1 - math.Cos(2*math.Pi*u)) * p.now.cos
+		}
+	}
+	return 0
 }
 
 // crank turns the engine by one step.

@@ -30,12 +30,11 @@ func (a CoastPair) play(p *player) {
 
 // coast rolls with the clutch open until the speed has fallen to the given one.
 func (p *player) coast(to float64, spoils []Spoil, pair int) {
-	p.cmd = command{mode: rolling}
 	d := p.begin(KindCoastDown)
 	d.Pair = pair
 	since := make([]float64, len(spoils))
 	for p.ok() && p.now.v > to && p.time()-d.Start < longestCoast {
-		p.cmd = command{mode: rolling}
+		p.cmd = p.rollFree()
 		for i, s := range spoils {
 			if p.now.v > s.AtSpeed && since[i] == 0 {
 				continue
@@ -53,6 +52,14 @@ func (p *player) coast(to float64, spoils []Spoil, pair int) {
 	p.easeGear()
 }
 
+// rollFree is the clutch pulled where there is one, and else the throttle shut.
+func (p *player) rollFree() command {
+	if p.bike.NoClutch && p.now.v*p.ratio() > 1.1*p.engine.IdleRPM {
+		return command{mode: geared}
+	}
+	return command{mode: rolling}
+}
+
 // spoil changes the command by what goes wrong, some time after it began.
 func (p *player) spoil(s Spoil, since float64) {
 	if since > s.Seconds {
@@ -61,6 +68,8 @@ func (p *player) spoil(s Spoil, since float64) {
 	switch s.Kind {
 	case Brush:
 		p.cmd.brake = s.Size
+	case Posture:
+		p.cmd.body = s.Size
 	case Truck:
 		p.cmd.gust = s.Size * math.Sin(2*math.Pi*since/s.Seconds)
 	case GearIn:
@@ -86,7 +95,8 @@ func (p *player) coastLength(from, to float64) float64 {
 // approach brings the bike to the road position x at a speed, heading out or
 // back, however it stands now.
 func (p *player) approach(x float64, out bool, speed float64) {
-	runway := 1.7*speed*speed/(2*p.sc.Rider.Pace) + 6*speed
+	pace := min(p.sc.Rider.Pace/(1+2*p.sc.Rider.PaceVaries), 0.6*p.watts()/(p.bike.Mass*speed))
+	runway := 1.7*speed*speed/(2*pace) + 6*speed
 	if (p.now.cos > 0) == out && p.ahead(x) < runway {
 		TurnRound{}.play(p)
 	}

@@ -49,6 +49,9 @@ type command struct {
 	brake    float64 // N
 	curve    float64 // 1/m, left positive
 	gust     float64 // extra head wind, m/s
+	lost     float64 // share of the drive that does not reach the road
+	up       float64 // how far the front wheel is lifted, rad
+	body     float64 // share of CdA that the rider sits up by
 	revs     float64 // engine speed that the rider wants while the clutch is open, 1/min; 0: idle
 }
 
@@ -92,9 +95,9 @@ func (p *player) drive(v, since float64) float64 {
 	switch p.cmd.mode {
 	case geared:
 		rpm := max(v*p.ratio(), p.engine.IdleRPM)
-		return min(p.engine.force(p.cmd.throttle, rpm, turnOf(p.ratio())), p.lift())
+		return min(p.engine.force(p.cmd.throttle, rpm, turnOf(p.ratio())), p.lift()) * (1 - p.cmd.lost)
 	case slipping, metered:
-		return p.cmd.force + p.cmd.rise*since
+		return (p.cmd.force + p.cmd.rise*since) * (1 - p.cmd.lost)
 	case pushed:
 		return p.push(v)
 	}
@@ -130,9 +133,23 @@ func (p *player) resistance(v, x, fraction float64) float64 {
 		flow = math.Sqrt(u*u + cross*cross)
 	}
 	weight := p.bike.Mass * p.sc.Road.Gravity
-	return 0.5*p.sc.Air.Density*p.bike.CdA*u*flow +
+	return 0.5*p.sc.Air.Density*p.bike.CdA*(1+p.cmd.body)*u*flow + p.drags() +
 		weight*p.bike.Crr*(1+p.bike.CrrSlope*v) +
 		weight*p.road.slope(x)*n.cos + p.cmd.brake
+}
+
+// drags is what clutch, gearbox and bends add, N: tyres that run at the slip
+// angle F/C give up F²/C of their sideways force F (Pacejka, Tyre and Vehicle Dynamics).
+func (p *player) drags() float64 {
+	force := 0.0
+	if p.cmd.mode == rolling {
+		force = p.bike.OilDrag
+	}
+	if p.bike.Cornering > 0 {
+		side := p.bike.Mass * p.now.v * p.now.yaw
+		force += side * side / p.bike.Cornering
+	}
+	return force
 }
 
 // advance moves the bike by one step of the midpoint rule and returns the

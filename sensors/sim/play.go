@@ -68,12 +68,19 @@ func (a EngineBrake) play(p *player) {
 func (a Launch) play(p *player) {
 	p.halt(p.sc.Rider.BrakeDecel)
 	r := &p.sc.Rider
-	p.cmd.revs = r.LaunchRPM
-	p.wait(0.8)
+	p.crawl(a.Creep, 2, a.CreepRest)
+	if p.now.v == 0 {
+		p.cmd = command{mode: atRest, revs: r.LaunchRPM}
+		p.wait(0.8)
+	}
+	p.antics, p.pushed = a.Antics, p.time()
 	x := p.now.x
 	bite := r.ClutchTime * max(1+r.ClutchSD*p.rng.NormFloat64(), 0.3)
 	full := min(p.engine.force(1, r.LaunchRPM, turnOf(p.ratio())), p.lift())
 	p.moved = math.NaN()
+	if p.now.v > 0 {
+		p.moved, p.stillAt, p.rolled = p.time(), p.now.s, math.NaN()
+	}
 	for start := p.time(); p.ok() && p.now.v*p.ratio() < r.LaunchRPM; {
 		u := (p.time() - start) / bite
 		grip := r.TakeUp.grip(u)
@@ -91,6 +98,10 @@ func (a Launch) play(p *player) {
 	})
 	d.End, d.To, d.Dist = p.time(), p.now.v, p.now.s-from
 	d.Rollout = p.rolled
+	for _, odd := range a.Antics {
+		d.Spoilt = append(d.Spoilt, string(odd.Kind))
+	}
+	p.antics = nil
 	p.closeThrottle()
 	p.keep(d)
 }

@@ -27,11 +27,15 @@ type player struct {
 	cmd     command
 	gear    int
 	steps   int
+	most    float64     // share of the full force that this acceleration uses at most
 	wanted  float64     // acceleration that the rider's hand is at, m/s²
 	wander  gaussMarkov // of the speed that is held
 	leaning matern      // wander of the lean
 	lean    [2]float64  // wander of the lean at the last tick and the next
 	jolt    jolt
+	spring  [2]float64 // pitch on the springs, rad, and its rate
+	antics  []Antic
+	pushed  float64 // instant at which the push began that they count from, s
 
 	moved   float64 // instant of the last first movement, s since the start
 	stillAt float64 // distance ridden at the last first movement, m
@@ -58,7 +62,7 @@ func newPlayer(sc Scenario, seed uint64) (*player, error) {
 	p := &player{
 		sc: &sc, bike: sc.Bike, engine: newEngine(sc.Bike.Engine),
 		road: newProfile(sc.Road, seed), wind: newWind(sc.Wind, seed), rng: stream(seed, streamRider),
-		gear: 1, lastNet: math.NaN(), moved: math.NaN(), rolled: math.NaN(), truth: &Truth{Lag: sc.Receiver.Latency, SmoothTau: sc.Receiver.SmoothTau},
+		gear: 1, most: mostOpen, lastNet: math.NaN(), moved: math.NaN(), rolled: math.NaN(), truth: &Truth{Lag: sc.Receiver.Latency, SmoothTau: sc.Receiver.SmoothTau},
 		every: max(1, int(math.Round(1/tick/sc.TruthRate))),
 	}
 	p.now.cos, p.now.rpm = 1, sc.Bike.Engine.IdleRPM
@@ -97,6 +101,7 @@ func (p *player) step() {
 		p.onTick()
 	}
 	before := p.now
+	p.perform()
 	a := p.advance(float64(in) / stepsPerTick)
 	if in == 0 && p.steps/stepsPerTick%p.every == 0 {
 		p.now, before = before, p.now

@@ -13,6 +13,7 @@ const (
 	softShift = 0.5  // part-throttle upshift, as a fraction of ShiftRPM
 	lowShift  = 0.27 // downshift, same
 	mostOpen  = 0.8  // most of the full-throttle force used between acts
+	stuck     = 0.15 // acceleration below which the rider opens up, m/s²
 	giveUp    = 120  // longest time to reach a speed or a place without getting nearer, s
 )
 
@@ -50,7 +51,7 @@ func (p *player) meter(accel float64) {
 	if !p.closed() {
 		drag = 0
 	}
-	p.cmd.force = min(max(need, drag), mostOpen*full)
+	p.cmd.force = min(max(need, drag), p.most*full)
 	p.cmd.brake = max(drag-need, 0)
 	p.cmd.throttle = (p.cmd.force - drag) / (full - drag)
 }
@@ -75,7 +76,7 @@ func (p *player) shift(gear int, seconds float64) {
 
 // reach rides to a speed and returns when it is there.
 func (p *player) reach(speed float64) {
-	pace := p.sc.Rider.Pace
+	pace := p.pace()
 	up := speed > p.now.v
 	if speed == 0 {
 		p.halt(p.sc.Rider.BrakeDecel)
@@ -83,9 +84,29 @@ func (p *player) reach(speed float64) {
 	}
 	for start := p.time(); p.ok() && (p.now.v < speed-0.3) == up && math.Abs(p.now.v-speed) > 0.3; {
 		p.aim(speed, pace)
+		p.press()
 		if p.late(start, giveUp) {
 			p.fail(finding.Fail("sim.not_reached", finding.Speed("speed", speed)))
 		}
+	}
+}
+
+// pace is how hard the rider accelerates this time, at part throttle.
+func (p *player) pace() float64 {
+	r := &p.sc.Rider
+	p.most = mostOpen
+	if r.PaceVaries == 0 {
+		return r.Pace
+	}
+	p.most = mostOpen * max(1-r.PaceVaries*math.Abs(p.rng.NormFloat64()), 0.4)
+	return r.Pace * math.Exp(r.PaceVaries*p.rng.NormFloat64())
+}
+
+// press opens the throttle further where the speed hardly grows.
+func (p *player) press() {
+	const perSecond = 0.1
+	if p.now.a < stuck {
+		p.most = min(p.most+dt*perSecond, max(p.most, mostOpen))
 	}
 }
 
@@ -95,8 +116,9 @@ func (p *player) late(start, limit float64) bool { return p.time()-start > limit
 
 // hold keeps a speed for a time.
 func (p *player) hold(speed, seconds float64) {
+	pace := p.pace()
 	for end := p.time() + seconds; p.time() < end && p.ok(); {
-		p.aim(speed, p.sc.Rider.Pace)
+		p.aim(speed, pace)
 	}
 }
 
@@ -106,8 +128,10 @@ func (p *player) ahead(x float64) float64 { return (x - p.now.x) * p.now.cos }
 // holdTo keeps a speed up to the road position x.
 func (p *player) holdTo(speed, x float64) {
 	limit := giveUp + 2*math.Abs(p.ahead(x))/max(speed, 1)
+	pace := p.pace()
 	for start := p.time(); p.ok() && p.ahead(x) > 0; {
-		p.aim(speed, p.sc.Rider.Pace)
+		p.aim(speed, pace)
+		p.press()
 		if p.late(start, limit) {
 			p.fail(finding.Fail("sim.place_not_reached", finding.Distance("place", x), finding.Speed("speed", speed)))
 		}

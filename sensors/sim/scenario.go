@@ -40,6 +40,9 @@ type Bike struct {
 	Gears        []float64 // engine revolutions a minute for each m/s of road speed, first gear first
 	LiftAccel    float64   // drive force is held below Mass·LiftAccel: front wheel or grip, m/s²
 	Pitch        Pitch
+	NoClutch     bool    // a belt or a motor that always turns with the wheel
+	OilDrag      float64 // what clutch and gearbox hold back while the bike rolls, N
+	Cornering    float64 // sideways force per slip angle of both tyres, N/rad; 0: bends cost nothing
 }
 
 // Engine is a made-up engine.
@@ -75,6 +78,7 @@ type Rider struct {
 	SpeedWander float64 // sd of the speed around the one that is being held, m/s
 	LeanWander  float64 // sd of the lean while riding straight on, rad
 	Pace        float64 // acceleration at part throttle between acts, m/s²
+	PaceVaries  float64 // spread of Pace, and of the most throttle used, from one acceleration to the next, as a fraction
 	BrakeDecel  float64 // braking between acts, m/s²
 	TurnRadius  float64 // of a turn-round, m
 }
@@ -89,8 +93,12 @@ type Road struct {
 	RoughSD        float64 // sd of the slope about the mean (0.002: 0.2 %)
 	RoughLength    float64 // correlation length of the slope, m
 	Gravity        float64 // m/s²
+	Bends          []Curve // in order of X
 	Seed           uint64  // of the profile, for several rides on one road; 0: the ride's own
 }
+
+// Curve is a bend of the road: it tightens and opens evenly over its length.
+type Curve struct{ X, Length, Angle float64 } // m, m, rad; left positive on the way out
 
 // Air is the state of the air.
 type Air struct {

@@ -77,6 +77,8 @@ const (
 	KindTurn      Kind = "turn-round"
 	KindTown      Kind = "town"
 	KindPush      Kind = "push"
+	KindPart      Kind = "part throttle"
+	KindCountry   Kind = "country"
 )
 
 // Deed is one thing the rider did, with its exact times.
