@@ -181,7 +181,7 @@ func TestErrors(t *testing.T) {
 		code int
 		says []string
 	}{
-		{"fly", exitUsage, []string{`"fly"`, "demo, analyse, compare, setups, plan, export", "--help"}},
+		{"fly", exitUsage, []string{`"fly"`, "demo, analyse, compare, season, setups, plan, export", "--help"}},
 		{"analyse", exitUsage, []string{"one recording", "--help"}},
 		{"analyse a b", exitUsage, []string{"one recording"}},
 		{"analyse --moon a", exitUsage, []string{"--moon"}},

@@ -29,10 +29,10 @@ func TestTwoRidesAreCompared(t *testing.T) {
 	h.touch("May")
 	h.touch("June")
 	h.touch("Compare these")
-	for _, words := range []string{"From different rides: weaker", "Drag area", "the difference itself", "What that means on the road", "Power at 80 km/h",
-		"What limits the certainty", "What differs from day to day", "is told in the air of"} {
+	for _, words := range []string{"From different rides: weaker", "Drag area", "the difference itself", "What that means on the road", "Power at 120 km/h",
+		"What limits the certainty", "What differs from day to day", "is given in the air of"} {
 		h.await(words)
 	}
-	h.touch("130")
-	h.await("Power at 130 km/h")
+	h.touch("80")
+	h.await("Power at 80 km/h")
 }
