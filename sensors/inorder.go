@@ -1,68 +1,95 @@
 package sensors
 
-import "math"
+import (
+	"math"
 
-// InOrder is a Sink that passes on to another what a Source may deliver, and
-// drops the rest: a sample that is not later than the one before it of its
-// kind (phones repeat a fix, and now and then deliver two events swapped), one
-// whose time, force or speed is no finite number, and a stretch of sound that is
-// empty or has no rate. Live sources put it between the phone and the sink they
-// are given. States pass as they are.
+	"stillair/sensors/finding"
+)
+
+// InOrder is a Sink that passes on to another what a Source may deliver, on a
+// clock that does not step. It drops a sample that is not later than the one
+// before it of its kind (phones repeat a fix, and now and then deliver two events
+// swapped), one whose time, force or speed is no finite number, a single one with
+// a wild time, and a stretch of sound that is empty or has no rate. Live sources
+// put it between the phone and the sink they are given.
 //
-// A sample whose time is minutes ahead of the one before it waits for the next:
-// where that agrees, time did jump and both pass; where that goes on from
-// before, the one that waited had a wild stamp and is dropped, since everything
-// after it would count as late.
+// A sample whose time is far ahead of the one before it waits for the next. Where
+// that goes on from before, the one that waited had a wild stamp; where it goes
+// on from the one that waited, there was a pause and both pass, unless the stamps
+// are later than the present (see Present): then the sensor's clock was set. A
+// run of samples in order that all are long before the last was set back. Over
+// such a step the clock is bridged by counting: the next sample comes one usual
+// interval after the last, and the other sensors follow by the same step, for a
+// phone has one clock.
 type InOrder struct {
 	to       Sink
 	motion   gate[Motion]
 	fix      gate[Fix]
 	pressure gate[Pressure]
-	sound    Sound // the last that was passed on
-	Late     int   // dropped because not later than the one before
-	Broken   int   // dropped because a needed number was missing or not finite
-	Wild     int   // dropped because its time was far ahead of those around it
+	sound    Sound     // the last that was passed on
+	ahead    float64   // added to the stamps of sound
+	present  float64   // on the clock that does not step; NaN: not known
+	forward  float64   // added to the present and to the times of states
+	leads    []float64 // what was added to stamps so far, the latest last; the first is 0
+	Late     int       // dropped because not later than the one before
+	Doubled  int       // of these, those with the same time, which lose nothing
+	Broken   int       // dropped because a needed number was missing or not finite
+	Wild     int       // dropped because its time was far ahead of those around it
+	Steps    int       // of the clock, bridged
+	told     int       // of what was lost
 }
 
-// farAhead is longer than any receiver or browser is silent while it lives on,
-// s, and shorter than what a wrong clock is usually wrong by (common practice).
-const farAhead = 120.0
-
-// gate lets samples of one kind pass in order of time.
-type gate[S any] struct {
-	last float64 // time of the sample that passed last
-	held *S      // one that is far ahead, until the next tells whether it is right
-	at   float64 // its time
-}
-
-// pass gives sample to sink, after one that waited for it, or keeps or drops it.
-func (g *gate[S]) pass(o *InOrder, t float64, sample S, sink func(S)) {
-	switch {
-	case t <= g.last:
-		o.Late++
-		return
-	case g.held != nil && t > g.at && t-g.at <= farAhead:
-		sink(*g.held)
-		g.held = nil
-	case t-g.last > farAhead && !math.IsInf(g.last, -1):
-		if g.held != nil {
-			o.Wild++
-		}
-		g.held, g.at = &sample, t
-		return
-	case g.held != nil:
-		o.Wild++
-		g.held = nil
-	}
-	g.last = t
-	sink(sample)
-}
+// What InOrder says of a clock and of samples.
+const (
+	codeClockStep finding.Code = "sensor.clock_step"
+	codeLost      finding.Code = "sensor.lost" // samples that were dropped ("samples")
+)
 
 // NewInOrder returns an InOrder that passes on to sink.
 func NewInOrder(sink Sink) *InOrder {
-	o := &InOrder{to: sink}
-	o.motion.last, o.fix.last, o.pressure.last = math.Inf(-1), math.Inf(-1), math.Inf(-1)
+	o := &InOrder{to: sink, present: math.NaN(), leads: []float64{0}}
+	o.motion = newGate(o, SensorMotion, 8, sink.Motion, func(m *Motion) *float64 { return &m.T })
+	o.fix = newGate(o, SensorFix, 3, sink.Fix, func(f *Fix) *float64 { return &f.T })
+	o.pressure = newGate(o, SensorPressure, 4, sink.Pressure, func(p *Pressure) *float64 { return &p.T })
 	return o
+}
+
+// Present sets the time that it is on the clock of the samples. A source that
+// knows it says so before it passes samples on: none can be later.
+func (o *InOrder) Present(t float64) {
+	if t += o.forward; t < o.present-interleave {
+		o.forward += o.present - t
+		t = o.present
+	}
+	o.present = t
+}
+
+// Lost is how many samples were dropped and are missed.
+func (o *InOrder) Lost() int { return o.Broken + o.Wild + o.Late - o.Doubled }
+
+// TellLost tells the sink, as a state, of samples that were lost since the last
+// time, if any were.
+func (o *InOrder) TellLost(t float64) {
+	if n := o.Lost() - o.told; n > 0 {
+		o.told += n
+		o.State(State{T: t, Sensor: SensorMotion, Condition: Working, Detail: finding.New(codeLost, finding.Count("samples", n))})
+	}
+}
+
+// lead notes what is added to the stamps of a sensor from t on, and tells of it
+// where it is new.
+func (o *InOrder) lead(s Sensor, t, by float64) {
+	from := o.leads[len(o.leads)-1]
+	for i, l := range o.leads {
+		if math.Abs(l-by) < interleave {
+			o.leads = append(append(o.leads[:i:i], o.leads[i+1:]...), l)
+			return
+		}
+	}
+	const most = 8
+	o.leads = append(o.leads[max(0, len(o.leads)+1-most):], by)
+	o.Steps++
+	o.to.State(State{T: t, Sensor: s, Condition: Working, Detail: finding.New(codeClockStep, finding.Time("by", from-by))})
 }
 
 func finite(v ...float64) bool {
@@ -79,7 +106,7 @@ func (o *InOrder) Motion(m Motion) {
 		o.Broken++
 		return
 	}
-	o.motion.pass(o, m.T, m, o.to.Motion)
+	o.motion.pass(m)
 }
 
 func (o *InOrder) Fix(f Fix) {
@@ -87,7 +114,7 @@ func (o *InOrder) Fix(f Fix) {
 		o.Broken++
 		return
 	}
-	o.fix.pass(o, f.T, f, o.to.Fix)
+	o.fix.pass(f)
 }
 
 func (o *InOrder) Pressure(p Pressure) {
@@ -95,19 +122,32 @@ func (o *InOrder) Pressure(p Pressure) {
 		o.Broken++
 		return
 	}
-	o.pressure.pass(o, p.T, p, o.to.Pressure)
+	o.pressure.pass(p)
 }
 
+// Sound has no gate of its own: where it does not follow, it goes with the latest
+// step of the others.
 func (o *InOrder) Sound(s Sound) {
-	switch {
-	case !finite(s.T, s.Rate) || !(s.Rate > 0) || len(s.Level) == 0:
+	if !finite(s.T, s.Rate) || !(s.Rate > 0) || len(s.Level) == 0 {
 		o.Broken++
-	case !s.Follows(o.sound):
-		o.Late++
-	default:
-		o.sound = s
-		o.to.Sound(s)
+		return
 	}
+	lead := o.leads[len(o.leads)-1]
+	stepped := s
+	stepped.T += lead
+	if s.T += o.ahead; lead != o.ahead && stepped.Follows(o.sound) {
+		s, o.ahead = stepped, lead
+	}
+	if !s.Follows(o.sound) {
+		o.Late++
+		return
+	}
+	o.sound = s
+	o.to.Sound(s)
 }
 
-func (o *InOrder) State(s State) { o.to.State(s) }
+// State passes a state, on the clock that the samples go by.
+func (o *InOrder) State(s State) {
+	s.T = math.Max(s.T+o.forward, o.motion.last-interleave)
+	o.to.State(s)
+}

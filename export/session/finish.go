@@ -36,7 +36,7 @@ func (d *decoder) finish() []*Recording {
 		found[0].notes.note(fmt.Sprintf("the file holds another recording beside this one, %s; desk export writes each as a file of its own", rec.brief()), 0)
 	}
 	for i, g := range found {
-		out[i].Log.Notes = g.notes.list()
+		out[i].Log.Notes = append(g.notes.list(), out[i].Log.ClockNotes()...)
 	}
 	return out
 }

@@ -39,6 +39,7 @@ func (l *Live) Run(ctx context.Context, sink sensors.Sink) error {
 	defer l.port.Stop()
 	d := delivery{watch: newWatch(l.port.Now()), ordered: sensors.NewInOrder(sink)}
 	last := l.port.Now()
+	defer func() { d.ordered.TellLost(l.port.Now()) }()
 	for {
 		d.batch.Clear()
 		l.port.Drain(&d.batch)
@@ -62,13 +63,24 @@ type delivery struct {
 	batch   Batch
 	watch   *watch
 	ordered *sensors.InOrder
+
+	toldLost float64 // when the sink last heard of lost samples, s
 }
+
+// tellLostEvery is how often the log is told of samples that were lost, s: a phone
+// may end the program without a word.
+const tellLostEvery = 60.0
 
 // few is how many samples are passed on between two looks at the context.
 const few = 16
 
 func (d *delivery) pass(ctx context.Context, now float64) error {
 	b := &d.batch
+	d.ordered.Present(now)
+	if now-d.toldLost > tellLostEvery {
+		d.ordered.TellLost(now)
+		d.toldLost = now
+	}
 	for _, h := range b.Holes {
 		for _, s := range d.watch.hole(h) {
 			d.ordered.State(s)
