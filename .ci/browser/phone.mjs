@@ -103,8 +103,9 @@ export const foreign = ({ p }) => p.evaluate(async () => {
 // things lists what the screen reader is told.
 export const things = ({ p }) => p.evaluate(() => [...document.querySelectorAll("#reading > *")].map((e) => {
   const r = e.getBoundingClientRect();
-  const field = e.getAttribute("role") === "textbox";
-  return { name: field ? e.getAttribute("aria-label") : e.textContent, value: field ? e.textContent : undefined, note: e.getAttribute("aria-description"),
+  const field = e.matches("input, textarea");
+  return { name: field ? e.getAttribute("aria-label") : e.textContent, value: field ? e.value : undefined, note: e.getAttribute("aria-description"),
+    keys: e.inputMode, on: e.ariaChecked ?? e.ariaCurrent, kind: e.dataset.kind,
     press: field || e.tagName === "BUTTON", x: r.left + r.width / 2, y: r.top + r.height / 2 };
 }));
 

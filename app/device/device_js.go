@@ -36,6 +36,7 @@ func Open() (*platform.Device, error) {
 		Dark:          web.Dark,
 		TextScale:     web.TextScale,
 		Announce:      web.Announce,
+		Language:      web.SetLanguage,
 		Locale:        web.Language(),
 		CoarseTiming:  true,
 		Obstacles: func() []platform.Obstacle {

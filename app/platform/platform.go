@@ -64,6 +64,9 @@ type Device struct {
 	TextScale func() float64
 	// Announce gives words to a screen reader that cannot see what is drawn.
 	Announce func(text string)
+	// Language tells what reads the screen out in which language it stands, a
+	// BCP 47 tag; nil: it cannot be told.
+	Language func(tag string)
 
 	Locale string // BCP 47 tag of the system's language, such as "de-DE"; may be empty
 	// CoarseTiming says that the device stamps motion samples coarsely, or

@@ -1,7 +1,7 @@
 package reading
 
 import (
-	"slices"
+	"bytes"
 	"time"
 
 	"fyne.io/fyne/v2"
@@ -13,26 +13,41 @@ import (
 const every = 400 * time.Millisecond
 
 // Follow tells the browser's screen reader what a window shows, as long as the
-// program runs. It is called once, before the window is shown.
+// program runs, and gives its fields what is typed into the page's. It is called
+// once, before the window is shown.
 func Follow(w fyne.Window) {
 	go func() {
-		var before []web.Thing
+		var before []byte
+		web.Typed(func(key, text string) { fyne.Do(func() { typed(w.Canvas(), key, text) }) })
 		for range time.Tick(every) {
-			var now []web.Thing
-			fyne.DoAndWait(func() { now = onPage(w.Canvas()) })
-			if slices.Equal(now, before) {
-				continue
-			}
-			before = now
-			if err := web.Show(now); err != nil {
+			var now []byte
+			var err error
+			fyne.DoAndWait(func() {
+				scale := w.Canvas().Scale() / float32(web.PixelRatio())
+				now, err = Page(thingsOf(w.Canvas()), scale)
+			})
+			if err != nil {
 				fyne.LogError("the screen reader", err)
+			}
+			if err == nil && !bytes.Equal(now, before) {
+				before = now
+				web.Show(now)
 			}
 		}
 	}()
 }
 
-// onPage lists the things of a canvas where they lie on the page.
-func onPage(c fyne.Canvas) []web.Thing {
+// typed gives a field what was typed into the page's.
+func typed(c fyne.Canvas, key, text string) {
+	for _, t := range thingsOf(c) {
+		if t.Field != nil && Key(t.Field) == key {
+			t.Field.SetFieldValue(text)
+		}
+	}
+}
+
+// thingsOf lists the things of a canvas where they lie on the page.
+func thingsOf(c fyne.Canvas) []Thing {
 	root := c.Content()
 	if top := c.Overlays().Top(); top != nil {
 		root = top
@@ -40,11 +55,5 @@ func onPage(c fyne.Canvas) []web.Thing {
 	if root == nil {
 		return nil
 	}
-	scale := c.Scale() / float32(web.PixelRatio())
-	var out []web.Thing
-	for _, t := range Things(root) {
-		out = append(out, web.Thing{Name: t.Name, Role: string(t.Role), Value: t.Value, Note: t.Note, Lines: t.Lines,
-			X: t.Pos.X * scale, Y: t.Pos.Y * scale, W: t.Size.Width * scale, H: t.Size.Height * scale})
-	}
-	return out
+	return Things(root)
 }

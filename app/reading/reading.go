@@ -3,6 +3,8 @@
 package reading
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 )
@@ -19,6 +21,26 @@ type Field interface {
 	FieldValue() string
 	FieldNote() string // unit, fault, hint; may be empty
 	FieldLines() bool  // more than one line may stand there
+	FieldKeys() string // the keyboard that it wants, by the browser's own names (inputmode); empty: letters
+	FieldLook() Look
+	SetFieldValue(string) // as if it had been typed
+}
+
+// Look is how what is typed is drawn.
+type Look struct {
+	Ink, Ground color.NRGBA
+	Size        float32 // of the text
+}
+
+// Marked is a button that is one of a choice, or is ticked, or leads to the
+// place where one is: the kinds "radio", "checkbox" and "page".
+type Marked interface {
+	Mark() (kind string, on bool)
+}
+
+// Headed is text that may be a heading, of level 1 or 2; 0: it is none.
+type Headed interface {
+	HeadingLevel() int
 }
 
 // Role is what kind of thing a part of the screen is.
@@ -27,18 +49,22 @@ type Role string
 // The roles, by their names in the browser's own list (WAI-ARIA 1.2), where
 // plain text has none.
 const (
-	Text    Role = ""
-	Button  Role = "button"
-	TextBox Role = "textbox"
+	Text     Role = ""
+	Button   Role = "button"
+	CheckBox Role = "checkbox"
+	Radio    Role = "radio"
+	TextBox  Role = "textbox"
 )
 
 // Thing is what a reader says of one part of the screen.
 type Thing struct {
 	Name  string
 	Role  Role
+	On    bool   // it is ticked, or chosen, or the place where one is
+	Level int    // of a heading
 	Value string // what stands in a field
 	Note  string // what there is to say of a field besides
-	Lines bool   // a field of more than one line
+	Field Field  // what takes what is typed
 	Pos   fyne.Position
 	Size  fyne.Size
 }
@@ -81,12 +107,10 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 		return
 	}
 	if a, ok := o.(fyne.Accessible); ok && a.AccessibilityLabel() != "" && a.AccessibilityRole() != fyne.AccessibleRoleContainer {
-		role := Text
-		if a.AccessibilityRole() == fyne.AccessibleRoleButton {
-			role = Button
-		}
-		if role == Button || !said {
-			l.add(Thing{Name: a.AccessibilityLabel(), Role: role, Pos: pos, Size: o.Size()}, seen)
+		thing := described(a)
+		if thing.Role != Text || !said {
+			thing.Pos, thing.Size = pos, o.Size()
+			l.add(thing, seen)
 		}
 		said = true
 	}
@@ -104,13 +128,33 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 	}
 }
 
+// described is what an object says of itself.
+func described(a fyne.Accessible) Thing {
+	t := Thing{Name: a.AccessibilityLabel()}
+	if h, ok := a.(Headed); ok {
+		t.Level = h.HeadingLevel()
+	}
+	if a.AccessibilityRole() != fyne.AccessibleRoleButton {
+		return t
+	}
+	t.Role = Button
+	if m, ok := a.(Marked); ok {
+		var kind string
+		kind, t.On = m.Mark()
+		if r := Role(kind); r == CheckBox || r == Radio {
+			t.Role = r
+		}
+	}
+	return t
+}
+
 // addField lists a field. Its name stands before it on the screen as well; a
 // reader that says the name of the field need not say it twice.
 func (l *lister) addField(f Field, pos fyne.Position, seen area) {
 	if n := len(l.things); n > 0 && l.things[n-1].Role == Text && l.things[n-1].Name == f.FieldName() {
 		l.things = l.things[:n-1]
 	}
-	l.add(Thing{Name: f.FieldName(), Role: TextBox, Value: f.FieldValue(), Note: f.FieldNote(), Lines: f.FieldLines(), Pos: pos, Size: f.Size()}, seen)
+	l.add(Thing{Name: f.FieldName(), Role: TextBox, Value: f.FieldValue(), Note: f.FieldNote(), Field: f, Pos: pos, Size: f.Size()}, seen)
 }
 
 func (l *lister) add(t Thing, seen area) {

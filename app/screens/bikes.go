@@ -61,16 +61,16 @@ func (s Screens) setupRow(r view.BikeRow, st view.SetupRow, on BikesActions) fyn
 
 func (s Screens) chooseRow(title, detail string, chosen bool, tapped func()) fyne.CanvasObject {
 	k := s.Kit
-	symbol, ink, spoken := kit.Ring, kit.Muted, title
+	symbol, ink := kit.Ring, kit.Muted
 	if chosen {
-		symbol, ink, spoken = kit.RingFull, kit.Good, title+", "+s.C.Book.Bikes.Chosen
+		symbol, ink = kit.RingFull, kit.Good
 	}
 	lines := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, title)}
 	if detail != "" {
 		lines = append(lines, k.Text(kit.Small, kit.Muted, detail))
 	}
 	row := k.ListRow(k.Row(14, kit.Centre, k.Icon(symbol, ink, 24), kit.Grow(k.Column(1, lines...), 1)))
-	return k.Touchable(row, spoken, tapped)
+	return k.Touchable(row, title, tapped).Marked("radio", chosen)
 }
 
 // FormGroup is a card of fields.

@@ -124,7 +124,7 @@ func (s Screens) checkList(v view.Ready, on ReadyActions) fyne.CanvasObject {
 		}
 		words := k.Column(1, k.Text(kit.Strong, kit.Plain, c.Title), k.Text(kit.Small, kit.Muted, c.Why))
 		row := k.ListRow(k.Row(14, kit.Centre, k.Icon(symbol, ink, 28), kit.Grow(words, 1)))
-		rows = append(rows, k.Touchable(row, c.Title, func() { on.Tick(i) }))
+		rows = append(rows, k.Touchable(row, c.Title, func() { on.Tick(i) }).Marked("checkbox", c.Done))
 	}
 	return k.List(rows...)
 }

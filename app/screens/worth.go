@@ -89,7 +89,7 @@ func (s Screens) PickRides(rows []view.RideRow, chosen map[string]bool, trouble 
 			}
 		}
 		row := k.ListRow(k.Row(14, kit.Centre, k.Icon(symbol, ink, 26), kit.Grow(k.Column(1, words...), 1)))
-		list = append(list, k.Touchable(row, r.Title, func() { tick(r.ID) }))
+		list = append(list, k.Touchable(row, r.Title, func() { tick(r.ID) }).Marked("checkbox", chosen[r.ID]))
 	}
 	if list == nil {
 		return k.NewPage(k.Head(t.Which, s.C.Book.Common.Back, back), k.Card(k.Text(kit.Body, kit.Plain, t.WhichNone)), nil)

@@ -46,7 +46,7 @@ func (s *Shell) openAir() {
 func (s *Shell) air() []kit.Field {
 	t, c, now, ch := s.screen.C.Book, s.screen.C, s.choices, &s.choices
 	field := func(name, hint string, p *float64, q view.Quantity, into **float64, told *time.Time) kit.Field {
-		return kit.Field{Name: name, Hint: hint, Text: c.Write(p, q), Unit: q.Unit, Changed: func(typed string) {
+		return kit.Field{Name: name, Hint: hint, Text: c.Write(p, q), Unit: q.Unit, Keys: keysFor(q), Changed: func(typed string) {
 			if x, err := c.Read(typed, q); err == nil {
 				*into, *told = x, s.now()
 				s.keepChoices()

@@ -47,7 +47,7 @@ func (f *form) text(key, name, hint, example string, into *string) {
 
 // number is a field of a quantity; empty is nil.
 func (f *form) number(key, name, hint string, into **float64, q view.Quantity) {
-	f.add(key, kit.Field{Name: name, Hint: hint, Unit: q.Unit}, f.c.Write(*into, q), func(typed string) string {
+	f.add(key, kit.Field{Name: name, Hint: hint, Unit: q.Unit, Keys: keysFor(q)}, f.c.Write(*into, q), func(typed string) string {
 		p, err := f.c.Read(typed, q)
 		if err != nil {
 			return f.c.Fault(err, q)
@@ -55,6 +55,15 @@ func (f *form) number(key, name, hint string, into **float64, q view.Quantity) {
 		*into = p
 		return ""
 	})
+}
+
+// keysFor is the keyboard for a quantity. That of figures alone has no minus on
+// some phones.
+func keysFor(q view.Quantity) kit.Keys {
+	if q.Low < 0 {
+		return kit.Letters
+	}
+	return kit.Decimal
 }
 
 // numberWas is a field of a quantity that shows what was recorded while nothing

@@ -120,7 +120,7 @@ func (s *Shell) topField(a *view.Asked) *kit.Field {
 		usual := c.UsualTop()
 		a.TopSpeed = &usual
 	}
-	return &kit.Field{Name: c.Book.Plan.TopField, Text: c.Write(a.TopSpeed, q), Unit: q.Unit, Changed: func(typed string) {
+	return &kit.Field{Name: c.Book.Plan.TopField, Text: c.Write(a.TopSpeed, q), Unit: q.Unit, Keys: keysFor(q), Changed: func(typed string) {
 		if x, err := c.Read(typed, q); err == nil && x != nil {
 			a.TopSpeed = x
 		}

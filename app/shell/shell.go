@@ -165,6 +165,9 @@ func (s *Shell) look() {
 	c := view.Context{Book: text.For(tag), System: system(s.choices.Units, s.dev.Locale)}
 	c.FuelUnit, c.PowerUnit = shown.FuelFor(region(s.dev.Locale), c.System), watts(s.choices.Power, c.System)
 	s.screen = screens.Screens{Kit: kit.New(p, scale), C: c.Prepared()}
+	if s.dev.Language != nil {
+		s.dev.Language(c.Book.Tag)
+	}
 	if s.cfg.SetTheme != nil {
 		s.cfg.SetTheme(s.screen.Kit.Theme())
 	}

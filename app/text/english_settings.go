@@ -18,7 +18,7 @@ func englishBikes() Bikes {
 		TyreFront: "Front tyre, cold", TyreRear: "Rear tyre, cold", Note: "Notes",
 		Remove: "Remove this bike", RemoveHint: "Recorded rides keep their values.",
 		NoMass: "no weight entered", NotNumber: "This is not a number.", OutOfRange: "This cannot be: %s to %s is possible.",
-		NoName: "It needs a name.", Twice: "Another setup has this name.", Chosen: "chosen", Choose: "Ride this one",
+		NoName: "It needs a name.", Twice: "Another setup has this name.", Choose: "Ride this one",
 		Optional: "Not needed to begin", EditSetup: "Setup",
 	}
 }

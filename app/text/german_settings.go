@@ -18,7 +18,7 @@ func germanBikes() Bikes {
 		TyreFront: "Reifen vorn, kalt", TyreRear: "Reifen hinten, kalt", Note: "Notizen",
 		Remove: "Diese Maschine entfernen", RemoveHint: "Aufgezeichnete Fahrten behalten, was ihnen gesagt wurde.",
 		NoMass: "Gewicht nicht angegeben", NotNumber: "Das ist keine Zahl.", OutOfRange: "Das kann nicht sein: möglich ist %s bis %s.",
-		NoName: "Ein Name fehlt.", Twice: "Ein anderer Aufbau heißt schon so.", Chosen: "gewählt", Choose: "Damit fahren",
+		NoName: "Ein Name fehlt.", Twice: "Ein anderer Aufbau heißt schon so.", Choose: "Damit fahren",
 		Optional: "Für den Anfang nicht nötig", EditSetup: "Aufbau",
 	}
 }

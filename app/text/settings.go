@@ -6,7 +6,7 @@ type Bikes struct {
 	Weighed, WeighedHint, Rotating, RotatingHint, Gears, GearsHint, Gear, AddGear          string
 	GearSpeed, Setups, SetupsHint, AddSetup, NewSetup, SetupName, SetupNameHint, Changed   string
 	ChangedHint, SetupMass, SetupMassHint, TyreFront, TyreRear, Note, Remove, RemoveHint   string
-	NoMass, NotNumber, OutOfRange, NoName, Twice, Chosen, Choose, Optional, EditSetup      string
+	NoMass, NotNumber, OutOfRange, NoName, Twice, Choose, Optional, EditSetup              string
 }
 
 // Guide is the guided first coast-down.

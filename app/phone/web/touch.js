@@ -8,6 +8,8 @@
 (() => {
   "use strict";
   const TRAVEL = 8; // CSS pixels until a touch is a drag
+  const LINGER = 120; // ms for which what was pressed stays shaded
+  const ROOM = 24; // CSS pixels between a field and the keyboard
   const DECAY = 0.95, STILL = 0.4; // of the run-out, per frame
   // The toolkit moves a list by twice a turn of the wheel that is EDGE or more,
   // and by a fifth of a smaller one.
@@ -42,6 +44,7 @@
     from = last = point(t);
     dragging = false;
     speed = 0;
+    globalThis.stillairReading.shade(from.x, from.y);
   }
 
   function move(e) {
@@ -50,12 +53,20 @@
     e.preventDefault();
     const at = point(t);
     if (!dragging && Math.hypot(at.x - from.x, at.y - from.y) <= TRAVEL) return;
-    if (!dragging) mouse("mousemove", from, 0);
-    dragging = true;
+    if (!dragging) begin();
     const frames = Math.max(at.time - last.time, 1) / 16.7;
     speed = (at.y - last.y) / frames;
     roll(at, at.y - last.y);
     last = at;
+  }
+
+  // begin makes a touch a drag: it presses nothing, and what was typed into
+  // moves away under it.
+  function begin() {
+    dragging = true;
+    globalThis.stillairReading.shade();
+    document.activeElement.blur();
+    mouse("mousemove", from, 0);
   }
 
   function end(e) {
@@ -63,8 +74,18 @@
     if (!t) return;
     e.preventDefault();
     finger = null;
-    if (!dragging) return click(from);
+    setTimeout(() => globalThis.stillairReading.shade(), LINGER);
+    if (!dragging) return tap(from);
     if (performance.now() - last.time < 60) runOut(last, speed);
+  }
+
+  // tap goes to a field of the page, which the phone then brings its keyboard
+  // for, or clicks.
+  function tap(at) {
+    const field = globalThis.stillairReading.fieldAt(at.x, at.y);
+    if (field) return field.focus();
+    document.activeElement.blur();
+    click(at);
   }
 
   function click(at) {
@@ -74,7 +95,21 @@
   }
 
   function cancel(e) {
-    if (mine(e)) finger = null;
+    if (!mine(e)) return;
+    finger = null;
+    globalThis.stillairReading.shade();
+  }
+
+  // Where the keyboard leaves less room, the field that is typed into moves
+  // above it.
+  function uncover() {
+    const field = document.activeElement;
+    if (!field.matches("#reading > input, #reading > textarea")) return;
+    const r = field.getBoundingClientRect(), bottom = visualViewport.offsetTop + visualViewport.height;
+    if (r.bottom + ROOM <= bottom) return;
+    const at = { x: r.left + r.width / 2, y: bottom / 2 };
+    mouse("mousemove", at, 0);
+    roll(at, bottom - r.bottom - ROOM);
   }
 
   function runOut(at, by) {
@@ -88,4 +123,6 @@
   document.addEventListener("touchmove", move, firm);
   document.addEventListener("touchend", end, firm);
   document.addEventListener("touchcancel", cancel, firm);
+  // The program draws anew first, and then the reader's layer follows it.
+  visualViewport.addEventListener("resize", () => setTimeout(uncover, 500));
 })();

@@ -76,7 +76,7 @@ func (k Kit) Switch(options []string, chosen int, pick func(int)) *Box {
 			inner = k.centred(k.Icon(Tick, ink, 16), k.Text(Strong, ink, o))
 		}
 		cell := newBox(inset{v: 4, h: 4, least: 48}, plate(fill, nil, corner-2), inner)
-		cells[i] = k.Touchable(cell, o, func() { pick(i) })
+		cells[i] = k.Touchable(cell, o, func() { pick(i) }).Marked("radio", i == chosen)
 	}
 	return newBox(inset{v: 3, h: 3}, plate(k.Palette.Sunk, nil, corner), newBox(sideBySide{}, cells...))
 }

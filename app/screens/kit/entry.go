@@ -5,24 +5,28 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
+
+	"stillair/app/reading"
 )
 
 // Entry is a place to type in that can be told to somebody who does not see
 // what stands around it.
 type Entry struct {
 	widget.Entry
-	name, note string
+	name, note, keys string
+	look             reading.Look
 }
 
 // newEntry makes the place of a field.
-func newEntry(f Field) *Entry {
+func (k Kit) newEntry(f Field) *Entry {
 	var notes []string
 	for _, s := range []string{f.Unit, f.Fault, f.Hint} {
 		if s != "" {
 			notes = append(notes, s)
 		}
 	}
-	e := &Entry{name: f.Name, note: strings.Join(notes, ". ")}
+	e := &Entry{name: f.Name, note: strings.Join(notes, ". "), keys: string(f.Keys),
+		look: reading.Look{Ink: k.Palette.Ink, Ground: k.Palette.Sunk, Size: k.points(Body)}}
 	e.ExtendBaseWidget(e)
 	if f.Lines > 1 {
 		e.MultiLine, e.Wrapping = true, fyne.TextWrapWord
@@ -46,6 +50,15 @@ func (e *Entry) FieldNote() string { return e.note }
 
 // FieldLines reports whether more than one line may stand there.
 func (e *Entry) FieldLines() bool { return e.MultiLine }
+
+// FieldKeys is the keyboard that it wants.
+func (e *Entry) FieldKeys() string { return e.keys }
+
+// FieldLook is how its text is drawn.
+func (e *Entry) FieldLook() reading.Look { return e.look }
+
+// SetFieldValue takes what was typed elsewhere.
+func (e *Entry) SetFieldValue(text string) { e.SetText(text) }
 
 // AccessibilityLabel implements fyne.Accessible: the toolkit knows no fields,
 // so name and value are one text to the system's reader.

@@ -10,12 +10,22 @@ type Field struct {
 	Hint       string
 	Fault      string // what is wrong with what stands there
 	Lines      int    // 0 or 1: one line
+	Keys       Keys   // the keyboard that it wants
 	Changed    func(string)
 }
 
+// Keys is a phone's keyboard.
+type Keys string
+
+// The keyboards, by the browser's names.
+const (
+	Letters Keys = ""
+	Decimal Keys = "decimal" // figures and what parts a fraction; no minus on some phones
+)
+
 // Field makes a place to type in.
 func (k Kit) Field(f Field) *Box {
-	line := []fyne.CanvasObject{Grow(newEntry(f), 1)}
+	line := []fyne.CanvasObject{Grow(k.newEntry(f), 1)}
 	if f.Unit != "" {
 		line = append(line, k.Text(Body, Muted, f.Unit))
 	}

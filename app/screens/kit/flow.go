@@ -80,7 +80,7 @@ func (b *Box) AccessibilityRole() fyne.AccessibleRole {
 
 // Spoken gives a box one label for screen readers in place of its parts'.
 func (b *Box) Spoken(label string) *Box {
-	b.label = label
+	b.label = spoken(label)
 	return b
 }
 

@@ -96,7 +96,9 @@ func (k Kit) Head(title, backLabel string, back func(), more ...fyne.CanvasObjec
 	if back != nil {
 		style, side = Heading, 4
 	}
-	parts = append(parts, Grow(k.Text(style, Plain, title), 1))
+	words := k.Text(style, Plain, title)
+	words.level = 1
+	parts = append(parts, Grow(words, 1))
 	parts = append(parts, more...)
 	if back == nil && k.Scale < 1.2 { // large words need the room
 		parts = append(parts, k.breeze())

@@ -41,6 +41,7 @@ type Prose struct {
 	ink    Ink
 	align  fyne.TextAlign
 	kit    Kit
+	level  int
 	broken []*canvas.Text
 	width  float32 // at which broken was made
 	lines  []string
@@ -50,6 +51,9 @@ type Prose struct {
 // Text makes wrapping text.
 func (k Kit) Text(s Style, ink Ink, text string) *Prose {
 	p := &Prose{text: text, size: k.points(s), style: fyne.TextStyle{Bold: s.bold()}, ink: ink, kit: k, width: -1}
+	if s == Title || s == Heading {
+		p.level = 2 // the head of a page makes its own the first
+	}
 	p.ExtendBaseWidget(p)
 	return p
 }
@@ -146,7 +150,10 @@ func (p *Prose) split(word string, width float32) (head, tail string) {
 }
 
 // AccessibilityLabel implements fyne.Accessible.
-func (p *Prose) AccessibilityLabel() string { return p.text }
+func (p *Prose) AccessibilityLabel() string { return spoken(p.text) }
+
+// HeadingLevel implements reading.Headed.
+func (p *Prose) HeadingLevel() int { return p.level }
 
 // AccessibilityRole implements fyne.Accessible.
 func (p *Prose) AccessibilityRole() fyne.AccessibleRole { return fyne.AccessibleRoleText }

@@ -23,7 +23,7 @@ func (k Kit) Tabs(tabs []Tab, chosen int, pick func(int)) *Box {
 		words := k.tabLabel(style, ink, t.Label, i == chosen)
 		mark := k.Sized(0, 4, canvas.NewRectangle(bar))
 		cell := k.Column(5, mark, newBox(middle{}, k.Icon(t.Symbol, ink, 25)), words, k.Space(3))
-		cells[i] = Grow(k.Touchable(cell, t.Label, func() { pick(i) }), 1)
+		cells[i] = Grow(k.Touchable(cell, t.Label, func() { pick(i) }).Marked("page", i == chosen), 1)
 	}
 	line := canvas.NewRectangle(k.Palette.Line)
 	return k.Column(0, k.Sized(0, 1, line),

@@ -16,16 +16,29 @@ type Touch struct {
 	label  string
 	tapped func()
 	down   *bool // the kit's note of it
+	mark   string
+	on     bool
 }
 
 // Touchable wraps an object; label is what a screen reader says.
 func (k Kit) Touchable(inner fyne.CanvasObject, label string, tapped func()) *Touch {
-	t := &Touch{inner: inner, veil: canvas.NewRectangle(withAlpha(k.Palette.Ink, 0x22)), label: label, tapped: tapped, down: k.touched}
+	t := &Touch{inner: inner, veil: canvas.NewRectangle(withAlpha(k.Palette.Ink, 0x22)), label: spoken(label), tapped: tapped, down: k.touched}
 	t.veil.CornerRadius = corner
 	t.veil.Hide()
 	t.ExtendBaseWidget(t)
 	return t
 }
+
+// Marked tells that it is one of a choice ("radio"), can be ticked ("checkbox")
+// or leads to a place ("page"), and whether it is the chosen one, ticked, or the
+// place where one is.
+func (t *Touch) Marked(kind string, on bool) *Touch {
+	t.mark, t.on = kind, on
+	return t
+}
+
+// Mark implements reading.Marked.
+func (t *Touch) Mark() (kind string, on bool) { return t.mark, t.on }
 
 // HeightFor implements Flow.
 func (t *Touch) HeightFor(width float32) float32 { return HeightOf(t.inner, width) }

@@ -2,33 +2,24 @@
 
 package web
 
-import (
-	"encoding/json"
-	"syscall/js"
-)
+import "syscall/js"
 
-// Thing is something on the screen, as a screen reader is told of it.
-type Thing struct {
-	Name  string  `json:"name"`
-	Role  string  `json:"role"`  // of WAI-ARIA: button, textbox; empty: plain text
-	Value string  `json:"value"` // what stands in a textbox
-	Note  string  `json:"note"`  // what there is to say of it besides
-	Lines bool    `json:"lines"` // it takes more than one line
-	X     float32 `json:"x"`     // CSS pixels
-	Y     float32 `json:"y"`
-	W     float32 `json:"w"`
-	H     float32 `json:"h"`
+// Show tells screen readers what is on the screen now, in the order of reading;
+// things is a list of objects in JSON, whose fields reading.js uses.
+func Show(things []byte) { js.Global().Get("stillairReading").Call("show", string(things)) }
+
+// Typed has each text that stands in a textbox after a key given to take, with
+// the textbox's key. It is called once.
+func Typed(take func(key, text string)) {
+	js.Global().Get("stillairReading").Call("typed", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		take(args[0].String(), args[1].String())
+		return nil
+	}))
 }
 
-// Show tells screen readers what is on the screen now, in the order of
-// reading.
-func Show(things []Thing) error {
-	b, err := json.Marshal(things)
-	if err != nil {
-		return err
-	}
-	js.Global().Get("stillairReading").Call("show", string(b))
-	return nil
+// SetLanguage tells the page's language, a BCP 47 tag, to what reads it out.
+func SetLanguage(tag string) {
+	js.Global().Get("document").Get("documentElement").Set("lang", tag)
 }
 
 // PixelRatio is how many of the screen's pixels make a CSS pixel.
