@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 )
 
 // TestHardLaunches: where the data are worse the ± says so.
@@ -23,7 +24,7 @@ func TestHardLaunches(t *testing.T) {
 		{"a receiver that smooths over 0.4 s", func(sc *sim.Scenario) { sc.Receiver.SmoothTau = 0.4 }, 0.070, 0.03},
 	}
 	for _, tt := range tests {
-		errs := launchErrors(t, 125, tt.change)
+		errs := launchErrors(t, batch.Size(125, 125), tt.change)
 		for _, mark := range []string{"0-100 km/h from the rollout", "0-100 km/h from first movement", "1/4 mile from the rollout", "80-120 km/h"} {
 			t.Logf("%s, %s: %v", tt.name, mark, errs.spread(mark))
 		}

@@ -12,6 +12,7 @@ import (
 
 	"stillair/runs/measure"
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 )
 
 // errorsOf collects measured values less the truth, under a name, from many
@@ -76,10 +77,7 @@ func (s spread) String() string {
 
 // seeds is how many seeds a Monte Carlo runs over.
 func seeds(full, short int) int {
-	if testing.Short() {
-		return short
-	}
-	return full
+	return batch.Size(full, short)
 }
 
 // rideAndResult simulates a scenario and analyses its log.

@@ -17,6 +17,7 @@ import (
 	"stillair/runs"
 	"stillair/sensors"
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 )
 
 // noisy is an invented ride with pulls in one gear, whose phone hears the
@@ -139,10 +140,7 @@ func (o *outcome) hear(t *testing.T, folder string, seed uint64) {
 // the engine speed must be within 0.5 % for 95 % of the values, and no pull may
 // be given a wrong ratio.
 func TestEngineSpeedFromARecordingWithSound(t *testing.T) {
-	rides := uint64(50)
-	if testing.Short() {
-		rides = 1
-	}
+	rides := uint64(batch.Size(50, 1))
 	o := &outcome{from: map[runs.RevsFrom]int{}}
 	folder := t.TempDir()
 	var group sync.WaitGroup

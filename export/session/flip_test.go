@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"stillair/sensors"
+	"stillair/sensors/sim/batch"
 )
 
 // countsOf counts the samples of whole members of a file with the standard
@@ -74,10 +75,7 @@ func writtenAs(t testing.TB, id ID, log *sensors.Log) []byte {
 // part but the one that holds the bit comes back, whatever the part held, and
 // nothing comes back that was not written.
 func TestOneBitFlipped(t *testing.T) {
-	flips := 4000 // of each kind
-	if testing.Short() {
-		flips = 300
-	}
+	flips := batch.Size(4000, 300) // of each kind
 	for name, data := range flipFiles(t) {
 		t.Run(name, func(t *testing.T) {
 			ends, times := countsOf(t, data)

@@ -12,6 +12,7 @@ import (
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
 	"stillair/runs/worth"
+	"stillair/sensors/sim/batch"
 )
 
 // abba is an invented A/B/B/A test with a naked bike.
@@ -167,7 +168,7 @@ func TestABBA(t *testing.T) {
 // TestRoughRoadCancels holds that a road common to all runs costs the
 // difference little.
 func TestRoughRoadCancels(t *testing.T) {
-	n := seeds(t, 120)
+	n := seeds(t, batch.Size(120, 6))
 	smooth := abba{pairs: 4, wind: 1.5, from: fast}
 	rough := smooth
 	rough.rough = 0.002
@@ -184,7 +185,7 @@ func TestRoughRoadCancels(t *testing.T) {
 func TestPlannedChance(t *testing.T) {
 	n := seeds(t, 120)
 	load := worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
-	for _, a := range []abba{
+	plans := []abba{
 		{pairs: 2, wind: 0.5, change: 0.04, from: fast},
 		{pairs: 2, wind: 1.5, change: 0.10, from: fast},
 		{pairs: 4, wind: 0.5, change: 0.02, from: fast},
@@ -193,7 +194,8 @@ func TestPlannedChance(t *testing.T) {
 		{pairs: 4, wind: 1.5, change: 0.04, from: fast},
 		{pairs: 6, wind: 1.0, change: 0.035, from: fast},
 		{pairs: 4, wind: 1.0, change: 0.04, from: 130 / 3.6},
-	} {
+	}
+	for _, a := range plans[:batch.Size(len(plans), len(plans))] {
 		c := DefaultConditions(load, a.wind)
 		c.FromMPS = a.from
 		c.Noise, c.GustsUnsure = roadload.DefaultOptions(a.wind), 0 // the world's own

@@ -9,6 +9,7 @@ import (
 
 	"stillair/runs/measure"
 	"stillair/runs/worth"
+	"stillair/sensors/sim/batch"
 )
 
 func seeds(t *testing.T, full int) int {
@@ -65,7 +66,7 @@ func TestPeakAndBand(t *testing.T) {
 // each way for each setup on a calm day, and how often nothing is called
 // something.
 func TestSeesDifference(t *testing.T) {
-	n := seeds(t, 400)
+	n := seeds(t, batch.Size(400, 400))
 	bike := naked()
 	count := func(scale float64, stream uint64) float64 {
 		seen := 0

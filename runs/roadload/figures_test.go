@@ -10,6 +10,7 @@ import (
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
+	"stillair/sensors/sim/batch"
 )
 
 // figure is what many seeds of one test say of the estimates of one quantity;
@@ -150,7 +151,7 @@ func (l limits) loose(n int) limits {
 // run checks a trial with the full number of seeds, or in a short run with a few.
 func (c trial) run(t *testing.T, full, short int, l limits) (cda, crr figure) {
 	t.Helper()
-	n := full
+	n := batch.Size(full, full)
 	if testing.Short() {
 		n, l = short, l.loose(short)
 	}
