@@ -21,7 +21,7 @@ func withoutMotion(sc *sim.Scenario) { sc.Phone.Rate = 0 }
 func TestCoastsAlone(t *testing.T) {
 	t.Parallel()
 	loads := newLoadErrors()
-	parallel(seeds(8, 1), func(i int) {
+	parallel(allSeeds(40, 1), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		withoutMotion(&sc)
 		sc.Told.MassSD = 0.3

@@ -40,7 +40,7 @@ func TestEveryBikeAndPhone(t *testing.T) {
 				continue
 			}
 			name := bike.Name + ", " + p.name
-			errs := launchErrorsFrom(t, fresh, seeds(60, 1), func(sc *sim.Scenario) {
+			errs := launchErrorsFrom(t, fresh, allSeeds(60, 1), func(sc *sim.Scenario) {
 				plan := sc.Plan
 				*sc = sim.DefaultScenario(bike)
 				sc.Plan, sc.Phone = plan, p.phone

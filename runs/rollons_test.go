@@ -15,7 +15,7 @@ import (
 func TestRollOnTimes(t *testing.T) {
 	t.Parallel()
 	errs := newErrors()
-	parallel(seeds(50, 2), func(i int) {
+	parallel(allSeeds(50, 2), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Plan = sim.RollOns(4, 0, 60*units.KMH, 125*units.KMH)
 		ride, result := rideAndResult(t, sc, fresh+uint64(i))

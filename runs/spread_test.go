@@ -80,6 +80,15 @@ func seeds(full, short int) int {
 	return batch.Size(full, short)
 }
 
+// allSeeds is how many seeds a Monte Carlo runs over that fewer would not tell
+// from its limits.
+func allSeeds(full, short int) int {
+	if testing.Short() {
+		return short
+	}
+	return full
+}
+
 // rideAndResult simulates a scenario and analyses its log.
 func rideAndResult(t testing.TB, sc sim.Scenario, seed uint64) (*sim.Ride, *Result) {
 	t.Helper()
