@@ -49,7 +49,6 @@ type style struct {
 	time      float64 // one unit of time in s
 	epoch     bool
 	words     bool // times as words
-	header    bool
 }
 
 func (s style) number(v float64) string {
