@@ -159,11 +159,18 @@ func (r *ride) straight() []int {
 func linesMiss(fixes []fix) []miss {
 	out := make([]miss, len(fixes))
 	for k := 1; k+1 < len(fixes); k++ {
-		a, b := fixes[k-1], fixes[k+1]
-		line := a.speed + (b.speed-a.speed)*(fixes[k].t-a.t)/(b.t-a.t)
-		out[k] = miss{told: true, off: fixes[k].speed - line}
+		off, _ := lineMiss(fixes, k)
+		out[k] = miss{told: true, off: off}
 	}
 	return out
+}
+
+// lineMiss is how far fix k lies from the straight line between its neighbours,
+// m/s, and the share of the way from the one to the other at which it lies.
+func lineMiss(fixes []fix, k int) (off, share float64) {
+	a, b := fixes[k-1], fixes[k+1]
+	share = (fixes[k].t - a.t) / (b.t - a.t)
+	return fixes[k].speed - a.speed - (b.speed-a.speed)*share, share
 }
 
 // rms is that of the misses, but of the first and the last, m/s.

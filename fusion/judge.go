@@ -69,9 +69,9 @@ func (r *ride) agrees(f int) bool {
 	if c.t-a.t > longestLine {
 		return false
 	}
-	w := (b.t - a.t) / (c.t - a.t)
+	off, w := lineMiss(r.fixes, f)
 	sd := r.n.white * math.Sqrt(b.said*b.said+(1-w)*(1-w)*a.said*a.said+w*w*c.said*c.said)
-	return math.Abs(b.speed-(1-w)*a.speed-w*c.speed) < farOff*sd
+	return math.Abs(off) < farOff*sd
 }
 
 // mayBe reports whether a fix may lie so far off what the others say because the

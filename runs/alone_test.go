@@ -10,6 +10,7 @@ import (
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -21,7 +22,7 @@ func withoutMotion(sc *sim.Scenario) { sc.Phone.Rate = 0 }
 func TestCoastsAlone(t *testing.T) {
 	t.Parallel()
 	loads := newLoadErrors()
-	parallel(allSeeds(40, 1), func(i int) {
+	parallel(batch.All(40, 1), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		withoutMotion(&sc)
 		sc.Told.MassSD = 0.3
@@ -29,7 +30,7 @@ func TestCoastsAlone(t *testing.T) {
 		loads.ride(t, sc, fresh+uint64(i))
 	})
 	loads.hold(t, loadLimit{"CdA", 0.007, 0.018}, loadLimit{"Crr", 0.015, 0.030})
-	loads.cover(t, 0.8, 1) // of eight rides
+	loads.cover(t, 0.8, 1)
 }
 
 // TestPushesAlone: without an accelerometer pushes and stops are found and
@@ -42,7 +43,7 @@ func TestPushesAlone(t *testing.T) {
 			continue
 		}
 		errs := newErrors()
-		parallel(seeds(10, 1), func(i int) {
+		parallel(batch.Size(10, 1), func(i int) {
 			sc := sim.DefaultScenario(sim.Naked())
 			withoutMotion(&sc)
 			sc.Receiver.Rate = rate
@@ -56,18 +57,7 @@ func TestPushesAlone(t *testing.T) {
 					t.Errorf("seed %d: %s at %.1f s counts: %v", i, r.Kind, r.Start, r.Reasons)
 				}
 			}
-			for _, d := range ride.Truth.Of(sim.KindRollOn) {
-				for _, r := range result.Runs {
-					if r.Kind != RollOn || math.Abs(r.Start-d.Start) > 2 {
-						continue
-					}
-					for _, m := range r.Marks {
-						if m.Name == "80-120 km/h" {
-							errs.add(m.Name, m.Time, ride.Truth.Through(d, 80*units.KMH, 120*units.KMH))
-						}
-					}
-				}
-			}
+			errs.addRollOns(ride.Truth, result)
 		})
 		s := errs.spread("80-120 km/h")
 		t.Logf("%.0f Hz fixes: %v", rate, s)

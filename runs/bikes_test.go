@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -40,7 +41,7 @@ func TestEveryBikeAndPhone(t *testing.T) {
 				continue
 			}
 			name := bike.Name + ", " + p.name
-			errs := launchErrorsFrom(t, fresh, allSeeds(60, 1), func(sc *sim.Scenario) {
+			errs := launchErrorsFrom(t, fresh, batch.All(60, 1), func(sc *sim.Scenario) {
 				plan := sc.Plan
 				*sc = sim.DefaultScenario(bike)
 				sc.Plan, sc.Phone = plan, p.phone

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -12,7 +13,7 @@ import (
 // these seeds.
 func TestCoastDownsWithHoles(t *testing.T) {
 	t.Parallel()
-	parallel(seeds(20, 2), func(i int) {
+	parallel(batch.Size(20, 2), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Plan = sim.CoastPairs(2, 110*units.KMH, 40*units.KMH)
 		whole, _ := rideAndResult(t, sc, fresh+uint64(i))

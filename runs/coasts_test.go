@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -16,7 +17,7 @@ import (
 func TestRoadLoadFromLog(t *testing.T) {
 	t.Parallel()
 	loads := newLoadErrors()
-	parallel(seeds(200, 6), func(i int) {
+	parallel(batch.Size(200, 6), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Told.MassSD = 0.3
 		sc.Plan = sim.CoastPairs(5, 110*units.KMH, 30*units.KMH)
@@ -36,7 +37,7 @@ func TestRoughRoadFromLog(t *testing.T) {
 	for _, bike := range sim.Bikes() {
 		t.Run(bike.Name, func(t *testing.T) {
 			loads := loadErrors{newErrors(), all.covered}
-			parallel(seeds(60, 2), func(i int) {
+			parallel(batch.Size(60, 2), func(i int) {
 				sc := sim.DefaultScenario(bike)
 				sc.Told.MassSD = 0.3
 				sc.Road.RoughSD, sc.Baro.Rate = 0.002, 0

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -29,7 +30,7 @@ func TestEveryRunIsFound(t *testing.T) {
 		town = 8
 	}
 	bikes := sim.Bikes()
-	each := seeds(20, 1)
+	each := batch.Size(20, 1)
 	parallel(len(bikes)*each, func(i int) {
 		sc := sim.DefaultScenario(bikes[i%len(bikes)])
 		sc.Plan = everything(town)

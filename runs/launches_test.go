@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -75,7 +76,7 @@ func addMarks(errs *errorsOf, truth *sim.Truth, d sim.Deed, run Run) {
 // 0.34 to 0.58 s.
 func TestLaunchMarks(t *testing.T) {
 	t.Parallel()
-	rides := seeds(125, 3)
+	rides := batch.Size(125, 3)
 	errs := launchErrors(t, rides, func(*sim.Scenario) {})
 	tests := []struct {
 		mark   string

@@ -7,6 +7,7 @@ import (
 	"stillair/runs/roadload"
 	"stillair/sensors/finding"
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -38,7 +39,7 @@ func TestPossible(t *testing.T) {
 // none.
 func TestNoRoadLoadFromTheEngine(t *testing.T) {
 	t.Parallel()
-	each := seeds(20, 2)
+	each := batch.Size(20, 2)
 	bikes := sim.Bikes()
 	parallel(len(bikes)*each, func(i int) {
 		sc := sim.DefaultScenario(bikes[i%len(bikes)])
@@ -77,7 +78,7 @@ func TestImpossibleSetup(t *testing.T) {
 func TestEngineBrakingBetweenRollOns(t *testing.T) {
 	t.Parallel()
 	bikes := sim.Bikes()
-	parallel(len(bikes)*seeds(12, 1), func(i int) {
+	parallel(len(bikes)*batch.Size(12, 1), func(i int) {
 		sc := sim.DefaultScenario(bikes[i%len(bikes)])
 		for range 6 {
 			sc.Plan = append(sc.Plan, sim.RollOn{From: 60 * units.KMH, To: 125 * units.KMH}, sim.EngineBrake{To: 45 * units.KMH}, sim.TurnRound{})

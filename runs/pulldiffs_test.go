@@ -7,6 +7,7 @@ import (
 
 	"stillair/runs/power"
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 )
 
 // calmPulls is a ride of pulls in fourth gear on a calm day.
@@ -73,7 +74,7 @@ func (d *differences) add(t *testing.T, a, b *power.Curve) {
 // exactly, unless the curves of three pairs lean on each other.
 func TestPowerDifferenceOfWholeRides(t *testing.T) {
 	t.Parallel()
-	rides := allSeeds(20, 2)
+	rides := batch.All(20, 2)
 	equal := make([][]split, rides)
 	parallel(rides, func(i int) { equal[i] = splits(t, uint64(i)+3000) })
 	t.Run("equal, one ride", func(t *testing.T) {

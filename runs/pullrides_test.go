@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -101,7 +102,7 @@ func truePower(truth *sim.Truth, speeds []float64) []float64 {
 func TestPowerOfWholeRides(t *testing.T) {
 	t.Parallel()
 	bikes := sim.Bikes()
-	each := seeds(20, 1)
+	each := batch.Size(20, 1)
 	tallies := make([]pullTally, len(bikes))
 	parallel(each*len(bikes), func(i int) { tallies[i%len(bikes)].add(t, bikes[i%len(bikes)], i/len(bikes)) })
 	var all pullTally

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -22,7 +23,7 @@ func TestOneSpoiltRun(t *testing.T) {
 		{"truck", sim.Spoil{Kind: sim.Truck, AtSpeed: 80 * units.KMH, Seconds: 4, Size: 8}, false},
 		{"gear", sim.Spoil{Kind: sim.GearIn, AtSpeed: 110 * units.KMH, Seconds: 60}, true},
 	}
-	each := seeds(10, 1)
+	each := batch.Size(10, 1)
 	moves := make([][]float64, len(spoils))
 	for k := range moves {
 		moves[k] = make([]float64, each)

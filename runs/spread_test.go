@@ -12,7 +12,6 @@ import (
 
 	"stillair/runs/measure"
 	"stillair/sensors/sim"
-	"stillair/sensors/sim/batch"
 )
 
 // errorsOf collects measured values less the truth, under a name, from many
@@ -73,20 +72,6 @@ func (s spread) coveredLess(share float64) bool {
 func (s spread) String() string {
 	return fmt.Sprintf("n %d, mean %+.4f, sd %.4f, 95 %% within %.4f, said %.4f, error/said %.2f, covered %.1f %%",
 		s.n, s.mean, s.sd, s.p95, s.said, s.ratio, 100*s.covered)
-}
-
-// seeds is how many seeds a Monte Carlo runs over.
-func seeds(full, short int) int {
-	return batch.Size(full, short)
-}
-
-// allSeeds is how many seeds a Monte Carlo runs over that fewer would not tell
-// from its limits.
-func allSeeds(full, short int) int {
-	if testing.Short() {
-		return short
-	}
-	return full
 }
 
 // rideAndResult simulates a scenario and analyses its log.

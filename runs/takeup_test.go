@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 )
 
 // TestTakeUps: times from the rollout and from first movement hold for ways to take up the clutch that
@@ -12,7 +13,7 @@ import (
 func TestTakeUps(t *testing.T) {
 	t.Parallel()
 	for _, shape := range sim.TakeUps() {
-		errs := launchErrorsFrom(t, fresh, seeds(15, 3), func(sc *sim.Scenario) { sc.Rider.TakeUp = shape })
+		errs := launchErrorsFrom(t, fresh, batch.Size(15, 3), func(sc *sim.Scenario) { sc.Rider.TakeUp = shape })
 		for mark, holds := range map[string]float64{"0-100 km/h from the rollout": 0.92, "0-100 km/h from first movement": 0.90} {
 			s := errs.spread(mark)
 			t.Logf("%q, %s: %v", shape, mark, s)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -61,7 +62,7 @@ func TestTogether(t *testing.T) {
 	if !testing.Short() {
 		t.Parallel()
 	}
-	n := seeds(40, 2)
+	n := batch.Size(40, 2)
 	joint, alone := make([]float64, n), make([]float64, n)
 	z := make([]float64, n)
 	parallel(n, func(i int) {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -28,7 +29,7 @@ func TestPhonesThatShake(t *testing.T) {
 		if testing.Short() && tt.bike.Name != "invented naked" {
 			continue
 		}
-		each := seeds(12, 1)
+		each := batch.All(12, 1)
 		found, of := make([]int, each), make([]int, each)
 		parallel(each, func(i int) {
 			sc := sim.DefaultScenario(tt.bike)
@@ -36,7 +37,7 @@ func TestPhonesThatShake(t *testing.T) {
 			sc.Phone.Stamp.GapsPerHour = 0
 			sc.Plan = append(sim.Launches(2, 125*units.KMH, 420), sim.RollOns(4, 0, 75*units.KMH, 125*units.KMH)...)
 			if i%4 == 0 {
-				sc.Plan = append(sc.Plan, sim.Town{Minutes: float64(seeds(30, 4))})
+				sc.Plan = append(sc.Plan, sim.Town{Minutes: float64(batch.All(30, 4))})
 			}
 			ride, result := rideAndResult(t, sc, uint64(i+1))
 			if ride == nil {

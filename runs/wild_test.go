@@ -12,6 +12,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/sim"
+	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
 )
 
@@ -82,7 +83,7 @@ func wildnesses() []wildness {
 // or a launch refused.
 func TestWildFixes(t *testing.T) {
 	t.Parallel()
-	rides := max(seeds(5, 1), *wildRides)
+	rides := max(batch.Size(5, 1), *wildRides)
 	cases := wildnesses()
 	if testing.Short() {
 		cases = []wildness{cases[1], cases[3]}
@@ -153,7 +154,7 @@ func TestWildFixes(t *testing.T) {
 // TestJoinedRecordings: two recordings in one file, the second begun while riding,
 // and an accelerometer that reads next to nothing, make no launch.
 func TestJoinedRecordings(t *testing.T) {
-	for seed := range uint64(seeds(3, 1)) {
+	for seed := range uint64(batch.Size(3, 1)) {
 		sc := sim.DefaultScenario(sim.Bikes()[seed%3])
 		sc.Plan = append(sim.Launches(3, 110*units.KMH, 300), sim.Stand{Seconds: 5})
 		for _, gap := range []float64{0.01, 1, 5} {

@@ -96,12 +96,9 @@ func (g *gate[S]) future(t float64) bool {
 // goes on from them.
 func (g *gate[S]) wait(sample S) {
 	t := *g.time(&sample) + g.lead
-	if n := len(g.held); n > 0 {
-		before := *g.time(&g.held[n-1]) + g.lead
-		if t <= before || t-before > farAhead {
-			g.o.Wild += n
-			g.held = g.held[:0]
-		}
+	if !g.goesOn(g.held, t) {
+		g.o.Wild += len(g.held)
+		g.held = g.held[:0]
 	}
 	g.held = append(g.held, sample)
 	switch {
@@ -116,15 +113,21 @@ func (g *gate[S]) wait(sample S) {
 	}
 }
 
+// goesOn reports whether a sample at t follows a run that was kept back.
+func (g *gate[S]) goesOn(run []S, t float64) bool {
+	if len(run) == 0 {
+		return true
+	}
+	before := *g.time(&run[len(run)-1]) + g.lead
+	return t > before && t-before <= farAhead
+}
+
 // late drops a sample, unless enough in a row show that the clock was set back.
 func (g *gate[S]) late(sample S) {
 	t := *g.time(&sample) + g.lead
-	if n := len(g.behind); n > 0 {
-		before := *g.time(&g.behind[n-1]) + g.lead
-		if t <= before || t-before > farAhead {
-			g.o.Late += n
-			g.behind = g.behind[:0]
-		}
+	if !g.goesOn(g.behind, t) {
+		g.o.Late += len(g.behind)
+		g.behind = g.behind[:0]
 	}
 	if t >= g.last-interleave {
 		g.o.Late += 1 + len(g.behind)

@@ -82,27 +82,32 @@ Examples:
   desk plan --quicker 0.5s --over 80-120km/h --takes 6s --wind-sd 0.5`,
 		Flags: func(f *pflag.FlagSet) runner {
 			p := &planFlags{}
-			f.StringVar(&p.change, "change", "", "relative change of drag that matters, such as 2%")
-			f.StringVar(&p.faster, "faster", "", "change of top speed that matters, such as 5km/h")
-			f.StringVar(&p.topSpeed, "top-speed", "", "about how fast the bike goes, such as 200km/h; for --faster")
-			f.IntVar(&p.setups, "setups", 2, "how many setups to compare")
-			f.IntVar(&p.pairs, "most-pairs", 8, "most pairs of opposite runs a setup that you will ride")
-			f.StringVar(&p.chance, "chance", "80%", "how likely the test shall be to see the change")
-			f.StringVar(&p.from, "from", "", "where a coast-down (usual: 110km/h) or a pull (50km/h) begins")
-			f.StringVar(&p.to, "to", "", "where it ends (30km/h, 130km/h)")
-			f.Float64Var(&p.cda, "cda", 0.55, "drag area expected, m²")
-			f.Float64Var(&p.crr, "crr", 0.018, "rolling resistance expected")
-			f.Float64Var(&p.rate, "fixes", 1, "satellite fixes a second that the phone gives")
-			f.StringVar(&p.earlier, "results", "", "take drag, rolling resistance and mass from these results (JSON)")
-			f.StringVar(&p.like, "like", "", "plan for a day and a road like those of this recording")
-			f.StringVar(&p.card, "card", "", "write the plan as a card to print to this file (HTML)")
-			f.StringVar(&p.language, "language", string(shown.English), "of the card: en or de")
-			f.BoolVar(&p.json, "json", false, "print the plan as JSON and nothing else")
-			p.push.add(f)
-			p.told = addTold(f)
+			p.add(f)
 			return p.run
 		},
 	}
+}
+
+// add declares the flags.
+func (p *planFlags) add(f *pflag.FlagSet) {
+	f.StringVar(&p.change, "change", "", "relative change of drag that matters, such as 2%")
+	f.StringVar(&p.faster, "faster", "", "change of top speed that matters, such as 5km/h")
+	f.StringVar(&p.topSpeed, "top-speed", "", "about how fast the bike goes, such as 200km/h; for --faster")
+	f.IntVar(&p.setups, "setups", 2, "how many setups to compare")
+	f.IntVar(&p.pairs, "most-pairs", 8, "most pairs of opposite runs a setup that you will ride")
+	f.StringVar(&p.chance, "chance", "80%", "how likely the test shall be to see the change")
+	f.StringVar(&p.from, "from", "", "where a coast-down (usual: 110km/h) or a pull (50km/h) begins")
+	f.StringVar(&p.to, "to", "", "where it ends (30km/h, 130km/h)")
+	f.Float64Var(&p.cda, "cda", 0.55, "drag area expected, m²")
+	f.Float64Var(&p.crr, "crr", 0.018, "rolling resistance expected")
+	f.Float64Var(&p.rate, "fixes", 1, "satellite fixes a second that the phone gives")
+	f.StringVar(&p.earlier, "results", "", "take drag, rolling resistance and mass from these results (JSON)")
+	f.StringVar(&p.like, "like", "", "plan for a day and a road like those of this recording")
+	f.StringVar(&p.card, "card", "", "write the plan as a card to print to this file (HTML)")
+	f.StringVar(&p.language, "language", string(shown.English), "of the card: en or de")
+	f.BoolVar(&p.json, "json", false, "print the plan as JSON and nothing else")
+	p.push.add(f)
+	p.told = addTold(f)
 }
 
 func (p *planFlags) run(ctx context.Context, w *world, args []string) error {

@@ -161,20 +161,13 @@ func meanAndSD(x []float64) (mean, sd float64) {
 	return mean, math.Sqrt(sd)
 }
 
-func rides(full int) int {
-	if testing.Short() {
-		return 2
-	}
-	return full
-}
-
 // TestPlannedTimes holds the chance that a plan promises for launches and
 // roll-ons to what simulated tests give, the whole way from the log of a phone.
 func TestPlannedTimes(t *testing.T) {
 	if !testing.Short() {
 		t.Parallel()
 	}
-	more, few := rides(120), rides(80)
+	more, few := batch.All(120, 2), batch.All(80, 2)
 	launch := sim.Launches(1, 115*units.KMH, 0)
 	rollOn := sim.RollOns(1, 0, 75*units.KMH, 125*units.KMH)
 	cases := []timed{
@@ -217,7 +210,7 @@ func TestPlannedPower(t *testing.T) {
 	if !testing.Short() {
 		t.Parallel()
 	}
-	n := rides(20)
+	n := batch.All(20, 2)
 	for _, c := range []struct {
 		pairs  int
 		wind   float64

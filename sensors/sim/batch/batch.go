@@ -1,6 +1,6 @@
-// Package batch says how many seeds the Monte Carlo tests run over. Tests with
-// all seeds take an hour of two processors, more than a build server has; usually
-// they run over two fifths, and over all where STILLAIR_SEEDS=all is set:
+// Package batch says how many seeds the Monte Carlo tests run over. Usually it is
+// two fifths of them, which leaves a build server time for the other checks, and
+// all where STILLAIR_SEEDS=all is set:
 //
 //	STILLAIR_SEEDS=all go test -timeout 90m ./...
 //
@@ -15,11 +15,17 @@ import (
 // Size is the number of seeds of a test that takes full with all seeds, and short
 // with go test -short.
 func Size(full, short int) int {
-	switch {
-	case testing.Short():
-		return short
-	case os.Getenv("STILLAIR_SEEDS") == "all":
-		return full
+	n := All(full, short)
+	if os.Getenv("STILLAIR_SEEDS") == "all" {
+		return n
 	}
-	return max(short, full*2/5)
+	return max(short, n*2/5)
+}
+
+// All is Size of a test whose limits fewer seeds than full would miss by chance.
+func All(full, short int) int {
+	if testing.Short() {
+		return short
+	}
+	return full
 }
