@@ -111,7 +111,7 @@ const mostWaits = 3
 
 // follow draws what changed, but not under a finger.
 func (s *Shell) follow() {
-	if s.screen.Kit.Touched() && s.waited < mostWaits {
+	if s.screen.Kit.Touched() && s.waited < mostWaits && !s.rodeOff() {
 		s.waited++
 		return
 	}
@@ -239,18 +239,26 @@ func (s *Shell) followRide() {
 		s.spoken = st.Leg
 		s.say()
 	}
-	if st.Phase == recorder.Moving {
-		s.asking = nil
-	}
-	if s.asking != nil {
+	if s.asking != nil && !s.rodeOff() {
 		return
 	}
-	if s.riding == nil || !s.riding.Update(s.screen.C.Riding(st)) {
+	if s.asking != nil || s.riding == nil || !s.riding.Update(s.screen.C.Riding(st)) {
 		s.showRiding()
 	}
 }
 
+// rodeOff reports whether a question that was asked at a halt is still open while
+// the bike moves again.
+func (s *Shell) rodeOff() bool {
+	return s.asking != nil && s.rec != nil && s.rec.Status().Phase == recorder.Moving
+}
+
+// showRiding draws the riding screen, or the question that is open on it. No
+// question stays open while the bike moves.
 func (s *Shell) showRiding() {
+	if s.rodeOff() {
+		s.asking = nil
+	}
 	if s.asking != nil {
 		s.set(s.asking())
 		return

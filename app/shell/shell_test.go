@@ -77,6 +77,19 @@ func (h hand) touch(label string) {
 	h.t.Helper()
 	h.mu.Lock()
 	defer h.mu.Unlock()
+	h.find(label).Tapped(nil)
+}
+
+// hold rests a finger on what has the label.
+func (h hand) hold(label string) {
+	h.t.Helper()
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.find(label).TouchDown(nil)
+}
+
+func (h hand) find(label string) *kit.Touch {
+	h.t.Helper()
 	var found *kit.Touch
 	h.visit(func(o fyne.CanvasObject) {
 		x, ok := o.(*kit.Touch)
@@ -90,7 +103,7 @@ func (h hand) touch(label string) {
 	if found == nil {
 		h.t.Fatalf("nothing to touch is called %q", label)
 	}
-	found.Tapped(nil)
+	return found
 }
 
 func (h hand) typeInto(n int, text string) {

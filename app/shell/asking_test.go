@@ -1,0 +1,89 @@
+package shell_test
+
+import (
+	"context"
+	"crypto/rand"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"stillair/app/platform"
+	"stillair/app/platform/platformtest"
+	"stillair/sensors"
+)
+
+// stopping is a clock on which, once it stopped, nothing that waits wakes.
+type stopping struct {
+	platform.Clock
+	stopped atomic.Bool
+}
+
+func (c *stopping) After(d time.Duration) <-chan time.Time {
+	if c.stopped.Load() {
+		return nil
+	}
+	return c.Clock.After(d)
+}
+
+// ridesOff stands until it is told to ride, and rides then.
+type ridesOff struct{ ride, riding chan struct{} }
+
+func (r ridesOff) Run(ctx context.Context, to sensors.Sink) error {
+	speed, rode := 0.0, 0
+	for i := 0; ; i++ {
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-r.ride:
+			speed, r.ride = 20, nil
+		case <-time.After(10 * time.Millisecond):
+			to.Fix(sensors.NewFix(float64(i), speed))
+			if speed > 0 {
+				rode++
+			}
+			if rode == 10 {
+				close(r.riding)
+			}
+		}
+	}
+}
+
+// TestNoQuestionStaysOpenWhileMoving asks at a halt whether the recording should
+// end, and rides off: a screen that is drawn before the next beat, and a beat
+// under a finger that rests on the answer, show the dark screen of the ride.
+func TestNoQuestionStaysOpenWhileMoving(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		act  int // of Acts
+		held bool
+	}{{"drawn anew", 0, false}, {"a beat under a finger", 1, true}} {
+		t.Run(c.name, func(t *testing.T) {
+			clock := &stopping{Clock: platform.NewSystemClock()}
+			off := ridesOff{make(chan struct{}, 1), make(chan struct{})}
+			calls := 0
+			h := openOn(t, &platform.Device{Files: platformtest.NewMemory(), Clock: clock, Random: rand.Reader, Locale: "en-IE",
+				Source: func() sensors.Source {
+					if calls++; calls == 1 { // the watch before the ride
+						return silent{}
+					}
+					return off
+				}})
+			defer clock.stopped.Store(false)
+			h.touch("Start recording")
+			h.await("Standing")
+			h.touch("End the ride")
+			h.await("End the recording?")
+			clock.stopped.Store(true)
+			time.Sleep(600 * time.Millisecond) // the last beat is over
+			off.ride <- struct{}{}
+			<-off.riding
+			if c.held {
+				h.hold("Yes, end it")
+			}
+			h.mu.Lock()
+			h.app.Acts("none")[c.act]()
+			h.mu.Unlock()
+			h.await("Locked while you ride")
+		})
+	}
+}
