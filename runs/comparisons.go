@@ -99,7 +99,10 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 				out[k].Notes = append(out[k].Notes, finding.New(codeTyresAlike))
 			}
 		}
-		if asked, ok := askMass(result, c, la, d.CdA); ok {
+		if load, found := untoldLoad(result, c); found {
+			out[k].Notes = append(out[k].Notes, load.note(c, la, d.CdA))
+			load.widen(&d, la.CdA.X)
+		} else if asked, ok := askMass(result, c, la, d.CdA); ok {
 			out[k].Notes = append(out[k].Notes, asked)
 		}
 		pairs := min(la.Pairs, lb.Pairs)

@@ -242,16 +242,12 @@ func comparePowers(result *Result, out []Comparison, matters float64) {
 	var which []int
 	var ds []compare.Difference
 	for k, c := range out {
-		a, b := samePower(result.Powers, c.A, c.B)
-		if a == nil {
-			continue
-		}
-		d, err := power.Compare(a.Curve, b.Curve)
-		if err != nil {
+		d, ok := powerBetween(result, c)
+		if !ok {
 			continue
 		}
 		which = append(which, k)
-		ds = append(ds, compare.Difference{Delta: d.Mean, Base: 1, DoF: d.DoF, Pairs: min(len(a.Curve.Pulls), len(b.Curve.Pulls)) / 2})
+		ds = append(ds, compare.Difference{Delta: d.Mean, Base: 1, DoF: d.DoF, Pairs: d.Pairs})
 		if !d.Repeated {
 			out[k].Notes = append(out[k].Notes, finding.New(codeByBands))
 		}

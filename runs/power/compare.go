@@ -14,6 +14,10 @@ type Difference struct {
 	Power []measure.Value // b − a, W
 	Mean  measure.Value   // mean of b − a over the speeds as a fraction of a's mean
 	DoF   float64         // of Mean's t interval
+	// BandSE is what the bands of the two curves say of Mean's uncertainty, as if
+	// all of it were one error: what the road load of each setup leaves is in it.
+	BandSE float64
+	Pairs  int // pairs of pulls of the setup that has fewer
 	// Repeated says that Mean's uncertainty comes from the scatter of repeated
 	// pairs. Otherwise it comes from the bands of the two curves.
 	Repeated bool
@@ -41,6 +45,7 @@ func Compare(a, b *Curve) (Difference, error) {
 		}
 		d.Power[k] = measure.Value{X: b.Power[j].X - a.Power[i].X, SE: math.Sqrt(v)}
 	}
+	d.Pairs = min(len(a.Pulls), len(b.Pulls)) / 2
 	d.mean(a, b, ia, ib)
 	return d, nil
 }
@@ -61,14 +66,12 @@ func (d *Difference) mean(a, b *Curve, ia, ib int) {
 	n := len(d.Speed)
 	base := meanOf(a.Power[ia : ia+n])
 	d.Mean.X = meanOf(d.Power) / base
+	for _, p := range d.Power {
+		d.BandSE += p.SE / float64(n) / base // neighbouring points hang together over much of a pull
+	}
 	na, nb := len(a.pairs), len(b.pairs)
 	if na < 2 || nb < 2 {
-		var v float64
-		for k := range n {
-			// Neighbouring points hang together over much of a pull.
-			v += d.Power[k].SE / float64(n)
-		}
-		d.Mean.SE, d.DoF = v/base, math.Inf(1)
+		d.Mean.SE, d.DoF = d.BandSE, math.Inf(1)
 		return
 	}
 	ma, ssa := scatter(a.pairs, ia, n)

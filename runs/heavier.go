@@ -1,0 +1,72 @@
+package runs
+
+import (
+	"math"
+
+	"stillair/runs/power"
+	"stillair/runs/roadload"
+	"stillair/sensors/finding"
+)
+
+// sameEngineSD is how far, as a fraction, the thrust of one engine differs
+// between two setups of a ride for causes of its own: intake air some kelvins
+// warmer, hot or cooled down (common practice).
+const sameEngineSD = 0.01
+
+// untold is a change of weight that the pulls show and nobody entered.
+type untold struct {
+	share  Value // of the mass: by so much setup B is heavier than entered
+	thrust Value // by so much B pushes harder at the same speed, taken with the mass as entered
+}
+
+// untoldLoad looks for it. A coast-down tells the road load over the mass, a pull
+// the acceleration; together they tell the engine's force over the mass. The
+// engine is the same with both setups, so the ratio of these is that of the
+// masses, whatever the drag. It is false where B was weighed, where pulls of both
+// in one gear are missing, or where they agree.
+func untoldLoad(result *Result, c Comparison) (untold, bool) {
+	if result.weighed[c.B] {
+		return untold{}, false
+	}
+	d, ok := powerBetween(result, c)
+	if !ok {
+		return untold{}, false
+	}
+	thrust := Value{X: d.Mean.X, SE: math.Hypot(math.Max(d.Mean.SE, d.BandSE), sameEngineSD)}
+	if thrust.TwoSided(d.DoF*math.Pow(thrust.SE/d.Mean.SE, 4)) >= 0.05 {
+		return untold{}, false
+	}
+	ratio := 1 / (1 + thrust.X)
+	return untold{share: Value{X: ratio - 1, SE: ratio * ratio * thrust.SE}, thrust: thrust}, true
+}
+
+// powerBetween compares the pulls of two setups in one gear.
+func powerBetween(result *Result, c Comparison) (power.Difference, bool) {
+	a, b := samePower(result.Powers, c.A, c.B)
+	if a == nil {
+		return power.Difference{}, false
+	}
+	d, err := power.Compare(a.Curve, b.Curve)
+	return d, err == nil
+}
+
+// note says so: either the engine changed, or the weight.
+func (u untold) note(c Comparison, a RoadLoad, delta Value) finding.Finding {
+	code := codeHeavier
+	if u.share.X < 0 {
+		code = codeLighter
+	}
+	return finding.New(code, finding.Text("setup", c.B), finding.Share("thrust", math.Abs(u.thrust.X)),
+		finding.Mass("load", math.Abs(u.share.X)*a.Mass).With(u.share.SE*a.Mass),
+		finding.Share("corrected", delta.X/a.CdA.X+u.share.X)).OfSetup(c.B)
+}
+
+// widen takes into a difference of drag area what such a load would make of it:
+// until somebody weighs the bike, nobody is told a sign that it could turn.
+func (u untold) widen(d *roadload.LoadDifference, base float64) {
+	by := math.Hypot(u.share.X, u.share.SE) * base
+	se := math.Hypot(d.CdA.SE, by)
+	d.DoF *= math.Pow(se/d.CdA.SE, 4)
+	d.CdA.SE = se
+	d.Budget = append(d.Budget, roadload.Part{Code: codeByPulls, SE: by})
+}
