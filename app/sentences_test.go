@@ -62,8 +62,8 @@ func TestNoSentencesBelowExport(t *testing.T) {
 	}
 }
 
-// TestEveryCodeHasWords finds each code that is made below export: as a constant
-// of its type, or where a finding or an error is made of it.
+// TestEveryCodeHasWords finds each code that any package makes: as a constant of
+// its type, or where a finding or an error is made of it.
 func TestEveryCodeHasWords(t *testing.T) {
 	known := map[string]bool{}
 	for _, e := range words.Catalogue() {
@@ -72,7 +72,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 	made := regexp.MustCompile(`finding\.(?:New|Fail)\(("[a-z0-9_.]+")|\bfinding\.Code = ("[a-z0-9_.]+")`)
 	n := 0
 	for _, f := range sourceFiles(t) {
-		if layer := layerOf(f.path); layer < 0 || layer > layerOf("runs") || strings.HasSuffix(f.path, "_test.go") || strings.HasPrefix(f.path, "sensors/finding/") {
+		if layerOf(f.path) < 0 || strings.HasSuffix(f.path, "_test.go") || strings.HasPrefix(f.path, "sensors/finding/") {
 			continue
 		}
 		text, err := os.ReadFile(filepath.Join("..", f.path))

@@ -1,10 +1,6 @@
 package runs
 
-import (
-	"errors"
-
-	"stillair/sensors/finding"
-)
+import "stillair/sensors/finding"
 
 // What is said of a ride, its power and its pairs.
 const (
@@ -53,12 +49,3 @@ const (
 	codeAlikeLeft       finding.Code = "residual.alike"
 	codeNothingLeft     finding.Code = "residual.none"
 )
-
-// said is the finding of an error.
-func said(err error) finding.Finding {
-	var e *finding.Error
-	if errors.As(err, &e) {
-		return e.Finding
-	}
-	return finding.Said(err.Error())
-}

@@ -6,6 +6,7 @@ import (
 
 	"stillair/runs/pairing"
 	"stillair/runs/roadload"
+	"stillair/sensors"
 	"stillair/sensors/finding"
 )
 
@@ -96,6 +97,6 @@ func (result *Result) reject(f fitted, est *roadload.Estimate, setup int) {
 // noRoadLoad says why there is none, unless that was said already.
 func (result *Result) noRoadLoad(err error) {
 	if !errors.Is(err, roadload.ErrNoRuns) {
-		result.Warnings = append(result.Warnings, finding.New(codeNoRoadLoad, finding.Of("why", said(err))))
+		result.Warnings = append(result.Warnings, finding.New(codeNoRoadLoad, sensors.Cause(err)))
 	}
 }

@@ -68,7 +68,7 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 		}
 		curve, err := power.NewCurve(pulls, bike, dayOf(result, known), math.NaN(), math.NaN())
 		if err != nil {
-			result.Warnings = append(result.Warnings, finding.New(codeNoCurve, finding.Of("why", said(err))))
+			result.Warnings = append(result.Warnings, finding.New(codeNoCurve, sensors.Cause(err)))
 			continue
 		}
 		if !curve.BothWays {

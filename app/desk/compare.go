@@ -141,7 +141,7 @@ func orBikes(err error) error {
 	var input *sensors.InputError
 	if errors.As(err, &input) && input.What.Code == runs.CodeDifferentBikes {
 		named := *input
-		named.Remedy = finding.Said("give rides of one bike, or --different-bikes to compare bikes; the output then says so")
+		named.Remedy = finding.New("desk.different_bikes")
 		return &named
 	}
 	return err

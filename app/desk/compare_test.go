@@ -8,6 +8,7 @@ import (
 
 	"github.com/tidwall/gjson"
 
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -129,7 +130,7 @@ func TestCompare(t *testing.T) {
 // other error does.
 func TestOrBikes(t *testing.T) {
 	bikes := orBikes(&sensors.InputError{What: finding.New(runs.CodeDifferentBikes), Remedy: finding.New("compare.one_bike")})
-	if !strings.Contains(bikes.Error(), "--different-bikes") {
+	if !strings.Contains(words.ForMachines().Error(bikes), "--different-bikes") {
 		t.Errorf("different bikes: %v", bikes)
 	}
 	for _, err := range []error{&sensors.InputError{What: finding.New("compare.same_recording")}, errors.New("other")} {

@@ -189,7 +189,7 @@ func TestErrors(t *testing.T) {
 		{"analyse --mass 3 FILE", exitInput, []string{"no recording"}},
 		{"analyse --units furlongs FILE", exitUsage, []string{"furlongs", "metric, imperial or both"}},
 		{"analyse --rollon fast FILE", exitUsage, []string{"fast", "60-100km/h"}},
-		{"analyse DIR/none", exitInput, []string{"DIR/none", "no such file", "check the path"}},
+		{"analyse DIR/none", exitInput, []string{"DIR/none", "no such file", "check the name"}},
 		{"analyse FILE", exitInput, []string{"FILE", "no recording", "motion.csv"}},
 		{"analyse EMPTY", exitInput, []string{"EMPTY", "empty"}},
 		{"analyse DIR", exitInput, []string{"motion.csv"}},

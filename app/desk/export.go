@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"io"
 	"os"
 	"runtime"
@@ -164,4 +163,3 @@ type order struct {
 }
 
 // ends says in words what is cut off.
-func (o *order) ends() string { return fmt.Sprintf("the first and last %.0f m", o.choice.EndsCut) }

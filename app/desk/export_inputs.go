@@ -54,7 +54,7 @@ func recordingsAt(path string) ([]string, error) {
 	}
 	entries, err := os.ReadDir(path)
 	if err != nil {
-		return nil, &sensors.InputError{File: path, What: finding.Said("the folder cannot be read: " + err.Error()), Remedy: finding.Said("give yourself leave to read it"), Err: err}
+		return nil, &sensors.InputError{File: path, What: finding.New("input.cannot_open", sensors.Cause(err)), Remedy: finding.New("input.permission"), Err: err}
 	}
 	var found []string
 	for _, e := range entries {
@@ -65,8 +65,8 @@ func recordingsAt(path string) ([]string, error) {
 		}
 	}
 	if len(found) == 0 {
-		return nil, &sensors.InputError{File: path, What: finding.Said("the folder holds no recording"),
-			Remedy: finding.Said("give a folder with session files (.jsonl.gz), zipped plain logs or folders with motion.csv")}
+		return nil, &sensors.InputError{File: path, What: finding.New("desk.empty_folder"),
+			Remedy: finding.New("desk.give_folder")}
 	}
 	return found, nil
 }

@@ -11,6 +11,7 @@ import (
 
 	"stillair/app/intake"
 	"stillair/export/session"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -71,7 +72,7 @@ func (o *order) tellAll(ctx context.Context, w *world, count int, done <-chan ou
 		p.end()
 		if r.err != nil {
 			if !errors.Is(r.err, context.Canceled) {
-				fmt.Fprintf(w.Err, "desk export: %v\n", r.err)
+				fmt.Fprintf(w.Err, "desk export: %s\n", words.ForMachines().Error(r.err))
 			}
 			failed = append(failed, r.err)
 		} else if err := w.print(fmt.Sprintf("%s: %s\n", r.input.path, r.text)); err != nil {
@@ -93,14 +94,14 @@ func (o *order) tellAll(ctx context.Context, w *world, count int, done <-chan ou
 
 // exportFailure sums up: it is the input's fault only where each failure is.
 func exportFailure(failed []error, count int) error {
-	sum := fmt.Sprintf("%d of %d recordings could not be exported", len(failed), count)
+	sum := finding.New("desk.not_exported", finding.Count("failed", len(failed)), finding.Count("of", count))
 	for _, err := range failed {
 		var input *sensors.InputError
 		if !errors.As(err, &input) {
-			return errors.New(sum)
+			return &finding.Error{Finding: sum}
 		}
 	}
-	return &sensors.InputError{What: finding.Said(sum), Remedy: finding.Said("what is wrong with each is listed above")}
+	return &sensors.InputError{What: sum, Remedy: finding.New("desk.listed_above")}
 }
 
 // one exports the recording of a file, and any others that came into it.
@@ -198,8 +199,8 @@ func (o *order) write(x *exported, from string) (bytes int64, err error) {
 // lacks says why a format would be empty.
 func (o *order) lacks(f format, x *exported, from string) error {
 	if f.ride && len(x.log.Motion)+len(x.log.Fixes) == 0 && o.choice.EndsCut > 0 {
-		return &sensors.InputError{File: from, What: finding.Said("nothing is left of the ride without " + o.ends()),
-			Remedy: finding.Said("give --ends with less, if nobody else is to have it")}
+		return &sensors.InputError{File: from, What: finding.New("desk.nothing_left", finding.Distance("ends", o.choice.EndsCut)),
+			Remedy: finding.New("desk.less_ends")}
 	}
 	for _, fix := range x.log.Fixes {
 		if fix.HasPosition() {
@@ -207,8 +208,8 @@ func (o *order) lacks(f format, x *exported, from string) error {
 		}
 	}
 	if f.places {
-		return &sensors.InputError{File: from, What: finding.Said("there is no place in the recording to write as " + f.name),
-			Remedy: finding.Said("choose another format, such as csv")}
+		return &sensors.InputError{File: from, What: finding.New("desk.no_places", finding.Text("format", f.name)),
+			Remedy: finding.New("desk.other_format")}
 	}
 	return nil
 }
@@ -219,7 +220,7 @@ func (o *order) save(path, from string, f file) error {
 	if err == nil {
 		for _, original := range o.originals {
 			if os.SameFile(there, original) {
-				return &sensors.InputError{File: from, What: finding.Said("its export would replace the recording " + path), Remedy: finding.Said("choose another folder with --into")}
+				return &sensors.InputError{File: from, What: finding.New("desk.would_replace", finding.Text("path", path)), Remedy: finding.New("desk.other_folder")}
 			}
 		}
 	}

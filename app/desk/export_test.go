@@ -195,7 +195,7 @@ func TestExportGoesOn(t *testing.T) {
 	}
 	into := filepath.Join(dir, "out")
 	code, out, errs := desk(t, "export", rides, filepath.Join(rides, "b"), filepath.Join(dir, "gone.zip"), "--as", "plain", "--into", into)
-	if code != exitInput || !strings.Contains(errs, "bad.jsonl.gz: is no session file") || !strings.Contains(errs, "gone.zip: there is no such file") ||
+	if code != exitInput || !strings.Contains(errs, "bad.jsonl.gz: this is not a session file") || !strings.Contains(errs, "gone.zip: there is no such file") ||
 		!strings.Contains(errs, "2 of 4 recordings could not be exported") {
 		t.Errorf("exit code %d, said %s%s", code, out, errs)
 	}
@@ -262,7 +262,7 @@ func TestExportTooShort(t *testing.T) {
 	path := filepath.Join(dir, "a.jsonl.gz")
 	exportRide(t, path)
 	code, _, errs := desk(t, "export", path, "--as", "session", "--ends", "50km", "--into", filepath.Join(dir, "out"))
-	if code != exitInput || !strings.Contains(errs, "nothing is left of the ride without the first and last 50000 m") {
+	if code != exitInput || !strings.Contains(errs, "nothing is left of the ride without its first and last 50") {
 		t.Errorf("exit code %d, said %s", code, errs)
 	}
 }

@@ -161,7 +161,7 @@ func (p *planFlags) measure(ctx context.Context, w *world) error {
 		return err
 	}
 	if s.result.Estimate == nil {
-		return &sensors.InputError{File: p.like, What: finding.Said("it holds no road load"), Remedy: finding.Said("give a ride with coast-downs in both directions")}
+		return &sensors.InputError{File: p.like, What: finding.New("desk.no_road_load"), Remedy: finding.New("desk.ride_both_ways")}
 	}
 	p.measured = s.result
 	return nil
@@ -214,7 +214,7 @@ func (p *planFlags) load() (worth.Load, error) {
 func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, error) {
 	f, err := os.Open(p.earlier)
 	if err != nil {
-		return l, &sensors.InputError{File: p.earlier, What: finding.Said("it cannot be opened: " + err.Error()), Remedy: finding.Said("check the path"), Err: err}
+		return l, &sensors.InputError{File: p.earlier, What: finding.New("input.cannot_open", sensors.Cause(err)), Remedy: finding.New("input.check_name"), Err: err}
 	}
 	defer f.Close()
 	d, err := results.Read(f, p.earlier)
@@ -231,8 +231,8 @@ func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, err
 		}
 		return l, nil
 	}
-	return l, &sensors.InputError{File: p.earlier, What: finding.Said("it holds no road load"),
-		Remedy: finding.Said("give results of a ride with coast-downs in both directions, or --cda, --crr and --mass")}
+	return l, &sensors.InputError{File: p.earlier, What: finding.New("desk.no_road_load"),
+		Remedy: finding.New("desk.ride_or_flags")}
 }
 
 // question turns the flags into what package plan asks.

@@ -204,7 +204,7 @@ func documentOf(ctx context.Context, path string) (*results.Document, error) {
 	if strings.HasSuffix(path, ".json") {
 		f, err := os.Open(path)
 		if err != nil {
-			return nil, &sensors.InputError{File: path, What: finding.Said("cannot be opened"), Remedy: finding.Said("give a file that is there"), Err: err}
+			return nil, &sensors.InputError{File: path, What: finding.New("input.cannot_open", sensors.Cause(err)), Remedy: finding.New("input.check_name"), Err: err}
 		}
 		defer f.Close()
 		return results.Read(f, path)

@@ -62,8 +62,8 @@ func (w *world) setups(args []string, e *setupEdits, out string) error {
 		return err
 	}
 	if len(ride.More) > 0 && !e.none() {
-		return &sensors.InputError{File: args[0], What: finding.Said("it holds several recordings, and a copy of one would leave out the others"),
-			Remedy: finding.Said("give a file with one recording")}
+		return &sensors.InputError{File: args[0], What: finding.New("desk.several_recordings"),
+			Remedy: finding.New("desk.give_one")}
 	}
 	t := relabel.TableOf(ride.Log)
 	if e.none() {

@@ -53,7 +53,7 @@ func TestNoNameCommandsTheTerminal(t *testing.T) {
 	}
 	log := exportRide(t, filepath.Join(t.TempDir(), "ride.jsonl.gz"))
 	log.Ride.Bike, log.Ride.Setups = "bike"+evil, []sensors.Setup{{From: 0, Name: "setup" + evil, Mass: 290}}
-	log.States = append(log.States, sensors.State{T: log.Motion[0].T, Sensor: "motion", Condition: "working", Detail: finding.Said(evil)})
+	log.States = append(log.States, sensors.State{T: log.Motion[0].T, Sensor: "motion", Condition: "working", Detail: finding.New("session.old_sentence", finding.Text("text", evil))})
 	rec := &session.Recording{Header: session.Header{ID: session.ID{1}, Device: evil}, Name: evil, Log: log, Remarks: []session.Remark{{T: log.Motion[9].T, Text: evil}}}
 	if err := session.WriteRecording(session.ToFile(f), rec); err != nil {
 		t.Fatal(err)

@@ -118,7 +118,7 @@ func read(f Input, size int64, head []byte, name string, asked []sheets.Ask) (*R
 	case bytes.HasPrefix(text, []byte(`{"type":"part"`)), bytes.HasPrefix(text, []byte(`{"type":"header"`)):
 		return asSession(session.ReadAllText(f, name))
 	case bytes.HasPrefix(text, []byte(`{`)) && isResults(text):
-		return nil, &sensors.InputError{File: name, What: finding.Said("these are results, not a recording"), Remedy: finding.Said("give the recording that they were made from")}
+		return nil, &sensors.InputError{File: name, What: finding.New("input.results"), Remedy: finding.New("input.give_source")}
 	case bytes.HasPrefix(text, []byte(`{`)):
 		log, err := w3c.Read(f, name)
 		return as(JSONLines, log, err)
@@ -132,7 +132,7 @@ func read(f Input, size int64, head []byte, name string, asked []sheets.Ask) (*R
 		log, err := gpx.Read(f, name)
 		return as(GPX, log, err)
 	case size == 0:
-		return nil, &sensors.InputError{File: name, What: finding.Said("the file is empty"), Remedy: finding.Said("look for another copy of the recording")}
+		return nil, &sensors.InputError{File: name, What: finding.New("plain.empty_file"), Remedy: finding.New("session.another_copy")}
 	case looksLikeNMEA(text):
 		log, err := nmea.Read(f, name)
 		return as(NMEA, log, err)
@@ -140,8 +140,7 @@ func read(f Input, size int64, head []byte, name string, asked []sheets.Ask) (*R
 	if sheets.IsTable(name) && sheets.Begins(head) {
 		return asTables(sheets.Read(name, asked))
 	}
-	return nil, &sensors.InputError{File: name, What: finding.Said("this is no recording that can be read: " + looks(head)),
-		Remedy: finding.Said("give a session file (.jsonl.gz), a folder or .zip with motion.csv and gnss.csv, JSON Lines of a browser, NMEA sentences, the tables of a sensor logger (.csv, a folder or .zip of them), GPX, or FIT")}
+	return nil, &sensors.InputError{File: name, What: finding.New("input.no_recording", finding.Of("why", looks(head))), Remedy: finding.New("input.kinds")}
 }
 
 // isResults reports whether text begins as a results document does.
@@ -156,18 +155,18 @@ func looksLikeNMEA(text []byte) bool {
 	return found && bytes.Contains(sentence, []byte(","))
 }
 
-// looks says in words how an unknown file begins.
-func looks(head []byte) string {
+// looks says how an unknown file begins.
+func looks(head []byte) finding.Finding {
 	line, _, _ := bytes.Cut(head, []byte("\n"))
 	if !utf8.Valid(line) {
-		return "its content is not text"
+		return finding.New("input.not_text")
 	}
 	for _, c := range line {
 		if c < ' ' && c != '\t' && c != '\r' {
-			return "its content is not text"
+			return finding.New("input.not_text")
 		}
 	}
-	return fmt.Sprintf("it begins with %.40q", bytes.TrimSpace(line))
+	return finding.New("input.begins_with", finding.Text("text", fmt.Sprintf("%.40s", bytes.TrimSpace(line))))
 }
 
 func as(kind Kind, log *sensors.Log, err error) (*Ride, error) {
@@ -190,12 +189,12 @@ func asSession(all []*session.Recording, err error) (*Ride, error) {
 
 // missing says that a file cannot be opened, and why.
 func missing(path string, err error) error {
-	what, mend := "it cannot be opened: "+err.Error(), "check that the file can be read"
+	what, remedy := finding.New("input.cannot_open", sensors.Cause(err)), finding.Code("input.check_file")
 	switch {
 	case os.IsNotExist(err):
-		what, mend = "there is no such file or folder", "check the path"
+		what, remedy = finding.New("input.no_such_file"), "input.check_name"
 	case os.IsPermission(err):
-		what, mend = "it may not be read", "give yourself leave to read it, or copy it"
+		what, remedy = finding.New("input.not_allowed"), "input.permission"
 	}
-	return &sensors.InputError{File: path, What: finding.Said(what), Remedy: finding.Said(mend), Err: err}
+	return &sensors.InputError{File: path, What: what, Remedy: finding.New(remedy), Err: err}
 }

@@ -117,7 +117,7 @@ func TestEveryForm(t *testing.T) {
 // TestOthers checks that what is no recording is refused with what it is.
 func TestOthers(t *testing.T) {
 	dir, _ := recordings(t)
-	for name, says := range map[string]string{"results.json": "these are results", "picture": "not text", "none": "no such file"} {
+	for name, says := range map[string]string{"results.json": "input.results", "picture": "input.not_text", "none": "input.no_such_file"} {
 		_, err := Open(filepath.Join(dir, name))
 		var input *sensors.InputError
 		if !errors.As(err, &input) || !strings.Contains(err.Error(), says) || input.Remedy.IsZero() || !strings.Contains(input.File, name) {

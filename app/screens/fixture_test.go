@@ -77,7 +77,7 @@ func inventedResult() *runs.Result {
 	}
 	tr, at := drive(pieces)
 	res := &runs.Result{Track: tr, Defaults: []string{"rotating_mass_kg", "air"}, Ride: sensors.UnknownRide(),
-		Notes: []sensors.Note{{Count: 1, What: finding.Said("2 s without satellites at 14:12")}}}
+		Notes: []sensors.Note{{Count: 1, What: finding.New("session.not_closed")}}}
 	add := func(r runs.Run) {
 		r.ID = len(res.Runs) + 1
 		r.Setup = "panniers off"
@@ -92,7 +92,7 @@ func inventedResult() *runs.Result {
 	coastRuns(tr, at, add)
 	res.RoadLoads = []runs.RoadLoad{{Setup: "panniers off", Pairs: 4, Runs: []int{4, 5, 6, 7, 8, 9, 10, 11}, Mass: 290,
 		CdA: val(0.551, 0.0096), Crr: val(0.0181, 0.00052), Cov: -3.1e-6, DoF: 6, CdACI: [2]float64{0.528, 0.574}, CrrCI: [2]float64{0.0168, 0.0194},
-		Density: 1.213, Notes: []finding.Finding{finding.Said("one pair was left out: the wind had turned")}}}
+		Density: 1.213, Notes: []finding.Finding{finding.New("load.pairs_disagree", finding.Count("pairs", 1))}}}
 	return res
 }
 

@@ -196,7 +196,7 @@ func TestStops(t *testing.T) {
 		return runs.Run{Kind: runs.Stop, Reasons: reasons, Marks: []runs.Mark{{Name: "100-0 km/h", Distance: measure.Value{X: d, SE: 0.4}},
 			{Name: "60-0 mph", Distance: measure.Value{X: d, SE: 0.4}}}}
 	}
-	v := english().stops([]runs.Run{stop(44), stop(41.2), stop(30, finding.Said("not braked hard"))})
+	v := english().stops([]runs.Run{stop(44), stop(41.2), stop(30, finding.New("coast.disturbed"))})
 	if len(v) != 1 || v[0].Reading.Number != "41.2" || v[0].Name != "100–0 km/h" || v[0].Words != "shortest of 2" {
 		t.Errorf("got %+v", v)
 	}

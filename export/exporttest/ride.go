@@ -43,7 +43,7 @@ func Result() *runs.Result {
 		Runs: []runs.Run{
 			{ID: 1, Kind: runs.Launch, Start: 2.5, End: 9, FromMPS: 0, ToMPS: 29, BearingDeg: 17, Setup: "bare", Marks: []runs.Mark{mark}},
 			{ID: 2, Kind: runs.CoastDown, Start: 31, End: 44, FromMPS: 29, ToMPS: 9, BearingDeg: 17, Setup: "bare", Pair: 1},
-			{ID: 3, Kind: runs.CoastDown, Start: 46, End: 52, FromMPS: 29, ToMPS: 20, BearingDeg: nan, Setup: "bare", Reasons: []finding.Finding{finding.Said("the brake was touched at 75 km/h")}},
+			{ID: 3, Kind: runs.CoastDown, Start: 46, End: 52, FromMPS: 29, ToMPS: 20, BearingDeg: nan, Setup: "bare", Reasons: []finding.Finding{finding.New("coast.braked", finding.Speed("at", 75/3.6))}},
 		},
 		RoadLoads: []runs.RoadLoad{{Setup: "bare", Pairs: 5, Runs: []int{2}, Mass: 290,
 			CdA: measure.Value{X: 0.551, SE: 0.008}, Crr: measure.Value{X: 0.0181, SE: 0.0004}, Cov: -2.1e-6, DoF: 12,

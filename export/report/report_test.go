@@ -71,13 +71,13 @@ func TestSaysEverything(t *testing.T) {
 	page := strings.ReplaceAll(whole(t, shown.Metric), "\u00a0", " ")
 	r := invented.Result()
 	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on: 10.8 % more drag",
-		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "samples at a time that had one already",
-		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "A gust of about 2 m/s", "takes 0.8 ± 0.3 kW more",
+		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "a sample has the same time as an earlier one",
+		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "wind along the road changed by about 2.0 ± 0.8 m/s", "takes 0.8 ± 0.3 kW more",
 		"What limits the certainty of CdA", "Most of it is gusts. What helps: a calmer hour", "+6.2 % to +15.4 %"}
 	for _, run := range r.Runs {
-		want = append(want, words.ForMachines().Texts(run.Reasons)...)
+		want = append(want, words.ForMachines().Sentences(run.Reasons)...)
 	}
-	want = append(want, words.ForMachines().Texts(r.Warnings)...)
+	want = append(want, words.ForMachines().Sentences(r.Warnings)...)
 	for _, w := range want {
 		if !strings.Contains(page, strings.NewReplacer("'", "&#39;", "+", "&#43;").Replace(w)) {
 			t.Errorf("the page does not say %q", w)

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 
 	"stillair/sensors"
@@ -28,19 +27,19 @@ func encode(w io.Writer, v any) error {
 func Read(r io.Reader, name string) (*Document, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxFile+1))
 	if err != nil {
-		return nil, &sensors.InputError{File: name, What: finding.Said("cannot be read: " + err.Error()), Remedy: finding.Said("copy the file again"), Err: err}
+		return nil, sensors.Unreadable(name, 0, err)
 	}
 	if len(data) > maxFile {
-		return nil, &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("is larger than %d MiB", maxFile>>20)), Remedy: finding.Said("check that it is the right file")}
+		return nil, &sensors.InputError{File: name, What: finding.New("input.large_file", finding.Size("most", maxFile)), Remedy: finding.New("input.check_file")}
 	}
 	var d Document
 	if err := json.Unmarshal(data, &d); err != nil {
-		return nil, &sensors.InputError{File: name, Line: lineOf(data, err), What: finding.Said("is no results document: " + err.Error()),
-			Remedy: finding.Said("make it again from the session with analyse --json"), Err: err}
+		return nil, &sensors.InputError{File: name, Line: lineOf(data, err), What: finding.New("results.no_document", sensors.Cause(err)),
+			Remedy: finding.New("results.make_again"), Err: err}
 	}
 	if d.Version < 1 || d.Version > Version {
-		return nil, &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("is of version %d of the results, this program reads 1 to %d", d.Version, Version)),
-			Remedy: finding.Said("use a newer program, or make it again from the session with analyse --json")}
+		return nil, &sensors.InputError{File: name, What: finding.New("results.other_version", finding.Num("version", float64(d.Version)), finding.Count("most", Version)),
+			Remedy: finding.New("results.newer_program")}
 	}
 	return &d, nil
 }

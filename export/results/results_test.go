@@ -138,10 +138,10 @@ func TestRead(t *testing.T) {
 		name, text, says string
 		line             int
 	}{
-		{"empty", "", "no results document", 1},
-		{"cut off", "{\n\"version\": 1,\n\"runs\": [", "no results document", 3},
-		{"a later version", `{"version": 3}`, "version 3", 0},
-		{"no version", `{}`, "version 0", 0},
+		{"empty", "", "results.no_document", 1},
+		{"cut off", "{\n\"version\": 1,\n\"runs\": [", "results.no_document", 3},
+		{"a later version", `{"version": 3}`, "version=3", 0},
+		{"no version", `{}`, "version=0", 0},
 		{"text for a number", "{\"version\": 1,\n\"gnss_lag_s\": \"a\"}", "gnss_lag_s", 2},
 	}
 	for _, tt := range tests {

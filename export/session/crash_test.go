@@ -12,7 +12,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strconv"
-	"strings"
 	"testing"
 	"time"
 
@@ -174,7 +173,7 @@ func checkSynced(t *testing.T, path string, synced []float64) int {
 		}
 	}
 	for _, n := range all[len(all)-1].Log.Notes {
-		if strings.Contains(n.String(), "in the middle of a part") {
+		if n.What.Code == "session.torn" || n.What.Code == "session.torn_at_once" {
 			return 1
 		}
 	}

@@ -129,7 +129,7 @@ func checkMissing(t *testing.T, name string, rec *Recording, before, after *sens
 	if lost.From > first || lost.To < last || lost.To-lost.From > last-first+0.1 {
 		t.Errorf("%s: missing %v, lost were %.3f to %.3f", name, lost, first, last)
 	}
-	if len(rec.Log.Notes) == 0 || !strings.Contains(rec.Log.Notes[0].What.String(), lost.String()) {
+	if len(rec.Log.Notes) == 0 || !strings.Contains(rec.Log.Notes[0].What.String(), lost.finding().String()) {
 		t.Errorf("%s: the notes %v do not name %v", name, rec.Log.Notes, lost)
 	}
 }

@@ -10,7 +10,6 @@ import (
 	"github.com/tidwall/gjson"
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"stillair/export/words"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/plain"
@@ -36,7 +35,7 @@ func (d *decoder) decodeLine(line []byte, p *part) error {
 		return d.motionLine(string(line), p)
 	}
 	if !gjson.ValidBytes(line) {
-		d.odd("a line that is no JSON object is left out")
+		d.odd(finding.New("session.not_json"))
 		return nil
 	}
 	o := gjson.ParseBytes(line)
@@ -61,13 +60,16 @@ func (d *decoder) decodeLine(line []byte, p *part) error {
 	case "end":
 		p.end = true
 	default:
-		d.odd(fmt.Sprintf("a line of the unknown type %.40q is left out", kind))
+		d.odd(finding.New("session.unknown_type", short("type", kind)))
 	}
 	return nil
 }
 
 // odd notes that something in the line at hand is odd.
-func (d *decoder) odd(text string) { d.cur.notes.note(text, d.line) }
+func (d *decoder) odd(what finding.Finding) { d.cur.notes.note(what, d.line) }
+
+// short is a text of the file as an argument, cut where it is long.
+func short(name, s string) finding.Arg { return finding.Text(name, fmt.Sprintf("%.40s", s)) }
 
 // number returns a field of o, NaN where it is absent or no number.
 func number(o gjson.Result, key string) float64 {
@@ -81,19 +83,19 @@ func number(o gjson.Result, key string) float64 {
 // header takes a header, and leaves the recording out where it is of another
 // format or a later version.
 func (d *decoder) header(o gjson.Result, n int) {
-	refuse := func(what, remedy string) {
-		d.refuse(&sensors.InputError{File: d.name, Line: d.line, What: finding.Said(what), Remedy: finding.Said(remedy)})
+	refuse := func(what finding.Finding, remedy finding.Code) {
+		d.refuse(&sensors.InputError{File: d.name, Line: d.line, What: what, Remedy: finding.New(remedy)})
 	}
 	if f := o.Get("format").String(); f != FormatName {
-		refuse(fmt.Sprintf("the format is %.40q, not %q", f, FormatName), "give a session file")
+		refuse(finding.New("session.other_format", short("format", f), finding.Text("want", FormatName)), codeGiveSession)
 		return
 	}
 	if v := number(o, "version"); !(v >= 1 && v <= Version) {
-		refuse(fmt.Sprintf("the file is of version %.20s of the format, this program reads up to %d", o.Get("version").Raw, Version), "use a newer program")
+		refuse(finding.New("session.later_version", short("version", o.Get("version").Raw), finding.Count("most", Version)), "session.newer_program")
 		return
 	}
 	if a := o.Get("axes").String(); a != "" && a != AxesUp {
-		refuse(fmt.Sprintf("the axes are %.40q, not %q", a, AxesUp), "a session file has its specific force up; convert it as a plain log")
+		refuse(finding.New("session.other_axes", short("axes", a), finding.Text("want", AxesUp)), "session.convert_axes")
 		return
 	}
 	if !d.cur.later("header", n) {
@@ -126,11 +128,11 @@ func (d *decoder) told(kind string, o gjson.Result, n int) {
 	case "ride":
 		ride, notes, err := plain.DecodeRide([]byte(o.Get("ride").Raw), d.name)
 		if err != nil {
-			d.odd("what was told about the ride is left out: " + what(err))
+			d.odd(finding.New("session.ride_left_out", finding.Of("why", what(err))))
 			return
 		}
 		for _, n := range notes {
-			d.odd(words.ForMachines().Say(n.What))
+			d.odd(n.What)
 		}
 		if d.cur.later("ride", n) {
 			d.cur.rec.Log.Ride = ride
@@ -140,12 +142,16 @@ func (d *decoder) told(kind string, o gjson.Result, n int) {
 
 // what returns what is wrong with a value, without the place, which an odd
 // line has of its own.
-func what(err error) string {
+func what(err error) finding.Finding {
 	var input *sensors.InputError
 	if errors.As(err, &input) {
-		return words.ForMachines().Say(input.What)
+		return input.What
 	}
-	return err.Error()
+	var own *finding.Error
+	if errors.As(err, &own) {
+		return own.Finding
+	}
+	return finding.New("session.cause", sensors.Cause(err))
 }
 
 // tooMany returns an error once the file holds more than any session.
@@ -164,7 +170,7 @@ func (d *decoder) sample(kind string, o gjson.Result) {
 			LatDeg: number(o, "lat_deg"), LonDeg: number(o, "lon_deg"), HSD: number(o, "h_sd_m"),
 			Alt: number(o, "alt_m"), BearingDeg: number(o, "bearing_deg"), UTC: utc(o)}
 		if math.IsNaN(f.T) || math.IsNaN(f.Speed) {
-			d.odd("a fix without a time or a speed is left out")
+			d.odd(finding.New("session.fix_incomplete"))
 			return
 		}
 		d.cur.fixes.Add(f)
@@ -172,7 +178,7 @@ func (d *decoder) sample(kind string, o gjson.Result) {
 		s := sensors.State{T: number(o, "t_s"), Sensor: sensors.Sensor(o.Get("sensor").String()),
 			Condition: sensors.Condition(o.Get("condition").String()), Detail: detail(o)}
 		if math.IsNaN(s.T) {
-			d.odd("a state without a time is left out")
+			d.odd(finding.New("session.state_incomplete"))
 			return
 		}
 		d.words += int64(len(o.Get("detail").Raw) + len(o.Get("args").Raw) + len(s.Detail.Code) + len(s.Sensor) + len(s.Condition))
@@ -182,14 +188,14 @@ func (d *decoder) sample(kind string, o gjson.Result) {
 	case "pressure":
 		cols, n, ok := d.table(o, pressureColumns, len(pressureColumns))
 		if !ok {
-			d.odd("a pressure line without its columns in equal length is left out")
+			d.odd(finding.New("session.pressure_columns"))
 			return
 		}
 		d.pressures += n
 		for i := range n {
 			s := sensors.Pressure{T: cols[i], Pa: cols[n+i]}
 			if math.IsNaN(s.T) || math.IsNaN(s.Pa) {
-				d.odd("a pressure without a time or a value is left out")
+				d.odd(finding.New("session.pressure_incomplete"))
 				continue
 			}
 			d.cur.pressure.Add(s)
@@ -202,7 +208,7 @@ func (d *decoder) motionLine(line string, p *part) error {
 	p.known++
 	cols, n, ok := d.table(gjson.Parse(line), motionColumns, forceColumns)
 	if !ok {
-		d.odd("a motion line without its columns in equal length is left out")
+		d.odd(finding.New("session.motion_columns"))
 		return nil
 	}
 	if d.motions += n; d.motions > d.most {
@@ -217,7 +223,7 @@ func (d *decoder) motionLine(line string, p *part) error {
 			m.Turn = r3.Vec{X: cols[4*n+i], Y: cols[5*n+i], Z: cols[6*n+i]}
 		}
 		if math.IsNaN(m.T) || math.IsNaN(m.Force.X) || math.IsNaN(m.Force.Y) || math.IsNaN(m.Force.Z) {
-			d.odd("a motion sample without a time or a force is left out")
+			d.odd(finding.New("session.motion_incomplete"))
 			continue
 		}
 		d.cur.motion.Add(m)

@@ -27,7 +27,7 @@ func appendDetail(dst []byte, f finding.Finding) []byte {
 		return dst
 	}
 	dst = appendText(dst, "detail", words.ForMachines().Say(f))
-	if f.Code == finding.Prose {
+	if f.Code == codeOldSentence {
 		return dst
 	}
 	dst = appendText(dst, "code", string(f.Code))
@@ -55,11 +55,18 @@ func appendDetail(dst []byte, f finding.Finding) []byte {
 // mostArgs bounds the arguments of a hostile file's finding.
 const mostArgs = 20
 
+// codeOldSentence is what an older program wrote of a state: English words.
+const codeOldSentence finding.Code = "session.old_sentence"
+
 // detail reads what a state says; where it has no code, the sentence as it is.
 func detail(o gjson.Result) finding.Finding {
 	code := finding.Code(o.Get("code").String())
-	if code == "" || code == finding.Prose {
-		return finding.Said(o.Get("detail").String())
+	switch said := o.Get("detail").String(); {
+	case code != "" && code != codeOldSentence:
+	case said == "":
+		return finding.Finding{}
+	default:
+		return finding.New(codeOldSentence, finding.Text("text", said))
 	}
 	f := finding.New(code)
 	for i, a := range o.Get("args").Array() {
@@ -70,9 +77,6 @@ func detail(o gjson.Result) finding.Finding {
 			X: a.Get("x").Float(), SE: a.Get("se").Float(), Text: a.Get("text").String()}
 		if arg.Quantity == finding.OfFinding {
 			inner := finding.New(finding.Code(a.Get("code").String()))
-			if inner.Code == finding.Prose {
-				continue
-			}
 			arg.Finding = &inner
 		}
 		f.Args = append(f.Args, arg)

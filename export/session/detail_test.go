@@ -17,7 +17,7 @@ func TestDetail(t *testing.T) {
 		said       finding.Finding
 	}{
 		{"nothing", "", finding.Finding{}},
-		{"an older program's sentence", "no satellites yet", finding.Said("no satellites yet")},
+		{"an older program's sentence", "no satellites yet", finding.New("session.old_sentence", finding.Text("text", "no satellites yet"))},
 		{"a code alone", "no more data from it", finding.New("sensor.nothing_more")},
 		{"a number", "the phone's clock was set back by 2.5 s; times continue without the step", finding.New("recorder.clock_step", finding.Time("by", 2.5).With(0.1))},
 		{"a text", "Android refused the location: \"no\"", finding.New("android.location_refused", finding.Text("why", `"no"`))},

@@ -1,13 +1,12 @@
 package session
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sort"
-	"strings"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // finish puts the recordings in order, the largest first, and says in the notes
@@ -33,7 +32,7 @@ func (d *decoder) finish() []*Recording {
 	first := out[0]
 	for _, rec := range out[1:] {
 		first.Others = append(first.Others, rec.brief())
-		found[0].notes.note(fmt.Sprintf("the file holds another recording beside this one, %s; desk export writes each as a file of its own", rec.brief()), 0)
+		found[0].notes.note(rec.brief().finding(), 0)
 	}
 	for i, g := range found {
 		out[i].Log.Notes = append(g.notes.list(), out[i].Log.ClockNotes()...)
@@ -43,12 +42,11 @@ func (d *decoder) finish() []*Recording {
 
 // ofFile tells with the largest recording what no recording can be said to own.
 func (d *decoder) ofFile(g *gather) {
-	for _, text := range d.notes.order {
-		n := d.notes.counts[text]
-		g.notes.many(text, n.Line, n.Count)
+	for _, n := range d.notes.list() {
+		g.notes.many(n.What, n.Line, n.Count)
 	}
 	if d.strays > 0 {
-		g.notes.many("a part that holds nothing of a recording is left out", 0, d.strays)
+		g.notes.many(finding.New("session.stray_part"), 0, d.strays)
 	}
 }
 
@@ -58,43 +56,43 @@ func (g *gather) finish(torn bool) {
 	rec, log, n := &g.rec, g.rec.Log, &g.notes
 	g.gaps()
 	for _, m := range rec.Missing {
-		n.note("damaged: missing is "+m.String(), 0)
+		n.note(finding.New("session.missing", finding.Of("span", m.finding())), 0)
 	}
 	for _, m := range rec.Unstored {
-		n.note("never reached the storage: "+m.String(), 0)
+		n.note(finding.New("session.unstored", finding.Of("span", m.finding())), 0)
 	}
 	switch end := g.to; {
 	case torn && math.IsInf(end, -1):
-		n.note("the file ends in the middle of a part, and nothing of the ride is before it", 0)
+		n.note(finding.New("session.torn_at_once"), 0)
 	case torn && !rec.Closed:
-		n.note(fmt.Sprintf("the file ends in the middle of a part: what was recorded after %.2f s, normally less than a second, is lost", end), 0)
+		n.note(finding.New("session.torn", finding.Moment("after", end)), 0)
 	case torn:
-		n.note("behind the end of the recording the file goes on with something damaged", 0)
+		n.note(finding.New("session.damaged_behind"), 0)
 	case !rec.Closed:
-		n.note("the recording was not closed: the phone or the program stopped unexpectedly", 0)
+		n.note(finding.New("session.not_closed"), 0)
 	}
-	log.Motion = inOrder(n, "motion samples", g.motion.Take(), func(m sensors.Motion) float64 { return m.T })
-	log.Fixes = inOrder(n, "fixes", g.fixes.Take(), func(f sensors.Fix) float64 { return f.T })
-	log.Pressure = inOrder(n, "pressures", g.pressure.Take(), func(p sensors.Pressure) float64 { return p.T })
-	log.Sound = apart(n, inOrder(n, "stretches of sound", g.sounds.Take(), func(s sensors.Sound) float64 { return s.T }))
+	log.Motion = inOrder(n, "session.samples", g.motion.Take(), func(m sensors.Motion) float64 { return m.T })
+	log.Fixes = inOrder(n, "session.fixes", g.fixes.Take(), func(f sensors.Fix) float64 { return f.T })
+	log.Pressure = inOrder(n, "session.pressures", g.pressure.Take(), func(p sensors.Pressure) float64 { return p.T })
+	log.Sound = apart(n, inOrder(n, "session.sounds", g.sounds.Take(), func(s sensors.Sound) float64 { return s.T }))
 	sort.SliceStable(log.States, func(i, j int) bool { return log.States[i].T < log.States[j].T })
 }
 
-// String says the span in words.
-func (s Span) String() string {
+// finding says the span.
+func (s Span) finding() finding.Finding {
 	switch {
 	case math.IsInf(s.From, -1) && math.IsInf(s.To, 1):
-		return "all times"
+		return finding.New("session.span_all")
 	case math.IsInf(s.From, -1):
-		return fmt.Sprintf("what was recorded before %.2f s", s.To)
+		return finding.New("session.span_before", finding.Moment("to", s.To))
 	case math.IsInf(s.To, 1):
-		return fmt.Sprintf("what was recorded after %.2f s", s.From)
+		return finding.New("session.span_after", finding.Moment("from", s.From))
 	}
-	return fmt.Sprintf("%.2f s to %.2f s", s.From, s.To)
+	return finding.New("session.span", finding.Moment("from", s.From), finding.Moment("to", s.To))
 }
 
 // inOrder sorts samples by time and removes doubles, noting how many.
-func inOrder[S any](notes *notes, kind string, s []S, at func(S) float64) []S {
+func inOrder[S any](notes *notes, kind finding.Code, s []S, at func(S) float64) []S {
 	late := 0
 	for i := 1; i < len(s); i++ {
 		if at(s[i]) < at(s[i-1]) {
@@ -103,7 +101,7 @@ func inOrder[S any](notes *notes, kind string, s []S, at func(S) float64) []S {
 	}
 	if late > 0 {
 		sort.SliceStable(s, func(i, j int) bool { return at(s[i]) < at(s[j]) })
-		notes.many(strings.TrimSpace(kind)+" came before earlier ones and were put in order", 0, late)
+		notes.many(finding.New("session.sorted", finding.Of("what", finding.New(kind))), 0, late)
 	}
 	kept := 0
 	for i := range s {
@@ -114,7 +112,7 @@ func inOrder[S any](notes *notes, kind string, s []S, at func(S) float64) []S {
 		kept++
 	}
 	if doubles := len(s) - kept; doubles > 0 {
-		notes.many(kind+" at a time that had one already were left out", 0, doubles)
+		notes.many(finding.New("session.doubled", finding.Of("what", finding.New(kind))), 0, doubles)
 	}
 	return s[:kept]
 }

@@ -129,29 +129,31 @@ func (g *gather) gaps() {
 	}
 }
 
-// notes counts what was found odd, by its text.
+// notes counts what was found odd, by its code and arguments.
 type notes struct {
 	file   string
 	counts map[string]*sensors.Note
 	order  []string // keys of counts as they came
 }
 
-func (s *notes) note(text string, line int) { s.many(text, line, 1) }
+func (s *notes) note(what finding.Finding, line int) { s.many(what, line, 1) }
 
-func (s *notes) many(text string, line, count int) {
+func (s *notes) many(what finding.Finding, line, count int) {
 	const most = 200
-	n, ok := s.counts[text]
+	key := what.String()
+	n, ok := s.counts[key]
 	if !ok && len(s.order) >= most {
-		text, line = "more that is odd", 0
-		n, ok = s.counts[text]
+		what, line = finding.New("session.more_odd"), 0
+		key = what.String()
+		n, ok = s.counts[key]
 	}
 	if !ok {
 		if s.counts == nil {
 			s.counts = map[string]*sensors.Note{}
 		}
-		n = &sensors.Note{File: s.file, Line: line, What: finding.Said(text)}
-		s.counts[text] = n
-		s.order = append(s.order, text)
+		n = &sensors.Note{File: s.file, Line: line, What: what}
+		s.counts[key] = n
+		s.order = append(s.order, key)
 	}
 	n.Count += count
 }
@@ -159,8 +161,8 @@ func (s *notes) many(text string, line, count int) {
 // list gives the notes as they came.
 func (s *notes) list() []sensors.Note {
 	var out []sensors.Note
-	for _, text := range s.order {
-		out = append(out, *s.counts[text])
+	for _, key := range s.order {
+		out = append(out, *s.counts[key])
 	}
 	return out
 }

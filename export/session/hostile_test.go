@@ -55,16 +55,16 @@ func TestHostile(t *testing.T) {
 		name, says string
 		data       []byte
 	}{
-		{"a line of a gigabyte", "no whole part", packed(strings.NewReader(headerLine), endless(`{"type":"motion","t_s":[1,`, gigabyte))},
-		{"no end of zeros", "no whole part", packed(endless("\x00", much))},
-		{"no end of short lines", "holds none", packed(endless("x\n", much))},
-		{"no end of states", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"state","t_s":1,"sensor":"motion","condition":"working"}`+"\n", much))},
-		{"no end of the same second", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"motion","t_s":[1,1],"ax_mps2":[1,1],"ay_mps2":[1,1],"az_mps2":[1,1]}`+"\n", much))},
-		{"no end of silence", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"sound","t_s":1,"rate_hz":1200,"level":[0`+strings.Repeat(",0", 5000)+"]}\n", much))},
-		{"no end of short sounds", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"sound","t_s":1,"rate_hz":1200,"level":[0]}`+"\n", much))},
-		{"no end of setups", "more than any", packed(strings.NewReader(headerLine), endless(`{"type":"ride","ride":{"setups":[{"name":"`+strings.Repeat("a", 1000)+`"}]}}`+"\n", much))},
+		{"a line of a gigabyte", "session.no_whole_part", packed(strings.NewReader(headerLine), endless(`{"type":"motion","t_s":[1,`, gigabyte))},
+		{"no end of zeros", "session.no_whole_part", packed(endless("\x00", much))},
+		{"no end of short lines", "session.only_gzip", packed(endless("x\n", much))},
+		{"no end of states", "session.too_much", packed(strings.NewReader(headerLine), endless(`{"type":"state","t_s":1,"sensor":"motion","condition":"working"}`+"\n", much))},
+		{"no end of the same second", "session.too_much", packed(strings.NewReader(headerLine), endless(`{"type":"motion","t_s":[1,1],"ax_mps2":[1,1],"ay_mps2":[1,1],"az_mps2":[1,1]}`+"\n", much))},
+		{"no end of silence", "session.too_much", packed(strings.NewReader(headerLine), endless(`{"type":"sound","t_s":1,"rate_hz":1200,"level":[0`+strings.Repeat(",0", 5000)+"]}\n", much))},
+		{"no end of short sounds", "session.too_much", packed(strings.NewReader(headerLine), endless(`{"type":"sound","t_s":1,"rate_hz":1200,"level":[0]}`+"\n", much))},
+		{"no end of setups", "session.too_much", packed(strings.NewReader(headerLine), endless(`{"type":"ride","ride":{"setups":[{"name":"`+strings.Repeat("a", 1000)+`"}]}}`+"\n", much))},
 		{"fixes after a good part", "", append(packed(strings.NewReader(headerLine+`{"type":"fix","t_s":1,"speed_mps":1}`)), packed(endless(`{"type":"fix","t_s":1,"speed_mps":1}`+"\n", much))...)},
-		{"a part's beginning a million times", "no whole part", bytes.Repeat([]byte{0x1f, 0x8b, 8, 0, 0, 0, 0, 0, 0, 255, 0}, 1_000_000)},
+		{"a part's beginning a million times", "session.no_whole_part", bytes.Repeat([]byte{0x1f, 0x8b, 8, 0, 0, 0, 0, 0, 0, 255, 0}, 1_000_000)},
 	}
 	for _, tt := range tests {
 		var before, after runtime.MemStats
@@ -93,12 +93,12 @@ func TestRefused(t *testing.T) {
 		name, says string
 		data       []byte
 	}{
-		{"empty", "no session file", nil},
-		{"plain text", "no session file", []byte("t_s,ax_mps2\n")},
-		{"another gzip file", "holds none", packed(strings.NewReader("t_s,ax_mps2\n1,2\n"))},
-		{"a later version", "version 3", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":3}`))},
+		{"empty", "session.no_gzip", nil},
+		{"plain text", "session.no_gzip", []byte("t_s,ax_mps2\n")},
+		{"another gzip file", "session.only_gzip", packed(strings.NewReader("t_s,ax_mps2\n1,2\n"))},
+		{"a later version", `version="3"`, packed(strings.NewReader(`{"type":"header","format":"stillair session","version":3}`))},
 		{"another format", `"diary"`, packed(strings.NewReader(`{"type":"header","format":"diary","version":1}`))},
-		{"other axes", "axes", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":1,"axes":"nose down"}`))},
+		{"other axes", "session.other_axes", packed(strings.NewReader(`{"type":"header","format":"stillair session","version":1,"axes":"nose down"}`))},
 	}
 	for _, tt := range tests {
 		_, err := Read(bytes.NewReader(tt.data), "f.gz")
@@ -113,23 +113,23 @@ func TestRefused(t *testing.T) {
 // and that the rest is kept.
 func TestOddLines(t *testing.T) {
 	tests := []struct{ name, line, note string }{
-		{"not JSON", `{"type":"motion`, "no JSON object"},
-		{"not JSON at all", `hello`, "no JSON object"},
-		{"unknown type", `{"type":"moon"}`, `unknown type "moon"`},
-		{"columns of unequal length", `{"type":"motion","t_s":[1,2],"ax_mps2":[1],"ay_mps2":[1,1],"az_mps2":[1,2]}`, "equal length"},
-		{"a column that is text", `{"type":"motion","t_s":["a"],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1]}`, "equal length"},
-		{"no force", `{"type":"motion","t_s":[1]}`, "equal length"},
-		{"half a gyroscope", `{"type":"motion","t_s":[1],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1],"gx_radps":[1]}`, "equal length"},
-		{"a null time", `{"type":"motion","t_s":[null],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1]}`, "without a time"},
-		{"a fix without speed", `{"type":"fix","t_s":1}`, "without a time or a speed"},
-		{"a pressure that is no number", `{"type":"pressure","t_s":[1],"pressure_pa":[null]}`, "without a time or a value"},
-		{"a ride that is a number", `{"type":"ride","ride":7}`, "is left out: "},
-		{"sound without a time", `{"type":"sound","rate_hz":1200,"level":[1]}`, "without a time or a rate"},
-		{"sound at a standstill", `{"type":"sound","t_s":1,"rate_hz":0,"level":[1]}`, "without a time or a rate"},
-		{"sound without levels", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[]}`, "without its levels"},
-		{"sound beyond full scale", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[1,32768]}`, "beyond full scale"},
-		{"sound that is null", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[null]}`, "beyond full scale"},
-		{"a state without time", `{"type":"state","sensor":"motion"}`, "without a time"},
+		{"not JSON", `{"type":"motion`, "session.not_json"},
+		{"not JSON at all", `hello`, "session.not_json"},
+		{"unknown type", `{"type":"moon"}`, `session.unknown_type type="moon"`},
+		{"columns of unequal length", `{"type":"motion","t_s":[1,2],"ax_mps2":[1],"ay_mps2":[1,1],"az_mps2":[1,2]}`, "session.motion_columns"},
+		{"a column that is text", `{"type":"motion","t_s":["a"],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1]}`, "session.motion_columns"},
+		{"no force", `{"type":"motion","t_s":[1]}`, "session.motion_columns"},
+		{"half a gyroscope", `{"type":"motion","t_s":[1],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1],"gx_radps":[1]}`, "session.motion_columns"},
+		{"a null time", `{"type":"motion","t_s":[null],"ax_mps2":[1],"ay_mps2":[1],"az_mps2":[1]}`, "session.motion_incomplete"},
+		{"a fix without speed", `{"type":"fix","t_s":1}`, "session.fix_incomplete"},
+		{"a pressure that is no number", `{"type":"pressure","t_s":[1],"pressure_pa":[null]}`, "session.pressure_incomplete"},
+		{"a ride that is a number", `{"type":"ride","ride":7}`, "session.ride_left_out"},
+		{"sound without a time", `{"type":"sound","rate_hz":1200,"level":[1]}`, "session.sound_incomplete"},
+		{"sound at a standstill", `{"type":"sound","t_s":1,"rate_hz":0,"level":[1]}`, "session.sound_incomplete"},
+		{"sound without levels", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[]}`, "session.sound_empty"},
+		{"sound beyond full scale", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[1,32768]}`, "session.sound_level"},
+		{"sound that is null", `{"type":"sound","t_s":1,"rate_hz":1200,"level":[null]}`, "session.sound_level"},
+		{"a state without time", `{"type":"state","sensor":"motion"}`, "session.state_incomplete"},
 	}
 	good := `{"type":"motion","t_s":[1e0,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2], "later":{"a":[1]}}` + "\n"
 	for _, tt := range tests {
@@ -156,7 +156,7 @@ func TestOutOfOrder(t *testing.T) {
 	if len(rec.Log.Fixes) != 3 || rec.Log.Fixes[1].Speed != 2 || rec.Log.Fixes[2].T != 3 {
 		t.Errorf("fixes %v", rec.Log.Fixes)
 	}
-	if n := fmt.Sprint(rec.Log.Notes); !strings.Contains(n, "put in order") || !strings.Contains(n, "had one already") {
+	if n := fmt.Sprint(rec.Log.Notes); !strings.Contains(n, "session.sorted") || !strings.Contains(n, "session.doubled") {
 		t.Errorf("notes %s", n)
 	}
 }

@@ -107,7 +107,7 @@ func TestOthersAreNamed(t *testing.T) {
 	if rec.Header.ID != testID || len(rec.Others) != 1 || rec.Others[0].ID != (ID{2}) || rec.Others[0].Parts < 8 {
 		t.Errorf("%v beside %v", rec.Others, rec.Header.ID)
 	}
-	if n := fmt.Sprint(rec.Log.Notes); !strings.Contains(n, "another recording") {
+	if n := fmt.Sprint(rec.Log.Notes); !strings.Contains(n, "session.another") {
 		t.Errorf("notes %s", n)
 	}
 }

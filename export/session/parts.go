@@ -5,7 +5,6 @@ import (
 	"bytes"
 	"compress/gzip"
 	"errors"
-	"fmt"
 	"io"
 
 	"stillair/sensors"
@@ -16,8 +15,8 @@ var magic = []byte{0x1f, 0x8b, 8}
 
 // Why a part was not taken, other than damage.
 var (
-	errTooLong = errors.New("a line is longer than any session has")
-	errTooMuch = errors.New("it unpacks to more than any session holds")
+	errTooLong = finding.Fail("session.long_line")
+	errTooMuch = finding.Fail("session.too_much")
 )
 
 // decoder reads one file.
@@ -90,7 +89,7 @@ func (d *decoder) member(src *io.SectionReader, at int64) (used int64, err error
 	whole, n, err := d.hold()
 	if err != nil {
 		if d.failed += n; d.failed > maxFailed {
-			return 0, fmt.Errorf("%w, all of it damaged", errTooMuch)
+			return 0, errTooMuch
 		}
 		return 0, err
 	}
@@ -166,10 +165,9 @@ func (d *decoder) hold() (whole bool, n int64, err error) {
 // an error only where nothing was read.
 func (d *decoder) unreadable(err error) error {
 	if len(d.all) == 0 {
-		return &sensors.InputError{File: d.name, What: finding.Said("cannot be read: " + err.Error()),
-			Remedy: finding.Said("copy the file again from where it was recorded"), Err: err}
+		return sensors.Unreadable(d.name, 0, err)
 	}
-	d.notes.note("the rest of the file cannot be read: "+err.Error(), 0)
+	d.notes.note(finding.New("session.rest_unreadable", sensors.Cause(err)), 0)
 	return nil
 }
 
@@ -177,9 +175,9 @@ func (d *decoder) unreadable(err error) error {
 // where nothing was read.
 func (d *decoder) giveUp(err error) error {
 	if d.parts() == 0 {
-		return &sensors.InputError{File: d.name, What: finding.Said(err.Error()), Remedy: finding.Said("check that it is the right file")}
+		return &sensors.InputError{File: d.name, What: what(err), Remedy: finding.New("input.check_file")}
 	}
-	d.notes.note("the rest of the file is left out: "+err.Error(), d.line)
+	d.notes.note(finding.New("session.rest_left_out", sensors.Cause(err)), d.line)
 	d.torn = false
 	return nil
 }

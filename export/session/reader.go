@@ -2,7 +2,6 @@ package session
 
 import (
 	"bufio"
-	"fmt"
 	"io"
 	"math"
 	"time"
@@ -67,17 +66,20 @@ func (r *Recording) brief() Brief {
 	return Brief{ID: r.Header.ID, Started: r.Header.Started, From: from, To: to, Parts: r.Parts}
 }
 
-// String says which recording it is.
-func (b Brief) String() string {
-	begun := "begun at an unknown time"
+// finding says that the recording is in the file too.
+func (b Brief) finding() finding.Finding {
+	begun := finding.New("session.begun_unknown")
 	if !b.Started.IsZero() {
-		begun = "begun " + b.Started.UTC().Format("2006-01-02 15:04 UTC")
+		begun = finding.New("session.begun", finding.Text("at", b.Started.UTC().Format("2006-01-02 15:04 UTC")))
 	}
 	if b.From > b.To {
-		return begun + ", without samples"
+		return finding.New("session.another_empty", finding.Of("begun", begun))
 	}
-	return fmt.Sprintf("%s, %.0f s long", begun, b.To-b.From)
+	return finding.New("session.another", finding.Of("begun", begun), finding.Time("long", b.To-b.From))
 }
+
+// codeGiveSession asks for a file of this format.
+const codeGiveSession finding.Code = "session.give_session"
 
 // Read reads a session file. The name is for messages. The error is for input
 // that is no session file at all; whatever else is wrong with the file is in the
@@ -101,12 +103,11 @@ func first(all []*Recording, err error) (*Recording, error) {
 func ReadAll(r io.Reader, name string) ([]*Recording, error) {
 	src, err := open(r)
 	if err != nil {
-		return nil, &sensors.InputError{File: name, What: finding.Said("cannot be read: " + err.Error()),
-			Remedy: finding.Said("copy the file again from where it was recorded"), Err: err}
+		return nil, sensors.Unreadable(name, 0, err)
 	}
 	if src.Size() > maxFile {
-		return nil, &sensors.InputError{File: name, What: finding.Said(fmt.Sprintf("is larger than %d MiB", maxFile>>20)),
-			Remedy: finding.Said("no session is that long: check that it is the right file")}
+		return nil, &sensors.InputError{File: name, What: finding.New("input.large_file", finding.Size("most", maxFile)),
+			Remedy: finding.New("input.check_file")}
 	}
 	d := newDecoder(name, int(src.Size()))
 	if err := d.file(src); err != nil {
@@ -126,14 +127,11 @@ func (d *decoder) nothing(src *io.SectionReader) error {
 	case d.parts() == 0 && d.refused != nil:
 		return d.refused
 	case d.parts() == 0 && !IsSession(head[:n]):
-		return &sensors.InputError{File: d.name, What: finding.Said("is no session file: it does not begin as gzip does"),
-			Remedy: finding.Said("give a session file (.jsonl.gz), or another kind of log under its own name")}
+		return &sensors.InputError{File: d.name, What: finding.New("session.no_gzip"), Remedy: finding.New("session.give_or_rename")}
 	case d.parts() == 0:
-		return &sensors.InputError{File: d.name, What: finding.Said("holds no whole part of a session"),
-			Remedy: finding.Said("nothing can be had back from it; look for another copy")}
+		return &sensors.InputError{File: d.name, What: finding.New("session.no_whole_part"), Remedy: finding.New("session.another_copy")}
 	case d.known() == 0:
-		return &sensors.InputError{File: d.name, What: finding.Said("is compressed as a session file is, but holds none"),
-			Remedy: finding.Said("unpack it with gunzip and give what is inside")}
+		return &sensors.InputError{File: d.name, What: finding.New("session.only_gzip"), Remedy: finding.New("session.unpack")}
 	}
 	return nil
 }
@@ -155,12 +153,12 @@ func ReadAllText(r io.Reader, name string) ([]*Recording, error) {
 	err := d.stream(r)
 	switch {
 	case err != nil:
-		return nil, &sensors.InputError{File: name, Line: d.line + 1, What: finding.Said("cannot be read on: " + err.Error()),
-			Remedy: finding.Said("give the session file as it was recorded, unpacked by nothing"), Err: err}
+		return nil, &sensors.InputError{File: name, Line: d.line + 1, What: finding.New("session.unreadable_on", sensors.Cause(err)),
+			Remedy: finding.New("session.as_recorded"), Err: err}
 	case d.known() == 0 && d.refused != nil:
 		return nil, d.refused
 	case d.known() == 0:
-		return nil, &sensors.InputError{File: name, What: finding.Said("holds no line of a session"), Remedy: finding.Said("give a session file")}
+		return nil, &sensors.InputError{File: name, What: finding.New("session.no_line"), Remedy: finding.New(codeGiveSession)}
 	}
 	return d.finish(), nil
 }

@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"errors"
-	"fmt"
 	"hash/crc32"
 	"io"
 	"math"
@@ -13,6 +12,7 @@ import (
 	"github.com/tidwall/gjson"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // part is what the lines of a part say about it.
@@ -186,10 +186,10 @@ func (d *decoder) choose(s *section) bool {
 		switch {
 		case taken && x.sum == s.sum:
 			d.last = g
-			g.notes.note("a part is in the file twice; one copy is left out", 0)
+			g.notes.note(finding.New("session.part_twice"), 0)
 			return false
 		case taken && g.id != (ID{}):
-			g.notes.note("a part has the number of another one and is left out", d.line+1)
+			g.notes.note(finding.New("session.part_number"), d.line+1)
 			return false
 		case g.id != (ID{}) || g.fits(s.part):
 			d.cur = g
@@ -197,7 +197,7 @@ func (d *decoder) choose(s *section) bool {
 		}
 	}
 	if len(d.all) >= mostRecordings {
-		d.notes.note(fmt.Sprintf("the file holds parts of more than %d recordings; those of the others are left out", mostRecordings), d.line+1)
+		d.notes.note(finding.New("session.many_recordings", finding.Count("most", mostRecordings)), d.line+1)
 		return false
 	}
 	d.cur = newGather(d.name, s.part.id)
@@ -231,6 +231,6 @@ func (d *decoder) refuse(why *sensors.InputError) {
 	}
 	d.shunned[d.sect.part.id] = true
 	d.sect.skipped = true
-	d.notes.note("a recording in the file is left out: "+what(why), why.Line)
+	d.notes.note(finding.New("session.recording_left_out", finding.Of("why", why.What)), why.Line)
 	d.all = slices.DeleteFunc(d.all, func(g *gather) bool { return g == d.cur && g.rec.Parts == 0 })
 }

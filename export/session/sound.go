@@ -7,6 +7,7 @@ import (
 	"github.com/tidwall/gjson"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // Limits that hold the memory of sound, which takes two bytes a value. A day is
@@ -39,19 +40,19 @@ func appendSound(dst []byte, s sensors.Sound) []byte {
 func (d *decoder) sound(o gjson.Result) {
 	s := sensors.Sound{T: number(o, "t_s"), Rate: number(o, "rate_hz")}
 	if math.IsNaN(s.T) || !(s.Rate > 0) {
-		d.odd("a stretch of sound without a time or a rate is left out")
+		d.odd(finding.New("session.sound_incomplete"))
 		return
 	}
 	levels, ok := parseNumbers(d.columns[:0], o.Get("level").Raw)
 	d.columns = levels
 	if !ok || len(levels) == 0 {
-		d.odd("a stretch of sound without its levels is left out")
+		d.odd(finding.New("session.sound_empty"))
 		return
 	}
 	s.Level = make([]int16, len(levels))
 	for i, x := range levels {
 		if !(x >= -sensors.FullScale && x <= sensors.FullScale-1) {
-			d.odd("a stretch of sound with a level that is no number or beyond full scale is left out")
+			d.odd(finding.New("session.sound_level"))
 			return
 		}
 		s.Level[i] = int16(math.Round(x))
@@ -67,7 +68,7 @@ func (d *decoder) sound(o gjson.Result) {
 func apart(n *notes, sounds []sensors.Sound) []sensors.Sound {
 	kept := sensors.Apart(sounds)
 	if over := len(sounds) - len(kept); over > 0 {
-		n.many("stretches of sound that begin before the one before them ended were left out", 0, over)
+		n.many(finding.New("session.sound_overlap"), 0, over)
 	}
 	return kept
 }

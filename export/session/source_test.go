@@ -112,7 +112,7 @@ func TestStorageCannotBeRead(t *testing.T) {
 	}
 	_, err = Read(failing{bytes.NewReader(data), 2}, "worn")
 	var input *sensors.InputError
-	if !errors.As(err, &input) || !errors.Is(err, errMedium) || !strings.Contains(err.Error(), "copy the file") {
+	if !errors.As(err, &input) || !errors.Is(err, errMedium) || !strings.Contains(err.Error(), "input.copy_again") {
 		t.Errorf("%v", err)
 	}
 }

@@ -93,12 +93,12 @@ func (w Window) findings(list []finding.Finding) []finding.Finding {
 	return out
 }
 
-// notes are those that do not tell of the ride in words of their own, which may
-// name times, or where the recording lay.
+// notes are those that hold no cause in the words of the system, which may name
+// where the recording lay.
 func (w Window) notes(list []sensors.Note) []sensors.Note {
 	var out []sensors.Note
 	for _, n := range list {
-		if w.Zero != 0 && n.What.Is(finding.Prose) {
+		if why, there := n.What.Arg("why"); w.Zero != 0 && there && why.Quantity == finding.OfText {
 			continue
 		}
 		n.What = w.finding(n.What)

@@ -15,6 +15,7 @@
 package words
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -61,9 +62,6 @@ func New(style shown.Style) *Book {
 
 // Say renders a finding, without a capital or a full stop of its own.
 func (b *Book) Say(f finding.Finding) string {
-	if f.Code == finding.Prose {
-		return f.Args[0].Text
-	}
 	text, ok := b.texts[f.Code]
 	if !ok {
 		return f.String()
@@ -111,7 +109,8 @@ func (b *Book) Note(n sensors.Note) string {
 }
 
 // Error renders an error: of a bad input the place, what is wrong and the
-// remedy; of a finding its text; any other as it is.
+// remedy; of a finding its text; of several joined a line each; any other as it
+// is.
 func (b *Book) Error(err error) string {
 	switch e := err.(type) {
 	case nil:
@@ -130,8 +129,20 @@ func (b *Book) Error(err error) string {
 				return strings.TrimSuffix(own, mine) + b.Error(inner)
 			}
 		}
+	case interface{ Unwrap() []error }:
+		if all := e.Unwrap(); len(all) > 0 && err.Error() == errors.Join(all...).Error() {
+			return strings.Join(b.lines(all), "\n")
+		}
 	}
 	return err.Error()
+}
+
+func (b *Book) lines(all []error) []string {
+	out := make([]string, len(all))
+	for i, err := range all {
+		out[i] = b.Error(err)
+	}
+	return out
 }
 
 func place(file string, line int) string {

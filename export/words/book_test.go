@@ -1,11 +1,14 @@
 package words
 
 import (
+	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
 
 	"stillair/export/shown"
+	"stillair/sensors"
 	"stillair/sensors/finding"
 )
 
@@ -75,6 +78,33 @@ func TestBraces(t *testing.T) {
 	}
 	for _, tt := range tests {
 		if got := New(tt.style).fill(tt.text, finding.New("test.case", tt.arg)); got != tt.want {
+			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)
+		}
+	}
+}
+
+// TestError renders an error however it comes: bare, wrapped or joined, never as
+// its code.
+func TestError(t *testing.T) {
+	bad := &sensors.InputError{File: "a.gz", Line: 3, What: finding.New("session.not_json"), Remedy: finding.New("session.give_session")}
+	fail := finding.Fail("session.too_much")
+	const badText, failText = "a.gz:3: a line that is not a JSON object is left out; give a session file", "it unpacks to more than any session holds"
+	tests := []struct {
+		name string
+		err  error
+		want string
+	}{
+		{"none", nil, ""},
+		{"of an input", bad, badText},
+		{"a finding", fail, failText},
+		{"wrapped", fmt.Errorf("ride: %w", bad), "ride: " + badText},
+		{"joined with nothing", errors.Join(bad, nil), badText},
+		{"joined", errors.Join(bad, fail), badText + "\n" + failText},
+		{"wrapped and joined", errors.Join(fmt.Errorf("ride: %w", bad)), "ride: " + badText},
+		{"another", errors.New("disk full"), "disk full"},
+	}
+	for _, tt := range tests {
+		if got := ForMachines().Error(tt.err); got != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, got, tt.want)
 		}
 	}

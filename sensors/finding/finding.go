@@ -77,9 +77,6 @@ func (f Finding) Arg(name string) (Arg, bool) {
 // String is the code with its arguments, for logs and tests; what a person
 // reads comes from package export/words.
 func (f Finding) String() string {
-	if f.Code == Prose {
-		return f.Args[0].Text
-	}
 	var b strings.Builder
 	b.WriteString(string(f.Code))
 	for _, a := range f.Args {
@@ -131,14 +128,3 @@ func (e *Error) Is(target error) bool {
 }
 
 func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
-
-// Prose is the code of a sentence that is still built where it arises.
-const Prose Code = "prose"
-
-// Said makes a finding of a ready-made sentence.
-func Said(sentence string) Finding {
-	if sentence == "" {
-		return Finding{}
-	}
-	return New(Prose, Text("text", sentence))
-}

@@ -95,12 +95,12 @@ func (m *maker) coastDown(i int) {
 		m.pair++
 	}
 	if m.setup == "panniers off" && i/2 == 3 {
-		r.Reasons = []finding.Finding{finding.Said("The brake or a passing vehicle slowed the bike by 0.8 m/s² between 14.2 and 15.9 s after the clutch was pulled.")}
+		r.Reasons = []finding.Finding{finding.New("coast.slowed_suddenly")}
 		return
 	}
 	r.Pair, r.Curve = m.pair, curve
 	if i == 1 {
-		r.Cautions = []finding.Finding{finding.Said("A gust of about 2 m/s was noticed near the end.")}
+		r.Cautions = []finding.Finding{finding.New("coast.wind_changed", finding.Wind("by", 2).With(0.4))}
 	}
 }
 
@@ -117,7 +117,7 @@ func (m *maker) roadLoads() {
 			}
 		}
 		if i == 0 {
-			l.Notes = []finding.Finding{finding.Said("One of four pairs is left out because a run in it was rejected: one more pair would narrow the band by about a tenth.")}
+			l.Notes = []finding.Finding{finding.New("load.pairs_disagree", finding.Count("pairs", 1))}
 		}
 		m.res.RoadLoads = append(m.res.RoadLoads, l)
 	}

@@ -46,8 +46,8 @@ func Result() *runs.Result {
 		Lag:      fusion.Lag{Seconds: 0.213, SE: 0.018, Found: true},
 		Receiver: fusion.Receiver{WhiteSD: 0.05, CorrelatedSD: 0.04, CorrelatedS: 8, Smoothing: 0.31, SmoothingSE: 0.06}}}
 	m.res = &runs.Result{Track: m.track, Ride: ride(), Defaults: []string{"rotating_mass_kg", "wind_sd_mps"},
-		Warnings: []finding.Finding{finding.Said("The wind was not told: 1.5 m/s is assumed for how much it differs from one pair to the next.")},
-		Notes:    []sensors.Note{{File: "motion.csv", Line: 4021, Count: 12, What: finding.Said("samples at a time that had one already were left out")}}}
+		Warnings: []finding.Finding{finding.New("air.maybe_sea_level", finding.Pressure("entered", 100900), finding.Distance("altitude", 60), finding.Pressure("local", 100180))},
+		Notes:    []sensors.Note{{File: "motion.csv", Line: 4021, Count: 12, What: finding.New("input.doubled", finding.Of("what", finding.New("input.sample")))}}}
 	m.still(6)
 	for range 2 {
 		m.launch(34)
