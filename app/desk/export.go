@@ -161,5 +161,3 @@ type order struct {
 
 	originals []os.FileInfo // the recordings, never to be replaced
 }
-
-// ends says in words what is cut off.

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"math"
 	"os"
 	"path/filepath"
@@ -15,7 +16,10 @@ import (
 	"stillair/app/relabel"
 	"stillair/export/results"
 	"stillair/export/session"
+	"stillair/export/share"
+	"stillair/export/words"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 	"stillair/sensors/sim"
 )
 
@@ -255,15 +259,26 @@ func TestParseLength(t *testing.T) {
 	}
 }
 
-// TestExportTooShort holds that a ride of less than both ends is told of.
+// TestExportTooShort holds that a ride of less than both ends is refused, with
+// the length that was asked for.
 func TestExportTooShort(t *testing.T) {
 	t.Parallel()
+	o := &order{choice: share.Choice{EndsCut: 50e3}}
+	err := o.lacks(format{name: "session", ride: true}, &exported{log: &sensors.Log{}}, "a.jsonl.gz")
+	var input *sensors.InputError
+	if !errors.As(err, &input) || input.File != "a.jsonl.gz" || input.Remedy.Code != "desk.less_ends" {
+		t.Fatalf("%v", err)
+	}
+	if ends, ok := input.What.Arg("ends"); input.What.Code != "desk.nothing_left" || !ok || !ends.Equal(finding.Distance("ends", 50e3)) {
+		t.Errorf("said %s", input.What)
+	}
+
 	dir := t.TempDir()
 	path := filepath.Join(dir, "a.jsonl.gz")
 	exportRide(t, path)
 	code, _, errs := desk(t, "export", path, "--as", "session", "--ends", "50km", "--into", filepath.Join(dir, "out"))
-	if code != exitInput || !strings.Contains(errs, "nothing is left of the ride without its first and last 50") {
-		t.Errorf("exit code %d, said %s", code, errs)
+	if want := words.ForMachines().Say(input.What); code != exitInput || !strings.Contains(errs, want) {
+		t.Errorf("exit code %d, said %s, want %q", code, errs, want)
 	}
 }
 

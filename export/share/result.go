@@ -18,11 +18,11 @@ import (
 func Result(res *runs.Result, log *sensors.Log, c Choice) *runs.Result {
 	out := *res
 	w := WindowOf(log, c)
+	out.Warnings, out.Notes = w.findings(res.Warnings), w.notes(res.Notes)
 	if c.EndsCut <= 0 {
 		return &out
 	}
 	out.Estimate, out.Ride = nil, w.ride(res.Ride)
-	out.Warnings, out.Notes = w.findings(res.Warnings), w.notes(res.Notes)
 	out.Runs = make([]runs.Run, len(res.Runs))
 	for i, r := range res.Runs {
 		out.Runs[i] = w.run(r)
@@ -82,6 +82,14 @@ func (w Window) track(of *fusion.Track) *fusion.Track {
 			gone[i] = track.S[i] - track.S[0]
 		}
 		track.S = gone
+	}
+	track.Notes = w.findings(track.Notes)
+	track.Mounts = nil
+	for _, m := range of.Mounts {
+		for _, s := range w.spans([]fusion.Span{m.Span}) {
+			m.Span = s
+			track.Mounts = append(track.Mounts, m)
+		}
 	}
 	track.Still, track.Gaps = w.spans(track.Still), w.spans(track.Gaps)
 	track.Lag.Steps = nil

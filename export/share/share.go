@@ -70,6 +70,9 @@ func Apply(log *sensors.Log, c Choice) *sensors.Log {
 		out.Sound = left(w, log.Sound, func(s *sensors.Sound) *float64 { return &s.T })
 	}
 	out.States = left(w, log.States, func(s *sensors.State) *float64 { return &s.T })
+	for i := range out.States {
+		out.States[i].Detail = w.detail(out.States[i])
+	}
 	out.Fixes = left(w, log.Fixes, func(f *sensors.Fix) *float64 { return &f.T })
 	near := nearEnds(log.Fixes, c.EndsCut)
 	for i := range out.Fixes {

@@ -2,6 +2,7 @@ package share
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"stillair/sensors"
@@ -14,12 +15,13 @@ import (
 type Window struct {
 	From, To float64 // s on the clock of the recording; ±∞ where nothing is cut off
 	Zero     float64 // what is taken off each time, s
+	Date     Date    // what is told of date and time of day
 }
 
 // WindowOf gives the window of a ride.
 func WindowOf(log *sensors.Log, c Choice) Window {
 	from, to := ends(log.Fixes, c.EndsCut)
-	w := Window{From: from, To: to}
+	w := Window{From: from, To: to, Date: c.Date}
 	if !math.IsInf(from, 0) {
 		w.Zero = from
 	}
@@ -29,13 +31,19 @@ func WindowOf(log *sensors.Log, c Choice) Window {
 // Has reports whether a time of the recording is left.
 func (w Window) Has(t float64) bool { return t >= w.From && t <= w.To }
 
+// whole reports whether nothing is cut off.
+func (w Window) whole() bool { return math.IsInf(w.From, -1) && math.IsInf(w.To, 1) }
+
 // Time is a time of the recording as it is told of what is left.
 func (w Window) Time(t float64) float64 { return t - w.Zero }
 
 // within is Time of a moment that may lie in what was cut off: the nearest that
-// is left stands for it.
+// is left stands for it, and zero where nothing is.
 func (w Window) within(t float64) float64 {
-	return w.Time(math.Max(math.Min(w.From, w.To), math.Min(math.Max(w.From, w.To), t)))
+	if w.From > w.To {
+		return 0
+	}
+	return w.Time(math.Max(w.From, math.Min(w.To, t)))
 }
 
 // Began is when what is left began and at which of its times, of a recording that
@@ -59,8 +67,16 @@ func (w Window) Began(start float64, started time.Time, d Date) (float64, time.T
 	return start, started
 }
 
-// finding moves the times that a finding tells of.
+// finding moves the times that a finding holds, and those of a finding in its
+// arguments. One that may name what was cut off is dropped.
 func (w Window) finding(f finding.Finding) finding.Finding {
+	if w.names(f) {
+		return finding.Finding{}
+	}
+	return w.moved(f)
+}
+
+func (w Window) moved(f finding.Finding) finding.Finding {
 	f.From, f.To = w.span(f.From, f.To)
 	args := make([]finding.Arg, len(f.Args))
 	for i, a := range f.Args {
@@ -68,8 +84,8 @@ func (w Window) finding(f finding.Finding) finding.Finding {
 		case a.Quantity == finding.OfMoment:
 			a.X = w.within(a.X)
 		case a.Finding != nil:
-			moved := w.finding(*a.Finding)
-			a.Finding = &moved
+			inner := w.moved(*a.Finding)
+			a.Finding = &inner
 		}
 		args[i] = a
 	}
@@ -77,10 +93,43 @@ func (w Window) finding(f finding.Finding) finding.Finding {
 	return f
 }
 
+// detail moves what a state that is left says. A hole that began in what was cut
+// off begins with what is left: its length would tell more.
+func (w Window) detail(s sensors.State) finding.Finding {
+	if h, ok := s.Hole(); ok && !w.whole() {
+		h.From = math.Max(0, h.From)
+		if w.names(h.Why) {
+			h.Why = finding.Finding{}
+		}
+		return h.Finding()
+	}
+	return w.finding(s.Detail)
+}
+
+// plainTexts are the arguments whose text is a word of a format, or a setup that
+// the ride names anyway. Any other text is of somebody else's making: the words
+// of the system, a value of the file, a date, a path. It may name a place, or a
+// time before the cut.
+func plainTexts() []string { return []string{"setup", "unit", "column", "columns", "field", "mark"} }
+
+// names reports whether the finding, or one in its arguments, may name what was
+// cut off.
+func (w Window) names(f finding.Finding) bool {
+	if w.whole() && w.Date == Dated {
+		return false
+	}
+	return slices.ContainsFunc(f.Args, func(a finding.Arg) bool {
+		if a.Finding != nil {
+			return w.names(*a.Finding)
+		}
+		return a.Quantity == finding.OfText && !slices.Contains(plainTexts(), a.Name)
+	})
+}
+
 // span moves a span; one that is not told stays so.
 func (w Window) span(from, to float64) (float64, float64) {
 	if from == to {
-		return from, to
+		return 0, 0
 	}
 	return w.within(from), w.within(to)
 }
@@ -88,20 +137,24 @@ func (w Window) span(from, to float64) (float64, float64) {
 func (w Window) findings(list []finding.Finding) []finding.Finding {
 	var out []finding.Finding
 	for _, f := range list {
-		out = append(out, w.finding(f))
+		if f = w.finding(f); !f.IsZero() {
+			out = append(out, f)
+		}
 	}
 	return out
 }
 
-// notes are those that hold no cause in the words of the system, which may name
-// where the recording lay.
+// notes moves those that may stay; the line of the file would tell how much of
+// it was cut off.
 func (w Window) notes(list []sensors.Note) []sensors.Note {
 	var out []sensors.Note
 	for _, n := range list {
-		if why, there := n.What.Arg("why"); w.Zero != 0 && there && why.Quantity == finding.OfText {
+		if n.What = w.finding(n.What); n.What.IsZero() {
 			continue
 		}
-		n.What = w.finding(n.What)
+		if !w.whole() {
+			n.Line = 0
+		}
 		out = append(out, n)
 	}
 	return out
