@@ -62,7 +62,7 @@ func (c *conditions) settleMass() {
 	if c.missing("mass_kg", r.Mass) {
 		massTold = false
 		r.Mass = usualMass
-		c.warnings = append(c.warnings, finding.New(codeUsualMass, finding.Mass("mass", usualMass), finding.Mass("sd", usualMassSD)))
+		c.warnings = append(c.warnings, finding.New(codeUsualMass, finding.Mass("mass", usualMass).With(usualMassSD)))
 	}
 	if c.missing("mass_sd_kg", r.MassSD) {
 		r.MassSD = weighedSD * r.Mass

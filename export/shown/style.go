@@ -133,19 +133,27 @@ func quantityOf(q finding.Quantity) (Quantity, int) {
 // stands, as before "to" in "60 to 100 km/h".
 func (s Style) Argument(a finding.Arg, decimals int, bare bool) string {
 	q, usual := quantityOf(a.Quantity)
-	if decimals < 0 {
-		decimals = usual
-		if q == Pressure && s.System == Imperial {
-			decimals += 2
+	place := func(u Unit) int {
+		switch {
+		case decimals >= 0:
+			return decimals
+		case u == Pressure.Imperial: // 0.01 inHg is a third of a hPa
+			return usual + 2
 		}
+		return usual
 	}
 	switch {
 	case a.Quantity == finding.OfTemperature:
-		return s.Temperature(a.X, decimals)
+		return s.Temperature(a.X, place(q.Metric))
 	case bare:
-		return s.Fixed(a.X/s.Unit(q).SI, decimals)
+		u := s.Unit(q)
+		return s.Fixed(a.X/u.SI, place(u))
+	case !finite(a.X):
+		return "–"
 	}
-	return strings.TrimSuffix(s.Number(q, a.X, decimals), " ")
+	return s.point(s.System.in(s.in(q), func(u Unit) string {
+		return strings.TrimSuffix(Fixed(a.X/u.SI, place(u))+" "+u.Name, " ")
+	}))
 }
 
 // Temperature shows a temperature of celsius °C.
