@@ -95,7 +95,7 @@ func (s *system) respond(a assumption, n Noise) ([]float64, error) {
 		for i := range len(c.t) - 1 {
 			h := c.t[i+1] - c.t[i]
 			force := a.force(&b, (c.v[i]+c.v[i+1])/2, (c.hours-first)*3600+c.t[i]-c.t[0], (rolled[i]+rolled[i+1])/2/whole)
-			lost = lost*math.Exp(-c.decay[i]) - h*force/c.inertia*math.Exp(-c.decay[i]/2)
+			lost = lost*c.fades.steps[i].speed - h*force/c.inertia*math.Exp(-c.decay[i]/2)
 			row := c.rowOf(c.jac, i+1, 0)
 			row[len(row)-1] = lost
 		}

@@ -31,6 +31,7 @@ type coast struct {
 	v     []float64 // fitted speed at t, m/s
 	decay []float64 // ∫ ∂(force)/∂v /M dt from t[i] to t[i+1]
 	push  []float64 // deceleration by a gust of 1 m/s, mean over the same, 1/s
+	fades fades     // what is left of errors after each step
 	extra []float64 // variance of the air speed at t that gusts leave, m²/s²
 
 	own     int         // unknowns of this run alone: the start, the steps, the zero of the heights
@@ -80,6 +81,10 @@ func newCoast(r Run, middle float64) *coast {
 	n := len(c.t)
 	c.v, c.extra = make([]float64, n), make([]float64, n)
 	c.decay, c.push = make([]float64, n), make([]float64, n)
+	c.fades.steps = make([]fade, n-1)
+	for i := range n - 1 {
+		c.damp(i, 0)
+	}
 	return c
 }
 

@@ -19,13 +19,17 @@ type stepModel struct {
 	qv, qvg, qg, qd, qe float64 // covariance of what the step adds
 }
 
-func newStepModel(n Noise, h, a, b, walk float64) stepModel {
+// fade is what is left after a step: of an error of the speed, of a gust, of the
+// receiver's slow error.
+type fade struct{ speed, gust, drift float64 }
+
+func newStepModel(n Noise, h, a, b, walk float64, left fade) stepModel {
 	lambda := 1 / n.GustTime
-	a = max(a, 1e-6)
+	ea, el, ed := left.speed, left.gust, left.drift
 	if math.Abs(a-lambda) < 1e-6 {
 		lambda += 2e-6
+		el = math.Exp(-lambda * h)
 	}
-	ea, el, ed := math.Exp(-a*h), math.Exp(-lambda*h), math.Exp(-h/n.DriftTime)
 	r := -b / (a - lambda)
 	q := 2 * lambda * n.GustSD * n.GustSD
 	ll := (1 - el*el) / (2 * lambda)
@@ -136,5 +140,29 @@ func (c *coast) spread(n Noise) {
 // stepAt is the error model from fix i to the next.
 func (c *coast) stepAt(n Noise, i int) stepModel {
 	h := c.t[i+1] - c.t[i]
-	return newStepModel(n, h, c.decay[i]/h, c.push[i], c.heights.walk(n))
+	return newStepModel(n, h, c.decay[i]/h, c.push[i], c.heights.walk(n), c.fades.at(c.t, n)[i])
+}
+
+// fades keeps the exponentials of every step, which most of the noises that a fit
+// tries have in common.
+type fades struct {
+	steps               []fade
+	gustTime, driftTime float64
+}
+
+// at is them for a noise, at the fixes' times t.
+func (f *fades) at(t []float64, n Noise) []fade {
+	if f.gustTime != n.GustTime {
+		f.gustTime = n.GustTime
+		for i := range f.steps {
+			f.steps[i].gust = math.Exp(-(t[i+1] - t[i]) / n.GustTime)
+		}
+	}
+	if f.driftTime != n.DriftTime {
+		f.driftTime = n.DriftTime
+		for i := range f.steps {
+			f.steps[i].drift = math.Exp(-(t[i+1] - t[i]) / n.DriftTime)
+		}
+	}
+	return f.steps
 }

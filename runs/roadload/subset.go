@@ -20,6 +20,7 @@ func copies(runs []*coast) []*coast {
 		n := len(c.t)
 		d.v, d.extra = make([]float64, n), append([]float64(nil), c.extra...)
 		d.decay, d.push = append([]float64(nil), c.decay...), append([]float64(nil), c.push...)
+		d.fades.steps = slices.Clone(c.fades.steps)
 		d.cols = nil
 		out[i] = &d
 	}

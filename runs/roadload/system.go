@@ -3,6 +3,7 @@ package roadload
 import (
 	"math"
 
+	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -59,6 +60,11 @@ func (s *system) evaluate(n Noise) (float64, error) {
 		return math.Inf(1), errSingular
 	}
 	return minus2 + s.chol.LogDet() + yy - mat.Dot(s.x, s.g), nil
+}
+
+// upper is U of the factorised equations, UᵀU.
+func (s *system) upper() blas64.Triangular {
+	return s.chol.RawU().(*mat.TriDense).RawTriangular()
 }
 
 // scatter adds a run's normal equations to the common ones and returns its

@@ -64,7 +64,9 @@ func TestStepModel(t *testing.T) {
 	n := DefaultOptions(1.5).Noise
 	const a, b, h, parts = 0.04, 0.05, 1.3, 20000
 	one := n.initial()
-	m := newStepModel(n, h, a, b, n.HeightWalk)
+	c := &coast{t: []float64{0, h}, decay: make([]float64, 1), push: []float64{b}, fades: fades{steps: make([]fade, 1)}}
+	c.damp(0, a*h)
+	m := c.stepAt(n, 0)
 	one.step(&m)
 	p := n.initial()
 	dt := h / parts

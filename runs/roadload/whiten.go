@@ -1,10 +1,6 @@
 package roadload
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/floats"
-)
+import "math"
 
 // prediction holds the filter's expected state of each column.
 type prediction []vector
@@ -29,19 +25,21 @@ var seesSpeed = vector{1, 0, 1, 0}
 // it is a linear map to independent errors of variance 1 for all columns alike.
 // It returns the logarithm of the determinant of the run's error covariance.
 func (c *coast) whiten(n Noise) (logDet float64) {
-	clear(c.norm)
 	clear(c.pred)
 	p := n.initial()
+	det := 1.0
 	for i := range c.t {
 		for ch := range c.channels {
 			s := &c.sights[i*channels+ch]
 			s.variance = 0
 			if r := c.variance(n, i, ch); r > 0 {
 				p.update(s, r)
-				logDet += math.Log(s.variance)
-				out := c.rowOf(c.white, i, ch)
-				c.take(c.rowOf(c.jac, i, ch), s, out)
-				c.square(out)
+				if det *= s.variance; det < 1e-100 || det > 1e100 {
+					logDet, det = logDet+math.Log(det), 1
+				}
+				c.take(c.rowOf(c.jac, i, ch), s, c.rowOf(c.white, i, ch))
+			} else {
+				clear(c.rowOf(c.white, i, ch))
 			}
 		}
 		if i < len(c.t)-1 {
@@ -50,7 +48,8 @@ func (c *coast) whiten(n Noise) (logDet float64) {
 			c.predict(&c.step[i])
 		}
 	}
-	return logDet
+	gram(c.norm, c.white, c.width())
+	return logDet + math.Log(det)
 }
 
 // variance of the white error of a measurement; 0 where there is none.
@@ -78,9 +77,10 @@ func (c *coast) take(row []float64, s *sighting, out []float64) {
 		x := &c.pred[j]
 		e := y - x.dot(&s.seen)
 		out[j] = e * scale
-		for q := range x {
-			x[q] += s.gain[q] * e
-		}
+		x[0] += s.gain[0] * e
+		x[1] += s.gain[1] * e
+		x[2] += s.gain[2] * e
+		x[3] += s.gain[3] * e
 	}
 }
 
@@ -94,13 +94,25 @@ func (c *coast) predict(m *stepModel) {
 	}
 }
 
-// square adds the outer product of a row to the upper half of norm.
-func (c *coast) square(row []float64) {
-	w := len(row)
-	for a, ra := range row {
-		if ra == 0 {
-			continue
+// gram sets the upper half of norm to rowsᵀ·rows, w columns wide. It goes two
+// columns by two, so that each number loaded serves two products; of the lower half
+// only what stands beside the diagonal is set.
+func gram(norm, rows []float64, w int) {
+	for a := 0; a < w; a += 2 {
+		a1 := min(a+1, w-1)
+		for b := a; b < w; b += 2 {
+			b1 := min(b+1, w-1)
+			var p00, p01, p10, p11 float64
+			for at := 0; at < len(rows); at += w {
+				row := rows[at : at+w : at+w]
+				x0, x1, y0, y1 := row[a], row[a1], row[b], row[b1]
+				p00 += x0 * y0
+				p01 += x0 * y1
+				p10 += x1 * y0
+				p11 += x1 * y1
+			}
+			norm[a*w+b], norm[a*w+b1] = p00, p01
+			norm[a1*w+b], norm[a1*w+b1] = p10, p11
 		}
-		floats.AddScaled(c.norm[a*w+a:(a+1)*w], ra, row[a:])
 	}
 }
