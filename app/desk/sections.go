@@ -110,7 +110,7 @@ func (p *page) loads(r *runs.Result) {
 	}
 	p.counted("Coast-downs", len(counting), found)
 	for _, l := range r.RoadLoads {
-		p.line("  %-14s CdA %s m²   Crr %s   (%d there and back)", named(l.Setup), shown.PlusMinus(l.CdA.X, (l.CdACI[1]-l.CdACI[0])/2),
+		p.line("  %-14s CdA %s   Crr %s   (%d there and back)", named(l.Setup), p.units.PlusMinus(shown.Area, l.CdA.X, (l.CdACI[1]-l.CdACI[0])/2),
 			shown.PlusMinus(l.Crr.X, (l.CrrCI[1]-l.CrrCI[0])/2), l.Pairs)
 		for _, n := range l.Notes {
 			p.wrapped(4, words.ForMachines().Say(n))

@@ -59,8 +59,11 @@ func (s scale) rounded() scale {
 
 func (s scale) band(symbol, name, unit string, v runs.Value, ci [2]float64) band {
 	decimals := 3
-	if s.to < 0.1 {
+	switch {
+	case s.to < 0.1:
 		decimals = 4
+	case s.to > 3: // square feet
+		decimals = 2
 	}
 	if !(ci[0] <= ci[1]) {
 		return band{Symbol: symbol, Name: name, Unit: unit, Value: shown.PlusMinus(v.X, math.NaN())}
@@ -72,15 +75,17 @@ func (s scale) band(symbol, name, unit string, v runs.Value, ci [2]float64) band
 
 func loads(r *runs.Result, u shown.System) []load {
 	drag, roll := scale{math.Inf(1), math.Inf(-1)}, scale{math.Inf(1), math.Inf(-1)}
+	area := u.First(shown.Area)
+	interval := func(l runs.RoadLoad) [2]float64 { return [2]float64{l.CdACI[0] / area.SI, l.CdACI[1] / area.SI} }
 	for _, l := range r.RoadLoads {
-		drag.include(l.CdACI)
+		drag.include(interval(l))
 		roll.include(l.CrrCI)
 	}
 	drag, roll = drag.rounded(), roll.rounded()
 	var out []load
 	for _, l := range r.RoadLoads {
 		w := worthOf(r, l)
-		v := load{Setup: setupWords(l.Setup), Bands: []band{drag.band("CdA", "drag area", "m²", l.CdA, l.CdACI), roll.band("Crr", "rolling resistance", "", l.Crr, l.CrrCI)},
+		v := load{Setup: setupWords(l.Setup), Bands: []band{drag.band("CdA", "drag area", area.Name, l.CdA.Times(1/area.SI), interval(l)), roll.band("Crr", "rolling resistance", "", l.Crr, l.CrrCI)},
 			Basis:    fmt.Sprintf("%s there and back, %d coast-downs", plural(l.Pairs, "pair"), len(l.Runs)),
 			AtSpeeds: atSpeeds(w, u), Notes: words.ForMachines().Sentences(l.Notes), Limits: limits(l), Improve: advice(l),
 			Formula: fmt.Sprintf("F = %s N + %s N/(m/s)² · v² at 20 °C and 982.1 hPa, v in m/s", shown.PlusMinus(l.A.X, half(l.A)), shown.PlusMinus(l.C.X, half(l.C)))}

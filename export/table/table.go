@@ -1,6 +1,8 @@
 // Package table writes a ride and its results as CSV (RFC 4180): comma, CRLF,
 // a header row, a full stop in decimals, an empty field where a number is not
 // known. Column names end in their unit; _se stands for one standard error.
+// Numbers have at least three digits more than their uncertainty supports, so
+// that whoever rounds them as package shown does gets what screens and pages show.
 package table
 
 import (
@@ -107,9 +109,9 @@ func Marks(w io.Writer, all []runs.Run) error {
 	return rows(w, header, func(row func(...string)) {
 		for _, r := range all {
 			for _, m := range r.Marks {
-				row(strconv.Itoa(r.ID), string(r.Kind), text(r.Setup), yes(r.Accepted()), m.Name, number(m.Time.X, 4), number(m.Time.SE, 4),
-					number(m.Rollout.X, 4), number(m.Rollout.SE, 4), number(m.Speed.X, 3), number(m.Speed.SE, 3),
-					number(m.Distance.X, 2), number(m.Distance.SE, 2))
+				row(strconv.Itoa(r.ID), string(r.Kind), text(r.Setup), yes(r.Accepted()), m.Name, number(m.Time.X, 6), number(m.Time.SE, 6),
+					number(m.Rollout.X, 6), number(m.Rollout.SE, 6), number(m.Speed.X, 5), number(m.Speed.SE, 5),
+					number(m.Distance.X, 4), number(m.Distance.SE, 4))
 			}
 		}
 	})
@@ -121,9 +123,9 @@ func RoadLoads(w io.Writer, all []runs.RoadLoad) error {
 		"crr", "crr_se", "crr_low95", "crr_high95", "cda_crr_cov", "air_density_kgpm3", "a_n", "c_n_per_mps2"}
 	return rows(w, header, func(row func(...string)) {
 		for _, l := range all {
-			row(text(l.Setup), strconv.Itoa(l.Pairs), significant(l.Mass, 6), significant(l.CdA.X, 6), significant(l.CdA.SE, 3),
-				significant(l.CdACI[0], 6), significant(l.CdACI[1], 6), significant(l.Crr.X, 6), significant(l.Crr.SE, 3),
-				significant(l.CrrCI[0], 6), significant(l.CrrCI[1], 6), significant(l.Cov, 3), significant(l.Density, 6),
+			row(text(l.Setup), strconv.Itoa(l.Pairs), significant(l.Mass, 6), significant(l.CdA.X, 8), significant(l.CdA.SE, 6),
+				significant(l.CdACI[0], 8), significant(l.CdACI[1], 8), significant(l.Crr.X, 8), significant(l.Crr.SE, 6),
+				significant(l.CrrCI[0], 8), significant(l.CrrCI[1], 8), significant(l.Cov, 3), significant(l.Density, 6),
 				significant(l.A.X, 6), significant(l.C.X, 6))
 		}
 	})
@@ -139,7 +141,7 @@ func Powers(w io.Writer, all []runs.PowerCurve) error {
 			}
 			rpm := p.RPM()
 			for i, v := range p.Curve.Speed {
-				row(text(p.Setup), text(p.Gear), number(v, 3), number(at(rpm, i), 0), number(p.Curve.Power[i].X, 0), number(p.Curve.Power[i].SE, 0), significant(p.Correction, 5))
+				row(text(p.Setup), text(p.Gear), number(v, 3), number(at(rpm, i), 0), number(p.Curve.Power[i].X, 2), number(p.Curve.Power[i].SE, 2), significant(p.Correction, 5))
 			}
 		}
 	})

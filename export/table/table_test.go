@@ -111,7 +111,7 @@ func TestComparedAndPower(t *testing.T) {
 	got = parse(t, func(b *bytes.Buffer) error {
 		return Powers(b, []runs.PowerCurve{{Setup: "a", Gear: "4", RPMPerMPS: 165, Correction: 1.012, Curve: curve}, {Curve: curve, RPMPerMPS: math.NaN()}, {}})
 	})
-	if len(got) != 4 || got[1]["power_w"] != "30500" || got[2]["rpm"] != "" {
+	if len(got) != 4 || got[1]["power_w"] != "30500.00" || got[2]["rpm"] != "" {
 		t.Errorf("%v", got)
 	}
 	near(t, "engine speed", got[0]["rpm"], 3300, 0.5)
