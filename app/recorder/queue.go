@@ -11,9 +11,9 @@ import (
 
 // Bounds of what waits for the keeper.
 const (
-	maxQueue  = 1 << 13     // twenty seconds of a fast phone; a source that is faster than the storage waits here
-	mostQueue = 1 << 18     // where the storage hangs: twenty minutes at 200 readings a second, 17 MB
-	mostWait  = time.Second // that a source is made to wait for a storage that hangs
+	maxQueue  = 1 << 13                // twenty seconds of a fast phone; a source that is faster than the storage waits here
+	mostQueue = 1 << 18                // where the storage hangs: twenty minutes at 200 readings a second, 17 MB
+	mostWait  = 500 * time.Millisecond // that a source is made to wait for a storage that hangs: half of what it may be held up
 )
 
 // item is one thing for the session file: a motion sample where other is nil,

@@ -8,10 +8,11 @@ import (
 
 // faults is what goes wrong with every file of a Memory.
 type faults struct {
-	write error // what writes and syncs return, or nil
-	sync  error // what syncs return, or nil
-	hang  <-chan struct{}
-	short int // bytes of a write that are taken, without a word; 0: all
+	write  error // what writes and syncs return, or nil
+	sync   error // what syncs return, or nil
+	hang   <-chan struct{}
+	rename error // what replacing a file returns, or nil
+	short  int   // bytes of a write that are taken, without a word; 0: all
 }
 
 // Hang makes every sync from now on wait until let is closed; nil mends it.
@@ -38,6 +39,13 @@ func (m *Memory) FailSync(err error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.faults.sync = err
+}
+
+// FailRename makes replacing a file return err and change nothing; nil mends it.
+func (m *Memory) FailRename(err error) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	m.faults.rename = err
 }
 
 // ShortWrites makes every write take at most n bytes and return no error; 0

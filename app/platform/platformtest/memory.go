@@ -2,6 +2,7 @@ package platformtest
 
 import (
 	"bytes"
+	"errors"
 	"io"
 	"io/fs"
 	"slices"
@@ -76,7 +77,7 @@ func (m *Memory) Open(name string) (io.ReadCloser, error) {
 func (m *Memory) Replace(name string, data []byte) error {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	if err := m.refuse("replace", name); err != nil {
+	if err := errors.Join(m.refuse("replace", name), m.faults.rename); err != nil {
 		return err
 	}
 	if err := m.take(int64(len(data))); err != nil {
