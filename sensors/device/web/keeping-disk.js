@@ -5,10 +5,14 @@
 // keeping.js has for the same.
 globalThis.stillairDisk = (() => {
   "use strict";
-  const PATIENCE = 3000; // ms that the worker may take for an answer
+  // How long the worker may take for an answer, ms: at first as long as a ride may
+  // lose, since browsers end workers without a word; twice as long after each that
+  // took too long, since a disk may be slow.
+  const PATIENCE = 1000, MOST_PATIENCE = 8000;
+  const BUSY = 100; // ms in which a page that was busy hears an answer that is there
   const MOST = 1 << 20; // bytes read at a time
   const waiting = new Map(); // by number, who asked the worker
-  let worker = null, asked = 0;
+  let worker = null, asked = 0, patience = PATIENCE;
 
   // give ends the worker, whose handles the browser then frees, and refuses all
   // that wait for it. The next question starts another.
@@ -24,6 +28,7 @@ globalThis.stillairDisk = (() => {
     worker.onmessage = ({ data: [id, error, value] }) => {
       const { resolve, reject } = waiting.get(id);
       waiting.delete(id);
+      patience = PATIENCE;
       if (error) reject(new DOMException(error.message, error.name)); else resolve(value);
     };
     worker.onerror = (e) => { e.preventDefault(); give(new DOMException("the worker does not run", "NotSupportedError")); };
@@ -32,7 +37,11 @@ globalThis.stillairDisk = (() => {
   async function ask(...what) {
     if (!worker) start();
     const id = ++asked;
-    const late = setTimeout(() => give(new DOMException("the storage does not answer", "TimeoutError")), PATIENCE);
+    const tooLate = () => {
+      patience = Math.min(2 * patience, MOST_PATIENCE);
+      give(new DOMException("the storage does not answer", "TimeoutError"));
+    };
+    let late = setTimeout(() => { late = setTimeout(tooLate, BUSY); }, patience);
     try {
       return await new Promise((resolve, reject) => {
         waiting.set(id, { resolve, reject });

@@ -3,7 +3,7 @@
 // while one page appends, no other can.
 "use strict";
 const held = new Map(); // by storage and name
-const PAUSE = 50, TRIES = 20; // ms: a worker that was ended lets go of its files a little later
+const PAUSE = 50, TRIES = 10; // ms: a worker that was ended lets go of its files a little later
 
 const key = (storage, name) => `${storage}/${name}`;
 const folder = async (storage) => (await navigator.storage.getDirectory()).getDirectoryHandle(storage, { create: true });
@@ -74,10 +74,10 @@ async function put(handle, at, bytes) {
   }
 }
 
-// append adds bytes at a place of the file, once however often it is asked to.
+// add adds bytes at a place of the file, once however often it is asked to.
 // A handle goes on taking bytes after somebody cleared the site's data, so whether
 // the file still has its name is looked at behind every write.
-async function append(storage, name, at, bytes) {
+async function add(storage, name, at, bytes) {
   let handle = held.get(key(storage, name));
   if (!handle) {
     const file = await there(storage, name);
@@ -94,11 +94,21 @@ async function append(storage, name, at, bytes) {
 // A handle that gave one of these is not used again.
 const BROKEN = new Set(["InvalidStateError", "InvalidAccessError", "UnknownError", "NotReadableError"]);
 
+// append is add, a second time with a new handle where the first one was broken.
+async function append(storage, name, at, bytes) {
+  for (let again = 0; ; again++) {
+    try { return await add(storage, name, at, bytes); } catch (error) {
+      if (!BROKEN.has(error.name)) throw error;
+      await drop(storage, name).catch(() => {});
+      if (again > 0) throw error;
+    }
+  }
+}
+
 async function answer(id, what, storage, name, ...args) {
   try {
     postMessage([id, null, await { create, append, close: drop }[what](storage, name, ...args)]);
   } catch (error) {
-    if (BROKEN.has(error.name)) await drop(storage, name).catch(() => {});
     postMessage([id, { name: error.name, message: error.message }]);
   }
 }
