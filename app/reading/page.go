@@ -12,6 +12,7 @@ type onPage struct {
 	Role   Role    `json:"role"`
 	On     bool    `json:"on"`    // ticked, chosen, or of a button: it leads where one is
 	Level  int     `json:"level"` // of a heading; 0: none
+	Held   int64   `json:"held"`  // ms that a finger must rest on a button; 0: it answers to a tap
 	X      float32 `json:"x"`
 	Y      float32 `json:"y"`
 	W      float32 `json:"w"`
@@ -31,7 +32,7 @@ type onPage struct {
 func Page(things []Thing, scale float32) ([]byte, error) {
 	out := []onPage{}
 	for _, t := range things {
-		x := onPage{Name: t.Name, Role: t.Role, On: t.On, Level: t.Level, Value: t.Value, Note: t.Note,
+		x := onPage{Name: t.Name, Role: t.Role, On: t.On, Level: t.Level, Held: t.Held.Milliseconds(), Value: t.Value, Note: t.Note,
 			X: t.Pos.X * scale, Y: t.Pos.Y * scale, W: t.Size.Width * scale, H: t.Size.Height * scale}
 		if f := t.Field; f != nil {
 			look := f.FieldLook()

@@ -4,6 +4,7 @@ package reading
 
 import (
 	"image/color"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -38,6 +39,12 @@ type Marked interface {
 	Mark() (kind string, on bool)
 }
 
+// Held is a button that answers only to a finger that rests on it, and for how
+// long.
+type Held interface {
+	HeldFor() time.Duration
+}
+
 // Headed is text that may be a heading, of level 1 or 2; 0: it is none.
 type Headed interface {
 	HeadingLevel() int
@@ -60,11 +67,12 @@ const (
 type Thing struct {
 	Name  string
 	Role  Role
-	On    bool   // it is ticked, or chosen, or the place where one is
-	Level int    // of a heading
-	Value string // what stands in a field
-	Note  string // what there is to say of a field besides
-	Field Field  // what takes what is typed
+	On    bool          // it is ticked, or chosen, or the place where one is
+	Level int           // of a heading
+	Held  time.Duration // that a finger must rest on a button; 0: it answers to a tap
+	Value string        // what stands in a field
+	Note  string        // what there is to say of a field besides
+	Field Field         // what takes what is typed
 	Pos   fyne.Position
 	Size  fyne.Size
 }
@@ -138,6 +146,9 @@ func described(a fyne.Accessible) Thing {
 		return t
 	}
 	t.Role = Button
+	if h, ok := a.(Held); ok {
+		t.Held = h.HeldFor()
+	}
 	if m, ok := a.(Marked); ok {
 		var kind string
 		kind, t.On = m.Mark()

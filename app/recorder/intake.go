@@ -36,8 +36,9 @@ func (in *intake) at(t float64) {
 	in.now = max(in.now, t)
 }
 
-// mostHoles bounds how many holes are kept for the screen; the file has them all.
-const mostHoles = 20
+// mostHoles bounds how many holes are kept for the screen, which is one each ten
+// seconds of a ride of an hour and a half; the file has them all.
+const mostHoles = 500
 
 // hole notes a hole that a state marks, once for all sensors.
 func (in *intake) hole(st sensors.State) {

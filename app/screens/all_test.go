@@ -17,6 +17,7 @@ import (
 	"stillair/app/view"
 	"stillair/runs"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // picture is one screen in one state.
@@ -111,7 +112,13 @@ func rideScreens() []picture {
 		{"weight", func(s screens.Screens) fyne.CanvasObject {
 			return s.AskWeight("panniers on", []kit.Field{{Name: s.C.Book.Riding.WeightField, Unit: "kg", Example: "287"}}, nothing, nothing, nothing)
 		}},
-		{"end sure", func(s screens.Screens) fyne.CanvasObject { return s.EndSure(nothing, nothing) }},
+		{"standing after a hole", func(s screens.Screens) fyne.CanvasObject {
+			st := movingStatus()
+			st.Phase = recorder.Standing
+			st.Holes = []sensors.Hole{{From: 100, To: 139, Why: finding.New("browser.was_hidden")}}
+			return s.Riding(s.C.Riding(st), ridingActions()).Root
+		}},
+		{"pocket", func(s screens.Screens) fyne.CanvasObject { return s.Pocket(s.C.Riding(movingStatus()), nothing) }},
 		{"pick setup", func(s screens.Screens) fyne.CanvasObject {
 			rows := s.C.Bikes(inventedBikes(), "1", "panniers off")[0].Setups
 			return s.PickSetup(rows, func(string) {}, nothing)
@@ -128,7 +135,7 @@ func haltStatus(soFar *runs.Result) recorder.Status {
 }
 
 func ridingActions() screens.RidingActions {
-	return screens.RidingActions{End: nothing, Say: nothing, Setup: nothing}
+	return screens.RidingActions{End: nothing, Say: nothing, Setup: nothing, Pocket: nothing, Read: nothing}
 }
 
 func movingStatus() recorder.Status {

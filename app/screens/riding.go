@@ -13,6 +13,8 @@ import (
 // RidingActions is what can be done while the bike stands.
 type RidingActions struct {
 	End, Say, Setup func()
+	Pocket          func() // nil: the phone can be switched dark itself
+	Read            func() // the hole was read
 }
 
 // Riding is the screen while the recorder runs. While the bike moves nothing
@@ -51,9 +53,13 @@ func (s Screens) Riding(v view.Riding, on RidingActions) *Riding {
 	top := k.Middle(k.Row(10, kit.Centre, k.Icon(state, kit.Muted, 22), k.Text(kit.Body, kit.Muted, v.State)))
 	middle := k.Column(0, r.speed, k.Text(kit.Title, kit.Muted, v.Unit).Centred())
 	lower := k.Column(14, s.ridingWarnings(v), s.noticed(v))
+	if v.Missing != "" {
+		lower = k.Column(14, s.missing(v, on), lower)
+	}
 	parts := []fyne.CanvasObject{top, middle, lower, kept}
 	if !v.Locked {
-		parts = append(parts, k.Button(kit.Usual, kit.End, s.C.Book.Riding.End, on.End))
+		end := k.HoldButton(kit.Usual, kit.End, s.C.Book.Riding.End, on.End)
+		parts = append(parts, k.Column(10, append(s.intoPocket(on), end)...))
 	}
 	r.Root = k.Spread(parts...)
 	return r
@@ -110,6 +116,9 @@ func (s Screens) ridingWarnings(v view.Riding) fyne.CanvasObject {
 func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingActions) fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Riding
 	var body []fyne.CanvasObject
+	if v.Missing != "" {
+		body = append(body, s.missing(v, on))
+	}
 	if len(v.Warnings) > 0 {
 		body = append(body, s.ridingWarnings(v))
 	}
@@ -125,11 +134,12 @@ func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingAction
 	if v.Sensed != "" {
 		body = append(body, k.Text(kit.Small, kit.Muted, v.Sensed))
 	}
+	body = append(body, s.intoPocket(on)...)
 	setup := t.Setup
 	if v.Setup != "" {
 		setup += "\n(" + v.Setup + ")"
 	}
-	foot := k.Foot(k.Button(kit.Usual, kit.None, setup, on.Setup), k.Button(kit.Main, kit.End, t.End, on.End))
+	foot := k.Foot(k.Button(kit.Usual, kit.None, setup, on.Setup), k.HoldButton(kit.Main, kit.End, t.End, on.End))
 	return k.NewPage(k.Head(v.State, "", nil), k.Column(14, body...), foot)
 }
 
@@ -166,14 +176,6 @@ func (s Screens) lastResults(v view.Riding) []fyne.CanvasObject {
 		out = append(out, k.Row(12, kit.Top, k.Icon(kindSymbol(l.Kind), kit.Accent, 26), kit.Grow(k.Column(0, words...), 1)))
 	}
 	return out
-}
-
-// EndSure asks once more before the recording ends.
-func (s Screens) EndSure(end, goOn func()) fyne.CanvasObject {
-	s.Kit.Palette = kit.Dark()
-	k, t := s.Kit, s.C.Book.Riding
-	return k.Spread(k.Space(0), k.Text(kit.Title, kit.Plain, t.EndSure).Centred(),
-		k.Column(16, k.Button(kit.Main, kit.End, t.EndNow, end), k.Button(kit.Usual, kit.None, t.Go, goOn)), k.Space(0))
 }
 
 // AskWeight asks whether the weight changed with a setup.

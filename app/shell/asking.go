@@ -10,14 +10,6 @@ import (
 	"stillair/sensors"
 )
 
-// askEnd asks once more before a recording ends: a glove touches too much.
-func (s *Shell) askEnd() {
-	s.asking = func() fyne.CanvasObject {
-		return s.screen.EndSure(s.endRide, s.answered)
-	}
-	s.showRiding()
-}
-
 // answered goes back to the riding screen.
 func (s *Shell) answered() {
 	s.asking, s.riding = nil, nil

@@ -9,6 +9,7 @@ import (
 
 	"stillair/app/platform"
 	"stillair/app/platform/platformtest"
+	"stillair/app/store"
 	"stillair/sensors"
 )
 
@@ -48,8 +49,8 @@ func (r ridesOff) Run(ctx context.Context, to sensors.Sink) error {
 	}
 }
 
-// TestNoQuestionStaysOpenWhileMoving asks at a halt whether the recording should
-// end, and rides off: a screen that is drawn before the next beat, and a beat
+// TestNoQuestionStaysOpenWhileMoving is asked at a halt for the setup, and rides
+// off: a screen that is drawn before the next beat, and a beat
 // under a finger that rests on the answer, show the dark screen of the ride.
 func TestNoQuestionStaysOpenWhileMoving(t *testing.T) {
 	for _, c := range []struct {
@@ -61,7 +62,11 @@ func TestNoQuestionStaysOpenWhileMoving(t *testing.T) {
 			clock := &stopping{Clock: platform.NewSystemClock()}
 			off := ridesOff{make(chan struct{}, 1), make(chan struct{})}
 			calls := 0
-			h := openOn(t, &platform.Device{Files: platformtest.NewMemory(), Clock: clock, Random: rand.Reader, Locale: "en-IE",
+			files := platformtest.NewMemory()
+			if _, err := store.NewBikes(files, clock).Put(store.Bike{Name: "test bike", Setups: []store.Setup{{Name: "panniers"}}}); err != nil {
+				t.Fatal(err)
+			}
+			h := openOn(t, &platform.Device{Files: files, Clock: clock, Random: rand.Reader, Locale: "en-IE",
 				Source: func() sensors.Source {
 					if calls++; calls == 1 { // the watch before the ride
 						return silent{}
@@ -71,14 +76,14 @@ func TestNoQuestionStaysOpenWhileMoving(t *testing.T) {
 			defer clock.stopped.Store(false)
 			h.touch("Start recording")
 			h.await("Standing")
-			h.touch("End the ride")
-			h.await("End the recording?")
+			h.touch("Other setup now")
+			h.await("panniers")
 			clock.stopped.Store(true)
 			time.Sleep(600 * time.Millisecond) // the last beat is over
 			off.ride <- struct{}{}
 			<-off.riding
 			if c.held {
-				h.hold("Yes, end it")
+				h.hold("panniers")
 			}
 			h.mu.Lock()
 			h.app.Acts("none")[c.act]()

@@ -83,6 +83,7 @@ func (s *Shell) again() {
 }
 
 func (s *Shell) set(o fyne.CanvasObject) {
+	s.screen.Kit.LetGo()
 	s.root.Objects = []fyne.CanvasObject{o}
 	s.root.Refresh()
 }

@@ -111,7 +111,7 @@ const mostWaits = 3
 
 // follow draws what changed, but not under a finger.
 func (s *Shell) follow() {
-	if s.screen.Kit.Touched() && s.waited < mostWaits && !s.rodeOff() {
+	if !s.rodeOff() && (s.screen.Kit.Holding() || s.screen.Kit.Touched() && s.waited < mostWaits) {
 		s.waited++
 		return
 	}
@@ -221,7 +221,7 @@ func (s *Shell) startRide() {
 			s.notice = screens.NoticeText{Title: s.screen.C.StartTrouble(b.err)}
 			s.startWatch()
 		}
-		s.rec, s.riding, s.spoken = b.rec, nil, nil
+		s.rec, s.riding, s.spoken, s.pocket = b.rec, nil, nil, pocket{}
 		s.show()
 	})
 }
@@ -239,10 +239,10 @@ func (s *Shell) followRide() {
 		s.spoken = st.Leg
 		s.say()
 	}
-	if s.asking != nil && !s.rodeOff() {
+	if s.followPocket(st) || s.asking != nil && !s.rodeOff() {
 		return
 	}
-	if s.asking != nil || s.riding == nil || !s.riding.Update(s.screen.C.Riding(st)) {
+	if s.asking != nil || s.riding == nil || !s.riding.Update(s.riddenNow()) {
 		s.showRiding()
 	}
 }
@@ -263,11 +263,18 @@ func (s *Shell) showRiding() {
 		s.set(s.asking())
 		return
 	}
-	on := screens.RidingActions{End: s.askEnd, Setup: s.askSetup}
+	if s.pocket.dark {
+		s.showPocket()
+		return
+	}
+	on := screens.RidingActions{End: s.endRide, Setup: s.askSetup, Read: s.readMissing}
+	if s.dev.Background == nil || s.rec.Status().Kept.AwakeErr != nil {
+		on.Pocket = s.intoPocket // it takes a lit screen
+	}
 	if s.dev.Voice != nil {
 		on.Say = s.say
 	}
-	s.riding = s.screen.Riding(s.screen.C.Riding(s.rec.Status()), on)
+	s.riding = s.screen.Riding(s.riddenNow(), on)
 	s.set(s.riding.Root)
 }
 

@@ -66,6 +66,7 @@ type ride struct {
 	rec      *recorder.Recording
 	starting bool // a recording is being begun
 	riding   *screens.Riding
+	pocket   pocket
 	asking   func() fyne.CanvasObject // a question over the riding screen; nil: none
 	spoken   *runs.Result             // the leg that was said aloud already
 	ticked   [6]bool
@@ -165,6 +166,7 @@ func (s *Shell) look() {
 	c := view.Context{Book: text.For(tag), System: system(s.choices.Units, s.dev.Locale)}
 	c.FuelUnit, c.PowerUnit = shown.FuelFor(region(s.dev.Locale), c.System), watts(s.choices.Power, c.System)
 	s.screen = screens.Screens{Kit: kit.New(p, scale), C: c.Prepared()}
+	s.screen.Kit.Later(s.later)
 	if s.dev.Language != nil {
 		s.dev.Language(c.Book.Tag)
 	}

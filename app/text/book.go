@@ -27,6 +27,7 @@ type Book struct {
 	Background Background
 	Trial      Trial
 	Riding     Riding
+	Pocket     Pocket
 	Rides      Rides
 	Ride       Ride
 	Run        Run

@@ -22,6 +22,7 @@ func English() *Book {
 		Background: englishBackground(),
 		Trial:      englishTrial(),
 		Riding:     englishRiding(),
+		Pocket:     englishPocket(),
 		Rides:      englishRides(),
 		Ride:       englishRide(),
 		Run:        englishRun(),

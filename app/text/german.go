@@ -22,6 +22,7 @@ func German() *Book {
 		Background: germanBackground(),
 		Trial:      germanTrial(),
 		Riding:     germanRiding(),
+		Pocket:     germanPocket(),
 		Rides:      germanRides(),
 		Ride:       germanRide(),
 		Run:        germanRun(),

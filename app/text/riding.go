@@ -43,7 +43,7 @@ type Riding struct {
 	Recorded, Safe, Unsafe                                     string // "%s"
 	NoticedTitle, NothingYet                                   string
 	SawLaunch, SawRollOn, SawCoast, SawStop                    string // from, to, unit
-	LastTitle, LastNone, Say, Setup, End, EndSure, EndNow, Go  string
+	LastTitle, LastNone, Say, Setup, End                       string
 	Closed, ClosedStood, ClosedNever, ClosedSource, ClosedRoom string
 	ClosedTorn                                                 string
 	Copy, CopyApp, CopyKept, CopyClearable                     string

@@ -26,6 +26,8 @@ type Riding struct {
 	Setup       string
 	Sensed      string // at a halt: rates, gaps, and the clocks where they are known
 	Warnings    []string
+	Missing     string // how long nothing could be recorded, and why; empty: no hole
+	MissingWhy  string
 	Last        []LastResult // measured since the bike last stood
 	SoFar       SoFar        // at a halt: what all coast-downs say together; without pairs where there is none yet
 }
@@ -76,6 +78,7 @@ func (c Context) Riding(s recorder.Status) Riding {
 	if s.Unsaved > unsavedWorry {
 		r.Safe, r.SafeGood = fmt.Sprintf(t.Unsafe, c.Number(s.Unsaved, 0)), false
 	}
+	r.Missing, r.MissingWhy = c.missing(s.Holes)
 	r.Warnings = c.rideWarnings(s)
 	if r.Standing {
 		r.Sensed = c.sensedLive(s.Senses, s.Leg)
@@ -113,6 +116,21 @@ func (c Context) noticed(n recorder.Notice) Noticed {
 		text = fmt.Sprintf(t.SawStop, from, u)
 	}
 	return Noticed{Kind: n.Kind, Text: text}
+}
+
+// missing says how long nothing could be recorded in all, and why, by the longest.
+func (c Context) missing(holes []sensors.Hole) (words, why string) {
+	sum, longest := 0.0, sensors.Hole{}
+	for _, h := range holes {
+		sum += h.Seconds()
+		if h.Seconds() >= longest.Seconds() {
+			longest = h
+		}
+	}
+	if len(holes) == 0 {
+		return "", ""
+	}
+	return fmt.Sprintf(c.Book.Pocket.Missing, c.Duration(sum)), c.tell(longest.Why) + "."
 }
 
 // rideWarnings says what does not work, each in one sentence with what still

@@ -2,11 +2,13 @@
 // This turns one finger into a mouse: a finger that does not travel clicks when
 // it lifts, one that travels turns the wheel by as much, and when it lets go
 // while moving the list runs out. The button goes down and up again at once, so
-// that a screen that is drawn anew under a resting finger does not lose the tap.
+// that a screen that is drawn anew under a resting finger does not lose the tap;
+// but where the finger rests longer it goes down then, for what is to be held.
 // The mouse stays where the finger left: the toolkit looks where it is when it
 // gets round to the button.
 (() => {
   "use strict";
+  const REST = 350; // ms until a finger rests
   const TRAVEL = 8; // CSS pixels until a touch is a drag
   const LINGER = 120; // ms for which what was pressed stays shaded
   const ROOM = 24; // CSS pixels between a field and the keyboard
@@ -14,7 +16,7 @@
   // The toolkit moves a list by twice a turn of the wheel that is EDGE or more,
   // and by a fifth of a smaller one.
   const EDGE = 5, LARGE = 2, SMALL = 0.2;
-  let finger = null, from = null, last = null, dragging = false, speed = 0, running = 0;
+  let finger = null, from = null, last = null, dragging = false, speed = 0, running = 0, resting = 0, down = false;
 
   function mouse(kind, at, buttons) {
     document.dispatchEvent(new MouseEvent(kind, { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y, button: 0, buttons }));
@@ -28,6 +30,21 @@
     for (let n = 0; n < turns; n++) {
       document.dispatchEvent(new WheelEvent("wheel", { bubbles: true, cancelable: true, clientX: at.x, clientY: at.y, deltaY: -turn }));
     }
+  }
+
+  function rest() {
+    down = true;
+    mouse("mousemove", from, 0);
+    mouse("mousedown", from, 1);
+  }
+
+  // lift reports whether the finger rested, and lets the button go.
+  function lift() {
+    clearTimeout(resting);
+    const was = down;
+    if (down) mouse("mouseup", from, 0);
+    down = false;
+    return was;
   }
 
   const onCanvas = (e) => e.target instanceof HTMLCanvasElement;
@@ -45,6 +62,7 @@
     dragging = false;
     speed = 0;
     globalThis.stillairReading.shade(from.x, from.y);
+    if (!globalThis.stillairReading.fieldAt(from.x, from.y)) resting = setTimeout(rest, REST);
   }
 
   function move(e) {
@@ -53,6 +71,7 @@
     e.preventDefault();
     const at = point(t);
     if (!dragging && Math.hypot(at.x - from.x, at.y - from.y) <= TRAVEL) return;
+    lift();
     if (!dragging) begin();
     const frames = Math.max(at.time - last.time, 1) / 16.7;
     speed = (at.y - last.y) / frames;
@@ -75,6 +94,7 @@
     e.preventDefault();
     finger = null;
     setTimeout(() => globalThis.stillairReading.shade(), LINGER);
+    if (lift()) return;
     if (!dragging) return tap(from);
     if (performance.now() - last.time < 60) runOut(last, speed);
   }
@@ -98,6 +118,7 @@
     if (!mine(e)) return;
     finger = null;
     globalThis.stillairReading.shade();
+    lift();
   }
 
   // Where the keyboard leaves less room, the field that is typed into moves

@@ -2,6 +2,7 @@ package kit
 
 import (
 	"image/color"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/theme"
@@ -13,6 +14,7 @@ type Kit struct {
 	Scale   float32 // of text; 1 is the size of the system's default
 	Decimal rune    // what parts a number's whole from its fraction
 	touched *bool   // a finger is down on something that answers
+	hands   *hands
 }
 
 // New returns a kit; a scale outside 0.8 to 2 is brought inside.
@@ -20,7 +22,7 @@ func New(p Palette, scale float32) Kit {
 	if scale == 0 {
 		scale = 1
 	}
-	return Kit{Palette: p, Scale: min(max(scale, 0.8), 2), touched: new(bool)}
+	return Kit{Palette: p, Scale: min(max(scale, 0.8), 2), touched: new(bool), hands: &hands{after: func(time.Duration, func()) {}}}
 }
 
 // Touched reports whether a finger is down on something that answers to it. A

@@ -7,12 +7,16 @@
 globalThis.stillairReading = (() => {
   "use strict";
   let layer = null, shown = [], taken = () => {};
+  const HOLD_ON = 500; // ms, for a program that is slow to count
   const TAGS = { button: "button", checkbox: "button", radio: "button" };
 
   function press(element) {
     const r = element.getBoundingClientRect();
     const at = { bubbles: true, cancelable: true, clientX: r.left + r.width / 2, clientY: r.top + r.height / 2, button: 0 };
-    for (const kind of ["mousemove", "mousedown", "mouseup"]) document.dispatchEvent(new MouseEvent(kind, at));
+    const send = (kind) => document.dispatchEvent(new MouseEvent(kind, at));
+    send("mousemove");
+    send("mousedown");
+    if (element.at.held) setTimeout(send, element.at.held + HOLD_ON, "mouseup"); else send("mouseup");
   }
 
   // kindOf tells which things need another element.

@@ -1,0 +1,47 @@
+package screens
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+
+	"stillair/app/screens/kit"
+	"stillair/app/view"
+)
+
+// Pocket is the screen of a phone that records in a pocket: dark, and nothing on
+// it answers but the one place that is held to unlock it.
+func (s Screens) Pocket(v view.Riding, unlock func()) fyne.CanvasObject {
+	s.Kit.Palette = kit.Dark()
+	s.Kit.Palette.Ground = color.NRGBA{A: 255}
+	k, t := s.Kit, s.C.Book.Pocket
+	state := k.Column(6, k.Text(kit.Heading, kit.Muted, t.Title).Centred(), k.Text(kit.Body, kit.Muted, t.Hint).Centred())
+	if v.Missing != "" {
+		state = k.Column(14, state, s.missing(v, RidingActions{}))
+	}
+	if len(v.Warnings) > 0 {
+		state = k.Column(14, state, s.ridingWarnings(v))
+	}
+	lock := k.Column(8, k.Middle(k.Icon(kit.Lock, kit.Muted, 40)), k.Text(kit.Strong, kit.Muted, t.Unlock).Centred())
+	return k.Spread(k.Space(0), state, k.Holdable(k.Inset(24, 24, lock), t.Unlock, unlock), k.Space(0))
+}
+
+// intoPocket is the button that leads to the pocket, where there is one.
+func (s Screens) intoPocket(on RidingActions) []fyne.CanvasObject {
+	if on.Pocket == nil {
+		return nil
+	}
+	return []fyne.CanvasObject{s.Kit.Button(kit.Usual, kit.Lock, s.C.Book.Pocket.Enter, on.Pocket)}
+}
+
+// missing says what of the ride is missing; where the bike stands it can be put
+// away.
+func (s Screens) missing(v view.Riding, on RidingActions) fyne.CanvasObject {
+	k, t := s.Kit, s.C.Book.Pocket
+	var ways []fyne.CanvasObject
+	if on.Read != nil && !v.Locked {
+		ways = append(ways, k.Button(kit.Usual, kit.None, t.Read, on.Read))
+	}
+	words := []fyne.CanvasObject{k.Text(kit.Title, kit.Plain, v.Missing), k.Text(kit.Body, kit.Plain, v.MissingWhy), k.Text(kit.Body, kit.Plain, t.Kept)}
+	return k.Notice(kit.Caution, kit.Warn, "", "", append(words, ways...)...)
+}
