@@ -84,7 +84,7 @@ func (d *demoFlags) written() string {
 		{"ride.jsonl.gz", "the recording; zcat and jq read it"},
 		{"results.json", "everything measured, for other programs"},
 		{"track.csv", "speed, acceleration and distance over time"},
-		{"runs.csv", "every run; marks.csv, road-load.csv, power.csv and compared.csv"},
+		{"runs.csv", "every run; marks.csv, road-load.csv, power.csv and comparisons.csv"},
 		{"", "hold what was measured in them"},
 	} {
 		p.line("  %-15s %s", f[0], f[1])

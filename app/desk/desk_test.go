@@ -63,7 +63,7 @@ func TestDemo(t *testing.T) {
 			t.Errorf("the summary does not say %q:\n%s", want, out)
 		}
 	}
-	for _, name := range []string{"ride.jsonl.gz", "results.json", "report.html", "track.csv", "runs.csv", "marks.csv", "road-load.csv", "power.csv", "compared.csv"} {
+	for _, name := range []string{"ride.jsonl.gz", "results.json", "report.html", "track.csv", "runs.csv", "marks.csv", "road-load.csv", "power.csv", "comparisons.csv"} {
 		if info, err := os.Stat(filepath.Join(dir, name)); err != nil || info.Size() == 0 {
 			t.Errorf("%s: %v", name, err)
 		}

@@ -87,16 +87,11 @@ func geojsonFiles(x *exported) []file {
 }
 
 func csvFiles(x *exported) []file {
-	r := x.result
-	in := func(name string) string { return filepath.Join(x.name, name) }
-	return []file{
-		{in("track.csv"), func(w io.Writer) error { return table.Track(w, r.Track) }},
-		{in("runs.csv"), func(w io.Writer) error { return table.Runs(w, r.Runs) }},
-		{in("marks.csv"), func(w io.Writer) error { return table.Marks(w, r.Runs) }},
-		{in("road-load.csv"), func(w io.Writer) error { return table.RoadLoads(w, r.RoadLoads) }},
-		{in("comparisons.csv"), func(w io.Writer) error { return table.Comparisons(w, r.Compared) }},
-		{in("power.csv"), func(w io.Writer) error { return table.Powers(w, r.Powers) }},
+	var out []file
+	for _, t := range table.Tables(x.result) {
+		out = append(out, file{filepath.Join(x.name, t.Name), t.Write})
 	}
+	return out
 }
 
 // parquetFiles lie in a folder for each table, so that one pattern names the

@@ -119,21 +119,10 @@ func (s *study) reportOptions(system shown.System) report.Options {
 
 // saveTables writes the CSV files into dir and returns their paths.
 func saveTables(dir string, r *runs.Result) ([]string, error) {
-	tables := []struct {
-		name  string
-		write func(io.Writer) error
-	}{
-		{"track.csv", func(out io.Writer) error { return table.Track(out, r.Track) }},
-		{"runs.csv", func(out io.Writer) error { return table.Runs(out, r.Runs) }},
-		{"marks.csv", func(out io.Writer) error { return table.Marks(out, r.Runs) }},
-		{"road-load.csv", func(out io.Writer) error { return table.RoadLoads(out, r.RoadLoads) }},
-		{"power.csv", func(out io.Writer) error { return table.Powers(out, r.Powers) }},
-		{"compared.csv", func(out io.Writer) error { return table.Comparisons(out, r.Compared) }},
-	}
 	var paths []string
-	for _, t := range tables {
-		path := filepath.Join(dir, t.name)
-		if err := save(path, t.write); err != nil {
+	for _, t := range table.Tables(r) {
+		path := filepath.Join(dir, t.Name)
+		if err := save(path, t.Write); err != nil {
 			return nil, err
 		}
 		paths = append(paths, path)

@@ -123,15 +123,11 @@ type part struct {
 }
 
 func writeTables(w io.Writer, r Ride) error {
-	res := r.Result
-	return archive(w, r.Started, []part{
-		{"track.csv", func(w io.Writer) error { return table.Track(w, res.Track) }},
-		{"runs.csv", func(w io.Writer) error { return table.Runs(w, res.Runs) }},
-		{"marks.csv", func(w io.Writer) error { return table.Marks(w, res.Runs) }},
-		{"road-load.csv", func(w io.Writer) error { return table.RoadLoads(w, res.RoadLoads) }},
-		{"comparisons.csv", func(w io.Writer) error { return table.Comparisons(w, res.Compared) }},
-		{"power.csv", func(w io.Writer) error { return table.Powers(w, res.Powers) }},
-	})
+	var parts []part
+	for _, t := range table.Tables(r.Result) {
+		parts = append(parts, part{t.Name, t.Write})
+	}
+	return archive(w, r.Started, parts)
 }
 
 // archive writes a zip; its files carry the date of the ride.

@@ -17,6 +17,7 @@ import (
 
 	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // Sample is one row of a ride's track.
@@ -45,6 +46,10 @@ type Run struct {
 	Accepted bool     `parquet:"accepted"`
 	Reasons  []string `parquet:"reasons,list"`
 	Pair     *int32   `parquet:"pair,optional"`
+	Cautions []string `parquet:"cautions,list"`
+
+	ReasonCodes  []string `parquet:"reason_codes,list"` // parallel to Reasons
+	CautionCodes []string `parquet:"caution_codes,list"`
 }
 
 // Mark is one row of the table of marks.
@@ -113,7 +118,8 @@ func WriteRuns(w io.Writer, ride string, res *runs.Result) error {
 	t := newTable[Run](w)
 	for _, r := range res.Runs {
 		row := Run{Ride: ride, Bike: res.Ride.Bike, ID: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Start: r.Start, End: r.End,
-			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: words.ForMachines().Texts(r.Reasons)}
+			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: words.ForMachines().Texts(r.Reasons),
+			Cautions: words.ForMachines().Texts(r.Cautions), ReasonCodes: finding.Paths(r.Reasons), CautionCodes: finding.Paths(r.Cautions)}
 		if r.Pair > 0 {
 			p := int32(r.Pair)
 			row.Pair = &p

@@ -3,6 +3,7 @@ package columns
 import (
 	"bytes"
 	"io"
+	"slices"
 	"testing"
 
 	"github.com/parquet-go/parquet-go"
@@ -45,7 +46,7 @@ func TestRuns(t *testing.T) {
 	if rows[1].Kind != "coast-down" || *rows[1].Pair != 1 || !rows[1].Accepted || rows[1].From != 29 {
 		t.Errorf("accepted run: %+v", rows[1])
 	}
-	if rows[2].Accepted || rows[2].Bearing != nil || len(rows[2].Reasons) != 1 {
+	if rows[2].Accepted || rows[2].Bearing != nil || len(rows[2].Reasons) != 1 || !slices.Equal(rows[2].ReasonCodes, []string{"coast.braked"}) || len(rows[1].ReasonCodes) > 0 {
 		t.Errorf("rejected run: %+v", rows[2])
 	}
 }

@@ -25,6 +25,7 @@ type Comparison struct {
 	High      *float64 `parquet:"high95_pct,optional"`
 	P         *float64 `parquet:"p,optional"`
 	MorePairs *int32   `parquet:"more_pairs,optional"`
+	Code      string   `parquet:"code,dict"` // of Finding
 }
 
 // WriteComparisons writes how every two setups differ, in each quantity that
@@ -36,7 +37,7 @@ func WriteComparisons(w io.Writer, ride string, res *runs.Result) error {
 			if v == nil {
 				return
 			}
-			row := Comparison{Ride: ride, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), Unit: unit,
+			row := Comparison{Ride: ride, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), Code: string(v.Finding), Unit: unit,
 				Delta: known(v.Delta.X), DeltaSE: known(v.Delta.SE), Change: known(v.Percent), Low: known(v.CIPercent[0]), High: known(v.CIPercent[1]), P: known(v.P)}
 			if v.MorePairs > 0 {
 				n := int32(v.MorePairs)

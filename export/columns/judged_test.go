@@ -46,7 +46,7 @@ func TestComparisons(t *testing.T) {
 		t.Fatalf("%d rows", len(rows))
 	}
 	if r := rows[0]; r.Ride != "loop" || r.Bike != "blue" || r.A != "bare" || r.B != "boxes" || r.Quantity != "drag area" || r.Unit != "m²" ||
-		r.Finding != "differs" || *r.Delta != 0.05 || *r.DeltaSE != 0.01 || *r.Change != 9 || *r.Low != 5 || *r.High != 13 || *r.P != 0.001 || r.MorePairs != nil {
+		r.Finding != "differs" || r.Code != "compare.differs" || *r.Delta != 0.05 || *r.DeltaSE != 0.01 || *r.Change != 9 || *r.Low != 5 || *r.High != 13 || *r.P != 0.001 || r.MorePairs != nil {
 		t.Errorf("drag: %+v", r)
 	}
 	if r := rows[1]; r.Quantity != "60-100 km/h" || r.Unit != "s" || *r.MorePairs != 3 {

@@ -16,7 +16,26 @@ import (
 	"stillair/fusion"
 	"stillair/runs"
 	"stillair/runs/compare"
+	"stillair/sensors/finding"
 )
+
+// Table is one table of a ride.
+type Table struct {
+	Name  string // of its file
+	Write func(w io.Writer) error
+}
+
+// Tables are all there are of a ride.
+func Tables(r *runs.Result) []Table {
+	return []Table{
+		{"track.csv", func(w io.Writer) error { return Track(w, r.Track) }},
+		{"runs.csv", func(w io.Writer) error { return Runs(w, r.Runs) }},
+		{"marks.csv", func(w io.Writer) error { return Marks(w, r.Runs) }},
+		{"road-load.csv", func(w io.Writer) error { return RoadLoads(w, r.RoadLoads) }},
+		{"comparisons.csv", func(w io.Writer) error { return Comparisons(w, r.Compared) }},
+		{"power.csv", func(w io.Writer) error { return Powers(w, r.Powers) }},
+	}
+}
 
 // number returns x with the decimals, empty where it is not finite.
 func number(x float64, decimals int) string {
@@ -89,7 +108,8 @@ func Track(w io.Writer, t *fusion.Track) error {
 
 // Runs writes one row for each run, the rejected ones with their reasons.
 func Runs(w io.Writer, all []runs.Run) error {
-	header := []string{"id", "kind", "start_s", "end_s", "from_mps", "to_mps", "bearing_deg", "setup", "accepted", "pair", "reasons", "cautions"}
+	header := []string{"id", "kind", "start_s", "end_s", "from_mps", "to_mps", "bearing_deg", "setup", "accepted", "pair", "reasons", "cautions",
+		"reason_codes", "caution_codes"}
 	return rows(w, header, func(row func(...string)) {
 		for _, r := range all {
 			pair := ""
@@ -97,7 +117,8 @@ func Runs(w io.Writer, all []runs.Run) error {
 				pair = strconv.Itoa(r.Pair)
 			}
 			row(strconv.Itoa(r.ID), string(r.Kind), number(r.Start, 3), number(r.End, 3), number(r.FromMPS, 3), number(r.ToMPS, 3),
-				number(r.BearingDeg, 1), text(r.Setup), yes(r.Accepted()), pair, text(words.ForMachines().Join(r.Reasons)), text(words.ForMachines().Join(r.Cautions)))
+				number(r.BearingDeg, 1), text(r.Setup), yes(r.Accepted()), pair, text(words.ForMachines().Join(r.Reasons)), text(words.ForMachines().Join(r.Cautions)),
+				strings.Join(finding.Paths(r.Reasons), "; "), strings.Join(finding.Paths(r.Cautions), "; "))
 		}
 	})
 }
@@ -150,12 +171,12 @@ func Powers(w io.Writer, all []runs.PowerCurve) error {
 // Comparisons writes one row for each quantity of each two setups, b − a in
 // percent of a.
 func Comparisons(w io.Writer, all []runs.Comparison) error {
-	header := []string{"a", "b", "quantity", "finding", "delta_pct", "low95_pct", "high95_pct", "p"}
+	header := []string{"a", "b", "quantity", "finding", "delta_pct", "low95_pct", "high95_pct", "p", "code"}
 	return rows(w, header, func(row func(...string)) {
 		for _, c := range all {
 			add := func(quantity string, v *compare.Verdict) {
 				if v != nil {
-					row(text(c.A), text(c.B), quantity, words.ForMachines().Name(v.Finding), number(v.Percent, 2), number(v.CIPercent[0], 2), number(v.CIPercent[1], 2), significant(v.P, 3))
+					row(text(c.A), text(c.B), quantity, words.ForMachines().Name(v.Finding), number(v.Percent, 2), number(v.CIPercent[0], 2), number(v.CIPercent[1], 2), significant(v.P, 3), string(v.Finding))
 				}
 			}
 			add("drag area", c.CdA)

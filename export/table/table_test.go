@@ -64,6 +64,9 @@ func TestTables(t *testing.T) {
 	for i, row := range table {
 		if row["accepted"] == "no" {
 			rejected++
+			if row["reason_codes"] != "coast.braked" {
+				t.Errorf("rejected run %d has the codes %q", i, row["reason_codes"])
+			}
 			if !strings.Contains(row["reasons"], "brake") {
 				t.Errorf("rejected run %d gives the reason %q", i, row["reasons"])
 			}

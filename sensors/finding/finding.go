@@ -61,6 +61,28 @@ func (f Finding) Is(code Code) bool {
 	return false
 }
 
+// Path is the code, and after a slash that of the finding in its arguments, if
+// there is one: "coast.part/coast.braked". It stands where there is room for no
+// arguments.
+func (f Finding) Path() string {
+	path := string(f.Code)
+	for _, a := range f.Args {
+		if a.Finding != nil {
+			path += "/" + a.Finding.Path()
+		}
+	}
+	return path
+}
+
+// Paths are those of each of the findings, nil where there are none.
+func Paths(all []Finding) []string {
+	var out []string
+	for _, f := range all {
+		out = append(out, f.Path())
+	}
+	return out
+}
+
 // IsZero reports whether the finding says nothing.
 func (f Finding) IsZero() bool { return f.Code == "" }
 
