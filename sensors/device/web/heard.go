@@ -36,9 +36,12 @@ func (h *hearing) read(p []byte, b *device.Batch) {
 			b.Lost++
 			return
 		}
-		if first := at(1); first < 0 {
+		switch first := at(1); {
+		case first < 0:
 			h.told(at(2), at(3), b)
-		} else {
+		case n < 4: // it ends before the values
+			b.Lost++
+		default:
 			h.stretch(first/1000, at(2), at(3), at(4), int(n)-4, func(i int) float64 { return at(5 + i) }, b)
 		}
 		p = p[8*(int(n)+1):]
