@@ -64,7 +64,7 @@ func TestTables(t *testing.T) {
 	for i, row := range table {
 		if row["accepted"] == "no" {
 			rejected++
-			if row["reason_codes"] != "coast.braked" {
+			if row["reason_codes"] != "coast.slowed_suddenly" {
 				t.Errorf("rejected run %d has the codes %q", i, row["reason_codes"])
 			}
 			if !strings.Contains(row["reasons"], "brake") {
