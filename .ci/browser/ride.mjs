@@ -188,11 +188,17 @@ const launches = phoneSays.runs.filter((r) => r.kind === "launch" && r.accepted)
 const coasts = phoneSays.runs.filter((r) => r.kind === "coast-down" && r.accepted);
 timely(launches.length === 2, `${launches.length} launches found, 2 ridden`);
 timely(coasts.length === 2 && phoneSays.road_load?.[0]?.pairs === 1, `${coasts.length} coast-downs in ${phoneSays.road_load?.[0]?.pairs} pairs, 2 in 1 ridden`);
-const real = truth.deeds.filter((d) => d.kind === "launch");
-launches.forEach((l, i) => {
-  const got = l.marks.find((m) => m.mark === "0-100 km/h"), want = real[i]?.marks.find((m) => m.mark === "0-100 km/h");
-  const off = got && want ? got.s - want.s : NaN;
-  timely(Math.abs(off) <= 0.15, `0-100 km/h of launch ${i + 1}: ${got?.s.toFixed(2)} s ± ${(2 * got?.se_s).toFixed(2)}, in truth ${want?.s.toFixed(2)} s (limit 0.15)`);
+// What the browser adds is judged against the log that was played into it; that
+// log's own chance is in the band, which has to hold the truth. At its 0.10 s of
+// standard error the distance from the truth alone would say little of the browser.
+const mark = (run) => run?.marks.find((m) => m.mark === "0-100 km/h");
+const counted = (results) => results.runs.filter((r) => r.kind === "launch" && r.accepted).map(mark);
+const real = truth.deeds.filter((d) => d.kind === "launch").map(mark);
+const logged = counted(JSON.parse(run("analyse", "ride", "--json")));
+counted(phoneSays).forEach((got, i) => {
+  const says = `0-100 km/h of launch ${i + 1}: ${got?.s.toFixed(2)} s ± ${(2 * got?.se_s).toFixed(2)}`;
+  timely(Math.abs(got?.s - logged[i]?.s) <= 0.15, `${says}, from the log as played ${logged[i]?.s.toFixed(2)} s (limit 0.15)`);
+  timely(Math.abs(got?.s - real[i]?.s) <= 2.6 * got?.se_s && got?.se_s <= 0.13, `${says}, in truth ${real[i]?.s.toFixed(2)} s (limit 2.6 standard errors of at most 0.13 s)`);
 });
 const load = phoneSays.road_load?.[0];
 if (load) {

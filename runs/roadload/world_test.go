@@ -9,16 +9,14 @@ import (
 
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
+	"stillair/sensors/sim/batch"
 )
 
 // TestWrongModel fits them. What must hold is that the bands with what is
 // assumed hold, that the force at a speed is known within 2 % or its band, and
 // that a road load comes out at all.
 func TestWrongModel(t *testing.T) {
-	tests := 8
-	if !testing.Short() {
-		tests = 60
-	}
+	tests := batch.Size(60, 8)
 	for _, w := range loadtest.Worlds() {
 		t.Run(w.Name, func(t *testing.T) {
 			t.Parallel()
@@ -46,10 +44,7 @@ func TestWrongModel(t *testing.T) {
 // TestWrongModelDifference rides A B B A in the same worlds, with 4 % more drag
 // area in B.
 func TestWrongModelDifference(t *testing.T) {
-	tests := 6
-	if !testing.Short() {
-		tests = 60
-	}
+	tests := batch.Size(60, 6)
 	for _, w := range append(loadtest.Worlds(), unentered()) {
 		t.Run(w.Name, func(t *testing.T) {
 			t.Parallel()
