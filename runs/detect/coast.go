@@ -167,7 +167,8 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	if wide < coastSpan {
 		f.Reasons = append(f.Reasons, finding.New(codeCoastShort, finding.Speed("span", wide), finding.Speed("needed", coastSpan)))
 	}
-	f.Reasons = append(f.Reasons, bends(s, best)...)
+	reasons, cautions := bends(s, best)
+	f.Reasons, f.Cautions = append(f.Reasons, reasons...), append(f.Cautions, cautions...)
 	return f, true
 }
 

@@ -19,6 +19,7 @@ const (
 	codeTooLittleFast finding.Code = "coast.too_little_fast"
 	codeTooLittleSlow finding.Code = "coast.too_little_slow"
 	codeBends         finding.Code = "coast.bends"
+	codeSomeBends     finding.Code = "coast.some_bends"
 	codePart          finding.Code = "coast.part"
 	codeBraked        finding.Code = "coast.braked"
 	codePushed        finding.Code = "coast.pushed"

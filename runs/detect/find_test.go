@@ -90,6 +90,15 @@ func TestCoastDownEnds(t *testing.T) {
 	}
 }
 
+// bending turns the track by 0.12 rad/s between two samples.
+func bending(from, to int) func(*Ride) {
+	return func(r *Ride) {
+		for i := from + 1; i < min(to, len(r.Track.Yaw)); i++ {
+			r.Track.Yaw[i] = 0.12
+		}
+	}
+}
+
 // TestTroubles: what spoils the recording is said in words.
 func TestTroubles(t *testing.T) {
 	good := func() *ridden { return newRide().stand(5).steady(1.5, 31).hold(10).coast(8, 0).hold(5) }
@@ -105,13 +114,8 @@ func TestTroubles(t *testing.T) {
 		{"a hole", func(r *Ride) { r.Track.Gaps = []fusion.Span{{From: 50, To: 52}} }, "run.hole"},
 		{"the phone slips", func(r *Ride) { r.Track.Mounts = []fusion.Mount{{}, {Span: fusion.Span{From: 50, To: 100}}} },
 			"run.phone_moved"},
-		{"a bend", func(r *Ride) {
-			for i := range r.Track.Yaw {
-				if i > 4500 && i < 5000 {
-					r.Track.Yaw[i] = 0.12
-				}
-			}
-		}, "coast.bends"},
+		{"a bend", bending(4500, 5000), ""},
+		{"a long bend", bending(4500, 5800), "coast.bends"},
 		{"no gyroscope", func(r *Ride) {
 			for i := range r.Track.Yaw {
 				r.Track.Yaw[i] = math.NaN()

@@ -128,27 +128,35 @@ func (r rolling) against(b bounds, s *series, p piece) finding.Code {
 	return ""
 }
 
-// Limits of a straight road.
+// A bend costs force: tyres that push sideways with F at the cornering stiffness
+// C run at a slip angle F/C and give up F²/C (Pacejka, Tyre and Vehicle Dynamics),
+// which is a deceleration of m/C for each (m/s²)² of sideways acceleration. Both
+// tyres of a motorcycle have 15 to 35 kN/rad (textbooks, from memory), so m/C is
+// about 0.012 s²/m. And it turns the wind.
 const (
-	sideways = 1.5  // acceleration to the side that costs speed, m/s²
-	heading  = 0.45 // change of direction over a run, rad
+	corneringLoss = 0.012 // s²/m
+	worthCaution  = 0.02  // share of the mean deceleration that bends may cost unsaid
+	tooCostly     = 0.06  // and beyond which a run does not count
+	turnsWind     = 1.0   // rad that a run may turn: half of a wind along its beginning is then across
 )
 
-// bends says whether the road bends too much for the piece to count.
-func bends(s *series, p piece) []finding.Finding {
-	turned := 0.0
-	hard := 0
+// bends says what the bends of a piece do to it: a reason against it, or a caution.
+func bends(s *series, p piece) (reasons, cautions []finding.Finding) {
+	turned, square, n := 0.0, 0.0, 0.0
 	for i := p.from; i <= p.to; i++ {
 		if math.IsNaN(s.turn[i]) {
 			continue
 		}
 		turned += s.turn[i] * step
-		if math.Abs(s.turn[i]*s.v[i]) > sideways {
-			hard++
-		}
+		square += s.turn[i] * s.v[i] * s.turn[i] * s.v[i]
+		n++
 	}
-	if math.Abs(turned) > heading || hard > 10 {
-		return []finding.Finding{finding.New(codeBends, finding.Angle("by", math.Abs(turned)))}
+	cost := corneringLoss * square / math.Max(n, 1) / math.Max(-meanSlope(s, p), 0.1)
+	switch {
+	case math.Abs(turned) > turnsWind || cost > tooCostly:
+		reasons = append(reasons, finding.New(codeBends, finding.Angle("by", math.Abs(turned)), finding.Share("cost", cost)))
+	case cost > worthCaution:
+		cautions = append(cautions, finding.New(codeSomeBends, finding.Share("cost", cost)))
 	}
-	return nil
+	return reasons, cautions
 }
