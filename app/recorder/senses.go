@@ -2,6 +2,7 @@ package recorder
 
 import (
 	"math"
+	"slices"
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -15,7 +16,6 @@ type Sense struct {
 	Rate      float64           // samples a second, over the last seconds; NaN: none yet
 	Last      float64           // time of the last sample; NaN: none yet
 	Count     int
-	steady    int     // intervals since the first sample or the last pause
 	Gaps      int     // how often it paused for long
 	Longest   float64 // the longest pause, s
 	HSD       float64 // fixes: horizontal standard deviation of the last, m; NaN: not told
@@ -42,17 +42,15 @@ func gapAfter(s sensors.Sensor) float64 {
 	return 0.25
 }
 
-// rateSpan is the time constant of the rate shown, s.
-const rateSpan = 4.0
-
 // pauseAfter is how many usual intervals are a pause: jitter and a lost sample or
 // two are less, and a sensor that is always slow has its rate.
 const pauseAfter = 4.0
 
 type senses struct {
 	of     [5]Sense
-	seen   float64 // the log's time when watchSilence last saw it go on
-	seenAt float64 // the recorder's own time then
+	rhythm [5]rhythm // of the same sensors
+	seen   float64   // the log's time when watchSilence last saw it go on
+	seenAt float64   // the recorder's own time then
 }
 
 func newSenses() senses {
@@ -65,22 +63,26 @@ func newSenses() senses {
 }
 
 func (s *senses) get(name sensors.Sensor) *Sense {
-	for i := range s.of {
-		if s.of[i].Sensor == name {
-			return &s.of[i]
-		}
+	if i := s.index(name); i >= 0 {
+		return &s.of[i]
 	}
 	return nil
 }
 
+func (s *senses) index(name sensors.Sensor) int {
+	return slices.IndexFunc(s.of[:], func(x Sense) bool { return x.Sensor == name })
+}
+
 // sample takes note that a sensor delivered.
 func (s *senses) sample(name sensors.Sensor, t float64) {
-	x := s.get(name)
+	i := s.index(name)
+	x, r := &s.of[i], &s.rhythm[i]
 	x.Count++
 	x.Condition, x.Detail = sensors.Working, finding.Finding{}
 	dt := t - x.Last
 	if math.IsNaN(dt) {
 		x.Last = t
+		r.pause(t)
 		return
 	}
 	if dt <= 0 {
@@ -92,18 +94,11 @@ func (s *senses) sample(name sensors.Sensor, t float64) {
 		x.Gaps++
 	}
 	if dt > gapAfter(name) && dt*x.Rate > pauseAfter {
-		x.Rate, x.steady = math.NaN(), 0 // a pause is told as one, and is no part of the rate
+		x.Rate = math.NaN() // a pause is told as one, and is no part of the rate
+		r.pause(t)
 		return
 	}
-	x.steady++
-	if math.IsNaN(x.Rate) {
-		x.Rate = 1 / dt
-		return
-	}
-	// The mean interval is smoothed, not the rate, so that jitter does not bias
-	// it; the first few count alike, since a receiver may begin with two at once.
-	w := math.Max(1-math.Exp(-dt/rateSpan), 1/float64(x.steady))
-	x.Rate = 1 / ((1-w)/x.Rate + w*dt)
+	x.Rate = r.after(t, rateSpan(name))
 }
 
 func (s *senses) fix(f sensors.Fix) {
@@ -111,6 +106,9 @@ func (s *senses) fix(f sensors.Fix) {
 	x := s.get(sensors.SensorFix)
 	x.HSD, x.SpeedSD = f.HSD, f.SpeedSD
 }
+
+// clipSpan is the time constant over which what is too loud is told, s.
+const clipSpan = 4.0
 
 // sound takes note of a stretch of sound. Its rate is that of the stretches.
 func (s *senses) sound(x sensors.Sound) {
@@ -120,7 +118,7 @@ func (s *senses) sound(x sensors.Sound) {
 		clipped = 1
 	}
 	of := s.get(sensors.SensorSound)
-	of.Clipped += (1 - math.Exp(-(x.End()-x.T)/rateSpan)) * (clipped - of.Clipped)
+	of.Clipped += (1 - math.Exp(-(x.End()-x.T)/clipSpan)) * (clipped - of.Clipped)
 }
 
 // later is the log's time now, where elapsed is the recorder's own: it goes on

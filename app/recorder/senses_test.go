@@ -2,6 +2,7 @@ package recorder
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"stillair/sensors"
@@ -72,5 +73,36 @@ func TestRateOfASlowSensor(t *testing.T) {
 	}
 	if rate := s.get(sensors.SensorMotion).Rate; math.Abs(rate-3) > 0.01 {
 		t.Errorf("3 readings a second show as %.2f", rate)
+	}
+}
+
+// TestRateIsNeverWrongForLong: whatever a sensor did before, two and a half
+// seconds of its usual rate show as that.
+func TestRateIsNeverWrongForLong(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		before []float64 // intervals
+	}{
+		{"a pause after the very first sample", []float64{39}},
+		{"one pause after the other", []float64{39, 39, 0.01, 39}},
+		{"a busy page for a while", slices.Repeat([]float64{0.2}, 100)},
+		{"a slow page", slices.Repeat([]float64{3}, 30)},
+		{"a burst", append(slices.Repeat([]float64{0.0001}, 500), 5)},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, at := newSenses(), 0.0
+			s.sample(sensors.SensorMotion, at)
+			for _, dt := range c.before {
+				at += dt
+				s.sample(sensors.SensorMotion, at)
+			}
+			for range 150 {
+				at += 1.0 / 60
+				s.sample(sensors.SensorMotion, at)
+			}
+			if rate := s.get(sensors.SensorMotion).Rate; math.Abs(rate-60) > 1 {
+				t.Errorf("60 readings a second show as %.1f", rate)
+			}
+		})
 	}
 }
