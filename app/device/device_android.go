@@ -47,6 +47,7 @@ func Open() (*platform.Device, error) {
 		LastEnd:       lastEnd,
 		Lit:           lit,
 		Trial:         trial,
+		Machine:       platform.PhoneApp,
 		Share:         android.Sharer{Native: native},
 		Buzzer:        android.Buzzer{Native: native},
 		Locale:        lang.SystemLocale().String(),

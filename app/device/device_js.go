@@ -39,6 +39,7 @@ func Open() (*platform.Device, error) {
 		Language:      web.SetLanguage,
 		Locale:        web.Language(),
 		CoarseTiming:  true,
+		Machine:       machine(),
 		Obstacles: func() []platform.Obstacle {
 			if files.Persisted() {
 				return nil
@@ -46,6 +47,16 @@ func Open() (*platform.Device, error) {
 			return []platform.Obstacle{platform.Clearable}
 		},
 	}, nil
+}
+
+func machine() platform.Machine {
+	switch web.Phone() {
+	case "apple":
+		return platform.AppleBrowser
+	case "other":
+		return platform.PhoneBrowser
+	}
+	return platform.DeskBrowser
 }
 
 // browserFiles is web.Files with the names and errors of package platform.

@@ -30,9 +30,10 @@ type Device struct {
 	Voice  Voice
 	Buzzer Buzzer
 
-	// Permit asks the rider for leave to use the sensors where a device
-	// grants it only from a tap (iPhones). The app calls it straight from the
-	// tap; it must return at once. The answer shows in the states of Source.
+	// Permit asks the rider for leave to use the sensors where a device asks
+	// (browsers). The app calls it straight from the tap, without which some
+	// ask nobody; it must return at once. The answer shows in the states of
+	// Source, which until then is Asking.
 	Permit func()
 
 	// Hear is Source with the microphone beside the other sensors; nil where the
@@ -67,6 +68,8 @@ type Device struct {
 	// Language tells what reads the screen out in which language it stands, a
 	// BCP 47 tag; nil: it cannot be told.
 	Language func(tag string)
+
+	Machine Machine // whose settings the rider is sent to
 
 	Locale string // BCP 47 tag of the system's language, such as "de-DE"; may be empty
 	// CoarseTiming says that the device stamps motion samples coarsely, or

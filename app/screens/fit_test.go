@@ -3,6 +3,7 @@ package screens_test
 import (
 	"image/color"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
+	"stillair/app/reading"
 	"stillair/app/screens/kit"
 	"stillair/app/text"
 )
@@ -153,6 +155,30 @@ func TestContrast(t *testing.T) {
 			if r := contrast(tone, p.Surface); r < 3 {
 				t.Errorf("%s: line %d of a plot has contrast %.2f, want 3 (success criterion 1.4.11)", name, i, r)
 			}
+		}
+	}
+}
+
+// TestTheSensorsAreAboveTheFold: how the phone does is seen before the ride
+// without a scroll on the smallest phone, also where there is more to say.
+func TestTheSensorsAreAboveTheFold(t *testing.T) {
+	test.NewTempApp(t)
+	for _, book := range text.All() {
+		seen := 0
+		for _, c := range rideScreens() {
+			if !strings.HasPrefix(c.name, "ready") {
+				continue
+			}
+			_, o := draw(t, variant{w: 360, h: 560, book: book}, c.make)
+			for _, title := range []string{book.Senses.Satellites, book.Senses.Motion} {
+				if !slices.ContainsFunc(reading.Things(o), func(x reading.Thing) bool { return strings.HasPrefix(x.Name, title+":") }) {
+					t.Errorf("%s: %s: %s is below the fold", book.Tag, c.name, title)
+				}
+				seen++
+			}
+		}
+		if seen < 6 {
+			t.Errorf("%s: only %d lines looked for", book.Tag, seen)
 		}
 	}
 }

@@ -1,6 +1,8 @@
 package screens
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"stillair/app/screens/kit"
@@ -22,7 +24,7 @@ type NoticeText struct{ Title, Text string }
 // Ready is the screen before the ride.
 func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Ready
-	var body []fyne.CanvasObject
+	body := []fyne.CanvasObject{s.phoneCard(v, on)}
 	if notice.Title != "" {
 		card := k.Notice(kit.Info, kit.Accent, notice.Title, notice.Text, k.Text(kit.Strong, kit.Accent, s.C.Book.Common.Close))
 		body = append(body, k.Touchable(card, notice.Title+" "+notice.Text, on.Dismiss))
@@ -38,7 +40,7 @@ func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Pa
 	if v.FirstTime {
 		body = append(body, k.List(s.into(kit.Guide, t.FirstTime, t.FirstTimeHint, on.Guide)))
 	}
-	body = append(body, s.phoneCard(v, on), s.checkList(v, on))
+	body = append(body, s.checkList(v, on))
 	foot := k.Foot(k.Text(kit.Small, kit.Muted, v.Hint).Centred(), k.Button(kit.Main, kit.Record, t.Start, on.Start))
 	if !v.CanStart {
 		foot = k.Foot(k.Row(10, kit.Top, k.Icon(kit.Caution, kit.Warn, 22), kit.Grow(k.Text(kit.Body, kit.Plain, v.Hint), 1)))
@@ -105,11 +107,14 @@ func (s Screens) senseLine(l view.SenseLine) fyne.CanvasObject {
 	k := s.Kit
 	symbol, ink := grade(l.Grade)
 	words := k.Column(0, k.Text(kit.Strong, kit.Plain, l.Title), k.Text(kit.Body, kit.Muted, l.Words))
+	if l.Way != "" {
+		words = k.Column(4, words, k.Text(kit.Body, kit.Plain, l.Way))
+	}
 	if l.Detail != "" {
 		words = k.Column(0, words, k.Text(kit.Small, kit.Muted, l.Detail))
 	}
 	return k.Row(14, kit.Top, k.Inset(4, 0, k.Icon(senseSymbol(l.Sensor), kit.Muted, 26)), kit.Grow(words, 1),
-		k.Inset(4, 0, k.Icon(symbol, ink, 24))).Spoken(l.Title + ": " + l.Words)
+		k.Inset(4, 0, k.Icon(symbol, ink, 24))).Spoken(strings.TrimSpace(l.Title + ": " + l.Words + ". " + l.Way))
 }
 
 func (s Screens) checkList(v view.Ready, on ReadyActions) fyne.CanvasObject {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -46,11 +47,7 @@ func (s *Shell) readyState() view.ReadyState {
 	if s.watch != nil {
 		st.Senses, _ = s.watch.Senses()
 	}
-	for _, x := range st.Senses {
-		if x.Sensor == sensors.SensorMotion && x.Condition == sensors.Working {
-			st.Permit = false // leave was given
-		}
-	}
+	st.Permit = st.Permit && slices.ContainsFunc(st.Senses, func(x recorder.Sense) bool { return x.Condition == sensors.Asking })
 	return st
 }
 

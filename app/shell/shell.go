@@ -163,7 +163,7 @@ func (s *Shell) look() {
 	if s.choices.TextSize > 0 {
 		scale *= s.choices.TextSize
 	}
-	c := view.Context{Book: text.For(tag), System: system(s.choices.Units, s.dev.Locale)}
+	c := view.Context{Book: text.For(tag), System: system(s.choices.Units, s.dev.Locale), Machine: s.dev.Machine}
 	c.FuelUnit, c.PowerUnit = shown.FuelFor(region(s.dev.Locale), c.System), watts(s.choices.Power, c.System)
 	s.screen = screens.Screens{Kit: kit.New(p, scale), C: c.Prepared()}
 	s.screen.Kit.Later(s.later)

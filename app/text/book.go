@@ -28,6 +28,7 @@ type Book struct {
 	Trial      Trial
 	Riding     Riding
 	Pocket     Pocket
+	Ways       Ways
 	Rides      Rides
 	Ride       Ride
 	Run        Run

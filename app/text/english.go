@@ -18,6 +18,7 @@ func English() *Book {
 		},
 		Ready:      englishReady(),
 		Senses:     englishSenses(),
+		Ways:       englishWays(),
 		Hearing:    englishHearing(),
 		Background: englishBackground(),
 		Trial:      englishTrial(),

@@ -18,6 +18,7 @@ func German() *Book {
 		},
 		Ready:      germanReady(),
 		Senses:     germanSenses(),
+		Ways:       germanWays(),
 		Hearing:    germanHearing(),
 		Background: germanBackground(),
 		Trial:      germanTrial(),

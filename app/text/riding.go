@@ -29,6 +29,8 @@ type Senses struct {
 	Satellites, Motion, Turn, Barometer, Storage                        string
 	FixGood, FixFair, FixWait                                           string // "%s m, %s a second"
 	MotionGood, MotionCoarse, MotionWait, MotionSilent, FixSilent       string // "%s a second"
+	MotionFew, FixFew                                                   string // "%s a second", "%s s"
+	NoMotion, NoFix                                                     string // what is lost without them
 	PressureGood, PressureNone                                          string
 	Asking, DeniedFix, DeniedMotion                                     string
 	MissingFix, MissingMotion, MissingTurn                              string

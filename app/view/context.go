@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"stillair/app/platform"
 	"stillair/app/text"
 	"stillair/export/shown"
 	"stillair/export/words"
@@ -22,6 +23,7 @@ type Context struct {
 	System    shown.System
 	FuelUnit  shown.FuelUnit
 	PowerUnit shown.PowerUnit
+	Machine   platform.Machine // whose settings the rider is sent to
 	findings  *words.Book
 }
 

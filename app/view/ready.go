@@ -30,6 +30,7 @@ type SenseLine struct {
 	Title  string
 	Words  string
 	Detail string // more, in small print; may be empty
+	Way    string // out of what keeps it from working; may be empty
 	Grade  Grade
 }
 
@@ -71,16 +72,6 @@ type ReadyState struct {
 
 	Obstacles []platform.Obstacle
 }
-
-// goodHSD is the horizontal standard deviation up to which satellites count as
-// good, and fairHSD as fair, m. Common practice: an open sky gives 3 to 5 m.
-const (
-	goodHSD = 8.0
-	fairHSD = 25.0
-)
-
-// goodMotion is the rate from which motion counts as good, 1/s.
-const goodMotion = 90.0
 
 // What a recording takes in an hour, bytes, from recordings of the simulated
 // ride: without sound at 100 motion samples a second, and sound beside it.
@@ -168,70 +159,6 @@ func (c Context) senseLines(s ReadyState) []SenseLine {
 		}
 	}
 	return lines
-}
-
-func (c Context) fixLine(x recorder.Sense) SenseLine {
-	t := c.Book.Senses
-	l := SenseLine{Sensor: sensors.SensorFix, Title: t.Satellites, Detail: c.senseDetail(x)}
-	switch x.Condition {
-	case sensors.Denied:
-		l.Words, l.Grade = t.DeniedFix, Bad
-	case sensors.Missing:
-		l.Words, l.Grade = t.MissingFix, Bad
-	case sensors.Asking:
-		l.Words = t.Asking
-	case sensors.Silent:
-		l.Words, l.Grade = t.FixSilent, Doubtful
-	case sensors.Working:
-		switch {
-		case !(x.HSD > goodHSD):
-			l.Words, l.Grade = fmt.Sprintf(t.FixGood, c.Length(orZero(x.HSD)), c.rate(x.Rate)), Fine
-		case x.HSD <= fairHSD:
-			l.Words, l.Grade = fmt.Sprintf(t.FixFair, c.Length(x.HSD)), Doubtful
-		default:
-			l.Words = t.FixWait
-		}
-	default:
-		l.Words = t.FixWait
-	}
-	return l
-}
-
-func orZero(x float64) float64 {
-	if math.IsNaN(x) {
-		return 0
-	}
-	return x
-}
-
-func (c Context) rate(x float64) string {
-	if math.IsNaN(x) || x < 1.5 {
-		return c.Number(1, 0)
-	}
-	return c.Number(math.Round(x), 0)
-}
-
-func (c Context) motionLine(x recorder.Sense, coarse bool) SenseLine {
-	t := c.Book.Senses
-	l := SenseLine{Sensor: sensors.SensorMotion, Title: t.Motion, Detail: c.senseDetail(x)}
-	switch x.Condition {
-	case sensors.Denied:
-		l.Words, l.Grade = t.DeniedMotion, Doubtful
-	case sensors.Missing:
-		l.Words, l.Grade = t.MissingMotion, Doubtful
-	case sensors.Asking:
-		l.Words = t.Asking
-	case sensors.Silent:
-		l.Words, l.Grade = t.MotionSilent, Doubtful
-	case sensors.Working:
-		l.Grade, l.Words = Fine, fmt.Sprintf(t.MotionGood, c.rate(x.Rate))
-		if coarse || x.Rate < goodMotion {
-			l.Words = fmt.Sprintf(t.MotionCoarse, c.rate(x.Rate))
-		}
-	default:
-		l.Words = t.MotionWait
-	}
-	return l
 }
 
 func (c Context) pressureLine(x recorder.Sense) SenseLine {

@@ -57,6 +57,7 @@ func ofBrowser() []Entry {
 		{"browser.no_motion", nil, "this browser has no motion sensors", "dieser Browser hat keine Bewegungssensoren"},
 		{"browser.no_location", nil, "this browser has no location", "dieser Browser hat keinen Standort"},
 		{"browser.asks_location", nil, "the browser is asking whether it may use the location", "der Browser fragt, ob er den Standort nutzen darf"},
+		{"browser.not_asked", nil, "the browser asks as soon as you allow it here", "der Browser fragt, sobald du es hier erlaubst"},
 		{"browser.not_secure", nil, "the page was not opened over https, so the browser gives no sensor data",
 			"die Seite wurde nicht über https geöffnet, daher gibt der Browser keine Sensordaten"},
 		{"browser.no_microphone_leave", nil, "the browser may not use the microphone; allow it in the browser's settings for this page, or turn sound off",

@@ -71,6 +71,10 @@ func (Buzzer) Buzz(d time.Duration) error {
 	return nil
 }
 
+// Phone tells what kind of phone or tablet the browser runs on: "apple", "other",
+// or "" for none.
+func Phone() string { return helping().Call("phone").String() }
+
 // Language is the BCP 47 tag of the browser's language; it may be empty.
 func Language() string { return helping().Call("language").String() }
 

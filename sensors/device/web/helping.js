@@ -50,6 +50,9 @@ globalThis.stillairHelping = (() => {
     share,
     say,
     buzz: (ms) => navigator.vibrate(ms),
+    // phone tells what kind of phone or tablet this is: "apple", whose tablets
+    // call themselves desks, "other", or "" for none.
+    phone: () => (navigator.vendor.startsWith("Apple") && navigator.maxTouchPoints > 1 ? "apple" : /Android|Mobile/.test(navigator.userAgent) ? "other" : ""),
     language: () => navigator.language || "",
     dark: () => matchMedia("(prefers-color-scheme: dark)").matches,
     // text is the size of the system's text beside the usual 16 pixels.

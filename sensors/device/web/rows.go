@@ -38,6 +38,7 @@ var (
 		8:  "browser.no_location",
 		9:  "browser.asks_location",
 		10: "browser.not_secure",
+		11: "browser.not_asked",
 	}
 	rowCauses = []finding.Code{"browser.was_hidden", "browser.was_frozen", "browser.was_asleep"}
 )

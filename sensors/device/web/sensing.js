@@ -19,6 +19,7 @@ globalThis.stillairSensing = (() => {
   const ASKING = 0, AVAILABLE = 1, DENIED = 2, MISSING = 3, SILENT = 4;
   const rows = new Float64Array(WIDTH * ROOM);
   let filled = 0, lost = 0, watching = null, waiting = null;
+  let turn = 0, running = false, asked = false; // by a tap of the rider
   const HIDDEN = 0, FROZEN = 1, ASLEEP = 2; // why there is a hole
   const SLEPT = 1000; // ms by which the clocks part when a phone slept; the time of day is corrected by less
   const SHORT = 500; // ms that are no hole
@@ -112,10 +113,12 @@ globalThis.stillairSensing = (() => {
     }
   }
 
-  // permit asks for motion. A browser that wants to ask the rider takes the
+  // permit asks for place and motion. A browser that wants to ask the rider takes the
   // question only from a tap; the program hears of a tap later, so when it is
   // too late the next tap anywhere on the page asks.
   async function permit() {
+    asked = true;
+    if (running && watching === null && navigator.geolocation) watchPlace();
     if (!asks() || await ask() || waiting) return;
     waiting = () => { removeEventListener("touchend", waiting, true); waiting = null; ask(); };
     addEventListener("touchend", waiting, true);
@@ -124,7 +127,7 @@ globalThis.stillairSensing = (() => {
 
   async function startMotion() {
     if (typeof DeviceMotionEvent === "undefined") return tell(0, MISSING, 7);
-    if (asks()) return void permit();
+    if (asks()) { if (!await ask()) tell(0, ASKING, 11); return; }
     listen();
     const denied = (await leave("accelerometer")) === "denied";
     tell(0, denied ? DENIED : AVAILABLE, denied ? 5 : 0);
@@ -133,10 +136,20 @@ globalThis.stillairSensing = (() => {
 
   async function startPlace() {
     if (!navigator.geolocation) return tell(RECEIVER, MISSING, 8);
+    if (asked) watchPlace();
+    const mine = turn, state = await leave("geolocation");
+    if (mine !== turn || !running) return;
+    if (state === "granted") tell(RECEIVER, AVAILABLE, 0);
+    if (asked) { if (state === "prompt") tell(RECEIVER, ASKING, 9); return; }
+    // A question that comes with the page, before the rider knows what it is
+    // for, is denied for good.
+    if (state === "prompt" || (state === "unknown" && asks())) tell(RECEIVER, ASKING, 11);
+    else watchPlace();
+  }
+
+  function watchPlace() {
+    if (watching !== null) return;
     watching = navigator.geolocation.watchPosition(onPlace, onNoPlace, { enableHighAccuracy: true, maximumAge: 0 });
-    const state = await leave("geolocation");
-    if (state === "prompt") tell(RECEIVER, ASKING, 9);
-    else if (state === "granted") tell(RECEIVER, AVAILABLE, 0);
   }
 
   return {
@@ -148,6 +161,8 @@ globalThis.stillairSensing = (() => {
     start() {
       filled = 0; lost = 0;
       if (!isSecureContext) { tell(0, MISSING, 10); tell(RECEIVER, MISSING, 10); return; }
+      turn++;
+      running = true;
       hiddenAt = apart = NaN;
       frozen = asleep = false;
       CYCLE.forEach(([what, then]) => document.addEventListener(what, then));
@@ -156,6 +171,7 @@ globalThis.stillairSensing = (() => {
       startPlace();
     },
     stop() {
+      running = false;
       CYCLE.forEach(([what, then]) => document.removeEventListener(what, then));
       removeEventListener("devicemotion", onMotion);
       if (watching !== null) navigator.geolocation.clearWatch(watching);
