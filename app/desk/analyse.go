@@ -13,13 +13,14 @@ import (
 
 // analyseFlags are what analyse takes.
 type analyseFlags struct {
-	json    bool
-	report  string
-	test    string
-	tables  string
-	rollOns []string
-	system  string
-	told    *told
+	json     bool
+	report   string
+	test     string
+	tables   string
+	rollOns  []string
+	system   string
+	language string
+	told     *told
 }
 
 func analyseCommand() command {
@@ -30,13 +31,14 @@ RECORDING is a session file of the phone app (.jsonl.gz), a plain log (a folder
 or .zip with motion.csv, gnss.csv and, if you like, pressure.csv and ride.json),
 JSON Lines that a browser wrote, or NMEA sentences.
 
-The bike's mass matters: drag area and rolling resistance are as wrong as it is.
+The bike's mass matters: drag area and power are as wrong as it is.
 Weigh bike and rider, or add them up, and give --mass. Temperature and pressure
 of the air come from a weather station nearby; mind that most tell the pressure
-reduced to sea level. What is said here goes before what the recording says.
+reduced to sea level. What is given here goes before what the recording says.
 
 Examples:
   desk analyse ride.jsonl.gz --report ride.html
+  desk analyse ride.jsonl.gz --report fahrt.html --language de
   desk analyse my-log/ --mass 287 --temperature 18 --pressure 1009
   desk analyse ride.zip --rollon 60-100km/h --rollon 40-70mph --units both
   desk analyse ride.jsonl.gz --json | jq '.road_load[] | {setup, cda_m2}'`,
@@ -48,6 +50,7 @@ Examples:
 			f.StringVar(&a.tables, "csv", "", "write tables (CSV) into this folder")
 			f.StringArrayVar(&a.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&a.system, "units", string(shown.Metric), "metric, imperial or both")
+			f.StringVar(&a.language, "language", string(shown.English), "of the page: en or de")
 			a.told = addTold(f).withColumns(f)
 			return a.run
 		},
@@ -61,6 +64,10 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 	system, err := shown.ParseSystem(a.system)
 	if err != nil {
 		return usageError{err}
+	}
+	language, err := parseLanguage(a.language)
+	if err != nil {
+		return err
 	}
 	if len(a.rollOns) == 0 && system == shown.Imperial {
 		a.rollOns = []string{"40-60mph", "50-75mph"}
@@ -80,7 +87,7 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	written, err := a.write(s, system)
+	written, err := a.write(s, shown.Style{System: system, Language: language})
 	if err != nil {
 		return err
 	}
@@ -95,10 +102,10 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 }
 
 // write writes the files asked for and returns their paths.
-func (a *analyseFlags) write(s *study, system shown.System) ([]string, error) {
+func (a *analyseFlags) write(s *study, style shown.Style) ([]string, error) {
 	var written []string
 	if a.report != "" {
-		if err := saveReport(a.report, s, system); err != nil {
+		if err := saveReport(a.report, s, style); err != nil {
 			return nil, err
 		}
 		written = append(written, a.report)

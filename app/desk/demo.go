@@ -66,7 +66,7 @@ func (d *demoFlags) run(ctx context.Context, w *world, args []string) error {
 	if err := saveResults(file("results.json"), s); err != nil {
 		return err
 	}
-	if err := saveReport(file("report.html"), s, system); err != nil {
+	if err := saveReport(file("report.html"), s, shown.Style{System: system}); err != nil {
 		return err
 	}
 	if _, err := saveTables(d.out, s.result); err != nil {

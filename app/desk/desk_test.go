@@ -88,15 +88,23 @@ func TestAnalyse(t *testing.T) {
 	good(t, "simulate", "--ride", "launches", "--out", dir, "--format", "zip", "--seed", "3")
 	zip := filepath.Join(dir, "ride.zip")
 	report := filepath.Join(dir, "new", "folder", "r.html")
-	out := good(t, "analyse", zip, "--report", report, "--csv", filepath.Join(dir, "csv"), "--units", "both", "--rollon", "30-90km/h", "--rollon", "40-70mph", "--bike", "my bike")
+	out := good(t, "analyse", zip, "--report", report, "--csv", filepath.Join(dir, "csv"), "--units", "both", "--rollon", "30-90km/h", "--rollon", "40-70mph", "--bike", "my bike", "--language", "de")
 	for _, want := range []string{"Launches: 6", "0-100 km/h", "0-60 mph", "my bike", "r.html", "marks.csv"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("the summary does not say %q:\n%s", want, out)
 		}
 	}
 	page, err := os.ReadFile(report)
-	if err != nil || !bytes.Contains(page, []byte("my bike")) {
-		t.Errorf("report: %v", err)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"my bike", `lang="de"`, "<h2>Starts</h2>"} {
+		if !bytes.Contains(page, []byte(want)) {
+			t.Errorf("the report does not say %q", want)
+		}
+	}
+	if bytes.Contains(page, []byte("<h2>Launches</h2>")) {
+		t.Error("the German report has an English title")
 	}
 	marks, err := os.ReadFile(filepath.Join(dir, "csv", "marks.csv"))
 	if err != nil || !bytes.Contains(marks, []byte("30-90 km/h")) || !bytes.Contains(marks, []byte("40-70 mph")) || bytes.Contains(marks, []byte("80-120 km/h")) {

@@ -71,7 +71,7 @@ func show(t *testing.T, s *study, system shown.System) *outputs {
 	o := &outputs{phone: view.Context{Book: text.English(), System: system}, style: shown.Style{System: system, Language: shown.English},
 		result: s.result, desk: summary(s, system), tables: map[string][]map[string]string{}}
 	var page bytes.Buffer
-	if err := report.Write(&page, s.result, s.reportOptions(system)); err != nil {
+	if err := report.Write(&page, s.result, s.reportOptions(o.style)); err != nil {
 		t.Fatal(err)
 	}
 	o.report = withoutTags(page.String())

@@ -18,11 +18,11 @@ import (
 
 // exportFlags are what export takes.
 type exportFlags struct {
-	into, places, ends, system, date string
-	as, rollOns                      []string
-	sound                            bool
-	atOnce                           int
-	told                             *told
+	into, places, ends, system, language, date string
+	as, rollOns                                []string
+	sound                                      bool
+	atOnce                                     int
+	told                                       *told
 }
 
 func exportCommand() command {
@@ -62,6 +62,7 @@ A recording that cannot be used is told of, and the others go on.`,
 			f.IntVar(&e.atOnce, "at-once", runtime.GOMAXPROCS(0), "how many recordings to work on at a time")
 			f.StringArrayVar(&e.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&e.system, "units", string(shown.Metric), "of the report: metric, imperial or both")
+			f.StringVar(&e.language, "language", string(shown.English), "of the report: en or de")
 			e.told = addTold(f).withColumns(f)
 			return e.run
 		},
@@ -101,8 +102,11 @@ func (e *exportFlags) order() (*order, error) {
 		}
 		o.formats = append(o.formats, f)
 	}
-	if o.system, err = shown.ParseSystem(e.system); err != nil {
+	if o.style.System, err = shown.ParseSystem(e.system); err != nil {
 		return nil, usageError{err}
+	}
+	if o.style.Language, err = parseLanguage(e.language); err != nil {
+		return nil, err
 	}
 	if o.rollOns, err = speedPairs(e.rollOns); err != nil {
 		return nil, err
@@ -154,7 +158,7 @@ type order struct {
 	into    string
 	formats []format
 	choice  share.Choice
-	system  shown.System
+	style   shown.Style // of the report
 	rollOns []marks.SpeedPair
 	told    *told
 	random  io.Reader // for the identities of what is written

@@ -119,7 +119,7 @@ func resultsFiles(x *exported) []file {
 func reportFiles(x *exported) []file {
 	return []file{{x.name + ".html", func(w io.Writer) error {
 		s := &study{ride: &intake.Ride{Log: x.log, Session: x.recording()}, result: x.result}
-		return report.Write(w, x.result, s.reportOptions(x.order.system))
+		return report.Write(w, x.result, s.reportOptions(x.order.style))
 	}}}
 }
 

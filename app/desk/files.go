@@ -79,7 +79,7 @@ func saveSession(path string, log *sensors.Log, header session.Header) error {
 
 // document is the results of a study, with its date.
 func (s *study) document() *results.Document {
-	d, o := results.From(s.result), s.reportOptions("")
+	d, o := results.From(s.result), s.reportOptions(shown.Style{})
 	if d.Invented = o.Invented; !o.Started.IsZero() {
 		d.Started = o.Started.Format(time.RFC3339)
 	}
@@ -90,8 +90,8 @@ func saveResults(path string, s *study) error {
 	return save(path, func(out io.Writer) error { return results.Write(out, s.document()) })
 }
 
-func saveReport(path string, s *study, system shown.System) error {
-	o := s.reportOptions(system)
+func saveReport(path string, s *study, style shown.Style) error {
+	o := s.reportOptions(style)
 	if results.HasTest(s.result) {
 		t, err := testOf([]*study{s}, nil)
 		if err != nil {
@@ -103,8 +103,8 @@ func saveReport(path string, s *study, system shown.System) error {
 }
 
 // reportOptions says on the report what the session file knows of the ride.
-func (s *study) reportOptions(system shown.System) report.Options {
-	o := report.Options{Units: system, Program: "Written by " + program + "."}
+func (s *study) reportOptions(style shown.Style) report.Options {
+	o := report.Options{Units: style.System, Language: style.Language, Program: program}
 	if rec := s.ride.Session; rec != nil {
 		o.Name, o.Started, o.Invented = rec.Name, rec.Header.Started, rec.Header.Origin == originSimulated
 		for _, r := range rec.Remarks {

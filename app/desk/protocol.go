@@ -16,7 +16,7 @@ import (
 
 // tested is a study with the identity of its recording.
 func (s *study) tested(name string) (results.Tested, error) {
-	o := s.reportOptions("")
+	o := s.reportOptions(shown.Style{})
 	t := results.Tested{Result: s.result, Recording: name, Started: o.Started, Invented: o.Invented}
 	info, err := os.Stat(s.path)
 	if err != nil || info.IsDir() {

@@ -113,7 +113,7 @@ func (p *page) loads(r *runs.Result) {
 		p.line("  %-14s CdA %s   Crr %s   (%d there and back)", named(l.Setup), p.units.PlusMinus(shown.Area, l.CdA.X, (l.CdACI[1]-l.CdACI[0])/2),
 			shown.PlusMinus(l.Crr.X, (l.CrrCI[1]-l.CrrCI[0])/2), l.Pairs)
 		for _, n := range l.Notes {
-			p.wrapped(4, words.ForMachines().Say(n))
+			p.wrapped(4, p.book().Say(n))
 		}
 	}
 	if len(r.RoadLoads) > 0 {
@@ -133,7 +133,7 @@ func (p *page) compared(r *runs.Result) {
 		p.line("  %s against %s", named(c.B), named(c.A))
 		say := func(v *compare.Verdict, quantity finding.Finding) {
 			if v != nil {
-				p.wrapped(4, words.ForMachines().Say(words.Verdict(named(c.B), quantity, *v)))
+				p.wrapped(4, p.book().Say(words.Verdict(named(c.B), quantity, *v)))
 			}
 		}
 		say(c.CdA, words.Drag())
@@ -143,7 +143,7 @@ func (p *page) compared(r *runs.Result) {
 			say(&t.Verdict, words.TimeFor(t.Mark))
 		}
 		for _, n := range c.Notes {
-			p.wrapped(4, words.ForMachines().Say(n))
+			p.wrapped(4, p.book().Say(n))
 		}
 	}
 }

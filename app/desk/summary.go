@@ -20,6 +20,15 @@ func (w *world) print(text string) error {
 type page struct {
 	strings.Builder
 	units shown.System
+	said  *words.Book // made when it is first asked for
+}
+
+// book renders findings in the units of the page.
+func (p *page) book() *words.Book {
+	if p.said == nil {
+		p.said = words.New(shown.Style{System: p.units, Language: shown.English})
+	}
+	return p.said
 }
 
 func (p *page) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
@@ -69,7 +78,7 @@ func summary(s *study, units shown.System) string {
 		p.wrapped(2, "A run is a launch or roll-on with the throttle wide open, or a long roll with the clutch in. Part throttle and everyday braking are no runs.")
 	}
 	p.rejected(r)
-	if remarks := s.reportOptions(units).Remarks; len(remarks) > 0 {
+	if remarks := s.reportOptions(p.book().Style).Remarks; len(remarks) > 0 {
 		p.title("You noted")
 		for _, note := range remarks {
 			p.wrapped(2, p.since(r, note.T)+"  "+note.Text)
@@ -89,7 +98,7 @@ func (p *page) head(s *study) {
 			facts = append(facts, text)
 		}
 	}
-	o := s.reportOptions(p.units)
+	o := s.reportOptions(p.book().Style)
 	add(o.Name)
 	add(s.result.Ride.Bike)
 	if !o.Started.IsZero() {
@@ -143,7 +152,7 @@ func (p *page) rejected(r *runs.Result) {
 			p.title("Rejected")
 			begun = true
 		}
-		p.wrapped(2, fmt.Sprintf("run %d, %s at %s: %s", run.ID, run.Kind, p.since(r, run.Start), words.ForMachines().Join(run.Reasons)))
+		p.wrapped(2, fmt.Sprintf("run %d, %s at %s: %s", run.ID, run.Kind, p.since(r, run.Start), p.book().Join(run.Reasons)))
 	}
 }
 
@@ -157,17 +166,17 @@ func (p *page) since(r *runs.Result, t float64) string {
 
 func (p *page) assumed(s *study) {
 	var say []string
-	say = append(say, words.ForMachines().Texts(s.result.Warnings)...)
+	say = append(say, p.book().Texts(s.result.Warnings)...)
 	for _, n := range s.result.Notes {
-		say = append(say, words.ForMachines().Note(n))
+		say = append(say, p.book().Note(n))
 	}
 	if t := s.result.Track; t != nil {
-		say = append(say, words.ForMachines().Texts(t.Notes)...)
+		say = append(say, p.book().Texts(t.Notes)...)
 	}
 	if len(s.result.Defaults) > 0 {
 		p.title("Assumed (not entered)")
 		for _, field := range s.result.Defaults {
-			p.wrapped(2, shown.Default(field, s.result.Ride, p.units))
+			p.wrapped(2, p.book().Default(field, s.result.Ride))
 		}
 	}
 	if len(say) == 0 {

@@ -27,12 +27,13 @@ import (
 
 // Ride is what files are made of.
 type Ride struct {
-	Title   string // what the rider calls it
-	Started time.Time
-	Log     *sensors.Log
-	Result  *runs.Result // nil where nothing could be computed
-	Units   shown.System
-	Program string
+	Title    string // what the rider calls it
+	Started  time.Time
+	Log      *sensors.Log
+	Result   *runs.Result // nil where nothing could be computed
+	Units    shown.System
+	Language shown.Language // of the report
+	Program  string
 }
 
 // Kind names a format.
@@ -113,7 +114,7 @@ func anyPlace(log *sensors.Log) bool {
 }
 
 func writeReport(w io.Writer, r Ride) error {
-	return report.Write(w, r.Result, report.Options{Units: r.Units, Name: r.Title, Started: r.Started, Program: r.Program})
+	return report.Write(w, r.Result, report.Options{Units: r.Units, Language: r.Language, Name: r.Title, Started: r.Started, Program: r.Program})
 }
 
 // part is one file of an archive.

@@ -14,6 +14,7 @@ import (
 	"stillair/export/results"
 	"stillair/export/session"
 	"stillair/export/share"
+	"stillair/export/shown"
 )
 
 // made is a file to hand over.
@@ -131,7 +132,7 @@ func (s *Shell) rideFile() making {
 func (s *Shell) offered(f offer.Format) making {
 	l, ses := s.library, s.opened.ses
 	ride := offer.Ride{Title: s.screen.C.RideRow(ses).Title, Started: ses.About.Started.In(s.cfg.Location),
-		Result: s.opened.res, Units: s.screen.C.System, Program: Program}
+		Result: s.opened.res, Units: s.screen.C.System, Language: shown.Language(s.screen.C.Book.Tag), Program: Program}
 	return func() (made, error) {
 		log, err := l.log(ses)
 		if err != nil {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/export/shown"
@@ -14,7 +13,7 @@ import (
 
 // comparison is what one setup has that another has not, on the page.
 type comparison struct {
-	A, B  string
+	Title string
 	Lines []difference
 	Meant []string // what the difference is worth on the road
 	Notes []string
@@ -30,10 +29,10 @@ type difference struct {
 	Drawn                  bool
 }
 
-func comparisons(r *runs.Result, u shown.System) []comparison {
+func (t *teller) comparisons(r *runs.Result) []comparison {
 	var out []comparison
 	for _, c := range r.Compared {
-		v := comparison{A: setupWords(c.A), B: setupWords(c.B), Notes: words.ForMachines().Sentences(c.Notes)}
+		v := comparison{Title: t.against(c), Notes: t.book.Sentences(c.Notes)}
 		var verdicts []named
 		add := func(quantity finding.Finding, verdict *compare.Verdict) {
 			if verdict != nil {
@@ -43,11 +42,11 @@ func comparisons(r *runs.Result, u shown.System) []comparison {
 		add(words.Drag(), c.CdA)
 		add(words.Rolling(), c.Crr)
 		add(words.Power(), c.Power)
-		for _, t := range c.Times {
-			add(words.TimeFor(t.Mark), &t.Verdict)
+		for i := range c.Times {
+			add(words.TimeFor(c.Times[i].Mark), &c.Times[i].Verdict)
 		}
-		v.Lines = differences(v.B, verdicts)
-		v.Meant = meant(r, c, u)
+		v.Lines = t.judged(t.setup(c.B), verdicts)
+		v.Meant = t.meant(r, c)
 		out = append(out, v)
 	}
 	return out
@@ -59,8 +58,8 @@ type named struct {
 	verdict  compare.Verdict
 }
 
-// differences draws all verdicts to one scale in percent.
-func differences(b string, all []named) []difference {
+// judged draws all verdicts to one scale in percent.
+func (t *teller) judged(b string, all []named) []difference {
 	reach := 5.0
 	for _, n := range all {
 		for _, end := range n.verdict.CIPercent {
@@ -74,7 +73,7 @@ func differences(b string, all []named) []difference {
 	var out []difference
 	for _, n := range all {
 		v := n.verdict
-		d := difference{Sentence: words.ForMachines().Sentence(words.Verdict(b, n.quantity, v)), Sign: sign(v), Low: percent(-reach), High: percent(reach), Zero: 50}
+		d := difference{Sentence: t.book.Sentence(words.Verdict(b, n.quantity, v)), Sign: sign(v), Low: t.percent(-reach), High: t.percent(reach), Zero: 50}
 		if low, high := v.CIPercent[0], v.CIPercent[1]; low <= high {
 			d.Drawn, d.Left, d.Width, d.Mid = true, at(low), at(high)-at(low), at(v.Percent)
 		}
@@ -83,11 +82,11 @@ func differences(b string, all []named) []difference {
 	return out
 }
 
-func percent(x float64) string {
+func (t *teller) percent(x float64) string {
 	if x > 0 {
-		return "+" + shown.Fixed(x, 0) + " %"
+		return "+" + t.style.Fixed(x, 0) + " %"
 	}
-	return shown.Fixed(x, 0) + " %"
+	return t.style.Fixed(x, 0) + " %"
 }
 
 func sign(v compare.Verdict) string {
@@ -103,7 +102,7 @@ func sign(v compare.Verdict) string {
 }
 
 // meant says what a shown difference in drag is worth at usual speeds.
-func meant(r *runs.Result, c runs.Comparison, u shown.System) []string {
+func (t *teller) meant(r *runs.Result, c runs.Comparison) []string {
 	if c.CdA == nil || c.Load == nil || c.CdA.Finding != compare.Differs {
 		return nil
 	}
@@ -113,13 +112,13 @@ func meant(r *runs.Result, c runs.Comparison, u shown.System) []string {
 			continue
 		}
 		w := worthOf(r, l)
-		for _, v := range usualSpeeds(u)[1:] {
+		for _, v := range usualSpeeds(t.style.System)[1:] {
 			p := c.Load.Power(w, v)
-			more := "more"
+			key := "takes_more"
 			if p.X < 0 {
-				more, p.X = "less", -p.X
+				key, p.X = "takes_less", -p.X
 			}
-			out = append(out, fmt.Sprintf("%s takes %s %s at the tyre with %s", u.Number(shown.Speed, v, 0), u.PlusMinus(shown.Power, p.X, half(p)), more, setupWords(c.B)))
+			out = append(out, t.fill(key, finding.Speed("speed", v), finding.Power("power", p.X).With(p.SE), finding.Text("b", t.setup(c.B))))
 		}
 	}
 	return out

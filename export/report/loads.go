@@ -1,15 +1,15 @@
 package report
 
 import (
-	"fmt"
 	"math"
+	"strings"
 
 	"stillair/export/report/figure"
 	"stillair/export/shown"
-	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/roadload"
 	"stillair/runs/worth"
+	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
 
@@ -34,7 +34,8 @@ type band struct {
 	Low, High        string
 	Left, Width, Mid float64
 	From, To         string // ends of the scale
-	Drawn            bool   // there is an interval to draw
+	Spoken           string
+	Drawn            bool // there is an interval to draw
 }
 
 // scale is a stretch of numbers that bands are drawn on.
@@ -57,7 +58,7 @@ func (s scale) rounded() scale {
 	return scale{math.Max(0, math.Floor((s.from-room)/step)*step), math.Ceil((s.to+room)/step) * step}
 }
 
-func (s scale) band(symbol, name, unit string, v runs.Value, ci [2]float64) band {
+func (s scale) band(t *teller, symbol, name, unit string, v runs.Value, ci [2]float64) band {
 	decimals := 3
 	switch {
 	case s.to < 0.1:
@@ -66,16 +67,18 @@ func (s scale) band(symbol, name, unit string, v runs.Value, ci [2]float64) band
 		decimals = 2
 	}
 	if !(ci[0] <= ci[1]) {
-		return band{Symbol: symbol, Name: name, Unit: unit, Value: shown.PlusMinus(v.X, math.NaN())}
+		return band{Symbol: symbol, Name: name, Unit: unit, Value: t.style.Plain(v.X, math.NaN())}
 	}
+	low, high := t.style.Fixed(ci[0], decimals), t.style.Fixed(ci[1], decimals)
 	at := func(x float64) float64 { return 100 * math.Max(0, math.Min(1, (x-s.from)/(s.to-s.from))) }
-	return band{Drawn: true, Symbol: symbol, Name: name, Unit: unit, Value: shown.PlusMinus(v.X, (ci[1]-ci[0])/2), Low: shown.Fixed(ci[0], decimals), High: shown.Fixed(ci[1], decimals),
-		Left: at(ci[0]), Width: at(ci[1]) - at(ci[0]), Mid: at(v.X), From: shown.Fixed(s.from, decimals), To: shown.Fixed(s.to, decimals)}
+	return band{Drawn: true, Symbol: symbol, Name: name, Unit: unit, Value: t.style.Plain(v.X, (ci[1]-ci[0])/2), Low: low, High: high,
+		Spoken: t.fill("interval_of", finding.Text("low", low), finding.Text("high", strings.TrimSpace(high+" "+unit))),
+		Left:   at(ci[0]), Width: at(ci[1]) - at(ci[0]), Mid: at(v.X), From: t.style.Fixed(s.from, decimals), To: t.style.Fixed(s.to, decimals)}
 }
 
-func loads(r *runs.Result, u shown.System) []load {
+func (t *teller) loads(r *runs.Result) []load {
 	drag, roll := scale{math.Inf(1), math.Inf(-1)}, scale{math.Inf(1), math.Inf(-1)}
-	area := u.First(shown.Area)
+	area := t.style.Unit(shown.Area)
 	interval := func(l runs.RoadLoad) [2]float64 { return [2]float64{l.CdACI[0] / area.SI, l.CdACI[1] / area.SI} }
 	for _, l := range r.RoadLoads {
 		drag.include(interval(l))
@@ -85,11 +88,12 @@ func loads(r *runs.Result, u shown.System) []load {
 	var out []load
 	for _, l := range r.RoadLoads {
 		w := worthOf(r, l)
-		v := load{Setup: setupWords(l.Setup), Bands: []band{drag.band("CdA", "drag area", area.Name, l.CdA.Times(1/area.SI), interval(l)), roll.band("Crr", "rolling resistance", "", l.Crr, l.CrrCI)},
-			Basis:    fmt.Sprintf("%s there and back, %d coast-downs", plural(l.Pairs, "pair"), len(l.Runs)),
-			AtSpeeds: atSpeeds(w, u), Notes: words.ForMachines().Sentences(l.Notes), Limits: limits(l), Improve: advice(l),
-			Formula: fmt.Sprintf("F = %s N + %s N/(m/s)² · v² at 20 °C and 982.1 hPa, v in m/s", shown.PlusMinus(l.A.X, half(l.A)), shown.PlusMinus(l.C.X, half(l.C)))}
-		for _, f := range []figure.Figure{figure.CoastDowns(r, l.Setup, u), figure.Force(w, l.Setup, fastestShown, u), figure.Power(w, l.Setup, fastestShown, u)} {
+		setup := t.setup(l.Setup)
+		v := load{Setup: setup, Bands: []band{drag.band(t, "CdA", t.text("drag_area"), area.Name, l.CdA.Times(1/area.SI), interval(l)), roll.band(t, "Crr", t.text("rolling_resistance"), "", l.Crr, l.CrrCI)},
+			Basis:    t.fill("basis", finding.Count("pairs", l.Pairs), finding.Count("runs", len(l.Runs))),
+			AtSpeeds: t.atSpeeds(w), Notes: t.book.Sentences(l.Notes), Limits: t.limits(l), Improve: t.advice(l),
+			Formula: t.fill("formula", finding.Num("a", l.A.X).With(l.A.SE), finding.Num("c", l.C.X).With(l.C.SE))}
+		for _, f := range []figure.Figure{figure.CoastDowns(r, l.Setup, t.book), figure.Force(w, setup, fastestShown, t.book), figure.Power(w, setup, fastestShown, t.book)} {
 			if !f.Empty() {
 				v.Figures = append(v.Figures, f)
 			}
@@ -113,37 +117,26 @@ func worthOf(r *runs.Result, l runs.RoadLoad) worth.Load {
 	return l.Load(gravity)
 }
 
-func atSpeeds(w worth.Load, u shown.System) []string {
+func (t *teller) atSpeeds(w worth.Load) []string {
 	if w.Check() != nil {
 		return nil
 	}
 	var out []string
-	for _, v := range usualSpeeds(u) {
+	for _, v := range usualSpeeds(t.style.System) {
 		p := w.Power(v)
-		out = append(out, fmt.Sprintf("%s takes %s at the tyre, %.0f %% of it for the air", u.Number(shown.Speed, v, 0), u.PlusMinus(shown.Power, p.X, half(p)), 100*w.AirShare(v)))
+		out = append(out, t.fill("takes", finding.Speed("speed", v), finding.Power("power", p.X).With(p.SE), finding.Share("air", w.AirShare(v))))
 	}
 	return out
 }
 
 // loadMeaning explains the figures of the road load in plain words.
-func loadMeaning(r *runs.Result) []string {
+func (t *teller) loadMeaning(r *runs.Result) []string {
 	if len(r.RoadLoads) == 0 {
 		return nil
 	}
-	out := []string{
-		"CdA, the drag area, says how much air bike and rider push aside. The force of the air grows with its product with the square of the speed, so it decides on the open road. Less is better.",
-		"Crr, the rolling resistance, is the share of the weight that tyres, bearings and chain take, as extrapolated to standstill. It matters most in town. Tyre pressure, warmth and the road's surface change it.",
-		"The ± is a 95 % band: were the whole test repeated many times, 95 of 100 such bands would hold the true figure. It counts gusts, the road, the receiver's errors and how well the mass is known. It does not count a wind that blew one way in every pair, or a mass that was written down wrongly.",
-	}
+	out := []string{t.text("mean_cda"), t.text("mean_crr"), t.text("mean_interval")}
 	if len(r.RoadLoads) > 1 {
-		out = append(out, "Do not read the difference of two setups off their bands: they share part of their errors, so the difference, given above, is known better than either.")
+		out = append(out, t.text("mean_difference"))
 	}
 	return out
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }

@@ -3,20 +3,22 @@ package report
 import (
 	"html/template"
 	"strings"
+	"time"
 
 	"stillair/export/report/figure"
 	"stillair/export/shown"
-	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // page is what the template shows.
 type page struct {
 	Style        template.CSS
+	Language     shown.Language
 	Title, Bike  string
 	Facts        []fact
 	Invented     bool
-	Program      string
+	WrittenBy    string
 	Best         []best
 	Compared     []comparison
 	Differences  table
@@ -32,7 +34,7 @@ type page struct {
 	Remarks      []fact
 	Sections     []Section
 	Runs         []runRow
-	Rejected     int
+	Found        string // how many runs, and how many of them are rejected
 	Defaults     []string
 	Warnings     []string
 	Notes        []string
@@ -55,51 +57,65 @@ func (t table) Empty() bool { return len(t.Rows) == 0 }
 const mostPlots = 8
 
 func newPage(r *runs.Result, o Options) *page {
-	p := &page{Style: template.CSS(styleText), Bike: r.Ride.Bike, Invented: o.Invented, Program: o.Program,
-		Title: o.Name, Sections: o.Sections, Facts: facts(r, o), Best: bests(r, o.Units)}
+	t := newTeller(o)
+	p := &page{Style: template.CSS(styleText), Language: o.Language, Bike: r.Ride.Bike, Invented: o.Invented,
+		Title: o.Name, Sections: o.Sections, Facts: t.head(r, o), Best: t.bests(r)}
 	if p.Title == "" {
-		p.Title = "A ride measured"
+		p.Title = t.text("title")
 	}
-	p.Compared, p.Differences = comparisons(r, o.Units), differenceTable(r)
-	p.Powers, p.PowerPlot = powers(r, o.Units), figure.Powers(r.Powers, o.Units)
+	if o.Program != "" {
+		p.WrittenBy = t.fill("written_by", finding.Text("program", o.Program))
+	}
+	p.Compared, p.Differences = t.comparisons(r), t.differenceTable(r)
+	p.Powers, p.PowerPlot = t.powers(r), figure.Powers(r.Powers, t.book)
 	for _, m := range o.Remarks {
-		p.Remarks = append(p.Remarks, fact{Name: shown.Moment(m.T - beginning(r)), Value: m.Text})
+		p.Remarks = append(p.Remarks, fact{Name: t.style.Moment(m.T - beginning(r)), Value: m.Text})
 	}
-	p.Loads = loads(r, o.Units)
-	p.LoadMeaning = loadMeaning(r)
-	p.Wide, p.Narrow = figure.Ride(r, o.Units, figure.Wide), figure.Ride(r, o.Units, figure.Narrow)
-	p.Launches = launchTable(r.Runs, o.Units)
+	p.Loads, p.LoadMeaning = t.loads(r), t.loadMeaning(r)
+	p.Wide, p.Narrow = figure.Ride(r, t.book, figure.Wide), figure.Ride(r, t.book, figure.Narrow)
+	p.Launches, p.LaunchPlots = t.launchTable(r.Runs), t.launchPlots(r)
+	p.RollOns, p.Stops = t.rollOnTable(r), t.stopTable(r.Runs)
+	p.Runs = t.runRows(r)
+	p.Found = t.found(p.Runs)
+	for _, name := range r.Defaults {
+		p.Defaults = append(p.Defaults, t.book.Default(name, r.Ride))
+	}
+	p.Warnings = t.book.Sentences(r.Warnings)
+	for _, n := range r.Notes {
+		p.Notes = append(p.Notes, t.book.Note(n))
+	}
+	p.Protocol = t.protocol(o.Test)
+	if r.Track != nil {
+		p.Notes = append(p.Notes, t.book.Sentences(r.Track.Notes)...)
+	}
+	return p
+}
+
+// launchPlots draws the first of the launches that count.
+func (t *teller) launchPlots(r *runs.Result) []figure.Figure {
+	var out []figure.Figure
 	for _, run := range r.Runs {
-		if run.Kind == runs.Launch && run.Accepted() && len(p.LaunchPlots) < mostPlots {
-			if f := figure.Launch(r, run, o.Units); !f.Empty() {
-				p.LaunchPlots = append(p.LaunchPlots, f)
+		if run.Kind == runs.Launch && run.Accepted() && len(out) < mostPlots {
+			if f := figure.Launch(r, run, t.book); !f.Empty() {
+				out = append(out, f)
 			}
 		}
 	}
-	p.RollOns = rollOnTable(r)
-	p.Stops = stopTable(r.Runs, o.Units)
-	p.Runs = runRows(r, o.Units)
-	for _, row := range p.Runs {
+	return out
+}
+
+// found says how many runs there are, and how many of them are rejected.
+func (t *teller) found(rows []runRow) string {
+	rejected := 0
+	for _, row := range rows {
 		if !row.Accepted {
-			p.Rejected++
+			rejected++
 		}
 	}
-	for _, name := range r.Defaults {
-		p.Defaults = append(p.Defaults, shown.Default(name, r.Ride, o.Units))
+	if rejected == 0 {
+		return t.fill("found", finding.Count("n", len(rows)))
 	}
-	for _, text := range r.Warnings {
-		p.Warnings = append(p.Warnings, words.ForMachines().Sentence(text))
-	}
-	for _, n := range r.Notes {
-		p.Notes = append(p.Notes, words.ForMachines().Note(n))
-	}
-	p.Protocol = newTeller(o).protocol(o.Test)
-	if r.Track != nil {
-		for _, text := range r.Track.Notes {
-			p.Notes = append(p.Notes, words.ForMachines().Sentence(text))
-		}
-	}
-	return p
+	return t.fill("found_rejected", finding.Count("n", len(rows)), finding.Count("rejected", rejected))
 }
 
 // beginning is when the ride begins, on the log's clock.
@@ -110,42 +126,51 @@ func beginning(r *runs.Result) float64 {
 	return r.Track.T[0]
 }
 
-// facts are what the ride was, for the head of the page.
-func facts(r *runs.Result, o Options) []fact {
+// head says what the ride was, for the head of the page.
+func (t *teller) head(r *runs.Result, o Options) []fact {
 	var out []fact
-	add := func(name, value string) {
+	add := func(key, value string) {
 		if value != "" && value != "–" {
-			out = append(out, fact{name, value})
+			out = append(out, fact{t.text(key), value})
 		}
 	}
-	add("Bike", r.Ride.Bike)
+	add("bike", r.Ride.Bike)
 	if !o.Started.IsZero() {
-		add("Date", o.Started.Format("2 January 2006, 15:04 MST"))
+		add("date", t.date(o.Started))
 	}
-	if t := r.Track; t != nil && len(t.T) > 1 {
-		last, top := len(t.T)-1, 0.0
-		for _, v := range t.V {
+	if tr := r.Track; tr != nil && len(tr.T) > 1 {
+		last, top := len(tr.T)-1, 0.0
+		for _, v := range tr.V {
 			top = max(top, v)
 		}
-		add("Lasted", shown.Duration(t.T[last]-t.T[0]))
-		add("Distance", distanceWords(t.S[last]-t.S[0], o.Units))
-		add("Fastest", o.Units.Number(shown.Speed, top, 0))
-		if t.Lag.Found {
-			add("Receiver's lag", shown.PlusMinus(t.Lag.Seconds, shown.Normal95*t.Lag.SE)+" s, found from the ride")
+		add("lasted", shown.Duration(tr.T[last]-tr.T[0]))
+		add("distance", t.style.Number(shown.Journey, tr.S[last]-tr.S[0], 1))
+		add("fastest", t.style.Number(shown.Speed, top, 0))
+		lag := finding.Time("lag", tr.Lag.Seconds)
+		if tr.Lag.Found {
+			add("lag", t.fill("lag_found", lag.With(tr.Lag.SE)))
 		} else {
-			add("Receiver's lag", shown.Fixed(t.Lag.Seconds, 2)+" s, assumed: the ride says too little")
+			add("lag", t.fill("lag_assumed", lag))
 		}
 	}
-	add("Mass as ridden", massWords(r, o.Units))
-	add("Setups", strings.Join(setupNames(r), ", "))
+	add("mass", t.mass(r))
+	add("setups", strings.Join(setupNames(r), ", "))
 	return out
 }
 
-func massWords(r *runs.Result, u shown.System) string {
-	if sd := r.Ride.MassSD; sd > 0 {
-		return u.PlusMinus(shown.Mass, r.Ride.Mass, shown.Normal95*sd)
+// date is a date with the time of day, in the way of the language.
+func (t *teller) date(at time.Time) string {
+	if t.style.Language == shown.German {
+		return at.Format("2.1.2006, 15:04 MST")
 	}
-	return u.Number(shown.Mass, r.Ride.Mass, 0)
+	return at.Format("2 January 2006, 15:04 MST")
+}
+
+func (t *teller) mass(r *runs.Result) string {
+	if sd := r.Ride.MassSD; sd > 0 {
+		return t.style.PlusMinus(shown.Mass, r.Ride.Mass, shown.Normal95*sd)
+	}
+	return t.style.Number(shown.Mass, r.Ride.Mass, 0)
 }
 
 func setupNames(r *runs.Result) []string {
@@ -158,12 +183,4 @@ func setupNames(r *runs.Result) []string {
 		}
 	}
 	return out
-}
-
-// setupWords names a setup, also one without a name.
-func setupWords(name string) string {
-	if name == "" {
-		return "as ridden"
-	}
-	return name
 }

@@ -80,6 +80,14 @@ type teller struct {
 	say   func(string) string
 }
 
+// text is a fixed text of the page.
+func (t *teller) text(key string) string { return t.book.Name(finding.Code("report." + key)) }
+
+// fill is a text of the page with its arguments.
+func (t *teller) fill(key string, args ...finding.Arg) string {
+	return t.book.Say(finding.New(finding.Code("report."+key), args...))
+}
+
 func newTeller(o Options) *teller {
 	style := shown.Style{System: o.Units, Language: o.Language}
 	return &teller{style: style, book: words.New(style), say: saying(o.Language)}

@@ -30,7 +30,7 @@ func (t *teller) road(d *results.ProtocolRide) (figure.Figure, []string) {
 	p := &plot.Plot{X: plot.Axis{Label: t.say("along")}, Y: plot.Axis{Label: t.say("slope")},
 		Bands: []plot.Band{{X: x, Low: low, High: high, Tone: 0}}, Lines: []plot.Line{{X: x, Y: y, Tone: 0}}}
 	t.ticks(p)
-	return figure.Draw(p, protocolWidth, protocolHeight, t.say("road"), t.say("road.figure")), knots
+	return figure.DrawIn(t.style, p, protocolWidth, protocolHeight, t.say("road"), t.say("road.figure")), knots
 }
 
 // residuals draws what is left by speed and direction, and has it as a table.
@@ -54,7 +54,7 @@ func (t *teller) residuals(d *results.ProtocolRide) (figure.Figure, table) {
 		Lines: []plot.Line{{Name: t.say("there"), X: x, Y: there, Tone: 0}, {Name: t.say("back"), X: x, Y: back, Tone: 1}},
 		Dots:  []plot.Dots{{X: x, Y: there, Tone: 0}, {X: x, Y: back, Tone: 1, Triangle: true}}}
 	t.ticks(p)
-	return figure.Draw(p, protocolWidth, protocolHeight, t.say("residuals"), t.say("left.figure")), out
+	return figure.DrawIn(t.style, p, protocolWidth, protocolHeight, t.say("residuals"), t.say("left.figure")), out
 }
 
 // ticks numbers both axes as the language does.

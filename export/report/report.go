@@ -15,15 +15,15 @@ import (
 
 // Options says how the page is written.
 type Options struct {
-	Units    shown.System // "": metric
-	Name     string       // what the rider calls the ride; may be empty
-	Started  time.Time    // when the ride began; zero where unknown
-	Invented bool         // the ride is simulated, and the page says so
-	Program  string       // name and version of the program, for the foot of the page
-	Remarks  []Remark     // what the rider noted
-	Sections []Section    // shown after the road load
-	Test     *Test        // for the protocol; nil: none
-	Language shown.Language
+	Units    shown.System   // "": metric
+	Name     string         // what the rider calls the ride; may be empty
+	Started  time.Time      // when the ride began; zero where unknown
+	Invented bool           // the ride is simulated, and the page says so
+	Program  string         // name and version of the program, for the foot of the page
+	Remarks  []Remark       // what the rider noted
+	Sections []Section      // shown after the road load
+	Test     *Test          // for the protocol; nil: none
+	Language shown.Language // "": English
 }
 
 // Remark is what the rider noted at a time of the log.
@@ -54,17 +54,26 @@ var comparisonText string
 //go:embed style.css
 var styleText string
 
+// settled has metric units and English where nothing was chosen.
+func (o Options) settled() Options {
+	if o.Units == "" {
+		o.Units = shown.Metric
+	}
+	if o.Language == "" {
+		o.Language = shown.English
+	}
+	return o
+}
+
 // Write writes the page.
 func Write(w io.Writer, r *runs.Result, opts Options) error {
-	if opts.Units == "" {
-		opts.Units = shown.Metric
-	}
+	opts = opts.settled()
 	return execute(w, pageText, opts, newPage(r, opts))
 }
 
 // execute fills a page with its content, in the language of the options.
 func execute(w io.Writer, text string, opts Options, content any) error {
-	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines, "say": saying(opts.Language)}).Parse(text)
+	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines, "say": saying(opts.Language), "text": newTeller(opts).text}).Parse(text)
 	if err == nil {
 		t, err = t.Parse(protocolText)
 	}
@@ -85,12 +94,7 @@ type comparisonPage struct {
 // WriteComparison writes a page of what was compared, within rides and across
 // them: the verdicts, and the protocol behind them.
 func WriteComparison(w io.Writer, test *Test, opts Options) error {
-	if opts.Units == "" {
-		opts.Units = shown.Metric
-	}
-	if opts.Language == "" {
-		opts.Language = shown.English
-	}
+	opts = opts.settled()
 	t := newTeller(opts)
 	p := comparisonPage{Style: template.CSS(styleText), Language: opts.Language, Protocol: t.protocol(test)}
 	for _, c := range test.Across {

@@ -26,6 +26,11 @@ var update = flag.Bool("update", false, "write the goldens anew")
 // whole returns the page of the invented ride.
 func whole(t testing.TB, units shown.System) string {
 	t.Helper()
+	return wholeIn(t, shown.Style{System: units, Language: shown.English})
+}
+
+func wholeIn(t testing.TB, style shown.Style) string {
+	t.Helper()
 	r := invented.Result()
 	r.Compared = []runs.Comparison{{A: "panniers off", B: "panniers on",
 		CdA:  &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, P: 0.0002, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
@@ -37,7 +42,7 @@ func whole(t testing.TB, units shown.System) string {
 		r.Powers[i].Correction = 1
 	}
 	var out bytes.Buffer
-	o := Options{Units: units, Name: "Evening, <invented>", Started: time.Date(2026, 5, 17, 18, 0, 0, 0, time.UTC), Invented: true, Remarks: []Remark{{T: 130, Text: "gust, felt"}},
+	o := Options{Units: style.System, Language: style.Language, Program: "Stillair", Name: "Evening, <invented>", Started: time.Date(2026, 5, 17, 18, 0, 0, 0, time.UTC), Invented: true, Remarks: []Remark{{T: 130, Text: "gust, felt"}},
 		Sections: []Section{{Title: "A section from elsewhere", Header: []string{"a", "b"}, Rows: [][]string{{"one", "1 ± 2"}}}}}
 	if err := Write(&out, r, o); err != nil {
 		t.Fatal(err)
@@ -95,12 +100,13 @@ func TestSaysEverything(t *testing.T) {
 // next to nothing.
 func TestLimits(t *testing.T) {
 	l := runs.RoadLoad{CdA: runs.Value{X: 0.5}, Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.01}, {Cause: runs.ByMass, SE: 0.0025}, {Cause: runs.ByAir, SE: 0.0001}}}
-	got := limits(l)
+	en := newTeller(Options{}.settled())
+	got := en.limits(l)
 	want := []limit{{"wind from pair to pair", "± 3.9 %", 100}, {"mass of bike and rider", "± 1.0 %", 25}} // 1.96 · 0.01 / 0.5
 	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {
 		t.Errorf("got %+v, want %+v", got, want)
 	}
-	if limits(runs.RoadLoad{}) != nil || advice(runs.RoadLoad{}) != "" {
+	if en.limits(runs.RoadLoad{}) != nil || en.advice(runs.RoadLoad{}) != "" {
 		t.Error("bars of nothing")
 	}
 }
@@ -109,11 +115,11 @@ func TestLimits(t *testing.T) {
 // to, so there each factor is 1.
 func TestStandardAir(t *testing.T) {
 	r := &runs.Result{Ride: sensors.Ride{Air: sensors.Air{Temperature: 25, Pressure: 99000}}}
-	if got := standardAir(r, runs.PowerCurve{Correction: 1}); !strings.Contains(got, "× 1.000 after SAE J1349, × 1.000 after ISO 1585.") {
+	if got := newTeller(Options{}.settled()).standardAir(r, runs.PowerCurve{Correction: 1}); !strings.Contains(got, "× 1.000 after SAE J1349, × 1.000 after ISO 1585.") {
 		t.Errorf("got %q", got)
 	}
 	r.Ride.Air = sensors.UnknownRide().Air
-	if got := standardAir(r, runs.PowerCurve{Correction: 1}); got != "" {
+	if got := newTeller(Options{}.settled()).standardAir(r, runs.PowerCurve{Correction: 1}); got != "" {
 		t.Errorf("of unknown air it says %q", got)
 	}
 }

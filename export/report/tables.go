@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"stillair/export/shown"
-	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // markOrder is the order in which a launch passes its marks, as riders read
@@ -16,14 +16,14 @@ var markOrder = []string{"60 ft", "0-60 km/h", "0-60 mph", "0-100 km/h", "330 ft
 
 // launchTable has a row for each mark and two columns for each accepted
 // launch: after the rollout, and from first movement.
-func launchTable(all []runs.Run, u shown.System) table {
-	t := table{Header: []string{"mark"}}
+func (t *teller) launchTable(all []runs.Run) table {
+	out := table{Header: []string{t.text("mark")}}
 	var launches []runs.Run
 	reached := map[string]bool{}
 	for _, r := range all {
 		if r.Kind == runs.Launch && r.Accepted() {
 			launches = append(launches, r)
-			t.Header = append(t.Header, fmt.Sprintf("run %d, s", r.ID))
+			out.Header = append(out.Header, t.fill("run_seconds", finding.Count("run", r.ID)))
 			for _, m := range r.Marks {
 				reached[m.Name] = true
 			}
@@ -35,34 +35,34 @@ func launchTable(all []runs.Run, u shown.System) table {
 		}
 		row := []string{name}
 		for _, r := range launches {
-			row = append(row, launchCell(r, name, u))
+			row = append(row, t.launchCell(r, name))
 		}
-		t.Rows = append(t.Rows, row)
+		out.Rows = append(out.Rows, row)
 	}
-	return t
+	return out
 }
 
 // launchCell says one mark of one launch; its lines are parted by "\n".
-func launchCell(r runs.Run, name string, u shown.System) string {
+func (t *teller) launchCell(r runs.Run, name string) string {
 	i := slices.IndexFunc(r.Marks, func(m runs.Mark) bool { return m.Name == name })
 	if i < 0 {
 		return "–"
 	}
 	m := r.Marks[i]
 	time, rolledOut := m.Headline()
-	lines := []string{seconds(time)}
+	lines := []string{t.seconds(time)}
 	if rolledOut {
-		lines = append(lines, "moving "+seconds(m.Time))
+		lines = append(lines, t.text("moving")+" "+t.seconds(m.Time))
 	}
 	if m.Speed.Known() {
-		lines = append(lines, "at "+u.Number(shown.Speed, m.Speed.X, 1))
+		lines = append(lines, t.fill("at", finding.Speed("speed", m.Speed.X)))
 	}
 	return strings.Join(lines, "\n")
 }
 
 // rollOnTable has a row for each accepted roll-on and a column for each pair of
 // speeds.
-func rollOnTable(r *runs.Result) table {
+func (t *teller) rollOnTable(r *runs.Result) table {
 	all := r.Runs
 	var names []string
 	for _, run := range all {
@@ -72,76 +72,79 @@ func rollOnTable(r *runs.Result) table {
 			}
 		}
 	}
-	t := table{Header: append([]string{"run"}, names...)}
+	out := table{Header: append([]string{t.text("run")}, names...)}
 	for _, run := range all {
 		if run.Kind != runs.RollOn || !run.Accepted() || len(run.Marks) == 0 {
 			continue
 		}
 		row := []string{fmt.Sprint(run.ID)}
-		if heading := shown.Heading(run.BearingDeg); heading != "–" {
+		if heading := t.style.Heading(run.BearingDeg); heading != "–" {
 			row[0] += ", " + strings.ReplaceAll(heading, " ", "\u00a0")
 		}
 		if gear := r.Gear(run); gear != "" {
-			row[0] += ", gear\u00a0" + gear
+			row[0] += ", " + strings.ReplaceAll(t.fill("gear", finding.Text("gear", gear)), " ", "\u00a0")
 		}
 		for _, name := range names {
 			cell := "–"
 			for _, m := range run.Marks {
 				if m.Name == name {
-					cell = seconds(m.Time) + " s"
+					cell = t.seconds(m.Time) + " s"
 				}
 			}
 			row = append(row, cell)
 		}
-		t.Rows = append(t.Rows, row)
+		out.Rows = append(out.Rows, row)
 	}
-	return t
+	return out
 }
 
 // stopTable has a row for each mark of each accepted stop.
-func stopTable(all []runs.Run, u shown.System) table {
-	t := table{Header: []string{"run", "speed", "time", "distance"}}
+func (t *teller) stopTable(all []runs.Run) table {
+	out := table{Header: []string{t.text("run"), t.text("speed"), t.text("time"), t.text("way")}}
 	for _, r := range all {
 		if r.Kind != runs.Stop || !r.Accepted() {
 			continue
 		}
 		for _, m := range r.Marks {
-			t.Rows = append(t.Rows, []string{fmt.Sprint(r.ID), m.Name, seconds(m.Time) + " s", u.PlusMinus(shown.Distance, m.Distance.X, half(m.Distance))})
+			out.Rows = append(out.Rows, []string{fmt.Sprint(r.ID), m.Name, t.seconds(m.Time) + " s", t.style.PlusMinus(shown.Distance, m.Distance.X, half(m.Distance))})
 		}
 	}
-	return t
+	return out
 }
 
 // runRow is one run in the list of all.
 type runRow struct {
-	ID         int
-	Kind       string
-	Setup      string
-	When       string
-	Speeds     string
-	Heading    string
-	Accepted   bool
-	Outcome    string   // in a word or two
-	Sentences  []string // reasons or cautions
-	PairNumber int
+	ID        int
+	Kind      string
+	Setup     string
+	When      string
+	Speeds    string
+	Heading   string
+	Accepted  bool
+	Outcome   string   // in a word or two
+	Sentences []string // reasons or cautions
+	Pair      string
 }
 
-func runRows(r *runs.Result, u shown.System) []runRow {
+func (t *teller) runRows(r *runs.Result) []runRow {
 	start := beginning(r)
-	unit := u.First(shown.Speed)
+	unit := t.style.Unit(shown.Speed)
 	var out []runRow
 	for _, run := range r.Runs {
-		row := runRow{ID: run.ID, Kind: string(run.Kind), Setup: run.Setup, When: shown.Moment(run.Start - start),
-			Speeds:   fmt.Sprintf("%s → %s %s", shown.Fixed(run.FromMPS/unit.SI, 0), shown.Fixed(run.ToMPS/unit.SI, 0), unit.Name),
-			Accepted: run.Accepted(), Outcome: "counts", PairNumber: run.Pair}
-		if h := shown.Heading(run.BearingDeg); h != "–" {
+		row := runRow{ID: run.ID, Kind: t.book.Kind(run.Kind), Setup: run.Setup, When: t.style.Moment(run.Start - start),
+			Speeds:   fmt.Sprintf("%s → %s %s", t.style.Fixed(run.FromMPS/unit.SI, 0), t.style.Fixed(run.ToMPS/unit.SI, 0), unit.Name),
+			Accepted: run.Accepted(), Outcome: t.text("counts")}
+		if run.Pair > 0 {
+			row.Pair = t.fill("pair", finding.Count("pair", run.Pair))
+		}
+		if h := t.style.Heading(run.BearingDeg); h != "–" {
 			row.Heading = h
 		}
 		switch {
 		case !run.Accepted():
-			row.Outcome, row.Sentences = "rejected", words.ForMachines().Sentences(run.Reasons)
+			row.Outcome, row.Sentences = t.text("rejected"), t.book.Sentences(run.Reasons)
 		case len(run.Cautions) > 0:
-			row.Outcome, row.Sentences = "counts, with a caution", words.ForMachines().Sentences(run.Cautions)
+			row.Outcome, row.Sentences = t.text("counts_caution"), t.book.Sentences(run.Cautions)
 		}
 		out = append(out, row)
 	}

@@ -1,33 +1,26 @@
 package report
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/export/shown"
 	"stillair/runs"
-	"stillair/sensors/units"
+	"stillair/sensors/finding"
 )
 
 // half returns half of the 95 % interval of a value with normal errors.
 func half(v runs.Value) float64 { return shown.Normal95 * v.SE }
 
-// seconds shows a time with its band.
-func seconds(v runs.Value) string { return shown.PlusMinus(v.X, half(v)) }
-
-// distanceWords shows a distance ridden.
-func distanceWords(m float64, u shown.System) string {
-	long := shown.Quantity{Metric: shown.Unit{Name: "km", SI: 1000}, Imperial: shown.Unit{Name: "mi", SI: units.Mile}}
-	return u.Number(long, m, 1)
-}
+// seconds shows a time with half of its 95 % interval.
+func (t *teller) seconds(v runs.Value) string { return t.style.Plain(v.X, half(v)) }
 
 // best is one of the figures that the page begins with.
 type best struct{ Label, Value, Unit, Beside string }
 
 // bests picks what a rider asks first: the best of each headline mark.
-func bests(r *runs.Result, u shown.System) []best {
+func (t *teller) bests(r *runs.Result) []best {
 	want := []string{"0-100 km/h", "1/4 mile"}
-	switch u {
+	switch t.style.System {
 	case shown.Imperial:
 		want = []string{"0-60 mph", "1/4 mile"}
 	case shown.Both:
@@ -40,30 +33,30 @@ func bests(r *runs.Result, u shown.System) []best {
 			continue
 		}
 		time, rolledOut := m.Headline()
-		b := best{Label: name, Value: seconds(time), Unit: "s", Beside: fmt.Sprintf("from first movement, run %d", run)}
+		b := best{Label: name, Value: t.seconds(time), Unit: "s", Beside: t.fill("from_movement", finding.Count("run", run))}
 		if rolledOut {
-			b.Beside = fmt.Sprintf("after one foot of rollout, run %d; %s s from first movement", run, seconds(m.Time))
+			b.Beside = t.fill("after_rollout", finding.Count("run", run), finding.Time("moving", m.Time.X).With(m.Time.SE))
 		}
 		if m.Speed.Known() {
-			b.Beside += "; through at " + u.Number(shown.Speed, m.Speed.X, 0)
+			b.Beside += "; " + t.fill("through_at", finding.Speed("speed", m.Speed.X))
 		}
 		out = append(out, b)
 	}
-	if b, ok := bestRollOn(r); ok {
+	if b, ok := t.bestRollOn(r); ok {
 		out = append(out, b)
 	}
 	return out
 }
 
 // bestRollOn is the fastest roll-on through the first pair that was ridden.
-func bestRollOn(r *runs.Result) (best, bool) {
+func (t *teller) bestRollOn(r *runs.Result) (best, bool) {
 	for _, run := range r.Runs {
 		if run.Kind != runs.RollOn || !run.Accepted() || len(run.Marks) == 0 {
 			continue
 		}
 		name := run.Marks[0].Name
 		m, id := fastest(r.Runs, runs.RollOn, name)
-		return best{Label: name, Value: seconds(m.Time), Unit: "s", Beside: fmt.Sprintf("rolling, run %d", id)}, id > 0
+		return best{Label: name, Value: t.seconds(m.Time), Unit: "s", Beside: t.fill("rolling", finding.Count("run", id))}, id > 0
 	}
 	return best{}, false
 }

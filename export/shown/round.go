@@ -112,11 +112,20 @@ func Duration(seconds float64) string {
 }
 
 // Heading returns a compass bearing in words: "E 84°".
-func Heading(degrees float64) string {
+func Heading(degrees float64) string { return Style{}.Heading(degrees) }
+
+// Heading is a compass bearing in the letters of the language.
+func (s Style) Heading(degrees float64) string {
 	if !finite(degrees) {
 		return "–"
 	}
 	names := [...]string{"N", "NE", "E", "SE", "S", "SW", "W", "NW"}
+	if s.Language == German {
+		names = [...]string{"N", "NO", "O", "SO", "S", "SW", "W", "NW"}
+	}
 	d := math.Mod(math.Mod(degrees, 360)+360, 360)
 	return fmt.Sprintf("%s %.0f°", names[int(math.Round(d/45))%8], d)
 }
+
+// Moment is a time of the ride with the decimal sign of the language.
+func (s Style) Moment(seconds float64) string { return s.point(Moment(seconds)) }

@@ -3,8 +3,6 @@ package shown
 import (
 	"math"
 	"testing"
-
-	"stillair/sensors"
 )
 
 func TestPlusMinus(t *testing.T) {
@@ -75,21 +73,17 @@ func TestHeading(t *testing.T) {
 	}
 }
 
+func TestGermanHeading(t *testing.T) {
+	german := Style{Language: German}
+	if got := german.Heading(84) + ", " + german.Moment(102.31); got != "O 84°, 1:42,3" {
+		t.Errorf("%q", got)
+	}
+}
+
 func TestWords(t *testing.T) {
 	for s, want := range map[string]string{"": "", "the brake": "The brake.", "Stop!": "Stop!", "örtlich": "Örtlich."} {
 		if got := Sentence(s); got != want {
 			t.Errorf("Sentence(%q) = %q, want %q", s, got, want)
-		}
-	}
-	r := sensors.UnknownRide()
-	r.Mass, r.Air.Pressure, r.Air.Humidity = 280, 101325, 0.5
-	for field, want := range map[string]string{
-		"mass_kg": "The mass as ridden: 280 kg (617 lb) (mass_kg)", "air.pressure_hpa": "The pressure of the air: 1013 hPa (air.pressure_hpa)",
-		"air.humidity_pct": "The humidity of the air: 50 % (air.humidity_pct)", "air.temperature_c": "The temperature of the air (air.temperature_c)",
-		"something_new": "something_new",
-	} {
-		if got := Default(field, r, Both); got != want {
-			t.Errorf("%s: %q, want %q", field, got, want)
 		}
 	}
 }

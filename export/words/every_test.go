@@ -210,7 +210,7 @@ func parse(s string) (x, digit float64) {
 func (n number) shows(a finding.Arg, in unit) bool {
 	near := func(got, digit, want float64) bool { return math.Abs(got-want) <= digit/2+1e-6*math.Abs(want) }
 	x := a.X*in.factor + in.offset
-	if n.unit != in.name {
+	if n.unit != in.name && a.Quantity != finding.OfNumber { // whose unit is part of the text
 		return false
 	}
 	if math.IsNaN(n.half) {

@@ -88,9 +88,9 @@ func ofFitNotes() []Entry {
 func ofFitRuns() []Entry {
 	return []Entry{
 		{"coast.slowed_suddenly", nil, "the bike slowed more suddenly than rolling and wind explain: a touch of the brake, or the bow wave of a passing vehicle",
-			"die Maschine wurde plötzlich langsamer, als Rollen und Wind erklären: kurz gebremst, oder die Bugwelle eines Fahrzeugs"},
+			"die Maschine verlor plötzlich mehr Tempo, als Rollen und Wind erklären: kurz gebremst, oder die Bugwelle eines Fahrzeugs"},
 		{"coast.eased_suddenly", nil, "the bike suddenly slowed less than rolling and wind explain: throttle, or the wake of a passing vehicle",
-			"die Maschine wurde plötzlich weniger langsam, als Rollen und Wind erklären: Gas, oder der Sog eines Fahrzeugs"},
+			"die Maschine verlor plötzlich weniger Tempo, als Rollen und Wind erklären: Gas, oder der Sog eines Fahrzeugs"},
 		{"coast.held_back", nil, "the bike slowed much more than in the other runs: a gear left in, a dragging brake, or another posture",
 			"die Maschine wurde viel stärker gebremst als in den anderen Läufen: ein Gang drin, eine schleifende Bremse oder eine andere Haltung"},
 		{"coast.helped", nil, "the bike slowed much less than in the other runs: throttle, slipstream, or another posture",

@@ -1,12 +1,13 @@
 package figure
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/export/plot"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // most is how many dots of one coast-down are drawn.
@@ -14,10 +15,10 @@ const most = 60
 
 // CoastDowns draws all coast-downs of a setup over their fitted curves, and
 // below what the fit leaves over.
-func CoastDowns(r *runs.Result, setup string, units shown.System) Figure {
-	unit := units.First(shown.Speed)
-	top := &plot.Plot{Y: plot.Axis{Label: "speed, " + unit.Name}}
-	left := &plot.Plot{X: plot.Axis{Label: "seconds since the clutch was pulled"}, Y: plot.Axis{Label: "residual, " + unit.Name}}
+func CoastDowns(r *runs.Result, setup string, b *words.Book) Figure {
+	unit := b.Style.Unit(shown.Speed)
+	top := &plot.Plot{Y: plot.Axis{Label: labelOf(b, "figure.speed", unit.Name)}}
+	left := &plot.Plot{X: plot.Axis{Label: b.Name("figure.since_clutch")}, Y: plot.Axis{Label: labelOf(b, "figure.residual", unit.Name)}}
 	count, reach, longest, fastest := 0, 0.0, 0.0, 0.0
 	for _, run := range r.Runs {
 		if run.Kind != runs.CoastDown || run.Setup != setup || !run.Accepted() || run.Curve == nil || len(run.Curve.T) < 2 {
@@ -43,9 +44,10 @@ func CoastDowns(r *runs.Result, setup string, units shown.System) Figure {
 	left.Lines = []plot.Line{{X: []float64{0, longest}, Y: []float64{0, 0}, Tone: plot.Ink, Dash: plot.Thin}}
 	top.X.Max, left.X.Max, top.Y.Max = longest, longest, fastest
 	left.Y.Min, left.Y.Max = -1.1*reach, 1.1*reach
-	withoutNumbers(top)
-	caption := fmt.Sprintf("%d coast-downs, measured (dots one way, triangles the other) over what the fitted drag and rolling resistance give (lines). Below, the residual: measured minus fitted.", count)
-	return render([]plot.Row{{Plot: top, Share: 5}, {Plot: left, Share: 2.6}}, Narrow.width, 440, "Coast-downs, "+setup, caption)
+	withoutNumbers(b.Style, top)
+	caption := b.Say(finding.New("figure.coast_downs_caption", finding.Count("n", count)))
+	title := b.Say(finding.New("figure.coast_downs", finding.Text("setup", setup)))
+	return render(b.Style, []plot.Row{{Plot: top, Share: 5}, {Plot: left, Share: 2.6}}, Narrow.width, 440, title, caption)
 }
 
 // comesBack reports whether a run goes the other way than the first.

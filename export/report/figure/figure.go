@@ -6,6 +6,8 @@ import (
 
 	"stillair/export/plot"
 	"stillair/export/shown"
+	"stillair/export/words"
+	"stillair/sensors/finding"
 )
 
 // Figure is one picture for a page.
@@ -20,15 +22,20 @@ func (f Figure) Empty() bool { return f.SVG == "" }
 // Draw makes a figure of one plot. Axes without a range get that of what is
 // drawn, and all get ticks.
 func Draw(p *plot.Plot, width, height float64, title, caption string) Figure {
-	return render([]plot.Row{{Plot: p, Share: 1}}, width, height, title, caption)
+	return DrawIn(shown.Style{}, p, width, height, title, caption)
 }
 
-func render(rows []plot.Row, width, height float64, title, caption string) Figure {
+// DrawIn is Draw with the numbers along the axes in the language of a style.
+func DrawIn(s shown.Style, p *plot.Plot, width, height float64, title, caption string) Figure {
+	return render(s, []plot.Row{{Plot: p, Share: 1}}, width, height, title, caption)
+}
+
+func render(s shown.Style, rows []plot.Row, width, height float64, title, caption string) Figure {
 	for _, r := range rows {
 		r.Plot.Reach()
 		for _, a := range []*plot.Axis{&r.Plot.X, &r.Plot.Y} {
 			if a.Ticks == nil {
-				a.Ticks = plot.Ticks(a.Min, a.Max, 6, shown.Fixed)
+				a.Ticks = plot.Ticks(a.Min, a.Max, 6, s.Fixed)
 			}
 		}
 	}
@@ -37,10 +44,10 @@ func render(rows []plot.Row, width, height float64, title, caption string) Figur
 
 // withoutNumbers takes the numbers and the label off the x axis, for a plot
 // above another.
-func withoutNumbers(p *plot.Plot) {
+func withoutNumbers(s shown.Style, p *plot.Plot) {
 	p.X.Label = ""
 	if p.X.Ticks == nil {
-		p.X.Ticks = plot.Ticks(p.X.Min, p.X.Max, 6, shown.Fixed)
+		p.X.Ticks = plot.Ticks(p.X.Min, p.X.Max, 6, s.Fixed)
 	}
 	quiet := make([]plot.Tick, len(p.X.Ticks))
 	for i, t := range p.X.Ticks {
@@ -50,7 +57,7 @@ func withoutNumbers(p *plot.Plot) {
 }
 
 // minutes are ticks of an axis in seconds, shown in minutes.
-func minutes(low, high float64) []plot.Tick {
+func minutes(s shown.Style, low, high float64) []plot.Tick {
 	steps := []float64{10, 20, 30, 60, 120, 300, 600, 1200, 1800, 3600, 7200}
 	step := steps[len(steps)-1]
 	for _, s := range steps {
@@ -65,7 +72,7 @@ func minutes(low, high float64) []plot.Tick {
 	}
 	var out []plot.Tick
 	for k := math.Ceil(low / step); k*step <= high; k++ {
-		out = append(out, plot.Tick{At: k * step, Text: shown.Fixed(k*step/60, decimals)})
+		out = append(out, plot.Tick{At: k * step, Text: s.Fixed(k*step/60, decimals)})
 	}
 	return out
 }
@@ -109,6 +116,11 @@ func decimate(x, y []float64, columns int) (px, py []float64) {
 		}
 	}
 	return px, py
+}
+
+// labelOf is the text of an axis with its unit.
+func labelOf(b *words.Book, code finding.Code, unit string) string {
+	return b.Say(finding.New(code, finding.Text("unit", unit)))
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

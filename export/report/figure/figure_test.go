@@ -13,11 +13,14 @@ import (
 	"stillair/export/internal/invented"
 	"stillair/export/plot"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/measure"
 	"stillair/runs/power"
 	"stillair/runs/worth"
 )
+
+func english() *words.Book { return words.ForMachines() }
 
 // labels parses a figure as XML and returns the words in it.
 func labels(t *testing.T, f Figure) []string {
@@ -46,7 +49,7 @@ func labels(t *testing.T, f Figure) []string {
 	}
 }
 
-func figures(units shown.System) map[string]Figure {
+func figures(units *words.Book) map[string]Figure {
 	r := invented.Result()
 	l := r.RoadLoads[0]
 	w := worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: 0.004, Mass: l.Mass, Density: l.Density, Gravity: 9.81}
@@ -70,7 +73,7 @@ func TestFigures(t *testing.T) {
 		"coast-downs": {"residual, km/h", "seconds since the clutch was pulled"}, "force": {"force, N", "air", "tyres"},
 		"power": {"power, kW", "steady speed, km/h"}, "powers": {"power at the road, kW", "<panniers & co>, gear 4"},
 	}
-	for name, f := range figures(shown.Metric) {
+	for name, f := range figures(english()) {
 		all := strings.Join(labels(t, f), "|")
 		for _, w := range want[name] {
 			if !strings.Contains(all, w) {
@@ -88,7 +91,7 @@ func TestFigures(t *testing.T) {
 
 func TestImperial(t *testing.T) {
 	want := map[string]string{"ride": "speed, mph", "force": "force, lbf", "power": "power, hp", "coast-downs": "residual, mph"}
-	for name, f := range figures(shown.Imperial) {
+	for name, f := range figures(words.New(shown.Style{System: shown.Imperial, Language: shown.English})) {
 		if w := want[name]; w != "" && !strings.Contains(strings.Join(labels(t, f), "|"), w) {
 			t.Errorf("%s does not say %q", name, w)
 		}
@@ -100,8 +103,8 @@ func TestImperial(t *testing.T) {
 func TestNothingToShow(t *testing.T) {
 	r := &runs.Result{}
 	for name, f := range map[string]Figure{
-		"ride": Ride(r, shown.Metric, Wide), "launch": Launch(r, runs.Run{}, shown.Metric), "coast-downs": CoastDowns(r, "", shown.Metric),
-		"force": Force(worth.Load{}, "", 30, shown.Metric), "powers": Powers(nil, shown.Metric),
+		"ride": Ride(r, english(), Wide), "launch": Launch(r, runs.Run{}, english()), "coast-downs": CoastDowns(r, "", english()),
+		"force": Force(worth.Load{}, "", 30, english()), "powers": Powers(nil, english()),
 	} {
 		if !f.Empty() {
 			t.Errorf("%s drew something out of nothing", name)

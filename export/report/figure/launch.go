@@ -1,14 +1,15 @@
 package figure
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"stillair/export/plot"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // labelled are the marks that are worth words, the most wanted first.
@@ -19,11 +20,11 @@ var imperialFirst = []string{"1/4 mile", "0-60 mph", "0-100 mph", "1/8 mile", "6
 
 // Launch draws the speed of one launch over the time since first movement,
 // with its marks.
-func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
+func Launch(r *runs.Result, run runs.Run, b *words.Book) Figure {
 	if r.Track == nil {
 		return Figure{}
 	}
-	unit := units.First(shown.Speed)
+	unit := b.Style.Unit(shown.Speed)
 	t, v := within(r.Track.T, r.Track.V, run.Start-1, run.End+0.3)
 	if len(t) < 2 {
 		return Figure{}
@@ -32,7 +33,7 @@ func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
 		t[i] -= run.Start
 	}
 	x, y := decimate(t, v, 380)
-	p := &plot.Plot{X: plot.Axis{Label: "seconds from first movement"}, Y: plot.Axis{Label: "speed, " + unit.Name},
+	p := &plot.Plot{X: plot.Axis{Label: b.Name("figure.since_movement")}, Y: plot.Axis{Label: labelOf(b, "figure.speed", unit.Name)},
 		Lines: []plot.Line{{X: x, Y: scaled(y, 1/unit.SI), Tone: plot.Ink}}}
 	p.Reach()
 	p.X.Min, p.X.Max, p.Y.Min = t[0], t[len(t)-1], 0
@@ -47,12 +48,12 @@ func Launch(r *runs.Result, run runs.Run, units shown.System) Figure {
 		d.X, d.Y = append(d.X, m.x), append(d.Y, m.y)
 	}
 	p.Dots = dots[:]
-	for _, m := range withWords(marks, units, p.Y.Max) {
+	for _, m := range withWords(marks, b.Style.System, p.Y.Max) {
 		tight := m.x > 0.65*p.X.Max // no room to the right
-		p.Marks = append(p.Marks, plot.Mark{X: m.x, Y: m.y, Left: tight, Above: tight, Text: fmt.Sprintf("%s  %.2f s", m.name, m.x)})
+		p.Marks = append(p.Marks, plot.Mark{X: m.x, Y: m.y, Left: tight, Above: tight, Text: m.name + "  " + b.Style.Fixed(m.x, 2) + " s"})
 	}
-	caption := fmt.Sprintf("Run %d: speed since first movement. Dots: speeds reached; triangles: distances covered.", run.ID)
-	return Draw(p, Narrow.width, 250, fmt.Sprintf("Launch, run %d", run.ID), caption)
+	id := finding.Count("run", run.ID)
+	return DrawIn(b.Style, p, Narrow.width, 250, b.Say(finding.New("figure.launch", id)), b.Say(finding.New("figure.launch_caption", id)))
 }
 
 // markPoint is a mark on the speed curve.

@@ -3,32 +3,34 @@ package figure
 import (
 	"stillair/export/plot"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // dashes tell curves apart beside their tones.
 var dashes = [...]plot.Dash{plot.Solid, plot.Dashed, plot.Dotted, plot.Helper, plot.Thin}
 
 // PowerName names a power curve: its setup and gear.
-func PowerName(p runs.PowerCurve) string {
+func PowerName(b *words.Book, p runs.PowerCurve) string {
 	name := p.Setup
 	if p.Gear != "" {
 		if name != "" {
 			name += ", "
 		}
-		name += "gear " + p.Gear
+		name += b.Say(finding.New("report.gear", finding.Text("gear", p.Gear)))
 	}
 	if name == "" {
-		return "as ridden"
+		return b.Name("report.as_ridden")
 	}
 	return name
 }
 
 // Powers draws the power at the road over speed with its 95 % band, one curve
 // for each setup and gear.
-func Powers(all []runs.PowerCurve, units shown.System) Figure {
-	speed, unit := units.First(shown.Speed), units.First(shown.Power)
-	p := &plot.Plot{X: plot.Axis{Label: "speed, " + speed.Name}, Y: plot.Axis{Label: "power at the road, " + unit.Name}}
+func Powers(all []runs.PowerCurve, b *words.Book) Figure {
+	speed, unit := b.Style.Unit(shown.Speed), b.Style.Unit(shown.Power)
+	p := &plot.Plot{X: plot.Axis{Label: labelOf(b, "figure.speed", speed.Name)}, Y: plot.Axis{Label: labelOf(b, "figure.power", unit.Name)}}
 	top := 0.0
 	for _, c := range all {
 		if c.Curve == nil || len(p.Lines) == len(dashes) {
@@ -52,7 +54,7 @@ func Powers(all []runs.PowerCurve, units shown.System) Figure {
 		p.Bands = append(p.Bands, plot.Band{X: x, Low: low, High: high, Tone: tone})
 		p.Lines = append(p.Lines, plot.Line{X: x, Y: middle, Tone: tone, Dash: dashes[tone]})
 		at := len(middle) * 2 / 5
-		name := plot.Mark{X: x[at], Y: low[at], Text: PowerName(c)}
+		name := plot.Mark{X: x[at], Y: low[at], Text: PowerName(b, c)}
 		if highest(all, c) {
 			name.Y, name.Left, name.Above = high[at], true, true
 		}
@@ -62,8 +64,7 @@ func Powers(all []runs.PowerCurve, units shown.System) Figure {
 		return Figure{}
 	}
 	p.Y.Max = 1.05 * top
-	caption := "Power at the road in still air on the level, as measured on full throttle, with its 95 % band. At the crank it is more by what gearbox, chain and tyre take."
-	return Draw(p, Narrow.width, 250, "Power at the road", caption)
+	return DrawIn(b.Style, p, Narrow.width, 250, b.Name("report.powers"), b.Name("figure.power_caption"))
 }
 
 // highest reports whether no other curve is above c where c is in its middle.

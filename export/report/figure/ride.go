@@ -1,12 +1,13 @@
 package figure
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/export/plot"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // Width is how wide a figure is meant to stand.
@@ -28,7 +29,7 @@ var kinds = [...]struct {
 
 // Ride draws speed and acceleration over the whole ride, and which stretches
 // are runs.
-func Ride(r *runs.Result, units shown.System, w Width) Figure {
+func Ride(r *runs.Result, b *words.Book, w Width) Figure {
 	t := r.Track
 	if t == nil || len(t.T) < 2 {
 		return Figure{}
@@ -39,20 +40,20 @@ func Ride(r *runs.Result, units shown.System, w Width) Figure {
 		since[i] = t.T[i] - start
 	}
 	length := since[len(since)-1]
-	unit := units.First(shown.Speed)
-	speed := series(since, t.V, 1/unit.SI, "speed, "+unit.Name, int(w.columns))
+	unit := b.Style.Unit(shown.Speed)
+	speed := series(since, t.V, 1/unit.SI, labelOf(b, "figure.speed", unit.Name), int(w.columns))
 	speed.Y.Min = 0
-	accel := series(since, t.A, 1, "acceleration, m/s²", int(w.columns))
+	accel := series(since, t.A, 1, b.Name("figure.acceleration"), int(w.columns))
 	accel.Y.Min, accel.Y.Max = math.Min(-6, accel.Y.Min), math.Max(8, accel.Y.Max)
-	bars := lanes(r.Runs, start)
+	bars := lanes(r.Runs, start, b)
 	for _, p := range []*plot.Plot{speed, accel, bars} {
 		p.X.Min, p.X.Max = -0.01*length, length
-		p.X.Ticks = minutes(p.X.Min, p.X.Max)
+		p.X.Ticks = minutes(b.Style, p.X.Min, p.X.Max)
 	}
-	withoutNumbers(speed)
-	withoutNumbers(accel)
-	caption := fmt.Sprintf("Speed and acceleration over the ride of %s, and below them the runs that were found in it. Hollow: rejected.", shown.Duration(length))
-	return render([]plot.Row{{Plot: speed, Share: 5}, {Plot: accel, Share: 3}, {Plot: bars, Share: 3.2}}, w.width, w.height, "The ride", caption)
+	withoutNumbers(b.Style, speed)
+	withoutNumbers(b.Style, accel)
+	caption := b.Say(finding.New("figure.ride_caption", finding.Text("long", shown.Duration(length))))
+	return render(b.Style, []plot.Row{{Plot: speed, Share: 5}, {Plot: accel, Share: 3}, {Plot: bars, Share: 3.2}}, w.width, w.height, b.Name("report.ride"), caption)
 }
 
 // series returns a plot of one line.
@@ -64,11 +65,11 @@ func series(x, y []float64, scale float64, label string, columns int) *plot.Plot
 }
 
 // lanes shows each run as a bar in the lane of its kind.
-func lanes(all []runs.Run, start float64) *plot.Plot {
-	p := &plot.Plot{X: plot.Axis{Label: "minutes"}, Y: plot.Axis{Min: -0.6, Max: float64(len(kinds)) - 0.4}}
+func lanes(all []runs.Run, start float64, b *words.Book) *plot.Plot {
+	p := &plot.Plot{X: plot.Axis{Label: b.Name("figure.minutes")}, Y: plot.Axis{Min: -0.6, Max: float64(len(kinds)) - 0.4}}
 	for i, k := range kinds {
 		lane := float64(len(kinds) - 1 - i)
-		p.Y.Ticks = append(p.Y.Ticks, plot.Tick{At: lane, Text: string(k.kind)})
+		p.Y.Ticks = append(p.Y.Ticks, plot.Tick{At: lane, Text: b.Kind(k.kind)})
 		for _, r := range all {
 			if r.Kind == k.kind && finite(r.Start) && finite(r.End) {
 				p.Bars = append(p.Bars, plot.Bar{From: r.Start - start, To: r.End - start, Y: lane, Tone: k.tone, Hollow: !r.Accepted()})
