@@ -21,16 +21,16 @@ func Open() (*platform.Device, error) {
 	}
 	return &platform.Device{
 		Files:  browserFiles{files},
-		Clock:  platform.NewSystemClock(),
+		Clock:  clock{platform.NewSystemClock()},
 		Random: rand.Reader,
-		Source: func() sensing.Source { return device.NewLive(web.NewPort(), time.After) },
+		Source: func() sensing.Source { return device.NewLive(web.NewPort(), web.After) },
 		Awake:  web.Awake{},
 		Share:  web.Sharer{},
 		Voice:  web.Voice{},
 		Buzzer: web.Buzzer{},
 		Permit: web.Permit,
 		Hear: func() sensing.Source {
-			return device.NewLive(device.Hearing(web.NewPort(), web.NewEar()), time.After)
+			return device.NewLive(device.Hearing(web.NewPort(), web.NewEar()), web.After)
 		},
 		PermitHearing: web.PermitEar,
 		Dark:          web.Dark,
@@ -58,6 +58,12 @@ func machine() platform.Machine {
 	}
 	return platform.DeskBrowser
 }
+
+// clock is the system's, which wakes a recording also while the page is hidden.
+type clock struct{ platform.SystemClock }
+
+// After implements platform.Clock.
+func (clock) After(d time.Duration) <-chan time.Time { return web.After(d) }
 
 // browserFiles is web.Files with the names and errors of package platform.
 type browserFiles struct{ files *web.Files }

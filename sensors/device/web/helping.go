@@ -36,6 +36,20 @@ func (Awake) Hold() (release func(), err error) {
 	}, nil
 }
 
+// After is time.After for a recording: while the screen is kept on it goes on in a
+// page that is hidden, and is over at once when that begins.
+func After(d time.Duration) <-chan time.Time {
+	over := make(chan time.Time, 1)
+	var ring js.Func
+	ring = js.FuncOf(func(js.Value, []js.Value) any {
+		ring.Release()
+		over <- time.Now()
+		return nil
+	})
+	helping().Call("after", d.Milliseconds(), ring)
+	return over
+}
+
 // Sharer hands files to the share sheet, or downloads them.
 type Sharer struct{}
 

@@ -1,4 +1,5 @@
-// Keeps the screen on, hands files over, speaks, and shakes the phone.
+// Keeps the screen and what records awake, hands files over, speaks, and shakes
+// the phone.
 globalThis.stillairHelping = (() => {
   "use strict";
   let held = null, wanted = 0;
@@ -12,6 +13,36 @@ globalThis.stillairHelping = (() => {
 
   // The browser takes the lock away when the page is hidden.
   document.addEventListener("visibilitychange", () => { hold().catch(() => {}); });
+
+  // What a recording waits for, by number. Browsers slow the timers of a hidden page
+  // down to one a second, after minutes to one a minute, and not those of a worker;
+  // so a worker has them meanwhile. What waits when the page is hidden is not waited
+  // for, since it may be frozen or ended there and then.
+  const due = new Map();
+  let timers = 0, clock = null;
+
+  function ring(id) {
+    const timer = due.get(id);
+    if (!timer) return;
+    due.delete(id);
+    clearTimeout(timer.page);
+    timer.tell();
+  }
+
+  function after(ms, tell) {
+    const id = ++timers;
+    due.set(id, { tell, page: setTimeout(ring, ms, id) });
+    if (!wanted || document.visibilityState !== "hidden") return;
+    if (!clock) {
+      clock = new Worker("helping-work.js");
+      clock.onmessage = ({ data }) => ring(data);
+    }
+    clock.postMessage([id, ms]);
+  }
+
+  const hurry = () => { if (wanted && document.visibilityState === "hidden") [...due.keys()].forEach(ring); };
+  document.addEventListener("visibilitychange", hurry);
+  document.addEventListener("freeze", hurry);
 
   function download(file) {
     const a = document.createElement("a");
@@ -46,6 +77,8 @@ globalThis.stillairHelping = (() => {
     canSay: () => "speechSynthesis" in globalThis,
     canBuzz: () => "vibrate" in navigator,
     wake: () => { wanted++; return hold(); },
+    // after calls tell once ms are over, or sooner where the page is hidden.
+    after,
     rest: () => { if (--wanted === 0 && held) held.release(); },
     share,
     say,

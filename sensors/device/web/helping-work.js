@@ -1,0 +1,3 @@
+// Tells helping.js when a time is over.
+"use strict";
+onmessage = ({ data: [id, ms] }) => { setTimeout(() => postMessage(id), ms); };
