@@ -152,6 +152,14 @@ export async function touch(phone, name, ms) {
   await frames(phone, 4);
 }
 
+// back goes back as the phone's gesture does, and waits until the program has
+// answered: the browser's history is then as deep as it says.
+export async function back(phone) {
+  await phone.p.evaluate(() => history.back());
+  await sleep(700);
+  return phone.p.evaluate(() => history.state?.deep ?? 0);
+}
+
 // frames waits until the page has drawn. The toolkit takes a tap when it draws
 // and a letter at once, so where drawing is slow letters would overtake a tap.
 const frames = ({ p }, many) => p.evaluate((n) => new Promise((done) => {

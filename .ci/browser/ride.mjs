@@ -12,7 +12,7 @@ import { basename, join, resolve } from "node:path";
 import { gunzipSync } from "node:zlib";
 import { launch, profile, sleep } from "./chrome.mjs";
 import { table } from "./csv.mjs";
-import { app, desk, effort, foreign, picture, receive, scrollTo, see, things, touch, type } from "./phone.mjs";
+import { app, back, desk, effort, foreign, picture, receive, scrollTo, see, things, touch, type } from "./phone.mjs";
 import { enable, fix, motion, ride } from "./sensors.mjs";
 
 const program = resolve(process.argv[2]);
@@ -74,6 +74,13 @@ async function waitGood(phone) {
 async function tellBike(phone) {
   await touch(phone, "Bikes");
   await touch(phone, "Add a bike");
+  const deep = [await back(phone)];
+  await see(phone, "Add a bike", 5000);
+  deep.push(await back(phone));
+  await see(phone, "Start recording", 5000);
+  check(deep.join() === "1,0", `the browser's way back goes up a screen at a time (${deep.join(" and ")} deep)`);
+  await touch(phone, "Bikes");
+  await touch(phone, "Add a bike");
   await see(phone, "Weight as ridden");
   const pounds = (await things(phone)).some((t) => t.name === "lb");
   await touch(phone, "Name");
@@ -101,6 +108,8 @@ const wanted = ["header", "page"].flatMap((from) => ["connect-src", "img-src", "
 check(!attempt.ran && JSON.stringify(attempt.refused) === JSON.stringify(wanted), `nothing foreign loads: refused ${attempt.refused.join(", ")}`);
 await touch(phone, "Start recording");
 await see(phone, /recorded/);
+const trapped = [await back(phone), await back(phone)];
+check(trapped.join() === "1,1" && await see(phone, /recorded/, 5000), "the browser's way back leaves a recording running");
 calm();
 
 // The whole ride but its last seconds, then the battery is out.

@@ -40,6 +40,8 @@ func Open() (*platform.Device, error) {
 		Locale:        web.Language(),
 		CoarseTiming:  true,
 		Machine:       machine(),
+		WentBack:      web.WentBack,
+		Deep:          web.Deep,
 		Obstacles: func() []platform.Obstacle {
 			if files.Persisted() {
 				return nil

@@ -59,6 +59,12 @@ type Device struct {
 	// should first find out what works there (package trial).
 	Trial bool
 
+	// WentBack has back called whenever the rider goes back by the device's own
+	// means, and Deep tells the device how many screens there are to go back and
+	// whether a recording runs. They are nil where the window is told by a key.
+	WentBack func(back func())
+	Deep     func(screens int, recording bool)
+
 	// Dark and TextScale tell how the system is set: whether it asks for dark
 	// colours, and how large its text is beside the usual; nil: not known.
 	Dark      func() bool

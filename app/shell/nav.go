@@ -86,6 +86,7 @@ func (s *Shell) set(o fyne.CanvasObject) {
 	s.screen.Kit.LetGo()
 	s.root.Objects = []fyne.CanvasObject{o}
 	s.root.Refresh()
+	s.tellDepth()
 }
 
 // goTo opens a place of the bar; the place where one is goes back to its
@@ -148,10 +149,6 @@ func (s *Shell) back() bool {
 }
 
 func (s *Shell) goBack() { s.back() }
-
-// Back is the phone's own way back. It reports false where the app has
-// nowhere to go back to.
-func (s *Shell) Back() bool { return s.back() }
 
 // words are errors as the rider reads them.
 func (s *Shell) words(errs []error) []string {

@@ -116,6 +116,7 @@ func (s *Shell) Root() fyne.CanvasObject { return s.root }
 // Start shows the first screen and begins to look at the sensors. It is called
 // on the drawing goroutine.
 func (s *Shell) Start() {
+	s.heedBack()
 	s.nav.begin(s.ready, s.ridesList, s.bikesList, s.compare, s.more)
 	s.show()
 	s.startWatch()

@@ -2,7 +2,7 @@
 // Its scripts, which the page loads before the program, do what is better done
 // beside the program than in it: sensing.js collects events, keeping.js and
 // keeping-disk.js hold files, helping.js wakes, shares and speaks, reading.js tells screen
-// readers what the canvas shows.
+// readers what the canvas shows, returning.js gives each screen an entry in the history.
 //
 // # Files
 //
