@@ -152,6 +152,23 @@ export async function touch(phone, name, ms) {
   await frames(phone, 4);
 }
 
+// pressed lays a finger on what has this name, takes it away unheeded, and tells
+// after how long, in ms, the page shows that it is pressed: the middle of five.
+export async function pressed(phone, name) {
+  const { x, y } = await see(phone, name), took = [];
+  const send = (type) => phone.protocol.send("Input.dispatchTouchEvent", { type, touchPoints: type === "touchStart" ? finger(x, y) : [] });
+  while (took.length < 5) {
+    await phone.p.evaluate(() => {
+      globalThis.shaded = new Promise((done) => document.addEventListener("touchstart", (e) => requestAnimationFrame(() =>
+        done(document.querySelector("#reading > .pressed") ? performance.now() - e.timeStamp : null)), { once: true }));
+    });
+    await send("touchStart");
+    took.push(await phone.p.evaluate("globalThis.shaded") ?? Infinity);
+    await send("touchCancel");
+  }
+  return took.toSorted((a, b) => a - b)[2];
+}
+
 // back goes back as the phone's gesture does, and waits until the program has
 // answered: the browser's history is then as deep as it says.
 export async function back(phone) {

@@ -12,7 +12,8 @@ import { basename, join, resolve } from "node:path";
 import { gunzipSync } from "node:zlib";
 import { launch, profile, sleep } from "./chrome.mjs";
 import { table } from "./csv.mjs";
-import { app, back, desk, effort, foreign, picture, receive, scrollTo, see, things, touch, type } from "./phone.mjs";
+import { app, back, desk, effort, foreign, picture, pressed, receive, scrollTo, see, things, touch, type } from "./phone.mjs";
+import { signs } from "./signs.mjs";
 import { enable, fix, motion, ride } from "./sensors.mjs";
 
 const program = resolve(process.argv[2]);
@@ -82,6 +83,8 @@ async function tellBike(phone) {
   await touch(phone, "Bikes");
   await touch(phone, "Add a bike");
   await see(phone, "Weight as ridden");
+  const { count, faults } = await signs(phone, "Name");
+  check(faults.length === 0 && count > 110, `${count} signs are drawn as themselves in the browser's own picture ${faults.join("; ")}`);
   const pounds = (await things(phone)).some((t) => t.name === "lb");
   await touch(phone, "Name");
   await type(phone, "Blue");
@@ -100,6 +103,7 @@ const served = await desk(program, ...more);
 let chrome = await launch(home.folder);
 let phone = await app(chrome, served.origin, still);
 const calm = await waitGood(phone);
+const shaded = await pressed(phone, "Bikes");
 await tellBike(phone);
 await see(phone, /^Blue/);
 await phone.p.waitForFunction(() => caches.keys().then((names) => names.length === 1));
@@ -133,6 +137,7 @@ const behind = played.behind / (played.motion + played.fix);
 overloaded = behind > MOST_BEHIND;
 console.log(`     ${played.motion} readings of motion and ${played.fix} fixes played in ${(played.until - playing.onset).toFixed(0)} s, ` +
   `${(100 * behind).toFixed(1)} % late, by ${played.late.toFixed(0)} ms at most${overloaded ? ": this machine is overloaded" : ""}`);
+timely(shaded < 100, `what is pressed is shaded after ${shaded.toFixed(0)} ms (limit 100)`);
 check(played.refused.length === 0, `the browser refused ${played.refused.length} of them ${played.refused[0] ?? ""}`);
 
 // The next day, in a garage without a network.

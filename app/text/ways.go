@@ -2,10 +2,13 @@ package text
 
 import "stillair/app/platform"
 
-// Ways are the ways out where a sensor was denied, by the machine on which the
+// Ways are the ways through settings where a rider must help, by the machine on which the
 // app runs. The menus are those of the systems' current versions, from memory:
 // they could be walked through on none of them.
-type Ways struct{ Location, Motion [platform.Machines]string }
+type Ways struct {
+	Location, Motion [platform.Machines]string
+	Install          [platform.Machines]string // how to put the app on the home screen
+}
 
 func englishWays() Ways {
 	return Ways{
@@ -20,6 +23,12 @@ func englishWays() Ways {
 			platform.PhoneBrowser: "Tap the icon left of the address, then Site settings, Motion sensors: Allow, and reload the page.",
 			platform.DeskBrowser:  "Click the icon left of the address, then Site settings, Motion sensors: Allow, and reload the page.",
 			platform.PhoneApp:     "Turn off “Sensors off” in the phone's quick settings.",
+		},
+		Install: [platform.Machines]string{
+			platform.AppleBrowser: "To put it there: tap Share, then Add to Home Screen. It then starts with storage of its own.",
+			platform.PhoneBrowser: "To install it: open the browser's menu, then Add to Home screen or Install app.",
+			platform.DeskBrowser:  "To install it: the icon at the right end of the address, or the browser's menu.",
+			platform.PhoneApp:     "It is installed.",
 		},
 	}
 }
@@ -37,6 +46,12 @@ func germanWays() Ways {
 			platform.PhoneBrowser: "Auf das Symbol links neben der Adresse tippen, dann Website-Einstellungen, Bewegungssensoren: Zulassen, und die Seite neu laden.",
 			platform.DeskBrowser:  "Auf das Symbol links neben der Adresse klicken, dann Website-Einstellungen, Bewegungssensoren: Zulassen, und die Seite neu laden.",
 			platform.PhoneApp:     "In den Schnelleinstellungen des Telefons „Sensoren aus“ abschalten.",
+		},
+		Install: [platform.Machines]string{
+			platform.AppleBrowser: "So kommt sie dorthin: auf Teilen tippen, dann Zum Home-Bildschirm. Sie beginnt dort mit eigenem Speicher.",
+			platform.PhoneBrowser: "So wird sie installiert: im Menü des Browsers Zum Startbildschirm hinzufügen oder App installieren.",
+			platform.DeskBrowser:  "So wird sie installiert: über das Symbol rechts in der Adresszeile oder das Menü des Browsers.",
+			platform.PhoneApp:     "Sie ist installiert.",
 		},
 	}
 }

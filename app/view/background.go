@@ -35,7 +35,7 @@ func (c Context) Obstacles(all []platform.Obstacle) (lines []ObstacleLine) {
 		{platform.Approximate, ObstacleLine{t.Approximate, t.ApproximateHint, false}},
 		{platform.Restricted, ObstacleLine{t.Restricted, t.RestrictedHint, false}},
 		{platform.SavingBattery, ObstacleLine{t.Saving, t.SavingHint, false}},
-		{platform.Clearable, ObstacleLine{t.Clearable, t.ClearableHint, false}},
+		{platform.Clearable, ObstacleLine{t.Clearable, t.ClearableHint + " " + c.Book.Ways.Install[c.Machine], false}},
 		{platform.NoNotifications, ObstacleLine{t.NoNotifications, t.NoNotificationsHint, true}},
 	} {
 		for _, o := range all {

@@ -86,6 +86,19 @@ func TestTheWayOutOfADenial(t *testing.T) {
 	}
 }
 
+// TestHowToInstall: told where the browser has not promised to keep the rides.
+func TestHowToInstall(t *testing.T) {
+	for machine, want := range map[platform.Machine]string{
+		platform.AppleBrowser: "Add to Home Screen", platform.PhoneBrowser: "Install app", platform.DeskBrowser: "right end of the address",
+	} {
+		c := english()
+		c.Machine = machine
+		if l := c.Obstacles([]platform.Obstacle{platform.Clearable}); len(l) != 1 || !strings.Contains(l[0].Words, want) {
+			t.Errorf("machine %d: %+v, want %q in it", machine, l, want)
+		}
+	}
+}
+
 // TestTheSourcesReasonIsSaid: a page that was not opened safely is no phone
 // without a sensor, and a question that waits for a tap is not one that is asked.
 func TestTheSourcesReasonIsSaid(t *testing.T) {

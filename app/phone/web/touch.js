@@ -16,6 +16,7 @@
   // The toolkit moves a list by twice a turn of the wheel that is EDGE or more,
   // and by a fifth of a smaller one.
   const EDGE = 5, LARGE = 2, SMALL = 0.2;
+  const calm = matchMedia("(prefers-reduced-motion: reduce)"); // nothing moves by itself
   let finger = null, from = null, last = null, dragging = false, speed = 0, running = 0, resting = 0, down = false;
 
   function mouse(kind, at, buttons) {
@@ -96,7 +97,7 @@
     setTimeout(() => globalThis.stillairReading.shade(), LINGER);
     if (lift()) return;
     if (!dragging) return tap(from);
-    if (performance.now() - last.time < 60) runOut(last, speed);
+    if (performance.now() - last.time < 60 && !calm.matches) runOut(last, speed);
   }
 
   // tap goes to a field of the page, which the phone then brings its keyboard
