@@ -138,7 +138,7 @@ func (p *page) counted(title string, counting, found int) {
 	case counting == found:
 		p.title("%s: %d", title, found)
 	default:
-		p.title("%s: %d, of which %d count", title, found, counting)
+		p.title("%s: %d, %d of them rejected", title, found, found-counting)
 	}
 }
 
