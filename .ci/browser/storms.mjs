@@ -166,17 +166,16 @@ function judge({ at, seen, fixes, left }, since) {
 
 const told = [], lost = {}, untold = [], problems = [], unjudged = [];
 
-// lateness tells by how many ms this program was woken late at most since it was
-// last asked.
+// lateness follows by how many ms this program is woken late at most, until it is
+// asked.
 function lateness() {
   let before = performance.now(), most = 0;
-  setInterval(() => { most = Math.max(most, performance.now() - before - 50); before = performance.now(); }, 50).unref();
-  return () => { const was = most; most = 0; return was; };
+  const look = setInterval(() => { most = Math.max(most, performance.now() - before - 50); before = performance.now(); }, 50);
+  return () => { clearInterval(look); return most; };
 }
-const late = lateness();
 
 async function ride(n, chrome, origin) {
-  const random = dice(seed + 7919 * n);
+  const random = dice(seed + 7919 * n), late = lateness();
   const kinds = ["closed/disk", "closed/tables", "full/disk", "full/tables", "frozen/disk", "frozen/tables", "tabs/disk", "tabs/tables", "ended/disk"];
   const kind = kinds[n % kinds.length], [what, where] = kind.split("/"), tables = where === "tables";
   const dies = random() < 0.5 ? random() : 0;
