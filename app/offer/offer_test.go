@@ -15,6 +15,7 @@ import (
 
 	"stillair/app/offer"
 	"stillair/export/exporttest"
+	"stillair/export/shown"
 	"stillair/sensors"
 	"stillair/sensors/plain"
 )
@@ -157,6 +158,27 @@ func TestWhatIsMissingIsTold(t *testing.T) {
 		}
 		if _, _, err := f.Make(bare); f.Computed != errors.Is(err, offer.ErrNoResult) {
 			t.Errorf("%s without results: %v", f.Kind, err)
+		}
+	}
+}
+
+// TestReportInTheLanguageOfTheApp holds that the page is in the rider's language
+// and units.
+func TestReportInTheLanguageOfTheApp(t *testing.T) {
+	r := ride()
+	r.Language, r.Units = shown.German, shown.Imperial
+	for _, f := range offer.Formats() {
+		if f.Kind != offer.Report {
+			continue
+		}
+		page, _, err := f.Make(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range []string{`<html lang="de">`, "Luftwiderstandsfläche", "ft²"} {
+			if !bytes.Contains(page, []byte(want)) {
+				t.Errorf("the page does not say %s", want)
+			}
 		}
 	}
 }
