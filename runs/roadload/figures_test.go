@@ -212,7 +212,7 @@ func TestGusts(t *testing.T) {
 		factor float64
 	}{{"half", 0.5}, {"twice", 2}} {
 		t.Run(c.name, func(t *testing.T) {
-			n, l := 300, limits{0.005, 0.01, 1.10, 0.92, 0.97}
+			n, l := batch.Size(300, 300), limits{0.005, 0.01, 1.10, 0.92, 0.97}
 			if testing.Short() {
 				n = 4
 				l = l.loose(3 * n)
