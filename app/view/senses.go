@@ -116,11 +116,15 @@ func orZero(x float64) float64 {
 	return x
 }
 
-// rate is a rate in whole samples a second; what rounds to none shows as less
-// than one.
+// rate is a rate in whole samples a second, and in tens where there are many, so
+// that the screen need not be drawn anew for each sample; what rounds to none
+// shows as less than one.
 func (c Context) rate(x float64) string {
-	if x < 0.5 {
+	switch {
+	case x < 0.5:
 		return "< 1"
+	case x < leastMotion:
+		return c.Number(math.Round(x), 0)
 	}
-	return c.Number(math.Round(x), 0)
+	return c.Number(math.Round(x/10)*10, 0)
 }
