@@ -3,7 +3,7 @@
 // it lifts, one that travels turns the wheel by as much, and when it lets go
 // while moving the list runs out. The button goes down and up again at once, so
 // that a screen that is drawn anew under a resting finger does not lose the tap;
-// but where the finger rests longer it goes down then, for what is to be held.
+// but on what is to be held it goes down while the finger rests.
 // The mouse stays where the finger left: the toolkit looks where it is when it
 // gets round to the button.
 (() => {
@@ -34,6 +34,7 @@
   }
 
   function rest() {
+    if (!globalThis.stillairReading.heldAt(from.x, from.y)) return;
     down = true;
     mouse("mousemove", from, 0);
     mouse("mousedown", from, 1);
@@ -63,7 +64,7 @@
     dragging = false;
     speed = 0;
     globalThis.stillairReading.shade(from.x, from.y);
-    if (!globalThis.stillairReading.fieldAt(from.x, from.y)) resting = setTimeout(rest, REST);
+    resting = setTimeout(rest, REST);
   }
 
   function move(e) {

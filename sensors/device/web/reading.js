@@ -84,6 +84,9 @@ globalThis.stillairReading = (() => {
   // fieldAt gives the field at a place of the page.
   const fieldAt = (x, y) => fields().find((e) => holds(e, x, y));
 
+  // heldAt tells whether what lies at a place answers only to being held.
+  const heldAt = (x, y) => shown.some((e) => e.at.held && holds(e, x, y));
+
   // shade marks what would be pressed at a place; without one, nothing.
   function shade(x, y) {
     for (const e of shown) e.classList.toggle("pressed", x !== undefined && e.tagName === "BUTTON" && holds(e, x, y));
@@ -91,6 +94,7 @@ globalThis.stillairReading = (() => {
 
   return {
     fieldAt,
+    heldAt,
     shade,
     // typed has take called with a field's key and what stands in it.
     typed: (take) => { taken = take; },
