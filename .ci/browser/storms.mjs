@@ -176,7 +176,7 @@ function lateness() {
 
 async function ride(n, chrome, origin) {
   const random = dice(seed + 7919 * n), late = lateness();
-  const kinds = ["closed/disk", "closed/tables", "full/disk", "full/tables", "frozen/disk", "frozen/tables", "tabs/disk", "tabs/tables", "ended/disk"];
+  const kinds = ["closed/disk", "full/disk", "frozen/disk", "tabs/disk", "closed/tables", "full/tables", "frozen/tables", "tabs/tables", "ended/disk"];
   const kind = kinds[n % kinds.length], [what, where] = kind.split("/"), tables = where === "tables";
   const dies = random() < 0.5 ? random() : 0;
   const page = await ready(chrome, origin, tables);
