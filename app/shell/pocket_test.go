@@ -24,6 +24,7 @@ type tracked struct {
 }
 
 func (s tracked) Run(ctx context.Context, to sensors.Sink) error {
+	hole := s.hole
 	for began := s.clock.Elapsed(); ; {
 		select {
 		case <-ctx.Done():
@@ -34,12 +35,12 @@ func (s tracked) Run(ctx context.Context, to sensors.Sink) error {
 		if s.moving.Load() {
 			speed = 20
 		}
-		if s.hole.To > 0 && t > s.hole.From {
-			if t < s.hole.To {
+		if hole.To > 0 && t > hole.From {
+			if t < hole.To {
 				continue
 			}
-			to.State(s.hole.State(sensors.SensorFix))
-			s.hole = sensors.Hole{}
+			to.State(hole.State(sensors.SensorFix))
+			hole = sensors.Hole{}
 		}
 		to.Fix(sensors.NewFix(t, speed))
 	}
