@@ -17,7 +17,7 @@ import (
 
 // Times and sizes that a recorder goes by.
 const (
-	FlushEvery  = 500 * time.Millisecond // from one sync to the next; half of the second that may be lost
+	FlushEvery  = 400 * time.Millisecond // from one sync to the next; a browser was seen to take as much again, and a second may be lost
 	CloseAfter  = 15 * 60.0              // s of standing after a ride, then the recording closes itself
 	GiveUpAfter = 60 * 60.0              // s without any movement at all
 	MinRoom     = 30 << 20               // bytes free to begin: about two hours at 200 Hz
