@@ -33,7 +33,7 @@ func (r *rhythm) after(t, span float64) float64 {
 	for len(r.times)-old > 2 && r.times[old] < t-span || len(r.times)-old > mostTimes {
 		old++
 	}
-	r.times = r.times[:copy(r.times, r.times[old:])]
+	r.times = r.times[old:]
 	if len(r.times) < 2 {
 		return math.NaN()
 	}

@@ -17,10 +17,8 @@ type pocket struct {
 	read   int    // holes
 }
 
-// riddenNow is the view of the recording as it is now, without the holes that
-// were read.
-func (s *Shell) riddenNow() view.Riding {
-	st := s.rec.Status()
+// ridden is the view of a recording, without the holes that were read.
+func (s *Shell) ridden(st recorder.Status) view.Riding {
 	st.Holes = st.Holes[min(s.pocket.read, len(st.Holes)):]
 	return s.screen.C.Riding(st)
 }
@@ -49,7 +47,7 @@ func (s *Shell) followPocket(st recorder.Status) bool {
 	if !s.pocket.dark {
 		return false
 	}
-	if now := pocketShape(s.riddenNow()); now != s.pocket.shown {
+	if now := pocketShape(s.ridden(st)); now != s.pocket.shown {
 		s.showPocket()
 	}
 	return true
@@ -58,7 +56,7 @@ func (s *Shell) followPocket(st recorder.Status) bool {
 func pocketShape(v view.Riding) string { return fmt.Sprint(v.Missing, v.MissingWhy, v.Warnings) }
 
 func (s *Shell) showPocket() {
-	v := s.riddenNow()
+	v := s.ridden(s.rec.Status())
 	s.riding, s.pocket.shown = nil, pocketShape(v)
 	s.set(s.screen.Pocket(v, s.unlock))
 }

@@ -239,7 +239,7 @@ func (s *Shell) followRide() {
 	if s.followPocket(st) || s.asking != nil && !s.rodeOff() {
 		return
 	}
-	if s.asking != nil || s.riding == nil || !s.riding.Update(s.riddenNow()) {
+	if s.asking != nil || s.riding == nil || !s.riding.Update(s.ridden(st)) {
 		s.showRiding()
 	}
 }
@@ -264,14 +264,15 @@ func (s *Shell) showRiding() {
 		s.showPocket()
 		return
 	}
+	st := s.rec.Status()
 	on := screens.RidingActions{End: s.endRide, Setup: s.askSetup, Read: s.readMissing}
-	if s.dev.Background == nil || s.rec.Status().Kept.AwakeErr != nil {
+	if s.dev.Background == nil || st.Kept.AwakeErr != nil {
 		on.Pocket = s.intoPocket // it takes a lit screen
 	}
 	if s.dev.Voice != nil {
 		on.Say = s.say
 	}
-	s.riding = s.screen.Riding(s.riddenNow(), on)
+	s.riding = s.screen.Riding(s.ridden(st), on)
 	s.set(s.riding.Root)
 }
 
