@@ -16,7 +16,6 @@ import (
 	"stillair/app/text"
 	"stillair/app/view"
 	"stillair/export/session"
-	"stillair/sensors"
 	"stillair/sensors/device/web"
 	"stillair/sensors/device/web/webtest"
 )
@@ -142,13 +141,7 @@ func (r *readings) take(rec *session.Recording) {
 
 func onTheDevice(t *testing.T) *platform.Device {
 	t.Helper()
-	if !*surviving {
-		t.Skip("storms.mjs runs this")
-	}
-	d, err := Open()
-	if err != nil {
-		t.Fatal(err)
-	}
+	d := opened(t)
 	if webtest.Asked("stormTables") {
 		tables, err := web.OpenTables("stillair")
 		if err != nil {
@@ -159,20 +152,10 @@ func onTheDevice(t *testing.T) *platform.Device {
 	return d
 }
 
-func stormRecorder(t *testing.T, d *platform.Device, files platform.Files) (*recorder.Recording, error) {
-	t.Helper()
-	id, err := session.NewID(d.Random)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return recorder.Start(t.Context(), recorder.Config{Sessions: store.NewSessions(files, d.Clock), Clock: d.Clock, Awake: d.Awake, Source: d.Source(),
-		Filter: noFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{ID: id, Started: d.Clock.Wall(), Device: "browser"}})
-}
-
 func TestRecordThroughAStorm(t *testing.T) {
 	d := onTheDevice(t)
 	files := &watched{Files: d.Files}
-	rec, err := stormRecorder(t, d, files)
+	rec, err := begin(t, d, files)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -251,7 +234,7 @@ func TestASecondTab(t *testing.T) {
 				t.Error(err)
 			}
 		}
-		if rec, err := stormRecorder(t, d, d.Files); err == nil {
+		if rec, err := begin(t, d, d.Files); err == nil {
 			t.Error("a second tab began a recording")
 			rec.Stop()
 		}
@@ -260,31 +243,11 @@ func TestASecondTab(t *testing.T) {
 }
 
 func TestWhatAStormLeft(t *testing.T) {
-	d := onTheDevice(t)
-	sessions := store.NewSessions(d.Files, d.Clock)
-	if _, err := sessions.Recover(); err != nil {
-		t.Error(err)
-	}
-	list, problems := sessions.List()
-	for _, p := range problems {
-		t.Error(p)
-	}
 	left := []readings{}
-	for _, s := range list {
-		rec, err := sessions.Read(s.ID)
-		if err != nil {
-			t.Errorf("%s: %v", s.ID, err)
-			continue
-		}
+	eachLeft(t, onTheDevice(t), func(s store.Session, rec *session.Recording) {
 		one := readings{ID: s.ID, Stage: string(s.About.Stage)}
 		one.take(rec)
 		left = append(left, one)
-		if err := sessions.Delete(s.ID); err != nil {
-			t.Error(err)
-		}
-	}
-	if err := sessions.Purge(0); err != nil {
-		t.Error(err)
-	}
+	})
 	tell(t, "LEFT", left)
 }

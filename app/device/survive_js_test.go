@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"stillair/app/platform"
 	"stillair/app/recorder"
 	"stillair/app/store"
 	"stillair/export/session"
@@ -48,14 +49,33 @@ func tell(t *testing.T, word string, v any) {
 	fmt.Println(word, string(b))
 }
 
-func TestWhatAKillLeft(t *testing.T) {
+// opened is the device of a test that a script drives.
+func opened(t *testing.T) *platform.Device {
+	t.Helper()
 	if !*surviving {
-		t.Skip("kills.mjs runs this")
+		t.Skip("kills.mjs and storms.mjs run this")
 	}
 	d, err := Open()
 	if err != nil {
 		t.Fatal(err)
 	}
+	return d
+}
+
+// begin begins a recording that is kept in files.
+func begin(t *testing.T, d *platform.Device, files platform.Files) (*recorder.Recording, error) {
+	t.Helper()
+	id, err := session.NewID(d.Random)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return recorder.Start(t.Context(), recorder.Config{Sessions: store.NewSessions(files, d.Clock), Clock: d.Clock, Awake: d.Awake, Source: d.Source(),
+		Filter: noFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{ID: id, Started: d.Clock.Wall(), Device: "browser"}})
+}
+
+// eachLeft reads every session that is left and deletes it.
+func eachLeft(t *testing.T, d *platform.Device, read func(store.Session, *session.Recording)) {
+	t.Helper()
 	sessions := store.NewSessions(d.Files, d.Clock)
 	if _, err := sessions.Recover(); err != nil {
 		t.Error(err)
@@ -70,7 +90,7 @@ func TestWhatAKillLeft(t *testing.T) {
 			t.Errorf("%s: %v", s.ID, err)
 			continue
 		}
-		tell(t, "LEFT", inspect(s, rec))
+		read(s, rec)
 		if err := sessions.Delete(s.ID); err != nil {
 			t.Error(err)
 		}
@@ -78,6 +98,10 @@ func TestWhatAKillLeft(t *testing.T) {
 	if err := sessions.Purge(0); err != nil {
 		t.Error(err)
 	}
+}
+
+func TestWhatAKillLeft(t *testing.T) {
+	eachLeft(t, opened(t), func(s store.Session, rec *session.Recording) { tell(t, "LEFT", inspect(s, rec)) })
 }
 
 func inspect(s store.Session, rec *session.Recording) left {
@@ -94,17 +118,8 @@ func inspect(s store.Session, rec *session.Recording) left {
 }
 
 func TestRecordUntilKilled(t *testing.T) {
-	if !*surviving {
-		t.Skip("kills.mjs runs this")
-	}
-	d, err := Open()
-	if err != nil {
-		t.Fatal(err)
-	}
-	r, err := recorder.Start(t.Context(), recorder.Config{
-		Sessions: store.NewSessions(d.Files, d.Clock), Clock: d.Clock, Awake: d.Awake, Source: d.Source(),
-		Filter: noFilter{}, Ride: sensors.UnknownRide(), Header: session.Header{ID: session.ID{1}, Started: d.Clock.Wall(), Device: "browser"},
-	})
+	d := opened(t)
+	r, err := begin(t, d, d.Files)
 	if err != nil {
 		t.Fatal(err)
 	}
