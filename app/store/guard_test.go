@@ -1,6 +1,7 @@
 package store_test
 
 import (
+	"bytes"
 	"errors"
 	"strings"
 	"testing"
@@ -59,4 +60,30 @@ func TestChoicesAreGuarded(t *testing.T) {
 			}
 		})
 	}
+}
+
+// FuzzChoices gives any bytes as choices.json, and writes over them: what was there
+// stays, as it was or as a copy, unless it could be read.
+func FuzzChoices(f *testing.F) {
+	f.Add([]byte(`{"version": 1, "language": "de", "air": {"temperature_c": 20}}`))
+	f.Add([]byte(`{"version": 2}`))
+	f.Add([]byte(`{"version": 1e0, "text_size": 1e39, "air": []}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		files := platformtest.NewMemory()
+		if err := files.Replace("choices.json", data); err != nil {
+			t.Fatal(err)
+		}
+		_, unread := store.ReadChoices(files)
+		err := store.WriteChoices(files, store.Choices{Language: "en"})
+		if err == nil && unread == nil {
+			return
+		}
+		infos, _ := files.List()
+		for _, i := range infos {
+			if bytes.Equal(platformtest.Read(t, files, i.Name), data) {
+				return
+			}
+		}
+		t.Fatalf("%q is gone (read: %v, written: %v)", data, unread, err)
+	})
 }

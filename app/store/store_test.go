@@ -14,6 +14,7 @@ import (
 	"stillair/app/store"
 	"stillair/export/session"
 	"stillair/sensors"
+	"stillair/sensors/spoil"
 )
 
 // clock is a wall clock that stands where it is put.
@@ -216,18 +217,35 @@ func FuzzBikeFile(f *testing.F) {
 	f.Add([]byte(`{"version": 1, "id": "1", "name": "x", "mass_kg": 290, "setups": [{"name": "a"}]}`))
 	f.Add([]byte(`{"version": 1, "gears": [{}], "setups": null}`))
 	f.Add([]byte(`[]`))
-	f.Fuzz(func(t *testing.T, data []byte) {
-		files := platformtest.NewMemory()
-		if err := files.Replace("bike-1.json", data); err != nil {
-			t.Skip()
-		}
-		list, problems := store.NewBikes(files, noon()).List()
-		if len(list)+len(problems) != 1 {
-			t.Fatalf("%d bikes and %d problems of one file", len(list), len(problems))
-		}
-		for _, b := range list {
-			b.Ride("a", sensors.Air{})
-			_, _ = b.Check()
-		}
-	})
+	f.Fuzz(mustListOne)
+}
+
+// FuzzBikeFields lists files of bikes whose fields were changed one by one.
+func FuzzBikeFields(f *testing.F) {
+	files, mass := platformtest.NewMemory(), 290.0
+	bike := store.Bike{Name: "x", Gears: []store.Gear{{Name: "1", RPMPerMPS: 600}}, Setups: []store.Setup{{Name: "a", Mass: &mass}, {Name: "b"}}}
+	kept, err := store.NewBikes(files, noon()).Put(bike)
+	if err != nil {
+		f.Fatal(err)
+	}
+	whole := strings.ReplaceAll(string(platformtest.Read(f, files, "bike-"+kept.ID+".json")), ",", ",\n")
+	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
+	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
+	f.Fuzz(func(t *testing.T, ops []byte) { mustListOne(t, []byte(spoil.Text(whole, ":", ops))) })
+}
+
+// mustListOne lists a bike's file: it is one bike or one problem, and nothing panics.
+func mustListOne(t *testing.T, data []byte) {
+	files := platformtest.NewMemory()
+	if err := files.Replace("bike-1.json", data); err != nil {
+		t.Skip()
+	}
+	list, problems := store.NewBikes(files, noon()).List()
+	if len(list)+len(problems) != 1 {
+		t.Fatalf("%d bikes and %d problems of one file", len(list), len(problems))
+	}
+	for _, b := range list {
+		b.Ride("a", sensors.Air{})
+		_, _ = b.Check()
+	}
 }

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
-	"fmt"
 	"math"
 	"os"
 	"reflect"
@@ -17,6 +16,7 @@ import (
 	"stillair/export/internal/invented"
 	"stillair/runs"
 	"stillair/sensors"
+	"stillair/sensors/spoil"
 )
 
 var update = flag.Bool("update", false, "write the goldens anew")
@@ -167,27 +167,43 @@ func FuzzRead(f *testing.F) {
 		}
 		f.Add(data)
 	}
-	f.Fuzz(func(t *testing.T, data []byte) {
-		d, err := Read(bytes.NewReader(data), "any")
-		if err != nil {
-			var input *sensors.InputError
-			if !errors.As(err, &input) {
-				t.Fatal(err)
-			}
-			return
-		}
-		var out bytes.Buffer
-		if err := Write(&out, d); err != nil {
+	f.Fuzz(mustWriteAlike)
+}
+
+// FuzzFields gives the reader documents whose lines and fields were changed one by
+// one.
+func FuzzFields(f *testing.F) {
+	whole, err := os.ReadFile("testdata/contract-v1.json")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
+	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
+	f.Fuzz(func(t *testing.T, ops []byte) { mustWriteAlike(t, []byte(spoil.Text(string(whole), ":", ops))) })
+}
+
+// mustWriteAlike reads a document: it must end in an InputError, or in what writes
+// and reads the same.
+func mustWriteAlike(t *testing.T, data []byte) {
+	d, err := Read(bytes.NewReader(data), "any")
+	if err != nil {
+		var input *sensors.InputError
+		if !errors.As(err, &input) {
 			t.Fatal(err)
 		}
-		first := out.String()
-		again, err := Read(&out, "again")
-		if err != nil {
-			t.Fatal(err)
-		}
-		var second bytes.Buffer
-		if err := Write(&second, again); err != nil || second.String() != first {
-			t.Fatal(fmt.Sprint("written twice it differs: ", err))
-		}
-	})
+		return
+	}
+	var out bytes.Buffer
+	if err := Write(&out, d); err != nil {
+		t.Fatal(err)
+	}
+	first := out.String()
+	again, err := Read(&out, "again")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var second bytes.Buffer
+	if err := Write(&second, again); err != nil || second.String() != first {
+		t.Fatal("written twice it differs: ", err)
+	}
 }

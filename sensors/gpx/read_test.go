@@ -1,12 +1,16 @@
 package gpx
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
 	"time"
+
+	"stillair/sensors"
+	"stillair/sensors/spoil"
 )
 
 // line is a track due north at 20 m/s with a fix a second, whose positions
@@ -61,15 +65,35 @@ func TestRefused(t *testing.T) {
 func FuzzRead(f *testing.F) {
 	f.Add(line(5, 0))
 	f.Add(`<gpx><trkpt lat="1" lon="2"><time>2026-06-14T12:00:00Z</time><speed>5</speed></trkpt></gpx>`)
-	f.Fuzz(func(t *testing.T, text string) {
-		log, err := Read(strings.NewReader(text), "track.gpx")
-		if err != nil {
-			return
-		}
-		for i, x := range log.Fixes {
-			if i > 0 && !(x.T > log.Fixes[i-1].T) || !(x.Speed >= 0) || math.IsInf(x.Speed, 0) {
-				t.Errorf("fix %d: %+v", i, x)
-			}
+	f.Fuzz(mustBeSound)
+}
+
+// FuzzFields gives the reader a track whose tags, attributes and texts were changed
+// one by one.
+func FuzzFields(f *testing.F) {
+	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
+	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
+	track := strings.NewReplacer("</trkpt>", "<speed>20</speed></trkpt>\n", "<trkpt", "\n<trkpt").Replace(line(12, 0.5))
+	f.Fuzz(func(t *testing.T, ops []byte) {
+		for _, between := range []string{"<", ">", `"`} {
+			mustBeSound(t, spoil.Text(track, between, ops))
 		}
 	})
+}
+
+// mustBeSound reads a text: it must end in an InputError or fixes in order.
+func mustBeSound(t *testing.T, text string) {
+	log, err := Read(strings.NewReader(text), "track.gpx")
+	if err != nil {
+		var input *sensors.InputError
+		if !errors.As(err, &input) || input.What.IsZero() || input.Remedy.IsZero() {
+			t.Fatalf("the error %v tells nobody what to do", err)
+		}
+		return
+	}
+	for i, x := range log.Fixes {
+		if i > 0 && !(x.T > log.Fixes[i-1].T) || !(x.Speed >= 0) || math.IsInf(x.Speed, 0) || math.IsInf(x.T, 0) {
+			t.Fatalf("fix %d: %+v", i, x)
+		}
+	}
 }

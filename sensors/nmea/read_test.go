@@ -12,8 +12,8 @@ import (
 	"time"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/spoil"
 	"stillair/sensors/sourcetest"
+	"stillair/sensors/spoil"
 )
 
 // invented writes n seconds of an invented receiver: RMC, VTG and GGA each

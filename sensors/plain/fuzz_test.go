@@ -11,7 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/spoil"
+	"stillair/sensors/spoil"
 )
 
 // mustBeSound fails unless there is either an InputError with a mend or a log

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -11,6 +12,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/spoil"
 	"stillair/sensors/units"
 )
 
@@ -162,19 +164,48 @@ func FuzzSheets(f *testing.F) {
 		if len(text) > 1<<16 || !IsTable(name) || strings.ContainsAny(name, "/\\") {
 			t.Skip()
 		}
-		log, err := ReadFS(fstest.MapFS{name: {Data: []byte(text)}}, "ride", nil)
-		if err != nil {
-			return
-		}
-		for i, m := range log.Motion {
-			if i > 0 && !(m.T > log.Motion[i-1].T) || math.IsNaN(r3.Norm(m.Force)) {
-				t.Errorf("reading %d: %+v", i, m)
-			}
-		}
-		for i, x := range log.Fixes {
-			if i > 0 && !(x.T > log.Fixes[i-1].T) || !(x.Speed >= 0) || math.IsInf(x.Speed, 0) {
-				t.Errorf("fix %d: %+v", i, x)
-			}
-		}
+		mustBeSound(t, fstest.MapFS{name: {Data: []byte(text)}})
 	})
+}
+
+// FuzzLayouts draws a layout at random and changes its tables field by field.
+func FuzzLayouts(f *testing.F) {
+	f.Add(uint64(1), []byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
+	f.Add(uint64(2), []byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
+	log := invented(f, 3)
+	log.Motion, log.Fixes = log.Motion[:60], log.Fixes[:20]
+	f.Fuzz(func(t *testing.T, seed uint64, ops []byte) {
+		_, files := randomLayout(rand.New(rand.NewPCG(seed, 7)), log)
+		for name, file := range files {
+			for _, between := range []string{",", ";", "\t"} {
+				if strings.Contains(string(file.Data), between) {
+					files[name] = &fstest.MapFile{Data: []byte(spoil.Text(string(file.Data), between, ops))}
+					break
+				}
+			}
+		}
+		mustBeSound(t, files)
+	})
+}
+
+// mustBeSound reads tables: they must end in an InputError or a log in order.
+func mustBeSound(t *testing.T, files fstest.MapFS) {
+	log, err := ReadFS(files, "ride", nil)
+	if err != nil {
+		var input *sensors.InputError
+		if !errors.As(err, &input) || input.What.IsZero() || input.Remedy.IsZero() {
+			t.Fatalf("the error %v tells nobody what to do", err)
+		}
+		return
+	}
+	for i, m := range log.Motion {
+		if i > 0 && !(m.T > log.Motion[i-1].T) || math.IsNaN(r3.Norm(m.Force)) {
+			t.Fatalf("reading %d: %+v", i, m)
+		}
+	}
+	for i, x := range log.Fixes {
+		if i > 0 && !(x.T > log.Fixes[i-1].T) || !(x.Speed >= 0) || math.IsInf(x.Speed, 0) {
+			t.Fatalf("fix %d: %+v", i, x)
+		}
+	}
 }

@@ -11,10 +11,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/spoil"
 	"stillair/sensors/replay"
 	"stillair/sensors/sim"
 	"stillair/sensors/sourcetest"
+	"stillair/sensors/spoil"
 )
 
 var nan = math.NaN()

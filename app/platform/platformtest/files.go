@@ -32,7 +32,7 @@ func TestFiles(t *testing.T, open func(t *testing.T) platform.Files) {
 }
 
 // Read returns the whole file.
-func Read(t *testing.T, files platform.Files, name string) []byte {
+func Read(t testing.TB, files platform.Files, name string) []byte {
 	t.Helper()
 	r, err := files.Open(name)
 	if err != nil {
