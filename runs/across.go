@@ -6,9 +6,9 @@ import (
 	"slices"
 
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
 
@@ -82,7 +82,7 @@ func Across(rides []Named, asked Asked) ([]Comparison, error) {
 					dc, dr := acrossDays(d, la, lb)
 					cda, crr = append(cda, dc), append(crr, dr)
 					base := la.Load(a.Result.Gravity)
-					out = append(out, Comparison{A: a.Call(la.Setup), B: with[j].Call(lb.Setup), Base: &base, Load: &worth.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
+					out = append(out, Comparison{A: a.Call(la.Setup), B: with[j].Call(lb.Setup), Base: &base, Load: &effect.Change{CdA: dc.Delta, Crr: dr.Delta, Cov: d.Cov},
 						Budget: append(d.Budget, roadload.Part{Code: codeDays, SE: dayToDayCdA * la.CdA.X}),
 						Limits: mostFirst(append(causes, Limit{ByDays, dayToDayCdA * la.CdA.X})),
 						Notes:  notesAcross(a.Result, with[j].Result)})

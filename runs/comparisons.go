@@ -2,9 +2,9 @@ package runs
 
 import (
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
 
@@ -20,7 +20,7 @@ type Comparison struct {
 	Crr   *compare.Verdict
 	Power *compare.Verdict // mean of power at the road over the speeds both have, as a fraction of A's
 	Times []TimeComparison
-	Load  *worth.Change     // how much more road load B has, for working out what that means
+	Load  *effect.Change    // how much more road load B has, for working out what that means
 	Notes []finding.Finding // what weakens it
 
 	Budget    []roadload.Part // what the standard uncertainty of the difference of CdA is made of, m²
@@ -29,7 +29,7 @@ type Comparison struct {
 	// Between rides only: the road load of A in the air of its ride, and what
 	// limits the certainty of the difference of CdA, the most first. Within a
 	// ride LoadOf and the road loads tell both.
-	Base   *worth.Load
+	Base   *effect.Load
 	Limits []Limit
 }
 
@@ -110,7 +110,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		cda = append(cda, compare.Difference{Delta: d.CdA, Held: d.Held(), Base: la.CdA.X, DoF: d.DoF, Pairs: pairs})
 		crr = append(crr, compare.Difference{Delta: plain.Crr, Base: la.Crr.X, DoF: plain.CrrDoF, Pairs: pairs})
 		out[k].Budget, out[k].TakenBack = d.Budget, d.TakenBack
-		out[k].Load = &worth.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}
+		out[k].Load = &effect.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}
 		if pairs < 2 {
 			out[k].Notes = append(out[k].Notes, finding.New(codeOnePair))
 		}

@@ -3,8 +3,8 @@ package runs
 import (
 	"math"
 
+	"stillair/runs/effect"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
 
@@ -74,7 +74,7 @@ func meanPower(p power.Pull, lo, hi float64, bike power.Bike) float64 {
 // windShare is the standard deviation that wind gives the difference of two
 // powers, as a part of the power: dP = ρ·CdA·v²·dw for each of the two, over
 // the time, of which most is spent at the higher speeds.
-func windShare(p power.Pull, lo, hi, watts float64, l worth.Load, day power.Day) float64 {
+func windShare(p power.Pull, lo, hi, watts float64, l effect.Load, day power.Day) float64 {
 	wind := math.Hypot(day.WindSD, day.GustSD)
 	return math.Sqrt2 * l.Density * l.CdA.X * wind / watts * overTime(p, lo, hi, func(v float64) float64 { return v * v })
 }

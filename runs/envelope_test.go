@@ -6,16 +6,16 @@ import (
 	"testing"
 
 	"stillair/fusion"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
 
 // pushed is the motion of a bike that gives constant power at the road less its
 // road load, from one speed to another, in a steady wind: the textbook's energy
 // balance, integrated here by Heun's rule and not by the simulator.
-func pushed(watts, from, to, wind float64, l worth.Load, rotating float64) (t, v []float64) {
+func pushed(watts, from, to, wind float64, l effect.Load, rotating float64) (t, v []float64) {
 	const h = 0.02
 	slowing := func(v float64) float64 {
 		u := v + wind
@@ -31,7 +31,7 @@ func pushed(watts, from, to, wind float64, l worth.Load, rotating float64) (t, v
 }
 
 func middling() power.Bike {
-	return power.Bike{RotatingMass: 11, Load: worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018},
+	return power.Bike{RotatingMass: 11, Load: effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018},
 		Mass: 290, Density: 1.2, Gravity: 9.81}}
 }
 

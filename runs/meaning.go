@@ -3,34 +3,34 @@ package runs
 import (
 	"math"
 
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
 
 // Load is the road load in the air of its ride, where gravity is g in m/s².
-func (l RoadLoad) Load(g float64) worth.Load {
-	return worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: roadload.DefaultOptions(0).Slope.X,
+func (l RoadLoad) Load(g float64) effect.Load {
+	return effect.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: roadload.DefaultOptions(0).Slope.X,
 		Mass: l.Mass, Density: l.Density, Gravity: g}
 }
 
 // LoadOf is the road load of a setup in the air of the ride, for working out
-// what it means (package worth).
-func (r *Result) LoadOf(setup string) (worth.Load, error) {
+// what it means (package effect).
+func (r *Result) LoadOf(setup string) (effect.Load, error) {
 	for _, l := range r.RoadLoads {
 		if l.Setup == setup {
 			return l.Load(r.Gravity), nil
 		}
 	}
-	return worth.Load{}, finding.Fail(codeNotMeasured, finding.Text("setup", setup))
+	return effect.Load{}, finding.Fail(codeNotMeasured, finding.Text("setup", setup))
 }
 
 // TopSpeeds works out the top speed of every setup whose power and road load
 // are both known, with the gear that reaches furthest. limitRPM is the engine's
 // speed limit, 1/min; +Inf where it is not known.
-func (r *Result) TopSpeeds(limitRPM float64) map[string]worth.Top {
-	out := map[string]worth.Top{}
+func (r *Result) TopSpeeds(limitRPM float64) map[string]effect.Top {
+	out := map[string]effect.Top{}
 	for _, p := range r.Powers {
 		load, err := r.LoadOf(p.Setup)
 		if err != nil {
@@ -40,7 +40,7 @@ func (r *Result) TopSpeeds(limitRPM float64) map[string]worth.Top {
 		if !math.IsNaN(p.RPMPerMPS) {
 			gearLimit = limitRPM / p.RPMPerMPS
 		}
-		top, err := worth.TopSpeed(load, worth.Available{Speed: p.Curve.Speed, Power: p.Curve.Power}, gearLimit)
+		top, err := effect.TopSpeed(load, effect.Available{Speed: p.Curve.Speed, Power: p.Curve.Power}, gearLimit)
 		if err != nil {
 			continue
 		}

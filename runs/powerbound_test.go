@@ -7,10 +7,10 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"stillair/fusion"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/power"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/sim"
 )
 
@@ -22,7 +22,7 @@ import (
 func powerBound(t *testing.T, sc sim.Scenario, ride *sim.Ride, result *Result, speed float64) float64 {
 	track := knownTrack(sc, ride)
 	load := loadBound(t, sc, ride)
-	bike := power.Bike{MassSD: sc.Told.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: worth.Load{
+	bike := power.Bike{MassSD: sc.Told.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: effect.Load{
 		CdA: measure.Value{X: sc.Bike.CdA, SE: math.Sqrt(load.At(0, 0))}, Crr: measure.Value{X: sc.Bike.Crr, SE: math.Sqrt(load.At(1, 1))},
 		Cov: load.At(0, 1), K: sc.Bike.CrrSlope, Mass: sc.Bike.Mass, Density: sc.Air.Density, Gravity: sc.Road.Gravity}}
 	day := power.Day{WindSD: sc.Wind.SD, GustSD: sc.Wind.GustRatio * sc.Wind.SD, GustTime: sc.Wind.GustTau, GradeSD: math.Abs(sc.Road.Grade)}

@@ -6,10 +6,10 @@ import (
 
 	"stillair/runs/air"
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/power"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -192,9 +192,9 @@ func revsOfGroup(group []gearedPull) Revs {
 }
 
 // loadOf is the road load of a setup as measured, or as it is on most bikes.
-func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (worth.Load, []finding.Finding) {
+func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (effect.Load, []finding.Finding) {
 	density := known.air.Density()
-	l := worth.Load{
+	l := effect.Load{
 		CdA: measure.Value{X: usualCdA, SE: usualCdASE}, Crr: measure.Value{X: usualCrr, SE: usualCrrSE},
 		K: roadload.DefaultOptions(0).Slope.X, Mass: known.ride.Mass, Density: density.X, Gravity: gravityAt(log),
 	}
@@ -215,7 +215,7 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (w
 // and density leave in a drag area, change none of the force that held the bike
 // back in the coast-downs, and pulls of the same ride meet the same wind,
 // tyres and posture. What the mass does to power as a whole is counted there.
-func heldBack(m RoadLoad, g float64) worth.Load {
+func heldBack(m RoadLoad, g float64) effect.Load {
 	l := m.Load(g)
 	l.CdA.SE, l.Crr.SE, l.Cov = m.CdANoise, m.CrrNoise, m.CovNoise
 	return l

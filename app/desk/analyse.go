@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/export/results"
 	"stillair/export/shown"
 )
@@ -76,7 +76,7 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	var ride *intake.Ride
+	var ride *input.Ride
 	if err := w.during(ctx, "reading", func() (err error) { ride, err = a.told.open(args[0]); return err }); err != nil {
 		return err
 	}

@@ -13,8 +13,8 @@ import (
 	"stillair/export/results"
 	"stillair/export/shown"
 	"stillair/runs"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
-	"stillair/runs/worth"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
@@ -148,7 +148,7 @@ func orBikes(err error) error {
 }
 
 // consumption is the rider's own, nil where none was told.
-func (c *compareFlags) consumption() (*worth.Burn, error) {
+func (c *compareFlags) consumption() (*effect.Burn, error) {
 	if c.burn == 0 {
 		return nil, nil
 	}
@@ -157,7 +157,7 @@ func (c *compareFlags) consumption() (*worth.Burn, error) {
 	}
 	v, err := parseSpeed("fuel-at", c.burnAt)
 	const litrePer100km = 1e-3 / 1e5 // m³ per metre
-	return &worth.Burn{Speed: v, PerMetre: measure.Value{X: c.burn * litrePer100km, SE: 0.02 * c.burn * litrePer100km}}, err
+	return &effect.Burn{Speed: v, PerMetre: measure.Value{X: c.burn * litrePer100km, SE: 0.02 * c.burn * litrePer100km}}, err
 }
 
 func (c *compareFlags) analyse(ctx context.Context, w *world, args []string, matters float64) ([]*study, error) {
@@ -200,7 +200,7 @@ func (c *compareFlags) write(studies []*study, across []runs.Comparison, o repor
 }
 
 // ride says what one ride has to compare and what it means.
-func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *worth.Burn) {
+func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *effect.Burn) {
 	r := ride.Result
 	p.title("%s", ride.Name)
 	p.compared(r)
@@ -219,7 +219,7 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *worth
 }
 
 // worth says what one difference means on the road.
-func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *worth.Burn) {
+func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *effect.Burn) {
 	change, load, ok := costs(r, k)
 	if !ok {
 		return
@@ -232,11 +232,11 @@ func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed f
 	if burn == nil {
 		return
 	}
-	share := worth.AssumedWillans()
+	share := effect.AssumedWillans()
 	fuel := change.Fuel(load, *burn, share)
 	p.line("  fuel at %s: %s l/100 km more", p.units.Number(shown.Speed, burn.Speed, 0), shown.PlusMinus(fuel.More.X*litres, shown.Normal95*fuel.More.SE*litres))
 	if c.tank > 0 {
-		before, after := worth.Range(c.tank*1e-3, burn.PerMetre), worth.Range(c.tank*1e-3, fuel.PerMetre)
+		before, after := effect.Range(c.tank*1e-3, burn.PerMetre), effect.Range(c.tank*1e-3, fuel.PerMetre)
 		p.line("  range on %g l: %.0f km instead of %.0f", c.tank, after.X/1e3, before.X/1e3)
 	}
 	if !share.Measured {
@@ -253,13 +253,13 @@ const litres = 1e8
 
 // costs is how much more road load the second setup of a comparison has, and the
 // road load of the first.
-func costs(r *runs.Result, k runs.Comparison) (change worth.Change, load worth.Load, ok bool) {
+func costs(r *runs.Result, k runs.Comparison) (change effect.Change, load effect.Load, ok bool) {
 	load, err := r.LoadOf(k.A)
 	if k.Base != nil { // between rides
 		load, err = *k.Base, nil
 	}
 	if k.Load == nil || err != nil || load.Check() != nil {
-		return worth.Change{}, worth.Load{}, false
+		return effect.Change{}, effect.Load{}, false
 	}
 	return *k.Load, load, true
 }
@@ -291,9 +291,9 @@ func (c *compareFlags) tops(p *page, r *runs.Result) {
 		}
 		at := p.units.PlusMinus(shown.Speed, top.Speed.X, shown.Normal95*top.Speed.SE)
 		switch top.Limit {
-		case worth.ByPower:
+		case effect.ByPower:
 			p.wrapped(2, fmt.Sprintf("%s: power and road load meet at %s", named(l.Setup), at))
-		case worth.ByGear:
+		case effect.ByGear:
 			p.wrapped(2, fmt.Sprintf("%s: the engine's limit comes first, at %s", named(l.Setup), p.units.Number(shown.Speed, top.Speed.X, 0)))
 		default:
 			p.wrapped(2, fmt.Sprintf("%s: at %s, the fastest that was pulled, power is still to spare; the top speed lies beyond", named(l.Setup), p.units.Number(shown.Speed, top.Speed.X, 0)))

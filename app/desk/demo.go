@@ -8,7 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/sensors/sim"
@@ -55,7 +55,7 @@ func (d *demoFlags) run(ctx context.Context, w *world, args []string) error {
 	if err := saveSession(file("ride.jsonl.gz"), ride.Log, simulatedHeader(sc, fmt.Sprintf("demo %d", d.seed))); err != nil {
 		return err
 	}
-	opened, err := intake.Open(file("ride.jsonl.gz"))
+	opened, err := input.Open(file("ride.jsonl.gz"))
 	if err != nil {
 		return err
 	}

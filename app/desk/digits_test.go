@@ -13,7 +13,7 @@ import (
 	"strings"
 	"testing"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/app/text"
 	"stillair/app/view"
 	"stillair/export/report"
@@ -57,7 +57,7 @@ func TestSameDigits(t *testing.T) {
 	}
 	for _, system := range []shown.System{shown.Metric, shown.Imperial} {
 		t.Run(string(system), func(t *testing.T) {
-			o := show(t, &study{path: "ride", ride: &intake.Ride{Log: ride.Log}, result: result}, system)
+			o := show(t, &study{path: "ride", ride: &input.Ride{Log: ride.Log}, result: result}, system)
 			o.loads(t)
 			o.times(t)
 			o.power(t)

@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/export/columns"
 	"stillair/export/geojson"
 	"stillair/export/gpx"
@@ -118,7 +118,7 @@ func resultsFiles(x *exported) []file {
 
 func reportFiles(x *exported) []file {
 	return []file{{x.name + ".html", func(w io.Writer) error {
-		s := &study{ride: &intake.Ride{Log: x.log, Session: x.recording()}, result: x.result}
+		s := &study{ride: &input.Ride{Log: x.log, Session: x.recording()}, result: x.result}
 		return report.Write(w, x.result, s.reportOptions(x.order.style))
 	}}}
 }
@@ -155,7 +155,7 @@ func (x *exported) recording() *session.Recording {
 }
 
 // give takes from a recording what is not to be given away.
-func (o *order) give(name string, ride *intake.Ride, result *runs.Result) *exported {
+func (o *order) give(name string, ride *input.Ride, result *runs.Result) *exported {
 	x := &exported{name: name, log: share.Apply(ride.Log, o.choice), rec: ride.Session, window: share.WindowOf(ride.Log, o.choice), order: o}
 	if result != nil {
 		x.result = share.Result(result, ride.Log, o.choice)

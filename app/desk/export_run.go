@@ -9,7 +9,7 @@ import (
 	"strings"
 	"sync"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/export/session"
 	"stillair/export/words"
 	"stillair/runs"
@@ -128,7 +128,7 @@ func (o *order) one(ctx context.Context, in exportInput) outcome {
 }
 
 // export exports one recording.
-func (o *order) export(ctx context.Context, in exportInput, ride *intake.Ride) (bytes int64, text string, err error) {
+func (o *order) export(ctx context.Context, in exportInput, ride *input.Ride) (bytes int64, text string, err error) {
 	if err := o.told.apply(&ride.Log.Ride); err != nil {
 		return 0, "", err
 	}

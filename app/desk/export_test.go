@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/app/relabel"
 	"stillair/export/results"
 	"stillair/export/session"
@@ -73,7 +73,7 @@ func TestExportEveryFormat(t *testing.T) {
 		}
 	}
 	for _, name := range []string{"evening.jsonl.gz", "evening.zip"} {
-		ride, err := intake.Open(filepath.Join(into, name))
+		ride, err := input.Open(filepath.Join(into, name))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -86,7 +86,7 @@ func TestExportEveryFormat(t *testing.T) {
 	if err != nil || first < 0 || first > 1 {
 		t.Errorf("the table of the track begins at %v s, and not at zero: %v", first, err)
 	}
-	if ride, err := intake.Open(filepath.Join(into, "evening.jsonl.gz")); err != nil || ride.Session.Name != "to the lake" || len(ride.Session.Remarks) != 1 {
+	if ride, err := input.Open(filepath.Join(into, "evening.jsonl.gz")); err != nil || ride.Session.Name != "to the lake" || len(ride.Session.Remarks) != 1 {
 		t.Errorf("the session's name or remarks are not as they should be: %v", err)
 	}
 }
@@ -173,7 +173,7 @@ func TestExportPlaces(t *testing.T) {
 			t.Errorf("%s: %s", c.name, errs)
 			continue
 		}
-		ride, err := intake.Open(filepath.Join(into, "a.jsonl.gz"))
+		ride, err := input.Open(filepath.Join(into, "a.jsonl.gz"))
 		if err != nil || !c.check(ride.Log) {
 			t.Errorf("%s: %v", c.name, err)
 		}

@@ -10,17 +10,17 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/export/card"
 	"stillair/export/results"
 	"stillair/export/shown"
 	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/air"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/plan"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -152,7 +152,7 @@ func (p *planFlags) measure(ctx context.Context, w *world) error {
 	if p.earlier != "" {
 		return usage("--like and --results both say where to start from: give one")
 	}
-	ride, err := intake.Open(p.like)
+	ride, err := input.Open(p.like)
 	if err != nil {
 		return err
 	}
@@ -183,10 +183,10 @@ func (p *planFlags) writeCard(c card.Card, ridden string) error {
 }
 
 // load is the road load to plan for.
-func (p *planFlags) load() (worth.Load, error) {
+func (p *planFlags) load() (effect.Load, error) {
 	ride := sensors.UnknownRide()
 	if err := p.told.apply(&ride); err != nil {
-		return worth.Load{}, err
+		return effect.Load{}, err
 	}
 	or := func(x, usual float64) float64 {
 		if math.IsNaN(x) {
@@ -199,7 +199,7 @@ func (p *planFlags) load() (worth.Load, error) {
 		Pressure:    measure.Value{X: or(ride.Air.Pressure, 101325)},
 		Humidity:    measure.Value{X: or(ride.Air.Humidity, 0.5)},
 	}
-	l := worth.Load{CdA: measure.Value{X: p.cda}, Crr: measure.Value{X: p.crr}, K: roadload.DefaultOptions(0).Slope.X,
+	l := effect.Load{CdA: measure.Value{X: p.cda}, Crr: measure.Value{X: p.crr}, K: roadload.DefaultOptions(0).Slope.X,
 		Mass: or(ride.Mass, 280), Density: day.Density().X, Gravity: air.Gravity(45, 0)}
 	if p.measured != nil {
 		return p.measured.LoadOf(p.measured.RoadLoads[0].Setup)
@@ -211,7 +211,7 @@ func (p *planFlags) load() (worth.Load, error) {
 }
 
 // fromEarlier takes the first road load of an earlier results file.
-func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, error) {
+func (p *planFlags) fromEarlier(l effect.Load, toldMass float64) (effect.Load, error) {
 	f, err := os.Open(p.earlier)
 	if err != nil {
 		return l, &sensors.InputError{File: p.earlier, What: finding.New("input.cannot_open", sensors.Cause(err)), Remedy: finding.New("input.check_name"), Err: err}
@@ -236,7 +236,7 @@ func (p *planFlags) fromEarlier(l worth.Load, toldMass float64) (worth.Load, err
 }
 
 // question turns the flags into what package plan asks.
-func (p *planFlags) question(l worth.Load) (q plan.Question, c plan.Conditions, err error) {
+func (p *planFlags) question(l effect.Load) (q plan.Question, c plan.Conditions, err error) {
 	c = plan.DefaultConditions(l, p.wind())
 	c.FixRate = p.rate
 	if p.measured != nil {
@@ -281,7 +281,7 @@ func (p *planFlags) speeds(c *plan.Conditions) (err error) {
 }
 
 // matters is the relative change of drag area that the rider asked about.
-func (p *planFlags) matters(l worth.Load) (float64, error) {
+func (p *planFlags) matters(l effect.Load) (float64, error) {
 	switch {
 	case p.change != "" && p.faster != "":
 		return 0, usage("give --change or --faster, not both")

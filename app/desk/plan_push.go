@@ -11,9 +11,9 @@ import (
 	"stillair/export/card"
 	"stillair/export/results"
 	"stillair/export/words"
+	"stillair/runs/effect"
 	"stillair/runs/marks"
 	"stillair/runs/plan"
-	"stillair/runs/worth"
 	"stillair/sensors/units"
 )
 
@@ -33,7 +33,7 @@ func (p *pushFlags) add(f *pflag.FlagSet) {
 func (p *pushFlags) asked() bool { return p.power != "" || p.quicker != "" || p.over != "" }
 
 // runPush plans pulls, launches or roll-ons.
-func (p *planFlags) runPush(w *world, load worth.Load) error {
+func (p *planFlags) runPush(w *world, load effect.Load) error {
 	q, c, err := p.pushQuestion(load)
 	if err != nil {
 		return err
@@ -60,7 +60,7 @@ func (p *planFlags) runPush(w *world, load worth.Load) error {
 }
 
 // pushQuestion turns the flags into what package plan asks.
-func (p *planFlags) pushQuestion(l worth.Load) (q plan.PushQuestion, c plan.PushConditions, err error) {
+func (p *planFlags) pushQuestion(l effect.Load) (q plan.PushQuestion, c plan.PushConditions, err error) {
 	switch f := p.push; {
 	case p.change != "" || p.faster != "" || f.power != "" && f.quicker != "":
 		return q, c, usage("ask one question at a time: --change or --faster, --power, or --quicker with --over")

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/marks"
@@ -28,7 +28,7 @@ type told struct {
 }
 
 // open reads a recording with what was said of its columns.
-func (t *told) open(path string) (*intake.Ride, error) {
+func (t *told) open(path string) (*input.Ride, error) {
 	var asked []sheets.Ask
 	for _, text := range t.columns {
 		a, err := sheets.ParseAsk(text)
@@ -37,7 +37,7 @@ func (t *told) open(path string) (*intake.Ride, error) {
 		}
 		asked = append(asked, a)
 	}
-	return intake.Open(path, asked...)
+	return input.Open(path, asked...)
 }
 
 // addTold adds the flags.
@@ -122,7 +122,7 @@ func (o *optional) Set(s string) error {
 // study is a ride with everything computed from it.
 type study struct {
 	path   string // of the recording
-	ride   *intake.Ride
+	ride   *input.Ride
 	result *runs.Result
 }
 
@@ -138,12 +138,12 @@ func (s *study) name(among []*study) string {
 }
 
 // analyse computes a ride's results and shows how far it is.
-func (w *world) analyse(ctx context.Context, ride *intake.Ride, name string, rollOns []marks.SpeedPair) (*study, error) {
+func (w *world) analyse(ctx context.Context, ride *input.Ride, name string, rollOns []marks.SpeedPair) (*study, error) {
 	return w.study(ctx, ride, name, runs.Options{RollOns: rollOns})
 }
 
 // study is analyse with all its options.
-func (w *world) study(ctx context.Context, ride *intake.Ride, name string, opts runs.Options) (*study, error) {
+func (w *world) study(ctx context.Context, ride *input.Ride, name string, opts runs.Options) (*study, error) {
 	p := w.progress()
 	defer p.end()
 	opts.Progress = func(stage runs.Stage, share float64) { p.at(words.ForMachines().Name(stage), share) }

@@ -12,14 +12,14 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/export/results"
 	"stillair/export/shown"
 	"stillair/export/words"
 	"stillair/runs"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/season"
-	"stillair/runs/worth"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -82,7 +82,7 @@ func (s *seasonFlags) run(ctx context.Context, w *world, args []string) error {
 	if err != nil {
 		return err
 	}
-	drive := worth.AssumedDrive()
+	drive := effect.AssumedDrive()
 	if s.drive != 0 {
 		drive = measure.Value{X: s.drive / 100, SE: 0.01}
 	}
@@ -209,7 +209,7 @@ func documentOf(ctx context.Context, path string) (*results.Document, error) {
 		defer f.Close()
 		return results.Read(f, path)
 	}
-	ride, err := intake.Open(path)
+	ride, err := input.Open(path)
 	if err != nil {
 		return nil, err
 	}

@@ -8,9 +8,9 @@ import (
 	"stillair/export/results"
 	"stillair/export/shown"
 	"stillair/runs"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 )
 
 // bike says the season of one bike.
@@ -141,7 +141,7 @@ func (p *page) electric(docs []*results.Document, v, battery float64, drive meas
 	const kWh = 3.6e6 // J
 	p.title("Out of the battery at a steady %s, on the level in still air", p.units.Number(shown.Speed, v, 0))
 	var order []string
-	latest := map[string]worth.Load{} // by setup
+	latest := map[string]effect.Load{} // by setup
 	for _, d := range docs {
 		if d == nil {
 			continue
@@ -157,7 +157,7 @@ func (p *page) electric(docs []*results.Document, v, battery float64, drive meas
 	}
 	for _, setup := range order {
 		e := latest[setup].Electric(v, drive)
-		reach := worth.Range(battery*kWh, e)
+		reach := effect.Range(battery*kWh, e)
 		const whPerKm = 3.6 // J/m
 		p.line("  %-28s %s Wh/km, %s km from %g kWh", named(setup), shown.PlusMinus(e.X/whPerKm, shown.Normal95*e.SE/whPerKm), shown.PlusMinus(reach.X/1e3, shown.Normal95*reach.SE/1e3), battery)
 	}
@@ -173,13 +173,13 @@ func counted(n int, word string) string {
 }
 
 // loadFrom is the road load of a document, where it says all that it takes.
-func loadFrom(l results.RoadLoad) (worth.Load, bool) {
+func loadFrom(l results.RoadLoad) (effect.Load, bool) {
 	for _, x := range []*float64{l.CdA, l.CdASE, l.Crr, l.CrrSE, l.Cov, l.Mass, l.AirDensity} {
 		if x == nil {
-			return worth.Load{}, false
+			return effect.Load{}, false
 		}
 	}
 	opts := roadload.DefaultOptions(1)
-	return worth.Load{CdA: measure.Value{X: *l.CdA, SE: *l.CdASE}, Crr: measure.Value{X: *l.Crr, SE: *l.CrrSE}, Cov: *l.Cov, K: opts.Slope.X,
+	return effect.Load{CdA: measure.Value{X: *l.CdA, SE: *l.CdASE}, Crr: measure.Value{X: *l.Crr, SE: *l.CrrSE}, Cov: *l.Cov, K: opts.Slope.X,
 		Mass: *l.Mass, Density: *l.AirDensity, Gravity: opts.Gravity}, *l.CdA > 0
 }

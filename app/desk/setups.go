@@ -13,7 +13,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/app/relabel"
 	"stillair/export/session"
 	"stillair/sensors"
@@ -57,7 +57,7 @@ func (w *world) setups(args []string, e *setupEdits, out string) error {
 	if len(args) != 1 {
 		return usage("it takes one recording")
 	}
-	ride, err := intake.Open(args[0])
+	ride, err := input.Open(args[0])
 	if err != nil {
 		return err
 	}
@@ -86,7 +86,7 @@ func (w *world) setups(args []string, e *setupEdits, out string) error {
 }
 
 // besides is where a copy goes: beside the recording, under its name.
-func besides(path string, kind intake.Kind) string {
+func besides(path string, kind input.Kind) string {
 	if strings.EqualFold(filepath.Ext(path), ".csv") { // one file of a plain folder
 		path = filepath.Dir(path)
 	}
@@ -95,7 +95,7 @@ func besides(path string, kind intake.Kind) string {
 	}
 	base, _ := stem(filepath.Base(path))
 	end := ".jsonl.gz"
-	if kind == intake.PlainLog {
+	if kind == input.PlainLog {
 		end = ""
 		if strings.EqualFold(filepath.Ext(path), ".zip") {
 			end = ".zip"
@@ -106,16 +106,16 @@ func besides(path string, kind intake.Kind) string {
 
 // saveCopy writes a recording in its own format: plain logs as they came, all
 // else as a session file. What is at the path already stays.
-func (w *world) saveCopy(path string, ride *intake.Ride) error {
+func (w *world) saveCopy(path string, ride *input.Ride) error {
 	if _, err := os.Lstat(path); err == nil {
 		return usage("%s is there already and is not replaced: give another place with --out", path)
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}
 	switch {
-	case ride.Kind == intake.PlainLog && strings.EqualFold(filepath.Ext(path), ".zip"):
+	case ride.Kind == input.PlainLog && strings.EqualFold(filepath.Ext(path), ".zip"):
 		return save(path, func(out io.Writer) error { return plain.WriteZip(out, ride.Log) })
-	case ride.Kind == intake.PlainLog:
+	case ride.Kind == input.PlainLog:
 		return plain.Write(path, ride.Log)
 	case ride.Session != nil:
 		return save(path, func(out io.Writer) error { return session.WriteRecording(unsynced{out}, ride.Session) })

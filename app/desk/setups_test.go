@@ -11,7 +11,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"stillair/app/intake"
+	"stillair/app/input"
 	"stillair/app/relabel"
 	"stillair/export/session"
 	"stillair/sensors"
@@ -98,7 +98,7 @@ func TestSetups(t *testing.T) {
 			if contents(t, path) != before {
 				t.Error("the recording was changed")
 			}
-			got, err := intake.Open(copied)
+			got, err := input.Open(copied)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -121,7 +121,7 @@ func checkCopied(t *testing.T, path string, got *sensors.Log) {
 			t.Errorf("setup %d is %+v, want %+v", i+1, s, want[i])
 		}
 	}
-	from, err := intake.Open(path)
+	from, err := input.Open(path)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,8 +13,8 @@ import (
 	"fyne.io/fyne/v2/driver/mobile"
 	"fyne.io/fyne/v2/theme"
 
+	"stillair/app/accessible"
 	"stillair/app/device"
-	"stillair/app/reading"
 	"stillair/app/shell"
 	"stillair/app/text"
 )
@@ -28,7 +28,7 @@ func main() {
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(width, height))
 	w.SetMaster()
-	reading.Follow(w)
+	accessible.Follow(w)
 	go open(a, w, slices.Contains(os.Args[1:], "--demo"))
 	w.ShowAndRun()
 }

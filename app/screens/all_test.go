@@ -6,7 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
-	"stillair/app/offer"
+	"stillair/app/formats"
 	"stillair/app/platform"
 	"stillair/app/recorder"
 	"stillair/app/relabel"
@@ -185,7 +185,7 @@ func resultScreens() []picture {
 		}},
 		{"offers", func(s screens.Screens) fyne.CanvasObject {
 			h := screens.Handing{Making: s.C.Book.Offer.Making}
-			return tabs(s, screens.PlaceResults, s.Offers(offer.Formats(), h, func(offer.Format) {}, nothing))
+			return tabs(s, screens.PlaceResults, s.Offers(formats.Formats(), h, func(formats.Format) {}, nothing))
 		}},
 		{"ride", func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, res, rideSenses(), true), on))

@@ -12,9 +12,9 @@ import (
 	"stillair/app/view"
 	"stillair/runs"
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/plan"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
@@ -36,7 +36,7 @@ func inventedCompared() *runs.Result {
 	on.Limits = []runs.Limit{{Cause: runs.ByWind, SE: 0.0081}, {Cause: runs.ByGusts, SE: 0.0067}, {Cause: runs.ByMass, SE: 0.0059}}
 	res.RoadLoads = []runs.RoadLoad{l, on}
 	res.Compared = []runs.Comparison{
-		{A: "panniers off", B: "panniers on", Load: &worth.Change{CdA: val(0.061, 0.0125), Crr: val(0.0002, 0.0006), Cov: -4e-6},
+		{A: "panniers off", B: "panniers on", Load: &effect.Change{CdA: val(0.061, 0.0125), Crr: val(0.0002, 0.0006), Cov: -4e-6},
 			CdA:   &compare.Verdict{Finding: compare.Differs, Delta: val(0.061, 0.0125), CI: [2]float64{0.035, 0.086}, Percent: 11, CIPercent: [2]float64{6.4, 15.6}},
 			Crr:   &compare.Verdict{Finding: compare.CannotTell, Percent: 1.1, CIPercent: [2]float64{-8.2, 10.4}, MorePairs: 3},
 			Notes: []finding.Finding{finding.New("compare.tyres_alike")}},
@@ -74,7 +74,7 @@ func inventedRides() ([]runs.Named, []runs.Comparison, view.CompareAsk) {
 	rides := []runs.Named{{Name: "May", Result: may}, {Name: "June", Result: june}}
 	base := may.RoadLoads[0].Load(may.Gravity)
 	return rides, []runs.Comparison{{A: rides[0].Call("panniers off"), B: rides[1].Call("panniers on"), Base: &base,
-			Load: &worth.Change{CdA: val(0.039, 0.024), Crr: val(0.0003, 0.0011), Cov: -9e-6},
+			Load: &effect.Change{CdA: val(0.039, 0.024), Crr: val(0.0003, 0.0011), Cov: -9e-6},
 			CdA:  &compare.Verdict{Finding: compare.CannotTell, Delta: val(0.039, 0.024), CI: [2]float64{-0.011, 0.089}, Percent: 7, CIPercent: [2]float64{-2, 16}, MorePairs: 4},
 			Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: val(0.0003, 0.0006), CI: [2]float64{-0.0010, 0.0016}, Percent: 1.7, CIPercent: [2]float64{-5.7, 9.1}, Unlikely: 9.1},
 			Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.0141}, {Cause: runs.ByGusts, SE: 0.0118}, {Cause: runs.ByDays, SE: 0.0083}, {Cause: runs.ByMass, SE: 0.0081},

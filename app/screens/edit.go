@@ -3,7 +3,7 @@ package screens
 import (
 	"fyne.io/fyne/v2"
 
-	"stillair/app/offer"
+	"stillair/app/formats"
 	"stillair/app/screens/kit"
 )
 
@@ -53,11 +53,11 @@ func (s Screens) handing(h Handing) []fyne.CanvasObject {
 }
 
 // Offers lists the formats for other programs.
-func (s Screens) Offers(all []offer.Format, h Handing, give func(offer.Format), back func()) *kit.Page {
+func (s Screens) Offers(all []formats.Format, h Handing, give func(formats.Format), back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Offer
-	words := map[offer.Kind][2]string{
-		offer.Tables: {t.Tables, t.TablesHint}, offer.Columns: {t.Columns, t.ColumnsHint}, offer.Samples: {t.Samples, t.SamplesHint},
-		offer.Track: {t.Track, t.TrackHint}, offer.Lines: {t.Lines, t.LinesHint},
+	words := map[formats.Kind][2]string{
+		formats.Tables: {t.Tables, t.TablesHint}, formats.Columns: {t.Columns, t.ColumnsHint}, formats.Samples: {t.Samples, t.SamplesHint},
+		formats.Track: {t.Track, t.TrackHint}, formats.Lines: {t.Lines, t.LinesHint},
 	}
 	var list []fyne.CanvasObject
 	for _, f := range all {

@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
 
-	"stillair/app/reading"
+	"stillair/app/accessible"
 	"stillair/app/screens/kit"
 	"stillair/app/text"
 )
@@ -171,7 +171,7 @@ func TestTheSensorsAreAboveTheFold(t *testing.T) {
 			}
 			_, o := draw(t, variant{w: 360, h: 560, book: book}, c.make)
 			for _, title := range []string{book.Senses.Satellites, book.Senses.Motion} {
-				if !slices.ContainsFunc(reading.Things(o), func(x reading.Thing) bool { return strings.HasPrefix(x.Name, title+":") }) {
+				if !slices.ContainsFunc(accessible.Things(o), func(x accessible.Thing) bool { return strings.HasPrefix(x.Name, title+":") }) {
 					t.Errorf("%s: %s: %s is below the fold", book.Tag, c.name, title)
 				}
 				seen++

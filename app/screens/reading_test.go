@@ -11,7 +11,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/test"
 
-	"stillair/app/reading"
+	"stillair/app/accessible"
 	"stillair/app/screens/kit"
 	"stillair/app/text"
 )
@@ -33,7 +33,7 @@ func TestReading(t *testing.T) {
 				w := test.NewTempWindow(t, o)
 				w.SetPadded(false)
 				w.Resize(fyne.NewSize(360, 3000))
-				things := reading.Things(o)
+				things := accessible.Things(o)
 				readsWell(t, o, things)
 				write(t, book.Tag+" "+strings.ReplaceAll(c.name, "/", " "), things)
 			})
@@ -41,7 +41,7 @@ func TestReading(t *testing.T) {
 	}
 }
 
-func readsWell(t *testing.T, o fyne.CanvasObject, things []reading.Thing) {
+func readsWell(t *testing.T, o fyne.CanvasObject, things []accessible.Thing) {
 	t.Helper()
 	tops, page := 0, false
 	for _, x := range things {
@@ -58,12 +58,12 @@ func readsWell(t *testing.T, o fyne.CanvasObject, things []reading.Thing) {
 	}
 }
 
-func write(t *testing.T, name string, things []reading.Thing) {
+func write(t *testing.T, name string, things []accessible.Thing) {
 	t.Helper()
 	if *readings == "" {
 		return
 	}
-	b, err := reading.Page(things, 1)
+	b, err := accessible.Page(things, 1)
 	if err == nil {
 		err = os.WriteFile(filepath.Join(*readings, name+".json"), b, 0o644)
 	}

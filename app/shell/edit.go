@@ -7,7 +7,7 @@ import (
 	"math"
 	"time"
 
-	"stillair/app/offer"
+	"stillair/app/formats"
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
@@ -38,7 +38,7 @@ func (s *Shell) edit() {
 		ShareAway: s.giving(h, s.awayFile), ShareRide: s.giving(h, s.rideFile), Others: s.openOffers}
 	if s.opened.res != nil {
 		on.ShareResults = s.giving(h, s.resultsFile)
-		on.Report = s.giving(h, func() making { return s.offered(formatOf(offer.Report)) })
+		on.Report = s.giving(h, func() making { return s.offered(formatOf(formats.Report)) })
 	}
 	s.push(func() *kit.Page { return s.screen.EditRide(name, note, *h, on) })
 }
@@ -46,26 +46,26 @@ func (s *Shell) edit() {
 // openOffers lists the formats for other programs.
 func (s *Shell) openOffers() {
 	h := &screens.Handing{}
-	var all []offer.Format
-	for _, f := range offer.Formats() {
+	var all []formats.Format
+	for _, f := range formats.Formats() {
 		if s.opened.res != nil || !f.Computed {
 			all = append(all, f)
 		}
 	}
 	s.push(func() *kit.Page {
-		return s.screen.Offers(all, *h, func(f offer.Format) {
+		return s.screen.Offers(all, *h, func(f formats.Format) {
 			s.giving(h, func() making { return s.offered(f) })()
 		}, s.goBack)
 	})
 }
 
-func formatOf(k offer.Kind) offer.Format {
-	for _, f := range offer.Formats() {
+func formatOf(k formats.Kind) formats.Format {
+	for _, f := range formats.Formats() {
 		if f.Kind == k {
 			return f
 		}
 	}
-	return offer.Format{}
+	return formats.Format{}
 }
 
 // making makes a file off the drawing goroutine: what it needs of the Shell, it
@@ -102,9 +102,9 @@ func (s *Shell) whyNotShared(err error) string {
 	switch {
 	case err == nil:
 		return ""
-	case errors.Is(err, offer.ErrNoPlace):
+	case errors.Is(err, formats.ErrNoPlace):
 		return t.Offer.NoPlace
-	case errors.Is(err, offer.ErrNothingLeft):
+	case errors.Is(err, formats.ErrNothingLeft):
 		return t.Offer.NothingLeft
 	}
 	return fmt.Sprintf(t.Trouble.ShareFailed, s.screen.C.Error(err))
@@ -129,9 +129,9 @@ func (s *Shell) rideFile() making {
 }
 
 // offered is the open ride in a format.
-func (s *Shell) offered(f offer.Format) making {
+func (s *Shell) offered(f formats.Format) making {
 	l, ses := s.library, s.opened.ses
-	ride := offer.Ride{Title: s.screen.C.RideRow(ses).Title, Started: ses.About.Started.In(s.cfg.Location),
+	ride := formats.Ride{Title: s.screen.C.RideRow(ses).Title, Started: ses.About.Started.In(s.cfg.Location),
 		Result: s.opened.res, Units: s.screen.C.System, Language: shown.Language(s.screen.C.Book.Tag), Program: Program}
 	return func() (made, error) {
 		log, err := l.log(ses)

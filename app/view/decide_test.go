@@ -10,9 +10,9 @@ import (
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
@@ -25,7 +25,7 @@ func invented() *runs.Result {
 		RoadLoads: []runs.RoadLoad{{Setup: "bare", CdA: v(0.5, 0.01), Crr: v(0, 0), Mass: 290, Density: 1.2,
 			Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.01}, {Cause: runs.ByMass, SE: 0.005}, {Cause: runs.ByAir, SE: 0.0001}}}},
 		Compared: []runs.Comparison{{A: "bare", B: "boxes", CdA: &compare.Verdict{Finding: compare.Differs, Percent: 10, CIPercent: [2]float64{6, 14}},
-			Load: &worth.Change{CdA: v(0.05, 0.01)}}}}
+			Load: &effect.Change{CdA: v(0.05, 0.01)}}}}
 }
 
 // TestWorthByHand is worked by hand. At 30 m/s, ½·1.2·0.05·30³ = 810 W more,

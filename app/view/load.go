@@ -7,8 +7,8 @@ import (
 	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/runs"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
-	"stillair/runs/worth"
 	"stillair/sensors/units"
 )
 
@@ -83,7 +83,7 @@ func (c Context) reference() float64 {
 
 // loadOf is a road load in the air of its ride, on the level in still air, with
 // standard gravity where the result does not tell where it was.
-func loadOf(res *runs.Result, l runs.RoadLoad) worth.Load {
+func loadOf(res *runs.Result, l runs.RoadLoad) effect.Load {
 	g := res.Gravity
 	if g == 0 {
 		g = units.StandardGravity
@@ -196,7 +196,7 @@ func passed(cu *runs.Curve, v float64) float64 {
 }
 
 // forcePlot shows how force grows with speed, and what of it is the tyres.
-func (c Context) forcePlot(l runs.RoadLoad, load worth.Load) Plot {
+func (c Context) forcePlot(l runs.RoadLoad, load effect.Load) Plot {
 	t := c.Book.Load
 	top := 1.3 * c.reference()
 	force := c.style().Unit(shown.Force)

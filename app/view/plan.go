@@ -6,10 +6,10 @@ import (
 
 	"stillair/export/shown"
 	"stillair/runs/air"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/plan"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/units"
 )
 
@@ -35,7 +35,7 @@ type Asked struct {
 	Unsteady, Repeats       int // how far repeats are apart: pulls, times
 	From, To, Setups, Sure  int
 	TopSpeed                *float64 // m/s
-	Load                    worth.Load
+	Load                    effect.Load
 	Measured                bool               // Load was measured, not assumed
 	Like                    *roadload.Estimate // of a ride of the rider's own, for a day and a road like those; nil: the wind says which day
 	Power                   float64            // most at the road as measured, W; 0: not known
@@ -48,9 +48,9 @@ func UsualAsked() Asked {
 
 // MiddlingLoad is the road load of a middling motorcycle of so much mass in kg,
 // on a standard day.
-func MiddlingLoad(mass float64) worth.Load {
+func MiddlingLoad(mass float64) effect.Load {
 	day := air.State{Temperature: measure.Value{X: 15}, Pressure: measure.Value{X: 101325}, Humidity: measure.Value{X: 0.5}}
-	return worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: roadload.DefaultOptions(0).Slope.X,
+	return effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: roadload.DefaultOptions(0).Slope.X,
 		Mass: mass, Density: day.Density().X, Gravity: air.Gravity(45, 0)}
 }
 

@@ -5,9 +5,9 @@ import (
 
 	"gonum.org/v1/gonum/floats"
 
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 	"stillair/sensors/sim"
 	"stillair/sensors/units"
 )
@@ -75,7 +75,7 @@ func powerBound(sc sim.Scenario, ride *sim.Ride) (*power.Curve, error) {
 	if err != nil {
 		return nil, err
 	}
-	bike := power.Bike{MassSD: sc.Told.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: worth.Load{
+	bike := power.Bike{MassSD: sc.Told.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: effect.Load{
 		CdA: measure.Value{X: sc.Bike.CdA, SE: root(load.At(0, 0))}, Crr: measure.Value{X: sc.Bike.Crr, SE: root(load.At(1, 1))},
 		Cov: load.At(0, 1), K: sc.Bike.CrrSlope, Mass: sc.Bike.Mass, Density: sc.Air.Density, Gravity: sc.Road.Gravity}}
 	day := power.Day{WindSD: sc.Wind.SD, GustSD: sc.Wind.GustRatio * sc.Wind.SD, GustTime: sc.Wind.GustTau, GradeSD: levelRoad}

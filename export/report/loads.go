@@ -7,8 +7,8 @@ import (
 	"stillair/export/report/figure"
 	"stillair/export/shown"
 	"stillair/runs"
+	"stillair/runs/effect"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
@@ -109,7 +109,7 @@ const fastestShown = 140 * units.KMH
 
 // worthOf returns the load of a setup in the air of the ride, with standard
 // gravity where the result does not tell where it was.
-func worthOf(r *runs.Result, l runs.RoadLoad) worth.Load {
+func worthOf(r *runs.Result, l runs.RoadLoad) effect.Load {
 	gravity := r.Gravity
 	if gravity == 0 {
 		gravity = roadload.DefaultOptions(1).Gravity
@@ -117,7 +117,7 @@ func worthOf(r *runs.Result, l runs.RoadLoad) worth.Load {
 	return l.Load(gravity)
 }
 
-func (t *teller) atSpeeds(w worth.Load) []string {
+func (t *teller) atSpeeds(w effect.Load) []string {
 	if w.Check() != nil {
 		return nil
 	}

@@ -17,7 +17,7 @@ import (
 	"stillair/fusion"
 	"stillair/runs"
 	"stillair/runs/compare"
-	"stillair/runs/worth"
+	"stillair/runs/effect"
 	"stillair/sensors"
 )
 
@@ -35,7 +35,7 @@ func wholeIn(t testing.TB, style shown.Style) string {
 	r.Compared = []runs.Comparison{{A: "panniers off", B: "panniers on",
 		CdA:  &compare.Verdict{Finding: compare.Differs, Delta: runs.Value{X: 0.06, SE: 0.012}, P: 0.0002, Percent: 10.8, CIPercent: [2]float64{6.2, 15.4}},
 		Crr:  &compare.Verdict{Finding: compare.NoneShown, Delta: runs.Value{X: 0.0001, SE: 0.0005}, P: 0.81, Percent: 0.5, CIPercent: [2]float64{-5, 6}, Unlikely: 6},
-		Load: &worth.Change{CdA: runs.Value{X: 0.06, SE: 0.012}, Crr: runs.Value{X: 0.0001, SE: 0.0005}}}}
+		Load: &effect.Change{CdA: runs.Value{X: 0.06, SE: 0.012}, Crr: runs.Value{X: 0.0001, SE: 0.0005}}}}
 	r.RoadLoads[0].Limits = []runs.Limit{{Cause: runs.ByGusts, SE: 0.008}, {Cause: runs.ByMass, SE: 0.004}, {Cause: runs.ByAir, SE: 0.0001}}
 	r.Ride.Air = sensors.Air{Temperature: 25, Pressure: 99000}
 	for i := range r.Powers {

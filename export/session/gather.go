@@ -6,8 +6,8 @@ import (
 	"slices"
 
 	"stillair/sensors"
+	"stillair/sensors/chunk"
 	"stillair/sensors/finding"
-	"stillair/sensors/pile"
 )
 
 // gather is one recording of the file while it is being read.
@@ -20,10 +20,10 @@ type gather struct {
 	kept  int           // the recorder knew that the parts up to this one were safe
 	known int           // lines of a known type
 
-	motion   pile.Pile[sensors.Motion]
-	fixes    pile.Pile[sensors.Fix]
-	pressure pile.Pile[sensors.Pressure]
-	sounds   pile.Pile[sensors.Sound]
+	motion   chunk.Buffer[sensors.Motion]
+	fixes    chunk.Buffer[sensors.Fix]
+	pressure chunk.Buffer[sensors.Pressure]
+	sounds   chunk.Buffer[sensors.Sound]
 
 	told  map[string]int // in which part the last line of each kind was told
 	notes notes

@@ -8,7 +8,7 @@ import (
 )
 
 // ofRoadLoad holds what is said of the road load: by its fit, by package runs
-// about air, mass and pairs, and by package worth about what a change means.
+// about air, mass and pairs, and by package effect about what a change means.
 func ofRoadLoad() []Entry {
 	return slices.Concat(ofNames(), ofFitErrors(), ofFitNotes(), ofFitRuns(), ofBudgets(), ofAirAndMass(), ofWorth())
 }

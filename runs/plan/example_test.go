@@ -3,15 +3,15 @@ package plan_test
 import (
 	"fmt"
 
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/plan"
-	"stillair/runs/worth"
 )
 
 // A screen is thought to cost 6 % of drag. How many pairs with and without it
 // show that, in a light wind?
 func ExampleMake() {
-	bike := worth.Load{CdA: measure.Value{X: 0.55, SE: 0.05}, Crr: measure.Value{X: 0.018, SE: 0.003}, Mass: 290, Density: 1.2, Gravity: 9.81}
+	bike := effect.Load{CdA: measure.Value{X: 0.55, SE: 0.05}, Crr: measure.Value{X: 0.018, SE: 0.003}, Mass: 290, Density: 1.2, Gravity: 9.81}
 	p, err := plan.Make(plan.Question{Setups: 2, CdA: 0.06}, plan.DefaultConditions(bike, 1))
 	if err != nil {
 		fmt.Println(err)

@@ -6,10 +6,10 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
-	"stillair/runs/worth"
 )
 
 var plans = flag.Int("plans", 0, "how many plans to hold to their word; 40 take some ten minutes")
@@ -83,7 +83,7 @@ func earlierRide(t *testing.T, a abba, rng *rand.Rand) (Question, Conditions) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	load := worth.Load{CdA: measure.Value{X: est.Loads[0].CdA.X}, Crr: measure.Value{X: est.Loads[0].Crr.X}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
+	load := effect.Load{CdA: measure.Value{X: est.Loads[0].CdA.X}, Crr: measure.Value{X: est.Loads[0].Crr.X}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
 	c := DefaultConditions(load, a.wind).As(est)
 	c.FromMPS = a.from
 	return Question{Setups: 2, CdA: 0.05, Chance: 0.8}, c

@@ -5,20 +5,20 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"stillair/runs/effect"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
 
 // Conditions is what the test is expected to meet.
 type Conditions struct {
-	Load         worth.Load // rough road load, mass and air of the bike
-	RotatingMass float64    // kg
-	FromMPS      float64    // where a coast-down begins, m/s
-	ToMPS        float64    // where it ends, m/s
-	FixRate      float64    // fixes a second
-	BreakSeconds float64    // between runs: turning round and getting up to speed, s
-	ChangeTime   float64    // for changing the setup, s
+	Load         effect.Load // rough road load, mass and air of the bike
+	RotatingMass float64     // kg
+	FromMPS      float64     // where a coast-down begins, m/s
+	ToMPS        float64     // where it ends, m/s
+	FixRate      float64     // fixes a second
+	BreakSeconds float64     // between runs: turning round and getting up to speed, s
+	ChangeTime   float64     // for changing the setup, s
 	Noise        roadload.Options
 	GustsUnsure  float64 // standard deviation of the logarithm of the gusts that the day will bring about those in Noise
 }
@@ -49,7 +49,7 @@ const leastRange = 20 / 3.6
 // DefaultConditions is an everyday test of a bike: 110 to 30 km/h, a phone
 // that gives one fix a second, a minute between runs. windSD is the
 // standard deviation of a pair's mean wind along the road, m/s.
-func DefaultConditions(l worth.Load, windSD float64) Conditions {
+func DefaultConditions(l effect.Load, windSD float64) Conditions {
 	windSD = math.Max(windSD, stillest)
 	noise := roadload.DefaultOptions(windSD)
 	noise.Noise.GustSD, noise.Noise.RoadSD = usualGusts*windSD, usualRoad
@@ -107,8 +107,8 @@ type Question struct {
 // FromTopSpeed turns a change of top speed dv that matters, at a top speed of
 // v (both m/s), into a relative change of drag area: on the same power, to
 // first order.
-func FromTopSpeed(l worth.Load, v, dv float64) float64 {
-	one := worth.Change{}
+func FromTopSpeed(l effect.Load, v, dv float64) float64 {
+	one := effect.Change{}
 	one.CdA.X = l.CdA.X
 	return math.Abs(dv / one.Speed(l, v).X)
 }

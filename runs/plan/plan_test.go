@@ -5,12 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"stillair/runs/effect"
 	"stillair/runs/measure"
-	"stillair/runs/worth"
 )
 
-func naked() worth.Load {
-	return worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}
+func naked() effect.Load {
+	return effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}
 }
 
 // TestChanceAgainstTables holds the power of the two-sample t test at 5 %, two

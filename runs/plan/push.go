@@ -3,10 +3,10 @@ package plan
 import (
 	"math"
 
+	"stillair/runs/effect"
 	"stillair/runs/marks"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
-	"stillair/runs/worth"
 	"stillair/sensors/finding"
 )
 
@@ -65,7 +65,7 @@ const (
 
 // DefaultPush is an everyday test of a bike on full throttle. windSD is the
 // standard deviation of a pair's mean wind along the road, m/s.
-func DefaultPush(p Push, l worth.Load, windSD float64) PushConditions {
+func DefaultPush(p Push, l effect.Load, windSD float64) PushConditions {
 	c := PushConditions{Conditions: pushDay(l, windSD), Power: usualPower, Grip: usualGrip, GradeSD: usualGrade, Shake: usualShake}
 	switch p {
 	case Pulls:
@@ -80,7 +80,7 @@ func DefaultPush(p Push, l worth.Load, windSD float64) PushConditions {
 
 // pushDay is a day as DefaultConditions has it, with the gusts of package
 // roadload: they are judged by the scatter of the repeats.
-func pushDay(l worth.Load, windSD float64) Conditions {
+func pushDay(l effect.Load, windSD float64) Conditions {
 	c := DefaultConditions(l, windSD)
 	c.Noise = roadload.DefaultOptions(c.Noise.WindSD)
 	return c

@@ -7,8 +7,8 @@ import (
 	"testing"
 
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
-	"stillair/runs/worth"
 )
 
 // TestRollOnByHand is textbook mechanics: under a steady force F, with hardly any
@@ -16,7 +16,7 @@ import (
 // bike back, so it costs ∫ρ·CdA·v·w dt/F = ρ·CdA·w·s/F with s the way between the
 // speeds, and a slope θ costs m·g·θ·Δt/F.
 func TestRollOnByHand(t *testing.T) {
-	l := worth.Load{CdA: measure.Value{X: 0.01}, Mass: 300, Density: 1.2, Gravity: 9.81}
+	l := effect.Load{CdA: measure.Value{X: 0.01}, Mass: 300, Density: 1.2, Gravity: 9.81}
 	c := DefaultPush(RollOns, l, 2)
 	c.FromMPS, c.ToMPS, c.Power, c.RotatingMass, c.GradeSD = 20, 30, 60e3, 10, 0
 	force := 60e3 / 2 / 30.0

@@ -10,10 +10,10 @@ import (
 
 	"stillair/runs"
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/plan"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 	"stillair/sensors/sim"
 	"stillair/sensors/sim/batch"
 	"stillair/sensors/units"
@@ -38,8 +38,8 @@ func each(n int, work func(i int)) {
 }
 
 // loadOf is what a rider would tell the plan of an invented bike.
-func loadOf(sc sim.Scenario) worth.Load {
-	return worth.Load{CdA: measure.Value{X: sc.Bike.CdA}, Crr: measure.Value{X: sc.Bike.Crr}, K: sc.Bike.CrrSlope,
+func loadOf(sc sim.Scenario) effect.Load {
+	return effect.Load{CdA: measure.Value{X: sc.Bike.CdA}, Crr: measure.Value{X: sc.Bike.Crr}, K: sc.Bike.CrrSlope,
 		Mass: sc.Bike.Mass, Density: sc.Air.Density, Gravity: sc.Road.Gravity}
 }
 

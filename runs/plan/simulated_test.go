@@ -8,10 +8,10 @@ import (
 	"testing"
 
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
-	"stillair/runs/worth"
 	"stillair/sensors/sim/batch"
 )
 
@@ -184,7 +184,7 @@ func TestRoughRoadCancels(t *testing.T) {
 // tests give, over a grid of plans.
 func TestPlannedChance(t *testing.T) {
 	n := seeds(t, 120)
-	load := worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
+	load := effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
 	plans := []abba{
 		{pairs: 2, wind: 0.5, change: 0.04, from: fast},
 		{pairs: 2, wind: 1.5, change: 0.10, from: fast},

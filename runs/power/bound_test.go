@@ -5,9 +5,9 @@ import (
 	"testing"
 
 	"stillair/fusion"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 )
 
 // steadyPulls is two pulls, there and back, at 2 m/s² from 15 to 35 m/s, seen by
@@ -38,7 +38,7 @@ func steadyPulls() (*fusion.Track, []power.Stretch) {
 // the speed, ρ·CdA·v²·w, and a pull each way takes it out.
 func TestBoundOfWind(t *testing.T) {
 	track, pulls := steadyPulls()
-	bike := power.Bike{RotatingMass: 12, Load: worth.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}}
+	bike := power.Bike{RotatingMass: 12, Load: effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}}
 	day := power.Day{WindSD: 0.5, GustTime: 5}
 	one, err := power.Bound(track, pulls[:1], bike, day)
 	if err != nil {

@@ -7,8 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"stillair/runs/effect"
 	"stillair/runs/measure"
-	"stillair/runs/worth"
 	"stillair/sensors/sim/batch"
 )
 
@@ -123,7 +123,7 @@ func exact(n int, dt float64, speed func(t float64) float64) Pull {
 
 // TestConstantPower is textbook mechanics: without drag, v = √(2·P·t/m).
 func TestConstantPower(t *testing.T) {
-	bike := Bike{Load: worth.Load{CdA: measure.Value{X: 1e-9}, Mass: 300, Density: 1.2, Gravity: 9.81}}
+	bike := Bike{Load: effect.Load{CdA: measure.Value{X: 1e-9}, Mass: 300, Density: 1.2, Gravity: 9.81}}
 	p := exact(70, 0.1, func(s float64) float64 { return math.Sqrt(2 * 40e3 * (s + 2) / 300) })
 	c, err := NewCurve([]Pull{p}, bike, Day{GustTime: 1}, math.NaN(), math.NaN())
 	if err != nil {
@@ -139,7 +139,7 @@ func TestConstantPower(t *testing.T) {
 // TestConstantForce is textbook mechanics: P = F·v at constant acceleration,
 // against the road load of 40 CFR 86.529-98 for 290 kg.
 func TestConstantForce(t *testing.T) {
-	l := worth.Load{CdA: measure.Value{X: 2 * .0277 * 3.6 * 3.6}, Crr: measure.Value{X: 16.55 / (290 * 9.81)}, Mass: 290, Density: 1, Gravity: 9.81}
+	l := effect.Load{CdA: measure.Value{X: 2 * .0277 * 3.6 * 3.6}, Crr: measure.Value{X: 16.55 / (290 * 9.81)}, Mass: 290, Density: 1, Gravity: 9.81}
 	p := exact(60, 0.1, func(s float64) float64 { return 15 + 3*s })
 	c, err := NewCurve([]Pull{p}, Bike{Load: l}, Day{GustTime: 1}, 16, 30)
 	if err != nil {

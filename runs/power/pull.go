@@ -5,7 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
-	"stillair/runs/worth"
+	"stillair/runs/effect"
 	"stillair/sensors/finding"
 )
 
@@ -23,9 +23,9 @@ type Pull struct {
 
 // Bike is what turns acceleration into force.
 type Bike struct {
-	Load         worth.Load // road load, mass, air
-	MassSD       float64    // standard uncertainty of the mass, kg
-	RotatingMass float64    // wheels, and crank and clutch in this gear, kg
+	Load         effect.Load // road load, mass, air
+	MassSD       float64     // standard uncertainty of the mass, kg
+	RotatingMass float64     // wheels, and crank and clutch in this gear, kg
 }
 
 // Day is how wind and slope may differ from none.

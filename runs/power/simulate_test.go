@@ -6,14 +6,14 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"stillair/runs/effect"
 	"stillair/runs/measure"
-	"stillair/runs/worth"
 )
 
 // The invented bike of these tests and the day it is ridden on.
 func naked() Bike {
 	return Bike{
-		Load: worth.Load{CdA: measure.Value{X: 0.55, SE: 0.006}, Crr: measure.Value{X: 0.018, SE: 0.0003}, Cov: -1.5e-6,
+		Load: effect.Load{CdA: measure.Value{X: 0.55, SE: 0.006}, Crr: measure.Value{X: 0.018, SE: 0.0003}, Cov: -1.5e-6,
 			K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81},
 		MassSD: 2.9, RotatingMass: 14,
 	}

@@ -8,9 +8,9 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/chunk"
 	"stillair/sensors/finding"
 	"stillair/sensors/internal/mend"
-	"stillair/sensors/pile"
 )
 
 // Limits that hold a hostile file's memory.
@@ -32,8 +32,8 @@ type arrived struct {
 type stream struct {
 	name       string
 	log        *sensors.Log
-	motions    pile.Pile[sensors.Motion]
-	arrivals   pile.Pile[arrived]
+	motions    chunk.Buffer[sensors.Motion]
+	arrivals   chunk.Buffer[arrived]
 	positions  []arrived // once all are there
 	axes       string
 	timeOrigin float64

@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/widget"
 
-	"stillair/app/reading"
+	"stillair/app/accessible"
 )
 
 // Entry is a place to type in that can be told to somebody who does not see
@@ -14,7 +14,7 @@ import (
 type Entry struct {
 	widget.Entry
 	name, note, keys string
-	look             reading.Look
+	look             accessible.Look
 }
 
 // newEntry makes the place of a field.
@@ -26,7 +26,7 @@ func (k Kit) newEntry(f Field) *Entry {
 		}
 	}
 	e := &Entry{name: f.Name, note: strings.Join(notes, ". "), keys: string(f.Keys),
-		look: reading.Look{Ink: k.Palette.Ink, Ground: k.Palette.Sunk, Size: k.points(Body)}}
+		look: accessible.Look{Ink: k.Palette.Ink, Ground: k.Palette.Sunk, Size: k.points(Body)}}
 	e.ExtendBaseWidget(e)
 	if f.Lines > 1 {
 		e.MultiLine, e.Wrapping = true, fyne.TextWrapWord
@@ -55,7 +55,7 @@ func (e *Entry) FieldLines() bool { return e.MultiLine }
 func (e *Entry) FieldKeys() string { return e.keys }
 
 // FieldLook is how its text is drawn.
-func (e *Entry) FieldLook() reading.Look { return e.look }
+func (e *Entry) FieldLook() accessible.Look { return e.look }
 
 // SetFieldValue takes what was typed elsewhere.
 func (e *Entry) SetFieldValue(text string) { e.SetText(text) }

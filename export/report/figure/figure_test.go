@@ -15,9 +15,9 @@ import (
 	"stillair/export/shown"
 	"stillair/export/words"
 	"stillair/runs"
+	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/power"
-	"stillair/runs/worth"
 )
 
 func english() *words.Book { return words.ForMachines() }
@@ -52,7 +52,7 @@ func labels(t *testing.T, f Figure) []string {
 func figures(units *words.Book) map[string]Figure {
 	r := invented.Result()
 	l := r.RoadLoads[0]
-	w := worth.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: 0.004, Mass: l.Mass, Density: l.Density, Gravity: 9.81}
+	w := effect.Load{CdA: l.CdA, Crr: l.Crr, Cov: l.Cov, K: 0.004, Mass: l.Mass, Density: l.Density, Gravity: 9.81}
 	curve := &power.Curve{}
 	for v := 10.0; v < 30; v++ {
 		curve.Speed = append(curve.Speed, v)
@@ -104,7 +104,7 @@ func TestNothingToShow(t *testing.T) {
 	r := &runs.Result{}
 	for name, f := range map[string]Figure{
 		"ride": Ride(r, english(), Wide), "launch": Launch(r, runs.Run{}, english()), "coast-downs": CoastDowns(r, "", english()),
-		"force": Force(worth.Load{}, "", 30, english()), "powers": Powers(nil, english()),
+		"force": Force(effect.Load{}, "", 30, english()), "powers": Powers(nil, english()),
 	} {
 		if !f.Empty() {
 			t.Errorf("%s drew something out of nothing", name)

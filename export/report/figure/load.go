@@ -4,23 +4,23 @@ import (
 	"stillair/export/plot"
 	"stillair/export/shown"
 	"stillair/export/words"
-	"stillair/runs/worth"
+	"stillair/runs/effect"
 	"stillair/sensors/finding"
 )
 
 // Force draws the force that a setup needs at a steady speed on a level road
 // without wind, and which part the tyres and the air take.
-func Force(l worth.Load, setup string, fastest float64, b *words.Book) Figure {
+func Force(l effect.Load, setup string, fastest float64, b *words.Book) Figure {
 	return shares(l, shown.Force, func(v float64) float64 { return 1 }, "figure.force", setup, fastest, b)
 }
 
 // Power draws the same as power at the tyre.
-func Power(l worth.Load, setup string, fastest float64, b *words.Book) Figure {
+func Power(l effect.Load, setup string, fastest float64, b *words.Book) Figure {
 	return shares(l, shown.Power, func(v float64) float64 { return v }, "figure.needed", setup, fastest, b)
 }
 
 // shares draws the stacked parts of force × per(v), with the 95 % band of the whole.
-func shares(l worth.Load, q shown.Quantity, per func(v float64) float64, what finding.Code, setup string, fastest float64, b *words.Book) Figure {
+func shares(l effect.Load, q shown.Quantity, per func(v float64) float64, what finding.Code, setup string, fastest float64, b *words.Book) Figure {
 	if l.Check() != nil || !(fastest > 0) {
 		return Figure{}
 	}

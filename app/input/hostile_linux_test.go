@@ -1,0 +1,26 @@
+package input
+
+import (
+	"os"
+	"os/exec"
+	"syscall"
+	"testing"
+)
+
+// TestHostileMemory opens the hostile files in a process of its own and looks
+// at the most memory that it ever held, what makes the files included.
+func TestHostileMemory(t *testing.T) {
+	if testing.Short() {
+		t.Skip("runs a test once more")
+	}
+	const most = 200 // MB
+	cmd := exec.Command(os.Args[0], "-test.run=^TestHostileFiles$")
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	held := cmd.ProcessState.SysUsage().(*syscall.Rusage).Maxrss * 1024 / 1e6
+	t.Logf("%d MB at most", held)
+	if held > most {
+		t.Errorf("%d MB, want at most %d MB", held, most)
+	}
+}

@@ -1,8 +1,0 @@
-//go:build !js
-
-package reading
-
-import "fyne.io/fyne/v2"
-
-// Follow does nothing here: the toolkit itself tells the system's reader.
-func Follow(fyne.Window) {}
