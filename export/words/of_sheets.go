@@ -24,6 +24,7 @@ func ofSheets() []Entry {
 		{"sheets.usual", nil, "as usual", "wie üblich"},
 		{"sheets.odd_rows", nil, "rows without a readable number are left out", "Zeilen ohne lesbare Zahl bleiben weg"},
 		{"sheets.no_speed", nil, "rows of the GPS without a speed are left out", "GPS-Zeilen ohne Tempo bleiben weg"},
+		{"sheets.wild_time", nil, "rows whose time is more than a year away from the others are left out", "Zeilen, deren Zeit über ein Jahr von den anderen abweicht, bleiben weg"},
 		{"sheets.speed_from_way", nil, "there is no column of speed: speeds are calculated from the positions and less accurate",
 			"es gibt keine Spalte mit dem Tempo: es wird aus den Positionen berechnet und ist weniger genau"},
 		{"sheets.without_gravity", nil, "the acceleration is without gravity, so up and forward are unknown: GPS alone is used. Record it with gravity next time",

@@ -10,15 +10,28 @@ import (
 type timing struct {
 	column *column
 	unit   unit
-	said   bool // the unit is in the header or was asked for
-	epoch  bool // it counts from 1970
+	said   bool    // the unit is in the header or was asked for
+	epoch  bool    // it counts from 1970
+	middle float64 // median
 	from   float64
 	to     float64
+	wild   int     // times that lie farther than mostApart from the median
 	even   float64 // share of the steps that are longer than 0
 }
 
-// at is the time of a row, s.
-func (t *timing) at(row int) float64 { return t.column.v[row] * t.unit.si }
+// mostApart is how far a time may lie from the median of its column, s: a year. No
+// ride is as long, and a column of dates whose clock was not set yet in its first
+// rows is farther off.
+const mostApart = 365 * 86400.0
+
+// at is the time of a row, s, NaN where it is none or a wild one.
+func (t *timing) at(row int) float64 {
+	at := t.column.v[row] * t.unit.si
+	if !(math.Abs(at-t.middle) <= mostApart) {
+		return math.NaN()
+	}
+	return at
+}
 
 // The steps that readings may have, s, from 1 kHz down: the unit of a column of
 // time is the one in which its median step is among them. For each of the two,
@@ -71,6 +84,10 @@ func (c *column) timing(least, most float64, counts func(row int) bool) *timing 
 	middle := seen[len(seen)/2] * t.unit.si
 	t.epoch = middle > y1980 && middle < y2200
 	slices.Sort(seen)
+	t.middle = seen[len(seen)/2] * t.unit.si
+	whole := len(seen)
+	seen = slices.DeleteFunc(seen, func(x float64) bool { return !(math.Abs(x*t.unit.si-t.middle) <= mostApart) })
+	t.wild = whole - len(seen)
 	t.from, t.to = seen[0]*t.unit.si, seen[len(seen)-1]*t.unit.si
 	return t
 }

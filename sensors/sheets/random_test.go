@@ -152,6 +152,26 @@ func TestOverruled(t *testing.T) {
 	}
 }
 
+// TestWildTimes: a few times years away move nothing else, and are said.
+func TestWildTimes(t *testing.T) {
+	log := invented(t, 3)
+	for _, wild := range []string{"-1e25", "99999999999", "0"} {
+		text := style{separator: ',', time: 1, epoch: true}.wide("time,ax,ay,az,gx,gy,gz,lat,lon,speed", log, 1, 1, 1, false)
+		rows := strings.SplitAfter(text, "\n")
+		for _, at := range []int{1, 300, len(rows) - 3} {
+			_, rest, _ := strings.Cut(rows[at], ",")
+			rows[at] = wild + "," + rest
+		}
+		got, err := ReadFS(fstest.MapFS{"wide.csv": {Data: []byte(strings.Join(rows, ""))}}, "ride", nil)
+		if err != nil {
+			t.Fatalf("%s: %v", wild, err)
+		}
+		if n := len(log.Motion) - len(got.Motion); n < 0 || n > 3 || !hasNote(got, "sheets.wild_time") || got.Motion[len(got.Motion)-1].T > log.Motion[len(log.Motion)-1].T+1 {
+			t.Errorf("%s: %d readings lost, %v", wild, n, got.Notes)
+		}
+	}
+}
+
 // FuzzSheets: nothing in a table makes the reader panic, and what it gives is
 // in order and finite.
 func FuzzSheets(f *testing.F) {

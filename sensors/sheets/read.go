@@ -221,7 +221,7 @@ func (t *triple) settle(main *triple) *timing {
 func (m *making) motion(r recipe) {
 	file := m.main.sheet.file
 	motion := r.motion()
-	m.say(file, 1, m.main.clock.note())
+	m.sayClock(file, m.main.clock)
 	first, u := force, m.main.unitOfGravity()
 	if r.gravity != nil {
 		first, u = linear, m.main.axes[0].unit
@@ -268,6 +268,14 @@ func (c *column) why() finding.Code {
 	return "sheets.numbers_show"
 }
 
+// sayClock says how a column of time was read, and how many of its times were not.
+func (m *making) sayClock(file string, t *timing) {
+	m.say(file, 1, t.note())
+	if t.wild > 0 {
+		m.say(file, t.wild, finding.New("sheets.wild_time"))
+	}
+}
+
 func (t *timing) note() finding.Finding {
 	why := finding.Code("sheets.numbers_show")
 	if t.said {
@@ -302,7 +310,7 @@ func (m *making) fixes() error {
 		return &sensors.InputError{File: file, What: finding.New("sheets.no_track"), Remedy: finding.New("sheets.name_track")}
 	}
 	if m.main == nil || t.sheet != m.main.sheet {
-		m.say(file, 1, t.clock.note())
+		m.sayClock(file, t.clock)
 	}
 	if t.lat != nil && t.lon != nil {
 		m.log.Notes = append(m.log.Notes, readAs(latitude, t.lat.name+", "+t.lon.name, file, unit{}, ""))
