@@ -38,6 +38,9 @@ func (d *delivery) pass(ctx context.Context, now float64) error {
 	}
 	var marks []sensors.State
 	for _, h := range d.batch.Holes {
+		if h.Seconds() <= shortest {
+			continue
+		}
 		marks = append(marks, d.watch.hole(h)...)
 	}
 	var changes []Told

@@ -14,10 +14,15 @@ const Held finding.Code = "sensor.held"
 // analysis on the same thread by less than one, and two seconds cost a run.
 const heldFor = 2.0
 
+// shortest is how long a hole is at least to be marked, s: a receiver that misses
+// no report and a few dozen readings of motion cost no run.
+const shortest = 0.5
+
 // notice adds a hole where the program was away from last to now, nothing came
-// of that time, and the driver knows of none.
+// of that time, and the driver knows of none. (A page that was frozen runs again a
+// moment before it is seen again, and only then tells of its hole.)
 func (b *Batch) notice(last, now float64) {
-	if now-last <= heldFor {
+	if b.Away || now-last <= heldFor {
 		return
 	}
 	for _, h := range b.Holes {

@@ -18,10 +18,11 @@ import (
 // Drain: a phone at rest, as long as quiet says so.
 type bench struct {
 	now   float64
-	end   float64      // s, when everything falls silent
-	bare  bool         // fixes without a speed
-	flat  bool         // no gyroscope
-	blink finding.Code // said of the receiver between fixes
+	end   float64        // s, when everything falls silent
+	bare  bool           // fixes without a speed
+	flat  bool           // no gyroscope
+	blink finding.Code   // said of the receiver between fixes
+	holes []sensors.Hole // to be told
 	stops int
 	start error
 }
@@ -31,6 +32,7 @@ func (b *bench) Stop()        { b.stops++ }
 func (b *bench) Now() float64 { return b.now }
 
 func (b *bench) Drain(to *Batch) {
+	to.Holes, b.holes = append(to.Holes, b.holes...), nil
 	if b.now == 0 {
 		to.Lost = 7
 		to.Told = append(to.Told, Told{sensors.SensorMotion, sensors.Available, finding.Finding{}},
@@ -163,6 +165,11 @@ func TestHolesAreMarked(t *testing.T) {
 	}{
 		{"told", func(b *bench, to *Batch) { b.now = 44; to.Holes = append(to.Holes, told) }, []sensors.Hole{told}},
 		{"noticed", func(b *bench, _ *Batch) { b.now = 44 }, []sensors.Hole{{From: 5, To: 44, Why: finding.New(Held)}}},
+		{"told, but too short", func(b *bench, to *Batch) {
+			b.now += 0.4
+			to.Holes = append(to.Holes, sensors.Hole{From: 5, To: 5.4, Why: finding.New("browser.was_hidden")})
+		}, nil},
+		{"to be told by and by", func(b *bench, to *Batch) { b.now = 44; to.Away, b.holes = true, []sensors.Hole{told} }, []sensors.Hole{told}},
 		{"short", func(b *bench, _ *Batch) { b.now += 1.5 }, nil},
 		{"away, but motion came", func(b *bench, to *Batch) {
 			for ; b.now < 44; b.now += 0.1 {

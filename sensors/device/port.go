@@ -28,6 +28,7 @@ type Batch struct {
 	Sound    []sensors.Sound // whose values are never used again
 	Told     []Told
 	Holes    []sensors.Hole // in which the device let the driver have nothing, each told when it is over
+	Away     bool           // the device lets the driver have nothing now, and the hole will be told
 	Lost     int            // events that the driver had no room for
 }
 
@@ -47,5 +48,5 @@ func (t Told) same(u Told) bool {
 func (b *Batch) Clear() {
 	b.Motion, b.Fixes, b.Pressure, b.Told = b.Motion[:0], b.Fixes[:0], b.Pressure[:0], b.Told[:0]
 	b.Sound, b.Holes = b.Sound[:0], b.Holes[:0]
-	b.Lost = 0
+	b.Lost, b.Away = 0, false
 }

@@ -28,7 +28,7 @@ func (p *Port) Start() error {
 	if p.page.IsUndefined() {
 		return errNoScript
 	}
-	p.reader.sign = 1
+	p.reader.sign, p.reader.hidden = 1, false
 	if p.page.Call("turned").Bool() {
 		p.reader.sign = -1
 	}

@@ -23,6 +23,10 @@ const (
 	rowHole   = 4
 )
 
+// codeHidden is said when the page gets out of sight, and then nothing until the
+// row of a hole.
+const codeHidden finding.Code = "browser.hidden"
+
 var (
 	rowSensors    = []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix}
 	rowConditions = []sensors.Condition{sensors.Asking, sensors.Available, sensors.Denied, sensors.Missing, sensors.Silent}
@@ -31,7 +35,7 @@ var (
 		1:  "browser.no_location_leave",
 		2:  "browser.no_position",
 		3:  "browser.no_satellites",
-		4:  "browser.hidden",
+		4:  codeHidden,
 		5:  "browser.no_motion_leave",
 		6:  "browser.tap_again",
 		7:  "browser.no_motion",
@@ -47,6 +51,7 @@ var (
 type reader struct {
 	sign    float64 // of forces: -1 in browsers that give them the other way round
 	arrival device.Arrival
+	hidden  bool // and the hole is told when the page is seen again
 }
 
 // read adds the rows in p to b. A row it does not know is counted as lost.
@@ -63,13 +68,14 @@ func (r *reader) read(p []byte, b *device.Batch) {
 		case rowFix:
 			b.Fixes = append(b.Fixes, r.fix(at, v))
 		case rowTold:
-			told(v, b)
+			r.told(v, b)
 		case rowHole:
-			hole(at, v, b)
+			r.hole(at, v, b)
 		default:
 			b.Lost++
 		}
 	}
+	b.Away = r.hidden
 }
 
 // motion makes a sample of a row; the sign of forces is this browser's.
@@ -87,7 +93,7 @@ func (r *reader) fix(at float64, v []float64) sensors.Fix {
 	return f
 }
 
-func told(v []float64, b *device.Batch) {
+func (r *reader) told(v []float64, b *device.Batch) {
 	s, okS := pick(rowSensors, v[0])
 	c, okC := pick(rowConditions, v[1])
 	why, okW := pick(rowReasons, v[2])
@@ -95,16 +101,18 @@ func told(v []float64, b *device.Batch) {
 		b.Lost++
 		return
 	}
+	r.hidden = r.hidden || why == codeHidden
 	b.Told = append(b.Told, device.Told{Sensor: s, Condition: c, Detail: finding.New(why)})
 }
 
 // hole takes a hole that is over at at, ms.
-func hole(at float64, v []float64, b *device.Batch) {
+func (r *reader) hole(at float64, v []float64, b *device.Batch) {
 	why, ok := pick(rowCauses, v[1])
 	if !ok || !(v[0] <= at) {
 		b.Lost++
 		return
 	}
+	r.hidden = false
 	b.Holes = append(b.Holes, sensors.Hole{From: v[0] / 1000, To: at / 1000, Why: finding.New(why)})
 }
 

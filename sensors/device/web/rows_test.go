@@ -122,6 +122,28 @@ func TestHoleRows(t *testing.T) {
 	}
 }
 
+// TestHiddenPage: from the word that the page is hidden on a hole is to come, however
+// often the program looks, until the row of it.
+func TestHiddenPage(t *testing.T) {
+	r := reader{sign: 1}
+	for _, c := range []struct {
+		name string
+		rows [][]float64
+		away bool
+	}{
+		{"seen", [][]float64{{1, 12900, 0, 0, 9.8}}, false},
+		{"hidden", [][]float64{{3, 13000, 0, 4, 4}, {3, 13000, 2, 4, 4}}, true},
+		{"nothing new", nil, true},
+		{"the receiver speaks", [][]float64{{3, 14000, 2, 4, 2}}, true},
+		{"seen again", [][]float64{{4, 52000, 13000, 1}, {1, 52010, 0, 0, 9.8}}, false},
+	} {
+		var b device.Batch
+		if r.read(pack(c.rows...), &b); b.Away != c.away {
+			t.Errorf("%s: away %v, want %v", c.name, b.Away, c.away)
+		}
+	}
+}
+
 // FuzzRows: whatever a page hands over, nothing breaks and no sample claims
 // more than the bytes hold.
 func FuzzRows(f *testing.F) {

@@ -22,7 +22,6 @@ globalThis.stillairSensing = (() => {
   let turn = 0, running = false, asked = false; // by a tap of the rider
   const HIDDEN = 0, FROZEN = 1, ASLEEP = 2; // why there is a hole
   const SLEPT = 1000; // ms by which the clocks part when a phone slept; the time of day is corrected by less
-  const SHORT = 500; // ms that are no hole
   let slept = 0, apart = NaN; // ms; time of day less the page's clock
   let hiddenAt = NaN, frozen = false, asleep = false;
   const now = () => performance.now() + slept;
@@ -83,8 +82,8 @@ globalThis.stillairSensing = (() => {
   }
 
   function back() {
-    const at = now();
-    if (at - hiddenAt > SHORT) put(HOLE, at, hiddenAt, asleep ? ASLEEP : frozen ? FROZEN : HIDDEN);
+    if (Number.isNaN(hiddenAt)) return;
+    put(HOLE, now(), hiddenAt, asleep ? ASLEEP : frozen ? FROZEN : HIDDEN);
     hiddenAt = NaN;
     frozen = asleep = false;
   }
