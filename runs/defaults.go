@@ -27,6 +27,7 @@ const (
 type conditions struct {
 	ride     sensors.Ride
 	air      air.State
+	entered  bool            // the air's pressure was, and counts
 	weighed  map[string]bool // setups whose mass was entered
 	defaults []string
 	warnings []finding.Finding

@@ -31,12 +31,13 @@ const (
 // place, else the phone's barometer, else what the altitude makes likely.
 func (c *conditions) settlePressure(log *sensors.Log) {
 	entered := c.ride.Air.Pressure
-	mean, measured := meanPressure(log)
+	mean, measured := meanPressure(log.Pressure)
 	switch {
 	case measured && !math.IsNaN(entered) && math.Abs(entered-mean) > apartPa:
 		c.warnings = append(c.warnings, finding.New(codeBarometer, finding.Pressure("entered", entered), finding.Pressure("measured", mean)))
 		c.air.Pressure = measure.Value{X: mean, SE: barometerSD}
 	case !math.IsNaN(entered):
+		c.entered = true
 		c.air.Pressure = c.enteredPressure(entered, altitude(log))
 	case measured:
 		c.air.Pressure = measure.Value{X: mean, SE: barometerSD}
@@ -73,9 +74,9 @@ func pressureRatio(alt float64) float64 {
 	return p / seaLevelPa
 }
 
-func meanPressure(log *sensors.Log) (pa float64, ok bool) {
+func meanPressure(readings []sensors.Pressure) (pa float64, ok bool) {
 	sum, n := 0.0, 0
-	for _, p := range log.Pressure {
+	for _, p := range readings {
 		if !math.IsNaN(p.Pa) {
 			sum, n = sum+p.Pa, n+1
 		}

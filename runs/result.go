@@ -36,9 +36,10 @@ type Run struct {
 	Reasons    []finding.Finding // empty: accepted
 	Cautions   []finding.Finding // accepted, but worth saying
 	Marks      []Mark
-	Pair       int    // coast-downs: number of the pair of opposite runs, from 1; 0: none
-	Curve      *Curve // coast-downs that a fit used; nil otherwise
-	Revs       *Revs  // accepted pulls: what is known of the engine speed; nil otherwise
+	Pair       int       // coast-downs: number of the pair of opposite runs, from 1; 0: none
+	Curve      *Curve    // coast-downs that a fit used; nil otherwise
+	Air        air.State // coast-downs: where and when it was ridden
+	Revs       *Revs     // accepted pulls: what is known of the engine speed; nil otherwise
 }
 
 // Accepted reports whether the run counts.

@@ -20,6 +20,9 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	if len(coasts) == 0 {
 		return
 	}
+	for i, a := range known.airs(log, coasts) {
+		result.Runs[where[i]].Air = a
+	}
 	names, input, used := roadRuns(result, coasts, pairUp(result, coasts, where), where, known)
 	if len(input) == 0 {
 		result.Warnings = append(result.Warnings, finding.New(codeNoPairs))
@@ -134,7 +137,6 @@ func settling(r fusion.Receiver) float64 {
 // was; the others are told why not.
 func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, where []int,
 	known conditions) (names []string, input []roadload.Run, used []pairing.Coast) {
-	density := known.air.Density().X
 	number := map[string]int{}
 	for i, c := range coasts {
 		run := &result.Runs[where[i]]
@@ -152,7 +154,7 @@ func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, w
 		}
 		mass := massAt(known.ride, c.MiddleTime())
 		r := roadload.Run{ID: c.ID, Setup: number[c.Setup], Pair: placed[i].Pair, Dir: placed[i].Dir, Pos: placed[i].Pos,
-			Mass: mass, Inertia: mass + known.ride.RotatingMass, Density: density}
+			Mass: mass, Inertia: mass + known.ride.RotatingMass, Density: run.Air.Density().X}
 		for _, f := range c.Fixes {
 			r.T = append(r.T, f.T-result.Track.Lag.At(f.T))
 			r.V = append(r.V, f.Speed)
@@ -203,7 +205,7 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 	load, noise := est.Total(setup), est.Loads[setup]
 	out := RoadLoad{
 		Setup: name, Pairs: load.Pairs, Mass: known.ride.Mass, CdA: load.CdA, Crr: load.Crr, Cov: load.Cov,
-		DoF: load.DoF, CdACI: load.CdACI, CrrCI: load.CrrCI, Density: known.air.Density().X, Notes: est.Notes,
+		DoF: load.DoF, CdACI: load.CdACI, CrrCI: load.CrrCI, Notes: est.Notes,
 	}
 	scale := math.Hypot(opts.MassSD, opts.DensitySD) * load.CdA.X // in the fit's own standard error already
 	out.CdANoise = math.Sqrt(math.Max(0, noise.CdA.SE*noise.CdA.SE-scale*scale))
@@ -212,17 +214,23 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 	noisy := finding.Area("noise", out.CdA.X).With(out.CdANoise)
 	out.Notes = append(slices.Clone(est.Notes), finding.New(codeTwoParts, noisy, finding.Area("assumed", out.CdA.X).With(out.CdAAssumed)).OfSetup(name))
 	out.CrrAssumed = math.Sqrt(math.Max(0, load.Crr.SE*load.Crr.SE-noise.Crr.SE*noise.Crr.SE))
+	var ridden []Run
 	for _, f := range est.Runs {
 		run := result.Runs[f.ID-1]
 		if f.Reason.IsZero() && run.Setup == name {
-			out.Runs = append(out.Runs, f.ID)
+			out.Runs, ridden = append(out.Runs, f.ID), append(ridden, run)
 			out.Mass = massAt(known.ride, run.Start)
 		}
 	}
+	there := known.air
+	if len(ridden) > 0 {
+		there = meanAir(ridden)
+	}
+	out.Density = there.Density().X
 	out.Budget, _ = est.Budget(setup)
 	c := load.At(reference(out.Mass, opts))
 	out.A, out.C = c.A, c.C
-	out.CrrAt20, out.AAt20 = at20(out.Crr, known.air.Temperature), at20(out.A, known.air.Temperature)
+	out.CrrAt20, out.AAt20 = at20(out.Crr, there.Temperature), at20(out.A, there.Temperature)
 	vehicle := roadload.Vehicle{Mass: out.Mass, Inertia: out.Mass + known.ride.RotatingMass, Density: out.Density, Gravity: opts.Gravity, Slope: opts.Slope.X}
 	out.force = func(v float64) Value { return est.Force(setup, v, vehicle) }
 	return out

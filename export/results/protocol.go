@@ -141,28 +141,30 @@ type ProtocolPair struct {
 
 // ProtocolRun is one run. The arrays are parallel.
 type ProtocolRun struct {
-	Run       int       `json:"run"`
-	Setup     string    `json:"setup"`
-	Pair      int       `json:"pair"`
-	Direction float64   `json:"direction"` // +1 or −1
-	Start     *float64  `json:"start_s"`
-	From      *float64  `json:"from_mps"`
-	To        *float64  `json:"to_mps"`
-	CoastTime *float64  `json:"coast_time_s"`
-	Mass      *float64  `json:"mass_kg"`
-	Inertia   *float64  `json:"equivalent_inertia_kg"`
-	Density   *float64  `json:"air_density_kgpm3"`
-	Against   *float64  `json:"wind_against_mps"`
-	Misfit    *float64  `json:"misfit"` // root mean square of whitened errors; 1 is usual
-	Residual  *float64  `json:"residual_rms_mps"`
-	MoveCdA   *float64  `json:"cda_without_m2"`
-	MoveCrr   *float64  `json:"crr_without"`
-	Cuts      int       `json:"cuts"` // stretches left out, after which the fitted speed starts anew
-	T         []float64 `json:"t_s"`
-	Measured  []float64 `json:"speed_mps"`
-	Fitted    []float64 `json:"fitted_mps"`
-	Slope     []float64 `json:"slope"` // of the road in the direction of travel
-	AirSpread []float64 `json:"air_speed_variance_m2ps2"`
+	Run         int       `json:"run"`
+	Setup       string    `json:"setup"`
+	Pair        int       `json:"pair"`
+	Direction   float64   `json:"direction"` // +1 or −1
+	Start       *float64  `json:"start_s"`
+	From        *float64  `json:"from_mps"`
+	To          *float64  `json:"to_mps"`
+	CoastTime   *float64  `json:"coast_time_s"`
+	Mass        *float64  `json:"mass_kg"`
+	Inertia     *float64  `json:"equivalent_inertia_kg"`
+	Temperature *float64  `json:"air_temperature_c"`
+	Pressure    *float64  `json:"air_pressure_pa"`
+	Density     *float64  `json:"air_density_kgpm3"`
+	Against     *float64  `json:"wind_against_mps"`
+	Misfit      *float64  `json:"misfit"` // root mean square of whitened errors; 1 is usual
+	Residual    *float64  `json:"residual_rms_mps"`
+	MoveCdA     *float64  `json:"cda_without_m2"`
+	MoveCrr     *float64  `json:"crr_without"`
+	Cuts        int       `json:"cuts"` // stretches left out, after which the fitted speed starts anew
+	T           []float64 `json:"t_s"`
+	Measured    []float64 `json:"speed_mps"`
+	Fitted      []float64 `json:"fitted_mps"`
+	Slope       []float64 `json:"slope"` // of the road in the direction of travel
+	AirSpread   []float64 `json:"air_speed_variance_m2ps2"`
 }
 
 // ProtocolKnot is the slope of the road at a place, beyond each pair's mean.

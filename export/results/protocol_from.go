@@ -52,7 +52,7 @@ func NewProtocol(program string, rides []Tested, across []runs.Comparison) *Prot
 func method() ProtocolMethod {
 	return ProtocolMethod{
 		Motion:    "equivalent inertia * dv/dt = -(density/2 * CdA * (u*|u| + sign(u) * air-speed variance) + mass * gravity * Crr * (1 + growth * v) + mass * gravity * slope), u = v + wind against the run; equivalent inertia = mass + rotating mass",
-		Density:   "moist air after CIPM-2007 (Picard, Davis, Glaeser, Fujii, Metrologia 45 (2008) 149) with 400 umol/mol of CO2",
+		Density:   "moist air after CIPM-2007 (Picard, Davis, Glaeser, Fujii, Metrologia 45 (2008) 149) with 400 umol/mol of CO2, run by run: pressure by the phone's barometer, else by altitude as in the standard atmosphere (ISO 2533), temperature by altitude as there",
 		Fit:       "generalised least squares of all speed curves at once (Gauss-Newton), noise by restricted maximum likelihood, wind and slope of each pair and the road's profile as random effects (Henderson's mixed model)",
 		Assumed:   "consider covariance analysis (Schmidt 1966): what the fit holds without knowing it, each with its prior",
 		Intervals: "95 %, Student's t with Satterthwaite's degrees of freedom; se is the standard uncertainty (GUM, JCGM 100:2008), the root of the sum of the squares of its budget",
@@ -164,18 +164,17 @@ func protocolPairs(r *runs.Result) []ProtocolPair {
 
 func protocolRuns(r *runs.Result) []ProtocolRun {
 	out := []ProtocolRun{}
-	density := r.Air.Density().X
 	for _, f := range r.Estimate.Runs {
 		if !f.Reason.IsZero() {
 			continue
 		}
-		l, last := r.RoadLoads[f.Setup], len(f.T)-1
+		l, last, there := r.RoadLoads[f.Setup], len(f.T)-1, r.Runs[f.ID-1].Air
 		square := 0.0
 		for i := range f.V {
 			square += math.Pow(f.V[i]-f.Fit[i], 2)
 		}
 		out = append(out, ProtocolRun{Run: f.ID, Setup: l.Setup, Pair: f.Pair, Direction: f.Dir, Start: moment(f.T[0]), From: number(f.V[0], exact), To: number(f.V[last], exact),
-			CoastTime: number(f.T[last]-f.T[0], exact), Mass: number(l.Mass, exact), Inertia: number(l.Mass+r.Ride.RotatingMass, exact), Density: number(density, exact),
+			CoastTime: number(f.T[last]-f.T[0], exact), Mass: number(l.Mass, exact), Inertia: number(l.Mass+r.Ride.RotatingMass, exact), Temperature: number(there.Temperature.X, exact), Pressure: number(there.Pressure.X, exact), Density: number(there.Density().X, exact),
 			Against: number(f.Against, exact), Misfit: number(f.Misfit, exact), Residual: number(math.Sqrt(square/float64(last+1)), exact), MoveCdA: number(f.MoveCdA, exact), MoveCrr: number(f.MoveCrr, exact),
 			Cuts: len(f.Cuts), T: array(f.T), Measured: array(f.V), Fitted: array(f.Fit), Slope: array(f.Road), AirSpread: array(f.AirSpread)})
 	}

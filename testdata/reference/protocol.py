@@ -164,7 +164,8 @@ def check_ride(ride, reference):
             same(f"{name}, 95 % interval", end, s["cda_m2"]["value"] + sign * reach * s["cda_m2"]["se"], 1e-6)
         runs = [r for r in ride["runs"] if r["setup"] == name and r["cuts"] == 0]
         for r in runs:
-            share(f"run {r['run']}, density", r["air_density_kgpm3"], rho, 1e-6)
+            there = density(r["air_temperature_c"], r["air_pressure_pa"], i["humidity"]["value"])
+            share(f"run {r['run']}, density", r["air_density_kgpm3"], there, 1e-6)
             again = curve(r, ride, s["curves_cda_m2"], s["curves_crr"], r["fitted_mps"][0])
             same(f"run {r['run']}, fitted speeds, m/s", 0, np.max(np.abs(again - r["fitted_mps"])), 0.01)
             rms = math.sqrt(np.mean((np.array(r["speed_mps"]) - np.array(r["fitted_mps"])) ** 2))

@@ -1,0 +1,102 @@
+package runs
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"stillair/runs/air"
+	"stillair/runs/measure"
+	"stillair/runs/pairing"
+	"stillair/sensors"
+)
+
+// The ride's air is of one place and hour. A coast-down elsewhere, or after the
+// weather has changed, has other air: 100 m of height are 1 % of density, and so
+// are 10 hPa.
+
+// lapse is by how much air cools with height, K/m: the standard atmosphere
+// (ISO 2533).
+const lapse = 0.0065
+
+// level is what tells of the air at a place: the phone's barometer, Pa, and the
+// altitude of the fixes, m. NaN: not known.
+type level struct{ pa, alt float64 }
+
+// airs is the air of each coast-down. What was entered is of the place where they
+// were ridden, on the average; a pressure that was not, of the ride.
+func (c conditions) airs(log *sensors.Log, coasts []pairing.Coast) []air.State {
+	levels := make([]level, len(coasts))
+	for i, one := range coasts {
+		levels[i] = levelOf(log.Pressure, one)
+	}
+	entered := meanLevel(levels)
+	of := entered
+	if !c.entered {
+		mean, _ := meanPressure(log.Pressure)
+		of = level{mean, altitude(log)}
+	}
+	out := make([]air.State, len(coasts))
+	for i, l := range levels {
+		out[i] = c.air
+		out[i].Pressure.X *= known(l.pa/of.pa, known(pressureRatio(l.alt)/pressureRatio(of.alt), 1))
+		out[i].Temperature.X -= known(lapse*(l.alt-entered.alt), 0)
+	}
+	return out
+}
+
+// known is x, or something else where x is not a number.
+func known(x, otherwise float64) float64 {
+	if math.IsNaN(x) {
+		return otherwise
+	}
+	return x
+}
+
+// levelOf takes the mean of the barometer's readings during a coast-down, and the
+// median of its altitudes, one of which may be far off.
+func levelOf(readings []sensors.Pressure, c pairing.Coast) level {
+	after := func(t float64) int {
+		return sort.Search(len(readings), func(i int) bool { return readings[i].T > t })
+	}
+	pa, _ := meanPressure(readings[after(c.Start):after(c.End)])
+	l := level{pa, math.NaN()}
+	var alts []float64
+	for _, f := range c.Fixes {
+		if !math.IsNaN(f.Alt) {
+			alts = append(alts, f.Alt)
+		}
+	}
+	if slices.Sort(alts); len(alts) > 0 {
+		l.alt = alts[len(alts)/2]
+	}
+	return l
+}
+
+// meanLevel is the mean of what is known of them.
+func meanLevel(levels []level) level {
+	mean := func(of func(level) float64) float64 {
+		sum, n := 0.0, 0.0
+		for _, l := range levels {
+			if x := of(l); !math.IsNaN(x) {
+				sum, n = sum+x, n+1
+			}
+		}
+		return sum / n
+	}
+	return level{mean(func(l level) float64 { return l.pa }), mean(func(l level) float64 { return l.alt })}
+}
+
+// meanAir is the mean of the air of some runs, with the uncertainty that they
+// have in common.
+func meanAir(runs []Run) air.State {
+	mean := runs[0].Air
+	var t, p float64
+	for _, r := range runs {
+		t, p = t+r.Air.Temperature.X, p+r.Air.Pressure.X
+	}
+	n := float64(len(runs))
+	mean.Temperature = measure.Value{X: t / n, SE: mean.Temperature.SE}
+	mean.Pressure = measure.Value{X: p / n, SE: mean.Pressure.SE}
+	return mean
+}

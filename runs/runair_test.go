@@ -1,0 +1,69 @@
+package runs
+
+import (
+	"math"
+	"testing"
+
+	"stillair/runs/air"
+	"stillair/runs/measure"
+	"stillair/runs/pairing"
+	"stillair/sensors"
+)
+
+// coastAt is a coast-down of ten seconds at an altitude; NaN: none given.
+func coastAt(start, alt float64) pairing.Coast {
+	c := pairing.Coast{Start: start, End: start + 10}
+	for i := range 11 {
+		f := sensors.NewFix(start+float64(i), 20)
+		f.Alt = alt
+		c.Fixes = append(c.Fixes, f)
+	}
+	return c
+}
+
+// TestAirOfRuns: two coast-downs in other air than the ride's. The densities are
+// those of the standard atmosphere, ISO 2533 (from memory): 1.2250, 1.1673 and
+// 1.1117 kg/m³ at 0, 500 and 1000 m, and the pressures 1013.25, 954.61 and
+// 898.76 hPa.
+func TestAirOfRuns(t *testing.T) {
+	nan := math.NaN()
+	dry := func(celsius, pa float64) air.State {
+		return air.State{Temperature: measure.Value{X: celsius, SE: 1}, Pressure: measure.Value{X: pa, SE: 150}, Humidity: measure.Value{}}
+	}
+	for _, c := range []struct {
+		name        string
+		c           conditions
+		alts        [2]float64
+		barometer   [2]float64 // Pa in either coast-down; NaN: none
+		wantPa      [2]float64
+		wantRho     [2]float64
+		elsewherePa float64 // barometer between the two
+	}{
+		{"assumed, by altitude", conditions{air: dry(11.75, 95461)}, [2]float64{0, 1000}, [2]float64{nan, nan},
+			[2]float64{101325, 89876}, [2]float64{1.2250, 1.1117}, nan},
+		{"measured: the barometer counts, whatever the ride's mean was", conditions{air: dry(11.75, 99451.75)}, [2]float64{0, 1000}, [2]float64{101325, 89876},
+			[2]float64{101325, 89876}, [2]float64{1.2250, 1.1117}, 103303},
+		{"measured, the weather changed: no colder for it", conditions{air: dry(15, 100662.5)}, [2]float64{nan, nan}, [2]float64{101325, 100000},
+			[2]float64{101325, 100000}, [2]float64{1.2250, 1.2250 * 100000 / 101325}, nan},
+		{"entered: of the mean of the coast-downs", conditions{entered: true, air: dry(15, 101325)}, [2]float64{480, 520}, [2]float64{nan, nan},
+			[2]float64{101565, 101085}, [2]float64{1.2250 * 1.00190, 1.2250 * 0.99810}, nan},
+		{"nothing known of the places", conditions{air: dry(15, 101325)}, [2]float64{nan, nan}, [2]float64{nan, nan},
+			[2]float64{101325, 101325}, [2]float64{1.2250, 1.2250}, nan},
+	} {
+		coasts := []pairing.Coast{coastAt(100, c.alts[0]), coastAt(200, c.alts[1])}
+		log := &sensors.Log{}
+		for i, one := range coasts {
+			log.Fixes = append(log.Fixes, one.Fixes...)
+			log.Pressure = append(log.Pressure, sensors.Pressure{T: one.Start + 5, Pa: c.barometer[i]})
+			log.Pressure = append(log.Pressure, sensors.Pressure{T: one.End + 5, Pa: c.elsewherePa})
+		}
+		for i, got := range c.c.airs(log, coasts) {
+			if math.Abs(got.Pressure.X-c.wantPa[i]) > 20 {
+				t.Errorf("%s: coast-down %d: %.0f Pa, want %.0f", c.name, i, got.Pressure.X, c.wantPa[i])
+			}
+			if rho := got.Density().X; math.Abs(rho/c.wantRho[i]-1) > 0.001 {
+				t.Errorf("%s: coast-down %d: %.4f kg/m³, want %.4f", c.name, i, rho, c.wantRho[i])
+			}
+		}
+	}
+}
