@@ -51,14 +51,19 @@ type span struct {
 	empty    float64
 }
 
-// stamps are the times of all motion and fixes, in order.
+// stamps are the times of all motion and fixes that have one, in order.
 func stamps(log *Log) []float64 {
 	times := make([]float64, 0, len(log.Motion)+len(log.Fixes))
+	add := func(t float64) {
+		if finite(t) {
+			times = append(times, t)
+		}
+	}
 	for _, m := range log.Motion {
-		times = append(times, m.T)
+		add(m.T)
 	}
 	for _, f := range log.Fixes {
-		times = append(times, f.T)
+		add(f.T)
 	}
 	sort.Float64s(times)
 	return times
@@ -111,7 +116,15 @@ func (l *Log) within(s span, parts []span) *Log {
 }
 
 func cut[S any](all []S, s span, at func(S) float64) []S {
-	i := sort.Search(len(all), func(i int) bool { return at(all[i]) >= s.from })
-	j := sort.Search(len(all), func(i int) bool { return at(all[i]) > s.to })
-	return all[i:max(i, j)]
+	out := func(x S) bool { t := at(x); return !(t >= s.from && t <= s.to) }
+	for len(all) > 0 && out(all[0]) {
+		all = all[1:]
+	}
+	for len(all) > 0 && out(all[len(all)-1]) {
+		all = all[:len(all)-1]
+	}
+	if slices.ContainsFunc(all, out) {
+		return slices.DeleteFunc(slices.Clone(all), out)
+	}
+	return all
 }

@@ -64,10 +64,15 @@ func deliver(log *sensors.Log, sink sensors.Sink) {
 	}
 }
 
-// timeAt returns the time of sample i, +∞ behind the last.
+// timeAt returns the time of sample i, +∞ behind the last. One without a time is
+// first.
 func timeAt[S any](s []S, i int, at func(S) float64) float64 {
 	if i >= len(s) {
 		return math.Inf(1)
 	}
-	return at(s[i])
+	t := at(s[i])
+	if math.IsNaN(t) {
+		return math.Inf(-1)
+	}
+	return t
 }

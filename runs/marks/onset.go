@@ -62,7 +62,10 @@ func (r trace) firstMovement(errs Errors, about float64) (first, rolled form) {
 	if len(times) < 6 {
 		return never, never
 	}
-	w := newWeights(errs, times)
+	w, ok := newWeights(errs, times)
+	if !ok {
+		return never, never
+	}
 	best, fit := math.Inf(1), pushOff{}
 	for _, ramp := range []float64{0.1, 0.25, 0.5, 1} {
 		p, cost := r.fitOnset(times, w, ramp)
@@ -102,10 +105,12 @@ type weights struct {
 	chol  mat.Cholesky
 }
 
-func newWeights(errs Errors, times []float64) weights {
+// newWeights gives the weights; ok is false where a track errs by so much that what
+// the model may miss is lost beside it, and its covariance cannot be factorised.
+func newWeights(errs Errors, times []float64) (w weights, ok bool) {
 	cov := errs.SpeedCov(times)
 	n := len(times)
-	w := weights{track: mat.NewSymDense(n, nil)}
+	w.track = mat.NewSymDense(n, nil)
 	all := mat.NewSymDense(n, nil)
 	for i := range n {
 		for j := i; j < n; j++ {
@@ -117,8 +122,7 @@ func newWeights(errs Errors, times []float64) weights {
 			all.SetSym(i, j, c)
 		}
 	}
-	w.chol.Factorize(all)
-	return w
+	return w, w.chol.Factorize(all)
 }
 
 // fitOnset runs Gauss and Newton's iteration from a first ramp; the prior

@@ -31,7 +31,7 @@ func (r trace) local(t float64) (v, a float64) {
 	i := sort.SearchFloat64s(r.t, t-around)
 	j := sort.SearchFloat64s(r.t, t+around)
 	if j-i < 3 {
-		return r.speed(t), math.NaN()
+		return r.speed(t), r.slope(t)
 	}
 	var n, st, sv, stt, stv float64
 	for k := i; k < j; k++ {
@@ -44,6 +44,15 @@ func (r trace) local(t float64) (v, a float64) {
 
 func (r trace) speed(t float64) float64    { return interpolate(r.t, r.v, t) }
 func (r trace) distance(t float64) float64 { return interpolate(r.t, r.s, t) }
+
+// slope is that of the line between the readings beside t, m/s².
+func (r trace) slope(t float64) float64 {
+	if len(r.t) < 2 {
+		return math.NaN()
+	}
+	i := max(1, min(sort.SearchFloat64s(r.t, t), len(r.t)-1))
+	return (r.v[i] - r.v[i-1]) / (r.t[i] - r.t[i-1])
+}
 
 func interpolate(x, y []float64, at float64) float64 {
 	i := sort.SearchFloat64s(x, at)
