@@ -46,12 +46,7 @@ func together(rides []Named) *common {
 	for k, ride := range rides {
 		d := ride.Result.coasts
 		opts.WindSD = math.Max(opts.WindSD, d.opts.WindSD)
-		if opts.CrossRMS > 0 {
-			opts.CrossRMS = math.Max(opts.CrossRMS, d.opts.CrossRMS)
-		}
-		if d.opts.CrossRMS == 0 {
-			opts.CrossRMS = 0
-		}
+		opts.CrossRMS = math.Max(opts.CrossRMS, d.opts.CrossRMS)
 		opts.LoadSD = append(opts.LoadSD, d.opts.LoadSD...)
 		for _, r := range used(d.runs, ride.Result.Estimate) {
 			c := d.placeOf(r.ID)

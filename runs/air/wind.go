@@ -9,7 +9,8 @@ import (
 
 // Apparent is the air as a bike at v m/s meets it in a wind of so many m/s:
 // its speed, m/s, and the yaw, rad, at which it comes. angle, rad, is between
-// the way and where the wind comes from; 0 is a wind from straight ahead.
+// the way and where the wind comes from; 0 is a wind from straight ahead. The
+// formula is that of 40 CFR 1037.528.
 func Apparent(v, wind, angle float64) (speed, yaw float64) {
 	ahead, across := v+wind*math.Cos(angle), wind*math.Sin(angle)
 	return math.Hypot(ahead, across), math.Atan2(across, ahead)

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"stillair/runs/air"
 	"stillair/runs/measure"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
@@ -45,8 +46,7 @@ const (
 	// drag by oil that is sheared, and tyre formulas linear in v reach 0.02 s/m
 	// (Gillespie, Fundamentals of Vehicle Dynamics, from memory).
 	linearSD = 0.004 // s/m
-	// Cross-wind up to CrossWindLimit, on a drag area that
-	// changes by 1.5 % a degree of yaw: CdA·(1 + a·w/v) makes a·w.
+	// Of a drag area in yawed flow: 1.5 % a degree (from memory).
 	perRadian  = 0.015 * 180 / math.Pi // relative, 1/rad
 	sitUpSD    = 0.07                  // of CdA, by which a rider sits up below sitUpSpeed (common practice)
 	sitUpSpeed = 60 / 3.6              // m/s
@@ -57,15 +57,18 @@ const (
 
 // assumptions are what a fit of these runs holds without knowing it.
 func (s *system) assumptions() []assumption {
-	across := s.opts.CrossRMS
-	if across == 0 {
-		across = CrossWindLimit
-	}
+	across := func(v float64) (speed, yaw float64) { return air.Apparent(v, s.opts.CrossRMS, math.Pi/2) }
 	all := []assumption{
 		{codeSquareGrowth, quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true},
 		{codeLinearGrowth, linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true},
-		{codeYaw, across * perRadian, func(b *considered, v, _, _ float64) float64 { return b.rho / 2 * b.cda * v }, false},
-		{codeAirAcross, across * across, func(b *considered, _, _, _ float64) float64 { return b.rho / 4 * b.cda }, false},
+		{codeYaw, perRadian, func(b *considered, v, _, _ float64) float64 {
+			speed, yaw := across(v)
+			return b.rho / 2 * b.cda * speed * v * yaw
+		}, false},
+		{codeAirAcross, 1, func(b *considered, v, _, _ float64) float64 {
+			speed, _ := across(v)
+			return b.rho / 2 * b.cda * (speed - v) * v
+		}, false},
 		{codeSitUp, sitUpSD, func(b *considered, v, _, _ float64) float64 {
 			return b.rho / 2 * b.cda * v * v / (1 + math.Exp((v-sitUpSpeed)/0.5))
 		}, true},

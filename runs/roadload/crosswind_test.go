@@ -16,9 +16,9 @@ func TestKnownCrossWind(t *testing.T) {
 	var noStation float64
 	for _, c := range []struct {
 		name   string
-		entry  float64 // root mean square across the road, m/s; 0: no station
+		entry  float64 // root mean square across the road, m/s
 		across float64 // as it was, m/s
-	}{{"none entered", 0, 0.6}, {"calm", 0.8, 0.6}, {"strong", 4.5, 4}} {
+	}{{"none entered", roadload.CrossWindLimit, 0.6}, {"calm", 0.8, 0.6}, {"strong", 4.5, 4}} {
 		w := loadtest.Naked()
 		w.Cross, w.Yaw = c.across, 0.015
 		var sum loadtest.Tally

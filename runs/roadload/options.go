@@ -26,7 +26,7 @@ type Options struct {
 	DensitySD float64       // relative standard uncertainty of Density, common to all runs
 	LoadSD    []float64     // of each setup: relative standard uncertainty of how far its mass differs from what was entered; nil: not
 	WindSD    float64       // standard deviation of a pair's mean wind along the road, m/s
-	CrossRMS  float64       // root mean square of what is known of the wind across the road, m/s; 0: what the standards allow
+	CrossRMS  float64       // root mean square of what is known of the wind across the road, m/s
 	GradeSD   float64       // standard deviation of a pair's mean slope, 1
 	WarmUpSD  float64       // how much Crr may drift over an hour, relative; 0: not at all
 	Noise     Noise
@@ -39,7 +39,7 @@ func DefaultOptions(windSD float64) Options {
 	return Options{
 		Slope:   measure.Value{X: 0.004, SE: 0.001},
 		WindSD:  windSD,
-		GradeSD: 0.01,
+		GradeSD: 0.01, CrossRMS: CrossWindLimit,
 		Noise: Noise{
 			GustSD: 0.32 * windSD, GustTime: 8,
 			WhiteSD: 0.06, DriftSD: 0.07, DriftTime: 4,
