@@ -28,6 +28,7 @@ const (
 	BySlope    Cause = "limit.slope"
 	ByMass     Cause = "limit.mass"
 	ByAir      Cause = "limit.air"
+	ByAssumed  Cause = "limit.assumed" // see RoadLoad.CdAAssumed; mass and air have their own
 	ByDays     Cause = "limit.days"
 )
 
@@ -118,7 +119,7 @@ func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options)
 	for i, l := range est.Loads {
 		// The drag area follows mass, and the inverse of density, in proportion.
 		out[i] = b.limits(func(cov *mat.SymDense) float64 { return cov.At(2*i, 2*i) },
-			Limit{ByMass, l.CdA.X * opts.MassSD}, Limit{ByAir, l.CdA.X * opts.DensitySD})
+			Limit{ByMass, l.CdA.X * opts.MassSD}, Limit{ByAir, l.CdA.X * opts.DensitySD}, assumedLimit(est, map[int]float64{i: 1}))
 	}
 	return out
 }
@@ -130,7 +131,17 @@ func (b bounds) limitsBetween(est *roadload.Estimate, opts roadload.Options, i, 
 	delta := math.Abs(est.Loads[j].CdA.X - est.Loads[i].CdA.X)
 	return b.limits(func(cov *mat.SymDense) float64 {
 		return cov.At(2*i, 2*i) + cov.At(2*j, 2*j) - 2*cov.At(2*i, 2*j)
-	}, Limit{ByMass, delta * opts.MassSD}, Limit{ByAir, delta * opts.DensitySD})
+	}, Limit{ByMass, delta * opts.MassSD}, Limit{ByAir, delta * opts.DensitySD}, assumedLimit(est, map[int]float64{i: -1, j: 1}))
+}
+
+// assumedLimit is what the fit holds without knowing it costs a sum of the drag
+// areas of setups, each with its weight.
+func assumedLimit(est *roadload.Estimate, weights map[int]float64) Limit {
+	w := make([]float64, 2*len(est.Loads))
+	for setup, weight := range weights {
+		w[2*setup] = weight
+	}
+	return Limit{ByAssumed, est.Assumed.SE(w)}
 }
 
 // limitsApart is the same for the difference between two setups that share

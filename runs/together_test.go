@@ -31,13 +31,14 @@ func twoDays(t *testing.T, seed uint64) []Named {
 }
 
 // checkLimitsBetween holds that the causes of a difference add up to no more than
-// its standard error allows, and that the road, which both rides have in
-// common, costs the difference less than two rides apart.
+// its standard error allows, that the road and what is assumed, which both rides
+// have in common, cost the difference less than two rides apart, and that what a
+// road load owes to assumptions is among its causes.
 func checkLimitsBetween(t *testing.T, e *common, rides []Named) {
 	t.Helper()
-	road := func(all []Limit) float64 {
+	cost := func(all []Limit, cause Cause) float64 {
 		for _, l := range all {
-			if l.Cause == ByRoad {
+			if l.Cause == cause {
 				return l.SE
 			}
 		}
@@ -45,8 +46,15 @@ func checkLimitsBetween(t *testing.T, e *common, rides []Named) {
 	}
 	together := e.bounds.limitsBetween(e.est, e.opts, 0, 1)
 	apart := limitsApart(rides[0].Result.RoadLoads[0], rides[1].Result.RoadLoads[0])
-	if !(road(together) < road(apart)) {
-		t.Errorf("the road costs %.4f m² together, %.4f apart", road(together), road(apart))
+	for _, cause := range []Cause{ByRoad, ByAssumed} {
+		if !(cost(together, cause) < cost(apart, cause)) {
+			t.Errorf("%s costs %.4f m² together, %.4f apart", cause, cost(together, cause), cost(apart, cause))
+		}
+	}
+	one := rides[0].Result.RoadLoads[0]
+	held := math.Hypot(cost(one.Limits, ByAssumed), math.Hypot(cost(one.Limits, ByMass), cost(one.Limits, ByAir)))
+	if !(math.Abs(held/one.CdAAssumed-1) < 1e-3) {
+		t.Errorf("assumptions, mass and air cost %.5f m², %.5f in the road load", held, one.CdAAssumed)
 	}
 	for i, l := range together {
 		if math.IsNaN(l.SE) || l.SE < 0 || i > 0 && l.SE > together[i-1].SE {

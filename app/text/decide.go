@@ -10,7 +10,7 @@ type Worth struct {
 	Gusts, Wind, Receiver, Road, Slope, Mass, Air                               string
 	GustsHelp, WindHelp, ReceiverHelp, RoadHelp, SlopeHelp                      string
 	MassHelp, AirHelp, PowerTitle, TimesTitle, Which, WhichHint                 string
-	Days, DaysHelp, SameAir                                                     string
+	Days, DaysHelp, Assumed, AssumedHelp, SameAir                               string
 	WhichDone, WhichNone, DaysWeaker, Within, Reading, CannotDo                 string
 }
 

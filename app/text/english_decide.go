@@ -25,6 +25,8 @@ func englishWorth() Worth {
 		SlopeHelp:    "Look for a more level stretch, and roll it both ways from the same points.",
 		MassHelp:     "Weigh bike and rider as ridden, on a truck scale.",
 		AirHelp:      "Enter temperature and pressure of the hour, or use the phone's barometer.",
+		Assumed:      "what is assumed of tyres, cross-wind and posture",
+		AssumedHelp:  "Ride in calm air, with warm tyres, in one posture. More pairs do not make it smaller; between two setups most of it cancels.",
 		Days:         "what differs from day to day", DaysHelp: "Ride both setups on one day, A, B, B, A on the same road: then days cancel.",
 		SameAir:    "What a steady speed takes is given in the air of %s for all; top speeds each in the air of their own day.",
 		PowerTitle: "Power at the road", TimesTitle: "Times",

@@ -25,6 +25,8 @@ func germanWorth() Worth {
 		SlopeHelp:    "Ein ebeneres Stück suchen und in beide Richtungen von denselben Punkten rollen.",
 		MassHelp:     "Maschine und Fahrer fahrfertig auf einer Fahrzeugwaage wiegen.",
 		AirHelp:      "Temperatur und Luftdruck der Stunde angeben, oder das Barometer messen lassen.",
+		Assumed:      "Annahmen zu Reifen, Seitenwind und Haltung",
+		AssumedHelp:  "Fahr bei Windstille, mit warmen Reifen und in einer Haltung. Mehr Paare verkleinern das nicht; zwischen zwei Aufbauten hebt sich das meiste auf.",
 		Days:         "was von Tag zu Tag anders ist", DaysHelp: "Fahr beide Aufbauten an einem Tag, A, B, B, A auf derselben Straße: dann heben sich die Tage auf.",
 		SameAir:    "Was gleichmäßiges Tempo kostet, ist für alle in der Luft von %s gesagt; Höchstgeschwindigkeiten je in der Luft ihres Tages.",
 		PowerTitle: "Leistung an der Straße", TimesTitle: "Zeiten",

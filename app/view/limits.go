@@ -68,6 +68,8 @@ func (c Context) cause(x runs.Cause) (name, help string) {
 		return t.Mass, t.MassHelp
 	case runs.ByAir:
 		return t.Air, t.AirHelp
+	case runs.ByAssumed:
+		return t.Assumed, t.AssumedHelp
 	case runs.ByDays:
 		return t.Days, t.DaysHelp
 	}

@@ -130,6 +130,8 @@ func ofReportAdvice() []Entry {
 		{"help.slope", nil, "a more level stretch, rolled both ways from the same points", "eine ebenere Strecke, in beide Richtungen von denselben Stellen aus gerollt"},
 		{"help.mass", nil, "weighing bike and rider as ridden, on a truck scale", "Maschine und Fahrer wie gefahren wiegen, auf einer Fahrzeugwaage"},
 		{"help.air", nil, "temperature and pressure of the hour, entered or measured by a barometer", "Temperatur und Luftdruck der Stunde, eingegeben oder vom Barometer gemessen"},
+		{"help.assumed", nil, "warm tyres, one posture and air without cross-wind, or the wind of a weather station entered; more pairs do not make it smaller, and most of it cancels between two setups",
+			"warme Reifen, eine Haltung und kein Seitenwind, oder den Wind einer Wetterstation angeben; mehr Paare verkleinern es nicht, und zwischen zwei Aufbauten hebt sich das meiste auf"},
 		{"help.days", nil, "both setups on one day", "beide Aufbauten an einem Tag"},
 	}
 }
