@@ -33,15 +33,15 @@ func englishSenses() Senses {
 		DeniedMotion:  "not allowed. Speeds still work, times become coarse",
 		MissingFix:    "this phone gives none. Nothing can be measured",
 		MissingMotion: "this phone gives none. Speeds still work, times become coarse",
-		MissingTurn:   "none. Works without, a little less exact on slopes",
+		MissingTurn:   "none. Works without one, a little less accurate on slopes",
 		StoragePlenty: "room for days of riding",
 		MotionSilent:  "silent. Speeds still work, times become coarse", FixSilent: "silent. Everything else is kept until they return",
 		StorageGood: "room for %s of riding", StorageLow: "only room for %s. Delete old rides for good",
 		StorageFull: "full. Delete old rides for good", StorageUnknown: "the phone does not say how much room is left",
 		Gaps: "%d gaps, the longest %s s", OneGap: "1 gap of %s s", NoGaps: "no gaps", Rate: "%s a second, %s",
-		Clocks: "The two clocks", LagFound: "Satellites tell what was %s ± %s s before, by the clock of motion. Found from this ride, and taken into account.",
-		LagAssumed: "How long satellites take to tell could not be found from this ride; %s s is assumed.",
-		LagLive:    "Satellites are %s ± %s s behind motion", Smoothing: "The receiver itself smooths speed over about %s s.",
+		Clocks: "The two clocks", LagFound: "GPS runs %s ± %s s behind the motion sensors. Measured in this ride and corrected.",
+		LagAssumed: "How far GPS runs behind the motion sensors could not be measured in this ride; %s s is assumed.",
+		LagLive:    "GPS runs %s ± %s s behind the motion sensors", Smoothing: "The receiver itself smooths speed over about %s s.",
 	}
 }
 

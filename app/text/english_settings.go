@@ -11,7 +11,7 @@ func englishBikes() Bikes {
 		Rotating: "Wheels, as extra weight", RotatingHint: "What spinning wheels add. Empty: 4 % of the weight.",
 		Gears: "Gears", GearsHint: "Engine speed at a road speed, for power over engine speed.",
 		Gear: "Gear %d", AddGear: "Add a gear", GearSpeed: "rpm at %s %s",
-		Setups: "Setups", SetupsHint: "What you want to tell apart: panniers on and off, two screens, two jackets.",
+		Setups: "Setups", SetupsHint: "What you want to compare: panniers on and off, two screens, two jackets.",
 		AddSetup: "Add a setup", NewSetup: "New setup", SetupName: "Name", SetupNameHint: "Panniers on",
 		Changed: "What is different", ChangedHint: "So that you still know next year",
 		SetupMass: "Weight with this setup", SetupMassHint: "Empty: as the bike.",
@@ -28,7 +28,7 @@ func englishGuide() Guide {
 		Title: "Your first coast-down", Step: "%d of %d",
 		WhatTitle: "What happens",
 		What: "You ride up to speed, pull the clutch in, and roll. Air and tyres slow you down: fast at first, then slower and slower. " +
-			"From this curve Stillair tells the two apart.",
+			"From this curve Stillair works out each of the two.",
 		RoadTitle: "Where and when",
 		Road: "A straight of a kilometre or more, level, smooth, dry, with nobody behind. Better a closed road. " +
 			"Little wind: if leaves move all the time, come back another day.",
@@ -49,7 +49,7 @@ func englishGuide() Guide {
 			"If the bars begin to wobble: light grip, no hard braking, sit up slowly.",
 		AfterTitle: "How many",
 		After: "Two pairs are a beginning. Six with each setup show a change of 5 % in a light wind. Where the road leaves room, begin each some 200 m farther on than the last, there and back: then bumps and dips do not pass for drag. Beyond that a calmer day helps more. " +
-			"Results tell what went well, what did not, and whether more are worth it.",
+			"The results show what went well, what did not, and whether more are worth it.",
 		Caution:    "Not every bike can roll free: some automatics, belt-drive scooters and electric bikes cannot. Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
 		Ready:      "I am ready",
 		PictureAir: "air", PictureRoll: "tyres", PictureThere: "there", PictureBack: "and back",

@@ -28,7 +28,7 @@ func germanWorth() Worth {
 		Assumed:      "Annahmen zu Reifen, Seitenwind und Haltung",
 		AssumedHelp:  "Fahr bei Windstille, mit warmen Reifen und in einer Haltung. Mehr Paare verkleinern das nicht; zwischen zwei Aufbauten hebt sich das meiste auf.",
 		Days:         "was von Tag zu Tag anders ist", DaysHelp: "Fahr beide Aufbauten an einem Tag, A, B, B, A auf derselben Straße: dann heben sich die Tage auf.",
-		SameAir:    "Was gleichmäßiges Tempo kostet, ist für alle in der Luft von %s gesagt; Höchstgeschwindigkeiten je in der Luft ihres Tages.",
+		SameAir:    "Was gleichmäßiges Tempo kostet, gilt für alle in der Luft von %s; Höchstgeschwindigkeiten gelten jeweils in der Luft ihres Tages.",
 		PowerTitle: "Leistung an der Straße", TimesTitle: "Zeiten",
 		Which: "Verglichene Fahrten", WhichHint: "Innerhalb einer Fahrt sind Straße und Wind gleich und heben sich auf. Zwischen Fahrten nicht: Die Antwort ist schwächer.",
 		WhichDone: "Diese vergleichen", WhichNone: "Noch keine andere Fahrt ist ausgewertet. Öffne erst eine unter Ergebnisse.",

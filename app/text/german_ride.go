@@ -39,9 +39,9 @@ func germanSenses() Senses {
 		StorageGood: "Platz für %s Fahrt", StorageLow: "nur Platz für %s. Alte Fahrten endgültig löschen",
 		StorageFull: "voll. Alte Fahrten endgültig löschen", StorageUnknown: "das Telefon sagt nicht, wie viel Platz noch ist",
 		Gaps: "%d Lücken, die längste %s s", OneGap: "1 Lücke von %s s", NoGaps: "keine Lücke", Rate: "%s je Sekunde, %s",
-		Clocks: "Die beiden Uhren", LagFound: "Satelliten melden, was nach der Uhr der Bewegung %s ± %s s vorher war. Aus dieser Fahrt gefunden und berücksichtigt.",
-		LagAssumed: "Wie lange Satelliten zum Melden brauchen, war aus dieser Fahrt nicht zu finden; %s s sind angenommen.",
-		LagLive:    "Satelliten sind %s ± %s s hinter der Bewegung", Smoothing: "Der Empfänger selbst glättet das Tempo über etwa %s s.",
+		Clocks: "Die beiden Uhren", LagFound: "GPS kommt %s ± %s s nach den Bewegungssensoren. In dieser Fahrt gemessen und herausgerechnet.",
+		LagAssumed: "Wie weit GPS hinter den Bewegungssensoren liegt, ließ sich in dieser Fahrt nicht messen; angenommen sind %s s.",
+		LagLive:    "GPS liegt %s ± %s s hinter den Bewegungssensoren", Smoothing: "Der Empfänger selbst glättet das Tempo über etwa %s s.",
 	}
 }
 

@@ -16,7 +16,7 @@ func germanBikes() Bikes {
 		Changed: "Was anders ist", ChangedHint: "Damit du es nächstes Jahr noch weißt",
 		SetupMass: "Gewicht mit diesem Aufbau", SetupMassHint: "Leer: wie die Maschine.",
 		TyreFront: "Reifen vorn, kalt", TyreRear: "Reifen hinten, kalt", Note: "Notizen",
-		Remove: "Diese Maschine entfernen", RemoveHint: "Aufgezeichnete Fahrten behalten, was ihnen gesagt wurde.",
+		Remove: "Diese Maschine entfernen", RemoveHint: "Aufgezeichnete Fahrten behalten ihre Werte.",
 		NoMass: "Gewicht nicht angegeben", NotNumber: "Das ist keine Zahl.", OutOfRange: "Das kann nicht sein: möglich ist %s bis %s.",
 		NoName: "Ein Name fehlt.", Twice: "Ein anderer Aufbau heißt schon so.", Choose: "Damit fahren",
 		Optional: "Für den Anfang nicht nötig", EditSetup: "Aufbau",

@@ -17,7 +17,7 @@ func englishParts() Parts {
 	return Parts{
 		WheelsTitle: "Tyres and wheels", WheelsHint: "Sizes as on the sidewall. With the wheels' weights they give what spinning adds.",
 		FrontTyre: "Front tyre", RearTyre: "Rear tyre", TyreExample: "180/55 R17", FrontWheel: "Front wheel, with tyre and discs", RearWheel: "Rear wheel, with tyre",
-		BoxTitle: "Gears by teeth", BoxHint: "From the manual, driving and driven. With the rear tyre they give engine speed where none is told above.",
+		BoxTitle: "Gears by teeth", BoxHint: "From the manual, driving and driven. With the rear tyre they give engine speed where none is entered above.",
 		Primary: "From crank to clutch", Final: "Chain or belt", GearTeeth: "The gears, first to last", GearExample: "13/37, 16/32, 19/30", TeethExample: "16/40",
 		Limit: "Highest engine speed", Cylinders: "Cylinders", CylindersHint: "A triple sounds like a twin at another speed: this tells them apart.",
 		FuelTitle: "Fuel", FuelHint: "Measured by filling up after a long steady ride. Both figures, or none.",

@@ -29,14 +29,14 @@ func TestSensed(t *testing.T) {
 		t.Errorf("the clocks: %+v", got[2])
 	}
 	assumed := Context{Book: text.German()}.Sensed(nil, &fusion.Track{Lag: fusion.Lag{Seconds: 0.2}})
-	if len(assumed) != 1 || !strings.Contains(assumed[0].Words, "0,20 s sind angenommen") {
+	if len(assumed) != 1 || !strings.Contains(assumed[0].Words, "angenommen sind 0,20 s") {
 		t.Errorf("assumed: %+v", assumed)
 	}
 	if none := c.Sensed(nil, nil); none != nil {
 		t.Errorf("out of nothing: %+v", none)
 	}
 	live := c.sensedLive(senses, &runs.Result{Track: found})
-	if live != "Motion 100 a second, 1 gap of 0.5 s. Satellites 1 a second, no gaps. Satellites are 0.21 ± 0.04 s behind motion" {
+	if live != "Motion 100 a second, 1 gap of 0.5 s. Satellites 1 a second, no gaps. GPS runs 0.21 ± 0.04 s behind the motion sensors" {
 		t.Errorf("at a halt: %q", live)
 	}
 	if live := c.sensedLive(senses, nil); strings.Contains(live, "behind") {

@@ -101,9 +101,12 @@ type Mark struct {
 	Text  string
 }
 
+// Number writes a number with so many decimals, as a language does.
+type Number func(x float64, decimals int) string
+
 // Ticks are round numbers from low to high, about n of them, at 1, 2 or 5
 // times a power of ten; text writes one with so many decimals.
-func Ticks(low, high float64, n int, text func(x float64, decimals int) string) []Tick {
+func Ticks(low, high float64, n int, text Number) []Tick {
 	span := high - low
 	if !(span > 0) || math.IsInf(span, 0) {
 		return nil

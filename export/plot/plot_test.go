@@ -22,7 +22,7 @@ func Example() {
 		Lines: []plot.Line{{X: []float64{0, 10, 20}, Y: []float64{30, 24, 20}}}}
 	p.Reach()
 	p.Y.Ticks = plot.Ticks(p.Y.Min, p.Y.Max, 5, decimals)
-	svg := string(plot.SVG([]plot.Row{{Plot: p, Share: 1}}, 380, 250, "Coast-down", "Speed falls from 30 to 20 m/s in 20 s."))
+	svg := string(plot.SVG([]plot.Row{{Plot: p, Share: 1}}, 380, 250, "Coast-down", "Speed falls from 30 to 20 m/s in 20 s.", decimals))
 	fmt.Println(strings.Count(svg, "<path"), "paths,", strings.Count(svg, "<text"), "texts")
 	// Output: 8 paths, 8 texts
 }
@@ -51,7 +51,7 @@ func TestEveryPlotIsWellFormed(t *testing.T) {
 		}
 		p.Reach()
 		p.X.Ticks = plot.Ticks(p.X.Min, p.X.Max, 6, decimals)
-		svg := string(plot.SVG([]plot.Row{{Plot: p, Share: 2}, {Plot: &plot.Plot{}, Share: 1}}, 380, 250, "t", "c"))
+		svg := string(plot.SVG([]plot.Row{{Plot: p, Share: 2}, {Plot: &plot.Plot{}, Share: 1}}, 380, 250, "t", "c", decimals))
 		d := xml.NewDecoder(strings.NewReader(svg))
 		for {
 			if _, err := d.Token(); errors.Is(err, io.EOF) {

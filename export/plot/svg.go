@@ -5,7 +5,6 @@ import (
 	"html"
 	"html/template"
 	"math"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 )
@@ -29,9 +28,10 @@ const (
 
 // SVG draws rows of plots, one below the other with their left edges aligned,
 // on a picture of a size in points. The title is what it is, the caption what
-// it shows, for those who cannot see it.
-func SVG(rows []Row, width, height float64, title, caption string) template.HTML {
-	b := &svg{}
+// it shows, for those who cannot see it. Values that a pointer reads off are written
+// by number.
+func SVG(rows []Row, width, height float64, title, caption string, number Number) template.HTML {
+	b := &svg{number: number}
 	fmt.Fprintf(&b.out, `<svg viewBox="0 0 %g %g" role="img" aria-label="%s"><title>%s</title>`,
 		width, height, html.EscapeString(caption), html.EscapeString(title))
 	left, total := 0.0, 0.0
@@ -90,9 +90,10 @@ type box struct{ x, y, w, h float64 }
 
 // svg is a picture being drawn; box is where the present plot stands.
 type svg struct {
-	out strings.Builder
-	box box
-	of  *Plot
+	out    strings.Builder
+	box    box
+	of     *Plot
+	number Number
 }
 
 func (b *svg) plot(p *Plot) {
@@ -259,7 +260,7 @@ func (b *svg) reading(x, y float64, name string) string {
 	p, o := b.of, b.box
 	value := func(share float64, a Axis) string {
 		decimals := int(math.Max(0, 3-math.Ceil(math.Log10(a.Max-a.Min))))
-		return strconv.FormatFloat(a.Min+share*(a.Max-a.Min), 'f', decimals, 64)
+		return b.number(a.Min+share*(a.Max-a.Min), decimals)
 	}
 	text := value((x-o.x)/o.w, p.X) + "; " + value((o.y+o.h-y)/o.h, p.Y)
 	if name != "" {

@@ -29,7 +29,6 @@ func (t *teller) road(d *results.ProtocolRide) (figure.Figure, []string) {
 	}
 	p := &plot.Plot{X: plot.Axis{Label: t.say("along")}, Y: plot.Axis{Label: t.say("slope")},
 		Bands: []plot.Band{{X: x, Low: low, High: high, Tone: 0}}, Lines: []plot.Line{{X: x, Y: y, Tone: 0}}}
-	t.ticks(p)
 	return figure.DrawIn(t.style, p, protocolWidth, protocolHeight, t.say("road"), t.say("road.figure")), knots
 }
 
@@ -53,14 +52,5 @@ func (t *teller) residuals(d *results.ProtocolRide) (figure.Figure, table) {
 	p := &plot.Plot{X: plot.Axis{Label: t.say("speed") + ", " + speed.Name}, Y: plot.Axis{Label: t.say("residual") + ", " + wind.Name},
 		Lines: []plot.Line{{Name: t.say("there"), X: x, Y: there, Tone: 0}, {Name: t.say("back"), X: x, Y: back, Tone: 1}},
 		Dots:  []plot.Dots{{X: x, Y: there, Tone: 0}, {X: x, Y: back, Tone: 1, Triangle: true}}}
-	t.ticks(p)
 	return figure.DrawIn(t.style, p, protocolWidth, protocolHeight, t.say("residuals"), t.say("left.figure")), out
-}
-
-// ticks numbers both axes as the language does.
-func (t *teller) ticks(p *plot.Plot) {
-	p.Reach()
-	for _, a := range []*plot.Axis{&p.X, &p.Y} {
-		a.Ticks = plot.Ticks(a.Min, a.Max, 6, t.style.Fixed)
-	}
 }

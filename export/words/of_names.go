@@ -17,7 +17,7 @@ func ofNames() []Entry {
 		{"limit.air", nil, "density of the air", "Luftdichte"},
 		{"limit.assumed", nil, "what is assumed of tyres, cross-wind and posture", "Annahmen zu Reifen, Seitenwind und Haltung"},
 		{"limit.days", nil, "what differs from day to day", "was von Tag zu Tag anders ist"},
-		{"revs.gear", nil, "the gear told", "eingegebener Gang"},
+		{"revs.gear", nil, "the gear entered", "eingegebener Gang"},
 		{"revs.vibration", nil, "vibration", "Vibration"},
 		{"revs.sound", nil, "sound", "Klang"},
 		{"revs.both", nil, "vibration and sound", "Vibration und Klang"},
