@@ -113,6 +113,13 @@ func (g *gate[S]) wait(sample S) {
 	}
 }
 
+// end drops what waits.
+func (g *gate[S]) end() {
+	g.o.Wild += len(g.held)
+	g.o.Late += len(g.behind)
+	g.held, g.behind = nil, nil
+}
+
 // goesOn reports whether a sample at t follows a run that was kept back.
 func (g *gate[S]) goesOn(run []S, t float64) bool {
 	if len(run) == 0 {

@@ -121,3 +121,19 @@ func TestClockGuardAgainstAnything(t *testing.T) {
 		}
 	}
 }
+
+// TestTheLastIsCounted: a wild sample at the end waits for one that never comes.
+func TestTheLastIsCounted(t *testing.T) {
+	all := NewCollector()
+	o := NewInOrder(all)
+	for i := range 100 {
+		o.Motion(Motion{T: float64(i) / 50})
+	}
+	o.Motion(Motion{T: 3600})
+	o.Fix(NewFix(1, 0))
+	o.Fix(NewFix(-100, 0))
+	o.End(2)
+	if o.Lost() != 2 || o.Wild != 1 || o.Late != 1 || len(all.Log().ClockNotes()) != 1 {
+		t.Errorf("%d lost, %d wild, %d late, notes %v", o.Lost(), o.Wild, o.Late, all.Log().ClockNotes())
+	}
+}

@@ -67,6 +67,15 @@ func (o *InOrder) Present(t float64) {
 // Lost is how many samples were dropped and are missed.
 func (o *InOrder) Lost() int { return o.Broken + o.Wild + o.Late - o.Doubled }
 
+// End counts the samples that wait for another that bears their time out, when none
+// will come, and tells the sink of what was lost.
+func (o *InOrder) End(t float64) {
+	o.motion.end()
+	o.fix.end()
+	o.pressure.end()
+	o.TellLost(t)
+}
+
 // TellLost tells the sink, as a state, of samples that were lost since the last
 // time, if any were.
 func (o *InOrder) TellLost(t float64) {

@@ -39,7 +39,7 @@ func (l *Live) Run(ctx context.Context, sink sensors.Sink) error {
 	defer l.port.Stop()
 	d := delivery{watch: newWatch(l.port.Now()), ordered: sensors.NewInOrder(sink)}
 	last := l.port.Now()
-	defer func() { d.ordered.TellLost(l.port.Now()) }()
+	defer func() { d.ordered.End(l.port.Now()) }()
 	for {
 		d.batch.Clear()
 		l.port.Drain(&d.batch)

@@ -121,9 +121,9 @@ func (f *recorded) settle(name string, y *tally) error {
 	if lost > 0 {
 		f.notes = append(f.notes, sensors.Note{File: name, Count: lost, What: finding.New("nmea.no_time")})
 	}
-	var d mend.Disorder
-	f.fixes, d = mend.Order(f.fixes, mend.FixTime)
-	f.notes = append(f.notes, d.Notes(name, "input.fix")...)
+	clock := mend.NewClock("input.fix")
+	f.fixes = clock.Fixes(f.fixes)
+	f.notes = append(f.notes, clock.Told(name)...)
 	if len(f.fixes) == 0 {
 		return &sensors.InputError{File: name, What: finding.New("nmea.no_fix"),
 			Remedy: finding.New("nmea.record_rmc")}

@@ -61,6 +61,7 @@ func (s stream) Run(ctx context.Context, sink sensors.Sink) error {
 				r.take(<-lines)
 			}
 			r.deliver(s.now(), r.joiner.Flush())
+			r.sink.End(s.now())
 			return err
 		case <-ctx.Done():
 			return ctx.Err()

@@ -21,7 +21,7 @@ const mostFixes = 500_000
 
 // readFixes reads gnss.csv, with speeds in the unit of the file; times are multiplied by clock, the unit that
 // motion.csv was found to be in.
-func readFixes(f file, clock float64) ([]sensors.Fix, *tally, error) {
+func readFixes(f file, clock float64, order *mend.Clock) ([]sensors.Fix, *tally, error) {
 	samples, y, err := readRows(f, gnssColumns, mostFixes, takeFix)
 	if err == nil {
 		err = y.verdict("plain.want_fixes")
@@ -32,7 +32,9 @@ func readFixes(f file, clock float64) ([]sensors.Fix, *tally, error) {
 	for i := range samples {
 		samples[i].T *= clock
 	}
-	return inOrder(samples, mend.FixTime, y), y, nil
+	samples = order.Fixes(samples)
+	y.notes = append(y.notes, order.Told(f.name)...)
+	return samples, y, nil
 }
 
 func takeFix(r row) (sensors.Fix, bool) {

@@ -23,7 +23,7 @@ const mostMotion = 3_000_000
 
 // readMotion reads motion.csv and returns its samples in order, in SI units
 // but for turn rates and the sign, which need the fixes to be found.
-func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
+func readMotion(f file, order *mend.Clock) ([]sensors.Motion, float64, *tally, error) {
 	samples, y, err := readPieces(f, motionColumns, mostMotion, takeMotion)
 	if err == nil {
 		err = y.verdict("plain.want_motion")
@@ -31,11 +31,12 @@ func readMotion(f file) ([]sensors.Motion, float64, *tally, error) {
 	if err != nil {
 		return nil, 0, y, err
 	}
-	samples = inOrder(samples, mend.MotionTime, y)
 	clock, err := mendClock(f.name, samples, y)
 	if err != nil {
 		return nil, 0, y, err
 	}
+	samples = order.Motion(samples)
+	y.notes = append(y.notes, order.Told(f.name)...)
 	note, err := mend.Force(f.name, samples)
 	if err != nil {
 		return nil, 0, y, err

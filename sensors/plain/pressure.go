@@ -24,7 +24,7 @@ const (
 )
 
 // readPressure reads pressure.csv. A file in hPa is plain from its size.
-func readPressure(f file, clock float64) ([]sensors.Pressure, *tally, error) {
+func readPressure(f file, clock float64, order *mend.Clock) ([]sensors.Pressure, *tally, error) {
 	samples, y, err := readRows(f, pressureColumns, mostPressure, takePressure)
 	if err == nil && y.rows > 0 {
 		err = y.verdict("plain.want_pressure")
@@ -35,7 +35,8 @@ func readPressure(f file, clock float64) ([]sensors.Pressure, *tally, error) {
 	for i := range samples {
 		samples[i].T *= clock
 	}
-	samples = inOrder(samples, mend.PressureTime, y)
+	samples = order.Pressure(samples)
+	y.notes = append(y.notes, order.Told(f.name)...)
 	if err := mendPressure(f.name, samples, y); err != nil {
 		return nil, y, err
 	}

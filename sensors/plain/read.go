@@ -63,10 +63,10 @@ func ReadZip(r io.ReaderAt, size int64, name string) (*sensors.Log, error) {
 func (b *bundle) read() (*sensors.Log, error) {
 	log := &sensors.Log{Ride: sensors.UnknownRide()}
 	keep := func(y *tally) { log.Notes = append(log.Notes, y.notes...) }
-	clock := 1.0
+	clock, order := 1.0, mend.NewClock("input.sample")
 	found, err := b.with(motionFile, func(f file) (err error) {
 		var y *tally
-		log.Motion, clock, y, err = readMotion(f)
+		log.Motion, clock, y, err = readMotion(f, order)
 		keep(y)
 		return err
 	})
@@ -76,12 +76,12 @@ func (b *bundle) read() (*sensors.Log, error) {
 	if !found {
 		return nil, b.lacks(motionFile, finding.New("plain.needs_motion"))
 	}
-	if err := b.readFixes(log, clock, keep); err != nil {
+	if err := b.readFixes(log, clock, order, keep); err != nil {
 		return nil, err
 	}
 	if _, err := b.with(pressureFile, func(f file) (err error) {
 		var y *tally
-		log.Pressure, y, err = readPressure(f, clock)
+		log.Pressure, y, err = readPressure(f, clock, order)
 		keep(y)
 		return err
 	}); err != nil {
@@ -105,10 +105,10 @@ func (b *bundle) read() (*sensors.Log, error) {
 	return log, nil
 }
 
-func (b *bundle) readFixes(log *sensors.Log, clock float64, keep func(*tally)) error {
+func (b *bundle) readFixes(log *sensors.Log, clock float64, order *mend.Clock, keep func(*tally)) error {
 	found, err := b.with(gnssFile, func(f file) (err error) {
 		var y *tally
-		log.Fixes, y, err = readFixes(f, clock)
+		log.Fixes, y, err = readFixes(f, clock, order)
 		keep(y)
 		if err != nil {
 			return err

@@ -173,14 +173,14 @@ func (s *stream) settle() error {
 	if len(s.positions) == 0 {
 		return s.fail(0, finding.New("w3c.no_fix"), finding.New("w3c.high_accuracy"))
 	}
-	var d mend.Disorder
-	s.log.Motion, d = mend.Order(s.log.Motion, mend.MotionTime)
-	s.log.Notes = append(s.log.Notes, d.Notes(s.name, "input.motion_event")...)
+	clock := mend.NewClock("input.motion_event")
+	s.log.Motion = clock.Motion(s.log.Motion)
+	s.log.Notes = append(s.log.Notes, clock.Told(s.name)...)
 	if err := s.place(); err != nil {
 		return err
 	}
-	s.log.Fixes, d = mend.Order(s.log.Fixes, mend.FixTime)
-	s.log.Notes = append(s.log.Notes, d.Notes(s.name, "input.fix")...)
+	s.log.Fixes = clock.Fixes(s.log.Fixes)
+	s.log.Notes = append(s.log.Notes, clock.Told(s.name)...)
 	note, err := mend.Force(s.name, s.log.Motion)
 	if err != nil {
 		return err

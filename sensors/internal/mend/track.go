@@ -16,9 +16,9 @@ func Track(log *sensors.Log, file string, fixes []sensors.Fix, spoken int) error
 	say := func(count int, what finding.Finding) {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: count, What: what})
 	}
-	var d Disorder
-	fixes, d = Order(fixes, FixTime)
-	log.Notes = append(log.Notes, d.Notes(file, "input.fix")...)
+	clock := NewClock("input.fix")
+	fixes = clock.Fixes(fixes)
+	log.Notes = append(log.Notes, clock.Told(file)...)
 	own := 2*spoken > len(fixes)
 	if own {
 		whole := len(fixes)
