@@ -86,7 +86,7 @@ func (e *ear) gear(r Run) Revs {
 	for i, g := range e.ride.Gears {
 		ratios[i] = g.RPMPerMPS
 	}
-	felt, errFelt := engine.Pick(vibration(e.log, e.track, r), ratios, e.ride.Cylinders)
+	felt, errFelt := engine.Pick(axes(e.log, e.track, r), ratios, e.ride.Cylinders)
 	heard, errHeard := e.hear(r, ratios)
 	which, from := felt, FromVibration
 	switch {
@@ -111,7 +111,7 @@ var lates = [...]float64{0, 0.03, 0.06, 0.09, 0.12}
 func (e *ear) hear(r Run, ratios []float64) (which int, err error) {
 	which = -1
 	for _, late := range lates {
-		k, errLate := engine.Pick(heard(e.log, e.track, r, late), ratios, e.ride.Cylinders)
+		k, errLate := engine.Pick([]engine.Signal{heard(e.log, e.track, r, late)}, ratios, e.ride.Cylinders)
 		switch {
 		case errLate != nil:
 			err = errLate

@@ -9,27 +9,43 @@ import (
 	"stillair/sensors"
 )
 
-// vibration is the phone's axis that shakes most during a run, over distance.
-func vibration(log *sensors.Log, track *fusion.Track, r Run) engine.Signal {
+// forces are the three axes of a reading.
+var forces = [...]func(sensors.Motion) float64{
+	func(m sensors.Motion) float64 { return m.Force.X },
+	func(m sensors.Motion) float64 { return m.Force.Y },
+	func(m sensors.Motion) float64 { return m.Force.Z },
+}
+
+// readings are the motion readings of a run.
+func readings(log *sensors.Log, r Run) []sensors.Motion {
 	i := sort.Search(len(log.Motion), func(i int) bool { return log.Motion[i].T >= r.Start })
 	j := sort.Search(len(log.Motion), func(i int) bool { return log.Motion[i].T > r.End })
-	samples := log.Motion[i:max(i, j)]
-	axes := []func(sensors.Motion) float64{
-		func(m sensors.Motion) float64 { return m.Force.X },
-		func(m sensors.Motion) float64 { return m.Force.Y },
-		func(m sensors.Motion) float64 { return m.Force.Z },
+	return log.Motion[i:max(i, j)]
+}
+
+// axes are all that the phone felt during a run, over distance.
+func axes(log *sensors.Log, track *fusion.Track, r Run) []engine.Signal {
+	out := make([]engine.Signal, len(forces))
+	for k, force := range forces {
+		way := along{track: track}
+		for _, m := range readings(log, r) {
+			way.add(m.T, force(m))
+		}
+		out[k] = way.sig
 	}
-	best, most := axes[0], -1.0
-	for _, axis := range axes {
-		if s := shaking(samples, axis); s > most {
-			best, most = axis, s
+	return out
+}
+
+// vibration is the phone's axis that shakes most during a run, over distance.
+func vibration(log *sensors.Log, track *fusion.Track, r Run) engine.Signal {
+	samples := readings(log, r)
+	best, most := 0, -1.0
+	for k, force := range forces {
+		if s := shaking(samples, force); s > most {
+			best, most = k, s
 		}
 	}
-	way := along{track: track}
-	for _, m := range samples {
-		way.add(m.T, best(m))
-	}
-	return way.sig
+	return axes(log, track, r)[best]
 }
 
 // shaking is the mean square of the change from sample to sample.

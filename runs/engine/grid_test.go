@@ -40,7 +40,7 @@ func BenchmarkPick(b *testing.B) {
 	}
 	ratios := []float64{417, 300, 234, 193, 165, 146}
 	for b.Loop() {
-		if which, err := Pick(sig, ratios, 2); err != nil || which != 3 {
+		if which, err := Pick([]Signal{sig}, ratios, 2); err != nil || which != 3 {
 			b.Fatal(which, err)
 		}
 	}

@@ -190,7 +190,7 @@ func TestPick(t *testing.T) {
 				rng := rand.New(rand.NewPCG(uint64(i), 12))
 				k := 2 + rng.IntN(3)
 				p := pull{rate: 200, rpm: gears[k] * (1 + 0.01*rng.NormFloat64()), orders: orders[tt.cylinders], snr: 4, speedErr: 0.05}
-				got, err := Pick(p.signal(rng), gears, tt.told)
+				got, err := Pick([]Signal{p.signal(rng)}, gears, tt.told)
 				switch {
 				case err == nil && got == k:
 					right++
