@@ -46,7 +46,8 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	result.Gravity, result.weighed, result.Air = gravityAt(log), known.weighed, known.air
 	opts.progress(Finding, 0.7)
 	mass := log.Ride.Mass // as told: detection does not lean on a default
-	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs()})
+	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower})
+	found = judgeThrottle(found, log, track, known.ride)
 	for i, f := range found {
 		result.Runs = append(result.Runs, newRun(i+1, f, track, log))
 	}

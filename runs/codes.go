@@ -9,6 +9,8 @@ const (
 	codeNoCurve         finding.Code = "power.no_curve"
 	codeOneWay          finding.Code = "power.one_way"
 	codeBelowEnvelope   finding.Code = "power.below_envelope"
+	codeBelowBike       finding.Code = "throttle.below"
+	codeUnproven        finding.Code = "throttle.unproven"
 	codeWeakRollOn      finding.Code = "rollon.weaker"
 	codeRevsSplit       finding.Code = "power.revs_split"
 	codeNoGear          finding.Code = "power.no_gear"

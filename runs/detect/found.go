@@ -29,6 +29,8 @@ type Found struct {
 	Reasons  []finding.Finding
 	Cautions []finding.Finding
 	Breaks   []fusion.Span // where throttle, clutch, gear lever or brake changed the acceleration suddenly
+	Gears    []fusion.Span // of a push: what was ridden in one gear each, in order
+	Power    float64       // of a push: mean power at the wheel, as on a middling motorcycle, W/kg
 }
 
 // Ride is what detection looks at.
@@ -37,6 +39,8 @@ type Ride struct {
 	Fixes   []sensors.Fix     // for gaps between fixes; may be nil
 	Mass    float64           // kg as ridden; NaN: any motorcycle
 	RollOns []marks.SpeedPair // the pairs asked for
+
+	LeastPower float64 // from which a push from rolling is looked at, W/kg; 0: what riding along does not reach
 }
 
 // Find returns the candidates in order of time.
@@ -48,8 +52,8 @@ func Find(r Ride) []Found {
 	var found []Found
 	pushes := findPushes(s)
 	found = append(found, launches(s, pushes)...)
-	found = append(found, rollOns(s, pushes, r.RollOns)...)
-	found = append(found, pulls(s, pushes)...)
+	found = append(found, rollOns(s, pushes, r.RollOns, r.leastPower())...)
+	found = append(found, pulls(s, pushes, r.leastPower())...)
 	found = append(found, coastDowns(s, massRange(r.Mass))...)
 	found = append(found, stops(s)...)
 	for i := range found {
@@ -58,6 +62,14 @@ func Find(r Ride) []Found {
 	}
 	sort.SliceStable(found, func(i, j int) bool { return found[i].From < found[j].From })
 	return found
+}
+
+// leastPower is the power from which a push is looked at, W/kg.
+func (r Ride) leastPower() float64 {
+	if r.LeastPower > 0 {
+		return r.LeastPower
+	}
+	return rollPower
 }
 
 // silence is how long the satellites may say nothing within a run, s. For

@@ -230,3 +230,12 @@ func (p push) gears(s *series) []push {
 	add(from, p.to)
 	return out
 }
+
+// found is a push as a candidate.
+func (p push) found(s *series, k Kind) Found {
+	f := Found{Kind: k, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s), Power: thrustPower(s, p.from, p.to)}
+	for _, g := range p.gears(s) {
+		f.Gears = append(f.Gears, fusion.Span{From: s.time(g.from), To: s.time(g.to)})
+	}
+	return f
+}

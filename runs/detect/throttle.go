@@ -47,7 +47,7 @@ func launches(s *series, pushes []push) []Found {
 		if !p.standing || hard < 0.8*enough || hard < 0.3*best {
 			continue
 		}
-		f := Found{Kind: Launch, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
+		f := p.found(s, Launch)
 		switch {
 		case s.v[p.to] < launchSpeed && hard < enough:
 			continue
@@ -133,7 +133,7 @@ func bestPower(s *series, pushes []push) float64 {
 // rollOns judges the pushes from rolling against the pairs asked for: each
 // gear by itself and, where the push has all that the bike can give, the
 // whole with its gear changes.
-func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
+func rollOns(s *series, pushes []push, pairs []marks.SpeedPair, least float64) []Found {
 	best := bestPower(s, pushes)
 	var out []Found
 	for _, p := range pushes {
@@ -148,7 +148,7 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair) []Found {
 			power := thrustPower(s, g.from, g.to)
 			pair, _ := bestCovered(s, g, pairs)
 			along := power < strongPush && g.letGo(s, s.passing(pair.From, g), s.passing(pair.To, g))
-			if power > math.Max(rollPower, rollShare*best) && !along {
+			if power > math.Max(least, rollShare*best) && !along {
 				out = append(out, judgeRollOn(s, g, pairs)...)
 			}
 		}
@@ -184,7 +184,7 @@ func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
 	if cover < worthSaying {
 		return nil
 	}
-	f := Found{Kind: RollOn, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s)}
+	f := p.found(s, RollOn)
 	if cover < 1 {
 		f.Reasons = append(f.Reasons, finding.New(codeRollOnShort,
 			finding.Speed("from", s.v[p.from]), finding.Speed("to", s.v[p.to]), finding.Text("pair", pair.Name)))
@@ -274,8 +274,8 @@ func lineFit(x, y []float64) (c0, c1 float64) {
 }
 
 // pulls judges the single gears of the pushes from rolling.
-func pulls(s *series, pushes []push) []Found {
-	need := math.Max(rollPower, pullShare*bestPower(s, pushes))
+func pulls(s *series, pushes []push, least float64) []Found {
+	need := math.Max(least, pullShare*bestPower(s, pushes))
 	var out []Found
 	for _, p := range pushes {
 		if p.standing {
@@ -288,7 +288,7 @@ func pulls(s *series, pushes []push) []Found {
 			// A weak pull stays doubtful even where no speed seems to be lost: a
 			// stretch at part throttle in its place would spoil the power curve.
 			if wide && power > need && (power > strongPush || len(drops(s, g.from, g.to)) == 0) {
-				out = append(out, Found{Kind: Pull, From: s.time(g.from), To: s.time(g.to), Breaks: g.breaks(s)})
+				out = append(out, g.found(s, Pull))
 			}
 		}
 	}

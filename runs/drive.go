@@ -1,0 +1,125 @@
+package runs
+
+import (
+	"math"
+
+	"stillair/fusion"
+	"stillair/runs/detect"
+)
+
+// drive is a push in one gear, or through several where their changes do not
+// show, as what it says of the throttle.
+type drive struct {
+	from, to float64   // s
+	t, v     []float64 // its motion, s, m/s
+	doubt    float64   // strength of the white noise of its acceleration, m²/s³
+	ratio    float64   // engine speed in 1/min for each m/s; NaN: not known
+	way      float64   // +1 or −1, against the ride's first; 0: not known
+	start    bool      // part of a launch that counts
+	mass     float64   // kg
+}
+
+const (
+	driveStep   = 0.1  // s
+	openingTime = 0.3  // s at its beginning that are left out: the throttle opens
+	spinning    = 0.04 // wheels as a part of the mass (common practice: 3 to 5 %)
+)
+
+// newDrive takes a push out of the track.
+func newDrive(track *fusion.Track, from, to, ratio, mass float64, start bool) drive {
+	d := drive{from: from, to: to, ratio: ratio, start: start, mass: mass}
+	for t := from + openingTime; t <= to; t += driveStep {
+		at := track.At(t).V
+		if n := len(d.v); n == 0 || at > d.v[n-1] {
+			d.t, d.v = append(d.t, t), append(d.v, at)
+		}
+	}
+	for i, t := range track.T {
+		if track.Noise != nil && t >= (from+to)/2 {
+			d.doubt = track.Noise[i]
+			break
+		}
+	}
+	return d
+}
+
+// low and high are its first and last speed, m/s.
+func (d drive) low() float64  { return d.v[0] }
+func (d drive) high() float64 { return d.v[len(d.v)-1] }
+
+// passing is when it passes a speed, s.
+func (d drive) passing(v float64) float64 {
+	for i := 1; i < len(d.v); i++ {
+		if d.v[i] >= v {
+			return d.t[i-1] + (d.t[i]-d.t[i-1])*(v-d.v[i-1])/(d.v[i]-d.v[i-1])
+		}
+	}
+	return d.t[len(d.t)-1]
+}
+
+// thrust is the mean acceleration that the engine gives between two speeds with
+// its standard deviation from the recording, and how much of it a head wind of
+// 1 m/s would take, m/s². Air and tyres are those of most motorcycles.
+func (d drive) thrust(lo, hi float64) (x, sd, wind float64) {
+	const density = 1.2 // kg/m³
+	took := math.Max(d.passing(hi)-d.passing(lo), driveStep)
+	middle := (lo + hi) / 2
+	drag := density * usualCdA / d.mass
+	x = (1+spinning)*(hi-lo)/took + drag/2*middle*middle + 9.8*usualCrr
+	return x, math.Sqrt(d.doubt / took), drag * middle
+}
+
+// beside reports whether a drive shares most of its time with a span.
+func (d drive) beside(from, to float64) bool {
+	both := math.Min(d.to, to) - math.Max(d.from, from)
+	return both > 0.5*math.Min(d.to-d.from, to-from)
+}
+
+// drivesOf are the different pushes behind the candidates of a ride; the same
+// seconds may be two candidates. of is which drive stands behind each; −1: none.
+func drivesOf(found []detect.Found, track *fusion.Track, e *ear, bearing func(from, to float64) float64) (all []drive, of []int) {
+	of = make([]int, len(found))
+	var spans []fusion.Span
+	var starts []bool
+	for i, f := range found {
+		of[i] = -1
+		switch {
+		case f.Kind == Launch && len(f.Reasons) == 0:
+			spans, starts = append(spans, f.Gears...), append(starts, make([]bool, len(f.Gears))...)
+			for k := range f.Gears {
+				starts[len(starts)-1-k] = true
+			}
+		case f.Kind == RollOn || f.Kind == Pull:
+			for k, s := range spans {
+				if !starts[k] && (drive{from: s.From, to: s.To}).beside(f.From, f.To) {
+					of[i] = k
+				}
+			}
+			if of[i] < 0 {
+				of[i] = len(spans)
+				spans, starts = append(spans, fusion.Span{From: f.From, To: f.To}), append(starts, false)
+			}
+		}
+	}
+	all = make([]drive, len(spans))
+	mass := e.ride.Mass
+	parallel(len(spans), func(k int) {
+		s := spans[k]
+		ratio := e.revs(Run{Start: s.From, End: s.To}).RPMPerMPS
+		all[k] = newDrive(track, s.From, s.To, ratio, mass, starts[k])
+	})
+	first := math.NaN()
+	for k := range all {
+		b := bearing(all[k].from, all[k].to)
+		if math.IsNaN(first) {
+			first = b
+		}
+		switch turn := math.Abs(math.Remainder(b-first, 360)); {
+		case turn < 60:
+			all[k].way = 1
+		case turn > 120:
+			all[k].way = -1
+		}
+	}
+	return all, of
+}

@@ -1,0 +1,227 @@
+package runs
+
+import (
+	"math"
+	"slices"
+
+	"stillair/fusion"
+	"stillair/runs/detect"
+	"stillair/runs/pairing"
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
+
+// Nothing in one push tells a throttle that is half open from a taller gear or
+// a weaker bike. What tells is the bike itself. At full throttle an engine gives
+// at each engine speed one torque, whatever the gear: what it gave most in the
+// ride, or in a launch, is its envelope, and a push clearly below that was
+// ridden at part throttle. And a throttle against its stop repeats itself, where
+// everyday pushes of a hand differ by a quarter and more (common practice): so
+// the top of the pushes is the envelope where several lie on it, and not
+// otherwise. Where the gear is not known pushes are compared at the same road
+// speed, and a harder one may have been in a lower gear.
+//
+// Chosen on simulated rides of the seeds from 1003 on; judged in the accuracy
+// report on those from 1 on, with machines of which five were not there when the
+// limits of package detect were chosen.
+const (
+	repeats      = 0.035 // part of the thrust by which full throttle differs from push to push
+	gearing      = 0.04  // and beyond that between gears, for the engine's own inertia, which is not known
+	farthestGear = 1.7   // ratio of two gears up to which they are compared
+	windCosts    = 0.25  // pairs of pushes that must agree more for each m/s of steady wind
+	windVaries   = 0.7   // m/s by which the wind along the road may differ between two pushes
+	mostWind     = 4.0   // m/s that a steady wind is looked for up to
+	sureParts    = 2.0   // standard deviations of the recording that are allowed for
+	shareParts   = 3     // into how many parts common speeds are cut: gear and throttle change the shape
+	leastCommon  = 5.0   // m/s that two pushes need in common
+	commonShare  = 0.4   // and as a part of the narrower
+	alikeEnds    = 0.06  // part by which the ends of two pushes differ that were meant alike
+	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
+	crowd        = 3     // others alike from which on nothing else is asked
+	meantCrowd   = 2     // and where a launch shows that the rider means it
+)
+
+// relation is how one push compares with another.
+type relation struct {
+	known  bool    // at the same engine speed, whatever the gear
+	across bool    // from one gear to another
+	common bool    // they have something in common
+	off    float64 // difference over the whole, as a part of what is allowed: above 0 the other pulls harder
+	most   float64 // and the largest over any part
+}
+
+func (r relation) alike() bool  { return r.common && r.most < 1 }
+func (r relation) harder() bool { return r.common && r.off > 1 }
+
+// throttles judges the pushes of a ride together.
+type throttles struct {
+	drives []drive
+	wind   float64 // along the way of the first drive, m/s
+	single bool    // the machine has one gear
+	meant  bool    // there are launches
+	with   [][]relation
+}
+
+// compare holds a against b over the speeds, of the engine or else of the bike,
+// that both pass.
+func (o *throttles) compare(a, b drive) relation {
+	known := a.ratio > 0 && b.ratio > 0
+	scale := 1.0
+	if known {
+		scale = a.ratio / b.ratio // of b's road speed to a's at one engine speed
+	}
+	if len(a.v) < 2 || len(b.v) < 2 {
+		return relation{}
+	}
+	lo, hi := math.Max(a.low(), b.low()/scale), math.Min(a.high(), b.high()/scale)
+	if math.Abs(math.Log(scale)) > math.Log(farthestGear) {
+		return relation{}
+	}
+	narrower := math.Min(a.high()-a.low(), (b.high()-b.low())/scale)
+	if hi-lo < math.Max(leastCommon*math.Min(1, 1/scale), commonShare*narrower) {
+		return relation{}
+	}
+	r := relation{known: known, across: math.Abs(scale-1) > sameGear, common: true, off: o.off(a, b, lo, hi, scale)}
+	for k := range shareParts {
+		from, to := lo+(hi-lo)*float64(k)/shareParts, lo+(hi-lo)*float64(k+1)/shareParts
+		r.most = math.Max(r.most, math.Abs(o.off(a, b, from, to, scale)))
+	}
+	r.most = math.Max(r.most, math.Abs(r.off))
+	return r
+}
+
+// off is by how much b pulls harder than a between two speeds of a, as a part of
+// what is allowed.
+func (o *throttles) off(a, b drive, from, to, scale float64) float64 {
+	x, xsd, xwind := a.thrust(from, to)
+	y, ysd, ywind := b.thrust(from*scale, to*scale)
+	x, y = x+xwind*o.wind*a.way, y+ywind*o.wind*b.way
+	// Torque is thrust over ratio: to the gear of a.
+	y, ysd, ywind = y*scale, ysd*scale, ywind*scale
+	most := repeats*(x+y)/2 + windVaries*math.Max(xwind, ywind) + sureParts*math.Hypot(xsd, ysd)
+	if math.Abs(scale-1) > sameGear {
+		// What holds the bike back at the one speed and the other is known to
+		// the spread of drag areas.
+		drag := usualCdASE / usualCdA * math.Abs(xwind-ywind*scale) * (from + to) / 4
+		most += gearing*(x+y)/2 + drag
+	}
+	return (y - x) / most
+}
+
+// find looks for the steady wind with which most pushes agree best, and compares
+// all of them in it.
+func (o *throttles) find() {
+	best, most := 0.0, math.Inf(-1)
+	for w := -mostWind; w <= mostWind; w++ {
+		o.wind = w
+		agree := -windCosts * math.Abs(w)
+		for i, a := range o.drives {
+			for _, b := range o.drives[:i] {
+				if r := o.compare(a, b); r.alike() && a.way*b.way < 0 {
+					agree += 1 - r.most
+				}
+			}
+		}
+		if agree > most {
+			best, most = w, agree
+		}
+	}
+	o.wind = best
+	o.with = make([][]relation, len(o.drives))
+	for i, a := range o.drives {
+		o.with[i] = make([]relation, len(o.drives))
+		for j, b := range o.drives {
+			if i != j {
+				o.with[i][j] = o.compare(a, b)
+			}
+		}
+	}
+}
+
+// repeated is how many others in its gear a push agrees with.
+func (o *throttles) repeated(i int) (n int) {
+	for j, r := range o.with[i] {
+		if r.alike() && !r.across && !o.drives[j].start {
+			n++
+		}
+	}
+	return n
+}
+
+// full says why the ride does not show that a push was at full throttle; "": it
+// does.
+func (o *throttles) full(i int) finding.Code {
+	alike, harder, launch, orderly := o.repeated(i), false, false, true
+	for j, r := range o.with[i] {
+		other := o.drives[j]
+		switch {
+		case !r.common:
+		case r.known && r.harder():
+			return codeBelowBike
+		case r.alike():
+			launch = launch || other.start
+		}
+		if r.common && !other.start {
+			harder = harder || r.harder()
+			orderly = orderly && o.repeated(j) > 0
+		}
+	}
+	switch {
+	case launch, alike >= crowd && (!harder || orderly):
+		return ""
+	case alike >= meantCrowd && (o.meant || orderly) && !harder:
+		return ""
+	case alike >= 1 && orderly && (o.meant || o.twin(i)):
+		return ""
+	}
+	return codeUnproven
+}
+
+// twin reports whether another push that agrees began and ended at the same
+// speeds, far apart: it was meant as the same again.
+func (o *throttles) twin(i int) bool {
+	a := o.drives[i]
+	if len(a.v) == 0 || a.high() < meantRatio*a.low() {
+		return false
+	}
+	for j, r := range o.with[i] {
+		b := o.drives[j]
+		if r.alike() && !r.across && !b.start && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < alikeEnds*a.high() {
+			return true
+		}
+	}
+	return false
+}
+
+// alongPower is thrust per kilogram that riding along does not reach: what is
+// weaker, and not shown to be at full throttle, nobody meant as a run.
+const alongPower = 34.0 // W/kg
+
+// slowPower is the thrust per kilogram from which a push is looked at: the
+// weakest machine on a motorway has 20 in its top gear (common practice).
+const slowPower = 15.0 // W/kg
+
+// judgeThrottle says of the candidates at full throttle which of them the ride
+// does not show to be that.
+func judgeThrottle(found []detect.Found, log *sensors.Log, track *fusion.Track, ride sensors.Ride) []detect.Found {
+	bearing := func(from, to float64) float64 {
+		return pairing.Coast{Fixes: fixesWithin(log, track, from, to)}.BearingDeg()
+	}
+	all, of := drivesOf(found, track, newEar(log, track, ride, nil), bearing)
+	o := throttles{drives: all}
+	o.meant = slices.ContainsFunc(all, func(d drive) bool { return d.start })
+	o.find()
+	var out []detect.Found
+	for i, f := range found {
+		if k := of[i]; k >= 0 {
+			if why := o.full(k); why != "" {
+				if f.Power < alongPower {
+					continue
+				}
+				f.Reasons = append(f.Reasons, finding.New(why))
+			}
+		}
+		out = append(out, f)
+	}
+	return out
+}
