@@ -33,6 +33,7 @@ const (
 	mostWind     = 4.0   // m/s that a steady wind is looked for up to
 	sureParts    = 2.0   // standard deviations of the recording that are allowed for
 	shareParts   = 3     // into how many parts common speeds are cut: gear and throttle change the shape
+	sameShape    = 2.5   // times as much that a part may differ in one gear where launches show that the rider means it: lines that fold shake a part for a while
 	leastCommon  = 5.0   // m/s that two pushes need in common
 	commonShare  = 0.4   // and as a part of the narrower
 	alikeEnds    = 0.06  // part by which the ends of two pushes differ that were meant alike
@@ -84,7 +85,11 @@ func (o *throttles) compare(a, b drive) relation {
 	r := relation{known: known, across: math.Abs(scale-1) > sameGear, common: true, off: o.off(a, b, lo, hi, scale)}
 	for k := range shareParts {
 		from, to := lo+(hi-lo)*float64(k)/shareParts, lo+(hi-lo)*float64(k+1)/shareParts
-		r.most = math.Max(r.most, math.Abs(o.off(a, b, from, to, scale)))
+		part := math.Abs(o.off(a, b, from, to, scale))
+		if o.meant && known && !r.across {
+			part /= sameShape
+		}
+		r.most = math.Max(r.most, part)
 	}
 	r.most = math.Max(r.most, math.Abs(r.off))
 	return r

@@ -28,7 +28,7 @@ import (
 func exportRide(t *testing.T, path string) *sensors.Log {
 	t.Helper()
 	sc := sim.DefaultScenario(sim.Naked())
-	sc.Plan = []sim.Act{sim.RollOn{From: 60 / 3.6, To: 110 / 3.6}, sim.Hold{Speed: 110 / 3.6, Seconds: 30}, sim.Brake{}, sim.Stand{Seconds: 3}}
+	sc.Plan = []sim.Act{sim.RollOn{From: 55 / 3.6, To: 110 / 3.6}, sim.Reach{Speed: 14}, sim.RollOn{From: 55 / 3.6, To: 110 / 3.6}, sim.Hold{Speed: 110 / 3.6, Seconds: 30}, sim.Brake{}, sim.Stand{Seconds: 3}}
 	ride, err := sim.Run(sc, 3)
 	if err != nil {
 		t.Fatal(err)
