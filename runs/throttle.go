@@ -38,6 +38,7 @@ const (
 	commonShare  = 0.4   // and as a part of the narrower
 	alikeEnds    = 0.06  // part by which the ends of two pushes differ that were meant alike
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
+	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
 	crowd        = 3     // others alike from which on nothing else is asked
 	meantCrowd   = 2     // and where a launch shows that the rider means it
 )
@@ -172,9 +173,13 @@ func (o *throttles) full(i int) finding.Code {
 		}
 	}
 	switch {
-	case launch, alike >= crowd && (!harder || orderly):
+	case launch:
 		return ""
-	case alike >= meantCrowd && (o.meant || orderly) && !harder:
+	case len(o.drives[i].v) == 0 || o.drives[i].low() < ridingOff:
+		return codeUnproven
+	case alike >= crowd && (!harder || orderly):
+		return ""
+	case alike >= meantCrowd && (o.meant || o.single || orderly) && !harder:
 		return ""
 	case alike >= 1 && orderly && (o.meant || o.twin(i)):
 		return ""
@@ -214,6 +219,7 @@ func judgeThrottle(found []detect.Found, log *sensors.Log, track *fusion.Track, 
 	}
 	all, of := drivesOf(found, track, newEar(log, track, ride, nil), bearing)
 	o := throttles{drives: all}
+	o.single = len(ride.Gears) == 1
 	o.meant = slices.ContainsFunc(all, func(d drive) bool { return d.start })
 	o.find()
 	var out []detect.Found
