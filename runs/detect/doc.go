@@ -13,10 +13,10 @@
 // asked for, in one gear or, with nearly all the power that the bike showed in
 // the ride, through several. A pull is a push from rolling in one gear over a
 // ratio of speeds that is wide enough for a power curve. The same seconds may
-// be both. That the throttle was fully open shows in the thrust: it is well
-// above what holds the bike back, not far below the best of the ride, and
-// changes slowly with speed. Riding along at half throttle in one gear for
-// long cannot be told from a weaker bike at full throttle.
+// be both. That the throttle was fully open shows in the thrust only so far: it
+// is well above what holds the bike back, not far below the best of the ride, and
+// changes slowly with speed. One push cannot tell a half-open throttle from a
+// taller gear; package runs judges all pushes of a ride together.
 //
 // A coast-down is rolling with the clutch pulled and both brakes free, so
 // that air and tyres alone hold the bike back:

@@ -1,0 +1,63 @@
+package runs
+
+import (
+	"math"
+	"testing"
+
+	"stillair/sensors/finding"
+)
+
+// driven is a push of constant power in a gear, by the textbook's energy balance
+// rather than the simulator's engine.
+func driven(watts, from, to, ratio float64) drive {
+	bike := middling()
+	t, v := pushed(watts, from, to, 0, bike.Load, bike.RotatingMass)
+	return drive{from: t[0], to: t[len(t)-1], t: t, v: v, ratio: ratio, mass: bike.Load.Mass, way: 1}
+}
+
+// launched is driven as part of a launch.
+func launched(watts, from, to, ratio float64) drive {
+	d := driven(watts, from, to, ratio)
+	d.start = true
+	return d
+}
+
+// TestThrottle: what the ride shows of each push. At constant power the torque at
+// one engine speed is the same in every gear.
+func TestThrottle(t *testing.T) {
+	nan := math.NaN()
+	const fourth, sixth = 193.0, 146.0
+	full, below, unproven := finding.Code(""), codeBelowBike, codeUnproven
+	tests := []struct {
+		name   string
+		drives []drive
+		want   []finding.Code
+	}{
+		{"one alone", []drive{driven(4e4, 15, 35, sixth)}, []finding.Code{unproven}},
+		{"two alike", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth)}, []finding.Code{full, full}},
+		{"two alike, gear not known", []drive{driven(9e3, 10, 20, nan), driven(9e3, 10, 20, nan)}, []finding.Code{full, full}},
+		{"two alike, too narrow to be meant", []drive{driven(4e4, 15, 25, sixth), driven(4e4, 15, 25, sixth)}, []finding.Code{unproven, unproven}},
+		{"two that differ", []drive{driven(4e4, 15, 35, nan), driven(3e4, 15, 35, nan)}, []finding.Code{unproven, unproven}},
+		{"part throttle beside full", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(2.8e4, 15, 35, sixth)},
+			[]finding.Code{full, full, full, full, below}},
+		{"part throttle in a lower gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), launched(4e4, 13, 26, fourth), driven(3e4, 15, 35, fourth)},
+			[]finding.Code{full, full, full, below}},
+		{"as hard as a launch", []drive{launched(4e4, 12, 30, nan), driven(4e4, 15, 28, nan)}, []finding.Code{unproven, full}},
+		{"riding off out of turns", []drive{driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan)},
+			[]finding.Code{unproven, unproven, unproven, unproven}},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			o := throttles{drives: tt.drives}
+			for _, d := range tt.drives {
+				o.meant = o.meant || d.start
+			}
+			o.find()
+			for i, want := range tt.want {
+				if got := o.full(i); got != want && !tt.drives[i].start {
+					t.Errorf("push %d: %q, want %q; %+v", i+1, got, want, o.with[i])
+				}
+			}
+		})
+	}
+}
