@@ -6,6 +6,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { launch, page, profile, sleep } from "./chrome.mjs";
+import { dice } from "./dice.mjs";
 import { enable, rest } from "./sensors.mjs";
 import { address, compile, serve } from "./testpage.mjs";
 
@@ -15,15 +16,7 @@ const times = Number(process.argv[2] || 100);
 const MOST_LOST = 1;
 const LONGEST = 3000; // ms of recording after the first sync
 
-// mulberry32, a small generator with a seed.
-let state = 20260503;
-function random() {
-  state = (state + 0x6d2b79f5) | 0;
-  let t = Math.imul(state ^ (state >>> 15), 1 | state);
-  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-  return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-}
-
+const random = dice(20260503);
 const problems = [];
 const lost = [];
 

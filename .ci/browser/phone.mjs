@@ -8,7 +8,7 @@ import { join } from "node:path";
 import { page, sleep } from "./chrome.mjs";
 import { ROOT } from "./testpage.mjs";
 
-const AGENT = "Mozilla/5.0 (Linux; Android 14; Phone) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/156.0.0.0 Mobile Safari/537.36";
+export const AGENT = "Mozilla/5.0 (Linux; Android 14; Phone) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/156.0.0.0 Mobile Safari/537.36";
 
 function freePort() {
   return new Promise((done) => {

@@ -34,9 +34,9 @@ function pipe(child, hear) {
 }
 
 // launch starts a browser with one tab, which stays when the others close.
-export async function launch(folder) {
+export async function launch(folder, extra = []) {
   const child = spawn(PROGRAM, ["--headless=new", "--no-sandbox", "--no-first-run", "--disable-background-networking",
-    "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--remote-debugging-pipe", `--user-data-dir=${folder}`, "about:blank"],
+    "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--remote-debugging-pipe", `--user-data-dir=${folder}`, ...extra, "about:blank"],
   { detached: true, stdio: ["ignore", "ignore", "ignore", "pipe", "pipe"] });
   const heard = new Map(); // by session, what hears its events
   const send = pipe(child, (method, params, session) => heard.get(session)?.(method, params));
@@ -75,6 +75,10 @@ async function tab(send, heard) {
     // inWorker has the worker that keeps files do something, which may be the end of it.
     inWorker: (expression) => { worker?.("Runtime.evaluate", { expression }).catch(() => {}); },
     front: () => send("Target.activateTarget", { targetId }),
+    minimise: async (is) => {
+      const { windowId } = await send("Browser.getWindowForTarget", { targetId });
+      await send("Browser.setWindowBounds", { windowId, bounds: { windowState: is ? "minimized" : "normal" } });
+    },
     // line waits for a line of the console that begins with a word, and gives its rest.
     line: (word, ms = 60000) => new Promise((resolve, reject) => {
       const look = () => {

@@ -7,6 +7,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { profile, sleep } from "./chrome.mjs";
+import { dice, lateness, MOST_LATE } from "./dice.mjs";
 import { launch } from "./raw.mjs";
 import { enable, rest } from "./sensors.mjs";
 import { address, compile, serve } from "./testpage.mjs";
@@ -15,18 +16,6 @@ const rides = Number(process.argv[2] || 200), seed = Number(process.argv[3] || 2
 const MOST_LOST = 1; // s
 const MOST_UNTOLD = 2; // s
 const HERTZ = 30;
-const MOST_LATE = 400; // ms by which this program is woken late at most on a machine that has time for it
-
-// dice gives the numbers of one ride: mulberry32, a small generator with a seed.
-function dice(of) {
-  let state = of;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 // The page's own listener, and ways to take its storage away that the protocol
 // does not have. seen are the readings: when on the page's clock, µs, and force
@@ -165,14 +154,6 @@ function judge({ at, seen, fixes, left }, since) {
 }
 
 const told = [], lost = {}, untold = [], problems = [], unjudged = [];
-
-// lateness follows by how many ms this program is woken late at most, until it is
-// asked.
-function lateness() {
-  let before = performance.now(), most = 0;
-  const look = setInterval(() => { most = Math.max(most, performance.now() - before - 50); before = performance.now(); }, 50);
-  return () => { clearInterval(look); return most; };
-}
 
 async function ride(n, chrome, origin) {
   const random = dice(seed + 7919 * n), late = lateness();
