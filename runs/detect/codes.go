@@ -20,6 +20,8 @@ const (
 	codeTooLittleSlow finding.Code = "coast.too_little_slow"
 	codeBends         finding.Code = "coast.bends"
 	codeSomeBends     finding.Code = "coast.some_bends"
+	codeInGear        finding.Code = "coast.in_gear"
+	codeUnlike        finding.Code = "coast.unlike_others"
 	codePart          finding.Code = "coast.part"
 	codeBraked        finding.Code = "coast.braked"
 	codePushed        finding.Code = "coast.pushed"

@@ -33,6 +33,18 @@
 // along adds a force that hardly changes with speed and shows as a
 // deceleration several times too high.
 //
+// Between the two lies what may be either: much wind and a rising road, or a big
+// single in top gear. So all slowings of the ride that look like coast-downs are
+// judged together. Each is explained either by free rolling or by something that
+// holds the bike back besides; drag area, rolling resistance, the slope and the
+// wind by the points of the compass and the size of that hold are common to all
+// of them and averaged over, with what is known of motorcycles beforehand, and
+// the explanations of the whole ride are weighed by Bayes' rule (a mixture of two
+// linear models with binary labels; Bishop, Pattern Recognition and Machine
+// Learning, chapters 3 and 9). A road that rises one way falls the other way, and
+// a wind turns with it; an engine does not. A run that was more likely held back
+// than not is refused with that chance.
+//
 // A stop is braking to standstill from speed, harder than traffic asks for.
 //
 // # What is not counted

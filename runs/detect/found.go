@@ -54,7 +54,9 @@ func Find(r Ride) []Found {
 	found = append(found, launches(s, pushes)...)
 	found = append(found, rollOns(s, pushes, r.RollOns, r.leastPower())...)
 	found = append(found, pulls(s, pushes, r.leastPower())...)
-	found = append(found, coastDowns(s, massRange(r.Mass))...)
+	rolling := coastDowns(s, massRange(r.Mass))
+	decideClutch(s, massRange(r.Mass), rolling, r.Fixes)
+	found = append(append(found, rolling...), missed(s, rolling)...)
 	found = append(found, stops(s)...)
 	for i := range found {
 		found[i].Reasons = append(found[i].Reasons, r.troubles(found[i])...)

@@ -29,8 +29,8 @@ const (
 
 // bounds are what free rolling can show: the usual deceleration at speed zero
 // and per speed squared with their standard deviations, and the limits of the
-// latter.
-type bounds struct{ c0, c0SD, c2, c2SD, c2Low, c2High float64 }
+// latter, and how uncertain the mass is, relatively.
+type bounds struct{ c0, c0SD, c2, c2SD, c2Low, c2High, unsure float64 }
 
 // massRange returns the bounds for a mass, or for any motorcycle where it is
 // NaN.
@@ -45,6 +45,7 @@ func massRange(mass float64) bounds {
 		c2: c2(usualCdA), c2SD: c2(math.Hypot(cdaSD, unsure*usualCdA)),
 		c2Low:  (1 - windSlack) * (1 - 2*unsure) * c2(minCdA),
 		c2High: (1 + windSlack) * (1 + 2*unsure) * c2(maxCdA),
+		unsure: unsure,
 	}
 }
 

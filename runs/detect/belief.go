@@ -1,0 +1,248 @@
+package detect
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// What is believed of a bike, its road and its day before the slowings of the
+// ride are looked at, as mean and standard deviation. The drag area reaches from
+// 0.18 to 0.7 m² (Cossalter, Motorcycle Dynamics) and further with panniers;
+// rolling resistance holds chain, gearbox and the drag of a clutch in oil, a few
+// thousandths. An engine with the throttle shut is turned by 1 to 2 bar of mean
+// pressure, about half as much again at its limit as at idle (Heywood, Internal
+// Combustion Engine Fundamentals, from memory): in the higher gears that is 0.25
+// to 1 m/s². The rest is common practice.
+const (
+	freeRoll, freeRollSD = 0.018, 0.008 // rolling resistance with what turns along, 1
+	freeCdASD            = 0.2          // m²
+	roadSlopeSD          = 0.006        // of the roads of a ride, 1
+	ownSlopeSD           = 0.004        // of the place of one run, 1
+	dayWindSD            = 2.5          // of a ride, m/s
+	ownWindSD            = 1.2          // of one run, m/s
+	gustSD, gustTime     = 0.6, 8.0     // m/s, s
+	speedSD              = 0.08         // of the speed at one time, m/s
+	plainSD              = 0.02         // what the model leaves out, m/s²
+	held, heldSD         = 0.55, 0.3    // of a dragged engine or brake, m/s² at heldAt
+	heldOwnSD            = 0.12         // from run to run
+	heldGrowth, heldAt   = 0.012, 20.0  // s/m, m/s
+)
+
+// The unknowns that all slowings of a ride share.
+const (
+	ofRoll = iota
+	ofAir
+	ofSlopeEast
+	ofSlopeNorth
+	ofWindEast
+	ofWindNorth
+	ofHeld
+	unknowns
+)
+
+// part is a third of a slowing: how hard it slows on average, and at what speed.
+type part struct{ decel, speed, square, seconds float64 }
+
+// slowed is a slowing as the joint decision sees it.
+type slowed struct {
+	parts       []part
+	east, north float64 // of the course; zero where it is not known
+}
+
+// evidence is what a slowing says of the unknowns under one of the two
+// explanations: a Gaussian in information form.
+type evidence struct {
+	info  *mat.SymDense
+	pull  *mat.VecDense
+	value float64 // of −2·log likelihood, with the unknowns at zero
+}
+
+// evidence linearises a slowing about the usual air drag, with what is its own
+// (the slope of its place, its wind, how hard its engine holds back) averaged over.
+func (r slowed) evidence(b bounds, in bool) evidence {
+	n := len(r.parts)
+	rows, y, cov := mat.NewDense(n, unknowns, nil), mat.NewVecDense(n, nil), mat.NewSymDense(n, nil)
+	growth := make([]float64, n)
+	for k, p := range r.parts {
+		air := 2 * b.c2 * p.speed
+		row := []float64{1, p.square, gravity * r.east, gravity * r.north, air * r.east, air * r.north, 0}
+		if in {
+			growth[k] = 1 + heldGrowth*(p.speed-heldAt)
+			row[ofHeld] = growth[k]
+		}
+		rows.SetRow(k, row)
+		y.SetVec(k, p.decel)
+		cov.SetSym(k, k, square(plainSD)+2*square(speedSD/p.seconds)+square(air*gustSD)*2*gustTime/(p.seconds+2*gustTime))
+	}
+	for k, p := range r.parts {
+		for j := k; j < n; j++ {
+			air := square(2*b.c2*ownWindSD) * p.speed * r.parts[j].speed
+			cov.SetSym(k, j, cov.At(k, j)+square(gravity*ownSlopeSD)+air+square(heldOwnSD)*growth[k]*growth[j])
+		}
+	}
+	var chol mat.Cholesky
+	chol.Factorize(cov)
+	var weighed mat.Dense
+	var wy, pull mat.VecDense
+	var info mat.Dense
+	_ = chol.SolveTo(&weighed, rows) // positive definite: plainSD is on its diagonal
+	_ = chol.SolveVecTo(&wy, y)
+	info.Mul(rows.T(), &weighed)
+	pull.MulVec(rows.T(), &wy)
+	sym := mat.NewSymDense(unknowns, nil)
+	for i := range unknowns {
+		for j := i; j < unknowns; j++ {
+			sym.SetSym(i, j, (info.At(i, j)+info.At(j, i))/2)
+		}
+	}
+	return evidence{sym, &pull, mat.Dot(y, &wy) + chol.LogDet()}
+}
+
+// before is what is believed of the unknowns beforehand, as evidence.
+func (b bounds) before() evidence {
+	mean := [unknowns]float64{ofRoll: gravity * freeRoll / inertiaShare, ofAir: b.c2, ofHeld: held}
+	sd := [unknowns]float64{gravity * freeRollSD / inertiaShare, b.c2 * math.Hypot(freeCdASD/usualCdA, b.unsure),
+		roadSlopeSD, roadSlopeSD, dayWindSD, dayWindSD, heldSD}
+	e := evidence{mat.NewSymDense(unknowns, nil), mat.NewVecDense(unknowns, nil), 0}
+	for i := range unknowns {
+		p := 1 / square(sd[i])
+		e.info.SetSym(i, i, p)
+		e.pull.SetVec(i, p*mean[i])
+		e.value += p*square(mean[i]) - math.Log(p)
+	}
+	return e
+}
+
+// logMarginal is the logarithm of how likely all that was seen is, the
+// unknowns averaged over.
+func logMarginal(all []evidence) float64 {
+	info, pull, value := mat.NewSymDense(unknowns, nil), mat.NewVecDense(unknowns, nil), 0.0
+	for _, e := range all {
+		info.AddSym(info, e.info)
+		pull.AddVec(pull, e.pull)
+		value += e.value
+	}
+	var chol mat.Cholesky
+	var x mat.VecDense
+	if !chol.Factorize(info) || chol.SolveVecTo(&x, pull) != nil {
+		return math.Inf(-1)
+	}
+	return -(value + chol.LogDet() - mat.Dot(pull, &x)) / 2
+}
+
+// How riders go about it. Who means to roll freely forgets the clutch or drags a
+// brake now and then; whose slowings only look like it leaves a gear in nearly
+// always (common practice).
+const (
+	meansIt              = 0.85
+	slipsOf, habitOfGear = 0.06, 0.9
+)
+
+// habit is the logarithm of how likely it is beforehand that of so many
+// slowings just these have a gear in.
+func habit(in []bool) float64 {
+	k := 0.0
+	for _, x := range in {
+		if x {
+			k++
+		}
+	}
+	free := float64(len(in)) - k
+	of := func(p float64) float64 { return k*math.Log(p) + free*math.Log(1-p) }
+	a, b := math.Log(meansIt)+of(slipsOf), math.Log(1-meansIt)+of(habitOfGear)
+	return math.Max(a, b) + math.Log1p(math.Exp(-math.Abs(a-b)))
+}
+
+// chances are, for each slowing, how likely it is that a gear was in or a brake
+// on, all slowings of the ride taken together. Of the 2ⁿ explanations of the whole
+// those are weighed that a search comes by, which changes one slowing at a time
+// for the better, once from none held back and once from all: the others are much
+// less likely.
+func chances(b bounds, all []slowed) []float64 {
+	w := newWeigher(b, all)
+	none, every := make([]bool, len(all)), make([]bool, len(all))
+	for i := range every {
+		every[i] = true
+	}
+	w.climb(none)
+	w.climb(every)
+	return w.shares()
+}
+
+// weigher weighs explanations of a ride.
+type weigher struct {
+	before evidence
+	of     [][2]evidence      // free, held back
+	seen   map[string]float64 // logarithm of the weight of an explanation
+}
+
+func newWeigher(b bounds, all []slowed) *weigher {
+	w := &weigher{before: b.before(), seen: map[string]float64{}}
+	for _, r := range all {
+		w.of = append(w.of, [2]evidence{r.evidence(b, false), r.evidence(b, true)})
+	}
+	return w
+}
+
+// climb changes one slowing at a time for as long as that makes the whole more likely.
+func (w *weigher) climb(in []bool) {
+	top := w.weigh(in)
+	for {
+		best := -1
+		for i := range in {
+			in[i] = !in[i]
+			if x := w.weigh(in); x > top {
+				top, best = x, i
+			}
+			in[i] = !in[i]
+		}
+		if best < 0 {
+			return
+		}
+		in[best] = !in[best]
+	}
+}
+
+// weigh is the logarithm of the weight of an explanation.
+func (w *weigher) weigh(in []bool) float64 {
+	key := make([]byte, len(in))
+	all := []evidence{w.before}
+	sum := habit(in)
+	for i, x := range in {
+		key[i] = '0'
+		e := w.of[i][0]
+		if x {
+			key[i], e = '1', w.of[i][1]
+		}
+		all = append(all, e)
+	}
+	if x, ok := w.seen[string(key)]; ok {
+		return x
+	}
+	sum += logMarginal(all)
+	w.seen[string(key)] = sum
+	return sum
+}
+
+// shares sums up what was weighed, slowing by slowing.
+func (w *weigher) shares() []float64 {
+	top := math.Inf(-1)
+	for _, x := range w.seen {
+		top = math.Max(top, x)
+	}
+	out, whole := make([]float64, len(w.of)), 0.0
+	for key, x := range w.seen {
+		p := math.Exp(x - top)
+		whole += p
+		for i := range out {
+			if key[i] == '1' {
+				out[i] += p
+			}
+		}
+	}
+	for i := range out {
+		out[i] /= whole
+	}
+	return out
+}
