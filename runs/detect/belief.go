@@ -81,13 +81,13 @@ func (r slowed) evidence(b bounds, in bool) evidence {
 			cov.SetSym(k, j, cov.At(k, j)+square(gravity*ownSlopeSD)+air+square(heldOwnSD)*growth[k]*growth[j])
 		}
 	}
+	none := evidence{mat.NewSymDense(unknowns, nil), mat.NewVecDense(unknowns, nil), 0}
 	var chol mat.Cholesky
-	chol.Factorize(cov)
-	var weighed mat.Dense
+	var weighed, info mat.Dense
 	var wy, pull mat.VecDense
-	var info mat.Dense
-	_ = chol.SolveTo(&weighed, rows) // positive definite: plainSD is on its diagonal
-	_ = chol.SolveVecTo(&wy, y)
+	if !chol.Factorize(cov) || chol.SolveTo(&weighed, rows) != nil || chol.SolveVecTo(&wy, y) != nil {
+		return none // the speed is no number somewhere, and says nothing
+	}
 	info.Mul(rows.T(), &weighed)
 	pull.MulVec(rows.T(), &wy)
 	sym := mat.NewSymDense(unknowns, nil)

@@ -68,23 +68,25 @@ const (
 )
 
 // missed are slowings that begin and end as the coast-downs of the ride do and
-// were held back too hard to look like one: a gear left in, a brake.
+// were held back too hard to look like one, but not as one brakes: a gear left
+// in, a dragging brake.
 func missed(s *series, found []Found) []Found {
-	var from, to []float64
+	var from, to, hard []float64
 	for _, f := range found {
 		if len(f.Reasons) == 0 {
-			from, to = append(from, s.v[s.index(f.From)]), append(to, s.v[s.index(f.To)])
+			p := piece{s.index(f.From), s.index(f.To)}
+			from, to, hard = append(from, s.v[p.from]), append(to, s.v[p.to]), append(hard, -meanSlope(s, p))
 		}
 	}
 	if len(from) < leastSame {
 		return nil
 	}
-	first, last := median(from), median(to)
+	first, last, usual := median(from), median(to), median(hard)
 	var out []Found
 	for _, z := range slowings(s) {
 		a, b := s.time(z.from), s.time(z.to)
 		if math.Abs(s.v[z.from]/first-1) > sameStart || s.v[z.from]-math.Max(s.v[z.to], last) < sameSpan*(first-last) ||
-			-meanSlope(s, z) > braking || overlaps(found, a, b) {
+			-meanSlope(s, z) > usual+braking || overlaps(found, a, b) {
 			continue
 		}
 		out = append(out, Found{Kind: CoastDown, From: a, To: b, Reasons: []finding.Finding{finding.New(codeUnlike)}})

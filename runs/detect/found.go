@@ -111,7 +111,7 @@ func (r Ride) troubles(f Found) []finding.Finding {
 // it tell what happened in it, and the smoother what may have; the road load is
 // fitted to the fixes alone. But nothing else tells when a launch began.
 const (
-	bridged                 = 1.0      // s
+	bridged                 = 1.05     // s: a hole of 1 s, and the readings on its edges
 	beforeStart, afterStart = 0.5, 1.5 // s about the beginning of a launch
 )
 
