@@ -96,6 +96,33 @@ func TestUnknownMass(t *testing.T) {
 }
 
 // TestProgressRises: the share goes from 0 to 1, stage after stage.
+// TestMassInPounds: a mass that hardly any bike has is called one that may be in
+// pounds, whether it was entered for the ride or for a setup.
+func TestMassInPounds(t *testing.T) {
+	nan := math.NaN()
+	for _, tt := range []struct {
+		name        string
+		ride, setup float64 // kg
+		said        float64 // kg if it was in pounds; 0: nothing is said
+	}{
+		{"639", 639, nan, 289.8}, {"of a setup", 280, 700, 317.5}, {"of a setup alone", nan, 640, 290.3},
+		{"a large tourer with two riders", 490, nan, 0}, {"usual", 290, 300, 0}, {"unknown", nan, nan, 0},
+	} {
+		ride := sensors.UnknownRide()
+		ride.Mass = tt.ride
+		ride.Setups = []sensors.Setup{{Name: "a", Mass: tt.setup}}
+		said := 0.0
+		for _, w := range settle(&sensors.Log{Ride: ride}).warnings {
+			if x, ok := w.Arg("pounds"); ok && w.Code == codeMaybePounds {
+				said = x.X
+			}
+		}
+		if math.Abs(said-tt.said) > 0.1 {
+			t.Errorf("%s: %.1f kg, want %.1f", tt.name, said, tt.said)
+		}
+	}
+}
+
 func TestProgressRises(t *testing.T) {
 	t.Parallel()
 	ride := shortRide(t, nil)

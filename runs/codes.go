@@ -23,6 +23,7 @@ const (
 	codeImpossibleRun   finding.Code = "coast.impossible_outcome"
 	codeNoRoadLoad      finding.Code = "load.none"
 	codeUsualMass       finding.Code = "ride.usual_mass"
+	codeMaybePounds     finding.Code = "ride.maybe_pounds"
 	codeNotMeasured     finding.Code = "load.not_measured"
 	codeFewRides        finding.Code = "compare.few_rides"
 	codeOtherDay        finding.Code = "compare.other_day"

@@ -7,6 +7,7 @@ import (
 	"stillair/runs/measure"
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/units"
 )
 
 // What is taken for granted where the rider told nothing. A mass is the one
@@ -17,6 +18,7 @@ const (
 	usualMassSD   = 60.0  // kg
 	weighedSD     = 0.015 // share of a mass that was told without saying how well
 	plausibleLoad = 10.0  // kg, standard deviation of what a change of setup weighs and nobody entered: half of two packed cases, two thirds of a full tank (common practice)
+	heavy         = 500.0 // kg; a large tourer with two riders and luggage weighs as much (common practice), and most bikes with a rider weigh more in pounds
 	rotatingShare = 0.04  // of the mass (UN motorcycle test cycle, GTR 2)
 	usualWind     = 1.5   // m/s, standard deviation along the road between pairs
 	usualCelsius  = 15.0  // °C, standard atmosphere (ISO 2533)
@@ -60,6 +62,7 @@ func (c *conditions) missing(name string, told float64) bool {
 func (c *conditions) settleMass() {
 	r := &c.ride
 	massTold := true
+	c.doubtMass()
 	if c.missing("mass_kg", r.Mass) {
 		massTold = false
 		r.Mass = usualMass
@@ -78,6 +81,19 @@ func (c *conditions) settleMass() {
 		if math.IsNaN(r.Setups[i].Mass) {
 			r.Setups[i].Mass = r.Mass
 		}
+	}
+}
+
+// doubtMass says so where the largest mass entered is rather one in pounds.
+func (c *conditions) doubtMass() {
+	most := c.ride.Mass
+	for _, s := range c.ride.Setups {
+		if s.Mass > most || math.IsNaN(most) {
+			most = s.Mass
+		}
+	}
+	if most > heavy {
+		c.warnings = append(c.warnings, finding.New(codeMaybePounds, finding.Mass("entered", most), finding.Mass("pounds", most*units.Pound)))
 	}
 }
 
