@@ -152,15 +152,18 @@ func acrossDays(d roadload.LoadDifference, a, b RoadLoad) (cda, crr compare.Diff
 }
 
 // towards20 takes a difference of rolling resistance to 20 °C: the same tyres
-// roll harder on a cold day.
+// roll harder on a cold day. How much is not known well, but it is the same for
+// both; either temperature was read for itself.
 func towards20(d Value, a, b RoadLoad) Value {
 	if a.CrrAt20 == (Value{}) || b.CrrAt20 == (Value{}) {
 		return d
 	}
-	moved := (b.CrrAt20.X - b.Crr.X) - (a.CrrAt20.X - a.Crr.X)
-	own := func(l RoadLoad) float64 { // what the correction itself leaves
-		carried := l.Crr.SE * l.CrrAt20.X / l.Crr.X
+	const unsure = tyreCoolingSD / tyreCooling
+	by := func(l RoadLoad) float64 { return l.CrrAt20.X - l.Crr.X }
+	own := func(l RoadLoad) float64 { // what the temperature leaves
+		carried := math.Hypot(l.Crr.SE*l.CrrAt20.X/l.Crr.X, unsure*by(l))
 		return math.Sqrt(math.Max(0, l.CrrAt20.SE*l.CrrAt20.SE-carried*carried))
 	}
-	return Value{X: d.X + moved, SE: math.Hypot(d.SE, math.Hypot(own(a), own(b)))}
+	moved := by(b) - by(a)
+	return Value{X: d.X + moved, SE: math.Hypot(math.Hypot(d.SE, unsure*moved), math.Hypot(own(a), own(b)))}
 }
