@@ -22,7 +22,7 @@ import (
 // ride at all; anything less is told in the result.
 func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, error) {
 	const smoothingShare = 0.7
-	log, _, scaleSE := sensors.ToScale(sensors.Stretch(log))
+	log, _, scaleSE := sensors.ToScale(sensors.Spread(sensors.Stretch(log)))
 	log = sensors.WithoutStale(log)
 	track, err := fusion.Smooth(log, fusion.Options{Progress: func(share float64) {
 		opts.progress(Smoothing, smoothingShare*share)

@@ -1,0 +1,96 @@
+package sensors
+
+import (
+	"math"
+	"slices"
+
+	"stillair/sensors/finding"
+)
+
+// When motion counts as stamped in bursts, as by a program that is woken for many
+// readings at a time and stamps them all then.
+const (
+	within     = 0.25 // of the usual interval; readings of one burst are closer
+	mostWithin = 0.5  // share of the intervals from which on the stamps are those of bursts
+	restless   = 4.0  // usual lengths of a burst from which on there is a hole before it
+)
+
+const codeBursts finding.Code = "log.bursts"
+
+// Spread gives the log with motion that was stamped in bursts on an even clock: the
+// last reading of a burst keeps its stamp, for it had just been measured, and the
+// others lie evenly between it and the last of the burst before. A note tells how
+// many readings a burst has, and how far the last stamps scatter about the middle
+// of their neighbours, which is what is left of the jitter; log itself is not changed.
+func Spread(log *Log) *Log {
+	every, inBursts := rhythm(log.Motion)
+	if !inBursts {
+		return log
+	}
+	out := *log
+	out.Motion = slices.Clone(log.Motion)
+	ends := lasts(out.Motion, every)
+	usual := float64(len(out.Motion)) / float64(len(ends)) * every
+	from := -1
+	for _, end := range ends {
+		n := float64(end - from)
+		span := n * every
+		if from >= 0 && out.Motion[end].T-out.Motion[from].T < restless*math.Max(usual, span) {
+			span = out.Motion[end].T - out.Motion[from].T
+		}
+		for i := from + 1; i < end; i++ {
+			out.Motion[i].T = out.Motion[end].T - span*float64(end-i)/n
+		}
+		from = end
+	}
+	out.Notes = append(slices.Clone(log.Notes), Note{Count: len(ends), What: finding.New(codeBursts,
+		finding.Count("readings", int(math.Round(usual/every))), finding.Time("jitter", jitter(log.Motion, ends)))})
+	return &out
+}
+
+// rhythm is the mean interval over many readings, s, and whether most intervals are
+// far shorter.
+func rhythm(all []Motion) (every float64, inBursts bool) {
+	const over = 256
+	if len(all) < 2*over {
+		return 0, false
+	}
+	var steps []float64
+	for i := over; i < len(all); i += over / 4 {
+		steps = append(steps, (all[i].T-all[i-over].T)/over)
+	}
+	every = medianOf(steps)
+	n := 0
+	for i := 1; i < len(all); i++ {
+		if all[i].T-all[i-1].T < within*every {
+			n++
+		}
+	}
+	return every, float64(n) > mostWithin*float64(len(all)-1)
+}
+
+// lasts are the readings that end a burst.
+func lasts(all []Motion, every float64) (ends []int) {
+	for i := range all {
+		if i+1 == len(all) || all[i+1].T-all[i].T >= within*every {
+			ends = append(ends, i)
+		}
+	}
+	return ends
+}
+
+// jitter is the standard deviation of the stamps that end bursts: the median of how
+// far each lies from the middle of its neighbours, as far as their readings say,
+// over what that is of a normal deviation (0.6745·√1.5).
+func jitter(all []Motion, ends []int) float64 {
+	var off []float64
+	for k := 1; k+1 < len(ends); k++ {
+		a, b, c := ends[k-1], ends[k], ends[k+1]
+		share := float64(b-a) / float64(c-a)
+		off = append(off, math.Abs(all[b].T-all[a].T-share*(all[c].T-all[a].T)))
+	}
+	if len(off) == 0 {
+		return 0
+	}
+	return medianOf(off) / (0.6745 * math.Sqrt(1.5))
+}
