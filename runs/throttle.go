@@ -36,6 +36,7 @@ const (
 	sameShape    = 2.5   // times as much that a part may differ in one gear where launches show that the rider means it: lines that fold shake a part for a while
 	leastCommon  = 5.0   // m/s that two pushes need in common
 	commonShare  = 0.4   // and as a part of the narrower
+	acrossShare  = 0.45  // between gears, as a part of the push that is judged
 	alikeEnds    = 0.06  // part by which the ends of two pushes differ that were meant alike
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
 	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
@@ -59,7 +60,6 @@ func (r relation) harder() bool { return r.common && r.off > 1 }
 type throttles struct {
 	drives []drive
 	wind   float64 // along the way of the first drive, m/s
-	single bool    // the machine has one gear
 	meant  bool    // there are launches
 	with   [][]relation
 }
@@ -79,11 +79,15 @@ func (o *throttles) compare(a, b drive) relation {
 	if math.Abs(math.Log(scale)) > math.Log(farthestGear) {
 		return relation{}
 	}
-	narrower := math.Min(a.high()-a.low(), (b.high()-b.low())/scale)
-	if hi-lo < math.Max(leastCommon*math.Min(1, 1/scale), commonShare*narrower) {
+	across := math.Abs(scale-1) > sameGear
+	need := commonShare * math.Min(a.high()-a.low(), (b.high()-b.low())/scale)
+	if across {
+		need = acrossShare * (a.high() - a.low())
+	}
+	if hi-lo < math.Max(leastCommon*math.Min(1, 1/scale), need) {
 		return relation{}
 	}
-	r := relation{known: known, across: math.Abs(scale-1) > sameGear, common: true, off: o.off(a, b, lo, hi, scale)}
+	r := relation{known: known, across: across, common: true, off: o.off(a, b, lo, hi, scale)}
 	for k := range shareParts {
 		from, to := lo+(hi-lo)*float64(k)/shareParts, lo+(hi-lo)*float64(k+1)/shareParts
 		part := math.Abs(o.off(a, b, from, to, scale))
@@ -169,7 +173,7 @@ func (o *throttles) full(i int) finding.Code {
 		}
 		if r.common && !other.start {
 			harder = harder || r.harder()
-			orderly = orderly && o.repeated(j) > 0
+			orderly = orderly && o.repeated(j) > 0 && (o.meant || r.alike() || !r.known || r.across)
 		}
 	}
 	switch {
@@ -179,7 +183,7 @@ func (o *throttles) full(i int) finding.Code {
 		return codeUnproven
 	case alike >= crowd && (!harder || orderly):
 		return ""
-	case alike >= meantCrowd && (o.meant || o.single || orderly) && !harder:
+	case alike >= meantCrowd && (o.meant || orderly) && !harder:
 		return ""
 	case alike >= 1 && orderly && (o.meant || o.twin(i)):
 		return ""
@@ -219,7 +223,6 @@ func judgeThrottle(found []detect.Found, log *sensors.Log, track *fusion.Track, 
 	}
 	all, of := drivesOf(found, track, newEar(log, track, ride, nil), bearing)
 	o := throttles{drives: all}
-	o.single = len(ride.Gears) == 1
 	o.meant = slices.ContainsFunc(all, func(d drive) bool { return d.start })
 	o.find()
 	var out []detect.Found
