@@ -41,6 +41,7 @@ const (
 	codeByPulls         finding.Code = "budget.by_pulls"
 	codeMassAsked       finding.Code = "compare.mass_not_entered"
 	codeTwoParts        finding.Code = "load.two_parts"
+	codeAt20            finding.Code = "load.at_20"
 	codeCrossWind       finding.Code = "load.cross_wind"
 	codeCrossWindStrong finding.Code = "load.cross_wind_strong"
 	codeSeaLevel        finding.Code = "air.sea_level"

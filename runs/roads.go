@@ -231,6 +231,10 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 	c := load.At(reference(out.Mass, opts))
 	out.A, out.C = c.A, c.C
 	out.CrrAt20, out.AAt20 = at20(out.Crr, there.Temperature), at20(out.A, there.Temperature)
+	if apart := math.Abs(there.Temperature.X - tyreReference); apart > tellApart && !slices.Contains(known.defaults, "air.temperature_c") {
+		out.Notes = append(out.Notes, finding.New(codeAt20, finding.Temperature("reference", tyreReference), finding.Temperature("at", there.Temperature.X),
+			finding.Num("crr", out.CrrAt20.X).With(out.CrrAt20.SE), finding.Force("a", out.AAt20.X).With(out.AAt20.SE)).OfSetup(name))
+	}
 	vehicle := roadload.Vehicle{Mass: out.Mass, Inertia: out.Mass + known.ride.RotatingMass, Density: out.Density, Gravity: opts.Gravity, Slope: opts.Slope.X}
 	out.force = func(v float64) Value { return est.Force(setup, v, vehicle) }
 	return out
@@ -243,6 +247,7 @@ const (
 	tyreCooling   = 0.0086 // 1/K
 	tyreCoolingSD = 0.002  // 1/K
 	tyreReference = 20.0   // °C
+	tellApart     = 3.0    // K, which change as much as five pairs leave: 2.6 %
 )
 
 // at20 takes a rolling resistance from the air's temperature to 20 °C.

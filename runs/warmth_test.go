@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -8,7 +9,10 @@ import (
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
+	"stillair/sensors/finding"
+	"stillair/sensors/sim"
 	"stillair/sensors/sim/batch"
+	"stillair/sensors/units"
 )
 
 // TestSameTyresOtherDay rides the same tyres at 6 and at 28 °C. They soften
@@ -65,5 +69,35 @@ func TestTowards20(t *testing.T) {
 	// 0.02028·(1 − 0.086) − 0.02·(1 − 0.0688), and 0.002/0.0086 of what was taken off
 	if math.Abs(got.X-(-0.00008808)) > 1e-8 || math.Abs(got.SE-math.Hypot(1e-4, 0.002/0.0086*0.00036808)) > 1e-8 {
 		t.Errorf("%.8f ± %.8f", got.X, got.SE)
+	}
+}
+
+// TestTellsAt20: a road load measured in the cold is given for 20 °C beside it,
+// by K0 = 0.0086/K of coast-down standards (from memory); one measured near 20 °C,
+// or at a temperature that nobody entered, is not.
+func TestTellsAt20(t *testing.T) {
+	sc := sim.DefaultScenario(sim.Naked())
+	sc.Plan = sim.CoastPairs(1, 110*units.KMH, 40*units.KMH)
+	ride, err := sim.Run(sc, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		celsius float64
+		want    bool
+	}{{6, true}, {19, false}, {math.NaN(), false}} {
+		log := *ride.Log
+		log.Ride.Air.Temperature = c.celsius
+		result, err := Analyse(context.Background(), &log, Options{})
+		if err != nil || len(result.RoadLoads) != 1 {
+			t.Fatalf("%v: %v, %d road loads", c.celsius, err, len(result.RoadLoads))
+		}
+		l := result.RoadLoads[0]
+		if got := finding.Any(l.Notes, codeAt20); got != c.want {
+			t.Errorf("%v °C: told: %v", c.celsius, got)
+		}
+		if c.want && math.Abs(l.CrrAt20.X/l.Crr.X-(1-0.0086*14)) > 0.002 {
+			t.Errorf("Crr %.5f, at 20 °C %.5f", l.Crr.X, l.CrrAt20.X)
+		}
 	}
 }
