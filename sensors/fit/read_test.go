@@ -12,6 +12,7 @@ import (
 	"github.com/muktihari/fit/profile/mesgdef"
 
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // activity is a FIT file with one record for each four bytes: how many seconds
@@ -38,6 +39,84 @@ func activity(t testing.TB, records []byte) []byte {
 		t.Skip("nothing that the format can hold")
 	}
 	return out.Bytes()
+}
+
+// TestRead writes a straight minute to the north at 15 m/s in the ways in which
+// records may hold it.
+func TestRead(t *testing.T) {
+	const perDegree = 111_195.0 // m, on a sphere of 6371 km
+	at := time.Date(2026, 6, 14, 12, 0, 0, 0, time.UTC)
+	position := func(r *mesgdef.Record, i int) {
+		r.SetPositionLatDegrees(48 + 15*float64(i)/perDegree).SetPositionLongDegrees(11)
+	}
+	for _, tt := range []struct {
+		name   string
+		record func(r *mesgdef.Record, i int)
+		fixes  int
+		noted  finding.Code
+		alt    float64
+		bare   bool // without positions
+		failed finding.Code
+	}{
+		{name: "enhanced speed and altitude", record: func(r *mesgdef.Record, i int) {
+			position(r, i)
+			r.SetEnhancedSpeedScaled(15).SetEnhancedAltitudeScaled(512)
+		}, fixes: 60, alt: 512},
+		{name: "the fields of old devices", record: func(r *mesgdef.Record, i int) { position(r, i); r.SetSpeedScaled(15).SetAltitudeScaled(512) }, fixes: 60, alt: 512},
+		{name: "the enhanced one counts", record: func(r *mesgdef.Record, i int) { position(r, i); r.SetSpeedScaled(3).SetEnhancedSpeedScaled(15) }, fixes: 60, alt: math.NaN()},
+		{name: "km/h by mistake", record: func(r *mesgdef.Record, i int) { position(r, i); r.SetEnhancedSpeedScaled(54) }, fixes: 60, noted: "speed.converted", alt: math.NaN()},
+		{name: "positions alone", record: position, fixes: 58, noted: "sheets.speed_from_way", alt: math.NaN()},
+		{name: "a wheel's speed alone", record: func(r *mesgdef.Record, _ int) { r.SetEnhancedSpeedScaled(15) }, fixes: 60, noted: "speed.unchecked", alt: math.NaN(), bare: true},
+		{name: "some without a speed", record: func(r *mesgdef.Record, i int) {
+			position(r, i)
+			if i%10 != 5 {
+				r.SetEnhancedSpeedScaled(15)
+			}
+		}, fixes: 54, noted: "sheets.no_speed", alt: math.NaN()},
+		{name: "each second twice", record: func(r *mesgdef.Record, i int) {
+			position(r, i)
+			r.SetEnhancedSpeedScaled(15).SetTimestamp(at.Add(time.Duration(i/2*2) * time.Second))
+		}, fixes: 30, noted: "input.doubled", alt: math.NaN()},
+		{name: "neither speed nor position", record: func(r *mesgdef.Record, _ int) { r.SetHeartRate(90) }, failed: "track.no_points"},
+	} {
+		a := filedef.NewActivity()
+		for i := range 60 {
+			r := mesgdef.NewRecord(nil).SetTimestamp(at.Add(time.Duration(i) * time.Second))
+			tt.record(r, i)
+			a.Records = append(a.Records, r)
+		}
+		file := a.ToFIT(nil)
+		var out bytes.Buffer
+		if err := encoder.New(&out).Encode(&file); err != nil {
+			t.Fatal(err)
+		}
+		if !Is(out.Bytes()) {
+			t.Errorf("%s: not taken for FIT", tt.name)
+		}
+		log, err := Read(&out, "ride.fit")
+		if tt.failed != "" {
+			var input *sensors.InputError
+			if !errors.As(err, &input) || input.What.Code != tt.failed {
+				t.Errorf("%s: %v", tt.name, err)
+			}
+			continue
+		}
+		if err != nil || len(log.Fixes) != tt.fixes {
+			t.Errorf("%s: %v, %d fixes, want %d", tt.name, err, len(log.Fixes), tt.fixes)
+			continue
+		}
+		f := log.Fixes[10]
+		if math.Abs(f.Speed-15) > 0.05 || f.HasPosition() == tt.bare || f.UTC.Before(at) || f.Alt != tt.alt && !(math.IsNaN(f.Alt) && math.IsNaN(tt.alt)) {
+			t.Errorf("%s: %+v", tt.name, f)
+		}
+		noted := tt.noted == ""
+		for _, n := range log.Notes {
+			noted = noted || n.What.Code == tt.noted
+		}
+		if !noted {
+			t.Errorf("%s: notes %v", tt.name, log.Notes)
+		}
+	}
 }
 
 // FuzzRead gives the reader activities with records of any kind in any order of
