@@ -25,7 +25,6 @@ import (
 
 	"stillair/export/report"
 	"stillair/export/results"
-	"stillair/export/session"
 	"stillair/fusion/opendrive"
 	"stillair/runs"
 	"stillair/sensors"
@@ -147,13 +146,6 @@ type door struct {
 func doors() (all []door) {
 	write := writers()
 	write["table with motion.csv"] = wideTable
-	write["session"] = func(log *sensors.Log, _ float64) []byte {
-		var m memory
-		if err := session.Write(&m, log, session.Header{ID: session.ID{1}, Origin: "simulated"}); err != nil {
-			return nil
-		}
-		return m.Bytes()
-	}
 	for name, write := range write {
 		all = append(all, door{name, func(path string, log *sensors.Log) ([]*sensors.Log, error) {
 			path = filepath.Join(filepath.Dir(path), name)
