@@ -52,12 +52,12 @@ const mostBias = 0.005
 
 // TestWrongModelDifference rides A B B A in the same worlds, with 4 % more drag
 // area in B. The mean difference, of the true CdA of A, must not be shown to be
-// off by more than mostBias. Two shortfalls are known. Cross-wind is at that
-// limit: +0.51 ± 0.07 % in 300 tests, since air that comes at a yaw makes both
-// drag areas larger, and their difference with them. And a wind along the road
-// of which a part is sheltered makes the drag area of A come out a tenth too
-// small, so that the same difference is read as too large a share of it: that
-// share is told and not asserted.
+// off by more than mostBias. Two worlds are at that limit. In cross-wind it is
+// +0.51 ± 0.07 % in 300 tests, since air that comes at a yaw makes both drag areas
+// larger, and their difference with them. With tyres that begin cold it is
+// −0.55 ± 0.12 % in 100, since A is ridden first. As a share of what A was found
+// to have, which is told and not asserted, a difference comes out too small or too
+// large where that is off: 3.6 % for 4 with v² tyres on a fast bike.
 func TestWrongModelDifference(t *testing.T) {
 	tests := batch.Size(60, 6)
 	if *differenceTests > 0 {
