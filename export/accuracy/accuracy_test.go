@@ -21,15 +21,14 @@ var short = []string{
 	"Riders as they ride, a gear left in: no run is accepted that nobody did",
 	"Riders as they ride, everyday riding: no run is accepted that nobody did",
 	"Riders as they ride, stop and go: no run is accepted that nobody did",
-	"Riders as they ride, coasting without a clutch: no run is accepted that nobody did",
 	"Riders as they ride, launches and roll-ons: no run is accepted that nobody did",
-	"Riders as they ride, coast-downs: no run is accepted that nobody did",
-	"Riders as they ride, coast-downs round bends: no run is accepted that nobody did",
-	"Riders as they ride, coast-downs with oil drag: no run is accepted that nobody did",
 	// Roll-ons of slow bikes through narrow spans, and launches with odd take-ups, are not all found.
 	"Riders as they ride, engine braking between roll-ons: a real run is found",
 	"Riders as they ride, part throttle beside full: a real run is found",
 	"Riders as they ride, launches and roll-ons: a real run is found",
+	// The engine of the heaviest machine holds back by 0.35 m/s² and is let go at 40 km/h, which passes for a bike as big again to the wind.
+	"Riders as they ride, a gear left in: no coast-down is accepted that nobody rolled",
+	"Riders as they ride, a gear left in: no road load comes out",
 	// A run that is left out takes its counterpart with it, and one pair less of five moves CdA by half its noise, √(5/4 − 1), whatever was wrong.
 	"Riders as they ride, one run of ten held back: brake of 50 N: CdA moved, in standard errors of noise alone",
 	"Riders as they ride, one run of ten held back: brake of 120 N: CdA moved, in standard errors of noise alone",

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"stillair/runs"
 	"stillair/runs/marks"
@@ -116,7 +117,7 @@ func wasDone(sc sim.Scenario, truth *sim.Truth, run runs.Run) bool {
 		}
 		switch run.Kind {
 		case runs.CoastDown:
-			if d.Kind == sim.KindCoastDown && !sc.Bike.NoClutch {
+			if d.Kind == sim.KindCoastDown && !sc.Bike.NoClutch && !slices.Contains(d.Spoilt, string(sim.GearIn)) {
 				return true
 			}
 		case runs.RollOn, runs.Pull:

@@ -9,10 +9,11 @@ import (
 
 // believed is the chance from which on a run does not count. What is believed
 // beforehand is from textbooks; only how much the wind differs from run to run
-// (ownWindSD) was set on rides: "coast-downs" of the study "riders" of
-// export/accuracy, seeds 101 to 112. It is judged on the seeds 1 to 60 of all its
-// cases and of package runs, and on machines of 9, 10, 35, 42 and 145 kW that no
-// limit here was set on.
+// (ownWindSD) and how little counts as held back (held, heldSD) were set on rides:
+// "coast-downs" and "a gear left in" of the study "riders" of export/accuracy,
+// seeds 33, 39 and 101 to 112. It is judged on the other seeds from 1 to 60 of all
+// its cases, on those of package runs, and on machines of 9, 10, 35, 42 and 145 kW
+// that no limit here was set on.
 const believed = 0.5
 
 // decideClutch refuses the coast-downs that were more likely held back than
