@@ -15,17 +15,12 @@ import (
 // short lists where the program falls short of its limits at present. The report shows them as missed; what is not listed here must hold.
 var short = []string{
 	"Launches and roll-ons, browser: 60 Hz: the launch is found",
-	// A fast or electric machine is ridden to the start of the next run with the throttle so far open that it passes for a roll-on or pull.
-	"Riders as they ride, part throttle beside full: no run is accepted that nobody did",
-	"Riders as they ride, part throttle alone: no run is accepted that nobody did",
-	"Riders as they ride, a gear left in: no run is accepted that nobody did",
+	// A hard start in town may count as a launch, and then proves what pulls as hard.
 	"Riders as they ride, everyday riding: no run is accepted that nobody did",
-	"Riders as they ride, stop and go: no run is accepted that nobody did",
-	"Riders as they ride, launches and roll-ons: no run is accepted that nobody did",
-	// Roll-ons of slow bikes through narrow spans, and launches with odd take-ups, are not all found.
-	"Riders as they ride, engine braking between roll-ons: a real run is found",
+	// Pushes at part throttle in one gear may agree by chance, all of them; on an electric machine that happens in one ride of twelve.
+	"Riders as they ride, part throttle alone: no run is accepted that nobody did",
+	// A scooter's launches are too slow to show that the rider means it, so its roll-ons among others at part throttle are not proven.
 	"Riders as they ride, part throttle beside full: a real run is found",
-	"Riders as they ride, launches and roll-ons: a real run is found",
 	// The engine of the heaviest machine holds back by 0.35 m/s² and is let go at 40 km/h, which passes for a bike as big again to the wind.
 	"Riders as they ride, a gear left in: no coast-down is accepted that nobody rolled",
 	"Riders as they ride, a gear left in: no road load comes out",
