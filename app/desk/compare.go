@@ -270,7 +270,7 @@ func (p *page) means(r *runs.Result, k runs.Comparison, speed float64) {
 	if !ok {
 		return
 	}
-	p.title("What %s costs against %s (below nothing: saves)", named(k.B), named(k.A))
+	p.title("What %s costs against %s (negative: a saving)", named(k.B), named(k.A))
 	at := p.units.Number(shown.Speed, speed, 0)
 	power, fuel := change.Power(load, speed), change.AboutFuel(load, speed)
 	p.line("  power at %s: %s", at, p.units.PlusMinus(shown.Power, power.X, shown.Normal95*power.SE))
