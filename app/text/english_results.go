@@ -25,7 +25,7 @@ func englishRide() Ride {
 		NoPairs: "For drag, coast down on the same road in both directions.",
 		NoRuns:  "Nothing to measure in this ride",
 		NoRunsHint: "Stillair looks for full-throttle launches and roll-ons, hard stops, and rolling freely with the clutch in. " +
-			"The guide shows how a coast-down goes.",
+			"Ride a roll-on at least twice in the same gear. The guide shows how a coast-down goes.",
 		NotesTitle: "About this recording",
 		Launch:     "Launch", RollOn: "Roll-on", Pull: "Pull", CoastDown: "Coast-down", Stop: "Stop",
 		PairNumber: "pair %d", NoPair: "no partner in the other direction", Towards: "heading %s", From: "%s to %s %s",

@@ -25,7 +25,7 @@ func germanRide() Ride {
 		NoPairs: "Für den Luftwiderstand auf derselben Straße in beide Richtungen ausrollen.",
 		NoRuns:  "In dieser Fahrt ist nichts zu messen",
 		NoRunsHint: "Stillair sucht Starts und Durchzüge mit Vollgas, starke Bremsungen und freies Rollen mit gezogener Kupplung. " +
-			"Die Anleitung zeigt, wie Ausrollen geht.",
+			"Einen Durchzug mindestens zweimal im selben Gang fahren. Die Anleitung zeigt, wie Ausrollen geht.",
 		NotesTitle: "Zu dieser Aufzeichnung",
 		Launch:     "Start", RollOn: "Durchzug", Pull: "Volllast", CoastDown: "Ausrollen", Stop: "Bremsung",
 		PairNumber: "Paar %d", NoPair: "ohne Gegenrichtung", Towards: "nach %s", From: "%s bis %s %s",
