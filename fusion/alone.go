@@ -23,6 +23,7 @@ import (
 // judged on the real drive and on the rides of TestCoastsAlone and TestPushesAlone.
 const (
 	aloneStep   = 0.1 // s between the instants of such a track, at most
+	aloneMost   = 400 // instants for each fix at most; fixes over 40 s apart have fewer in a second, so that memory grows with the fixes and not with the span
 	alonePerFix = 4.0 // instants for each fix at least; at most four times as many, however near each other most are
 	aloneBeyond = 0.5 // s before the first fix and after the last
 	haltSpeed   = 0.3 // m/s in several fixes on end: the bike stands
@@ -49,6 +50,7 @@ func newAlone(fixes []fix, prior noise, lag Lag) *ride {
 	from, to := fixes[0].t-lag.Seconds-aloneBeyond, fixes[n-1].t-lag.Seconds+aloneBeyond
 	step := math.Min(aloneStep, usualInterval(fixes)/alonePerFix)
 	step = math.Max(step, (to-from)/((to-from)/aloneStep+alonePerFix*alonePerFix*float64(n)))
+	step = math.Max(step, (to-from)/(aloneMost*float64(n)))
 	s := motion.Even(from, to, step)
 	r := &ride{s: s, fixes: append([]fix(nil), fixes...), alone: true, n: prior, prior: prior, lag: lag.Seconds, before: lag.Seconds, lagSD: aloneLagSD, given: lag}
 	for k := range r.fixes {

@@ -49,10 +49,6 @@ const (
 // is no number, no negative standard error. All in one process:
 //
 //	go test ./app/input -run TestMutatedLogs -mutated 3000 -timeout 4h
-//
-// Known shortfall, which -mutated-from 5000 -mutated 400 fails with: of logs whose
-// unit of time is mistaken three take 504 to 824 MB. Their samples lie seconds
-// apart over a day and more, less than sensors.Stretch counts as empty.
 func TestMutatedLogs(t *testing.T) {
 	count := *mutatedLogs
 	if testing.Short() {
