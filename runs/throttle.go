@@ -29,6 +29,7 @@ const (
 	gearing      = 0.04  // and beyond that between gears, for the engine's own inertia, which is not known
 	farthestGear = 1.7   // ratio of two gears up to which they are compared
 	windCosts    = 0.25  // pairs of pushes that must agree more for each m/s of steady wind
+	windPairs    = 4     // of opposite pairs; fewer must agree more by their share of that, since they cannot outvote it
 	windVaries   = 0.7   // m/s by which the wind along the road may differ between two pushes
 	mostWind     = 4.0   // m/s that a steady wind is looked for up to
 	sureParts    = 2.0   // standard deviations of the recording that are allowed for
@@ -37,7 +38,7 @@ const (
 	leastCommon  = 5.0   // m/s that two pushes need in common
 	commonShare  = 0.4   // and as a part of the narrower
 	acrossShare  = 0.45  // between gears, as a part of the push that is judged
-	alikeEnds    = 0.06  // part by which the ends of two pushes differ that were meant alike
+	alikeEnds    = 0.11  // part by which the ends of two pushes differ that were meant alike: 0.3 s of a hard push at 50 km/h
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
 	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
 	crowd        = 3     // others alike from which on nothing else is asked
@@ -122,9 +123,10 @@ func (o *throttles) off(a, b drive, from, to, scale float64) float64 {
 // all of them in it.
 func (o *throttles) find() {
 	best, most := 0.0, math.Inf(-1)
+	cost := windCosts * math.Min(1, float64(o.opposite())/windPairs)
 	for w := -mostWind; w <= mostWind; w++ {
 		o.wind = w
-		agree := -windCosts * math.Abs(w)
+		agree := -cost * math.Abs(w)
 		for i, a := range o.drives {
 			for _, b := range o.drives[:i] {
 				if r := o.compare(a, b); r.alike() && a.way*b.way < 0 {
@@ -146,6 +148,20 @@ func (o *throttles) find() {
 			}
 		}
 	}
+}
+
+// opposite is how many pairs of pushes were ridden in opposite directions.
+func (o *throttles) opposite() int {
+	n := [2]int{}
+	for _, d := range o.drives {
+		switch {
+		case d.way > 0:
+			n[0]++
+		case d.way < 0:
+			n[1]++
+		}
+	}
+	return n[0] * n[1]
 }
 
 // repeated is how many others in its gear a push agrees with.

@@ -96,16 +96,18 @@ func (g grid) pick(felt [][]float64, ratios []float64, kinds [][]float64) (int, 
 }
 
 // near is the strength of the best ratio near q for one family of orders
-// together. Where both are asked for it is 0 where one is not to be seen.
+// together. Where both are asked for it is 0 where one of them is not to be seen at
+// that ratio.
 func (g grid) near(felt [][]float64, q float64, family []float64, both bool) float64 {
 	low, high := felt[slices.Index(g.orders, family[0])], felt[slices.Index(g.orders, family[1])]
-	best := 0.0
+	best, lesser := 0.0, 0.0
 	for i := max(0, int((q*(1-within)-g.low)/g.step)); i < min(g.n, int((q*(1+within)-g.low)/g.step)+2); i++ {
-		z := (max(low[i], 0) + max(high[i], 0)) / math.Sqrt2
-		if both && math.Min(low[i], high[i]) < leastOrder*z/math.Sqrt2 {
-			continue
+		if z := (max(low[i], 0) + max(high[i], 0)) / math.Sqrt2; z > best {
+			best, lesser = z, math.Min(low[i], high[i])
 		}
-		best = math.Max(best, z)
+	}
+	if both && lesser < leastOrder*best/math.Sqrt2 {
+		return 0
 	}
 	return best
 }
