@@ -2,6 +2,7 @@ package runs
 
 import (
 	"math"
+	"sort"
 
 	"stillair/fusion"
 	"stillair/runs/detect"
@@ -34,11 +35,8 @@ func newDrive(track *fusion.Track, from, to, ratio, mass float64, start bool) dr
 			d.t, d.v = append(d.t, t), append(d.v, at)
 		}
 	}
-	for i, t := range track.T {
-		if track.Noise != nil && t >= (from+to)/2 {
-			d.doubt = track.Noise[i]
-			break
-		}
+	if i := sort.SearchFloat64s(track.T, (from+to)/2); i < len(track.Noise) {
+		d.doubt = track.Noise[i]
 	}
 	return d
 }

@@ -25,27 +25,33 @@ func readings(log *sensors.Log, r Run) []sensors.Motion {
 
 // axes are all that the phone felt during a run, over distance.
 func axes(log *sensors.Log, track *fusion.Track, r Run) []engine.Signal {
+	samples := readings(log, r)
 	out := make([]engine.Signal, len(forces))
 	for k, force := range forces {
-		way := along{track: track}
-		for _, m := range readings(log, r) {
-			way.add(m.T, force(m))
-		}
-		out[k] = way.sig
+		out[k] = felt(samples, track, force)
 	}
 	return out
+}
+
+// felt is one axis of readings, over distance.
+func felt(samples []sensors.Motion, track *fusion.Track, force func(sensors.Motion) float64) engine.Signal {
+	way := along{track: track}
+	for _, m := range samples {
+		way.add(m.T, force(m))
+	}
+	return way.sig
 }
 
 // vibration is the phone's axis that shakes most during a run, over distance.
 func vibration(log *sensors.Log, track *fusion.Track, r Run) engine.Signal {
 	samples := readings(log, r)
-	best, most := 0, -1.0
-	for k, force := range forces {
+	best, most := forces[0], -1.0
+	for _, force := range forces {
 		if s := shaking(samples, force); s > most {
-			best, most = k, s
+			best, most = force, s
 		}
 	}
-	return axes(log, track, r)[best]
+	return felt(samples, track, best)
 }
 
 // shaking is the mean square of the change from sample to sample.

@@ -13,6 +13,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/sourcetest"
 )
 
 // activity is a FIT file with one record for each four bytes: how many seconds
@@ -132,15 +133,12 @@ func FuzzRead(f *testing.F) {
 		data := activity(t, records)
 		data[int(at)%len(data)] ^= changed
 		log, err := Read(bytes.NewReader(data[:len(data)-int(cut)%len(data)]), "any.fit")
+		sourcetest.Sound(t, log, err)
 		if err != nil {
-			var input *sensors.InputError
-			if !errors.As(err, &input) || input.What.IsZero() || input.Remedy.IsZero() {
-				t.Fatalf("the error %v tells nobody what to do", err)
-			}
 			return
 		}
 		for i, x := range log.Fixes {
-			if i > 0 && !(x.T > log.Fixes[i-1].T) || !(x.Speed >= 0) || math.IsInf(x.Speed, 0) || math.IsInf(x.Alt, 0) {
+			if math.IsInf(x.Alt, 0) {
 				t.Errorf("fix %d: %+v", i, x)
 			}
 		}

@@ -1,7 +1,6 @@
 package gpx
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -9,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"stillair/sensors"
+	"stillair/sensors/sourcetest"
 	"stillair/sensors/spoil"
 )
 
@@ -81,19 +80,8 @@ func FuzzFields(f *testing.F) {
 	})
 }
 
-// mustBeSound reads a text: it must end in an InputError or fixes in order.
+// mustBeSound reads a text.
 func mustBeSound(t *testing.T, text string) {
 	log, err := Read(strings.NewReader(text), "track.gpx")
-	if err != nil {
-		var input *sensors.InputError
-		if !errors.As(err, &input) || input.What.IsZero() || input.Remedy.IsZero() {
-			t.Fatalf("the error %v tells nobody what to do", err)
-		}
-		return
-	}
-	for i, x := range log.Fixes {
-		if i > 0 && !(x.T > log.Fixes[i-1].T) || !(x.Speed >= 0) || math.IsInf(x.Speed, 0) || math.IsInf(x.T, 0) {
-			t.Fatalf("fix %d: %+v", i, x)
-		}
-	}
+	sourcetest.Sound(t, log, err)
 }

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -12,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/sourcetest"
 	"stillair/sensors/spoil"
 	"stillair/sensors/units"
 )
@@ -208,24 +208,8 @@ func FuzzLayouts(f *testing.F) {
 	})
 }
 
-// mustBeSound reads tables: they must end in an InputError or a log in order.
+// mustBeSound reads tables.
 func mustBeSound(t *testing.T, files fstest.MapFS) {
 	log, err := ReadFS(files, "ride", nil)
-	if err != nil {
-		var input *sensors.InputError
-		if !errors.As(err, &input) || input.What.IsZero() || input.Remedy.IsZero() {
-			t.Fatalf("the error %v tells nobody what to do", err)
-		}
-		return
-	}
-	for i, m := range log.Motion {
-		if i > 0 && !(m.T > log.Motion[i-1].T) || math.IsNaN(r3.Norm(m.Force)) {
-			t.Fatalf("reading %d: %+v", i, m)
-		}
-	}
-	for i, x := range log.Fixes {
-		if i > 0 && !(x.T > log.Fixes[i-1].T) || !(x.Speed >= 0) || math.IsInf(x.Speed, 0) {
-			t.Fatalf("fix %d: %+v", i, x)
-		}
-	}
+	sourcetest.Sound(t, log, err)
 }
