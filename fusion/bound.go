@@ -44,8 +44,8 @@ func Bound(k Known) *Track {
 	nodes := r.nodes(places)
 	for i := range nodes {
 		nodes[i].Step.QB = k.BiasWalk * nodes[i].Step.H
-		if nodes[i].Seen && !nodes[i].Sight.Still {
-			nodes[i].Sight.Z = k.V[nodes[i].Index]
+		if nodes[i].Seen && !nodes[i].Observation.Still {
+			nodes[i].Observation.Z = k.V[nodes[i].Index]
 		}
 	}
 	x, p := r.first(0)

@@ -32,11 +32,11 @@ func (r *ride) misses() []miss {
 	_, left := r.filter.LeaveOut(nodes, x, p)
 	out := make([]miss, len(r.fixes))
 	for i, pl := range places {
-		if pl.fix >= 0 && nodes[i].Seen && !nodes[i].Sight.Still {
+		if pl.fix >= 0 && nodes[i].Seen && !nodes[i].Observation.Still {
 			c := left[i].Lasting
 			f := &r.fixes[pl.fix]
 			out[pl.fix] = miss{told: true, wild: f.extra > 0, off: left[i].Off + c - math.Max(-lasting, math.Min(c, lasting)),
-				variance: math.Max(left[i].Variance-f.extra, leastVariance), accel: nodes[i].Sight.Accel}
+				variance: math.Max(left[i].Variance-f.extra, leastVariance), accel: nodes[i].Observation.Accel}
 		}
 	}
 	return out

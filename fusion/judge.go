@@ -30,7 +30,7 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 	var at []int // the fixes seen
 	var z, variance []float64
 	for i, pl := range places {
-		if pl.fix < 0 || !nodes[i].Seen || nodes[i].Sight.Still {
+		if pl.fix < 0 || !nodes[i].Seen || nodes[i].Observation.Still {
 			continue
 		}
 		own := left[i].Variance - r.fixes[pl.fix].extra

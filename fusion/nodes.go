@@ -173,13 +173,13 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 		switch {
 		case p.still:
 			nd.Seen = true
-			nd.Sight = kalman.Sight{R: restSD * restSD, Still: true}
+			nd.Observation = kalman.Observation{R: restSD * restSD, Still: true}
 		case p.fix >= 0:
 			nd.Seen = true
-			nd.Sight = r.sight(p)
+			nd.Observation = r.observation(p)
 		case i > 0 && r.stale[p.index]:
 			nd.Seen = true
-			nd.Sight = kalman.Sight{Still: true, Vague: true, Z: roughSpeedAt(r.s.T[p.index], r.fixes, r.before), R: vagueSD * vagueSD * vagueOver / nd.Step.H}
+			nd.Observation = kalman.Observation{Still: true, Vague: true, Z: roughSpeedAt(r.s.T[p.index], r.fixes, r.before), R: vagueSD * vagueSD * vagueOver / nd.Step.H}
 		}
 	}
 	return out, spans
@@ -225,10 +225,10 @@ func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
 	st.QC = n.drift * n.drift * (1 - st.PhiC*st.PhiC)
 	if p.fix >= 0 && !p.still {
 		f := fixes[p.fix]
-		jitter := f.late * nd.Sight.Accel
-		nd.Sight.R = n.white*n.white*f.said*f.said + f.extra + jitter*jitter
+		jitter := f.late * nd.Observation.Accel
+		nd.Observation.R = n.white*n.white*f.said*f.said + f.extra + jitter*jitter
 		if !f.halted {
-			nd.Sight.R += crawl(f.speed)
+			nd.Observation.R += crawl(f.speed)
 		}
 	}
 }
@@ -243,14 +243,14 @@ func (r *ride) scaleSD() float64 {
 	return scaleSD
 }
 
-// sight is what a fix says at its node. The bit of time between the fix and
+// observation is what a fix says at its node. The bit of time between the fix and
 // the node's sample is bridged with the reference acceleration.
-func (r *ride) sight(p place) kalman.Sight {
+func (r *ride) observation(p place) kalman.Observation {
 	f := r.fixes[p.fix]
 	a := r.ref.accel[p.index]
 	late := f.t - r.lag - r.s.T[p.index]
 	curve, dcurve := r.ref.bent.at(r.s.T, r.ref.speed, p.index)
-	return kalman.Sight{Z: f.speed - a*late - curve, Accel: a, Shape: dcurve}
+	return kalman.Observation{Z: f.speed - a*late - curve, Accel: a, Shape: dcurve}
 }
 
 // crawl is the variance that a fix has beside noise when the bike all but

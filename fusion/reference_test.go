@@ -68,7 +68,7 @@ func writeNodes(t testing.TB, path string, nodes []kalman.Node, x kalman.Vec, p 
 	}
 	row(sd...)
 	for _, n := range nodes {
-		s, o := n.Step, n.Sight
+		s, o := n.Step, n.Observation
 		var blind, kind float64
 		if s.Blind {
 			blind = 1

@@ -51,7 +51,7 @@ func (r *ride) gaps(tr *Track, nodes []kalman.Node) []Span {
 		last = math.Max(last, at)
 	}
 	for _, n := range nodes {
-		if n.Seen && !n.Sight.Vague {
+		if n.Seen && !n.Observation.Vague {
 			end(t[n.Index])
 		}
 	}

@@ -183,9 +183,9 @@ func resultScreens() []picture {
 			return tabs(s, screens.PlaceResults, s.Relabel(s.C.Relabel(table), screens.RelabelActions{Back: nothing, Save: nothing, Time: nothing,
 				Setup: func(int) {}, Halt: func(int) {}}))
 		}},
-		{"offers", func(s screens.Screens) fyne.CanvasObject {
-			h := screens.Handing{Making: s.C.Book.Offer.Making}
-			return tabs(s, screens.PlaceResults, s.Offers(formats.Formats(), h, func(formats.Format) {}, nothing))
+		{"formats", func(s screens.Screens) fyne.CanvasObject {
+			h := screens.Handing{Making: s.C.Book.Formats.Making}
+			return tabs(s, screens.PlaceResults, s.Formats(formats.Formats(), h, func(formats.Format) {}, nothing))
 		}},
 		{"ride", func(s screens.Screens) fyne.CanvasObject {
 			return tabs(s, screens.PlaceResults, s.Ride(s.C.Ride(ses, res, rideSenses(), true), on))

@@ -19,7 +19,7 @@ type Handing struct{ Making, Trouble string }
 
 // EditRide names, annotates, shares or deletes a recording.
 func (s Screens) EditRide(name, note string, h Handing, on EditActions) *kit.Page {
-	k, t, o := s.Kit, s.C.Book.Rides, s.C.Book.Offer
+	k, t, o := s.Kit, s.C.Book.Rides, s.C.Book.Formats
 	var share []fyne.CanvasObject
 	add := func(title, words string, tapped func()) {
 		if tapped != nil {
@@ -52,9 +52,9 @@ func (s Screens) handing(h Handing) []fyne.CanvasObject {
 	return nil
 }
 
-// Offers lists the formats for other programs.
-func (s Screens) Offers(all []formats.Format, h Handing, give func(formats.Format), back func()) *kit.Page {
-	k, t := s.Kit, s.C.Book.Offer
+// Formats lists the formats for other programs.
+func (s Screens) Formats(all []formats.Format, h Handing, give func(formats.Format), back func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.Formats
 	words := map[formats.Kind][2]string{
 		formats.Tables: {t.Tables, t.TablesHint}, formats.Columns: {t.Columns, t.ColumnsHint}, formats.Samples: {t.Samples, t.SamplesHint},
 		formats.Track: {t.Track, t.TrackHint}, formats.Lines: {t.Lines, t.LinesHint},

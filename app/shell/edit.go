@@ -35,16 +35,16 @@ func (s *Shell) edit() {
 			s.opened.ses.About.Name, s.opened.ses.About.Note = name, note
 			s.back()
 		},
-		ShareAway: s.giving(h, s.awayFile), ShareRide: s.giving(h, s.rideFile), Others: s.openOffers}
+		ShareAway: s.giving(h, s.awayFile), ShareRide: s.giving(h, s.rideFile), Others: s.openFormats}
 	if s.opened.res != nil {
 		on.ShareResults = s.giving(h, s.resultsFile)
-		on.Report = s.giving(h, func() making { return s.offered(formatOf(formats.Report)) })
+		on.Report = s.giving(h, func() making { return s.fileOf(formatOf(formats.Report)) })
 	}
 	s.push(func() *kit.Page { return s.screen.EditRide(name, note, *h, on) })
 }
 
-// openOffers lists the formats for other programs.
-func (s *Shell) openOffers() {
+// openFormats lists the formats for other programs.
+func (s *Shell) openFormats() {
 	h := &screens.Handing{}
 	var all []formats.Format
 	for _, f := range formats.Formats() {
@@ -53,8 +53,8 @@ func (s *Shell) openOffers() {
 		}
 	}
 	s.push(func() *kit.Page {
-		return s.screen.Offers(all, *h, func(f formats.Format) {
-			s.giving(h, func() making { return s.offered(f) })()
+		return s.screen.Formats(all, *h, func(f formats.Format) {
+			s.giving(h, func() making { return s.fileOf(f) })()
 		}, s.goBack)
 	})
 }
@@ -81,7 +81,7 @@ func (s *Shell) giving(h *screens.Handing, prepare func() making) func() {
 			s.again()
 			return
 		}
-		*h = screens.Handing{Making: s.screen.C.Book.Offer.Making}
+		*h = screens.Handing{Making: s.screen.C.Book.Formats.Making}
 		s.again()
 		ctx, share, make := s.ctx, s.dev.Share, prepare()
 		aside(s, func() error {
@@ -103,9 +103,9 @@ func (s *Shell) whyNotShared(err error) string {
 	case err == nil:
 		return ""
 	case errors.Is(err, formats.ErrNoPlace):
-		return t.Offer.NoPlace
+		return t.Formats.NoPlace
 	case errors.Is(err, formats.ErrNothingLeft):
-		return t.Offer.NothingLeft
+		return t.Formats.NothingLeft
 	}
 	return fmt.Sprintf(t.Trouble.ShareFailed, s.screen.C.Error(err))
 }
@@ -128,8 +128,8 @@ func (s *Shell) rideFile() making {
 	}
 }
 
-// offered is the open ride in a format.
-func (s *Shell) offered(f formats.Format) making {
+// fileOf is the open ride in a format.
+func (s *Shell) fileOf(f formats.Format) making {
 	l, ses := s.library, s.opened.ses
 	ride := formats.Ride{Title: s.screen.C.RideRow(ses).Title, Started: ses.About.Started.In(s.cfg.Location),
 		Result: s.opened.res, Units: s.screen.C.System, Language: shown.Language(s.screen.C.Book.Tag), Program: Program}

@@ -32,7 +32,7 @@ func (s *Shell) Acts(ride string) []func() {
 		func() { s.changed(func(c *store.Choices) { c.Units = []string{"metric", "imperial"}[n%2] }) },
 		func() { s.changed(func(c *store.Choices) { c.Language = []string{"en", "de"}[n%2] }) },
 		s.giving(h, s.rideFile), s.giving(h, s.awayFile),
-		s.giving(h, func() making { return s.offered(formatOf(formats.Report)) }),
+		s.giving(h, func() making { return s.fileOf(formatOf(formats.Report)) }),
 		func() { s.compared.chosen = map[string]bool{ride: true}; s.compareRides() },
 		func() { s.setHearing(n%2 == 0) },
 		s.startRide, s.startRide, // touched twice

@@ -45,7 +45,7 @@ type Book struct {
 	Parts      Parts
 	Relabel    Relabel
 	Deleted    Deleted
-	Offer      Offer
+	Formats    Formats
 
 	said map[string]string // what the analysis says, from English
 }

@@ -39,7 +39,7 @@ func English() *Book {
 		Parts:      englishParts(),
 		Relabel:    englishRelabel(),
 		Deleted:    englishDeleted(),
-		Offer:      englishOffer(),
+		Formats:    englishFormats(),
 		Trouble:    englishTrouble(),
 		said:       map[string]string{},
 	}

@@ -39,7 +39,7 @@ func German() *Book {
 		Parts:      germanParts(),
 		Relabel:    germanRelabel(),
 		Deleted:    germanDeleted(),
-		Offer:      germanOffer(),
+		Formats:    germanFormats(),
 		Trouble:    germanTrouble(),
 		said:       germanSaid(),
 	}

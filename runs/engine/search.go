@@ -51,7 +51,7 @@ const (
 
 // Find searches the ratio that explains the orders in sig.
 func Find(sig Signal, se Search) (Ratio, error) {
-	l, err := look(sig, se)
+	l, err := scanOf(sig, se)
 	if err != nil {
 		return Ratio{}, err
 	}
@@ -75,39 +75,39 @@ func Find(sig Signal, se Search) (Ratio, error) {
 // deviations, whether it is convincing or not: of several ways to look at one
 // pull, the right one is the clearest. It is 0 where there is nothing to see.
 func Clearness(sig Signal, se Search) float64 {
-	l, err := look(sig, se)
+	l, err := scanOf(sig, se)
 	if err != nil {
 		return 0
 	}
 	return l.strength()
 }
 
-// sight is a signal looked at with every ratio of a grid.
-type sight struct {
+// scan is a signal looked at with every ratio of a grid.
+type scan struct {
 	grid   grid
 	scores scores
 	all    []float64 // scores of all orders and frames
 	best   int       // where all is highest
 }
 
-func look(sig Signal, se Search) (sight, error) {
+func scanOf(sig Signal, se Search) (scan, error) {
 	if err := sig.check(); err != nil {
-		return sight{}, err
+		return scan{}, err
 	}
 	frames := sig.frames()
 	if len(frames) < 4 {
-		return sight{}, refuse(codeShort, finding.Time("needed", 4*frameSeconds))
+		return scan{}, refuse(codeShort, finding.Time("needed", 4*frameSeconds))
 	}
 	g, err := newGrid(sig, frames, se)
 	if err != nil {
-		return sight{}, err
+		return scan{}, err
 	}
 	sc := g.scores(sig, frames)
 	all := sum(sc.byFrame)
-	return sight{grid: g, scores: sc, all: all, best: peak(all)}, nil
+	return scan{grid: g, scores: sc, all: all, best: peak(all)}, nil
 }
 
-func (l sight) strength() float64 {
+func (l scan) strength() float64 {
 	return strength(l.all[l.best], len(l.scores.byFrame)*len(l.grid.orders))
 }
 

@@ -34,17 +34,17 @@ type coast struct {
 	fades fades     // what is left of errors after each step
 	extra []float64 // variance of the air speed at t that gusts leave, m²/s²
 
-	own     int         // unknowns of this run alone: the start, the steps, the zero of the heights
-	cols    []int       // place in the layout of the columns from own on
-	at      places      // where in cols what not every run has begins
-	stretch stretch     // of the road that this run passed
-	span    [2]int      // first knot of this run's, and number of them
-	jac     []float64   // a row for each measurement: its derivative by each unknown, then what is left to explain
-	white   []float64   // the same, whitened
-	norm    []float64   // its square: normal equations, own unknowns eliminated
-	pred    prediction  // of the filter
-	sights  []sighting  // channels for each fix
-	step    []stepModel // from each fix to the next
+	own     int           // unknowns of this run alone: the start, the steps, the zero of the heights
+	cols    []int         // place in the layout of the columns from own on
+	at      places        // where in cols what not every run has begins
+	stretch stretch       // of the road that this run passed
+	span    [2]int        // first knot of this run's, and number of them
+	jac     []float64     // a row for each measurement: its derivative by each unknown, then what is left to explain
+	white   []float64     // the same, whitened
+	norm    []float64     // its square: normal equations, own unknowns eliminated
+	pred    prediction    // of the filter
+	obs     []observation // channels for each fix
+	step    []stepModel   // from each fix to the next
 }
 
 // cutAt is a stretch of fixes left out, indices [from, to); the speed may
@@ -138,7 +138,7 @@ func (c *coast) attach(l layout) {
 	c.norm = make([]float64, w*w)
 	c.pred = make(prediction, w)
 	c.step = make([]stepModel, n)
-	c.sights = make([]sighting, n*channels)
+	c.obs = make([]observation, n*channels)
 }
 
 // places are indices into the columns that runs share; −1: not this run's.

@@ -58,9 +58,9 @@ func (c *coast) errorCovariance(n Noise) *mat.SymDense {
 				for b := range c.channels {
 					var left vector
 					for q := range left {
-						left[q] = cross[q].dot(&c.sights[k*channels+b].seen)
+						left[q] = cross[q].dot(&c.obs[k*channels+b].seen)
 					}
-					value := left.dot(&c.sights[i*channels+a].seen)
+					value := left.dot(&c.obs[i*channels+a].seen)
 					if i == k && a == b {
 						value += c.variance(n, i, a)
 					}

@@ -4,7 +4,7 @@ package roadload
 // speeds, and the rows of the heights.
 func (c *coast) measured(l layout, s *state, m *motion) {
 	for i := range c.t {
-		c.sights[i*channels].seen = seesSpeed
+		c.obs[i*channels].seen = seesSpeed
 		c.leftover(s, c.rowOf(c.jac, i, 0), c.z[i]-c.v[i])
 		if c.channels > 1 {
 			c.heightRow(l, s, m, i)
@@ -53,7 +53,7 @@ func (c *coast) heightRow(l layout, s *state, m *motion, i int) {
 // pressRow begins the row with what dynamic pressure does to a height, and
 // returns its size.
 func (c *coast) pressRow(l layout, s *state, m *motion, i int) float64 {
-	row, seen := c.rowOf(c.jac, i, 1), &c.sights[i*channels+1].seen
+	row, seen := c.rowOf(c.jac, i, 1), &c.obs[i*channels+1].seen
 	if c.at.press < 0 {
 		clear(row)
 		*seen = vector{0, 0, 0, 1}

@@ -104,8 +104,8 @@ func (p *covariance) step(m *stepModel) {
 }
 
 // update takes in a measurement of seen·state with variance r. It fills in the
-// sighting's gain and the variance of what the measurement adds.
-func (p *covariance) update(s *sighting, r float64) {
+// observation's gain and the variance of what the measurement adds.
+func (p *covariance) update(s *observation, r float64) {
 	var ph vector
 	for i := range p {
 		ph[i] = p[i].dot(&s.seen)

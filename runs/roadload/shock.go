@@ -86,7 +86,7 @@ func (s *system) shocks(c *coast) []test {
 			square = square.through(c.step[i].backward)
 		}
 		for ch := c.channels - 1; ch >= 0; ch-- {
-			if f := &c.sights[i*channels+ch]; f.variance > 0 {
+			if f := &c.obs[i*channels+ch]; f.variance > 0 {
 				products.back(c.rowOf(c.white, i, ch), f)
 				square = square.back(f)
 			}
@@ -102,7 +102,7 @@ func (s *system) shocks(c *coast) []test {
 }
 
 // back passes a measurement backwards: the transposed update.
-func (p prediction) back(white []float64, f *sighting) {
+func (p prediction) back(white []float64, f *observation) {
 	scale := 1 / math.Sqrt(f.variance)
 	for j, e := range white {
 		x := &p[j]
@@ -114,7 +114,7 @@ func (p prediction) back(white []float64, f *sighting) {
 }
 
 // back is the same for the square: (I − k·h)ᵀ·p·(I − k·h) + hᵀ·h/variance.
-func (p covariance) back(f *sighting) covariance {
+func (p covariance) back(f *observation) covariance {
 	p = p.through(func(x vector) vector {
 		kx := x.dot(&f.gain)
 		for q := range x {

@@ -5,9 +5,9 @@ import "math"
 // prediction holds the filter's expected state of each column.
 type prediction []vector
 
-// sighting is one measurement at a fix: what of the error state it sees, the
+// observation is one measurement at a fix: what of the error state it sees, the
 // row of jac, and what the filter made of it.
-type sighting struct {
+type observation struct {
 	seen     vector
 	gain     vector
 	variance float64 // of what the measurement adds; 0: left out
@@ -30,7 +30,7 @@ func (c *coast) whiten(n Noise) (logDet float64) {
 	det := 1.0
 	for i := range c.t {
 		for ch := range c.channels {
-			s := &c.sights[i*channels+ch]
+			s := &c.obs[i*channels+ch]
 			s.variance = 0
 			if r := c.variance(n, i, ch); r > 0 {
 				p.update(s, r)
@@ -71,7 +71,7 @@ func (c *coast) rowOf(rows []float64, fix, channel int) []float64 {
 }
 
 // take updates the columns with one row and writes the whitened row.
-func (c *coast) take(row []float64, s *sighting, out []float64) {
+func (c *coast) take(row []float64, s *observation, out []float64) {
 	scale := 1 / math.Sqrt(s.variance)
 	for j, y := range row {
 		x := &c.pred[j]

@@ -27,6 +27,15 @@ func (b *Buffer[S]) Len() int {
 	return (n-1)*size + len(b.chunks[n-1])
 }
 
+// Last returns the last sample; nil where there is none.
+func (b *Buffer[S]) Last() *S {
+	if b.Len() == 0 {
+		return nil
+	}
+	last := b.chunks[len(b.chunks)-1]
+	return &last[len(last)-1]
+}
+
 // Cut takes off all but the first n samples.
 func (b *Buffer[S]) Cut(n int) {
 	whole := (n + size - 1) / size

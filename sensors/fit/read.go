@@ -21,7 +21,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // Limits that hold a hostile file's memory.
@@ -96,7 +96,7 @@ func Read(in io.Reader, name string) (*sensors.Log, error) {
 	if r.lost > 0 {
 		say(r.lost, finding.New("track.no_time"))
 	}
-	if err := mend.Track(log, name, r.fixes, r.spoken); err != nil {
+	if err := repair.Track(log, name, r.fixes, r.spoken); err != nil {
 		return nil, err
 	}
 	return log, nil

@@ -6,7 +6,7 @@
 // extensions, as an element "speed" in a namespace of theirs. Where most points
 // have one it is taken, and compared with the positions; where they have not,
 // speeds are calculated from the positions, with a standard deviation that the
-// positions' own scatter gives (mend.SpeedFromWay).
+// positions' own scatter gives (repair.SpeedFromWay).
 //
 // The log has fixes alone, on a clock that begins at the first of them; a fix
 // is taken to arrive when it was measured.
@@ -23,7 +23,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // Limits that hold a hostile file's memory.
@@ -158,7 +158,7 @@ func (r *reading) log(damaged error) (*sensors.Log, error) {
 	if r.untimed > 0 {
 		say(r.untimed, finding.New("track.no_time"))
 	}
-	if err := mend.Track(log, r.name, r.fixes, r.spoken); err != nil {
+	if err := repair.Track(log, r.name, r.fixes, r.spoken); err != nil {
 		return nil, err
 	}
 	return log, nil

@@ -7,7 +7,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // Span is a stretch of time on a log's clock, s.
@@ -46,7 +46,7 @@ func Read(r io.Reader, name string) (*sensors.Log, error) {
 		return nil, err
 	}
 	log := &sensors.Log{Fixes: f.fixes, Notes: f.notes, Ride: sensors.UnknownRide()}
-	if _, err := mend.Speed(log, name); err != nil {
+	if _, err := repair.Speed(log, name); err != nil {
 		return nil, err
 	}
 	return log, nil
@@ -121,7 +121,7 @@ func (f *recorded) settle(name string, y *tally) error {
 	if lost > 0 {
 		f.notes = append(f.notes, sensors.Note{File: name, Count: lost, What: finding.New("nmea.no_time")})
 	}
-	clock := mend.NewClock("input.fix")
+	clock := repair.NewClock("input.fix")
 	f.fixes = clock.Fixes(f.fixes)
 	f.notes = append(f.notes, clock.Told(name)...)
 	if len(f.fixes) == 0 {

@@ -23,13 +23,13 @@
 // more than half of a file would be left out, the file is refused instead. A
 // file in wrong units is mended where the data leave no doubt, and refused
 // where they do: how this is found is told in the functions of package
-// sensors/internal/mend. Errors are of type *sensors.InputError.
+// sensors/internal/repair. Errors are of type *sensors.InputError.
 //
 // # Signs
 //
 // Specific force at rest points up, or ride.json says "axes": "specific force
 // down", and the reader turns it over. Where ride.json does not say, a bend
-// does that both the gyroscope and the satellites saw, see mend.Sign.
+// does that both the gyroscope and the satellites saw, see repair.Sign.
 //
 // # Hostile input
 //

@@ -8,7 +8,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/internal/jsontext"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // EncodeRide writes what the rider told as ride.json holds it; DecodeRide
@@ -48,7 +48,7 @@ func EncodeRide(r sensors.Ride) []byte {
 	}
 	axes := r.Axes
 	if axes != "" {
-		axes = mend.AxesUp // a log in memory points up, whatever its file did
+		axes = repair.AxesUp // a log in memory points up, whatever its file did
 	}
 	o.text("axes", axes)
 	for _, s := range r.Setups {

@@ -6,8 +6,8 @@ import (
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/internal/decimal"
-	"stillair/sensors/internal/mend"
 	"stillair/sensors/internal/packed"
+	"stillair/sensors/internal/repair"
 )
 
 var gnssColumns = []column{
@@ -21,7 +21,7 @@ const mostFixes = 500_000
 
 // readFixes reads gnss.csv, with speeds in the unit of the file; times are multiplied by clock, the unit that
 // motion.csv was found to be in.
-func readFixes(f file, clock float64, order *mend.Clock) ([]sensors.Fix, *tally, error) {
+func readFixes(f file, clock float64, order *repair.Clock) ([]sensors.Fix, *tally, error) {
 	samples, y, err := readRows(f, gnssColumns, mostFixes, takeFix)
 	if err == nil {
 		err = y.verdict("plain.want_fixes")

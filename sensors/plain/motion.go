@@ -8,7 +8,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 var nan = math.NaN()
@@ -23,7 +23,7 @@ const mostMotion = 3_000_000
 
 // readMotion reads motion.csv and returns its samples in order, in SI units
 // but for turn rates and the sign, which need the fixes to be found.
-func readMotion(f file, order *mend.Clock) ([]sensors.Motion, float64, *tally, error) {
+func readMotion(f file, order *repair.Clock) ([]sensors.Motion, float64, *tally, error) {
 	samples, y, err := readPieces(f, motionColumns, mostMotion, takeMotion)
 	if err == nil {
 		err = y.verdict("plain.want_motion")
@@ -31,22 +31,22 @@ func readMotion(f file, order *mend.Clock) ([]sensors.Motion, float64, *tally, e
 	if err != nil {
 		return nil, 0, y, err
 	}
-	clock, err := mendClock(f.name, samples, y)
+	clock, err := repairClock(f.name, samples, y)
 	if err != nil {
 		return nil, 0, y, err
 	}
 	samples = order.Motion(samples)
 	y.notes = append(y.notes, order.Told(f.name)...)
-	note, err := mend.Force(f.name, samples)
+	note, err := repair.Force(f.name, samples)
 	if err != nil {
 		return nil, 0, y, err
 	}
 	if note != nil {
 		y.notes = append(y.notes, *note)
 	}
-	samples, spikes := mend.DropSpikes(samples)
+	samples, spikes := repair.DropSpikes(samples)
 	if spikes > 0 {
-		y.notes = append(y.notes, mend.SpikesDropped(f.name, spikes))
+		y.notes = append(y.notes, repair.SpikesDropped(f.name, spikes))
 	}
 	return samples, clock, y, nil
 }
@@ -72,15 +72,15 @@ func takeMotion(r row) (m sensors.Motion, ok bool) {
 
 // inOrder sorts samples and notes what that took.
 func inOrder[S any](samples []S, time func(S) float64, y *tally) []S {
-	samples, d := mend.Order(samples, time)
+	samples, d := repair.Order(samples, time)
 	y.notes = append(y.notes, d.Notes(y.file, "input.sample")...)
 	return samples
 }
 
-// mendClock finds times that are not in seconds and returns what they were
+// repairClock finds times that are not in seconds and returns what they were
 // multiplied by.
-func mendClock(name string, samples []sensors.Motion, y *tally) (float64, error) {
-	unit := mend.ClockUnit(samples)
+func repairClock(name string, samples []sensors.Motion, y *tally) (float64, error) {
+	unit := repair.ClockUnit(samples)
 	if math.IsNaN(unit) {
 		return 0, &sensors.InputError{File: name, What: finding.New("plain.not_seconds"),
 			Remedy: finding.New("plain.give_seconds")}

@@ -6,7 +6,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 var pressureColumns = []column{
@@ -24,7 +24,7 @@ const (
 )
 
 // readPressure reads pressure.csv. A file in hPa is plain from its size.
-func readPressure(f file, clock float64, order *mend.Clock) ([]sensors.Pressure, *tally, error) {
+func readPressure(f file, clock float64, order *repair.Clock) ([]sensors.Pressure, *tally, error) {
 	samples, y, err := readRows(f, pressureColumns, mostPressure, takePressure)
 	if err == nil && y.rows > 0 {
 		err = y.verdict("plain.want_pressure")
@@ -37,7 +37,7 @@ func readPressure(f file, clock float64, order *mend.Clock) ([]sensors.Pressure,
 	}
 	samples = order.Pressure(samples)
 	y.notes = append(y.notes, order.Told(f.name)...)
-	if err := mendPressure(f.name, samples, y); err != nil {
+	if err := repairPressure(f.name, samples, y); err != nil {
 		return nil, y, err
 	}
 	samples = slices.DeleteFunc(samples, func(p sensors.Pressure) bool {
@@ -58,7 +58,7 @@ func takePressure(r row) (p sensors.Pressure, ok bool) {
 	return p, ok
 }
 
-func mendPressure(name string, samples []sensors.Pressure, y *tally) error {
+func repairPressure(name string, samples []sensors.Pressure, y *tally) error {
 	if len(samples) == 0 {
 		return nil
 	}

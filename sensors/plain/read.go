@@ -9,8 +9,8 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
 	"stillair/sensors/internal/packed"
+	"stillair/sensors/internal/repair"
 	"stillair/sensors/nmea"
 )
 
@@ -63,7 +63,7 @@ func ReadZip(r io.ReaderAt, size int64, name string) (*sensors.Log, error) {
 func (b *bundle) read() (*sensors.Log, error) {
 	log := &sensors.Log{Ride: sensors.UnknownRide()}
 	keep := func(y *tally) { log.Notes = append(log.Notes, y.notes...) }
-	clock, order := 1.0, mend.NewClock("input.sample")
+	clock, order := 1.0, repair.NewClock("input.sample")
 	found, err := b.with(motionFile, func(f file) (err error) {
 		var y *tally
 		log.Motion, clock, y, err = readMotion(f, order)
@@ -101,11 +101,11 @@ func (b *bundle) read() (*sensors.Log, error) {
 	if err := b.sameClock(log); err != nil {
 		return nil, err
 	}
-	log.Ride.Axes = mend.Settle(log, b.files[motionFile].name, log.Ride.Axes)
+	log.Ride.Axes = repair.Settle(log, b.files[motionFile].name, log.Ride.Axes)
 	return log, nil
 }
 
-func (b *bundle) readFixes(log *sensors.Log, clock float64, order *mend.Clock, keep func(*tally)) error {
+func (b *bundle) readFixes(log *sensors.Log, clock float64, order *repair.Clock, keep func(*tally)) error {
 	found, err := b.with(gnssFile, func(f file) (err error) {
 		var y *tally
 		log.Fixes, y, err = readFixes(f, clock, order)
@@ -113,7 +113,7 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, order *mend.Clock, k
 		if err != nil {
 			return err
 		}
-		_, err = mend.Speed(log, f.name)
+		_, err = repair.Speed(log, f.name)
 		return err
 	})
 	if found || err != nil {
@@ -130,7 +130,7 @@ func (b *bundle) readFixes(log *sensors.Log, clock float64, order *mend.Clock, k
 			if err != nil {
 				return err
 			}
-			_, err = mend.Speed(log, f.name)
+			_, err = repair.Speed(log, f.name)
 			return err
 		})
 		return err

@@ -13,7 +13,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 	"stillair/sensors/replay"
 	"stillair/sensors/sourcetest"
 )
@@ -221,7 +221,7 @@ func TestTurnedOverAsTold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if log.Motion[0].Force.Z != 9.79 || log.Ride.Axes != mend.AxesUp {
+	if log.Motion[0].Force.Z != 9.79 || log.Ride.Axes != repair.AxesUp {
 		t.Errorf("force %+v, axes %q; want it turned over and called up", log.Motion[0].Force, log.Ride.Axes)
 	}
 }

@@ -13,8 +13,8 @@ import (
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/internal/jsontext"
-	"stillair/sensors/internal/mend"
 	"stillair/sensors/internal/packed"
+	"stillair/sensors/internal/repair"
 )
 
 // Version of the plain log that this package writes, and the newest it reads.
@@ -184,9 +184,9 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 		ride.Gears = append(ride.Gears, gear)
 	}
 	switch ride.Axes = f.text("axes"); ride.Axes {
-	case "", mend.AxesUp, mend.AxesDown:
+	case "", repair.AxesUp, repair.AxesDown:
 	default:
-		d.fail(f.m["axes"], finding.New("axes.unknown_word", packed.Cut("value", ride.Axes, 40)), mend.AxesWords())
+		d.fail(f.m["axes"], finding.New("axes.unknown_word", packed.Cut("value", ride.Axes, 40)), repair.AxesWords())
 	}
 	d.setups(ride, f.list("setups"))
 }
@@ -207,8 +207,8 @@ func (d *rideReader) setups(ride *sensors.Ride, list []gjson.Result) {
 		}
 		ride.Setups = append(ride.Setups, s)
 	}
-	var o mend.Disorder
-	ride.Setups, o = mend.Order(ride.Setups, func(s sensors.Setup) float64 { return s.From })
+	var o repair.Disorder
+	ride.Setups, o = repair.Order(ride.Setups, func(s sensors.Setup) float64 { return s.From })
 	if o.Doubled > 0 && d.err == nil {
 		d.fail(gjson.Result{}, finding.New("ride.setups_at_once"), finding.New("ride.own_start"))
 	}

@@ -8,7 +8,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 var soundColumns = []column{
@@ -45,7 +45,7 @@ func readSound(f file, clock float64) ([]sensors.Sound, *tally, error) {
 	if err != nil {
 		return nil, y, err
 	}
-	stretches = inOrder(stretches, mend.SoundTime, y)
+	stretches = inOrder(stretches, repair.SoundTime, y)
 	kept := sensors.Apart(stretches)
 	for range len(stretches) - len(kept) {
 		y.say(0, "over", finding.New("sound.overlaps"))

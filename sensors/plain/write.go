@@ -14,7 +14,7 @@ import (
 	"time"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // Write writes a log into a folder, which it makes where it is missing. Files
@@ -127,7 +127,7 @@ func (c *sheetWriter) end() {
 }
 
 func writeMotion(w io.Writer, motion []sensors.Motion) error {
-	columns, turns := motionColumns, mend.HasTurn(motion)
+	columns, turns := motionColumns, repair.HasTurn(motion)
 	if !turns {
 		columns = columns[:4]
 	}

@@ -15,7 +15,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // random returns a log with full digits in every number and every field absent
@@ -55,7 +55,7 @@ func random(seed uint64) *sensors.Log {
 		log.Pressure = append(log.Pressure, sensors.Pressure{T: at, Pa: 1e5 + rng.NormFloat64()*1000})
 	}
 	log.Ride = sensors.Ride{Bike: "blue \"naked\" 700, ü\n", Mass: maybe(200 + 100*rng.Float64()), MassSD: maybe(3 * rng.Float64()),
-		RotatingMass: maybe(10 * rng.Float64()), WindSD: maybe(rng.Float64()), LimitRPM: maybe(1000 + 9000*rng.Float64()), Cylinders: rng.IntN(5), Axes: mend.AxesUp,
+		RotatingMass: maybe(10 * rng.Float64()), WindSD: maybe(rng.Float64()), LimitRPM: maybe(1000 + 9000*rng.Float64()), Cylinders: rng.IntN(5), Axes: repair.AxesUp,
 		Station: sensors.Wind{Speed: maybe(10 * rng.Float64()), FromDeg: maybe(360 * rng.Float64())},
 		Air:     sensors.Air{Temperature: maybe(20 * rng.NormFloat64()), Pressure: maybe(1e5 + 1000*rng.NormFloat64()), Humidity: maybe(rng.Float64())},
 		Gears:   []sensors.Gear{{Name: "4", RPMPerMPS: 165 * (0.5 + rng.Float64())}, {Name: "top", RPMPerMPS: 100}},

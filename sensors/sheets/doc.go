@@ -12,7 +12,7 @@
 //     in the unit that gives a rate phones have; accelerations in the one in
 //     which gravity has its size; turn rates in the one that agrees with the
 //     turning of the course; speeds in the one that agrees with the positions
-//     (package sensors/internal/mend).
+//     (package sensors/internal/repair).
 //   - The clock: of all columns of time, the pair from the accelerometer's and
 //     the receiver's file whose spans overlap. Times may count from any moment.
 //     The log's clock begins at its first sample.

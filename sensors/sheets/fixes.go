@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // track is a sheet with what a receiver told.
@@ -118,8 +118,8 @@ func (t *track) fixes(utc *timing) (out []sensors.Fix, lost int) {
 		out = append(out, f)
 	}
 	if t.speed == nil {
-		out, _ = mend.Order(out, mend.FixTime)
-		out = mend.SpeedFromWay(out)
+		out, _ = repair.Order(out, repair.FixTime)
+		out = repair.SpeedFromWay(out)
 	}
 	return out, lost
 }

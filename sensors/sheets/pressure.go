@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"stillair/sensors"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // pressure reads the barometer, if there is one whose clock and unit are plain.
@@ -33,7 +33,7 @@ func (m *making) pressure() {
 				out = append(out, sensors.Pressure{T: t, Pa: c.v[row] * u.si})
 			}
 		}
-		m.log.Pressure, _ = mend.Order(out, mend.PressureTime)
+		m.log.Pressure, _ = repair.Order(out, repair.PressureTime)
 		m.log.Notes = append(m.log.Notes, readAs(pressure, c.name, s.file, u, c.why()))
 		return
 	}

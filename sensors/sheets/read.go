@@ -11,8 +11,8 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
 	"stillair/sensors/internal/packed"
+	"stillair/sensors/internal/repair"
 )
 
 // Read reads a recording: a folder, a zip archive or a single table.
@@ -138,7 +138,7 @@ func (m *making) make() error {
 	}
 	m.pressure()
 	if m.main != nil {
-		m.log.Ride.Axes = mend.Settle(m.log, m.main.sheet.file, "")
+		m.log.Ride.Axes = repair.Settle(m.log, m.main.sheet.file, "")
 	}
 	m.fromZero()
 	return nil
@@ -228,7 +228,7 @@ func (m *making) motion(r recipe) {
 		m.log.Notes = append(m.log.Notes, r.gravity.note(gravity, r.gravity.unitOfGravity(), "sheets.numbers_show"))
 	}
 	m.log.Notes = append(m.log.Notes, m.main.note(first, u, m.main.axes[0].why()))
-	note, err := mend.Force(file, motion)
+	note, err := repair.Force(file, motion)
 	var input *sensors.InputError
 	if errors.As(err, &input) {
 		m.say(file, 1, input.What)
@@ -239,8 +239,8 @@ func (m *making) motion(r recipe) {
 		m.log.Notes = append(m.log.Notes, *note)
 	}
 	var spikes int
-	if motion, spikes = mend.DropSpikes(motion); spikes > 0 {
-		m.log.Notes = append(m.log.Notes, mend.SpikesDropped(file, spikes))
+	if motion, spikes = repair.DropSpikes(motion); spikes > 0 {
+		m.log.Notes = append(m.log.Notes, repair.SpikesDropped(file, spikes))
 	}
 	for _, t := range triples(m.sheets, turn) {
 		if t.sheet == m.main.sheet {
@@ -303,8 +303,8 @@ func (m *making) fixes() error {
 	if lost > 0 {
 		m.say(file, lost, finding.New("sheets.no_speed"))
 	}
-	var d mend.Disorder
-	m.log.Fixes, d = mend.Order(fixes, mend.FixTime)
+	var d repair.Disorder
+	m.log.Fixes, d = repair.Order(fixes, repair.FixTime)
 	m.log.Notes = append(m.log.Notes, d.Notes(file, "input.fix")...)
 	if len(m.log.Fixes) == 0 {
 		return &sensors.InputError{File: file, What: finding.New("sheets.no_track"), Remedy: finding.New("sheets.name_track")}
@@ -327,9 +327,9 @@ func (m *making) speed(file string) error {
 	}
 	if c.asked && c.unit.known() {
 		m.log.Notes = append(m.log.Notes, readAs(speed, c.name, file, c.unit, "sheets.asked"))
-		return mend.SpeedAsked(m.log, file)
+		return repair.SpeedAsked(m.log, file)
 	}
-	scale, err := mend.Speed(m.log, file)
+	scale, err := repair.Speed(m.log, file)
 	switch u := c.unit; {
 	case err != nil:
 		return err

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // triple is three columns of a sheet that are the axes of one sensor.
@@ -65,7 +65,7 @@ type vector struct {
 
 // series are the readings on the settled clock, in order, in the unit of the
 // file or, where factor is not 0, multiplied by it.
-func (t *triple) series(factor float64) ([]vector, mend.Disorder) {
+func (t *triple) series(factor float64) ([]vector, repair.Disorder) {
 	out := make([]vector, 0, t.filled())
 	for row := range t.sheet.rows {
 		if at := t.clock.at(row); t.has(row) && !math.IsNaN(at) {
@@ -73,7 +73,7 @@ func (t *triple) series(factor float64) ([]vector, mend.Disorder) {
 			out = append(out, vector{at, r3.Scale(factor, v)})
 		}
 	}
-	return mend.Order(out, func(v vector) float64 { return v.t })
+	return repair.Order(out, func(v vector) float64 { return v.t })
 }
 
 // interpolated gives the series at times in order, by straight lines; NaN where

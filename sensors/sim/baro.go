@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"stillair/sensors"
+	"stillair/sensors/chunk"
 )
 
 // baro is the pressure sensor.
@@ -15,7 +16,7 @@ type baro struct {
 	period float64
 	n      int
 	drift  gaussMarkov
-	log    pile[sensors.Pressure]
+	log    chunk.Buffer[sensors.Pressure]
 }
 
 func newBarometer(sc *Scenario, seed uint64) *baro {
@@ -39,5 +40,5 @@ func (b *baro) step(t float64, n *motion, p *player) {
 	pa := b.sc.Air.Pressure - b.sc.Air.Density*b.sc.Road.Gravity*p.road.height(n.x)
 	pa += b.set.DynamicCoef * 0.5 * b.sc.Air.Density * u * math.Abs(u)
 	pa += b.drift.advance(b.rng) + b.set.NoiseSD*b.rng.NormFloat64()
-	b.log.add(sensors.Pressure{T: at + b.sc.ClockZero, Pa: pa})
+	b.log.Add(sensors.Pressure{T: at + b.sc.ClockZero, Pa: pa})
 }

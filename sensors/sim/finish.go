@@ -31,11 +31,11 @@ func (p *player) fit(s Setup) {
 
 // finish gathers log and truth.
 func (p *player) finish() *Ride {
-	p.truth.Moments = p.moments.all()
+	p.truth.Moments = p.moments.Take()
 	sort.SliceStable(p.truth.Deeds, func(i, j int) bool { return p.truth.Deeds[i].Start < p.truth.Deeds[j].Start })
 	return &Ride{
 		Log: &sensors.Log{
-			Motion: p.phone.log.all(), Fixes: p.receiver.log, Pressure: p.baro.log.all(), Sound: p.mic.all(), Ride: p.told(),
+			Motion: p.phone.log.Take(), Fixes: p.receiver.log, Pressure: p.baro.log.Take(), Sound: p.mic.all(), Ride: p.told(),
 		},
 		Truth: p.truth,
 	}

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"stillair/sensors"
+	"stillair/sensors/chunk"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -31,7 +32,7 @@ type phone struct {
 	gyroBias  r3.Vec
 	shake     *shaker
 	gaps      *lapses
-	log       pile[sensors.Motion]
+	log       chunk.Buffer[sensors.Motion]
 }
 
 func newPhone(sc *Scenario, seed uint64, tr *Truth) *phone {
@@ -156,8 +157,8 @@ func (ph *phone) keep(m sensors.Motion) {
 	if lost || ph.gaps.in(at) {
 		return
 	}
-	if last := ph.log.top(); last != nil && m.T <= last.T {
+	if last := ph.log.Last(); last != nil && m.T <= last.T {
 		return
 	}
-	ph.log.add(m)
+	ph.log.Add(m)
 }

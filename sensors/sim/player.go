@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 
 	"stillair/sensors"
+	"stillair/sensors/chunk"
 	"stillair/sensors/finding"
 )
 
@@ -49,7 +50,7 @@ type player struct {
 	baro     *baro
 	mic      *microphone
 	truth    *Truth
-	moments  pile[Moment]
+	moments  chunk.Buffer[Moment]
 	setups   setups
 	every    int // ticks from moment to moment
 	err      error
@@ -173,5 +174,5 @@ func (p *player) moment(a float64) {
 	case p.cmd.mode == pushed:
 		m.Drive = p.drive(n.v, 0)
 	}
-	p.moments.add(m)
+	p.moments.Add(m)
 }

@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// mostSpeed in m/s, above which a fix cannot be, as in package mend.
+// mostSpeed in m/s, above which a fix cannot be, as in package repair.
 const mostSpeed = 150.0
 
 // place gives each position the time of its arrival on the clock of the

@@ -20,7 +20,7 @@
 // iPhones have given the opposite sign, as Core Motion does natively (which
 // counts in g, with −1 along z on a table; its turn rate is in rad/s). What is
 // told by "axes" (in the words of the plain log's ride.json) is believed, else
-// the sign is found from bends, see sensors/internal/mend.
+// the sign is found from bends, see sensors/internal/repair.
 //
 // rotationRate is in degrees per second, right-handed. Its alpha, beta and
 // gamma are the rates about x, y and z, in this order: the standard's getters

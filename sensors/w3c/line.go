@@ -8,7 +8,7 @@ import (
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/internal/jsontext"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // kind is what an object of the stream is.
@@ -67,7 +67,7 @@ func parseLine(b []byte) (object, error) {
 		}
 	case !math.IsNaN(o.timeOrigin) || o.axes != "":
 		o.kind = head
-		if o.axes != "" && o.axes != mend.AxesUp && o.axes != mend.AxesDown {
+		if o.axes != "" && o.axes != repair.AxesUp && o.axes != repair.AxesDown {
 			return o, errAxes
 		}
 	}

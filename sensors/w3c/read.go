@@ -10,7 +10,7 @@ import (
 	"stillair/sensors"
 	"stillair/sensors/chunk"
 	"stillair/sensors/finding"
-	"stillair/sensors/internal/mend"
+	"stillair/sensors/internal/repair"
 )
 
 // Limits that hold a hostile file's memory.
@@ -110,7 +110,7 @@ func (s *stream) take(line int, b []byte) error {
 	o, err := parseLine(b)
 	switch {
 	case errors.Is(err, errAxes):
-		return s.fail(line, errAxes.Finding, mend.AxesWords())
+		return s.fail(line, errAxes.Finding, repair.AxesWords())
 	case err == nil && o.kind == unknown:
 		s.good++
 		s.note(line, errUnknown, errUnknown.Finding)
@@ -173,7 +173,7 @@ func (s *stream) settle() error {
 	if len(s.positions) == 0 {
 		return s.fail(0, finding.New("w3c.no_fix"), finding.New("w3c.high_accuracy"))
 	}
-	clock := mend.NewClock("input.motion_event")
+	clock := repair.NewClock("input.motion_event")
 	s.log.Motion = clock.Motion(s.log.Motion)
 	s.log.Notes = append(s.log.Notes, clock.Told(s.name)...)
 	if err := s.place(); err != nil {
@@ -181,7 +181,7 @@ func (s *stream) settle() error {
 	}
 	s.log.Fixes = clock.Fixes(s.log.Fixes)
 	s.log.Notes = append(s.log.Notes, clock.Told(s.name)...)
-	note, err := mend.Force(s.name, s.log.Motion)
+	note, err := repair.Force(s.name, s.log.Motion)
 	if err != nil {
 		return err
 	}
@@ -189,12 +189,12 @@ func (s *stream) settle() error {
 		s.log.Notes = append(s.log.Notes, *note)
 	}
 	var spikes int
-	if s.log.Motion, spikes = mend.DropSpikes(s.log.Motion); spikes > 0 {
-		s.log.Notes = append(s.log.Notes, mend.SpikesDropped(s.name, spikes))
+	if s.log.Motion, spikes = repair.DropSpikes(s.log.Motion); spikes > 0 {
+		s.log.Notes = append(s.log.Notes, repair.SpikesDropped(s.name, spikes))
 	}
-	if _, err := mend.Speed(s.log, s.name); err != nil {
+	if _, err := repair.Speed(s.log, s.name); err != nil {
 		return err
 	}
-	s.log.Ride.Axes = mend.Settle(s.log, s.name, s.axes)
+	s.log.Ride.Axes = repair.Settle(s.log, s.name, s.axes)
 	return nil
 }

@@ -1,14 +1,14 @@
 package kalman
 
 // backEta carries η back through a step: Fᵀη.
-func (f *slope) backEta(eta *Vec) {
+func (f *transition) backEta(eta *Vec) {
 	eta[B] += f.vb * eta[V]
 	eta[C] *= f.c
 	eta[K] = f.k*eta[K] + f.vk*eta[V]
 }
 
 // backInfo carries Λ back through a step: FᵀΛF.
-func (f *slope) backInfo(l *Sym) {
+func (f *transition) backInfo(l *Sym) {
 	l.VC, l.BC, l.CD, l.CW = l.VC*f.c, l.BC*f.c, l.CD*f.c, l.CW*f.c
 	l.VK, l.BK, l.KD, l.KW = l.VK*f.k, l.BK*f.k, l.KD*f.k, l.KW*f.k
 	l.CC, l.CK, l.KK = l.CC*f.c*f.c, l.CK*f.c*f.k, l.KK*f.k*f.k

@@ -11,8 +11,8 @@ type Result struct {
 
 // taken is what the filter did from the node before up to and at a node.
 type taken struct {
-	slope slope
-	seen  int32 // place among the observations; -1 where nothing was seen
+	transition transition
+	seen       int32 // place among the observations; -1 where nothing was seen
 }
 
 // Filter is the way forward. It may be used again and again, in the same
@@ -40,8 +40,8 @@ func Smooth(nodes []Node, x Vec, p Sym) *Result {
 			f.seen[t.seen].backEta(&eta)
 			f.seen[t.seen].backInfo(&info)
 		}
-		t.slope.backEta(&eta)
-		t.slope.backInfo(&info)
+		t.transition.backEta(&eta)
+		t.transition.backInfo(&info)
 	}
 	return &Result{X: xs, P: ps, Links: Links{steps: steps, seen: f.seen, ties: ties}}
 }
@@ -58,13 +58,13 @@ func (f *Filter) run(nodes []Node, x Vec, p Sym) {
 	xs, ps, steps := f.x, f.p, f.steps
 	for i := range nodes {
 		n, t := &nodes[i], &steps[i]
-		t.slope, t.seen = slope{}, -1
+		t.transition, t.seen = transition{}, -1
 		if i > 0 {
-			t.slope = n.Step.pass(&x, &p)
+			t.transition = n.Step.pass(&x, &p)
 		}
 		if n.Seen {
 			t.seen = int32(len(f.seen))
-			f.seen = append(f.seen, n.Sight.update(&x, &p))
+			f.seen = append(f.seen, n.Observation.update(&x, &p))
 		}
 		xs[i] = x
 		ps[i] = p

@@ -2,18 +2,18 @@ package kalman
 
 import "math"
 
-// slope is what a step's transition F has beside its ones: v takes up shares of
+// transition is what a step's matrix F has beside its ones: v takes up shares of
 // b and k, s grows by the duration times the mean of v before and after, and c
 // and k shrink.
-type slope struct {
+type transition struct {
 	h      float64 // s
 	vb, vk float64 // share of b and of k in v
 	c, k   float64 // what remains of c and of k
 }
 
-// predict moves x over a step and gives the transition's slope there.
-func (st *Step) predict(x *Vec) slope {
-	f := slope{h: st.H, c: st.PhiC, k: st.PhiK}
+// predict moves x over a step and gives its transition.
+func (st *Step) predict(x *Vec) transition {
+	f := transition{h: st.H, c: st.PhiC, k: st.PhiK}
 	x[S] += x[V] * st.H
 	if !st.Blind {
 		b, g, h := x[B], 1-x[K], st.H
@@ -27,17 +27,17 @@ func (st *Step) predict(x *Vec) slope {
 }
 
 // move makes p F·p·Fᵀ.
-func (f *slope) move(p *Sym) {
-	p.quicken(f.vb/2, f.vk/2)
+func (f *transition) move(p *Sym) {
+	p.takeUp(f.vb/2, f.vk/2)
 	p.roll(f.h)
-	p.quicken(f.vb/2, f.vk/2)
+	p.takeUp(f.vb/2, f.vk/2)
 	p.SC, p.VC, p.BC, p.CD, p.CW = p.SC*f.c, p.VC*f.c, p.BC*f.c, p.CD*f.c, p.CW*f.c
 	p.SK, p.VK, p.BK, p.KD, p.KW = p.SK*f.k, p.VK*f.k, p.BK*f.k, p.KD*f.k, p.KW*f.k
 	p.CC, p.CK, p.KK = p.CC*f.c*f.c, p.CK*f.c*f.k, p.KK*f.k*f.k
 }
 
-// quicken is what happens to a covariance when v takes up shares of b and k.
-func (p *Sym) quicken(vb, vk float64) {
+// takeUp is what happens to a covariance when v takes up shares of b and k.
+func (p *Sym) takeUp(vb, vk float64) {
 	b := vb*p.BB + vk*p.BK
 	k := vb*p.BK + vk*p.KK
 	p.SV += vb*p.SB + vk*p.SK
@@ -61,7 +61,7 @@ func (p *Sym) roll(h float64) {
 }
 
 // pass moves the filter over a step.
-func (st *Step) pass(x *Vec, p *Sym) slope {
+func (st *Step) pass(x *Vec, p *Sym) transition {
 	f := st.predict(x)
 	f.move(p)
 	st.addNoise(p)
@@ -99,7 +99,7 @@ type seen struct {
 // and w.
 type sees struct{ c, d, w float64 }
 
-func (o *Sight) sees() sees {
+func (o *Observation) sees() sees {
 	if o.Still {
 		return sees{}
 	}
@@ -110,7 +110,7 @@ func (o *Sight) sees() sees {
 func (h *sees) of(x *Vec) float64 { return x[V] + h.c*x[C] + h.d*x[D] + h.w*x[W] }
 
 // update takes in an observation.
-func (o *Sight) update(x *Vec, p *Sym) seen {
+func (o *Observation) update(x *Vec, p *Sym) seen {
 	h := o.sees()
 	ph := Vec{
 		p.SV + h.c*p.SC + h.d*p.SD + h.w*p.SW,
@@ -176,8 +176,8 @@ func LogLikelihood(nodes []Node, x Vec, p Sym) float64 {
 		if !n.Seen {
 			continue
 		}
-		is := n.Sight.update(&x, &p)
-		if n.Sight.Still {
+		is := n.Observation.update(&x, &p)
+		if n.Observation.Still {
 			continue
 		}
 		r := math.Abs(is.innovation) / math.Sqrt(is.variance)

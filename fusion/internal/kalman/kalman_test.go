@@ -22,7 +22,7 @@ func chain(rng *rand.Rand) ([]Node, Vec, Sym) {
 			Q: 0.05 * h, QB: 0.01 * h, QC: 0.0025 * (1 - phi*phi), QK: 1e-14, QD: 1e-6 * h, PhiC: phi, PhiK: 1,
 			Blind: i == 6}
 		nodes[i].Seen = i%3 != 1
-		nodes[i].Sight = Sight{Z: 10 + rng.NormFloat64(), R: 0.01, Accel: rng.NormFloat64(), Shape: rng.NormFloat64(), Still: i == 9}
+		nodes[i].Observation = Observation{Z: 10 + rng.NormFloat64(), R: 0.01, Accel: rng.NormFloat64(), Shape: rng.NormFloat64(), Still: i == 9}
 	}
 	return nodes, x, p
 }
@@ -46,8 +46,8 @@ func dense(p *Sym) *mat.Dense {
 	return d
 }
 
-// transition is the whole matrix F, as one would write it down.
-func transition(st *Step, x *Vec) *mat.Dense {
+// wholeTransition is the whole matrix F, as one would write it down.
+func wholeTransition(st *Step, x *Vec) *mat.Dense {
 	f := mat.NewDense(N, N, nil)
 	for a := range N {
 		f.Set(a, a, 1)
@@ -87,7 +87,7 @@ func batch(nodes []Node, x Vec, p Sym) (*mat.VecDense, *mat.Dense) {
 	}
 	for i := 1; i < n; i++ {
 		st := &nodes[i].Step
-		f := transition(st, &x)
+		f := wholeTransition(st, &x)
 		st.predict(&x)
 		for a := range N {
 			mean.SetVec(i*N+a, x[a])
@@ -119,7 +119,7 @@ func condition(nodes []Node, mean *mat.VecDense, cov *mat.Dense) (*mat.VecDense,
 	r := mat.NewDense(len(seen), len(seen), nil)
 	z := mat.NewVecDense(len(seen), nil)
 	for k, i := range seen {
-		o := nodes[i].Sight
+		o := nodes[i].Observation
 		h.Set(k, i*N+V, 1)
 		if !o.Still {
 			h.Set(k, i*N+C, 1)
@@ -196,7 +196,7 @@ func TestLogLikelihood(t *testing.T) {
 	nodes, x, p := chain(rand.New(rand.NewPCG(3, 9)))
 	nodes[9].Seen = false // a standstill does not count
 	for i := range nodes {
-		nodes[i].Sight.R = 4 // nothing counts as far out
+		nodes[i].Observation.R = 4 // nothing counts as far out
 	}
 	got := LogLikelihood(nodes, x, p)
 
@@ -215,7 +215,7 @@ func TestLogLikelihood(t *testing.T) {
 	h := mat.NewDense(len(seen), mean.Len(), nil)
 	e := mat.NewVecDense(len(seen), nil)
 	for k, i := range seen {
-		o := nodes[i].Sight
+		o := nodes[i].Observation
 		h.Set(k, i*N+V, 1)
 		h.Set(k, i*N+C, 1)
 		h.Set(k, i*N+D, -o.Accel)
@@ -227,11 +227,11 @@ func TestLogLikelihood(t *testing.T) {
 	s.Mul(h, &ph)
 	sym := mat.NewSymDense(len(seen), nil)
 	for i := range seen {
-		e.SetVec(i, nodes[seen[i]].Sight.Z-e.AtVec(i))
+		e.SetVec(i, nodes[seen[i]].Observation.Z-e.AtVec(i))
 		for j := range i + 1 {
 			sym.SetSym(i, j, s.At(i, j))
 		}
-		sym.SetSym(i, i, s.At(i, i)+nodes[seen[i]].Sight.R)
+		sym.SetSym(i, i, s.At(i, i)+nodes[seen[i]].Observation.R)
 	}
 	var chol mat.Cholesky
 	if !chol.Factorize(sym) {
@@ -251,7 +251,7 @@ func batchPrior(nodes []Node, x Vec, p Sym) (*mat.VecDense, *mat.Dense) {
 	none := make([]Node, len(nodes))
 	copy(none, nodes)
 	none[0].Seen = true // conditioning needs one observation: one worth nothing
-	none[0].Sight = Sight{Z: x[V], R: 1e12, Still: true}
+	none[0].Observation = Observation{Z: x[V], R: 1e12, Still: true}
 	return batch(none, x, p)
 }
 

@@ -27,12 +27,12 @@ func (f *Filter) LeaveOut(nodes []Node, x Vec, p Sym) ([]Vec, []Left) {
 		if t.seen >= 0 {
 			is := &f.seen[t.seen]
 			f.left[i] = is.left(&eta, &info)
-			f.left[i].Lasting = f.x[i][C] - f.p[i].lasting(&info, &is.h)*f.left[i].Off/nodes[i].Sight.R
+			f.left[i].Lasting = f.x[i][C] - f.p[i].lasting(&info, &is.h)*f.left[i].Off/nodes[i].Observation.R
 			is.backEta(&eta)
 			is.backInfo(&info)
 		}
-		t.slope.backEta(&eta)
-		t.slope.backInfo(&info)
+		t.transition.backEta(&eta)
+		t.transition.backInfo(&info)
 	}
 	return f.x, f.left
 }

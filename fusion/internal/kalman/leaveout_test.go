@@ -22,13 +22,13 @@ func TestLeaveOut(t *testing.T) {
 		without := append([]Node(nil), nodes...)
 		without[i].Seen = false
 		res := Smooth(without, x, p)
-		h := nodes[i].Sight.sees()
-		off := nodes[i].Sight.Z - h.of(&res.X[i])
-		variance := nodes[i].Sight.R
+		h := nodes[i].Observation.sees()
+		off := nodes[i].Observation.Z - h.of(&res.X[i])
+		variance := nodes[i].Observation.R
 		for b, c := range res.P[i].columns() {
 			variance += h.of(&c) * share(h, b)
 		}
-		if !nodes[i].Sight.Still && math.Abs(left[i].Lasting-res.X[i][C]) > 1e-9 {
+		if !nodes[i].Observation.Still && math.Abs(left[i].Lasting-res.X[i][C]) > 1e-9 {
 			t.Errorf("node %d: lasting error %v, left out in earnest %v", i, left[i].Lasting, res.X[i][C])
 		}
 		if math.Abs(left[i].Off-off) > 1e-9 || math.Abs(left[i].Variance-variance) > 1e-9 {

@@ -104,8 +104,8 @@ type Step struct {
 	Blind  bool    // no force was measured: the speed wanders from what it was
 }
 
-// Sight is an observation of the speed at a node: a fix, or a standstill.
-type Sight struct {
+// Observation is what was seen of the speed at a node: a fix, or a standstill.
+type Observation struct {
 	Z     float64 // observed speed less everything known, m/s
 	R     float64 // its variance, m²/s²
 	Accel float64 // acceleration there: how a later fix reads less, m/s²
@@ -116,8 +116,8 @@ type Sight struct {
 
 // Node is a place in time where the state is kept.
 type Node struct {
-	Index int   // sample of the series
-	Step  Step  // from the node before
-	Seen  bool  // whether Sight holds
-	Sight Sight // what was observed here
+	Index       int         // sample of the series
+	Step        Step        // from the node before
+	Seen        bool        // whether Observation holds
+	Observation Observation // what was observed here
 }

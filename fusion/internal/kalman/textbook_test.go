@@ -23,7 +23,7 @@ func ride(rng *rand.Rand, n int) ([]Node, Vec, Sym) {
 			PhiC: phi, PhiK: phiK, Blind: i > n/2 && i < n/2+20}
 		still := i > 10 && i < 20
 		nodes[i].Seen = i%10 == 3 || still
-		nodes[i].Sight = Sight{Z: 10 + rng.NormFloat64(), R: 0.0025, Accel: accel, Shape: rng.NormFloat64(), Still: still}
+		nodes[i].Observation = Observation{Z: 10 + rng.NormFloat64(), R: 0.0025, Accel: accel, Shape: rng.NormFloat64(), Still: still}
 	}
 	return nodes, Vec{V: 10, D: 0.05}, spread(1e-3, 2, 1, 0.05, 0.06, 0.4, 0.12)
 }
@@ -39,7 +39,7 @@ func textbook(nodes []Node, x Vec, p0 Sym) (means []*mat.VecDense, covs, gains [
 	for i := range nodes {
 		st := &nodes[i].Step
 		if i > 0 {
-			f := transition(st, &x)
+			f := wholeTransition(st, &x)
 			st.predict(&x)
 			var noise Sym
 			st.addNoise(&noise)
@@ -50,7 +50,7 @@ func textbook(nodes []Node, x Vec, p0 Sym) (means []*mat.VecDense, covs, gains [
 			ahead, aheadP, fs = append(ahead, mat.NewVecDense(N, append([]float64{}, x[:]...))), append(aheadP, p), append(fs, f)
 		}
 		if nodes[i].Seen {
-			p = observe(&nodes[i].Sight, &x, p)
+			p = observe(&nodes[i].Observation, &x, p)
 		}
 		means, covs = append(means, mat.NewVecDense(N, append([]float64{}, x[:]...))), append(covs, p)
 	}
@@ -76,7 +76,7 @@ func textbook(nodes []Node, x Vec, p0 Sym) (means []*mat.VecDense, covs, gains [
 }
 
 // observe takes in an observation and gives the new covariance.
-func observe(o *Sight, x *Vec, p *mat.Dense) *mat.Dense {
+func observe(o *Observation, x *Vec, p *mat.Dense) *mat.Dense {
 	h := mat.NewVecDense(N, nil)
 	h.SetVec(V, 1)
 	if !o.Still {

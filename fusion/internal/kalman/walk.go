@@ -42,7 +42,7 @@ func (l *Links) Leave(node int, u float64) Walk {
 func (w *Walk) step() {
 	w.node++
 	t := &w.all.steps[w.node]
-	f := &t.slope
+	f := &t.transition
 	for a := range w.rows {
 		x := &w.rows[a]
 		gain := f.vb*x[B] + f.vk*x[K]

@@ -1,7 +1,7 @@
-// Package mend puts right what recorded logs have wrong: the order of samples,
+// Package repair puts right what recorded logs have wrong: the order of samples,
 // the units and the sign of what was measured. All of it is found from the
 // data alone, and only mended where the data leave no doubt.
-package mend
+package repair
 
 import (
 	"cmp"

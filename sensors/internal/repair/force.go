@@ -1,4 +1,4 @@
-package mend
+package repair
 
 import (
 	"gonum.org/v1/gonum/spatial/r3"

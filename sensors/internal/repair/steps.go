@@ -1,4 +1,4 @@
-package mend
+package repair
 
 import (
 	"cmp"

@@ -1,7 +1,7 @@
 package text
 
-// Offer is the files that are offered of a ride beside the recording.
-type Offer struct {
+// Formats is the files that are offered of a ride beside the recording.
+type Formats struct {
 	Title, Open, OpenHint, Hint, Making    string
 	Report, ReportHint, Tables, TablesHint string
 	Columns, ColumnsHint, Track, TrackHint string
@@ -9,12 +9,12 @@ type Offer struct {
 	NoPlace, NothingLeft                   string
 }
 
-func englishOffer() Offer {
-	return Offer{
+func englishFormats() Formats {
+	return Formats{
 		Title: "For other programs", Open: "For other programs", OpenHint: "Spreadsheet, map, statistics",
 		Hint:   "All of these are without the first and last 200 m of the ride, and without every place near them: they show where you live.",
 		Making: "Making the file",
-		Report: "A report to read or print", ReportHint: "One page with plots that opens in any browser, in English.",
+		Report: "A report to read or print", ReportHint: "One page with plots that opens in any browser.",
 		Tables: "Tables for a spreadsheet", TablesHint: "CSV: speed over time, runs, times, drag, comparisons, power.",
 		Columns: "Tables for statistics", ColumnsHint: "Parquet: the same, for many rides at once.",
 		Track: "Track for a map", TrackHint: "GPX, with the runs as waypoints.",
@@ -24,12 +24,12 @@ func englishOffer() Offer {
 	}
 }
 
-func germanOffer() Offer {
-	return Offer{
+func germanFormats() Formats {
+	return Formats{
 		Title: "Für andere Programme", Open: "Für andere Programme", OpenHint: "Tabellen, Karten, Statistik",
 		Hint:   "Alles hier ist ohne die ersten und letzten 200 m der Fahrt und ohne jeden Ort in deren Nähe: sie zeigen, wo du wohnst.",
 		Making: "Die Datei entsteht",
-		Report: "Ein Bericht zum Lesen oder Drucken", ReportHint: "Eine Seite mit Bildern, die jeder Browser öffnet. Auf Englisch.",
+		Report: "Ein Bericht zum Lesen oder Drucken", ReportHint: "Eine Seite mit Bildern, die jeder Browser öffnet.",
 		Tables: "Tabellen zum Rechnen", TablesHint: "CSV: Tempo über der Zeit, Läufe, Zeiten, Widerstand, Vergleiche, Leistung.",
 		Columns: "Tabellen für Statistik", ColumnsHint: "Parquet: dasselbe, für viele Fahrten auf einmal.",
 		Track: "Spur für eine Karte", TrackHint: "GPX, mit den Läufen als Wegpunkten.",
