@@ -83,6 +83,9 @@ func ofFitNotes() []Entry {
 		{"load.pairs_disagree", args(finding.Count("pairs", 3)),
 			"the pairs disagree by more than gusts explain, as when the wind changes between two runs: in {pairs|1 of them|# of them} a change would not be seen by itself, and all count for less",
 			"die Paare weichen stärker voneinander ab, als Böen erklären, etwa weil der Wind zwischen zwei Läufen drehte: bei {pairs|1 davon|# davon} wäre das einzeln nicht zu sehen, darum zählen alle weniger"},
+		{"load.tyres_in_general", args(finding.Num("crr", 0.018).With(0.008)),
+			"these coast-downs show the force well, but hardly how it is parted into air and tyres. Crr leans on what tyres usually have, {crr±}: longer coast-downs, down to a lower speed, would show it",
+			"diese Ausrollläufe zeigen die Kraft gut, aber kaum, wie sie sich auf Luft und Reifen verteilt. Crr stützt sich auf das, was Reifen gewöhnlich haben, {crr±}: längere Läufe bis zu niedrigerem Tempo würden es zeigen"},
 		{"load.simpler_fit", nil, "the unevenness of the road could not be found from these runs: the ± is wider to allow for it",
 			"die Unebenheit der Straße ließ sich aus diesen Läufen nicht bestimmen: das ± ist deshalb breiter"},
 	}

@@ -57,6 +57,7 @@ func (r *Run) heights() ([]float64, heightKind) {
 }
 
 const (
+	fewestKnown  = 5   // altitudes in a run: one more than different ones
 	fewestLevels = 4   // different altitudes in a run; with fewer they are stuck, or rounded too coarsely
 	coarsest     = 1.0 // steps in which altitudes may be given, m
 	jumpTimes    = 6.0 // steps larger than this many usual ones are jumps
@@ -75,7 +76,7 @@ func steady(t, alt []float64) []float64 {
 			known, levels = append(known, i), append(levels, a)
 		}
 	}
-	if 2*len(known) < len(t) || len(known) < minFixes {
+	if 2*len(known) < len(t) || len(known) < fewestKnown {
 		return nil
 	}
 	slices.Sort(levels)

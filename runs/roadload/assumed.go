@@ -87,6 +87,8 @@ func (s *system) respond(a assumption, n Noise) ([]float64, error) {
 	for _, c := range s.runs {
 		first = math.Min(first, c.hours)
 	}
+	pull := append([]float64(nil), s.pull...)
+	clear(s.pull)
 	kept := make([][]float64, len(s.runs))
 	for k, c := range s.runs {
 		kept[k] = append([]float64(nil), c.jac...)
@@ -107,6 +109,7 @@ func (s *system) respond(a assumption, n Noise) ([]float64, error) {
 	for k, c := range s.runs {
 		copy(c.jac, kept[k])
 	}
+	copy(s.pull, pull)
 	if err != nil {
 		return nil, err
 	}

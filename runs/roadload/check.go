@@ -24,16 +24,47 @@ func about(err *finding.Error, code finding.Code, which finding.Arg) *finding.Er
 	return finding.Fail(code, which, finding.Of("why", err.Finding)).Because(err)
 }
 
+// What a fit takes at least. Of the fixes of a run the first tells its starting
+// speed alone, each one after it a change of speed, and a road load of two figures
+// needs more than two changes. More is not asked for: what a few changes leave open
+// is in the uncertainty.
 const (
-	minFixes      = 5
+	minFixes      = 2
+	minChanges    = 3
 	minSpeedRatio = 1.1 // of the fastest fix to the slowest
 )
 
-// check refuses runs that cannot be fitted, and says what is missing.
-func check(runs []Run, opts Options) error {
-	if len(runs) == 0 {
-		return ErrNoRuns
+// bare parts off the runs that show no change of speed: they say nothing, and
+// keep nobody from fitting the others.
+func bare(runs []Run) (usable, out []Run) {
+	for _, r := range runs {
+		if len(r.T) == len(r.V) && r.blocks() < minFixes {
+			out = append(out, r)
+		} else {
+			usable = append(usable, r)
+		}
 	}
+	return usable, out
+}
+
+// check parts off bare runs, refuses the others where they cannot be fitted, and
+// says what is missing.
+func check(all []Run, opts Options) (usable, out []Run, err error) {
+	if len(all) == 0 {
+		return nil, nil, ErrNoRuns
+	}
+	usable, out = bare(all)
+	setups := 0
+	for _, r := range all {
+		setups = max(setups, r.Setup+1)
+	}
+	if err = checkUsable(usable, setups, opts); err != nil && len(out) > 0 {
+		err = about(ErrSamples, codeOfRun, finding.Count("run", out[0].ID))
+	}
+	return usable, out, err
+}
+
+func checkUsable(runs []Run, setups int, opts Options) error {
 	n := opts.Noise
 	for _, x := range []float64{opts.WindSD, opts.GradeSD, opts.Gravity,
 		n.GustSD, n.GustTime, n.WhiteSD, n.DriftSD, n.DriftTime} {
@@ -46,7 +77,7 @@ func check(runs []Run, opts Options) error {
 			return about(err, codeOfRun, finding.Count("run", r.ID))
 		}
 	}
-	return checkSetups(runs)
+	return checkSetups(runs, setups)
 }
 
 func (r *Run) check() *finding.Error {
@@ -55,7 +86,7 @@ func (r *Run) check() *finding.Error {
 		return ErrMass
 	case !(r.Density > 0) || math.IsInf(r.Density, 0):
 		return ErrDensity
-	case len(r.T) < minFixes || len(r.V) != len(r.T) || r.Pos != nil && len(r.Pos) != len(r.T),
+	case len(r.V) != len(r.T) || r.Pos != nil && len(r.Pos) != len(r.T),
 		r.Height != nil && len(r.Height) != len(r.T), r.Alt != nil && len(r.Alt) != len(r.T):
 		return ErrSamples
 	case r.Setup < 0 || math.Abs(r.Dir) != 1:
@@ -76,19 +107,19 @@ func (r *Run) check() *finding.Error {
 	return nil
 }
 
-// checkSetups asks of every setup for a pair and a range of speed.
-func checkSetups(runs []Run) error {
+// checkSetups asks of every setup for a pair, enough changes of speed and a range
+// of speed.
+func checkSetups(runs []Run, setups int) error {
 	type pairOf struct{ setup, pair int }
 	ways := map[pairOf][2]bool{}
 	paired := map[int]bool{}
-	slow, fast := map[int]float64{}, map[int]float64{}
-	setups := 0
+	slow, fast, changes := map[int]float64{}, map[int]float64{}, map[int]int{}
 	for _, r := range runs {
-		setups = max(setups, r.Setup+1)
 		w := ways[pairOf{r.Setup, r.Pair}]
 		w[way(r.Dir)] = true
 		ways[pairOf{r.Setup, r.Pair}] = w
 		paired[r.Setup] = paired[r.Setup] || r.Pair != 0 && w[0] && w[1]
+		changes[r.Setup] += r.blocks() - 1
 		if _, seen := slow[r.Setup]; !seen {
 			slow[r.Setup] = math.Inf(1)
 		}
@@ -100,6 +131,8 @@ func checkSetups(runs []Run) error {
 		switch {
 		case !paired[s]:
 			return about(ErrOneDirection, codeOfSetup, finding.Count("setup", s+1))
+		case changes[s] < minChanges:
+			return about(ErrSamples, codeOfSetup, finding.Count("setup", s+1))
 		case fast[s] < minSpeedRatio*slow[s]:
 			return about(ErrSpeedRange, codeOfSetup, finding.Count("setup", s+1))
 		}

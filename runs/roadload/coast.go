@@ -97,6 +97,15 @@ func (r *Run) block(from int) int {
 	return to
 }
 
+// blocks is how many fixes are left when those close together are averaged.
+func (r *Run) blocks() int {
+	n := 0
+	for i := 0; i < len(r.T); i = r.block(i) {
+		n++
+	}
+	return n
+}
+
 // mean of the numbers among x; NaN where there is none.
 func mean(x []float64) float64 {
 	sum, n := 0.0, 0.0

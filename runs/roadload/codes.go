@@ -17,6 +17,7 @@ const (
 	codeUncertain   finding.Code = "load.uncertain"
 	codeWindPair    finding.Code = "load.wind_changed"
 	codeDisagree    finding.Code = "load.pairs_disagree"
+	codeTyres       finding.Code = "load.tyres_in_general"
 	codeSimpler     finding.Code = "load.simpler_fit"
 
 	codeNoise        finding.Code = "budget.noise"

@@ -114,6 +114,11 @@
 // is common to two setups and cancels in Between and Alike, and the force at a
 // speed, in which the split does not matter, has a band of its own: Force.
 //
+// A run tells the more of the split the more its speed falls. Where the runs leave
+// Crr more open than textbooks do, as those of two or three fixes, it has their
+// prior (see tyres), and a note says so. A run of two fixes is enough: one change
+// of speed. What few changes leave open is in the uncertainty (TestFewFixes).
+//
 // Drag of clutch, gearbox and chain is part of what is called rolling here.
 // TestWrongModel fits tests whose physics are not those of this package.
 package roadload

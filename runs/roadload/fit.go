@@ -9,11 +9,28 @@ import (
 
 // Fit finds the road load of every setup among the runs. All setups are fitted
 // together, so what they share (the road's profile, the size of gusts) cancels
-// in their differences.
+// in their differences. Runs of a single fix are left out with their reason.
 func Fit(runs []Run, opts Options) (*Estimate, error) {
-	if err := check(runs, opts); err != nil {
+	usable, out, err := check(runs, opts)
+	if err != nil {
 		return nil, err
 	}
+	e, err := fitAnyhow(usable, opts)
+	if opts.Rolling.SE == 0 && (err != nil || e.leansOn(tyres())) {
+		opts.Rolling = tyres()
+		if leaning, failed := fitAnyhow(usable, opts); failed == nil {
+			e, err = leaning, nil
+			e.Notes = append(e.Notes, finding.New(codeTyres, finding.Num("crr", opts.Rolling.X).With(opts.Rolling.SE)))
+		}
+	}
+	if err == nil {
+		e.addBare(out)
+	}
+	return e, err
+}
+
+// fitAnyhow fits with all that is asked for, or more simply where that fails.
+func fitAnyhow(runs []Run, opts Options) (*Estimate, error) {
 	e, err := fitOnce(runs, opts)
 	if err == nil && e.finite() {
 		return e, nil
@@ -267,5 +284,17 @@ func (e *Estimate) addRejected(out []rejected) {
 	for _, r := range out {
 		e.Runs = append(e.Runs, RunFit{ID: r.run.id, Setup: r.run.setup, Pair: r.run.pair, Dir: r.run.dir, T: r.run.t, V: r.run.z, Fit: r.run.v, Reason: finding.New(r.reason).OfRun(r.run.id)})
 	}
+	e.sortRuns()
+}
+
+// addBare does so with the runs that show no change of speed.
+func (e *Estimate) addBare(out []Run) {
+	for _, r := range out {
+		e.Runs = append(e.Runs, RunFit{ID: r.ID, Setup: r.Setup, Pair: r.Pair, Dir: r.Dir, T: r.T, V: r.V, Fit: r.V, Reason: ErrSamples.Finding.OfRun(r.ID)})
+	}
+	e.sortRuns()
+}
+
+func (e *Estimate) sortRuns() {
 	slices.SortFunc(e.Runs, func(a, b RunFit) int { return a.ID - b.ID })
 }

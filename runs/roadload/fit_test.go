@@ -61,7 +61,9 @@ func TestWhatIsMissing(t *testing.T) {
 		{"mass not a number", change(func(r *roadload.Run) { r.Mass = math.NaN() }), told(1.5), roadload.ErrMass},
 		{"inertia below mass", change(func(r *roadload.Run) { r.Inertia = r.Mass - 1 }), told(1.5), roadload.ErrMass},
 		{"no air", change(func(r *roadload.Run) { r.Density = 0 }), told(1.5), roadload.ErrDensity},
-		{"few fixes", change(func(r *roadload.Run) { r.T, r.V = r.T[:3], r.V[:3] }), told(1.5), roadload.ErrSamples},
+		{"one fix a run", keepFixes(1), told(1.5), roadload.ErrSamples},
+		{"fixes so close that they count as one", bunched(), told(1.5), roadload.ErrSamples},
+		{"no more changes of speed than figures", keepFixes(2)[:2], told(1.5), roadload.ErrSamples},
 		{"slices of different length", change(func(r *roadload.Run) { r.V = r.V[1:] }), told(1.5), roadload.ErrSamples},
 		{"a speed that is no number", change(func(r *roadload.Run) { r.V[4] = math.NaN() }), told(1.5), roadload.ErrSamples},
 		{"time runs backwards", change(func(r *roadload.Run) { r.T[4] = r.T[2] }), told(1.5), roadload.ErrSamples},
@@ -73,6 +75,44 @@ func TestWhatIsMissing(t *testing.T) {
 				t.Errorf("error %v, want %v", err, c.want)
 			}
 		})
+	}
+}
+
+// keepFixes are runs of which no more than the first fixes are left.
+func keepFixes(n int) []roadload.Run {
+	runs := ridden(1)
+	for i := range runs {
+		runs[i].T, runs[i].V, runs[i].Pos = runs[i].T[:n], runs[i].V[:n], nil
+	}
+	return runs
+}
+
+// bunched are runs whose fixes came a tenth of a second apart, four of each.
+func bunched() []roadload.Run {
+	runs := keepFixes(4)
+	for i := range runs {
+		for j := range runs[i].T {
+			runs[i].T[j] = runs[i].T[0] + 0.1*float64(j)
+		}
+	}
+	return runs
+}
+
+// TestBareRun: a run of one fix says nothing. It is left out with its reason, and
+// the others say what they say without it; its partner counts as a run alone.
+func TestBareRun(t *testing.T) {
+	runs := ridden(2)
+	without := append(append([]roadload.Run(nil), runs[:9]...), runs[10:]...)
+	want := fit(t, without, told(1.5)).Loads[0]
+	runs[9].T, runs[9].V, runs[9].Pos = runs[9].T[:1], runs[9].V[:1], nil
+	e := fit(t, runs, told(1.5))
+	if got := e.Loads[0]; got != want || got.Pairs != 4 {
+		t.Errorf("road load %+v, without the run %+v", got, want)
+	}
+	for _, r := range e.Runs {
+		if left := r.ID == runs[9].ID; left == r.Reason.IsZero() {
+			t.Errorf("run %d: reason %v", r.ID, r.Reason)
+		}
 	}
 }
 

@@ -13,7 +13,8 @@ import (
 // neighbouring intervals for independent, so its intervals are too narrow.
 // width is the interval of speed in m/s (10 km/h is usual).
 func Stepwise(runs []Run, opts Options, width float64) ([]Load, error) {
-	if err := check(runs, opts); err != nil {
+	runs, _, err := check(runs, opts)
+	if err != nil {
 		return nil, err
 	}
 	lines := map[int]*line{}

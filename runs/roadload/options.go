@@ -22,6 +22,7 @@ type Noise struct {
 // Options says what is known beforehand. Start from DefaultOptions.
 type Options struct {
 	Slope     measure.Value // k, growth of rolling resistance with speed, s/m
+	Rolling   measure.Value // Crr of warm tyres as known without the runs; SE 0: nothing is, and Fit takes that of tyres in general where the runs say less
 	MassSD    float64       // relative standard uncertainty of Mass, common to all runs
 	DensitySD float64       // relative standard uncertainty of Density, common to all runs
 	LoadSD    []float64     // of each setup: relative standard uncertainty of how far its mass differs from what was entered; nil: not

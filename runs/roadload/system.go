@@ -18,6 +18,7 @@ type system struct {
 	lay   layout
 	runs  []*coast
 	state state
+	pull  []float64 // by what is known of Crr beforehand, of each setup: its step's weight times how far it is from there
 
 	a    *mat.SymDense
 	g, x *mat.VecDense
@@ -30,6 +31,9 @@ func newSystem(runs []*coast, opts Options) *system {
 		c.attach(s.lay)
 	}
 	s.state = state{beta: make([]float64, s.lay.size), slope: opts.Slope.X, gravity: opts.Gravity}
+	if opts.Rolling.SE > 0 {
+		s.pull = make([]float64, s.lay.setups)
+	}
 	s.a = mat.NewSymDense(s.lay.size, nil)
 	s.g, s.x = mat.NewVecDense(s.lay.size, nil), mat.NewVecDense(s.lay.size, nil)
 	return s
@@ -41,6 +45,9 @@ func (s *system) linearise(n Noise) {
 		c.spread(n)
 		c.integrate(s.lay, &s.state)
 	}
+	for i := range s.pull {
+		s.pull[i] = (s.opts.Rolling.X - s.state.beta[crrAt(i)]) / (s.opts.Rolling.SE * s.opts.Rolling.SE)
+	}
 }
 
 // evaluate builds and factorises the equations for a noise and returns −2 times
@@ -49,6 +56,10 @@ func (s *system) evaluate(n Noise) (float64, error) {
 	s.a.Zero()
 	s.g.Zero()
 	minus2, yy := s.prior(n), 0.0
+	for i, p := range s.pull {
+		s.g.SetVec(crrAt(i), p)
+		yy += math.Pow(p*s.opts.Rolling.SE, 2)
+	}
 	for _, c := range s.runs {
 		minus2 += c.whiten(n) + c.eliminate()
 		yy += s.scatter(c)
@@ -92,6 +103,9 @@ func (s *system) prior(n Noise) (logDet float64) {
 	free := func(i int, sd float64) {
 		add(i, i, 1/(sd*sd))
 		logDet += 2 * math.Log(sd)
+	}
+	for i := range s.pull {
+		free(crrAt(i), s.opts.Rolling.SE)
 	}
 	if s.lay.slope >= 0 {
 		free(s.lay.slope, s.opts.Slope.SE)
