@@ -74,6 +74,19 @@ sensing.start();
 await settle();
 assert(told().some(([s, c]) => s === 0 && c === DENIED), "a denial is told");
 
+for (const [name, set] of [["", { location: "prompt", motionAsks: false }], [" on an iPhone", { location: "prompt", motionAsks: true }]]) {
+  const early = browser(set);
+  early.did.tapping = true;
+  early.sensing.startAhead();
+  assert.deepEqual([early.did.watched, early.did.asked], [1, set.motionAsks ? 1 : 0], `started before the program is there${name}: asked for from the tap`);
+  early.did.tapping = false;
+  await settle();
+  early.sensing.start(); // the program takes over
+  assert.equal(early.sensing.ahead(), false);
+  assert(early.told().some(([s, c]) => s === 0 && c === 1), `started before the program is there${name}: what was collected is handed over`);
+  assert.deepEqual([early.did.watched, early.did.asked], [1, set.motionAsks ? 1 : 0], `started before the program is there${name}: nothing is asked for again`);
+}
+
 const left = browser({ location: "prompt", motionAsks: false });
 left.sensing.start();
 left.sensing.stop(); // before the browser has answered

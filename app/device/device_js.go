@@ -29,6 +29,7 @@ func Open() (*platform.Device, error) {
 		Voice:  web.Voice{},
 		Buzzer: web.Buzzer{},
 		Permit: web.Permit,
+		Ahead:  web.Ahead,
 		Hear: func() sensing.Source {
 			return device.NewLive(device.Hearing(web.NewPort(), web.NewEar()), web.After)
 		},

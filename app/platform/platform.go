@@ -59,6 +59,10 @@ type Device struct {
 	// should first find out what works there (package trial).
 	Trial bool
 
+	// Ahead reports whether the rider started a recording before the app was there:
+	// the next source then delivers what was sensed since; nil: that cannot be.
+	Ahead func() bool
+
 	// WentBack has back called whenever the rider goes back by the device's own
 	// means, and Deep tells the device how many screens there are to go back and
 	// whether a recording runs. They are nil where the window is told by a key.

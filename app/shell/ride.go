@@ -186,7 +186,7 @@ func breathe(clock platform.Clock) func(runs.Stage, float64) {
 // browser is what a recording from a browser says of its device.
 const browser = "browser"
 
-// startRide begins a recording.
+// startRide is the rider's tap.
 func (s *Shell) startRide() {
 	if s.dev.Permit != nil {
 		s.dev.Permit()
@@ -194,8 +194,14 @@ func (s *Shell) startRide() {
 	if s.starting || s.rec != nil {
 		return // touched twice
 	}
+	s.notice = screens.NoticeText{}
+	s.record()
+}
+
+// record begins a recording.
+func (s *Shell) record() {
 	watch, test, ctx, cfg, random := s.watch, s.trying.stop, s.ctx, s.recorderConfig(), s.dev.Random
-	s.starting, s.watch, s.notice = true, nil, screens.NoticeText{}
+	s.starting, s.watch = true, nil
 	type begun struct {
 		rec *recorder.Recording
 		err error

@@ -113,13 +113,18 @@ func Open(cfg Config) *Shell {
 // Root is what the window shows.
 func (s *Shell) Root() fyne.CanvasObject { return s.root }
 
-// Start shows the first screen and begins to look at the sensors. It is called
-// on the drawing goroutine.
+// Start shows the first screen and begins to look at the sensors, or goes on with
+// a recording that the rider started before the app was there. It is called on the
+// drawing goroutine.
 func (s *Shell) Start() {
 	s.heedBack()
 	s.nav.begin(s.ready, s.ridesList, s.bikesList, s.compare, s.more)
 	s.show()
-	s.startWatch()
+	if s.dev.Ahead != nil && s.dev.Ahead() {
+		s.record()
+	} else {
+		s.startWatch()
+	}
 	go s.tick()
 	if s.dev.Background != nil {
 		go s.listen()

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -278,6 +279,23 @@ func TestARideFromStartToResults(t *testing.T) {
 	h.await("Ride deleted")
 	h.touch("Undo")
 	h.await("first test")
+}
+
+// TestStartedAhead holds that what the rider started before the app was there goes
+// on as a recording: no touch is needed, and the first source belongs to it.
+func TestStartedAhead(t *testing.T) {
+	var asked atomic.Int32
+	d := &platform.Device{Files: platformtest.NewMemory(), Clock: platform.NewSystemClock(), Random: rand.Reader, Locale: "en-IE",
+		Ahead: func() bool { return asked.Load() == 0 },
+		Source: func() sensors.Source {
+			asked.Add(1)
+			return rideOnce{}
+		}}
+	h := openOn(t, d)
+	h.await("Searching for satellites")
+	if n := asked.Load(); n != 1 {
+		t.Errorf("%d sources were made, want one, of the recording", n)
+	}
 }
 
 // sharedHolds checks what was shared against the ride that went in.

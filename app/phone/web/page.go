@@ -14,7 +14,7 @@ import (
 	device "stillair/sensors/device/web"
 )
 
-//go:embed index.html page.css begin.js start.js touch.js worker.js manifest.webmanifest
+//go:embed index.html page.css begin.js early.js start.js touch.js worker.js manifest.webmanifest
 var own embed.FS
 
 // Names of the files that Build makes rather than copies.

@@ -3,10 +3,10 @@
   "use strict";
   const WORDS = {
     en: { loading: "Loading…", wasm: "This browser is too old to run the program (it has no WebAssembly).",
-      gl: "This browser cannot draw the program (it has no WebGL).", failed: "The program could not be loaded: ",
+      gl: "This browser cannot draw the program (it has no WebGL).", failed: "The program could not be loaded: ", unkept: "Nothing was recorded.",
       ended: "The program has ended. Reload the page to start it again; what was recorded is kept." },
     de: { loading: "Lädt…", wasm: "Dieser Browser ist zu alt für das Programm (er kennt kein WebAssembly).",
-      gl: "Dieser Browser kann das Programm nicht zeichnen (er kennt kein WebGL).", failed: "Das Programm ließ sich nicht laden: ",
+      gl: "Dieser Browser kann das Programm nicht zeichnen (er kennt kein WebGL).", failed: "Das Programm ließ sich nicht laden: ", unkept: "Es wurde nichts aufgezeichnet.",
       ended: "Das Programm ist beendet. Die Seite neu laden startet es wieder; Aufgezeichnetes bleibt erhalten." },
   };
   const language = (navigator.language || "en").slice(0, 2);
@@ -23,16 +23,24 @@
     seen.observe(document.body, { childList: true });
   }
 
+  // fail tells a rider who started ahead of the program that it was in vain.
+  function fail(why) {
+    const begun = globalThis.stillairSensing.ahead();
+    globalThis.stillairSensing.stop();
+    for (const id of ["early", "hint"]) document.getElementById(id).hidden = true;
+    say(`${why}${begun ? ` ${words.unkept}` : ""}`);
+  }
+
   async function start() {
     if (!globalThis.stillairProgram) return say(words.wasm);
     say(words.loading);
-    if (!document.createElement("canvas").getContext("webgl")) return say(words.gl); // found out while the program is compiled
+    if (!document.createElement("canvas").getContext("webgl")) return fail(words.gl); // found out while the program is compiled
     hideWhenDrawn();
     const go = new Go();
     let instance;
     try {
       instance = await WebAssembly.instantiate(await globalThis.stillairProgram, go.importObject);
-    } catch (e) { return say(words.failed + e.message); }
+    } catch (e) { return fail(words.failed + e.message); }
     await go.run(instance);
     document.querySelectorAll("canvas").forEach((c) => c.remove());
     say(words.ended);

@@ -65,3 +65,8 @@ func (p *Port) Arrival() device.Arrival { return p.reader.arrival }
 // Permit asks for leave to use the motion sensors, where the browser wants
 // that; it is called from a tap and returns at once.
 func Permit() { js.Global().Get("stillairSensing").Call("permit") }
+
+// Ahead reports whether the page collects readings already, since the rider
+// tapped for a recording before the program was there. The next source that is
+// started delivers them.
+func Ahead() bool { return js.Global().Get("stillairSensing").Call("ahead").Bool() }

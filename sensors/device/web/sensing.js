@@ -13,12 +13,15 @@
 // What the browser gives as null is NaN.
 globalThis.stillairSensing = (() => {
   "use strict";
-  const WIDTH = 10, ROOM = 6000; // at 60 Hz a minute and a half without being emptied
+  const WIDTH = 10;
+  let room = 6000; // rows; at 60 Hz a minute and a half without being emptied
+  const MOST = 16 * room; // while the program loads, which may take long where the network is slow
   const MOTION = 1, FIX = 2, TOLD = 3, HOLE = 4;
   const TURN = 1, RECEIVER = 2; // sensors; motion itself is 0
   const ASKING = 0, AVAILABLE = 1, DENIED = 2, MISSING = 3, SILENT = 4;
-  const rows = new Float64Array(WIDTH * ROOM);
-  let filled = 0, lost = 0, watching = null, waiting = null;
+  let rows = new Float64Array(WIDTH * room);
+  let filled = 0, lost = 0, felt = 0, watching = null, waiting = null;
+  let ahead = false; // collecting for a program that is not there yet
   let turn = 0, running = false, asked = false; // by a tap of the rider
   const HIDDEN = 0, FROZEN = 1, ASLEEP = 2; // why there is a hole
   const SLEPT = 1000; // ms by which the clocks part when a phone slept; the time of day is corrected by less
@@ -27,8 +30,18 @@ globalThis.stillairSensing = (() => {
   const now = () => performance.now() + slept;
   const number = (x) => (typeof x === "number" ? x : NaN);
 
+  // grow makes room for rows that no program is there to take.
+  function grow() {
+    if (!ahead || room >= MOST) return false;
+    const more = new Float64Array(2 * rows.length);
+    more.set(rows);
+    rows = more;
+    room *= 2;
+    return true;
+  }
+
   function put(what, time, a, b, c, d, e, f, g, h) {
-    if (filled === ROOM) { lost++; return; }
+    if (filled === room && !grow()) { lost++; return; }
     const i = filled++ * WIDTH;
     rows[i] = what; rows[i + 1] = time;
     rows[i + 2] = a; rows[i + 3] = b; rows[i + 4] = c; rows[i + 5] = d;
@@ -40,6 +53,7 @@ globalThis.stillairSensing = (() => {
   function onMotion(e) {
     const f = e.accelerationIncludingGravity, r = e.rotationRate;
     if (!f || f.x === null) return; // a browser without the sensor fires one empty event
+    felt++;
     put(MOTION, e.timeStamp + slept, f.x, number(f.y), number(f.z),
       r ? number(r.alpha) : NaN, r ? number(r.beta) : NaN, r ? number(r.gamma) : NaN);
   }
@@ -151,26 +165,39 @@ globalThis.stillairSensing = (() => {
     watching = navigator.geolocation.watchPosition(onPlace, onNoPlace, { enableHighAccuracy: true, maximumAge: 0 });
   }
 
+  function begin() {
+    filled = lost = felt = 0;
+    if (!isSecureContext) { tell(0, MISSING, 10); tell(RECEIVER, MISSING, 10); return; }
+    turn++;
+    running = true;
+    hiddenAt = apart = NaN;
+    frozen = asleep = false;
+    CYCLE.forEach(([what, then]) => document.addEventListener(what, then));
+    if (document.visibilityState === "hidden") hide();
+    startMotion();
+    startPlace();
+  }
+
   return {
     // turned says that this browser gives forces the other way round, as all
     // browsers on iPhones and iPads do.
     turned: () => navigator.vendor.startsWith("Apple"),
     permit,
     now: () => { compare(); return now(); },
+    // startAhead begins to collect from a rider's tap, before the program is there;
+    // its own start then takes over what was collected.
+    startAhead() {
+      asked = ahead = true;
+      begin();
+    },
+    ahead: () => ahead,
+    // felt counts the readings of motion since the start.
+    felt: () => felt,
     start() {
-      filled = 0; lost = 0;
-      if (!isSecureContext) { tell(0, MISSING, 10); tell(RECEIVER, MISSING, 10); return; }
-      turn++;
-      running = true;
-      hiddenAt = apart = NaN;
-      frozen = asleep = false;
-      CYCLE.forEach(([what, then]) => document.addEventListener(what, then));
-      if (document.visibilityState === "hidden") hide();
-      startMotion();
-      startPlace();
+      if (ahead) ahead = false; else begin();
     },
     stop() {
-      running = false;
+      running = ahead = false;
       CYCLE.forEach(([what, then]) => document.removeEventListener(what, then));
       removeEventListener("devicemotion", onMotion);
       if (watching !== null) navigator.geolocation.clearWatch(watching);
