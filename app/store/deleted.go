@@ -54,11 +54,14 @@ func (s *Sessions) Remove(id string) error {
 	return s.remove(id)
 }
 
-// remove takes the recording first: what a crash leaves of the two files then
-// still says that it was deleted.
+// remove takes the recording first: what a crash leaves of the files then still
+// says that it was deleted.
 func (s *Sessions) remove(id string) error {
 	err := s.files.Remove(id + sessionEnding)
 	if err == nil || errors.Is(err, fs.ErrNotExist) {
+		err = s.forgetResults(id)
+	}
+	if err == nil {
 		err = s.files.Remove(id + aboutEnding)
 	}
 	return err

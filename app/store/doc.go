@@ -4,7 +4,7 @@
 // Everything is a file of its own in a platform.Files: a session is the
 // session file that package export/session describes, untouched once it is
 // closed, with a small JSON file of the same name beside it for what the
-// rider says about it; each bike is one JSON file; the choices are one more.
+// rider says about it, and another for what a season needs of its results; each bike is one JSON file; the choices are one more.
 // All JSON files carry a version, are indented for people, and are replaced
 // as a whole. A file of a later version is left alone and told of: it is never
 // written over. One that is damaged is told of too, and copied aside, as NAME.1.aside,

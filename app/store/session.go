@@ -13,7 +13,7 @@ import (
 	"stillair/export/session"
 )
 
-// Endings of the two files of a session.
+// Endings of the two files of a session, beside which there may be its results.
 const (
 	sessionEnding = ".jsonl.gz"
 	aboutEnding   = ".about.json"

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/air"
 	"stillair/runs/measure"
@@ -89,13 +90,20 @@ type SeasonBudget struct {
 	Notes   []Finding      `json:"notes,omitempty"`
 }
 
-// SeasonEffect is one part.
+// SeasonEffect is one part. Its own interval is CI; what is found, and the
+// interval in percent, hold for all parts together.
 type SeasonEffect struct {
-	Part    string      `json:"part"`
-	Instead string      `json:"instead_of,omitempty"`
-	CdA     Measured    `json:"delta_cda_m2"`
-	CI      *[2]float64 `json:"ci95_m2"`
-	Rides   int         `json:"rides"`
+	Part      string      `json:"part"`
+	Instead   string      `json:"instead_of,omitempty"`
+	CdA       Measured    `json:"delta_cda_m2"`
+	CI        *[2]float64 `json:"ci95_m2"`
+	Rides     int         `json:"rides"`
+	Finding   string      `json:"finding"` // as of a comparison
+	Code      string      `json:"code"`    // of Finding
+	P         *float64    `json:"p,omitempty"`
+	Percent   *float64    `json:"delta_cda_pct,omitempty"` // of the base
+	PercentCI *[2]float64 `json:"delta_cda_ci95_pct,omitempty"`
+	MoreRides int         `json:"more_rides,omitempty"` // about so many more with it would tell
 }
 
 // SeasonRideOf is what a document says for a season.
@@ -259,8 +267,15 @@ func figuresOf(rides []season.Ride) []SeasonFigure {
 func budgetOf(b *season.Budget) *SeasonBudget {
 	out := &SeasonBudget{Base: b.Base, BaseCdA: measured(b.BaseCdA), Effects: []SeasonEffect{}, Cov: [][]float64{}, Chi2: number(b.Chi2, digits), DoF: b.DoF, Widened: number(b.Widened, digits),
 		Notes: findingsOf("note", b.Notes)}
+	verdicts := b.Verdicts(runs.DefaultMatters)
 	for i, e := range b.Effects {
-		out.Effects = append(out.Effects, SeasonEffect{e.Part, e.Instead, measured(e.CdA), pair(e.CI), e.Rides})
+		v := verdicts[i]
+		effect := SeasonEffect{Part: e.Part, Instead: e.Instead, CdA: measured(e.CdA), CI: pair(e.CI), Rides: e.Rides,
+			Finding: words.ForMachines().Name(v.Finding), Code: string(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, digits), PercentCI: pair(v.CIPercent)}
+		if !v.Beyond {
+			effect.MoreRides = v.MorePairs
+		}
+		out.Effects = append(out.Effects, effect)
 		row := make([]float64, len(b.Effects))
 		for j := range row {
 			row[j] = *number(b.Cov.At(i, j), exact)
