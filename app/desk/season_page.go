@@ -1,13 +1,17 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"stillair/export/results"
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
+	"stillair/runs/compare"
 	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
@@ -20,6 +24,9 @@ func (p *page) bike(b results.SeasonBike) {
 		name = "A bike without a name"
 	}
 	p.title("%s: %s", name, counted(len(b.Rides), "ride"))
+	if b.Budget != nil {
+		p.partsVerdict(b.Budget)
+	}
 	for _, r := range b.Rides {
 		p.seasonRide(r)
 	}
@@ -56,6 +63,14 @@ func measuredBand(m results.Measured) string {
 	return shown.PlusMinus(*m.X, shown.Normal95**m.SE)
 }
 
+// banded shows a value of a document with a band of its own.
+func banded(m results.Measured, ci *[2]float64) string {
+	if m.X == nil || ci == nil {
+		return measuredBand(m)
+	}
+	return shown.PlusMinus(*m.X, (ci[1]-ci[0])/2)
+}
+
 func (p *page) figures(all []results.SeasonFigure) {
 	if len(all) == 0 {
 		return
@@ -66,16 +81,19 @@ func (p *page) figures(all []results.SeasonFigure) {
 			continue
 		}
 		name := named(f.Setup) + ", " + f.Figure
+		if f.Rollout {
+			name += " after 1 ft"
+		}
 		if f.Gear != "" {
 			name += ", gear " + f.Gear
 		}
-		text := fmt.Sprintf("%s: mean %s of %d, best %s, typical %s", name, measuredBand(f.Mean), f.N, digitsOf(*f.Best, f), digitsOf(*f.Typical, f))
+		text := fmt.Sprintf("%s: mean %s of %d, best %s, typical %s", name, banded(f.Mean, f.MeanCI), f.N, digitsOf(*f.Best, f), digitsOf(*f.Typical, f))
 		if f.Spread != nil {
-			text += fmt.Sprintf("; spreads by %s (1 sd), of which noise explains %s", digitsOf(*f.Spread, f), digitsOf(*f.Own, f))
+			text += fmt.Sprintf("; spread %s (1 sd), expected %s", digitsOf(*f.Spread, f), digitsOf(*f.Own, f))
 		}
 		if f.TrendP != nil && f.Trend.X != nil {
 			if *f.TrendP < 0.05 {
-				text += fmt.Sprintf("; changes by %s in 30 days (p %s)", measuredBand(f.Trend), shown.Fixed(*f.TrendP, 3))
+				text += fmt.Sprintf("; changes by %s in 30 days (p %s)", banded(f.Trend, f.TrendCI), shown.Fixed(*f.TrendP, 3))
 			} else {
 				text += "; no trend shown"
 			}
@@ -114,22 +132,50 @@ func (p *page) twoWays(all []results.SeasonTwoWay) {
 		if t.Gear != "" {
 			gear = ", gear " + t.Gear
 		}
+		if t.Rollout {
+			gear += " after 1 ft"
+		}
 		p.line("  %-12s %s s   %s%s, runs %d and %d of %s, %.0f min apart", t.Mark, measuredBand(t.Mean), named(t.Setup), gear, t.Runs[0], t.Runs[1], t.Ride, *t.Apart/60)
 	}
 }
 
+// partsVerdict says first what the parts cost, the most costly first.
+func (p *page) partsVerdict(b *results.SeasonBudget) {
+	effects := slices.Clone(b.Effects)
+	slices.SortStableFunc(effects, func(a, b results.SeasonEffect) int {
+		return cmp.Compare(math.Abs(b.Verdict().Percent), math.Abs(a.Verdict().Percent))
+	})
+	var unclear []string
+	for _, e := range effects {
+		switch v := e.Verdict(); v.Finding {
+		case compare.CannotTell:
+			unclear = append(unclear, partName(e))
+		default:
+			p.wrapped(2, shown.Sentence(words.New(shown.Style{System: p.units}).Say(words.Verdict(partName(e), words.Drag(), v))))
+		}
+	}
+	if len(unclear) > 0 {
+		p.wrapped(2, "Not clear yet: "+strings.Join(unclear, "; ")+".")
+	}
+}
+
+// partName is a part, with the one that it stands in for.
+func partName(e results.SeasonEffect) string {
+	if e.Instead != "" {
+		return e.Part + " instead of " + e.Instead
+	}
+	return e.Part
+}
+
 func (p *page) dragBudget(b *results.SeasonBudget) {
-	p.title("What each part costs, counted from %s (CdA %s m²)", named(b.Base), measuredBand(b.BaseCdA))
+	p.title("What each part costs, counted from %s (CdA %s m²); the bands hold for all parts together", named(b.Base), measuredBand(b.BaseCdA))
 	for _, e := range b.Effects {
-		name := e.Part
-		if e.Instead != "" {
-			name += " instead of " + e.Instead
+		v, area, share := e.Verdict(), "–", "–"
+		if b.BaseCdA.X != nil && e.CdA.X != nil {
+			half := (v.CIPercent[1] - v.CIPercent[0]) / 2
+			area, share = shown.PlusMinus(*e.CdA.X, half/100**b.BaseCdA.X), shown.PlusMinus(v.Percent, half)+" %"
 		}
-		share := "–"
-		if b.BaseCdA.X != nil {
-			share = shown.PlusMinus(100**e.CdA.X / *b.BaseCdA.X, 100*shown.Normal95**e.CdA.SE / *b.BaseCdA.X) + " %"
-		}
-		p.line("  %-40s %s m²   %s   in %s", name, measuredBand(e.CdA), share, counted(e.Rides, "ride"))
+		p.line("  %-40s %s m²   %s   in %s", partName(e), area, share, counted(e.Rides, "ride"))
 	}
 	for _, n := range b.Notes {
 		p.wrapped(2, shown.Sentence(n.Text))

@@ -33,7 +33,7 @@ func tabs(s screens.Screens, at screens.Place, page fyne.CanvasObject) fyne.Canv
 }
 
 func allScreens() []picture {
-	list := append(append(rideScreens(), resultScreens()...), decideScreens()...)
+	list := append(append(append(rideScreens(), resultScreens()...), seasonScreens()...), decideScreens()...)
 	return append(list, otherScreens()...)
 }
 
@@ -158,7 +158,9 @@ func resultScreens() []picture {
 			cut.About.Name, cut.About.Stage, cut.About.Found = "", store.CutOff, store.Found{CoastDowns: 2, Pairs: 1}
 			fresh := inventedSession()
 			fresh.About.Name, fresh.About.Measured = "", fresh.About.Deleted
-			page := s.Rides(s.C.Rides([]store.Session{ses, cut, fresh}), 1, ridesActions())
+			on := ridesActions()
+			on.Season = nothing
+			page := s.Rides(s.C.Rides([]store.Session{ses, cut, fresh}), 1, on)
 			return s.WithTabs(page, screens.PlaceResults, func(screens.Place) {}, s.UndoBar(s.C.Book.Rides.Deleted, nothing))
 		}},
 		{"deleted", func(s screens.Screens) fyne.CanvasObject {

@@ -13,6 +13,7 @@ import (
 type RidesActions struct {
 	Open          func(id string)
 	Demo, Deleted func()
+	Season        func() // nil: there is no ride to make one of
 }
 
 // Rides is the list of recordings; deleted is how many more can be brought
@@ -22,6 +23,9 @@ func (s Screens) Rides(rows []view.RideRow, deleted int, on RidesActions) *kit.P
 	var body []fyne.CanvasObject
 	if len(rows) == 0 {
 		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.Empty), k.Text(kit.Body, kit.Muted, t.EmptyHint)))
+	}
+	if on.Season != nil {
+		body = append(body, k.List(s.into(kit.Season, s.C.Book.Season.Title, s.C.Book.Season.Open, on.Season)))
 	}
 	var list []fyne.CanvasObject
 	for _, r := range rows {

@@ -173,7 +173,9 @@ func (s *Shell) measuring(ctx context.Context, todo []store.Session) []measuring
 	var out []measuring
 	for i, r := range todo {
 		out = append(out, measuring{title: s.screen.C.RideRow(r).Title, read: func() (*sensors.Log, error) { return l.log(r) },
-			opts: s.options(func(_ runs.Stage, part float64) { s.showShare(ctx, (float64(i)+part)/float64(len(todo))) })})
+			opts: s.options(func(_ runs.Stage, part float64) {
+				s.showShare(ctx, screens.PlaceCompare, &s.compared.share, (float64(i)+part)/float64(len(todo)))
+			})})
 	}
 	return out
 }
@@ -195,12 +197,12 @@ func measureAll(ctx context.Context, todo []measuring) ([]runs.Named, error) {
 	return out, nil
 }
 
-// showShare shows how far the measuring of several rides is, and lets a browser
-// draw it.
-func (s *Shell) showShare(ctx context.Context, share float64) {
+// showShare shows how far the measuring of several rides is that a place waits
+// for, and lets a browser draw it. So far is written to shown.
+func (s *Shell) showShare(ctx context.Context, place screens.Place, shown *float64, share float64) {
 	s.cfg.Do(func() {
-		if ctx.Err() == nil && s.rec == nil && s.place == screens.PlaceCompare && share-s.compared.share > 0.02 {
-			s.compared.share = share
+		if ctx.Err() == nil && s.rec == nil && s.place == place && share-*shown > 0.02 {
+			*shown = share
 			s.again()
 		}
 	})

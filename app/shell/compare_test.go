@@ -1,6 +1,7 @@
 package shell_test
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -10,7 +11,8 @@ import (
 )
 
 // TestTwoRidesAreCompared compares two rides of different days and finds all
-// that a comparison within one ride has, marked as weaker.
+// that a comparison within one ride has, marked as weaker. Their season, of which
+// nothing is kept yet, measures them and keeps what they say.
 func TestTwoRidesAreCompared(t *testing.T) {
 	if testing.Short() {
 		t.Skip("measures two whole rides")
@@ -35,4 +37,20 @@ func TestTwoRidesAreCompared(t *testing.T) {
 	}
 	h.touch("80")
 	h.await("Power at 80 km/h")
+	h.touch("Results")
+	h.touch("Season")
+	h.await("What each setup measured")
+	kept := 0
+	for end := time.Now().Add(time.Minute); kept < 2 && time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		kept = 0
+		list, _ := files.List()
+		for _, f := range list {
+			if strings.HasSuffix(f.Name, ".season.json") {
+				kept++
+			}
+		}
+	}
+	if kept != 2 {
+		t.Errorf("the results of %d rides are kept, of 2 that the season measured", kept)
+	}
 }

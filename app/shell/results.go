@@ -11,6 +11,7 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
+	"stillair/export/results"
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/marks"
@@ -36,7 +37,11 @@ type opened struct {
 }
 
 func (s *Shell) ridesList() *kit.Page {
-	return s.screen.Rides(s.screen.C.Rides(s.rides), len(s.deleted), screens.RidesActions{Open: s.openRide, Demo: s.openDemo, Deleted: s.openDeleted})
+	on := screens.RidesActions{Open: s.openRide, Demo: s.openDemo, Deleted: s.openDeleted}
+	if len(s.rides) > 0 {
+		on.Season = s.openSeason
+	}
+	return s.screen.Rides(s.screen.C.Rides(s.rides), len(s.deleted), on)
 }
 
 // options are the roll-ons that riders of either system of units ask for.
@@ -120,7 +125,7 @@ func (s *Shell) measure(o opened, read func() (reading, error)) {
 			s.again()
 			s.announceResults()
 			if err == nil && o.id != "" {
-				s.keepFound(o.id, res)
+				s.keepFound(o.ses, summed(res))
 			}
 		})
 	}()
@@ -146,8 +151,32 @@ func (s *Shell) progress(ctx context.Context) func(runs.Stage, float64) {
 	}
 }
 
-// keepFound notes in the list what was found in a ride.
-func (s *Shell) keepFound(id string, res *runs.Result) {
+// summary is what is kept of a ride's results.
+type summary struct {
+	found  store.Found
+	metres float64
+	doc    *results.Document // what a season needs
+}
+
+func summed(res *runs.Result) summary {
+	out := summary{found: foundIn(res), doc: results.From(res).ForSeason()}
+	if tr := res.Track; tr != nil && len(tr.S) > 0 {
+		out.metres = tr.S[len(tr.S)-1]
+	}
+	return out
+}
+
+// keepFound keeps what was found in a ride.
+func (s *Shell) keepFound(ses store.Session, x summary) {
+	now, by := s.dev.Clock.Wall(), keptBy(s.screen.C.System)
+	s.changeRide(func(l library) error {
+		return errors.Join(l.sessions.KeepResults(ses.ID, by, ses.About.Values, x.doc),
+			l.sessions.Update(ses.ID, func(a *store.About) { a.Found, a.Metres, a.Measured = x.found, x.metres, now }))
+	})
+}
+
+// foundIn counts what was found.
+func foundIn(res *runs.Result) store.Found {
 	var f store.Found
 	for _, r := range res.Runs {
 		switch {
@@ -164,17 +193,18 @@ func (s *Shell) keepFound(id string, res *runs.Result) {
 	for _, l := range res.RoadLoads {
 		f.Pairs += l.Pairs
 	}
-	length := 0.0
-	if tr := res.Track; tr != nil && len(tr.S) > 0 {
-		length = tr.S[len(tr.S)-1]
-	}
-	now := s.dev.Clock.Wall()
-	s.update(id, func(a *store.About) { a.Found, a.Metres, a.Measured = f, length, now })
+	return f
 }
 
 // update changes what is known of a ride and reads the list again.
 func (s *Shell) update(id string, change func(*store.About)) {
-	s.change(func(l library) error { return l.sessions.Update(id, change) }, func(error) {
+	s.changeRide(func(l library) error { return l.sessions.Update(id, change) })
+}
+
+// changeRide changes what is kept of rides; the open one is then as it was read
+// again.
+func (s *Shell) changeRide(do func(library) error) {
+	s.change(do, func(error) {
 		for _, r := range s.rides {
 			if r.ID == s.opened.id {
 				s.opened.ses = r

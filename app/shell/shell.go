@@ -57,6 +57,7 @@ type Shell struct {
 	trying   trying
 	opened   opened
 	compared comparing
+	seasonal seasonal
 	planned  planning
 }
 

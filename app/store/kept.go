@@ -20,10 +20,10 @@ type kept struct {
 	Results *results.Document `json:"results"`
 }
 
-// KeepResults keeps of a session's results what a season needs, computed with
-// those values. By names the program and whatever else the results depend on.
+// KeepResults keeps of a session's results what a season needs
+// (results.Document.ForSeason), computed with those values. By names the program and whatever else the results depend on.
 func (s *Sessions) KeepResults(id, by string, values *Values, d *results.Document) error {
-	return writeJSON(s.files, id+keptEnding, kept{Version: Version, By: by, Values: values, Results: d.ForSeason()})
+	return writeJSON(s.files, id+keptEnding, kept{Version: Version, By: by, Values: values, Results: d})
 }
 
 // KeptResults gives what KeepResults kept of a session, nil where nothing of

@@ -20,7 +20,7 @@ func TestKeptResults(t *testing.T) {
 	if s.KeptResults(id, "program 1", with) != nil {
 		t.Fatal("results before any were kept")
 	}
-	doc := results.From(exporttest.Result())
+	doc := results.From(exporttest.Result()).ForSeason()
 	if err := s.KeepResults(id, "program 1", with, doc); err != nil {
 		t.Fatal(err)
 	}

@@ -46,6 +46,7 @@ type Book struct {
 	Relabel    Relabel
 	Deleted    Deleted
 	Formats    Formats
+	Season     Season
 
 	said map[string]string // what the analysis says, from English
 }

@@ -40,6 +40,7 @@ func English() *Book {
 		Relabel:    englishRelabel(),
 		Deleted:    englishDeleted(),
 		Formats:    englishFormats(),
+		Season:     englishSeason(),
 		Trouble:    englishTrouble(),
 		said:       map[string]string{},
 	}

@@ -40,6 +40,7 @@ func German() *Book {
 		Relabel:    germanRelabel(),
 		Deleted:    germanDeleted(),
 		Formats:    germanFormats(),
+		Season:     germanSeason(),
 		Trouble:    germanTrouble(),
 		said:       germanSaid(),
 	}

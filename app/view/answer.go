@@ -58,9 +58,17 @@ func (c Context) Answers(res *runs.Result, ask CompareAsk) []Answer {
 	return out
 }
 
+// toTell says what would make a difference clear.
+type toTell struct{ one, many, beyond string }
+
 // said puts a verdict in words; more and less say a difference that is shown. The
 // estimate and its band are always there.
 func (c Context) said(v compare.Verdict, more, less string) Said {
+	t := c.Book.Compare
+	return c.saidOf(v, more, less, toTell{t.OneMorePair, t.MorePairs, t.CalmerDay})
+}
+
+func (c Context) saidOf(v compare.Verdict, more, less string, next toTell) Said {
 	t := c.Book.Compare
 	lo, hi := v.CIPercent[0], v.CIPercent[1]
 	estimate := fmt.Sprintf(t.Estimate, c.withSign(v.Percent), c.withSign(lo), c.withSign(hi))
@@ -72,11 +80,11 @@ func (c Context) said(v compare.Verdict, more, less string) Said {
 	case v.Finding == compare.NoneShown:
 		return Said{Verdict: t.NoneMatters, Certainty: estimate}
 	case v.Beyond:
-		return Said{Verdict: t.NeverClear, Certainty: estimate + ". " + t.CalmerDay}
+		return Said{Verdict: t.NeverClear, Certainty: estimate + ". " + next.beyond}
 	case v.MorePairs == 1:
-		return Said{Verdict: t.NotClear, Certainty: estimate + ". " + t.OneMorePair}
+		return Said{Verdict: t.NotClear, Certainty: estimate + ". " + next.one}
 	}
-	return Said{Verdict: t.NotClear, Certainty: estimate + ". " + fmt.Sprintf(t.MorePairs, v.MorePairs)}
+	return Said{Verdict: t.NotClear, Certainty: estimate + ". " + fmt.Sprintf(next.many, v.MorePairs)}
 }
 
 // withSign writes a number of percent with its sign.

@@ -48,34 +48,40 @@ type SeasonLoad struct {
 	Setup string   `json:"setup"`
 	CdA   Measured `json:"cda_m2"`
 	Crr   Measured `json:"crr"`
+	// The part of the standard error of CdA that differs from ride to ride.
+	CdAByRide *float64 `json:"cda_by_ride_se_m2"`
 }
 
 // SeasonFigure is how one figure of one setup repeated. Numbers are in SI.
 type SeasonFigure struct {
-	Figure  string   `json:"figure"`         // CdA, Crr, or the name of a mark
-	Kind    string   `json:"kind,omitempty"` // of the runs, for a mark
-	Setup   string   `json:"setup"`
-	Gear    string   `json:"gear,omitempty"`
-	N       int      `json:"n"` // rides, or runs for a mark
-	Mean    Measured `json:"mean"`
-	Best    *float64 `json:"best"`
-	Typical *float64 `json:"typical"` // median
-	Spread  *float64 `json:"spread,omitempty"`
-	Own     *float64 `json:"spread_by_noise,omitempty"`
-	Trend   Measured `json:"trend_in_30_days"`
-	TrendP  *float64 `json:"trend_p,omitempty"`
+	Figure  string      `json:"figure"`         // CdA, Crr, or the name of a mark
+	Kind    string      `json:"kind,omitempty"` // of the runs, for a mark
+	Setup   string      `json:"setup"`
+	Gear    string      `json:"gear,omitempty"`
+	Rollout bool        `json:"from_rollout,omitempty"`
+	N       int         `json:"n"` // rides, or runs for a mark
+	Mean    Measured    `json:"mean"`
+	MeanCI  *[2]float64 `json:"mean_ci95"`
+	Best    *float64    `json:"best"`
+	Typical *float64    `json:"typical"` // median
+	Spread  *float64    `json:"spread,omitempty"`
+	Own     *float64    `json:"spread_by_noise,omitempty"`
+	Trend   Measured    `json:"trend_in_30_days"`
+	TrendCI *[2]float64 `json:"trend_ci95,omitempty"`
+	TrendP  *float64    `json:"trend_p,omitempty"`
 }
 
 // SeasonTwoWay is the mean of two runs the opposite ways.
 type SeasonTwoWay struct {
-	Ride  string   `json:"ride"`
-	Mark  string   `json:"mark"`
-	Kind  string   `json:"kind"`
-	Setup string   `json:"setup"`
-	Gear  string   `json:"gear,omitempty"`
-	Runs  [2]int   `json:"runs"`
-	Apart *float64 `json:"apart_s"` // between their starts
-	Mean  Measured `json:"mean_s"`
+	Ride    string   `json:"ride"`
+	Mark    string   `json:"mark"`
+	Kind    string   `json:"kind"`
+	Setup   string   `json:"setup"`
+	Gear    string   `json:"gear,omitempty"`
+	Rollout bool     `json:"from_rollout,omitempty"`
+	Runs    [2]int   `json:"runs"`
+	Apart   *float64 `json:"apart_s"` // between their starts
+	Mean    Measured `json:"mean_s"`
 }
 
 // SeasonBudget is what each part costs, by all comparisons together.
@@ -163,11 +169,12 @@ func (r *Run) times() []season.Time {
 	var out []season.Time
 	for _, m := range r.Marks {
 		t, se := m.Rollout, m.RolloutSE
-		if !isFinite(t, se) {
+		rollout := isFinite(t, se)
+		if !rollout {
 			t, se = m.Time, m.TimeSE
 		}
 		if isFinite(t, se) {
-			out = append(out, season.Time{Mark: m.Mark, Kind: r.Kind, Setup: r.Setup, Gear: r.Gear, Run: r.ID, Start: *r.Start, Bearing: bearing, Time: measure.Value{X: *t, SE: *se}})
+			out = append(out, season.Time{Mark: m.Mark, Kind: r.Kind, Setup: r.Setup, Gear: r.Gear, Rollout: rollout, Run: r.ID, Start: *r.Start, Bearing: bearing, Time: measure.Value{X: *t, SE: *se}})
 		}
 	}
 	return out
@@ -201,7 +208,7 @@ func seasonOf(name string, rides []season.Ride, base string, within time.Duratio
 	for _, r := range rides {
 		out.Rides = append(out.Rides, listed(r))
 		for _, t := range season.TwoWays(r.Times, within) {
-			out.TwoWay = append(out.TwoWay, SeasonTwoWay{Ride: r.Name, Mark: t.Mark, Kind: t.There.Kind, Setup: t.Setup, Gear: t.Gear, Runs: [2]int{t.There.Run, t.Back.Run},
+			out.TwoWay = append(out.TwoWay, SeasonTwoWay{Ride: r.Name, Mark: t.There.Mark, Kind: t.There.Kind, Setup: t.There.Setup, Gear: t.There.Gear, Rollout: t.There.Rollout, Runs: [2]int{t.There.Run, t.Back.Run},
 				Apart: number(math.Abs(t.Back.Start-t.There.Start), 4), Mean: measured(t.Mean)})
 		}
 	}
@@ -225,13 +232,16 @@ func listed(r season.Ride) SeasonRide {
 		out.AirDensity, out.DensityAltitude = number(r.Density, digits), number(air.DensityAltitude(r.Density), 4)
 	}
 	for _, l := range r.Loads {
-		out.Loads = append(out.Loads, SeasonLoad{l.Setup, measured(l.CdA), measured(l.Crr)})
+		out.Loads = append(out.Loads, SeasonLoad{l.Setup, measured(l.CdA), measured(l.Crr), number(math.Hypot(l.Noise, l.Day), exact)})
 	}
 	return out
 }
 
 // figureKey is what a figure has to have in common to be the same.
-type figureKey struct{ figure, kind, setup, gear string }
+type figureKey struct {
+	figure, kind, setup, gear string
+	rollout                   bool
+}
 
 func figuresOf(rides []season.Ride) []SeasonFigure {
 	points := map[figureKey][]season.Point{}
@@ -244,20 +254,20 @@ func figuresOf(rides []season.Ride) []SeasonFigure {
 	}
 	for _, r := range rides {
 		for _, l := range r.Loads {
-			add(figureKey{"CdA", "", l.Setup, ""}, season.Point{Started: r.Started, Value: l.CdA, Noise: math.Hypot(l.Noise, l.Day), Common: l.Common()})
-			add(figureKey{"Crr", "", l.Setup, ""}, season.Point{Started: r.Started, Value: l.Crr, Noise: l.CrrNoise, Common: math.Sqrt(math.Max(0, l.Crr.SE*l.Crr.SE-l.CrrNoise*l.CrrNoise))})
+			add(figureKey{figure: "CdA", setup: l.Setup}, season.Point{Started: r.Started, Value: l.CdA, Noise: math.Hypot(l.Noise, l.Day), Common: l.Common()})
+			add(figureKey{figure: "Crr", setup: l.Setup}, season.Point{Started: r.Started, Value: l.Crr, Noise: l.CrrNoise, Common: math.Sqrt(math.Max(0, l.Crr.SE*l.Crr.SE-l.CrrNoise*l.CrrNoise))})
 		}
 		for _, t := range r.Times {
-			add(figureKey{t.Mark, t.Kind, t.Setup, t.Gear}, season.Point{Started: r.Started, Value: t.Time, Noise: t.Time.SE})
+			add(figureKey{t.Mark, t.Kind, t.Setup, t.Gear, t.Rollout}, season.Point{Started: r.Started, Value: t.Time, Noise: t.Time.SE})
 		}
 	}
 	out := []SeasonFigure{}
 	for _, k := range order {
 		r := season.NewRepeat(points[k])
-		f := SeasonFigure{Figure: k.figure, Kind: k.kind, Setup: k.setup, Gear: k.gear, N: len(r.Points), Mean: measured(r.Mean), Best: number(r.Least, exact), Typical: number(r.Typical, exact),
+		f := SeasonFigure{Figure: k.figure, Kind: k.kind, Setup: k.setup, Gear: k.gear, Rollout: k.rollout, N: len(r.Points), Mean: measured(r.Mean), MeanCI: pair(r.MeanCI), Best: number(r.Least, exact), Typical: number(r.Typical, exact),
 			Spread: number(r.Spread, 4), Own: number(r.Own, 4), TrendP: number(r.TrendP, 3)}
 		if r.Trend.Known() {
-			f.Trend = measured(r.Trend)
+			f.Trend, f.TrendCI = measured(r.Trend), pair(r.TrendCI)
 		}
 		out = append(out, f)
 	}

@@ -24,18 +24,23 @@ type Point struct {
 type Repeat struct {
 	Points  []Point // in order of time
 	Mean    measure.Value
-	Typical float64 // median
+	MeanCI  [2]float64 // 95 %
+	Typical float64    // median
 	Least   float64
 	Spread  float64       // test-retest: standard deviation from ride to ride; NaN with one
 	Own     float64       // what of that the noise of the single figures explains
 	Trend   measure.Value // change in 30 days; unknown with fewer than three dated rides
+	TrendCI [2]float64    // 95 %
 	TrendP  float64       // chance of such a trend by luck
 }
 
 const month = 30 * 24 * time.Hour
 
-// NewRepeat looks at how a figure repeated. The trend is a straight line by
-// least squares, its t test with two degrees of freedom fewer than points.
+// NewRepeat looks at how a figure repeated. The band of the mean is what the
+// noise of the figures makes it or, where that is wider, what their own spread
+// does by Student's t: riders repeat themselves worse than their phone measures.
+// The trend is a straight line by least squares, its t test with two
+// degrees of freedom fewer than points.
 func NewRepeat(points []Point) Repeat {
 	out := Repeat{Points: slices.Clone(points), Spread: math.NaN(), Trend: measure.Unknown(), TrendP: math.NaN()}
 	slices.SortStableFunc(out.Points, func(a, b Point) int { return a.Started.Compare(b.Started) })
@@ -50,22 +55,28 @@ func NewRepeat(points []Point) Repeat {
 	}
 	mean, sd := stat.MeanStdDev(x, nil)
 	out.Own, out.Least = math.Sqrt(noise), slices.Min(x)
-	out.Mean = measure.Value{X: mean, SE: math.Sqrt(noise / float64(len(x)))}
-	if len(x) > 1 {
-		out.Spread = sd
-		out.Mean.SE = math.Max(out.Mean.SE, sd/math.Sqrt(float64(len(x))))
-	}
-	common := math.Inf(1)
+	root, common := math.Sqrt(float64(len(x))), math.Inf(1)
 	for _, p := range out.Points {
 		common = math.Min(common, p.Common)
 	}
-	out.Mean.SE = math.Hypot(out.Mean.SE, common)
+	out.Mean = measure.Value{X: mean, SE: out.Own / root}
+	half := sure(math.Inf(1)) * out.Mean.SE
+	if len(x) > 1 {
+		out.Spread = sd
+		out.Mean.SE = math.Max(out.Mean.SE, sd/root)
+		half = math.Max(half, sure(float64(len(x)-1))*sd/root)
+	}
+	half = math.Hypot(half, sure(math.Inf(1))*common)
+	out.Mean.SE, out.MeanCI = math.Hypot(out.Mean.SE, common), [2]float64{mean - half, mean + half}
 	sorted := slices.Clone(x)
 	slices.SortFunc(sorted, cmp.Compare)
 	out.Typical = (sorted[(len(x)-1)/2] + sorted[len(x)/2]) / 2
 	out.trend()
 	return out
 }
+
+// sure is the factor from a standard error to half of a 95 % interval.
+func sure(dof float64) float64 { return measure.Quantile(0.95, dof) }
 
 // trend fits a line over time.
 func (r *Repeat) trend() {
@@ -97,15 +108,20 @@ func (r *Repeat) trend() {
 		return
 	}
 	r.Trend = measure.Value{X: b, SE: se}
+	r.TrendCI = r.Trend.Interval(0.95, float64(n-2))
 	r.TrendP = 2 * distuv.StudentsT{Sigma: 1, Nu: float64(n - 2)}.Survival(math.Abs(b/se))
 }
 
 // TwoWay is the mean of two runs the opposite ways, which the wind along the
 // road and its slope leave alone to first order.
 type TwoWay struct {
-	Mark, Setup, Gear string
-	There, Back       Time
-	Mean              measure.Value // s
+	There, Back Time
+	Mean        measure.Value // s
+}
+
+// alike reports whether two times are of the same thing.
+func (a Time) alike(b Time) bool {
+	return a.Mark == b.Mark && a.Kind == b.Kind && a.Setup == b.Setup && a.Gear == b.Gear && a.Rollout == b.Rollout
 }
 
 // opposite is how far from opposite two bearings may be, degrees.
@@ -125,7 +141,7 @@ func TwoWays(times []Time, within time.Duration) []TwoWay {
 			b := times[j]
 			turn := math.Abs(math.Mod(math.Abs(a.Bearing-b.Bearing)+180, 360) - 180)
 			apart := math.Abs(a.Start - b.Start)
-			if a.Mark == b.Mark && a.Kind == b.Kind && a.Setup == b.Setup && a.Gear == b.Gear && turn > 180-opposite && apart <= within.Seconds() {
+			if a.alike(b) && turn > 180-opposite && apart <= within.Seconds() {
 				all = append(all, couple{i, j, apart})
 			}
 		}
@@ -139,7 +155,7 @@ func TwoWays(times []Time, within time.Duration) []TwoWay {
 		}
 		used[c.i], used[c.j] = true, true
 		a, b := times[c.i], times[c.j]
-		out = append(out, TwoWay{Mark: a.Mark, Setup: a.Setup, Gear: a.Gear, There: a, Back: b,
+		out = append(out, TwoWay{There: a, Back: b,
 			Mean: measure.Value{X: (a.Time.X + b.Time.X) / 2, SE: math.Hypot(a.Time.SE, b.Time.SE) / 2}})
 	}
 	return out

@@ -44,6 +44,36 @@ func TestRepeat(t *testing.T) {
 	}
 }
 
+// TestMeanHolds: the band of a mean holds the rider's own at 95 % or more, be the
+// rider as good as the phone or ten times worse, with a spread of another law.
+func TestMeanHolds(t *testing.T) {
+	const seasons, own = 2000, 0.04
+	for _, c := range []struct {
+		name   string
+		rider  float64 // most that a run is off, s; a triangle about the rider's own
+		runs   int
+		common float64
+	}{{"alike", 0, 3, 0}, {"by a little", 0.1, 4, 0}, {"of three runs", 0.5, 3, 0}, {"of eight", 0.5, 8, 0}, {"of two", 0.5, 2, 0}, {"all wrong alike", 0.1, 5, 0.1}} {
+		t.Run(c.name, func(t *testing.T) {
+			rng, held := rand.New(rand.NewPCG(5, uint64(c.runs))), 0
+			for range seasons {
+				var points []Point
+				wrong := c.common * rng.NormFloat64()
+				for range c.runs {
+					x := 4 + wrong + c.rider*(rng.Float64()-rng.Float64()) + own*rng.NormFloat64()
+					points = append(points, Point{Value: measure.Value{X: x, SE: math.Hypot(own, c.common)}, Noise: own, Common: c.common})
+				}
+				if ci := NewRepeat(points).MeanCI; ci[0] <= 4 && 4 <= ci[1] {
+					held++
+				}
+			}
+			if held < seasons*935/1000 {
+				t.Errorf("%d of %d bands hold", held, seasons)
+			}
+		})
+	}
+}
+
 // TestTwoWays pairs opposite runs close in time, each once, and of one gear.
 func TestTwoWays(t *testing.T) {
 	run := func(id int, start, bearing, x float64, gear string) Time {

@@ -49,6 +49,7 @@ type Time struct {
 	Kind    string // of the run
 	Setup   string
 	Gear    string // "": not known
+	Rollout bool   // from 0.3048 m after first movement
 	Run     int
 	Start   float64       // s on the ride's clock
 	Bearing float64       // degrees; NaN: not known

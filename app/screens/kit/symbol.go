@@ -51,6 +51,7 @@ const (
 	Barometer Symbol = "barometer"
 	Storage   Symbol = "storage"
 	Guide     Symbol = "guide"
+	Season    Symbol = "points over time"
 )
 
 // drawn gives a symbol's outline. Strokes are 2 wide; an element with
@@ -118,6 +119,8 @@ func drawnTrade(s Symbol) string {
 			`<path d="M5.2 16.6 L13.2 16.6 L14.6 13"/>`
 	case PairTab:
 		return `<path d="M3 8 L21 8 M6 5 L6 11 M17 5 L17 11 M3 16 L21 16 M9 13 L9 19 M20 13 L20 19 "/><circle cx="11.5" cy="8" r="1.6" class="f"/><circle cx="14.5" cy="16" r="1.6" class="f"/>`
+	case Season:
+		return `<path d="M3.5 3 L3.5 20.5 L21 20.5"/><circle cx="8" cy="14.8" r="1.8" class="f"/><circle cx="13" cy="8.5" r="1.8" class="f"/><circle cx="18" cy="11.5" r="1.8" class="f"/>`
 	case MoreTab:
 		return `<path d="M3.5 7 L20.5 7 M3.5 12 L20.5 12 M3.5 17 L14 17"/>`
 	case SLaunch:
