@@ -25,8 +25,7 @@ func wordsIn(text string) []string {
 	return ordinary.FindAllString(strings.ToLower(html.UnescapeString(text)), -1)
 }
 
-// wordsOfBook are all words of a language's texts: of the catalogue, and of the
-// protocol.
+// wordsOfBook are all words of a language's texts.
 func wordsOfBook(l shown.Language) map[string]bool {
 	out := map[string]bool{}
 	add := func(text string) {
@@ -41,9 +40,6 @@ func wordsOfBook(l shown.Language) map[string]bool {
 			f.Args[i].Text = ""
 		}
 		add(book.Say(f))
-	}
-	for key := range said {
-		add(saying(l)(key))
 	}
 	return out
 }

@@ -77,8 +77,10 @@ type comparisonTable struct {
 type teller struct {
 	style shown.Style
 	book  *words.Book
-	say   func(string) string
 }
+
+// say is a fixed text of the protocol.
+func (t *teller) say(key string) string { return t.book.Name(finding.Code("protocol." + key)) }
 
 // text is a fixed text of the page.
 func (t *teller) text(key string) string { return t.book.Name(finding.Code("report." + key)) }
@@ -90,14 +92,14 @@ func (t *teller) fill(key string, args ...finding.Arg) string {
 
 func newTeller(o Options) *teller {
 	style := shown.Style{System: o.Units, Language: o.Language}
-	return &teller{style: style, book: words.New(style), say: saying(o.Language)}
+	return &teller{style: style, book: words.New(style)}
 }
 
 func (t *teller) protocol(test *Test) *protocol {
 	if test == nil {
 		return nil
 	}
-	p := &protocol{Facts: []fact{{t.say("program"), test.Protocol.Program}}, Method: []string{t.say("method.motion"), t.say("method.fit"), t.say("method.u")}}
+	p := &protocol{Facts: []fact{{t.say("program"), test.Protocol.Program}}, Method: []string{t.say("method.motion"), t.say("method.fit"), t.reference(test.Protocol.Method.Reference)}}
 	for i := range test.Protocol.Rides {
 		p.Rides = append(p.Rides, t.ride(&test.Protocol.Rides[i], test.Rides[i]))
 	}
@@ -109,6 +111,13 @@ func (t *teller) protocol(test *Test) *protocol {
 		}
 	}
 	return p
+}
+
+// reference says how uncertainty is stated, and to which air and speeds A and C
+// are referred.
+func (t *teller) reference(r results.ProtocolReference) string {
+	return t.book.Say(finding.New("protocol.method.u", finding.Temperature("air", r.Temperature), finding.Pressure("pressure", r.Pressure),
+		finding.Speed("low", r.From), finding.Speed("high", r.To)))
 }
 
 func (t *teller) ride(d *results.ProtocolRide, r *runs.Result) protocolRide {
@@ -136,7 +145,7 @@ func (t *teller) ride(d *results.ProtocolRide, r *runs.Result) protocolRide {
 
 func (t *teller) setup(name string) string {
 	if name == "" {
-		return t.say("as ridden")
+		return t.text("as_ridden")
 	}
 	return name
 }

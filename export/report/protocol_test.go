@@ -5,20 +5,23 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strings"
 	"testing"
+
+	"stillair/export/words"
 )
 
 // TestProtocolTexts looks up every key that templates and code ask for, and asks
 // for every text: none is missing in a language, none is left over.
 func TestProtocolTexts(t *testing.T) {
-	asked := regexp.MustCompile(`say(?: |\()"([^"]+)"|(?:row)\("([^"]+)"`)
+	asked := regexp.MustCompile(`(?:say(?: |\()"|"protocol\.)([^"]+)"|row\("([^"]+)"`)
 	files, err := filepath.Glob("*")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var used []string
 	for _, name := range files {
-		if ext := filepath.Ext(name); ext != ".go" && ext != ".html" {
+		if ext := filepath.Ext(name); ext != ".go" && ext != ".html" || strings.HasSuffix(name, "_test.go") {
 			continue
 		}
 		text, err := os.ReadFile(name)
@@ -29,12 +32,18 @@ func TestProtocolTexts(t *testing.T) {
 			used = append(used, m[1]+m[2])
 		}
 	}
+	texts := map[string]bool{}
+	for _, e := range words.Catalogue() {
+		if key, of := strings.CutPrefix(string(e.Code), "protocol."); of {
+			texts[key] = true
+		}
+	}
 	for _, key := range used {
-		if texts := said[key]; texts[0] == "" || texts[1] == "" {
+		if !texts[key] {
 			t.Errorf("%q lacks a text", key)
 		}
 	}
-	for key := range said {
+	for key := range texts {
 		if !slices.Contains(used, key) {
 			t.Errorf("nobody asks for %q", key)
 		}

@@ -39,7 +39,7 @@ func args(a ...finding.Arg) []finding.Arg { return a }
 
 // Catalogue gives every entry, area by area.
 func Catalogue() []Entry {
-	return slices.Concat(ofSensors(), ofFusion(), ofRuns(), ofRoadLoad(), ofPlans(), ofCautions(), ofExport(), ofVerdicts(), ofApp(), ofReport())
+	return slices.Concat(ofSensors(), ofFusion(), ofRuns(), ofRoadLoad(), ofPlans(), ofCautions(), ofExport(), ofVerdicts(), ofApp(), ofReport(), ofProtocol())
 }
 
 // Book renders findings for one reader.
