@@ -77,7 +77,10 @@ func interpolate(x, y []float64, at float64) float64 {
 // more, and v was only reached after the change. So the time is followed over
 // the whole range that e may have, and the form is the straight line that fits
 // it best there, with what the line misses as a variance of its own
-// (statistical linearisation: Gelb, Applied Optimal Estimation, section 6.2).
+// (statistical linearisation: Gelb, Applied Optimal Estimation, section 6.2). A gear
+// change that lies two or three standard deviations away hardly counts there, but
+// is worth ten of them where it happens: the variance is at least such that so
+// many standard errors reach as far.
 func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
 	c := r.climb(a, dir)
 	t, ok := c.passes(dir * v)
@@ -93,6 +96,10 @@ func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
 		with += (at - t) * z / draws
 	}
 	own := square - (mean-t)*(mean-t) - with*with
+	for _, z := range []float64{-3, -2, 2, 3} {
+		far := (c.reaches(dir*v+z*sd) - mean) / z
+		own = math.Max(own, far*far-with*with)
+	}
 	return form{x: mean, terms: []fusion.Term{{T: t, V: -dir * with / sd}}, own: math.Max(own, 0)}
 }
 
