@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"stillair/app/input"
 	"stillair/export/columns"
@@ -98,8 +99,9 @@ func csvFiles(x *exported) []file {
 // tables of all rides.
 func parquetFiles(x *exported) []file {
 	var out []file
+	ride := columns.Ride{Name: x.name, Started: x.began()}
 	for _, t := range columns.Tables() {
-		out = append(out, file{filepath.Join(t.Name, x.name+".parquet"), func(w io.Writer) error { return t.Write(w, x.name, x.result) }})
+		out = append(out, file{filepath.Join(t.Name, x.name+".parquet"), func(w io.Writer) error { return t.Write(w, ride, x.result) }})
 	}
 	return out
 }
@@ -113,7 +115,11 @@ func plainFiles(x *exported) []file {
 }
 
 func resultsFiles(x *exported) []file {
-	return []file{{x.name + ".json", func(w io.Writer) error { return results.Write(w, results.From(x.result)) }}}
+	return []file{{x.name + ".json", func(w io.Writer) error {
+		d := results.From(x.result)
+		d.Began(x.began())
+		return results.Write(w, d)
+	}}}
 }
 
 func reportFiles(x *exported) []file {
@@ -131,6 +137,9 @@ func (x *exported) title() string {
 	}
 	return x.name
 }
+
+// began is when the ride began, as far as that is given away.
+func (x *exported) began() time.Time { return x.recording().Header.Started }
 
 // recording is the session file's content as far as it is given away.
 func (x *exported) recording() *session.Recording {

@@ -7,7 +7,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"time"
 
 	"stillair/export/report"
 	"stillair/export/results"
@@ -80,9 +79,8 @@ func saveSession(path string, log *sensors.Log, header session.Header) error {
 // document is the results of a study, with its date.
 func (s *study) document() *results.Document {
 	d, o := results.From(s.result), s.reportOptions(shown.Style{})
-	if d.Invented = o.Invented; !o.Started.IsZero() {
-		d.Started = o.Started.Format(time.RFC3339)
-	}
+	d.Invented = o.Invented
+	d.Began(o.Started)
 	return d
 }
 

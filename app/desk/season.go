@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"path/filepath"
 	"runtime"
 	"strings"
 	"sync"
@@ -36,10 +35,11 @@ func seasonCommand() command {
 	return command{
 		Name: "season", Args: "FOLDER...", Summary: "many rides together: what parts cost, what repeats and drifts",
 		Help: `
-Takes any number of recordings, results files (desk analyse --json) and folders
-of them, and lists what each bike and setup measured: mean, best, typical, how
-far it spreads from ride to ride, and its trend. Results files are read at once;
-recordings are analysed first.
+Takes any number of recordings, results as JSON (desk analyse --json) or Parquet
+(desk export --as parquet, or the zip that the phone makes) and folders of them,
+and lists what each bike and setup measured: mean, best, typical, how far it
+spreads from ride to ride, and its trend. Results are read at once; recordings
+are analysed first. A ride that comes in two files counts once.
 
 The drag budget says what each part costs, from all comparisons of all rides at
 once. For that a setup is named by its parts with plus signs between them, such
@@ -97,15 +97,13 @@ func (s *seasonFlags) run(ctx context.Context, w *world, args []string) error {
 		}
 		paths = append(paths, found...)
 	}
-	docs, unread, err := w.documents(ctx, paths)
+	ridden, unread, err := w.ridden(ctx, paths)
 	if err != nil {
 		return err
 	}
-	var rides []season.Ride
-	for i, d := range docs {
-		if d != nil {
-			rides = append(rides, d.SeasonRideOf(shortName(paths[i], paths)))
-		}
+	rides := make([]season.Ride, len(ridden))
+	for i, r := range ridden {
+		rides[i] = r.doc.SeasonRideOf(r.name)
 	}
 	doc := results.NewSeason(rides, s.base, s.within)
 	if s.json {
@@ -119,7 +117,7 @@ func (s *seasonFlags) run(ctx context.Context, w *world, args []string) error {
 		p.bike(b)
 	}
 	if s.battery > 0 {
-		p.electric(docs, speed, s.battery, drive)
+		p.electric(ridden, speed, s.battery, drive)
 	}
 	if len(unread) > 0 {
 		p.title("Left out")
@@ -131,40 +129,58 @@ func (s *seasonFlags) run(ctx context.Context, w *world, args []string) error {
 	return w.print(p.String())
 }
 
-// seasonInputs lists recordings and results files at a path, whatever is within
-// a folder.
-func seasonInputs(path string) ([]string, error) {
-	info, err := os.Stat(path)
-	if err != nil || !info.IsDir() {
-		return []string{path}, nil // what is wrong with it is told with its turn
+// ridden gives the results of every ride in the files, analysing recordings on
+// all cores, and a sentence for each that is not among them.
+func (w *world) ridden(ctx context.Context, paths []string) ([]ridden, []string, error) {
+	tables, paths := columnFiles(paths)
+	docs, errs := w.documents(ctx, paths)
+	if err := ctx.Err(); err != nil {
+		return nil, nil, err
 	}
-	found, err := recordingsAt(path)
-	more, _ := filepath.Glob(filepath.Join(escapeGlob(path), "*.json"))
-	found = append(found, more...)
-	if len(found) == 0 {
-		return nil, err
+	var out []ridden
+	var unread []string
+	for i, d := range docs {
+		if d != nil {
+			out = append(out, ridden{shortName(paths[i], paths), d})
+			continue
+		}
+		unread = append(unread, words.ForMachines().Error(inFile(errs[i], paths[i])))
 	}
-	return found, nil
-}
-
-// escapeGlob takes the meaning from letters that a pattern would read.
-func escapeGlob(path string) string {
-	return strings.NewReplacer(`\`, `\\`, "*", `\*`, "?", `\?`, "[", `\[`).Replace(path)
-}
-
-// shortName is a file's own name, or its path where another has that name.
-func shortName(path string, among []string) string {
-	for _, o := range among {
-		if o != path && filepath.Base(o) == filepath.Base(path) {
-			return path
+	more, wrong := fromColumns(tables)
+	out, errs = append(out, more...), append(errs, wrong...)
+	for _, err := range wrong {
+		unread = append(unread, words.ForMachines().Error(err))
+	}
+	if len(out) == 0 {
+		for _, err := range errs {
+			if err != nil {
+				return nil, nil, err
+			}
 		}
 	}
-	return filepath.Base(path)
+	out, twice := once(out)
+	return out, append(unread, twice...), nil
+}
+
+// once leaves out rides that came in two files.
+func once(all []ridden) (out []ridden, twice []string) {
+	rides := make([]season.Ride, len(all))
+	for i, r := range all {
+		rides[i] = r.doc.SeasonRideOf(r.name)
+	}
+	for i, of := range season.Twice(rides) {
+		if of < 0 {
+			out = append(out, all[i])
+			continue
+		}
+		twice = append(twice, fmt.Sprintf("%s: the same ride as %s; it counts once", all[i].name, all[of].name))
+	}
+	return out, twice
 }
 
 // documents gives the results of every file, analysing the recordings on all
-// cores. A file that cannot be used leaves nil and a sentence.
-func (w *world) documents(ctx context.Context, paths []string) ([]*results.Document, []string, error) {
+// cores; a file that cannot be used leaves nil and an error.
+func (w *world) documents(ctx context.Context, paths []string) ([]*results.Document, []error) {
 	docs, errs := make([]*results.Document, len(paths)), make([]error, len(paths))
 	bar := w.progress()
 	defer bar.end()
@@ -187,16 +203,7 @@ func (w *world) documents(ctx context.Context, paths []string) ([]*results.Docum
 	}
 	close(next)
 	group.Wait()
-	var unread []string
-	for i, err := range errs {
-		if err != nil {
-			unread = append(unread, paths[i]+": "+words.ForMachines().Error(err))
-		}
-	}
-	if len(unread) == len(paths) && ctx.Err() == nil {
-		return nil, nil, errs[0]
-	}
-	return docs, unread, ctx.Err()
+	return docs, errs
 }
 
 // documentOf reads a results file, or analyses a recording.

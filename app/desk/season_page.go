@@ -183,16 +183,13 @@ func (p *page) dragBudget(b *results.SeasonBudget) {
 }
 
 // electric says what every setup needs out of the battery.
-func (p *page) electric(docs []*results.Document, v, battery float64, drive measure.Value) {
+func (p *page) electric(rides []ridden, v, battery float64, drive measure.Value) {
 	const kWh = 3.6e6 // J
 	p.title("Out of the battery at a steady %s, on the level in still air", p.units.Number(shown.Speed, v, 0))
 	var order []string
 	latest := map[string]effect.Load{} // by setup
-	for _, d := range docs {
-		if d == nil {
-			continue
-		}
-		for _, l := range d.RoadLoad {
+	for _, r := range rides {
+		for _, l := range r.doc.RoadLoad {
 			if load, ok := loadFrom(l); ok {
 				if _, seen := latest[l.Setup]; !seen {
 					order = append(order, l.Setup)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"archive/zip"
 	"os"
 	"path/filepath"
 	"strings"
@@ -34,6 +35,9 @@ func TestSeason(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "a.json"), []byte(good(t, "analyse", first, "--json")), 0o600); err != nil {
 		t.Fatal(err)
 	}
+	out := t.TempDir()
+	good(t, "export", dir, "--as", "parquet,results", "--ends", "0", "--into", out)
+	sameSeason(t, out)
 	if err := os.Remove(first); err != nil { // its results say all that a season needs
 		t.Fatal(err)
 	}
@@ -49,10 +53,10 @@ func TestSeason(t *testing.T) {
 			t.Errorf("%s: %v, true %.4f", e.Get("part"), e.Get("delta_cda_m2"), want)
 		}
 	}
-	out := good(t, "season", dir, "--battery", "12", "--at", "90km/h")
-	for _, want := range []string{"What each part costs, counted from", "panniers", "density altitude", "Wh/km"} {
-		if !strings.Contains(out, want) {
-			t.Errorf("it does not say %q:\n%s", want, out)
+	page := good(t, "season", dir, "--battery", "12", "--at", "90km/h")
+	for _, want := range []string{"What each part costs, counted from", "panniers", "density altitude", "Wh/km", "more drag (95 %"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("it does not say %q:\n%s", want, page)
 		}
 	}
 	for _, c := range []struct {
@@ -68,5 +72,79 @@ func TestSeason(t *testing.T) {
 		if code, _, said := desk(t, append([]string{"season"}, c.args...)...); code != c.code || !strings.Contains(said, c.says) {
 			t.Errorf("%v: exit %d, %s", c.args, code, said)
 		}
+	}
+}
+
+// sameSeason holds the season of rides exported as Parquet, as files, folders and
+// one zip, to that of the same rides as JSON: the same to the last digit, be it
+// printed or as JSON. A ride that is in both counts once.
+func sameSeason(t *testing.T, exported string) {
+	t.Helper()
+	as, packed := t.TempDir(), t.TempDir()
+	found, _ := filepath.Glob(filepath.Join(exported, "*.json"))
+	for _, f := range found {
+		if err := os.Rename(f, filepath.Join(as, filepath.Base(f))); err != nil {
+			t.Fatal(err)
+		}
+	}
+	tables, _ := filepath.Glob(filepath.Join(exported, "*", "*.parquet"))
+	if len(found) == 0 || len(tables) != 6*len(found) {
+		t.Fatalf("%d results, %d tables", len(found), len(tables))
+	}
+	zipFiles(t, filepath.Join(packed, "rides-parquet.zip"), exported, tables)
+	asSeen := func(args ...string) string {
+		return strings.ReplaceAll(good(t, append([]string{"season"}, args...)...), ".json", "")
+	}
+	for _, more := range [][]string{{"--json"}, {"--battery", "12"}} {
+		want := asSeen(append(more, as)...)
+		for name, from := range map[string][]string{"a folder": {exported}, "files": tables, "a zip": {packed}} {
+			if got := asSeen(append(from, more...)...); got != want || !strings.Contains(got, "panniers") {
+				t.Errorf("%s %v: from JSON\n%s\nfrom Parquet\n%s", name, more, want, got)
+			}
+		}
+	}
+	both := good(t, "season", as, exported)
+	if n := strings.Count(both, "counts once"); n != len(found) {
+		t.Errorf("%d of %d rides that came twice are left out:\n%s", n, len(found), both)
+	}
+	bad := filepath.Join(exported, "road-load", "bad.parquet")
+	if err := os.WriteFile(bad, []byte("PAR1 and no more"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if said := strings.Join(strings.Fields(good(t, "season", exported)), " "); !strings.Contains(said, "bad.parquet: this is no whole Parquet file") || !strings.Contains(said, "export it again") {
+		t.Errorf("a broken table is not named:\n%s", said)
+	}
+	if code, _, said := desk(t, "season", bad); code != exitInput || !strings.Contains(said, "bad.parquet") {
+		t.Errorf("a broken table alone: exit %d, %s", code, said)
+	}
+}
+
+func zipFiles(t *testing.T, to, root string, paths []string) {
+	t.Helper()
+	f, err := os.Create(to)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	z := zip.NewWriter(f)
+	for _, p := range paths {
+		name, err := filepath.Rel(root, p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		data, err := os.ReadFile(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, err := z.Create(filepath.ToSlash(name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := w.Write(data); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := z.Close(); err != nil {
+		t.Fatal(err)
 	}
 }

@@ -17,7 +17,7 @@ func more() []Format {
 func writeColumns(w io.Writer, r Ride) error {
 	var parts []part
 	for _, t := range columns.Tables() {
-		parts = append(parts, part{t.Name + ".parquet", func(w io.Writer) error { return t.Write(w, r.Title, r.Result) }})
+		parts = append(parts, part{t.Name + ".parquet", func(w io.Writer) error { return t.Write(w, columns.Ride{Name: r.Title, Started: r.Started}, r.Result) }})
 	}
 	return archive(w, r.Started, parts)
 }

@@ -175,14 +175,16 @@ func (s *Shell) awayFile() making {
 func (s *Shell) resultsFile() making {
 	l, ses, res := s.library, s.opened.ses, s.opened.res
 	return func() (made, error) {
-		log, err := l.log(ses)
+		rec, err := l.recording(ses)
 		if err != nil {
 			return made{}, err
 		}
 		choice := share.Default()
-		_, began := share.WindowOf(log, choice).Began(log.Begin(), ses.About.Started, choice.Date)
+		d := results.From(share.Result(res, rec.Log, choice))
+		_, began := share.WindowOf(rec.Log, choice).Began(beginning(rec), rec.Header.Started, choice.Date)
+		d.Began(began)
 		var b bytes.Buffer
-		err = results.Write(&b, results.From(share.Result(res, log, choice)))
+		err = results.Write(&b, d)
 		return made{shareName(began) + ".results.json", "application/json", b.Bytes()}, err
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"stillair/app/platform"
 	"stillair/app/store"
+	"stillair/export/session"
 	"stillair/sensors"
 )
 
@@ -46,13 +47,21 @@ func (l library) read() lists {
 	return out
 }
 
-// log reads a recording with the values that it is to be computed with.
-func (l library) log(r store.Session) (*sensors.Log, error) {
+// recording reads a recording with the values that it is to be computed with.
+func (l library) recording(r store.Session) (*session.Recording, error) {
 	rec, err := l.sessions.Read(r.ID)
+	if err == nil {
+		rec.Log.Ride = r.About.Values.Apply(rec.Log.Ride)
+	}
+	return rec, err
+}
+
+// log is what was recorded.
+func (l library) log(r store.Session) (*sensors.Log, error) {
+	rec, err := l.recording(r)
 	if err != nil {
 		return nil, err
 	}
-	rec.Log.Ride = r.About.Values.Apply(rec.Log.Ride)
 	return rec.Log, nil
 }
 

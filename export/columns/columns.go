@@ -2,7 +2,7 @@
 // columnar format that query engines load: samples of a ride, and one table
 // each for runs, marks, road loads, comparisons and power. Every table starts with the ride's name,
 // and what was measured with the bike's, so that the files of many rides can be
-// read as one.
+// read as one. Reader reads them back, as far as a season needs.
 //
 // Column names are those of the results JSON, with the unit at the end.
 // What was not measured is null.
@@ -11,14 +11,31 @@ package columns
 import (
 	"io"
 	"math"
+	"time"
 
 	"github.com/parquet-go/parquet-go"
 	"github.com/parquet-go/parquet-go/compress/zstd"
 
+	"stillair/export/results"
 	"stillair/export/words"
 	"stillair/runs"
 	"stillair/sensors/finding"
 )
+
+// Ride is what the rows of a ride say of it.
+type Ride struct {
+	Name    string
+	Started time.Time // zero: not to be told
+}
+
+// started is the date as the results have it, nil where there is none.
+func (r Ride) started() *string {
+	if r.Started.IsZero() {
+		return nil
+	}
+	s := r.Started.UTC().Format(time.RFC3339)
+	return &s
+}
 
 // Sample is one row of a ride's track.
 type Sample struct {
@@ -50,6 +67,8 @@ type Run struct {
 
 	ReasonCodes  []string `parquet:"reason_codes,list"` // parallel to Reasons
 	CautionCodes []string `parquet:"caution_codes,list"`
+	Gear         *string  `parquet:"gear,optional,dict"`
+	Started      *string  `parquet:"started,optional,dict"` // RFC 3339, of the ride
 }
 
 // Mark is one row of the table of marks.
@@ -89,6 +108,12 @@ type RoadLoad struct {
 	Density float64 `parquet:"air_density_kgpm3"`
 	A       float64 `parquet:"a_n"`
 	C       float64 `parquet:"c_n_per_mps2"`
+
+	CdANoise    *float64  `parquet:"cda_noise_se_m2,optional"`
+	CrrNoise    *float64  `parquet:"crr_noise_se,optional"`
+	BudgetCodes []string  `parquet:"cda_budget_codes,list"` // what the standard error of CdA is made of
+	Budget      []float64 `parquet:"cda_budget_se_m2,list"` // parallel to BudgetCodes
+	Started     *string   `parquet:"started,optional,dict"` // RFC 3339, of the ride
 }
 
 // known is nil for what was not measured.
@@ -100,11 +125,11 @@ func known(x float64) *float64 {
 }
 
 // WriteSamples writes the track of a ride.
-func WriteSamples(w io.Writer, ride string, res *runs.Result) error {
+func WriteSamples(w io.Writer, ride Ride, res *runs.Result) error {
 	tr := res.Track
 	t := newTable[Sample](w)
 	for i := range tr.T {
-		s := Sample{Ride: ride, T: tr.T[i], Speed: tr.V[i], SpeedSE: tr.VSD[i], Accel: tr.A[i], Dist: tr.S[i]}
+		s := Sample{Ride: ride.Name, T: tr.T[i], Speed: tr.V[i], SpeedSE: tr.VSD[i], Accel: tr.A[i], Dist: tr.S[i]}
 		if i < len(tr.Yaw) {
 			s.Yaw = known(tr.Yaw[i])
 		}
@@ -114,15 +139,18 @@ func WriteSamples(w io.Writer, ride string, res *runs.Result) error {
 }
 
 // WriteRuns writes the runs of a ride, the rejected ones with their reasons.
-func WriteRuns(w io.Writer, ride string, res *runs.Result) error {
+func WriteRuns(w io.Writer, ride Ride, res *runs.Result) error {
 	t := newTable[Run](w)
 	for _, r := range res.Runs {
-		row := Run{Ride: ride, Bike: res.Ride.Bike, ID: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Start: r.Start, End: r.End,
+		row := Run{Ride: ride.Name, Bike: res.Ride.Bike, ID: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Start: r.Start, End: r.End,
 			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: words.ForMachines().Texts(r.Reasons),
-			Cautions: words.ForMachines().Texts(r.Cautions), ReasonCodes: finding.Paths(r.Reasons), CautionCodes: finding.Paths(r.Cautions)}
+			Cautions: words.ForMachines().Texts(r.Cautions), ReasonCodes: finding.Paths(r.Reasons), CautionCodes: finding.Paths(r.Cautions), Started: ride.started()}
 		if r.Pair > 0 {
 			p := int32(r.Pair)
 			row.Pair = &p
+		}
+		if gear := results.GearOf(res, r); gear != "" {
+			row.Gear = &gear
 		}
 		t.add(row)
 	}
@@ -130,14 +158,14 @@ func WriteRuns(w io.Writer, ride string, res *runs.Result) error {
 }
 
 // WriteMarks writes every mark of the accepted runs.
-func WriteMarks(w io.Writer, ride string, res *runs.Result) error {
+func WriteMarks(w io.Writer, ride Ride, res *runs.Result) error {
 	t := newTable[Mark](w)
 	for _, r := range res.Runs {
 		if !r.Accepted() {
 			continue
 		}
 		for _, m := range r.Marks {
-			t.add(Mark{Ride: ride, Bike: res.Ride.Bike, Run: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Mark: m.Name,
+			t.add(Mark{Ride: ride.Name, Bike: res.Ride.Bike, Run: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Mark: m.Name,
 				Time: known(m.Time.X), TimeSE: known(m.Time.SE), Rollout: known(m.Rollout.X), RolloutSE: known(m.Rollout.SE),
 				Speed: known(m.Speed.X), SpeedSE: known(m.Speed.SE), Dist: known(m.Distance.X), DistSE: known(m.Distance.SE)})
 		}
@@ -146,12 +174,16 @@ func WriteMarks(w io.Writer, ride string, res *runs.Result) error {
 }
 
 // WriteRoadLoads writes the road load of every setup.
-func WriteRoadLoads(w io.Writer, ride string, res *runs.Result) error {
+func WriteRoadLoads(w io.Writer, ride Ride, res *runs.Result) error {
 	t := newTable[RoadLoad](w)
 	for _, l := range res.RoadLoads {
-		t.add(RoadLoad{Ride: ride, Bike: res.Ride.Bike, Setup: l.Setup, Pairs: int32(l.Pairs), CdA: l.CdA.X, CdASE: l.CdA.SE,
+		row := RoadLoad{Ride: ride.Name, Bike: res.Ride.Bike, Setup: l.Setup, Pairs: int32(l.Pairs), CdA: l.CdA.X, CdASE: l.CdA.SE,
 			CdALow: l.CdACI[0], CdAHigh: l.CdACI[1], Crr: l.Crr.X, CrrSE: l.Crr.SE, CrrLow: l.CrrCI[0], CrrHigh: l.CrrCI[1],
-			Cov: l.Cov, Mass: l.Mass, Density: l.Density, A: l.A.X, C: l.C.X})
+			Cov: l.Cov, Mass: l.Mass, Density: l.Density, A: l.A.X, C: l.C.X, CdANoise: known(l.CdANoise), CrrNoise: known(l.CrrNoise), Started: ride.started()}
+		for _, p := range l.Budget {
+			row.BudgetCodes, row.Budget = append(row.BudgetCodes, string(p.Code)), append(row.Budget, p.SE)
+		}
+		t.add(row)
 	}
 	return t.close()
 }

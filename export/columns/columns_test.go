@@ -12,10 +12,10 @@ import (
 	"stillair/runs"
 )
 
-func readBack[R any](t *testing.T, write func(io.Writer, string, *runs.Result) error) []R {
+func readBack[R any](t *testing.T, write func(io.Writer, Ride, *runs.Result) error) []R {
 	t.Helper()
 	var b bytes.Buffer
-	if err := write(&b, "loop", exporttest.Result()); err != nil {
+	if err := write(&b, Ride{Name: "loop"}, exporttest.Result()); err != nil {
 		t.Fatal(err)
 	}
 	rows, err := parquet.Read[R](bytes.NewReader(b.Bytes()), int64(b.Len()))

@@ -49,7 +49,7 @@ func TestFormatPage(t *testing.T) {
 	res := exporttest.Result()
 	for _, tt := range columns.Tables() {
 		var b bytes.Buffer
-		if err := tt.Write(&b, "loop", res); err != nil {
+		if err := tt.Write(&b, columns.Ride{Name: "loop"}, res); err != nil {
 			t.Fatal(err)
 		}
 		f, err := parquet.OpenFile(bytes.NewReader(b.Bytes()), int64(b.Len()))

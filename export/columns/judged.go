@@ -28,16 +28,19 @@ type Comparison struct {
 	Code      string   `parquet:"code,dict"` // of Finding
 }
 
+// quantityDrag is the quantity of a difference in drag area.
+const quantityDrag = "drag area"
+
 // WriteComparisons writes how every two setups differ, in each quantity that
 // was compared.
-func WriteComparisons(w io.Writer, ride string, res *runs.Result) error {
+func WriteComparisons(w io.Writer, ride Ride, res *runs.Result) error {
 	t := newTable[Comparison](w)
 	for _, c := range res.Compared {
 		add := func(quantity, unit string, v *compare.Verdict) {
 			if v == nil {
 				return
 			}
-			row := Comparison{Ride: ride, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), Code: string(v.Finding), Unit: unit,
+			row := Comparison{Ride: ride.Name, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), Code: string(v.Finding), Unit: unit,
 				Delta: known(v.Delta.X), DeltaSE: known(v.Delta.SE), Change: known(v.Percent), Low: known(v.CIPercent[0]), High: known(v.CIPercent[1]), P: known(v.P)}
 			if v.MorePairs > 0 {
 				n := int32(v.MorePairs)
@@ -45,7 +48,7 @@ func WriteComparisons(w io.Writer, ride string, res *runs.Result) error {
 			}
 			t.add(row)
 		}
-		add("drag area", "m²", c.CdA)
+		add(quantityDrag, "m²", c.CdA)
 		add("rolling resistance", "1", c.Crr)
 		add("power", "1", c.Power)
 		for i := range c.Times {
@@ -70,7 +73,7 @@ type Power struct {
 }
 
 // WritePowers writes every curve of power at the road, as ridden.
-func WritePowers(w io.Writer, ride string, res *runs.Result) error {
+func WritePowers(w io.Writer, ride Ride, res *runs.Result) error {
 	t := newTable[Power](w)
 	for _, p := range res.Powers {
 		if p.Curve == nil {
@@ -82,7 +85,7 @@ func WritePowers(w io.Writer, ride string, res *runs.Result) error {
 		}
 		rpm := p.RPM()
 		for i, v := range p.Curve.Speed {
-			row := Power{Ride: ride, Bike: res.Ride.Bike, Setup: p.Setup, Gear: p.Gear, Runs: pulls, Speed: v,
+			row := Power{Ride: ride.Name, Bike: res.Ride.Bike, Setup: p.Setup, Gear: p.Gear, Runs: pulls, Speed: v,
 				Power: known(p.Curve.Power[i].X), PowerSE: known(p.Curve.Power[i].SE), Correction: known(p.Correction)}
 			if i < len(rpm) {
 				row.RPM = known(rpm[i])
@@ -96,7 +99,7 @@ func WritePowers(w io.Writer, ride string, res *runs.Result) error {
 // Table is one table of a ride.
 type Table struct {
 	Name  string // of its file, without ending
-	Write func(w io.Writer, ride string, res *runs.Result) error
+	Write func(w io.Writer, ride Ride, res *runs.Result) error
 }
 
 // Tables are all there are.

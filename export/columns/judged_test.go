@@ -27,10 +27,10 @@ func judgedResult() *runs.Result {
 	return res
 }
 
-func rowsOf[R any](t *testing.T, write func(io.Writer, string, *runs.Result) error) []R {
+func rowsOf[R any](t *testing.T, write func(io.Writer, Ride, *runs.Result) error) []R {
 	t.Helper()
 	var b bytes.Buffer
-	if err := write(&b, "loop", judgedResult()); err != nil {
+	if err := write(&b, Ride{Name: "loop"}, judgedResult()); err != nil {
 		t.Fatal(err)
 	}
 	rows, err := parquet.Read[R](bytes.NewReader(b.Bytes()), int64(b.Len()))
@@ -75,7 +75,7 @@ func TestEveryTableHasItsRide(t *testing.T) {
 		if table.Name == "samples" {
 			continue // it needs a track, and has a test of its own
 		}
-		if err := table.Write(&b, "loop", judgedResult()); err != nil {
+		if err := table.Write(&b, Ride{Name: "loop"}, judgedResult()); err != nil {
 			t.Fatal(err)
 		}
 		f, err := parquet.OpenFile(bytes.NewReader(b.Bytes()), int64(b.Len()))

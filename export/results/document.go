@@ -1,5 +1,7 @@
 package results
 
+import "time"
+
 // Document is the whole of the results. Pointers are nil where a number was
 // not measured or does not apply.
 type Document struct {
@@ -20,6 +22,13 @@ type Document struct {
 	RoadLoad        []RoadLoad   `json:"road_load"`
 	Comparisons     []Comparison `json:"comparisons"`
 	Power           []Power      `json:"power"`
+}
+
+// Began says when the ride began; the zero time says nothing.
+func (d *Document) Began(t time.Time) {
+	if d.Started = ""; !t.IsZero() {
+		d.Started = t.UTC().Format(time.RFC3339)
+	}
 }
 
 // Run is one thing that the rider did.

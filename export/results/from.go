@@ -25,9 +25,7 @@ func From(r *runs.Result) *Document {
 	d.Findings = rideFindings(r)
 	for _, run := range r.Runs {
 		out := fromRun(run)
-		if run.Kind == runs.RollOn || run.Kind == runs.Pull {
-			out.Gear = r.Gear(run)
-		}
+		out.Gear = GearOf(r, run)
 		d.Runs = append(d.Runs, out)
 	}
 	for _, l := range r.RoadLoads {
@@ -40,6 +38,14 @@ func From(r *runs.Result) *Document {
 		d.Power = append(d.Power, fromPower(p))
 	}
 	return d
+}
+
+// GearOf is the gear of a roll-on or pull, "" where it is not known.
+func GearOf(r *runs.Result, run runs.Run) string {
+	if run.Kind != runs.RollOn && run.Kind != runs.Pull {
+		return ""
+	}
+	return r.Gear(run)
 }
 
 // list returns s, an empty list instead of none: null is harder to read.

@@ -16,5 +16,17 @@ func ofExport() []Entry {
 			"die Ergebnisse haben Version {version.0}; dieses Programm liest die Versionen 1 bis {most}"},
 		{"results.newer_program", nil, "use a newer program, or make them again from the recording with analyse --json",
 			"ein neueres Programm verwenden oder sie mit analyse --json neu aus der Aufzeichnung erzeugen"},
+		{"columns.no_parquet", args(why), "this is no whole Parquet file: {why}", "das ist keine vollständige Parquet-Datei: {why}"},
+		{"columns.foreign", nil, "this Parquet file is none of Stillair's tables", "diese Parquet-Datei ist keine Tabelle von Stillair"},
+		{"columns.no_column", args(finding.Text("table", "road-load"), finding.Text("column", "cda_noise_se_m2")), "this table {table} has no column {column}",
+			"dieser Tabelle {table} fehlt die Spalte {column}"},
+		{"columns.row", args(finding.Count("row", 513), why), "row {row} cannot be read: {why}", "Zeile {row} lässt sich nicht lesen: {why}"},
+		{"columns.no_number", args(finding.Text("column", "cda_m2"), finding.Count("row", 513)), "column {column}, row {row}: not a number that can be used",
+			"Spalte {column}, Zeile {row}: keine brauchbare Zahl"},
+		{"columns.many_rows", args(finding.Count("most", 1048576)), "it has more than {most} rows", "sie hat mehr als {most} Zeilen"},
+		{"columns.export_again", nil, "export it again with this version (desk export --as parquet), or copy it again whole",
+			"mit dieser Version neu exportieren (desk export --as parquet) oder noch einmal vollständig kopieren"},
+		{"columns.give_ours", nil, "give tables that desk export --as parquet or the phone made: runs, marks, road-load and comparisons",
+			"Tabellen angeben, die desk export --as parquet oder das Telefon geschrieben hat: runs, marks, road-load und comparisons"},
 	}...)
 }
