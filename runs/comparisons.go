@@ -25,6 +25,8 @@ type Comparison struct {
 
 	Budget    []roadload.Part // what the standard uncertainty of the difference of CdA is made of, m²
 	TakenBack float64         // m² of CdA for each 1 that Crr differs, taken back since the tyres are alike
+	WarmCdA   float64         // m² of CdA, and of Crr 1, taken off the difference since tyres warmed up meanwhile
+	WarmCrr   float64
 
 	// Between rides only: the road load of A in the air of its ride, and what
 	// limits the certainty of the difference of CdA, the most first. Within a
@@ -109,7 +111,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 		which = append(which, k)
 		cda = append(cda, compare.Difference{Delta: d.CdA, Held: d.Held(), Base: la.CdA.X, DoF: d.DoF, Pairs: pairs})
 		crr = append(crr, compare.Difference{Delta: plain.Crr, Base: la.Crr.X, DoF: plain.CrrDoF, Pairs: pairs})
-		out[k].Budget, out[k].TakenBack = d.Budget, d.TakenBack
+		out[k].Budget, out[k].TakenBack, out[k].WarmCdA, out[k].WarmCrr = d.Budget, d.TakenBack, d.WarmCdA, d.WarmCrr
 		out[k].Load = &effect.Change{CdA: d.CdA, Crr: d.Crr, Cov: d.Cov}
 		if pairs < 2 {
 			out[k].Notes = append(out[k].Notes, finding.New(codeOnePair))

@@ -198,6 +198,8 @@ type ProtocolChange struct {
 	CdA        Measured       `json:"delta_cda_m2"`
 	Crr        Measured       `json:"delta_crr"`
 	TakenBack  *float64       `json:"taken_back_m2"` // CdA taken back for each 1 that Crr was found to differ
+	WarmCdA    *float64       `json:"warmed_cda_m2"` // taken off first, since tyres warmed up meanwhile
+	WarmCrr    *float64       `json:"warmed_crr"`
 	CI         *[2]float64    `json:"ci95_m2,omitempty"`
 	P          *float64       `json:"p,omitempty"`
 	Percent    *float64       `json:"delta_cda_pct,omitempty"`

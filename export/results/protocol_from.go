@@ -221,7 +221,7 @@ func baseOf(r *runs.Result, setup string) float64 {
 
 func protocolChange(c runs.Comparison, base float64, rides [2]int) ProtocolChange {
 	v := c.CdA
-	out := ProtocolChange{A: c.A, B: c.B, CdA: measured(v.Delta), TakenBack: number(c.TakenBack, exact), CI: pair(v.CI), P: number(v.P, exact), Percent: number(v.Percent, exact), PercentCI: pair(v.CIPercent),
+	out := ProtocolChange{A: c.A, B: c.B, CdA: measured(v.Delta), TakenBack: number(c.TakenBack, exact), WarmCdA: number(c.WarmCdA, exact), WarmCrr: number(c.WarmCrr, exact), CI: pair(v.CI), P: number(v.P, exact), Percent: number(v.Percent, exact), PercentCI: pair(v.CIPercent),
 		Budget: parts(c.Budget, exact), Findings: append([]Finding{findingOf("verdict", words.Verdict(c.B, words.Drag(), *v))}, findingsOf("note", c.Notes)...), BaseCdA: number(base, exact), InOneRide: rides[0] == rides[1], Recordings: rides}
 	if c.Crr != nil {
 		out.Crr = measured(c.Crr.Delta)

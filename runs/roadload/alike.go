@@ -32,13 +32,13 @@ func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
 	k := takeBack(e.Cov, a, b, prior) // by noise: only that opposes the two in a way that alike tyres undo
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
-	d.CdA, d.DoF = e.withAssumed(w)
+	d.CdA, d.DoF = e.contrast(w)
 	d.CdA.SE = math.Hypot(d.CdA.SE, k*prior)
 	kept := prior * prior / (prior*prior + d.Crr.SE*d.Crr.SE)
 	d.Crr = measure.Value{X: kept * d.Crr.X, SE: math.Sqrt(kept) * d.Crr.SE}
 	d.Cov *= kept
 	d.TakenBack = k
-	d.Budget = append(e.budget(w), Part{codeAlike, math.Abs(k) * prior})
+	d.Budget = append(e.contrastBudget(w), Part{codeAlike, math.Abs(k) * prior})
 	return d, true
 }
 
@@ -48,7 +48,9 @@ type LoadDifference struct {
 	Cov         float64       // of the two, m²
 	DoF, CrrDoF float64       // of their t intervals
 	TakenBack   float64       // m² of CdA for each 1 that Crr differs, taken back because the tyres are alike; 0: plain
-	Budget      []Part        // of CdA
+	WarmCdA     float64       // m² of CdA, and of Crr 1, taken off the plain difference since tyres warmed up meanwhile
+	WarmCrr     float64
+	Budget      []Part // of CdA
 }
 
 // Held is the part of the standard uncertainty of CdA that comes from what is
@@ -64,25 +66,41 @@ func (d LoadDifference) Held() float64 {
 }
 
 // Between is the plain difference between setups a and b, with what is assumed:
-// most of that is common to both and cancels.
+// most of that is common to both and cancels. Tyres that warm up do not cancel
+// where one setup was ridden earlier; as far as the runs show how rolling resistance
+// fell from the first to the last, that is taken off.
 func (e *Estimate) Between(a, b int) LoadDifference {
 	var d LoadDifference
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)] = 1, -1
-	d.CdA, d.DoF = e.withAssumed(w)
-	d.Budget = e.budget(w)
+	d.CdA, d.DoF = e.contrast(w)
+	d.WarmCdA = e.Assumed.shows(w)
+	d.Budget = e.contrastBudget(w)
 	clear(w)
 	w[crrAt(b)], w[crrAt(a)] = 1, -1
-	d.Crr, d.CrrDoF = e.withAssumed(w)
-	d.Cov = differenceCov(e.Cov, a, b, 0, 1) + differenceCov(e.Assumed.Cov, a, b, 0, 1)
+	d.Crr, d.CrrDoF = e.contrast(w)
+	d.WarmCrr = e.Assumed.shows(w)
+	d.Cov = differenceCov(e.Cov, a, b, 0, 1) + differenceCov(e.Assumed.contrasts, a, b, 0, 1)
 	return d
 }
 
 // withAssumed is Combine with what is assumed on top. That part is no count
 // from data, so it adds to the degrees of freedom (Satterthwaite).
 func (e *Estimate) withAssumed(w []float64) (measure.Value, float64) {
+	return e.on(w, e.Assumed.SE(w))
+}
+
+// contrast is withAssumed for a difference: what the runs show of what is assumed
+// is taken off.
+func (e *Estimate) contrast(w []float64) (measure.Value, float64) {
+	v, dof := e.on(w, e.Assumed.ContrastSE(w))
+	v.X -= e.Assumed.shows(w)
+	return v, dof
+}
+
+func (e *Estimate) on(w []float64, assumed float64) (measure.Value, float64) {
 	v, dof := e.Combine(w)
-	whole := measure.Value{X: v.X, SE: math.Hypot(v.SE, e.Assumed.SE(w))}
+	whole := measure.Value{X: v.X, SE: math.Hypot(v.SE, assumed)}
 	return whole, dof * math.Pow(whole.SE/v.SE, 4)
 }
 

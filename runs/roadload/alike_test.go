@@ -19,7 +19,7 @@ func TestExpectedAlike(t *testing.T) {
 	})
 	se := func(crr float64) float64 {
 		load := Design{CdA: 0.5, Crr: crr}
-		noise, assumed := Expected{Noise: cov, Assumed: Assumed{Cov: mat.NewSymDense(4, nil)}, loads: []Design{load, load}}.Alike(0, 1)
+		noise, assumed := Expected{Noise: cov, Assumed: Assumed{Cov: mat.NewSymDense(4, nil), contrasts: mat.NewSymDense(4, nil)}, loads: []Design{load, load}}.Alike(0, 1)
 		return math.Hypot(noise, assumed)
 	}
 	if got, want := se(3/TyresAlike), math.Sqrt(9-9.6*9.6/25); math.Abs(got-want) > 1e-12 {

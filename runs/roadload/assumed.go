@@ -25,6 +25,7 @@ type assumption struct {
 	sd    float64                                              // prior standard deviation of its size
 	force func(b *considered, v, since, along float64) float64 // N for a size of 1
 	kept  bool                                                 // it is part of the road load, so that Force includes it
+	shows bool                                                 // it comes and goes in a day, so that the runs show some of it
 }
 
 // considered is the run and road load that an assumption acts on.
@@ -59,73 +60,84 @@ const (
 func (s *system) assumptions() []assumption {
 	across := func(v float64) (speed, yaw float64) { return air.Apparent(v, s.opts.CrossRMS, math.Pi/2) }
 	all := []assumption{
-		{codeSquareGrowth, quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true},
-		{codeLinearGrowth, linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true},
+		{codeSquareGrowth, quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true, false},
+		{codeLinearGrowth, linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true, false},
 		{codeYaw, perRadian, func(b *considered, v, _, _ float64) float64 {
 			speed, yaw := across(v)
 			return b.rho / 2 * b.cda * speed * v * yaw
-		}, false},
+		}, false, false},
 		{codeAirAcross, 1, func(b *considered, v, _, _ float64) float64 {
 			speed, _ := across(v)
 			return b.rho / 2 * b.cda * (speed - v) * v
-		}, false},
+		}, false, false},
 		{codeSitUp, sitUpSD, func(b *considered, v, _, _ float64) float64 {
 			return b.rho / 2 * b.cda * v * v / (1 + math.Exp((v-sitUpSpeed)/0.5))
-		}, true},
-		{codeColdTyres, coldSD, func(b *considered, _, since, _ float64) float64 { return b.weight * b.crr * math.Exp(-since/warmTime) }, false},
+		}, true, false},
+		{codeColdTyres, coldSD, func(b *considered, _, since, _ float64) float64 { return b.weight * b.crr * math.Exp(-since/warmTime) }, false, true},
 	}
 	if s.lay.press < 0 {
-		all = append(all, assumption{codeValley, valleySD, func(b *considered, _, _, along float64) float64 { return b.weight * (2*along - 1) }, false})
+		all = append(all, assumption{codeValley, valleySD, func(b *considered, _, _, along float64) float64 { return b.weight * (2*along - 1) }, false, false})
 	}
 	return all
 }
 
-// respond is how far the fitted road loads move for a size of 1 of what is
-// held: the speeds that the extra force takes away are fitted like data.
-func (s *system) respond(a assumption, n Noise) ([]float64, error) {
+// marks are the speeds that an assumption of size 1 takes away, at each fix of
+// each run.
+func (s *system) marks(a assumption) [][]float64 {
 	first := s.runs[0].hours
 	for _, c := range s.runs {
 		first = math.Min(first, c.hours)
 	}
-	pull := append([]float64(nil), s.pull...)
-	clear(s.pull)
-	kept := make([][]float64, len(s.runs))
+	out := make([][]float64, len(s.runs))
 	for k, c := range s.runs {
-		kept[k] = append([]float64(nil), c.jac...)
-		clearLast(c)
 		b := c.considered(s)
 		rolled := c.rolled()
 		whole := rolled[len(rolled)-1]
-		lost := 0.0
+		out[k] = make([]float64, len(c.t))
 		for i := range len(c.t) - 1 {
 			h := c.t[i+1] - c.t[i]
 			force := a.force(&b, (c.v[i]+c.v[i+1])/2, (c.hours-first)*3600+c.t[i]-c.t[0], (rolled[i]+rolled[i+1])/2/whole)
-			lost = lost*c.fades.steps[i].speed - h*force/c.inertia*math.Exp(-c.decay[i]/2)
-			row := c.rowOf(c.jac, i+1, 0)
-			row[len(row)-1] = lost
+			out[k][i+1] = out[k][i]*c.fades.steps[i].speed - h*force/c.inertia*math.Exp(-c.decay[i]/2)
 		}
 	}
-	_, err := s.evaluate(n)
+	return out
+}
+
+// answer evaluates the equations as if the runs had shown a share of what they
+// show, and marks besides.
+func (s *system) answer(share float64, marks [][]float64, n Noise) (float64, error) {
+	pull := append([]float64(nil), s.pull...)
+	kept := make([][]float64, len(s.runs))
+	for i := range s.pull {
+		s.pull[i] *= share
+	}
+	for k, c := range s.runs {
+		kept[k] = append([]float64(nil), c.jac...)
+		w := c.width()
+		for i := w - 1; i < len(c.jac); i += w {
+			c.jac[i] *= share
+		}
+		for i := range c.t {
+			c.rowOf(c.jac, i, 0)[w-1] += marks[k][i]
+		}
+	}
+	v, err := s.evaluate(n)
 	for k, c := range s.runs {
 		copy(c.jac, kept[k])
 	}
 	copy(s.pull, pull)
-	if err != nil {
-		return nil, err
-	}
-	return append([]float64(nil), s.x.RawVector().Data[:2*s.lay.setups]...), nil
+	return v, err
+}
+
+// respond is how far the fitted road loads move for a size of 1 of what is
+// held: the speeds that the extra force takes away are fitted like data.
+func (s *system) respond(marks [][]float64, n Noise) (moved []float64, minus2 float64, err error) {
+	minus2, err = s.answer(0, marks, n)
+	return append([]float64(nil), s.x.RawVector().Data[:2*s.lay.setups]...), minus2, err
 }
 
 func (c *coast) considered(s *system) considered {
 	return considered{s.state.beta[cdaAt(c.setup)], s.state.beta[crrAt(c.setup)], c.rho, c.mass * s.opts.Gravity}
-}
-
-// clearLast empties the column of the data.
-func clearLast(c *coast) {
-	w := c.width()
-	for i := w - 1; i < len(c.jac); i += w {
-		c.jac[i] = 0
-	}
 }
 
 // Assumed is what the road loads owe to what was held and not known.
@@ -133,37 +145,97 @@ type Assumed struct {
 	Cov       *mat.SymDense // of CdA and Crr of all setups, as Estimate.Cov
 	what      []assumption
 	responses [][]float64
-	loadSD    []float64 // relative, of each setup
-	massSD    float64   // relative
-	airSD     float64   // relative
+	shown     []measure.Value // size of each as the runs show it
+	contrasts *mat.SymDense   // as Cov, with what the runs show of it counted in
+	loadSD    []float64       // relative, of each setup
+	massSD    float64         // relative
+	airSD     float64         // relative
 }
 
 // assume works out what the fit owes to what it holds.
 func (s *system) assume(noise Noise) (Assumed, error) {
 	n := 2 * s.lay.setups
-	out := Assumed{Cov: mat.NewSymDense(n, nil), what: s.assumptions(), massSD: s.opts.MassSD, airSD: s.opts.DensitySD, loadSD: s.opts.LoadSD}
+	out := Assumed{Cov: mat.NewSymDense(n, nil), contrasts: mat.NewSymDense(n, nil), what: s.assumptions(),
+		massSD: s.opts.MassSD, airSD: s.opts.DensitySD, loadSD: s.opts.LoadSD}
 	for _, a := range out.what {
-		r, err := s.respond(a, noise)
+		marks := s.marks(a)
+		r, alone, err := s.respond(marks, noise)
 		if err != nil {
 			return out, err
 		}
-		out.responses = append(out.responses, r)
-		out.Cov.SymRankOne(out.Cov, a.sd*a.sd, mat.NewVecDense(n, r))
+		size := measure.Value{SE: a.sd}
+		if a.shows {
+			if size, err = s.size(a, marks, alone, noise); err != nil {
+				return out, err
+			}
+		}
+		out.responses, out.shown = append(out.responses, r), append(out.shown, size)
+		v := mat.NewVecDense(n, r)
+		out.Cov.SymRankOne(out.Cov, a.sd*a.sd, v)
+		out.contrasts.SymRankOne(out.contrasts, size.SE*size.SE, v)
 	}
 	for i, sd := range s.opts.LoadSD {
 		if at := cdaAt(i); i < s.lay.setups {
-			out.Cov.SetSym(at, at, out.Cov.At(at, at)+math.Pow(sd*s.state.beta[at], 2))
+			own := math.Pow(sd*s.state.beta[at], 2)
+			out.Cov.SetSym(at, at, out.Cov.At(at, at)+own)
+			out.contrasts.SetSym(at, at, out.contrasts.At(at, at)+own)
 		}
 	}
 	_, err := s.evaluate(noise)
 	return out, err
 }
 
+// size is how large the runs show what is held to be, with its prior: the
+// generalised least squares of what they leave unexplained on its marks. The sums
+// are had from −2 log likelihoods, which are quadratic in what is shown; alone is
+// that of the marks by themselves.
+func (s *system) size(a assumption, marks [][]float64, alone float64, n Noise) (measure.Value, error) {
+	none := make([][]float64, len(marks))
+	for k := range marks {
+		none[k] = make([]float64, len(marks[k]))
+	}
+	nothing, err := s.answer(0, none, n)
+	if err != nil {
+		return measure.Value{}, err
+	}
+	data, err := s.answer(1, none, n)
+	if err != nil {
+		return measure.Value{}, err
+	}
+	both, err := s.answer(1, marks, n)
+	precision := alone - nothing + 1/(a.sd*a.sd)
+	return measure.Value{X: (both - data - alone + nothing) / 2 / precision, SE: 1 / math.Sqrt(precision)}, err
+}
+
 // SE is the part of the uncertainty of Σ wᵢ·θᵢ that is assumed, θ being the
 // road loads in the order of Cov.
-func (a Assumed) SE(w []float64) float64 {
+func (a Assumed) SE(w []float64) float64 { return spreadOf(w, a.Cov) }
+
+// ContrastSE is that of a difference, from which is taken off what the runs show
+// of what is assumed.
+func (a Assumed) ContrastSE(w []float64) float64 { return spreadOf(w, a.contrasts) }
+
+func spreadOf(w []float64, cov *mat.SymDense) float64 {
 	v := mat.NewVecDense(len(w), w)
-	return math.Sqrt(math.Max(0, mat.Inner(v, a.Cov, v)))
+	return math.Sqrt(math.Max(0, mat.Inner(v, cov, v)))
+}
+
+// shows is what Σ wᵢ·θᵢ owes to what is assumed, as large as the runs show it.
+func (a Assumed) shows(w []float64) float64 {
+	sum := 0.0
+	for j, size := range a.shown {
+		sum += size.X * a.moves(j, w)
+	}
+	return sum
+}
+
+// moves is how far Σ wᵢ·θᵢ moves for a size of 1 of the j-th assumption.
+func (a Assumed) moves(j int, w []float64) float64 {
+	sum := 0.0
+	for i, x := range a.responses[j] {
+		sum += w[i] * x
+	}
+	return sum
 }
 
 // Force is what holds a setup back on the level in still air at v m/s, N. It is
@@ -180,10 +252,7 @@ func (e *Estimate) Force(setup int, v float64, b Vehicle) measure.Value {
 	scale := perCdA * l.CdA.X // mass and air: of all drag in l.CdA already, of the rolling part besides
 	variance += math.Pow(e.Assumed.massSD, 2) * (total*total - scale*scale)
 	for j, a := range e.Assumed.what {
-		d := 0.0
-		for i, x := range e.Assumed.responses[j] {
-			d += w[i] * x
-		}
+		d := e.Assumed.moves(j, w)
 		if a.kept {
 			d -= a.force(&c, v, math.Inf(1), 0.5)
 		}

@@ -64,7 +64,7 @@ func (e Expected) Alike(a, b int) (noise, assumed float64) {
 	w := make([]float64, 2*len(e.loads))
 	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
 	v := mat.NewVecDense(len(w), w)
-	return math.Sqrt(math.Max(0, mat.Inner(v, e.Noise, v))), math.Hypot(e.Assumed.SE(w), k*prior)
+	return math.Sqrt(math.Max(0, mat.Inner(v, e.Noise, v))), math.Hypot(e.Assumed.ContrastSE(w), k*prior)
 }
 
 // Alone is that of the CdA of one setup.

@@ -25,10 +25,19 @@ func (e *Estimate) Budget(setup int) (cda, crr []Part) {
 	return cda, e.budget(w)
 }
 
-// budget parts the uncertainty of Σ wᵢ·θᵢ, as withAssumed gives it. The parts of
-// mass and air are common to all setups, so they go with what the weights leave
-// of all drag areas.
+// budget parts the uncertainty of Σ wᵢ·θᵢ, as withAssumed gives it.
 func (e *Estimate) budget(w []float64) []Part {
+	return e.parts(w, func(j int) float64 { return e.Assumed.what[j].sd })
+}
+
+// contrastBudget is that of a difference, as contrast gives it.
+func (e *Estimate) contrastBudget(w []float64) []Part {
+	return e.parts(w, func(j int) float64 { return e.Assumed.shown[j].SE })
+}
+
+// parts has the size of each assumption from sd. The parts of mass and air are
+// common to all setups, so they go with what the weights leave of all drag areas.
+func (e *Estimate) parts(w []float64, sd func(j int) float64) []Part {
 	v := mat.NewVecDense(len(w), w)
 	scale := 0.0
 	for i := range e.Loads {
@@ -38,11 +47,7 @@ func (e *Estimate) budget(w []float64) []Part {
 	noise := mat.Inner(v, e.Cov, v) - mass*mass - density*density
 	out := []Part{{codeNoise, math.Sqrt(math.Max(0, noise))}, {codeMass, mass}, {codeAir, density}}
 	for j, a := range e.Assumed.what {
-		d := 0.0
-		for i, x := range e.Assumed.responses[j] {
-			d += w[i] * x
-		}
-		out = append(out, Part{a.code, a.sd * math.Abs(d)})
+		out = append(out, Part{a.code, sd(j) * math.Abs(e.Assumed.moves(j, w))})
 	}
 	own := 0.0
 	for i, sd := range e.Assumed.loadSD {

@@ -17,6 +17,7 @@ const (
 	codeUncertain   finding.Code = "load.uncertain"
 	codeWindPair    finding.Code = "load.wind_changed"
 	codeDisagree    finding.Code = "load.pairs_disagree"
+	codeWarmed      finding.Code = "load.tyres_warmed"
 	codeTyres       finding.Code = "load.tyres_in_general"
 	codeSimpler     finding.Code = "load.simpler_fit"
 

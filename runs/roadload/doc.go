@@ -111,7 +111,10 @@
 // assumptions), and what the road loads owe to it is worked out by consider
 // covariance analysis (Schmidt): Estimate.Assumed. Load and Cov hold what noise
 // leaves, together with mass and air; Total adds what is assumed. Most of that
-// is common to two setups and cancels in Between and Alike, and the force at a
+// is common to two setups and cancels in Between and Alike. How rolling resistance
+// falls while tyres warm up does not, where one setup was ridden earlier. The runs
+// show it as they follow each other, so its size is found by generalised least
+// squares, with its prior, and taken off differences. The force at a
 // speed, in which the split does not matter, has a band of its own: Force.
 //
 // A run tells the more of the split the more its speed falls. Where the runs leave

@@ -17,10 +17,14 @@ var fewFixDays = flag.Int("fewfixes", 24, "how many days of runs with few fixes 
 // seconds. The prior of tyres, which many of them lean on, is from sources; their
 // rolling resistance is drawn from 0.008 to 0.030, evenly.
 func TestFewFixes(t *testing.T) {
+	days := *fewFixDays
+	if testing.Short() {
+		days = 8
+	}
 	for every := range 3 {
 		n, cda, crr, force := 0, 0, 0, 0
 		var relative sample
-		for seed := 0; n < *fewFixDays && seed < 100**fewFixDays; seed++ {
+		for seed := 0; n < days && seed < 100*days; seed++ {
 			r := rand.New(rand.NewPCG(uint64(seed), uint64(101+every)))
 			w := anyBike(r)
 			if every == 0 {

@@ -3,6 +3,7 @@ package roadload
 import (
 	"math"
 
+	"stillair/runs/measure"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
@@ -12,6 +13,7 @@ const (
 	roughRoad  = 0.001 // slope's standard deviation
 	gustyTimes = 2.0   // gusts over what was expected
 	wideShare  = 0.1   // standard error over drag area
+	shownFrom  = 2.5   // standard errors, from which tyres are said to have been cold
 	startsOver = 500.0 // m over which runs one way start, from which they tell the road from drag
 )
 
@@ -33,6 +35,9 @@ func (s *system) notes(e *Estimate) []finding.Finding {
 		say(codeMaybeSmooth, finding.Share("slope", roughRoad))
 	}
 	s.sayShifts(say)
+	if cold, ok := e.Assumed.cold(); ok {
+		say(codeWarmed, finding.Share("by", cold.X).With(cold.SE))
+	}
 	if code := s.roughness(n); code != "" {
 		say(code, finding.Share("slope", n.RoadSD))
 	}
@@ -45,6 +50,17 @@ func (s *system) notes(e *Estimate) []finding.Finding {
 		}
 	}
 	return out
+}
+
+// cold is how much more rolling resistance the tyres had at the first run than
+// warm, relative, and whether the runs show it.
+func (a Assumed) cold() (measure.Value, bool) {
+	for j, what := range a.what {
+		if what.code == codeColdTyres {
+			return a.shown[j], a.shown[j].X > shownFrom*a.shown[j].SE
+		}
+	}
+	return measure.Value{}, false
 }
 
 // roughness is how to say that the road is uneven; "" where it is not.

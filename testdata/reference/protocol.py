@@ -140,9 +140,9 @@ def check_change(c, of):
     share(f"{name}, per cent", c["delta_cda_pct"], 100 * c["delta_cda_m2"]["value"] / c["base_cda_m2"], 1e-6)
     if not c["in_one_ride"]:
         return  # fitted together: not the difference of what each ride gave
-    roll = b["crr"]["value"] - a["crr"]["value"]
+    roll = b["crr"]["value"] - a["crr"]["value"] - c["warmed_crr"]
     same(f"{name}, rolling", c["delta_crr"]["value"], roll, 1e-9)
-    again = b["cda_m2"]["value"] - a["cda_m2"]["value"] - c["taken_back_m2"] * roll
+    again = b["cda_m2"]["value"] - a["cda_m2"]["value"] - c["warmed_cda_m2"] - c["taken_back_m2"] * roll
     same(f"{name}, drag area", c["delta_cda_m2"]["value"], again, 5e-8)
 
 

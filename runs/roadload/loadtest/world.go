@@ -78,6 +78,20 @@ func (w World) Entries(opts roadload.Options) roadload.Vehicle {
 // Rolls is the coefficient of all that counts as rolling, at standstill.
 func (w World) Rolls() float64 { return w.Crr*w.rolling(0) + w.further(0)/(w.Mass*worldGravity) }
 
+// CdAInAir is the drag area that the air of the day meets, m²: larger than CdA
+// where it comes at a yaw, as the mean over the range of speeds, weighed by force.
+func (w World) CdAInAir() float64 {
+	const parts = 100
+	force, square := 0.0, 0.0
+	for i := range parts {
+		v := w.To + (w.From-w.To)*(float64(i)+0.5)/parts
+		yaw := math.Atan2(w.Cross, v) * 180 / math.Pi
+		force += w.CdA * (1 + w.Yaw*yaw) * math.Hypot(v, w.Cross) * v
+		square += v * v
+	}
+	return force / square
+}
+
 func (w World) rolling(v float64) float64 {
 	if w.Rolling == nil {
 		return 1 + 0.004*v
