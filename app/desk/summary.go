@@ -165,13 +165,12 @@ func (p *page) since(r *runs.Result, t float64) string {
 }
 
 func (p *page) assumed(s *study) {
-	var say []string
-	say = append(say, p.book().Texts(s.result.Warnings)...)
+	say := p.book().Sentences(s.result.Warnings)
 	for _, n := range s.result.Notes {
-		say = append(say, p.book().Note(n))
+		say = append(say, p.book().NoteSentence(n))
 	}
 	if t := s.result.Track; t != nil {
-		say = append(say, p.book().Texts(t.Notes)...)
+		say = append(say, p.book().Sentences(t.Notes)...)
 	}
 	if len(s.result.Defaults) > 0 {
 		p.title("Assumed (not entered)")
@@ -184,6 +183,6 @@ func (p *page) assumed(s *study) {
 	}
 	p.title("Know this")
 	for _, text := range say {
-		p.wrapped(2, shown.Sentence(text))
+		p.wrapped(2, text)
 	}
 }

@@ -93,7 +93,7 @@ func (c Context) rideNotes(res *runs.Result) []string {
 		out = append(out, fmt.Sprintf(c.Book.Ride.Defaults, strings.Join(names, ", ")))
 	}
 	for _, n := range res.Notes {
-		out = append(out, capital(c.say().Note(n)))
+		out = append(out, c.say().NoteSentence(n))
 	}
 	return out
 }

@@ -82,7 +82,7 @@ func newPage(r *runs.Result, o Options) *page {
 	}
 	p.Warnings = t.book.Sentences(r.Warnings)
 	for _, n := range r.Notes {
-		p.Notes = append(p.Notes, t.book.Note(n))
+		p.Notes = append(p.Notes, t.book.NoteSentence(n))
 	}
 	p.Protocol = t.protocol(o.Test)
 	if r.Track != nil {

@@ -76,7 +76,7 @@ func TestSaysEverything(t *testing.T) {
 	page := strings.ReplaceAll(whole(t, shown.Metric), "\u00a0", " ")
 	r := invented.Result()
 	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on: 10.8 % more drag",
-		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "a sample has the same time as an earlier one",
+		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "A sample has the same time as an earlier one",
 		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "wind along the road changed by about 2.0 ± 0.8 m/s", "takes 0.8 ± 0.3 kW more",
 		"What limits the certainty of CdA", "Most of it is gusts. What helps: a calmer hour", "+6.2 % to +15.4 %"}
 	for _, run := range r.Runs {

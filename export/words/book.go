@@ -100,8 +100,16 @@ func (b *Book) Join(all []finding.Finding) string {
 }
 
 // Note renders what a reader said of its file, with the place and how often.
-func (b *Book) Note(n sensors.Note) string {
-	s := place(n.File, n.Line) + b.Say(n.What)
+func (b *Book) Note(n sensors.Note) string { return place(n.File, n.Line) + b.remark(n) }
+
+// NoteSentence is Note as a sentence behind the place, which stays as it is
+// written.
+func (b *Book) NoteSentence(n sensors.Note) string {
+	return place(n.File, n.Line) + shown.Sentence(b.remark(n))
+}
+
+func (b *Book) remark(n sensors.Note) string {
+	s := b.Say(n.What)
 	if n.Count > 1 {
 		s += b.fill(b.texts[codeTimes], finding.New(codeTimes, finding.Count("n", n.Count)))
 	}
