@@ -95,7 +95,9 @@ type RoadLoad struct {
 	// with figures made that way; nil where it cannot be.
 	Stepwise *roadload.Load
 
-	force func(v float64) Value
+	fit     *roadload.Estimate // that made it; nil: none did
+	setup   int                // its place there
+	vehicle roadload.Vehicle
 }
 
 // Force is what holds the setup back on the level in still air at v m/s, N. It
@@ -103,10 +105,10 @@ type RoadLoad struct {
 // the air than belongs there, less is put down to the tyres. NaN where the
 // road load was not made by a fit.
 func (l RoadLoad) Force(v float64) Value {
-	if l.force == nil {
+	if l.fit == nil {
 		return measure.Unknown()
 	}
-	return l.force(v)
+	return l.fit.Force(l.setup, v, l.vehicle)
 }
 
 // Power is what it takes to hold v m/s on the level in still air, W at the tyre.

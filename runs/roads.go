@@ -235,8 +235,8 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 		out.Notes = append(out.Notes, finding.New(codeAt20, finding.Temperature("reference", tyreReference), finding.Temperature("at", there.Temperature.X),
 			finding.Num("crr", out.CrrAt20.X).With(out.CrrAt20.SE), finding.Force("a", out.AAt20.X).With(out.AAt20.SE)).OfSetup(name))
 	}
-	vehicle := roadload.Vehicle{Mass: out.Mass, Inertia: out.Mass + known.ride.RotatingMass, Density: out.Density, Gravity: opts.Gravity, Slope: opts.Slope.X}
-	out.force = func(v float64) Value { return est.Force(setup, v, vehicle) }
+	out.fit, out.setup = est, setup
+	out.vehicle = roadload.Vehicle{Mass: out.Mass, Inertia: out.Mass + known.ride.RotatingMass, Density: out.Density, Gravity: opts.Gravity, Slope: opts.Slope.X}
 	return out
 }
 

@@ -21,11 +21,11 @@ import (
 // assumption is one quantity that the fit holds at zero: a force that may be
 // there beside those of the model.
 type assumption struct {
-	code  finding.Code
-	sd    float64                                              // prior standard deviation of its size
-	force func(b *considered, v, since, along float64) float64 // N for a size of 1
-	kept  bool                                                 // it is part of the road load, so that Force includes it
-	shows bool                                                 // it comes and goes in a day, so that the runs show some of it
+	code   finding.Code
+	sd     float64 // prior standard deviation of its size
+	across float64 // wind across the road that it is about, m/s
+	kept   bool    // it is part of the road load, so that Force includes it
+	shows  bool    // it comes and goes in a day, so that the runs show some of it
 }
 
 // considered is the run and road load that an assumption acts on.
@@ -58,27 +58,42 @@ const (
 
 // assumptions are what a fit of these runs holds without knowing it.
 func (s *system) assumptions() []assumption {
-	across := func(v float64) (speed, yaw float64) { return air.Apparent(v, s.opts.CrossRMS, math.Pi/2) }
 	all := []assumption{
-		{codeSquareGrowth, quadraticSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v * v }, true, false},
-		{codeLinearGrowth, linearSD, func(b *considered, v, _, _ float64) float64 { return b.weight * b.crr * v }, true, false},
-		{codeYaw, perRadian, func(b *considered, v, _, _ float64) float64 {
-			speed, yaw := across(v)
-			return b.rho / 2 * b.cda * speed * v * yaw
-		}, false, false},
-		{codeAirAcross, 1, func(b *considered, v, _, _ float64) float64 {
-			speed, _ := across(v)
-			return b.rho / 2 * b.cda * (speed - v) * v
-		}, false, false},
-		{codeSitUp, sitUpSD, func(b *considered, v, _, _ float64) float64 {
-			return b.rho / 2 * b.cda * v * v / (1 + math.Exp((v-sitUpSpeed)/0.5))
-		}, true, false},
-		{codeColdTyres, coldSD, func(b *considered, _, since, _ float64) float64 { return b.weight * b.crr * math.Exp(-since/warmTime) }, false, true},
+		{code: codeSquareGrowth, sd: quadraticSD, kept: true},
+		{code: codeLinearGrowth, sd: linearSD, kept: true},
+		{code: codeYaw, sd: perRadian, across: s.opts.CrossRMS},
+		{code: codeAirAcross, sd: 1, across: s.opts.CrossRMS},
+		{code: codeSitUp, sd: sitUpSD, kept: true},
+		{code: codeColdTyres, sd: coldSD, shows: true},
 	}
 	if s.lay.press < 0 {
-		all = append(all, assumption{codeValley, valleySD, func(b *considered, _, _, along float64) float64 { return b.weight * (2*along - 1) }, false, false})
+		all = append(all, assumption{code: codeValley, sd: valleySD})
 	}
 	return all
+}
+
+// force is the assumption's for a size of 1, N: at v m/s, so many seconds after the
+// first run began, at a place of its stretch between 0 and 1.
+func (a assumption) force(b *considered, v, since, along float64) float64 {
+	switch a.code {
+	case codeSquareGrowth:
+		return b.weight * b.crr * v * v
+	case codeLinearGrowth:
+		return b.weight * b.crr * v
+	case codeYaw:
+		speed, yaw := air.Apparent(v, a.across, math.Pi/2)
+		return b.rho / 2 * b.cda * speed * v * yaw
+	case codeAirAcross:
+		speed, _ := air.Apparent(v, a.across, math.Pi/2)
+		return b.rho / 2 * b.cda * (speed - v) * v
+	case codeSitUp:
+		return b.rho / 2 * b.cda * v * v / (1 + math.Exp((v-sitUpSpeed)/0.5))
+	case codeColdTyres:
+		return b.weight * b.crr * math.Exp(-since/warmTime)
+	case codeValley:
+		return b.weight * (2*along - 1)
+	}
+	return 0
 }
 
 // marks are the speeds that an assumption of size 1 takes away, at each fix of

@@ -9,8 +9,30 @@ import (
 // dial is one figure of the noise that is learned: by its logarithm, with a
 // normal prior about where learning starts.
 type dial struct {
-	of func(*Noise) *float64
-	sd float64 // of the prior, of the logarithm
+	figure figure
+	sd     float64 // of the prior, of the logarithm
+}
+
+// figure names a figure of the noise. (A function could not be written down with an
+// Estimate.)
+type figure int
+
+const (
+	gustSize figure = iota
+	gustTime
+	whiteSize
+	driftSize
+	driftTime
+	roadSize
+	roadLength
+	heightSize
+	heightWalk
+	shiftSize
+)
+
+func (d dial) of(n *Noise) *float64 {
+	return [...]*float64{&n.GustSD, &n.GustTime, &n.WhiteSD, &n.DriftSD, &n.DriftTime,
+		&n.RoadSD, &n.RoadLength, &n.HeightSD, &n.HeightWalk, &n.ShiftSD}[d.figure]
 }
 
 // Prior widths. Sizes may well be three times what was expected, or a third;
@@ -26,26 +48,18 @@ const (
 
 // dials lists what is learned from the runs of a layout.
 func dials(l layout) []dial {
-	d := []dial{
-		{func(n *Noise) *float64 { return &n.GustSD }, gustSD},
-		{func(n *Noise) *float64 { return &n.GustTime }, timeSD},
-		{func(n *Noise) *float64 { return &n.WhiteSD }, sizeSD},
-		{func(n *Noise) *float64 { return &n.DriftSD }, sizeSD},
-		{func(n *Noise) *float64 { return &n.DriftTime }, timeSD},
-	}
+	d := []dial{{gustSize, gustSD}, {gustTime, timeSD}, {whiteSize, sizeSD}, {driftSize, sizeSD}, {driftTime, timeSD}}
 	if l.knots > 0 {
-		d = append(d, dial{func(n *Noise) *float64 { return &n.RoadSD }, roadSD})
+		d = append(d, dial{roadSize, roadSD})
 	}
 	if l.knots > 0 && l.mirror == nil {
-		d = append(d, dial{func(n *Noise) *float64 { return &n.RoadLength }, timeSD})
+		d = append(d, dial{roadLength, timeSD})
 	}
 	if l.press >= 0 {
-		d = append(d,
-			dial{func(n *Noise) *float64 { return &n.HeightSD }, sizeSD},
-			dial{func(n *Noise) *float64 { return &n.HeightWalk }, sizeSD})
+		d = append(d, dial{heightSize, sizeSD}, dial{heightWalk, sizeSD})
 	}
 	if l.shifts {
-		d = append(d, dial{func(n *Noise) *float64 { return &n.ShiftSD }, sizeSD})
+		d = append(d, dial{shiftSize, sizeSD})
 	}
 	return d
 }

@@ -1,0 +1,142 @@
+//go:build js
+
+package web
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"io"
+	"syscall/js"
+
+	"stillair/sensors/finding"
+)
+
+// Aside is the program once more, in a worker, for work that takes long and much
+// memory: analysing.js starts it from what the page compiled.
+type Aside struct{}
+
+// Parcel is what goes to a worker or comes from it.
+type Parcel struct {
+	io.Reader
+	Size int // bytes
+}
+
+var errNoAside = finding.Fail("browser.script_missing", finding.Text("script", "analysing.js"))
+
+// Do starts a worker for what ask writes and returns its answer. tell is called
+// meanwhile with the share that is done. The end of the context ends the worker,
+// and so does the answer: its memory is then free. Do may not be called from
+// inside a JavaScript callback.
+func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share float64)) (Parcel, error) {
+	page := js.Global().Get("stillairAnalysing")
+	if page.IsUndefined() {
+		return Parcel{}, errNoAside
+	}
+	shares, over := make(chan float64, 1), make(chan outcome, 1)
+	onShare := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		select {
+		case shares <- args[0].Float():
+		default: // the one before was not taken yet
+		}
+		return nil
+	})
+	defer onShare.Release()
+	onOver := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		over <- outcome{args[0], args[1]}
+		return nil
+	})
+	defer onOver.Release()
+	work := page.Call("begin", onShare, onOver)
+	if err := toParts(work, ask); err != nil {
+		work.Call("stop")
+		return Parcel{}, err
+	}
+	work.Call("go")
+	for {
+		select {
+		case <-ctx.Done():
+			work.Call("stop")
+			return Parcel{}, ctx.Err()
+		case share := <-shares:
+			tell(share)
+		case o := <-over:
+			return o.parcel()
+		}
+	}
+}
+
+// outcome is the answer of a worker, null where there is none, and why.
+type outcome struct{ answer, why js.Value }
+
+func (o outcome) parcel() (Parcel, error) {
+	if o.answer.IsNull() {
+		return Parcel{}, errors.New(o.why.String())
+	}
+	return parcelOf(o.answer), nil
+}
+
+// Asked reports whether this program was started in a worker, to answer there.
+func Asked() bool { return !js.Global().Get("stillairWork").IsUndefined() }
+
+// Answer does in the worker what the page asks. What do returns writes the answer.
+func Answer(do func(asked Parcel, tell func(share float64)) (func(io.Writer) error, error)) {
+	work := js.Global().Get("stillairWork")
+	write, err := do(parcelOf(work.Get("parts")), func(share float64) { work.Call("tell", share) })
+	if err == nil {
+		err = toParts(work, write)
+	}
+	if err != nil {
+		work.Call("fail", err.Error())
+		return
+	}
+	work.Call("done")
+}
+
+// piece is how many bytes go over to JavaScript at a time.
+const piece = 1 << 18
+
+// adder hands what is written to JavaScript, part by part.
+type adder struct{ work js.Value }
+
+// Write implements io.Writer.
+func (a adder) Write(p []byte) (int, error) {
+	a.work.Call("add", toJS(p))
+	return len(p), nil
+}
+
+func toParts(work js.Value, write func(io.Writer) error) error {
+	b := bufio.NewWriterSize(adder{work}, piece)
+	if err := write(b); err != nil {
+		return err
+	}
+	return b.Flush()
+}
+
+// fromParts reads a list of byte arrays, letting each go when it was read.
+type fromParts struct {
+	list js.Value
+	held []byte
+}
+
+func parcelOf(list js.Value) Parcel {
+	size := 0
+	for i := range list.Length() {
+		size += list.Index(i).Length()
+	}
+	return Parcel{&fromParts{list: list}, size}
+}
+
+// Read implements io.Reader.
+func (f *fromParts) Read(p []byte) (int, error) {
+	for len(f.held) == 0 {
+		next := f.list.Call("shift")
+		if next.IsUndefined() {
+			return 0, io.EOF
+		}
+		f.held = bytesOf(next)
+	}
+	n := copy(p, f.held)
+	f.held = f.held[n:]
+	return n, nil
+}
