@@ -7,15 +7,20 @@ import (
 	"time"
 
 	"stillair/app/platform"
+	"stillair/app/store"
+	"stillair/app/work"
 	sensing "stillair/sensors"
 	"stillair/sensors/device"
 	"stillair/sensors/device/web"
 )
 
+// storage is what the app's storage is called.
+const storage = "stillair"
+
 // Open returns the browser. It waits for the storage and may not be called
 // from the drawing loop.
 func Open() (*platform.Device, error) {
-	files, err := web.OpenFiles("stillair")
+	files, err := web.OpenFiles(storage)
 	if err != nil {
 		return nil, err
 	}
@@ -41,6 +46,7 @@ func Open() (*platform.Device, error) {
 		Locale:        web.Language(),
 		CoarseTiming:  true,
 		Machine:       machine(),
+		Aside:         web.Aside{},
 		WentBack:      web.WentBack,
 		Deep:          web.Deep,
 		Obstacles: func() []platform.Obstacle {
@@ -50,6 +56,23 @@ func Open() (*platform.Device, error) {
 			return []platform.Obstacle{platform.Clearable}
 		},
 	}, nil
+}
+
+// Answered does what the page asks of this program, where it was started in a worker
+// for that alone, and reports whether it was.
+func Answered() bool {
+	if !web.Asked() {
+		return false
+	}
+	web.Answer(func(asked io.Reader, size int, tell func(share float64)) (func(io.Writer) error, error) {
+		files, err := web.OpenFiles(storage)
+		if err != nil {
+			return nil, err
+		}
+		here := work.Here{Sessions: store.NewSessions(browserFiles{files}, platform.NewSystemClock()), Random: rand.Reader}
+		return work.Answering(here, asked, size, tell)
+	})
+	return true
 }
 
 func machine() platform.Machine {

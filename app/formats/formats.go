@@ -73,6 +73,16 @@ func Formats() []Format {
 	}, more()...)
 }
 
+// Of gives the format of a kind; one that there is not on this device writes nothing.
+func Of(k Kind) Format {
+	for _, f := range Formats() {
+		if f.Kind == k {
+			return f
+		}
+	}
+	return Format{}
+}
+
 // What a ride may lack for a format.
 var (
 	ErrNoPlace     = errors.New("the recording holds no places")

@@ -23,6 +23,9 @@ import (
 const width, height = 390, 844
 
 func main() {
+	if device.Answered() {
+		return
+	}
 	a := app.NewWithID("stillair.phone")
 	w := a.NewWindow("Stillair")
 	w.SetPadded(false)

@@ -79,6 +79,9 @@ type Device struct {
 	// BCP 47 tag; nil: it cannot be told.
 	Language func(tag string)
 
+	// Aside is the program once more, for long work; nil: there is none.
+	Aside Aside
+
 	Machine Machine // whose settings the rider is sent to
 
 	Locale string // BCP 47 tag of the system's language, such as "de-DE"; may be empty
@@ -95,6 +98,16 @@ type Clock interface {
 	Elapsed() time.Duration
 	// After sends once on the channel when d has passed on Elapsed's clock.
 	After(d time.Duration) <-chan time.Time
+}
+
+// Aside is the program once more, with memory of its own that is given back when it
+// has answered.
+type Aside interface {
+	// Do has it do what ask writes, and gives its answer with the size in bytes.
+	// tell is called meanwhile with the share that is done. The end of the context
+	// ends it. An error means that it could not be started, ended too early or
+	// cannot do this.
+	Do(ctx context.Context, ask func(io.Writer) error, tell func(share float64)) (answer io.Reader, size int, err error)
 }
 
 // Awake keeps the screen on.

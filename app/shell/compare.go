@@ -10,8 +10,8 @@ import (
 	"stillair/app/screens/kit"
 	"stillair/app/store"
 	"stillair/app/view"
+	"stillair/app/work"
 	"stillair/runs"
-	"stillair/sensors"
 )
 
 // comparing is what the rider chose to compare, and what came of it.
@@ -120,29 +120,30 @@ func (s *Shell) compareRides() {
 			s.back()
 		})
 	})
-	all := s.measuring(ctx, todo)
+	do, ask, tell := s.work, &work.Ask{Across: true, RollOns: s.rollOns()}, s.showShare(ctx, screens.PlaceCompare, &s.compared.share)
+	for _, r := range todo {
+		ask.Rides = append(ask.Rides, s.asked(r))
+	}
 	go func() {
-		named, err := measureAll(ctx, all)
-		var across []runs.Comparison
-		if err == nil && len(named) > 1 {
-			across, err = runs.Across(named, runs.Asked{})
-		}
-		letGo(named)
+		answer, err := do.Do(ctx, ask, tell)
 		s.cfg.Do(func() {
 			if ctx.Err() == nil {
-				s.comparedRides(named, across, err)
+				s.comparedRides(ask.Rides, answer, err)
 			}
 		})
 	}()
 }
 
-func (s *Shell) comparedRides(named []runs.Named, across []runs.Comparison, err error) {
+func (s *Shell) comparedRides(rides []work.Ride, answer *work.Answer, err error) {
 	c, p := &s.compared, screens.PlaceCompare
 	if err != nil {
 		c.trouble = fmt.Sprintf(s.screen.C.Book.Worth.CannotDo, s.screen.C.Error(err))
 		s.cut(p, 2)
 	} else {
-		c.rides, c.across = named, across
+		c.rides, c.across = nil, answer.Across
+		for i, m := range answer.Rides {
+			c.rides = append(c.rides, runs.Named{Name: rides[i].Title, Result: m.Result})
+		}
 		s.home(p)
 	}
 	if s.place == p {
@@ -150,61 +151,16 @@ func (s *Shell) comparedRides(named []runs.Named, across []runs.Comparison, err 
 	}
 }
 
-// letGo keeps of measured rides what the screen shows, since a phone has little
-// memory.
-func letGo(named []runs.Named) {
-	for i := range named {
-		slim := *named[i].Result
-		slim.Track, slim.Estimate, slim.Runs = nil, nil, nil
-		named[i].Result = &slim
+// showShare gives what the measuring of several rides that a place waits for calls to
+// show how far it is, and to let a browser draw it. So far is written to shown.
+func (s *Shell) showShare(ctx context.Context, place screens.Place, shown *float64) func(share float64) {
+	return func(share float64) {
+		s.cfg.Do(func() {
+			if ctx.Err() == nil && s.rec == nil && s.place == place && share-*shown > 0.02 {
+				*shown = share
+				s.again()
+			}
+		})
+		<-s.dev.Clock.After(time.Millisecond)
 	}
-}
-
-// measuring is a ride that is to be measured.
-type measuring struct {
-	title string
-	opts  runs.Options
-	read  func() (*sensors.Log, error)
-}
-
-// measuring says what measureAll needs of rides.
-func (s *Shell) measuring(ctx context.Context, todo []store.Session) []measuring {
-	l := s.library
-	var out []measuring
-	for i, r := range todo {
-		out = append(out, measuring{title: s.screen.C.RideRow(r).Title, read: func() (*sensors.Log, error) { return l.log(r) },
-			opts: s.options(func(_ runs.Stage, part float64) {
-				s.showShare(ctx, screens.PlaceCompare, &s.compared.share, (float64(i)+part)/float64(len(todo)))
-			})})
-	}
-	return out
-}
-
-// measureAll measures rides one after another.
-func measureAll(ctx context.Context, todo []measuring) ([]runs.Named, error) {
-	var out []runs.Named
-	for _, m := range todo {
-		log, err := m.read()
-		if err != nil {
-			return nil, err
-		}
-		res, err := runs.Analyse(ctx, log, m.opts)
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", m.title, err)
-		}
-		out = append(out, runs.Named{Name: m.title, Result: res})
-	}
-	return out, nil
-}
-
-// showShare shows how far the measuring of several rides is that a place waits
-// for, and lets a browser draw it. So far is written to shown.
-func (s *Shell) showShare(ctx context.Context, place screens.Place, shown *float64, share float64) {
-	s.cfg.Do(func() {
-		if ctx.Err() == nil && s.rec == nil && s.place == place && share-*shown > 0.02 {
-			*shown = share
-			s.again()
-		}
-	})
-	<-s.dev.Clock.After(time.Millisecond)
 }

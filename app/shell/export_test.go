@@ -6,6 +6,7 @@ import (
 	"stillair/app/formats"
 	"stillair/app/screens"
 	"stillair/app/store"
+	"stillair/app/work"
 )
 
 // Acts are things that a rider, a sensor or the clock may have the app do, in any
@@ -31,8 +32,7 @@ func (s *Shell) Acts(ride string) []func() {
 		func() { s.choose("", strconv.Itoa(n)) },
 		func() { s.changed(func(c *store.Choices) { c.Units = []string{"metric", "imperial"}[n%2] }) },
 		func() { s.changed(func(c *store.Choices) { c.Language = []string{"en", "de"}[n%2] }) },
-		s.giving(h, s.rideFile), s.giving(h, s.awayFile),
-		s.giving(h, func() making { return s.fileOf(formatOf(formats.Report)) }),
+		s.giving(h, s.fileOf(work.AsRecorded)), s.giving(h, s.fileOf(work.Elsewhere)), s.giving(h, s.inFormat(formats.Report)),
 		func() { s.compared.chosen = map[string]bool{ride: true}; s.compareRides() },
 		func() { s.setHearing(n%2 == 0) },
 		s.startRide, s.startRide, // touched twice

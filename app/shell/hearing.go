@@ -1,12 +1,8 @@
 package shell
 
 import (
-	"bytes"
-	"io"
-
 	"stillair/app/screens"
 	"stillair/app/store"
-	"stillair/export/session"
 )
 
 // hearing is the switch of the microphone; nil where there is none.
@@ -45,24 +41,4 @@ func (s *Shell) heard(wanted, granted bool) {
 	}
 	s.watch = nil
 	aside(s, stopped(watch), func(none) { s.startWatch() })
-}
-
-// silent is a recording as it is shared: what the microphone heard stays on the
-// phone.
-func silent(data []byte, rec *session.Recording, random io.Reader) ([]byte, error) {
-	if len(rec.Log.Sound) == 0 {
-		return data, nil
-	}
-	log := *rec.Log
-	log.Sound = nil
-	without := *rec
-	without.Log = &log
-	id, err := session.NewID(random)
-	if err != nil {
-		return nil, err
-	}
-	without.Header.ID = id
-	var b bytes.Buffer
-	err = session.WriteRecording(session.ToFile(memory{&b}), &without)
-	return b.Bytes(), err
 }

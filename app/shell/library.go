@@ -5,8 +5,6 @@ import (
 
 	"stillair/app/platform"
 	"stillair/app/store"
-	"stillair/export/session"
-	"stillair/sensors"
 )
 
 // library is what is kept on the device. It holds nothing that changes, so any
@@ -45,24 +43,6 @@ func (l library) read() lists {
 	}
 	out.free = free
 	return out
-}
-
-// recording reads a recording with the values that it is to be computed with.
-func (l library) recording(r store.Session) (*session.Recording, error) {
-	rec, err := l.sessions.Read(r.ID)
-	if err == nil {
-		rec.Log.Ride = r.About.Values.Apply(rec.Log.Ride)
-	}
-	return rec, err
-}
-
-// log is what was recorded.
-func (l library) log(r store.Session) (*sensors.Log, error) {
-	rec, err := l.recording(r)
-	if err != nil {
-		return nil, err
-	}
-	return rec.Log, nil
 }
 
 // changed is what came of changing the storage: the lists read again, and what

@@ -6,6 +6,7 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/view"
+	"stillair/app/work"
 )
 
 // planning is what the rider asks of a plan, and the last answer.
@@ -104,10 +105,10 @@ func (s *Shell) planScreen() *kit.Page {
 // cardFile is the plan as a card to print.
 func (s *Shell) cardFile() making {
 	c, a, v := s.screen.C, s.planned.asked, s.planned.plan
-	return func() (made, error) {
+	return func() (work.Made, error) {
 		var b bytes.Buffer
 		err := c.Card(&b, v.Made, a)
-		return made{"card.html", "text/html", b.Bytes()}, err
+		return work.Made{Name: "card.html", Media: "text/html", Data: b.Bytes()}, err
 	}
 }
 

@@ -11,12 +11,11 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
-	"stillair/export/results"
+	"stillair/app/work"
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/marks"
 	"stillair/sensors"
-	"stillair/sensors/sim"
 	"stillair/sensors/units"
 )
 
@@ -44,13 +43,17 @@ func (s *Shell) ridesList() *kit.Page {
 	return s.screen.Rides(s.screen.C.Rides(s.rides), len(s.deleted), on)
 }
 
-// options are the roll-ons that riders of either system of units ask for.
-func (s *Shell) options(progress func(runs.Stage, float64)) runs.Options {
-	o := runs.Options{Progress: progress}
+// rollOns are those that riders of either system of units ask for; nil: the usual.
+func (s *Shell) rollOns() []marks.SpeedPair {
 	if s.screen.C.System == shown.Imperial {
-		o.RollOns = append(marks.DefaultPairs(), marks.SpeedPair{Name: "40-70 mph", From: 40 * units.MPH, To: 70 * units.MPH})
+		return append(marks.DefaultPairs(), marks.SpeedPair{Name: "40-70 mph", From: 40 * units.MPH, To: 70 * units.MPH})
 	}
-	return o
+	return nil
+}
+
+// asked is a recording as it is to be measured.
+func (s *Shell) asked(r store.Session) work.Ride {
+	return work.Ride{ID: r.ID, Title: s.screen.C.RideRow(r).Title, Values: r.About.Values}
 }
 
 // openRide has a recording measured and shows it.
@@ -61,40 +64,17 @@ func (s *Shell) openRide(id string) {
 			ses = r
 		}
 	}
-	l := s.library
-	s.measure(opened{id: id, ses: ses}, func() (reading, error) {
-		rec, err := l.sessions.Read(id)
-		if err != nil {
-			return reading{}, unreadable{err}
-		}
-		told := rec.Log.Ride
-		rec.Log.Ride = ses.About.Values.Apply(told)
-		return reading{rec.Log, told, rec.Header.Device == browser}, nil
-	})
+	s.measure(opened{id: id, ses: ses}, work.Ride{ID: id, Values: ses.About.Values})
 }
 
 // openDemo simulates an invented ride and shows what it has to tell.
 func (s *Shell) openDemo() {
 	about := store.About{Name: s.screen.C.Book.Rides.DemoName, Started: s.dev.Clock.Wall(), Measured: s.dev.Clock.Wall()}
-	s.measure(opened{ses: store.Session{About: about}}, func() (reading, error) {
-		ride, err := sim.Run(sim.DemoScenario(sim.Naked()), 1)
-		if err != nil {
-			return reading{}, err
-		}
-		return reading{log: ride.Log, told: ride.Log.Ride}, nil
-	})
+	s.measure(opened{ses: store.Session{About: about}}, work.Ride{Invented: true})
 }
 
-// reading is a recording that was read to be measured.
-type reading struct {
-	log    *sensors.Log
-	told   sensors.Ride // as recorded, before values that were changed
-	coarse bool
-}
-
-// measure reads a log and analyses it aside, shows how far that is, and then
-// the results.
-func (s *Shell) measure(o opened, read func() (reading, error)) {
+// measure has a ride measured aside, shows how far that is, and then the results.
+func (s *Shell) measure(o opened, ride work.Ride) {
 	if s.opened.cancel != nil {
 		s.opened.cancel()
 	}
@@ -102,40 +82,40 @@ func (s *Shell) measure(o opened, read func() (reading, error)) {
 	o.cancel = cancel
 	s.opened = o
 	s.push(s.rideScreen)
-	opts := s.options(s.progress(ctx))
+	do, ask, tell := s.work, &work.Ask{Rides: []work.Ride{ride}, RollOns: s.rollOns()}, s.progress(ctx)
 	go func() {
-		got, err := read()
-		var res *runs.Result
-		var senses []recorder.Sense
-		var table *relabel.Table
-		if err == nil {
-			senses, table = recorder.Sensed(got.log), relabel.TableOf(got.log)
-			s.cfg.Do(func() {
-				if ctx.Err() == nil {
-					s.opened.told = got.told
-				}
-			})
-			res, err = runs.Analyse(ctx, got.log, opts)
-		}
+		answer, err := do.Do(ctx, ask, tell)
 		s.cfg.Do(func() {
-			if ctx.Err() != nil {
-				return
-			}
-			s.opened.res, s.opened.err, s.opened.coarse, s.opened.senses, s.opened.table = res, err, got.coarse, senses, table
-			s.again()
-			s.announceResults()
-			if err == nil && o.id != "" {
-				s.keepFound(o.ses, summed(res))
+			if ctx.Err() == nil {
+				s.measured(answer, err)
 			}
 		})
 	}()
 }
 
+// measured shows what was found in the open ride.
+func (s *Shell) measured(answer *work.Answer, err error) {
+	o := &s.opened
+	o.err = err
+	if answer != nil && len(answer.Rides) == 1 {
+		m := answer.Rides[0]
+		o.told, o.coarse, o.senses, o.table = m.Told, m.Coarse, m.Senses, m.Table
+		if err == nil {
+			o.res = m.Result
+		}
+	}
+	s.again()
+	s.announceResults()
+	if err == nil && o.id != "" {
+		s.keepFound(o.ses, answer.Rides[0])
+	}
+}
+
 // progress gives what the analysis calls to say how far it is. Where one
 // thread does everything, as in a browser, it also lets the screen be drawn.
-func (s *Shell) progress(ctx context.Context) func(runs.Stage, float64) {
+func (s *Shell) progress(ctx context.Context) func(share float64) {
 	last := time.Duration(0)
-	return func(_ runs.Stage, part float64) {
+	return func(part float64) {
 		now := s.dev.Clock.Elapsed()
 		if now-last < beat/2 || ctx.Err() != nil {
 			return
@@ -151,49 +131,13 @@ func (s *Shell) progress(ctx context.Context) func(runs.Stage, float64) {
 	}
 }
 
-// summary is what is kept of a ride's results.
-type summary struct {
-	found  store.Found
-	metres float64
-	doc    *results.Document // what a season needs
-}
-
-func summed(res *runs.Result) summary {
-	out := summary{found: foundIn(res), doc: results.From(res).ForSeason()}
-	if tr := res.Track; tr != nil && len(tr.S) > 0 {
-		out.metres = tr.S[len(tr.S)-1]
-	}
-	return out
-}
-
 // keepFound keeps what was found in a ride.
-func (s *Shell) keepFound(ses store.Session, x summary) {
+func (s *Shell) keepFound(ses store.Session, m work.Measured) {
 	now, by := s.dev.Clock.Wall(), keptBy(s.screen.C.System)
 	s.changeRide(func(l library) error {
-		return errors.Join(l.sessions.KeepResults(ses.ID, by, ses.About.Values, x.doc),
-			l.sessions.Update(ses.ID, func(a *store.About) { a.Found, a.Metres, a.Measured = x.found, x.metres, now }))
+		return errors.Join(l.sessions.KeepResults(ses.ID, by, ses.About.Values, m.Season),
+			l.sessions.Update(ses.ID, func(a *store.About) { a.Found, a.Metres, a.Measured = m.Found, m.Metres, now }))
 	})
-}
-
-// foundIn counts what was found.
-func foundIn(res *runs.Result) store.Found {
-	var f store.Found
-	for _, r := range res.Runs {
-		switch {
-		case !r.Accepted():
-			f.Rejected++
-		case r.Kind == runs.Launch:
-			f.Launches++
-		case r.Kind == runs.RollOn:
-			f.RollOns++
-		case r.Kind == runs.CoastDown:
-			f.CoastDowns++
-		}
-	}
-	for _, l := range res.RoadLoads {
-		f.Pairs += l.Pairs
-	}
-	return f
 }
 
 // update changes what is known of a ride and reads the list again.
@@ -244,10 +188,10 @@ func (s *Shell) leaveRide() {
 
 func (s *Shell) whyFailed(err error) string {
 	t := s.screen.C.Book.Trouble
-	var u unreadable
+	var u work.Unreadable
 	switch {
 	case errors.As(err, &u):
-		return fmt.Sprintf(t.CannotRead, s.screen.C.Error(u.error))
+		return fmt.Sprintf(t.CannotRead, s.screen.C.Error(u.Unwrap()))
 	case noRide(err):
 		return t.NoRide
 	}

@@ -14,6 +14,7 @@ import (
 	"stillair/app/screens/kit"
 	"stillair/app/store"
 	"stillair/app/view"
+	"stillair/app/work"
 	"stillair/export/session"
 	"stillair/fusion/live"
 	"stillair/runs"
@@ -148,21 +149,26 @@ func (s *Shell) recorderConfig() recorder.Config {
 	}
 	about.AirTold, about.AirOld = s.airAge()
 	ride.Axes = "specific force up"
-	kind, opts, clock := "phone", s.options(nil), s.dev.Clock
+	kind := "phone"
 	if s.dev.CoarseTiming {
-		kind = browser
+		kind = work.Browser
 	}
 	return recorder.Config{Sessions: s.library.sessions, Clock: s.dev.Clock, Awake: s.awake(), Source: s.source(), Filter: liveFilter{live.New()},
 		Ride: ride, About: about, Header: session.Header{Start: math.NaN(), Started: s.dev.Clock.Wall(), Device: kind, Program: Program, Origin: "recorded"},
-		Analyse: func(ctx context.Context, leg *sensors.Log) (*runs.Result, error) {
-			opts := opts
-			opts.Brief, opts.Progress = true, breathe(clock)
-			return runs.Analyse(ctx, leg, opts)
-		}, Together: func(ctx context.Context, coasts *sensors.Log) (*runs.Result, error) {
-			opts := opts
-			opts.Progress = breathe(clock)
-			return runs.Analyse(ctx, coasts, opts)
-		}}
+		Analyse:  s.ofLeg(true),
+		Together: s.ofLeg(false)}
+}
+
+// ofLeg gives what measures a leg of a ride, briefly or in full, while it goes on.
+func (s *Shell) ofLeg(brief bool) func(context.Context, *sensors.Log) (*runs.Result, error) {
+	do, pairs, clock := s.work, s.rollOns(), s.dev.Clock
+	return func(ctx context.Context, leg *sensors.Log) (*runs.Result, error) {
+		answer, err := do.Do(ctx, &work.Ask{Leg: leg, Brief: brief, RollOns: pairs}, breathe(clock))
+		if err != nil {
+			return nil, err
+		}
+		return answer.Rides[0].Result, nil
+	}
 }
 
 // slice is how long an analysis may keep the program from all else while it
@@ -170,11 +176,11 @@ func (s *Shell) recorderConfig() recorder.Config {
 // browser forgets a reading that nobody takes.
 const slice = 8 * time.Millisecond
 
-// breathe gives what an analysis calls to let the recording go on, where one
+// breathe gives what an analysis here calls to let the recording go on, where one
 // thread does everything, as in a browser.
-func breathe(clock platform.Clock) func(runs.Stage, float64) {
+func breathe(clock platform.Clock) func(share float64) {
 	rested := clock.Elapsed()
-	return func(runs.Stage, float64) {
+	return func(float64) {
 		if clock.Elapsed()-rested < slice {
 			return
 		}
@@ -182,9 +188,6 @@ func breathe(clock platform.Clock) func(runs.Stage, float64) {
 		rested = clock.Elapsed()
 	}
 }
-
-// browser is what a recording from a browser says of its device.
-const browser = "browser"
 
 // startRide is the rider's tap.
 func (s *Shell) startRide() {
@@ -324,7 +327,7 @@ func (s *Shell) askForCopy() {
 		return
 	}
 	c := &screens.Copying{Why: s.screen.C.Copied(s.dev.CoarseTiming, s.obstacles)}
-	c.Save = s.giving(&c.Handing, s.rideFile)
+	c.Save = s.giving(&c.Handing, s.fileOf(work.AsRecorded))
 	s.opened.copy = c
 }
 

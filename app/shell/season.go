@@ -9,9 +9,9 @@ import (
 	"stillair/app/screens/kit"
 	"stillair/app/store"
 	"stillair/app/view"
+	"stillair/app/work"
 	"stillair/export/results"
 	"stillair/export/shown"
-	"stillair/runs"
 	"stillair/runs/season"
 )
 
@@ -36,17 +36,18 @@ func (s *Shell) openSeason() {
 	ctx, cancel := context.WithCancel(s.ctx)
 	s.seasonal = seasonal{cancel: cancel}
 	s.push(s.seasonScreen)
-	opts, rides := s.options(nil), slices.Clone(s.rides)
+	do, pairs, rides := s.work, s.rollOns(), slices.Clone(s.rides)
+	show := s.showShare(ctx, screens.PlaceResults, &s.seasonal.share)
 	g := gathering{library: s.library, by: keptBy(s.screen.C.System), rides: rides,
-		options: func(i int) runs.Options {
-			opts := opts
-			opts.Progress = func(_ runs.Stage, part float64) {
-				s.showShare(ctx, screens.PlaceResults, &s.seasonal.share, (float64(i)+part)/float64(len(rides)))
+		measure: func(i int) (work.Measured, error) {
+			ask := &work.Ask{Rides: []work.Ride{{ID: rides[i].ID, Values: rides[i].About.Values}}, RollOns: pairs}
+			answer, err := do.Do(ctx, ask, func(part float64) { show((float64(i) + part) / float64(len(rides))) })
+			if err != nil {
+				return work.Measured{}, err
 			}
-			return opts
-		},
-		measured: func(r store.Session, x summary) {
-			s.cfg.Do(func() { s.keepFound(r, x) })
+			m := answer.Rides[0]
+			s.cfg.Do(func() { s.keepFound(rides[i], m) })
+			return m, nil
 		}}
 	go func() {
 		rides, left := g.gather(ctx)
@@ -88,11 +89,10 @@ func (s *Shell) seasonScreen() *kit.Page {
 
 // gathering is what putting rides together takes; it knows nothing of the Shell.
 type gathering struct {
-	library  library
-	by       string
-	rides    []store.Session
-	options  func(i int) runs.Options
-	measured func(store.Session, summary) // of which nothing was kept
+	library library
+	by      string
+	rides   []store.Session
+	measure func(i int) (work.Measured, error) // a ride of which nothing is kept
 }
 
 // gather gives what each ride measured, and the rides that could not be read.
@@ -103,30 +103,16 @@ func (g *gathering) gather(ctx context.Context) (rides []season.Ride, left []vie
 		}
 		doc := g.library.sessions.KeptResults(r.ID, g.by, r.About.Values)
 		if doc == nil {
-			var err error
-			if doc, err = g.measure(ctx, i); err != nil {
+			m, err := g.measure(i)
+			if err != nil {
 				left = append(left, view.Left{Ride: r, Why: err})
 				continue
 			}
+			doc = m.Season
 		}
 		ride := doc.SeasonRideOf(r.ID)
 		ride.Started = r.About.Started
 		rides = append(rides, ride)
 	}
 	return rides, left
-}
-
-func (g *gathering) measure(ctx context.Context, i int) (*results.Document, error) {
-	r := g.rides[i]
-	log, err := g.library.log(r)
-	if err != nil {
-		return nil, err
-	}
-	res, err := runs.Analyse(ctx, log, g.options(i))
-	if err != nil {
-		return nil, err
-	}
-	x := summed(res)
-	g.measured(r, x)
-	return x.doc, nil
 }

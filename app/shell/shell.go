@@ -16,6 +16,7 @@ import (
 	"stillair/app/store"
 	"stillair/app/text"
 	"stillair/app/view"
+	"stillair/app/work"
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/sensors"
@@ -39,6 +40,7 @@ type Shell struct {
 	cfg     Config
 	dev     *platform.Device
 	library library
+	work    work.Doer // measures rides and makes files
 	jobs    *jobs
 	ctx     context.Context
 	ending  sync.Once
@@ -85,6 +87,7 @@ func Open(cfg Config) *Shell {
 	d := cfg.Device
 	s := &Shell{cfg: cfg, dev: d, library: newLibrary(d), jobs: newJobs(), root: container.NewStack(),
 		compared: comparing{speed: view.UsualSpeed}}
+	s.work = work.For(d)
 	s.ctx, s.closing = context.WithCancel(context.Background())
 	choices, notRead := store.ReadChoices(d.Files)
 	s.choices = choices

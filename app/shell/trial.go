@@ -7,6 +7,7 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/trial"
+	"stillair/app/work"
 )
 
 // trying is the test of a phone that the package has never run on.
@@ -50,9 +51,9 @@ func (s *Shell) openTrial() {
 
 func (s *Shell) trialFile() making {
 	r := *s.trying.result
-	return func() (made, error) {
+	return func() (work.Made, error) {
 		data, err := r.Data()
-		return made{trial.KeptAs, "application/json", data}, err
+		return work.Made{Name: trial.KeptAs, Media: "application/json", Data: data}, err
 	}
 }
 

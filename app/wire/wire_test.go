@@ -101,6 +101,9 @@ func rides(t *testing.T) map[string]*sensors.Log {
 	coasts.Plan = sim.CoastPairs(2, 110*units.KMH, 40*units.KMH)
 	out := map[string]*sensors.Log{}
 	for name, sc := range map[string]sim.Scenario{"demo": sim.DemoScenario(sim.Naked()), "coasts": coasts} {
+		if testing.Short() && name == "demo" {
+			continue
+		}
 		ride, err := sim.Run(sc, 1)
 		if err != nil {
 			t.Fatal(err)

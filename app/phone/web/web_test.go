@@ -35,7 +35,7 @@ func page(t *testing.T) Page {
 }
 
 // TestPageHoldsWhatItNames follows every reference of the page, the manifest
-// and the worker to a file.
+// and the workers to a file.
 func TestPageHoldsWhatItNames(t *testing.T) {
 	p := page(t)
 	var named []string
@@ -55,6 +55,16 @@ func TestPageHoldsWhatItNames(t *testing.T) {
 			t.Errorf("icon %s is %dx%d, the manifest says %s (%v)", i.Src, img.Width, img.Height, i.Sizes, err)
 		}
 	}
+	for _, text := range p {
+		for _, m := range regexp.MustCompile(`new Worker\("([^"]+)"\)`).FindAllSubmatch(text, -1) {
+			named = append(named, string(m[1]))
+		}
+	}
+	loaded := slices.Collect(maps.Keys(p.ofWorkers()))
+	if !slices.Contains(loaded, "keeping.js") {
+		t.Errorf("of scripts that workers load only %q are seen", loaded)
+	}
+	named = append(named, loaded...)
 	kept := workerFiles(t, p)
 	named = append(named, kept[1:]...)
 	for _, n := range named {

@@ -1,6 +1,7 @@
 // The worker of analysing.js: runs the program once more, which finds here what it
 // is to do and leaves its answer.
 "use strict";
+const OFTEN = 200; // ms between two words on how far it is
 importScripts("wasm_exec.js", "keeping.js", "keeping-disk.js");
 
 // The toolkit asks for the page's body when it is loaded, though nothing is drawn here.
@@ -8,10 +9,14 @@ globalThis.document = { body: { style: { setProperty() {} } }, getElementById: (
 
 onmessage = async ({ data: { program, parts } }) => {
   const answer = [];
-  let failed = "the program ended without an answer", whole = false;
+  let told = 0, failed = "the program ended without an answer", whole = false;
   globalThis.stillairWork = {
     parts,
-    tell: (share) => postMessage({ share }),
+    tell: (share) => {
+      if (performance.now() - told < OFTEN) return;
+      told = performance.now();
+      postMessage({ share });
+    },
     add: (part) => { answer.push(part); },
     done: () => { whole = true; },
     fail: (why) => { failed = why; },

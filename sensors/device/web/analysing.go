@@ -16,22 +16,16 @@ import (
 // memory: analysing.js starts it from what the page compiled.
 type Aside struct{}
 
-// Parcel is what goes to a worker or comes from it.
-type Parcel struct {
-	io.Reader
-	Size int // bytes
-}
-
 var errNoAside = finding.Fail("browser.script_missing", finding.Text("script", "analysing.js"))
 
-// Do starts a worker for what ask writes and returns its answer. tell is called
+// Do starts a worker for what ask writes and returns its answer and how many bytes that is. tell is called
 // meanwhile with the share that is done. The end of the context ends the worker,
 // and so does the answer: its memory is then free. Do may not be called from
 // inside a JavaScript callback.
-func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share float64)) (Parcel, error) {
+func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share float64)) (answer io.Reader, size int, err error) {
 	page := js.Global().Get("stillairAnalysing")
 	if page.IsUndefined() {
-		return Parcel{}, errNoAside
+		return nil, 0, errNoAside
 	}
 	shares, over := make(chan float64, 1), make(chan outcome, 1)
 	onShare := js.FuncOf(func(_ js.Value, args []js.Value) any {
@@ -50,18 +44,22 @@ func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share 
 	work := page.Call("begin", onShare, onOver)
 	if err := toParts(work, ask); err != nil {
 		work.Call("stop")
-		return Parcel{}, err
+		return nil, 0, err
 	}
 	work.Call("go")
 	for {
 		select {
 		case <-ctx.Done():
 			work.Call("stop")
-			return Parcel{}, ctx.Err()
+			return nil, 0, ctx.Err()
 		case share := <-shares:
 			tell(share)
 		case o := <-over:
-			return o.parcel()
+			if o.answer.IsNull() {
+				return nil, 0, errors.New(o.why.String())
+			}
+			parts, size := partsOf(o.answer)
+			return parts, size, nil
 		}
 	}
 }
@@ -69,20 +67,14 @@ func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share 
 // outcome is the answer of a worker, null where there is none, and why.
 type outcome struct{ answer, why js.Value }
 
-func (o outcome) parcel() (Parcel, error) {
-	if o.answer.IsNull() {
-		return Parcel{}, errors.New(o.why.String())
-	}
-	return parcelOf(o.answer), nil
-}
-
 // Asked reports whether this program was started in a worker, to answer there.
 func Asked() bool { return !js.Global().Get("stillairWork").IsUndefined() }
 
 // Answer does in the worker what the page asks. What do returns writes the answer.
-func Answer(do func(asked Parcel, tell func(share float64)) (func(io.Writer) error, error)) {
+func Answer(do func(asked io.Reader, size int, tell func(share float64)) (func(io.Writer) error, error)) {
 	work := js.Global().Get("stillairWork")
-	write, err := do(parcelOf(work.Get("parts")), func(share float64) { work.Call("tell", share) })
+	asked, size := partsOf(work.Get("parts"))
+	write, err := do(asked, size, func(share float64) { work.Call("tell", share) })
 	if err == nil {
 		err = toParts(work, write)
 	}
@@ -119,12 +111,11 @@ type fromParts struct {
 	held []byte
 }
 
-func parcelOf(list js.Value) Parcel {
-	size := 0
+func partsOf(list js.Value) (parts io.Reader, size int) {
 	for i := range list.Length() {
 		size += list.Index(i).Length()
 	}
-	return Parcel{&fromParts{list: list}, size}
+	return &fromParts{list: list}, size
 }
 
 // Read implements io.Reader.

@@ -3,26 +3,24 @@
 // where the page's own memory never shrinks.
 globalThis.stillairAnalysing = (() => {
   "use strict";
-  const PATIENCE = 120000; // ms without a word, after which a worker is given up: browsers end some silently
+  // A worker that says nothing for so many looks is given up: browsers end some
+  // silently. Looks, and not time, since a phone may sleep meanwhile, and the worker
+  // with it.
+  const LOOK = 10000, LOOKS = 12; // ms
 
   // begin returns one piece of work: what is to be done is added part by part,
   // go has it done. tell is called with the share that is done, over once, with
   // the parts of the answer, or with null and why there is none.
   function begin(tell, over) {
     const parts = [];
-    let worker = null, late = 0, ended = false;
+    let worker = null, looking = 0, silent = 0, ended = false;
 
     function end(answer, why) {
       if (ended) return;
       ended = true;
-      clearTimeout(late);
+      clearInterval(looking);
       worker?.terminate();
       over(answer, why);
-    }
-
-    function listen() {
-      clearTimeout(late);
-      late = setTimeout(end, PATIENCE, null, "the worker does not answer");
     }
 
     async function go() {
@@ -34,12 +32,12 @@ globalThis.stillairAnalysing = (() => {
         worker.onmessage = ({ data: { share, answer, failed } }) => {
           if (ended) return;
           if (share === undefined) return end(answer ?? null, failed);
-          listen();
+          silent = 0;
           tell(share);
         };
         worker.onerror = (e) => { e.preventDefault(); end(null, e.message || "the worker does not run"); };
         worker.onmessageerror = () => end(null, "the worker is not understood");
-        listen();
+        looking = setInterval(() => { if (++silent === LOOKS) end(null, "the worker does not answer"); }, LOOK);
         worker.postMessage({ program, parts }, parts.map((p) => p.buffer));
       } catch (e) { end(null, e.message); }
     }

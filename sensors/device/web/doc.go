@@ -16,6 +16,16 @@
 // recordings, as it holds all that is replaced whole. A page that is killed loses of
 // either no more than what it had not been told is there.
 //
+// # Long work
+//
+// A page's memory of a program grows and never shrinks: in Chromium 156 one ride of
+// 65 minutes, measured in the page, left 186 MB where there were 24. So analysing.js
+// starts the program once more in a worker (analysing-work.js), from the module that
+// the page compiled, and nothing is fetched or compiled a second time. Question and
+// answer go over as bytes, and recordings are read by the worker itself. The worker
+// is ended when it has answered, when the context ends, or after two minutes without
+// a word.
+//
 // # The microphone
 //
 // listening.js opens the microphone without the browser's own treatment of

@@ -142,7 +142,7 @@ globalThis.stillairKeeping = (() => {
       return quota - usage;
     },
     // persist asks the browser not to clear the storage when the phone is full.
-    persist: () => navigator.storage.persist(),
+    persist: () => navigator.storage.persist?.(), // which no worker may ask
     // persisted resolves with the browser's answer as it stands.
     persisted: () => navigator.storage.persisted(),
     // lock resolves with a function that unlocks and resolves when it is done,
