@@ -32,6 +32,33 @@ export async function desk(program, ...more) {
   return { origin: `https://127.0.0.1:${port}`, stop: async () => { child.kill("SIGINT"); await gone; } };
 }
 
+// What a test looks at beside the screen: the memory of the program, in bytes, and of
+// each worker that analyses from when to when it lived, in ms on the page's clock, and
+// how often it said how far it is.
+const LOOK_ON = () => {
+  const make = WebAssembly.instantiate;
+  WebAssembly.instantiate = async (...a) => {
+    const made = await make.apply(WebAssembly, a);
+    globalThis.memoryOf = () => made.exports.mem.buffer.byteLength;
+    return made;
+  };
+  globalThis.analyses = [];
+  const Usual = globalThis.Worker;
+  globalThis.Worker = class extends Usual {
+    constructor(name) {
+      super(name);
+      if (name !== "analysing-work.js") return;
+      this.life = { from: performance.now(), to: null, shares: 0 };
+      this.addEventListener("message", ({ data }) => { if (data.share !== undefined) this.life.shares++; });
+      globalThis.analyses.push(this.life);
+    }
+    terminate() {
+      super.terminate();
+      if (this.life) this.life.to = performance.now();
+    }
+  };
+};
+
 // app opens the app in a browser; before is called with the protocol before
 // the page loads.
 export async function app(chrome, origin, before, screen, language = "en-IE") {
@@ -62,6 +89,7 @@ export async function app(chrome, origin, before, screen, language = "en-IE") {
       };
     } });
   });
+  await p.addInitScript(LOOK_ON);
   await protocol.send("Performance.enable", { timeDomain: "threadTicks" });
   await before(protocol);
   await p.goto(`${origin}/`);

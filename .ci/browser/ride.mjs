@@ -128,6 +128,9 @@ const took = await cost();
 console.log(`     page's thread busy ${(100 * took.share).toFixed(1)} % while recording; the program woken ${took.woken} times, ` +
   `for ${took.middle.toFixed(1)} ms in the middle, ${took.most.toFixed(1)} ms at 99 %, ${took.longest.toFixed(1)} ms at most`);
 await picture(phone, join(process.env.SHOTS || folder, "riding.png"));
+const memory = await phone.p.evaluate("globalThis.memoryOf()") / 1e6;
+check(memory <= 80, `the program has ${memory.toFixed(1)} MB of memory at the end of the ride (limit 80)`);
+const analyses = await phone.p.evaluate("globalThis.analyses");
 await chrome.kill();
 playing.stop();
 await playing.over;
@@ -196,6 +199,13 @@ check(/<trkpt /.test(readFileSync(track, "utf8")), "the track made on the phone 
 const times = gunzipSync(readFileSync(recording)).toString().trim().split("\n").map((line) => JSON.parse(line))
   .filter((line) => line.type === "motion").flatMap((line) => line.t_s);
 const kept = (times.length - 1) / (60 * (times.at(-1) - times[0]));
+// While a leg is analysed, which a worker does, and until its answer is on the screen.
+const LATER = 2; // s
+const spans = analyses.filter((a) => a.to).map(({ from, to }) => [from / 1000, to / 1000 + LATER]).filter(([, to]) => to < times.at(-1));
+const seconds = spans.reduce((sum, [from, to]) => sum + to - from, 0);
+const during = spans.reduce((sum, [from, to]) => sum + times.filter((t) => t >= from && t < to).length, 0) / (60 * seconds);
+check(spans.length >= 2, `${analyses.length} analyses in a worker while recording, ${spans.length} of them over ${LATER} s before the end`);
+timely(during >= 0.99, `${(100 * during).toFixed(1)} % of 60 readings a second kept in the ${seconds.toFixed(1)} s of these (limit 99)`);
 timely(kept >= 0.95, `${(100 * kept).toFixed(1)} % of 60 readings of motion a second kept (limit 95)`);
 
 const launches = phoneSays.runs.filter((r) => r.kind === "launch" && r.accepted);
