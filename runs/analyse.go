@@ -48,6 +48,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	mass := log.Ride.Mass // as told: detection does not lean on a default
 	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower})
 	found = judgeThrottle(found, log, track, known.ride)
+	judgeClutch(found, log, track)
 	for i, f := range found {
 		result.Runs = append(result.Runs, newRun(i+1, f, track, log))
 	}

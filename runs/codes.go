@@ -19,6 +19,7 @@ const (
 	codeByBands         finding.Code = "power.by_bands"
 	codeOtherRejected   finding.Code = "pair.other_rejected"
 	codeNotPaired       finding.Code = "coast.not_paired"
+	codeEngineTurns     finding.Code = "coast.engine_turns"
 	codeImpossible      finding.Code = "load.impossible"
 	codeImpossibleRun   finding.Code = "coast.impossible_outcome"
 	codeNoRoadLoad      finding.Code = "load.none"

@@ -1,0 +1,49 @@
+package runs
+
+import (
+	"stillair/fusion"
+	"stillair/runs/detect"
+	"stillair/runs/engine"
+	"stillair/sensors"
+	"stillair/sensors/finding"
+)
+
+// With the clutch in an engine idles: what it shakes at does not follow the road.
+// With a gear in it turns so many times in every metre, at whatever speed, and the
+// phone feels that. Wheels and tyres do so too, at once to twice in four metres and
+// less and less at multiples of that, so a slowing in which they are felt better than
+// what may be an engine tells nothing. Nor does one in which nothing is felt: the
+// phone may lie softly.
+//
+// The limits were set on coast-downs and engine braking of a simulator written
+// apart from this project, where lines of an engine in gear stood out by 12 to 36
+// and none by 2 to 6; they are judged on the cases of the study "riders" and on the
+// spoilt rides of package sim, whose engines and phones are others.
+const (
+	fewestTurns = 1.6 // 1/m: an engine at 100 1/min for each m/s, the top gear of a large tourer
+	mostTurns   = 11  // 1/m: the second order of one at 330
+	wheelFewest = 0.4 // 1/m: a wheel of 2.5 m round its tyre
+	wheelMost   = 0.7 // and of 1.4 m
+
+	leastTurning = 7.5 // standard deviations by which the line must stand out of noise
+	leastClear   = 1.0 // and how clear it must be in the mean of its frames; noise has 0.6
+)
+
+// judgeClutch refuses the coast-downs in which the engine was felt to turn with the
+// wheels.
+func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) {
+	parallel(len(found), func(i int) {
+		f := &found[i]
+		if f.Kind != detect.CoastDown || len(f.Reasons) > 0 {
+			return
+		}
+		if engineTurns(axes(log, track, Run{Start: f.From, End: f.To})) {
+			f.Reasons = append(f.Reasons, finding.New(codeEngineTurns))
+		}
+	})
+}
+
+func engineTurns(felt []engine.Signal) bool {
+	l := engine.Locked(felt, fewestTurns, mostTurns)
+	return l.Strength() >= leastTurning && l.Clear >= leastClear && l.Clear > engine.Locked(felt, wheelFewest, wheelMost).Clear
+}
