@@ -48,7 +48,7 @@ func TestDefaultsAreNamed(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			log := &sensors.Log{Ride: sensors.Ride{Mass: 290, MassSD: 3, RotatingMass: 12, WindSD: 1,
-				Air: sensors.Air{Temperature: 20, Pressure: 100000, Humidity: 0.5}}}
+				Air: sensors.Air{Temperature: 20, TemperatureEnd: math.NaN(), Pressure: 100000, Humidity: 0.5}}}
 			tt.ride(&log.Ride)
 			if tt.baro {
 				log.Pressure = []sensors.Pressure{{T: 0, Pa: 95000}, {T: 1, Pa: 95100}}

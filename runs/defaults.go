@@ -30,6 +30,7 @@ type conditions struct {
 	ride     sensors.Ride
 	air      air.State
 	entered  bool            // the air's pressure was, and counts
+	warmer   float64         // K, the air at the end of the ride than at its start
 	weighed  map[string]bool // setups whose mass was entered
 	defaults []string
 	warnings []finding.Finding
@@ -99,7 +100,13 @@ func (c *conditions) doubtMass() {
 
 func (c *conditions) settleAir(log *sensors.Log) {
 	a := &c.ride.Air
-	c.air.Temperature = measure.Value{X: a.Temperature, SE: 1.5}
+	if math.IsNaN(a.Temperature) {
+		a.Temperature = a.TemperatureEnd // that of the whole ride, where only one is known
+	}
+	if warmer := a.TemperatureEnd - a.Temperature; !math.IsNaN(warmer) {
+		c.warmer = warmer
+	}
+	c.air.Temperature = measure.Value{X: a.Temperature + c.warmer/2, SE: 1.5}
 	if c.missing("air.temperature_c", a.Temperature) {
 		a.Temperature = usualCelsius
 		c.air.Temperature = measure.Value{X: usualCelsius, SE: 8}

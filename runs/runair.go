@@ -41,8 +41,18 @@ func (c conditions) airs(log *sensors.Log, coasts []pairing.Coast) []air.State {
 		out[i] = c.air
 		out[i].Pressure.X *= known(l.pa/of.pa, known(pressureRatio(l.alt)/pressureRatio(of.alt), 1))
 		out[i].Temperature.X -= known(lapse*(l.alt-entered.alt), 0)
+		out[i].Temperature.X += c.warmer * (partOf(log, coasts[i].MiddleTime()) - 0.5)
 	}
 	return out
+}
+
+// partOf is the part of a ride that is over at a time, 0 to 1.
+func partOf(log *sensors.Log, t float64) float64 {
+	if n := len(log.Fixes); n > 1 && log.Fixes[n-1].T > log.Fixes[0].T {
+		from, to := log.Fixes[0].T, log.Fixes[n-1].T
+		return math.Max(0, math.Min((t-from)/(to-from), 1))
+	}
+	return 0.5
 }
 
 // known is x, or something else where x is not a number.

@@ -67,3 +67,36 @@ func TestAirOfRuns(t *testing.T) {
 		}
 	}
 }
+
+// TestTemperatureOfRuns: on a ride from 10 to 20 °C, a coast-down after a quarter of
+// it has 12.5 °C and one after three quarters 17.5, and the ride's air is that of
+// its middle. One temperature alone, of whichever end, is that of the whole ride.
+func TestTemperatureOfRuns(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		name       string
+		start, end float64
+		want       [3]float64 // of the first coast-down, the ride, the second, °C
+	}{
+		{"warmer", 10, 20, [3]float64{12.5, 15, 17.5}},
+		{"colder", 20, 10, [3]float64{17.5, 15, 12.5}},
+		{"start alone", 10, nan, [3]float64{10, 10, 10}},
+		{"end alone", nan, 20, [3]float64{20, 20, 20}},
+		{"neither", nan, nan, [3]float64{usualCelsius, usualCelsius, usualCelsius}},
+	} {
+		log := &sensors.Log{Ride: sensors.UnknownRide()}
+		log.Ride.Air.Temperature, log.Ride.Air.TemperatureEnd = c.start, c.end
+		for i := range 1001 {
+			log.Fixes = append(log.Fixes, sensors.NewFix(float64(i), 20))
+		}
+		known := settle(log)
+		airs := known.airs(log, []pairing.Coast{coastAt(245, nan), coastAt(745, nan)})
+		got := [3]float64{airs[0].Temperature.X, known.air.Temperature.X, airs[1].Temperature.X}
+		for i := range got {
+			if math.Abs(got[i]-c.want[i]) > 1e-9 {
+				t.Errorf("%s: %.2f °C, want %.2f", c.name, got, c.want)
+				break
+			}
+		}
+	}
+}

@@ -22,9 +22,10 @@ type Ride struct {
 
 // Air is the state of the air; NaN where it was not told.
 type Air struct {
-	Temperature float64 // °C
-	Pressure    float64 // Pa
-	Humidity    float64 // relative, 0 to 1
+	Temperature    float64 // °C
+	TemperatureEnd float64 // °C at the end of the ride, Temperature being that of its start; NaN: it stayed
+	Pressure       float64 // Pa
+	Humidity       float64 // relative, 0 to 1
 }
 
 // Wind is a steady wind; NaN where it was not told.
@@ -54,7 +55,7 @@ type Setup struct {
 func UnknownRide() Ride {
 	nan := math.NaN()
 	return Ride{Mass: nan, MassSD: nan, RotatingMass: nan, WindSD: nan, LimitRPM: nan,
-		Air: Air{Temperature: nan, Pressure: nan, Humidity: nan}, Station: Wind{Speed: nan, FromDeg: nan}}
+		Air: Air{Temperature: nan, TemperatureEnd: nan, Pressure: nan, Humidity: nan}, Station: Wind{Speed: nan, FromDeg: nan}}
 }
 
 // SetupAt returns the setup in force at t: the last whose From is not after

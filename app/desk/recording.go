@@ -20,11 +20,12 @@ import (
 
 // told holds what the command line says in the place of ride.json. NaN: nothing.
 type told struct {
-	bike                                string
-	mass, massSD, rotating, wind        float64
-	station, stationFrom                float64
-	temperature, hectopascals, humidity float64
-	columns                             []string
+	bike                         string
+	mass, massSD, rotating, wind float64
+	station, stationFrom         float64
+	temperature, temperatureEnd  float64
+	hectopascals, humidity       float64
+	columns                      []string
 }
 
 // open reads a recording with what was said of its columns.
@@ -52,6 +53,7 @@ func addTold(f *pflag.FlagSet) *told {
 	number(&t.massSD, "mass-sd", "how well that is known: standard deviation, kg")
 	number(&t.rotating, "rotating-mass", "what the wheels add to the inertia, kg")
 	number(&t.temperature, "temperature", "of the air, °C")
+	number(&t.temperatureEnd, "temperature-end", "of the air at the end of the ride, °C; --temperature is then that at its start")
 	number(&t.hectopascals, "pressure", "of the air where you rode, not reduced to sea level, hPa")
 	number(&t.humidity, "humidity", "of the air, %")
 	number(&t.wind, "wind-sd", "how much the wind differs from pair to pair, m/s")
@@ -79,6 +81,7 @@ func (t *told) apply(r *sensors.Ride) error {
 		{"mass-sd", t.massSD, 0, 500, &r.MassSD, 1},
 		{"rotating-mass", t.rotating, 0, 200, &r.RotatingMass, 1},
 		{"temperature", t.temperature, -60, 60, &r.Air.Temperature, 1},
+		{"temperature-end", t.temperatureEnd, -60, 60, &r.Air.TemperatureEnd, 1},
 		{"pressure", t.hectopascals, 300, 1100, &r.Air.Pressure, units.Hectopascal},
 		{"humidity", t.humidity, 0, 100, &r.Air.Humidity, 0.01},
 		{"wind-sd", t.wind, 0, 30, &r.WindSD, 1},

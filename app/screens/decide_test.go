@@ -146,6 +146,7 @@ func decideScreens() []picture {
 			t := s.C.Book
 			return tabs(s, screens.PlaceRide, s.Conditions([]kit.Field{{Name: t.More.Temperature, Text: "18", Unit: "°C"}, {Name: t.More.Pressure, Unit: "hPa"},
 				{Name: t.More.Humidity, Text: "60", Unit: "%"}, {Name: t.Plan.Wind, Hint: t.Parts.WindHint, Text: "0.5", Unit: "m/s"}},
+				[]kit.Field{{Name: t.Parts.StationWind, Text: "4", Unit: "m/s"}, {Name: t.Parts.StationFrom, Hint: t.Parts.StationFromHint, Unit: "°"}},
 				s.C.AirOld(inventedSession().About.Started), screens.ConditionsActions{Back: nothing, Still: nothing, Empty: nothing}))
 		}},
 		{"values", func(s screens.Screens) fyne.CanvasObject {

@@ -64,16 +64,18 @@ type ConditionsActions struct {
 	Back, Still, Empty func()
 }
 
-// Conditions asks for the air and the wind of the hour; old says that what
-// stands there needs another look.
-func (s Screens) Conditions(fields []kit.Field, old string, on ConditionsActions) *kit.Page {
+// Conditions asks for the air and the wind of the hour, and for the wind at a
+// weather station; old says that what stands there needs another look.
+func (s Screens) Conditions(fields, station []kit.Field, old string, on ConditionsActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.More
 	var body []fyne.CanvasObject
 	if old != "" {
 		body = append(body, k.Notice(kit.Caution, kit.Warn, old, "",
 			k.Button(kit.Usual, kit.Tick, s.C.Book.Parts.AirStill, on.Still), k.Button(kit.Quiet, kit.None, s.C.Book.Parts.AirEmpty, on.Empty)))
 	}
-	body = append(body, s.formGroup(FormGroup{Hint: s.C.Book.Parts.AirHint, Fields: fields})...)
+	p := s.C.Book.Parts
+	body = append(body, s.formGroup(FormGroup{Hint: p.AirHint, Fields: fields})...)
+	body = append(body, s.formGroup(FormGroup{Title: p.StationTitle, Hint: p.StationHint, Fields: station})...)
 	return k.NewPage(k.Head(t.AirTitle, s.C.Book.Common.Back, on.Back), k.Column(12, body...), nil)
 }
 

@@ -28,37 +28,49 @@ func (s *Shell) openAir() {
 		if since, old := s.airAge(); old {
 			words = s.screen.C.AirOld(since)
 		}
-		return s.screen.Conditions(s.air(), words, screens.ConditionsActions{Back: s.goBack,
+		return s.screen.Conditions(s.air(), s.station(), words, screens.ConditionsActions{Back: s.goBack,
 			Still: func() {
 				now := s.now()
 				s.changed(func(c *store.Choices) {
-					c.AirTold = store.AirTold{Temperature: now, Pressure: now, Humidity: now, Wind: now}
+					c.AirTold = store.AirTold{Temperature: now, Pressure: now, Humidity: now, Wind: now, Station: now}
 				})
 			},
 			Empty: func() {
-				s.changed(func(c *store.Choices) { c.Air, c.Wind, c.AirTold = store.Air{}, nil, store.AirTold{} })
+				s.changed(func(c *store.Choices) {
+					c.Air, c.Wind, c.Station, c.AirTold = store.Air{}, nil, store.Station{}, store.AirTold{}
+				})
 			}})
 	})
 }
 
-// air is the fields of today's air; each is kept as it is typed, once it is a
+// airField is a field of today's air or wind; what is typed is kept once it is a
 // number.
+func (s *Shell) airField(name, hint string, q view.Quantity, into **float64, told *time.Time) kit.Field {
+	c := s.screen.C
+	return kit.Field{Name: name, Hint: hint, Text: c.Write(*into, q), Unit: q.Unit, Keys: keysFor(q), Changed: func(typed string) {
+		if x, err := c.Read(typed, q); err == nil {
+			*into, *told = x, s.now()
+			s.keepChoices()
+		}
+	}}
+}
+
+// air is the fields of today's air.
 func (s *Shell) air() []kit.Field {
-	t, c, now, ch := s.screen.C.Book, s.screen.C, s.choices, &s.choices
-	field := func(name, hint string, p *float64, q view.Quantity, into **float64, told *time.Time) kit.Field {
-		return kit.Field{Name: name, Hint: hint, Text: c.Write(p, q), Unit: q.Unit, Keys: keysFor(q), Changed: func(typed string) {
-			if x, err := c.Read(typed, q); err == nil {
-				*into, *told = x, s.now()
-				s.keepChoices()
-			}
-		}}
-	}
-	pressure := c.PressureQuantity()
-	wind := c.WindQuantity()
+	t, c, ch := s.screen.C.Book, s.screen.C, &s.choices
 	return []kit.Field{
-		field(t.More.Temperature, "", now.Air.Temperature, c.TemperatureQuantity(), &ch.Air.Temperature, &ch.AirTold.Temperature),
-		field(t.More.Pressure, "", now.Air.Pressure, pressure, &ch.Air.Pressure, &ch.AirTold.Pressure),
-		field(t.More.Humidity, "", now.Air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, &ch.Air.Humidity, &ch.AirTold.Humidity),
-		field(t.Plan.Wind, t.Parts.WindHint, now.Wind, wind, &ch.Wind, &ch.AirTold.Wind),
+		s.airField(t.More.Temperature, "", c.TemperatureQuantity(), &ch.Air.Temperature, &ch.AirTold.Temperature),
+		s.airField(t.More.Pressure, "", c.PressureQuantity(), &ch.Air.Pressure, &ch.AirTold.Pressure),
+		s.airField(t.More.Humidity, "", view.Quantity{Unit: "%", SI: 1, High: 100}, &ch.Air.Humidity, &ch.AirTold.Humidity),
+		s.airField(t.Plan.Wind, t.Parts.WindHint, c.WindQuantity(), &ch.Wind, &ch.AirTold.Wind),
+	}
+}
+
+// station is the fields of the wind at a weather station.
+func (s *Shell) station() []kit.Field {
+	t, c, ch := s.screen.C.Book.Parts, s.screen.C, &s.choices
+	return []kit.Field{
+		s.airField(t.StationWind, "", c.StationQuantity(), &ch.Station.Speed, &ch.AirTold.Station),
+		s.airField(t.StationFrom, t.StationFromHint, c.CompassQuantity(), &ch.Station.From, &ch.AirTold.Station),
 	}
 }

@@ -147,6 +147,7 @@ func (s *Shell) recorderConfig() recorder.Config {
 	if s.choices.Wind != nil {
 		ride.WindSD = *s.choices.Wind
 	}
+	ride.Station = s.choices.Station.SI()
 	about.AirTold, about.AirOld = s.airAge()
 	ride.Axes = "specific force up"
 	kind := "phone"

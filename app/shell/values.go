@@ -33,9 +33,12 @@ func (s *Shell) valuesScreen(v store.Values) showing {
 	f.numberWas("sd", t.Bikes.MassSD, "", &v.MassSD, c.MassQuantity(0, 200), told.MassSD)
 	f.numberWas("wheels", t.Bikes.Rotating, "", &v.RotatingMass, c.MassQuantity(0, 60), told.RotatingMass)
 	f.numberWas("temperature", t.More.Temperature, "", &v.Air.Temperature, c.TemperatureQuantity(), told.Air.Temperature)
+	f.numberWas("end", t.Parts.TemperatureEnd, t.Parts.TemperatureEndHint, &v.Air.TemperatureEnd, c.TemperatureQuantity(), told.Air.TemperatureEnd)
 	f.numberWas("pressure", t.More.Pressure, "", &v.Air.Pressure, f.c.PressureQuantity(), told.Air.Pressure/100)
 	f.numberWas("humidity", t.More.Humidity, "", &v.Air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, 100*told.Air.Humidity)
 	f.numberWas("wind", t.Plan.Wind, t.Parts.WindHint, &v.WindSD, f.c.WindQuantity(), told.WindSD)
+	f.numberWas("station", t.Parts.StationWind, "", &v.Station.Speed, c.StationQuantity(), told.Station.Speed)
+	f.numberWas("from", t.Parts.StationFrom, t.Parts.StationFromHint, &v.Station.From, c.CompassQuantity(), told.Station.FromDeg)
 	f.numberWas("limit", t.Parts.Limit, "", &v.LimitRPM, c.LimitQuantity(), told.LimitRPM)
 	keys, masses := setupFields(f, told, v.SetupMass)
 	gears := gearFields(f, told.Gears, v.Gears)
@@ -54,7 +57,8 @@ func (s *Shell) valuesScreen(v store.Values) showing {
 	return func() *kit.Page {
 		first := screens.FormGroup{Hint: t.Parts.ValuesHint, Fields: f.fields(append([]string{"mass", "sd", "wheels"}, keys...)...)}
 		groups := []screens.FormGroup{first, s.fromBike(f, &v, told), s.gearValues(f, gears),
-			{Title: t.More.AirTitle, Fields: f.fields("temperature", "pressure", "humidity", "wind")}}
+			{Title: t.More.AirTitle, Fields: f.fields("temperature", "end", "pressure", "humidity", "wind")},
+			{Title: t.Parts.StationTitle, Hint: t.Parts.StationHint, Fields: f.fields("station", "from")}}
 		return s.screen.Form(t.Parts.ValuesTitle, groups, f.trouble, s.goBack, save, reset, t.Parts.Recorded, t.Parts.RecordedHint)
 	}
 }
@@ -69,7 +73,7 @@ func (s *Shell) fromBike(f *form, v *store.Values, told sensors.Ride) screens.Fo
 		return screens.FormGroup{Hint: t.FromBikeHint, Add: fmt.Sprintf(t.FromBike, b.Name), OnAdd: func() {
 			f.check() // what can be taken of what was typed in stays
 			now := store.OfBike(b, told)
-			now.Air, now.WindSD, now.Setups = v.Air, v.WindSD, v.Setups
+			now.Air, now.WindSD, now.Station, now.Setups = v.Air, v.WindSD, v.Station, v.Setups
 			s.replace(s.valuesScreen(now))
 		}}
 	}

@@ -25,15 +25,29 @@ type Choices struct {
 	Setup    string   `json:"setup,omitempty"`        // name of the setup chosen last
 	Air      Air      `json:"air"`
 	Wind     *float64 `json:"wind_sd_mps,omitempty"` // along the road from pair to pair; nil: not told
-	AirTold  AirTold  `json:"air_told,omitzero"`     // when Air and Wind were typed in
+	Station  Station  `json:"station_wind,omitzero"`
+	AirTold  AirTold  `json:"air_told,omitzero"` // when Air and Wind were typed in
 	GuideSet bool     `json:"guide_read,omitempty"`
 }
 
 // Air is the air as the rider typed it in; nil where it was not told.
 type Air struct {
-	Temperature *float64 `json:"temperature_c,omitempty"`
-	Pressure    *float64 `json:"pressure_hpa,omitempty"`
-	Humidity    *float64 `json:"humidity_pct,omitempty"`
+	Temperature    *float64 `json:"temperature_c,omitempty"`
+	TemperatureEnd *float64 `json:"temperature_end_c,omitempty"` // at the end of a ride
+	Pressure       *float64 `json:"pressure_hpa,omitempty"`
+	Humidity       *float64 `json:"humidity_pct,omitempty"`
+}
+
+// Station is the wind at a weather station nearby as the rider typed it in; nil
+// where it was not told.
+type Station struct {
+	Speed *float64 `json:"speed_mps,omitempty"`
+	From  *float64 `json:"from_deg,omitempty"`
+}
+
+// SI gives it to package sensors.
+func (s Station) SI() sensors.Wind {
+	return sensors.Wind{Speed: value(s.Speed), FromDeg: value(s.From)}
 }
 
 // AirTold is when each value of air and wind was typed in, or said to hold
@@ -43,6 +57,7 @@ type AirTold struct {
 	Pressure    time.Time `json:"pressure,omitzero"`
 	Humidity    time.Time `json:"humidity,omitzero"`
 	Wind        time.Time `json:"wind,omitzero"`
+	Station     time.Time `json:"station_wind,omitzero"`
 }
 
 // AirSince is when the oldest of the values of air and wind was typed in, zero
@@ -52,7 +67,8 @@ func (c Choices) AirSince() (since time.Time, told bool) {
 		value *float64
 		at    time.Time
 	}{{c.Air.Temperature, c.AirTold.Temperature}, {c.Air.Pressure, c.AirTold.Pressure},
-		{c.Air.Humidity, c.AirTold.Humidity}, {c.Wind, c.AirTold.Wind}} {
+		{c.Air.Humidity, c.AirTold.Humidity}, {c.Wind, c.AirTold.Wind},
+		{c.Station.Speed, c.AirTold.Station}, {c.Station.From, c.AirTold.Station}} {
 		if x.value == nil {
 			continue
 		}
@@ -78,7 +94,7 @@ func AirIsOld(then, now time.Time) bool {
 
 // SI gives the air in the units of package sensors.
 func (a Air) SI() sensors.Air {
-	return sensors.Air{Temperature: value(a.Temperature), Pressure: value(a.Pressure) * 100, Humidity: value(a.Humidity) / 100}
+	return sensors.Air{Temperature: value(a.Temperature), TemperatureEnd: value(a.TemperatureEnd), Pressure: value(a.Pressure) * 100, Humidity: value(a.Humidity) / 100}
 }
 
 // ReadChoices gives the rider's choices; none made yet is no error.

@@ -17,6 +17,7 @@ type Values struct {
 	RotatingMass *float64            `json:"rotating_mass_kg,omitempty"`
 	Air          Air                 `json:"air"`
 	WindSD       *float64            `json:"wind_sd_mps,omitempty"`
+	Station      Station             `json:"station_wind,omitzero"`
 	SetupMass    map[string]*float64 `json:"setup_mass_kg,omitempty"` // by name
 	Gears        map[string]*float64 `json:"rpm_per_mps,omitempty"`   // by name
 	LimitRPM     *float64            `json:"limit_rpm,omitempty"`
@@ -69,6 +70,9 @@ func (v *Values) Apply(told sensors.Ride) sensors.Ride {
 	put(&r.RotatingMass, v.RotatingMass)
 	put(&r.WindSD, v.WindSD)
 	put(&r.Air.Temperature, v.Air.Temperature)
+	put(&r.Air.TemperatureEnd, v.Air.TemperatureEnd)
+	put(&r.Station.Speed, v.Station.Speed)
+	put(&r.Station.FromDeg, v.Station.From)
 	si := v.Air.SI()
 	if v.Air.Pressure != nil {
 		r.Air.Pressure = si.Pressure
@@ -138,5 +142,5 @@ func (v Values) Empty() bool {
 			}
 		}
 	}
-	return len(v.Setups) == 0 && v.LimitRPM == nil && v.Mass == nil && v.MassSD == nil && v.RotatingMass == nil && v.WindSD == nil && v.Air == (Air{})
+	return len(v.Setups) == 0 && v.LimitRPM == nil && v.Mass == nil && v.MassSD == nil && v.RotatingMass == nil && v.WindSD == nil && v.Air == (Air{}) && v.Station == (Station{})
 }

@@ -88,7 +88,7 @@ func TestHistoryIsNotRewritten(t *testing.T) {
 }
 
 func TestValuesApply(t *testing.T) {
-	told := sensors.Ride{Mass: 290, MassSD: 3, RotatingMass: 11, WindSD: math.NaN(), Air: sensors.Air{Temperature: 18, Pressure: 100900, Humidity: 0.6}}
+	told := sensors.Ride{Mass: 290, MassSD: 3, RotatingMass: 11, WindSD: math.NaN(), Air: sensors.Air{Temperature: 18, TemperatureEnd: 18, Pressure: 100900, Humidity: 0.6}}
 	var none *store.Values
 	if r := none.Apply(told); r.Mass != 290 || r.Air != told.Air {
 		t.Errorf("no values changed the ride to %+v", r)
@@ -96,6 +96,10 @@ func TestValuesApply(t *testing.T) {
 	v := store.Values{WindSD: ptr(0.5), Air: store.Air{Pressure: ptr(995), Humidity: ptr(40)}}
 	r := v.Apply(told)
 	if r.WindSD != 0.5 || r.Air.Pressure != 99500 || math.Abs(r.Air.Humidity-0.4) > 1e-12 || r.Air.Temperature != 18 || r.Mass != 290 {
+		t.Errorf("got %+v", r)
+	}
+	station := store.Values{Station: store.Station{Speed: ptr(4), From: ptr(230)}, Air: store.Air{TemperatureEnd: ptr(23)}}
+	if r := station.Apply(told); station.Empty() || r.Station != (sensors.Wind{Speed: 4, FromDeg: 230}) || r.Air.TemperatureEnd != 23 || r.Air.Temperature != 18 {
 		t.Errorf("got %+v", r)
 	}
 	if v.Empty() || !(store.Values{SetupMass: map[string]*float64{"a": nil}}).Empty() {

@@ -3,14 +3,16 @@ package text
 // Parts is what a bike is described by beside its weight, and the values that a
 // ride is computed with.
 type Parts struct {
-	WheelsTitle, WheelsHint, FrontTyre, RearTyre, TyreExample, FrontWheel, RearWheel string
-	BoxTitle, BoxHint, Primary, Final, GearTeeth, GearExample, TeethExample, Limit   string
-	Cylinders, CylindersHint                                                         string
-	FuelTitle, FuelHint, Fuel, FuelSpeed, Tank, NotTyre, NotTeeth, FuelBoth          string
-	ValuesTitle, ValuesHint, Recorded, RecordedHint, With, Wheels, Wind, LimitWith   string
-	FromBike, FromBikeHint, RPM                                                      string
-	AirOld, AirOldUnknown, AirOldRide, AirStill, AirEmpty                            string
-	AirNone, AirHint, AsRecorded, Changed, Humidity, WindHint, SetupMass             string
+	WheelsTitle, WheelsHint, FrontTyre, RearTyre, TyreExample, FrontWheel, RearWheel  string
+	BoxTitle, BoxHint, Primary, Final, GearTeeth, GearExample, TeethExample, Limit    string
+	Cylinders, CylindersHint                                                          string
+	FuelTitle, FuelHint, Fuel, FuelSpeed, Tank, NotTyre, NotTeeth, FuelBoth           string
+	ValuesTitle, ValuesHint, Recorded, RecordedHint, With, Wheels, Wind, LimitWith    string
+	FromBike, FromBikeHint, RPM                                                       string
+	AirOld, AirOldUnknown, AirOldRide, AirStill, AirEmpty                             string
+	TemperatureEnd, TemperatureEndHint, EndWith                                       string
+	StationTitle, StationHint, StationWind, StationFrom, StationFromHint, StationWith string
+	AirNone, AirHint, AsRecorded, Changed, Humidity, WindHint, SetupMass              string
 }
 
 func englishParts() Parts {
@@ -30,8 +32,11 @@ func englishParts() Parts {
 		Changed: "You changed values after the ride; the recording keeps its own.", Humidity: "%s %% humidity",
 		AirNone: "not entered: barometer or standard day", AirHint: "From a weather report of the hour, pressure as measured there, not for sea level. Empty: the phone's barometer, else a standard day. The ride keeps what stands here when it begins.",
 		AirOld: "The air is from %s.", AirOldUnknown: "The air was entered on an earlier day.", AirStill: "It still holds", AirEmpty: "Empty all of it",
-		AirOldRide: "Drag area follows the density of the air: look up that of the ride's hour and compute the ride with it.",
-		WindHint:   "How much wind along the road differed from pair to pair: 0.5 calm, 1 light, 1.5 breezy.", SetupMass: "Weight, %s",
+		AirOldRide:     "Drag area follows the density of the air: look up that of the ride's hour and compute the ride with it.",
+		TemperatureEnd: "Temperature at the end", TemperatureEndHint: "Where the day got warmer or colder: the one above is then that at the start, and each coast-down takes what was between.", EndWith: "%s at the end",
+		StationTitle: "Weather station", StationHint: "Only if one is near. Enter its wind as it stands there, at 10 m above open ground: that there is less at the height of a rider and behind hedges is allowed for. It shows how much came across the road.",
+		StationWind: "Wind at the station", StationFrom: "It comes from", StationFromHint: "North 0, east 90, south 180, west 270.", StationWith: "station wind %s from %s°",
+		WindHint: "How much wind along the road differed from pair to pair: 0.5 calm, 1 light, 1.5 breezy.", SetupMass: "Weight, %s",
 	}
 }
 
@@ -52,7 +57,10 @@ func germanParts() Parts {
 		Changed: "Du hast nach der Fahrt Werte geändert; die Aufzeichnung behält ihre.", Humidity: "%s %% Feuchte",
 		AirNone: "nicht angegeben: Barometer oder Normtag", AirHint: "Aus einem Wetterbericht der Stunde, Luftdruck wie dort gemessen, nicht auf Meereshöhe. Leer: das Barometer des Telefons, sonst ein Normtag. Die Fahrt behält, was hier bei ihrem Beginn steht.",
 		AirOld: "Die Luft ist von %s.", AirOldUnknown: "Die Luft wurde an einem früheren Tag angegeben.", AirStill: "Sie gilt noch", AirEmpty: "Alles leeren",
-		AirOldRide: "Die Widerstandsfläche folgt der Luftdichte: sieh die Luft zur Stunde der Fahrt nach und rechne die Fahrt damit neu.",
-		WindHint:   "Wie sehr sich der Wind längs der Straße von Paar zu Paar änderte: 0,5 still, 1 leicht, 1,5 frisch.", SetupMass: "Gewicht, %s",
+		AirOldRide:     "Die Widerstandsfläche folgt der Luftdichte: sieh die Luft zur Stunde der Fahrt nach und rechne die Fahrt damit neu.",
+		TemperatureEnd: "Temperatur am Ende", TemperatureEndHint: "Wenn es wärmer oder kälter wurde: die obere gilt dann für den Beginn, und jedes Ausrollen bekommt, was dazwischen lag.", EndWith: "%s am Ende",
+		StationTitle: "Wetterstation", StationHint: "Nur wenn eine in der Nähe steht. Ihren Wind eingeben, wie er dort steht, in 10 m Höhe über freiem Feld: dass es auf Höhe des Fahrers und hinter Hecken weniger ist, wird berücksichtigt. Er zeigt, wie viel quer zur Straße kam.",
+		StationWind: "Wind an der Station", StationFrom: "Er kommt aus", StationFromHint: "Nord 0, Ost 90, Süd 180, West 270.", StationWith: "Stationswind %s aus %s°",
+		WindHint: "Wie sehr sich der Wind längs der Straße von Paar zu Paar änderte: 0,5 still, 1 leicht, 1,5 frisch.", SetupMass: "Gewicht, %s",
 	}
 }

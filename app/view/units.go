@@ -50,6 +50,17 @@ func (c Context) WindQuantity() Quantity {
 	return Quantity{Unit: u.Name, SI: u.SI, Low: 0.1, High: 10, Decimals: 1}
 }
 
+// StationQuantity is the wind at a weather station, CompassQuantity where it
+// comes from.
+func (c Context) StationQuantity() Quantity {
+	q := c.WindQuantity()
+	q.Low, q.High = 0, 60
+	return q
+}
+
+// CompassQuantity is a direction in degrees clockwise from north.
+func (c Context) CompassQuantity() Quantity { return Quantity{Unit: "°", SI: 1, High: 360} }
+
 // windText writes a wind with its unit.
 func (c Context) windText(v float64) string { return c.style().Number(shown.Wind, v, 1) }
 

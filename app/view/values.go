@@ -40,9 +40,13 @@ func (c Context) computedWith(res *runs.Result, changed *store.Values) []string 
 	add(r.RotatingMass, fmt.Sprintf(t.Wheels, c.Mass(r.RotatingMass)))
 	q := c.TemperatureQuantity()
 	add(r.Air.Temperature, c.Write(&r.Air.Temperature, q)+" "+q.Unit)
+	add(r.Air.TemperatureEnd, fmt.Sprintf(t.EndWith, c.Write(&r.Air.TemperatureEnd, q)+" "+q.Unit))
 	add(r.Air.Pressure, c.airPressure(r.Air.Pressure))
 	add(r.Air.Humidity, fmt.Sprintf(t.Humidity, c.Number(100*r.Air.Humidity, 0)))
 	add(r.WindSD, fmt.Sprintf(t.Wind, c.windText(r.WindSD)))
+	if st := r.Station; !math.IsNaN(st.FromDeg) {
+		add(st.Speed, fmt.Sprintf(t.StationWith, c.windText(st.Speed), c.Number(st.FromDeg, 0)))
+	}
 	if len(r.Gears) > 0 {
 		parts = append(parts, c.gearsWith(r.Gears))
 	}

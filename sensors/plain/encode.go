@@ -22,6 +22,7 @@ func EncodeRide(r sensors.Ride) []byte {
 	o.number("rotating_mass_kg", r.RotatingMass, 0)
 	var air object
 	air.number("temperature_c", r.Air.Temperature, 0)
+	air.number("temperature_end_c", r.Air.TemperatureEnd, 0)
 	air.number("pressure_hpa", r.Air.Pressure, -2)
 	air.number("humidity_pct", r.Air.Humidity, 2)
 	if len(air.members) > 0 {

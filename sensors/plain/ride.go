@@ -163,11 +163,12 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	}
 	ride.LimitRPM = f.number("limit_rpm", 0, 1000, 30_000, "ride.give_limit")
 	ride.WindSD = f.number("wind_sd_mps", 0, 0, 30, "ride.give_wind")
-	air := d.object("air.", f.m["air"], "temperature_c", "pressure_hpa", "humidity_pct")
+	air := d.object("air.", f.m["air"], "temperature_c", "temperature_end_c", "pressure_hpa", "humidity_pct")
 	ride.Air = sensors.Air{
-		Temperature: air.number("temperature_c", 0, -60, 60, "ride.give_temperature"),
-		Pressure:    air.number("pressure_hpa", 2, 300, 1100, "ride.give_pressure"),
-		Humidity:    air.number("humidity_pct", -2, 0, 100, "ride.give_humidity"),
+		Temperature:    air.number("temperature_c", 0, -60, 60, "ride.give_temperature"),
+		TemperatureEnd: air.number("temperature_end_c", 0, -60, 60, "ride.give_temperature"),
+		Pressure:       air.number("pressure_hpa", 2, 300, 1100, "ride.give_pressure"),
+		Humidity:       air.number("humidity_pct", -2, 0, 100, "ride.give_humidity"),
 	}
 	station := d.object("station_wind.", f.m["station_wind"], "speed_mps", "from_deg")
 	ride.Station = sensors.Wind{

@@ -21,7 +21,7 @@ func TestDecodeRide(t *testing.T) {
 		t.Fatal(err, notes)
 	}
 	want := sensors.Ride{Bike: "blue naked 700", Mass: 290, MassSD: 3, RotatingMass: 8, WindSD: 1.5, LimitRPM: math.NaN(), Station: sensors.Wind{Speed: math.NaN(), FromDeg: math.NaN()},
-		Air:   sensors.Air{Temperature: 18, Pressure: 100900, Humidity: 0.6},
+		Air:   sensors.Air{Temperature: 18, TemperatureEnd: math.NaN(), Pressure: 100900, Humidity: 0.6},
 		Gears: []sensors.Gear{{Name: "4", RPMPerMPS: 165}}, Axes: repair.AxesUp,
 		Setups: []sensors.Setup{{From: 0, Name: "panniers off", Mass: math.NaN()}, {From: 1450, Name: "panniers on", Mass: math.NaN()}}}
 	if d := differs(&sensors.Log{Ride: got}, &sensors.Log{Ride: want}); d != "" {

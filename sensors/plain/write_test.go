@@ -57,7 +57,7 @@ func random(seed uint64) *sensors.Log {
 	log.Ride = sensors.Ride{Bike: "blue \"naked\" 700, ü\n", Mass: maybe(200 + 100*rng.Float64()), MassSD: maybe(3 * rng.Float64()),
 		RotatingMass: maybe(10 * rng.Float64()), WindSD: maybe(rng.Float64()), LimitRPM: maybe(1000 + 9000*rng.Float64()), Cylinders: rng.IntN(5), Axes: repair.AxesUp,
 		Station: sensors.Wind{Speed: maybe(10 * rng.Float64()), FromDeg: maybe(360 * rng.Float64())},
-		Air:     sensors.Air{Temperature: maybe(20 * rng.NormFloat64()), Pressure: maybe(1e5 + 1000*rng.NormFloat64()), Humidity: maybe(rng.Float64())},
+		Air:     sensors.Air{Temperature: maybe(20 * rng.NormFloat64()), TemperatureEnd: maybe(20 * rng.NormFloat64()), Pressure: maybe(1e5 + 1000*rng.NormFloat64()), Humidity: maybe(rng.Float64())},
 		Gears:   []sensors.Gear{{Name: "4", RPMPerMPS: 165 * (0.5 + rng.Float64())}, {Name: "top", RPMPerMPS: 100}},
 		Setups:  []sensors.Setup{{From: rng.Float64(), Name: "panniers off", Mass: math.NaN(), Tyres: "2.5 bar", Notes: "strap\n„loose“"}, {From: 10 + rng.Float64(), Name: "", Mass: 300 + rng.Float64()}}}
 	return log

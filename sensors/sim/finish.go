@@ -53,7 +53,7 @@ func (p *player) told() sensors.Ride {
 	r.Bike, r.RotatingMass = b.Name, b.RotatingMass
 	r.Mass, r.MassSD = b.Mass+p.sc.Told.MassError, p.sc.Told.MassSD
 	r.WindSD, r.Cylinders = p.sc.Wind.SD, b.Cylinders
-	r.Air = sensors.Air{Temperature: p.sc.Air.Temperature, Pressure: p.sc.Air.Pressure, Humidity: p.sc.Air.Humidity}
+	r.Air = sensors.Air{Temperature: p.sc.Air.Temperature, TemperatureEnd: math.NaN(), Pressure: p.sc.Air.Pressure, Humidity: p.sc.Air.Humidity}
 	if p.sc.Told.NoGears {
 		return r
 	}

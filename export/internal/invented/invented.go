@@ -70,7 +70,7 @@ func Result() *runs.Result {
 func ride() sensors.Ride {
 	r := sensors.UnknownRide()
 	r.Bike, r.Mass, r.MassSD, r.RotatingMass, r.WindSD = "invented naked 700", Mass, 3, 0.04*Mass, 1.5
-	r.Air = sensors.Air{Temperature: 18, Pressure: 100900, Humidity: 0.6}
+	r.Air = sensors.Air{Temperature: 18, TemperatureEnd: math.NaN(), Pressure: 100900, Humidity: 0.6}
 	r.Setups = []sensors.Setup{{From: 0, Name: "panniers off", Mass: math.NaN()}, {From: 900, Name: "panniers on", Mass: math.NaN()}}
 	return r
 }
