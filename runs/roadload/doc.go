@@ -97,6 +97,10 @@
 // Biometrika 58 (1971) 545). How well that succeeded goes into the standard
 // errors (Kenward and Roger, Biometrics 53 (1997) 983) and into Satterthwaite's
 // degrees of freedom: the intervals are Student's, not normal.
+// Each size is learned by its logarithm, with a prior that is weak but proper, so
+// that the maximum does not lie at a border where a size is truly none; on days
+// without wind or gusts the intervals are wider than they had to be and hold
+// (TestCalmAndSmooth).
 //
 // The pairs of a day share a steady wind along the road and a mean slope, both
 // free; only what a pair has beyond them has a prior. So a wind that blows one
