@@ -201,14 +201,16 @@ function ofScreen({ told, still, hole }, wrong, late) {
 // ofLaunches judges what is found in the file: each launch that the hole stays clear
 // of, and nothing that is not true. It returns how many were outside and found.
 function ofLaunches({ file, shift, hole }, wrong, late) {
-  const found = JSON.parse(run("analyse", file, "--mass", "290", "--json")).runs.filter((r) => r.kind === "launch" && r.accepted);
+  const all = JSON.parse(run("analyse", file, "--mass", "290", "--json")).runs.filter((r) => r.kind === "launch");
+  const found = all.filter((r) => r.accepted);
   let outside = 0, kept = 0;
   for (const l of launches) {
     const clear = l.start_s + shift > hole.to + CLOCKS || l.end_s + shift < hole.from - CLOCKS;
-    const got = found.find((r) => r.start_s < l.end_s + shift && r.end_s > l.start_s + shift);
+    const meets = (r) => r.start_s < l.end_s + shift && r.end_s > l.start_s + shift;
+    const got = found.find(meets), refused = all.filter(meets).flatMap((r) => r.reasons).join(", ");
     outside += clear;
     kept += clear && got !== undefined;
-    if (clear && !got) late.push(`the launch at ${l.start_s} s is not found`);
+    if (clear && !got) late.push(`the launch at ${l.start_s} s is ${refused ? `rejected: ${refused}` : "not found"}`);
     for (const m of got?.marks ?? []) {
       const truth = l.marks.find((t) => t.mark === m.mark);
       if (truth && Math.abs(m.s - truth.s) > 3 * m.se_s) wrong.push(`${m.mark} is ${m.s.toFixed(2)} ± ${(2 * m.se_s).toFixed(2)} s, in truth ${truth.s.toFixed(2)}`);

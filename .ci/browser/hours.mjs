@@ -3,7 +3,8 @@
 // gone, and whether the page draws on meanwhile.
 //   node hours.mjs DESK [further flags of desk phone]
 // The ride is two invented ones, the one behind the other; it is put into the page's
-// storage three times as a session file.
+// storage three times as a session file. Before that a ride is measured whose worker
+// breaks down at work.
 import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -76,6 +77,17 @@ async function drawn({ p }) {
   return { most: all[Math.floor(0.99 * (all.length - 1))], longest: all.at(-1), count: all.length };
 }
 
+// measured waits until a ride is, and tells how many s it took.
+async function measured(phone) {
+  const began = performance.now();
+  for (;;) {
+    const names = (await things(phone)).map((t) => t.name);
+    if (names.some((x) => /^(What was found|How your coast-downs went)/.test(x))) return (performance.now() - began) / 1000;
+    if (performance.now() - began > 300000) throw new Error(`the ride is not measured: ${names.join(" | ")}`);
+    await sleep(100);
+  }
+}
+
 const megabytes = async ({ p }) => await p.evaluate(() => globalThis.memoryOf()) / 1e6;
 const lives = ({ p }) => p.evaluate(() => globalThis.analyses);
 
@@ -85,7 +97,11 @@ const home = profile();
 const served = await desk(program, ...process.argv.slice(3));
 const chrome = await launch(home.folder);
 const phone = await app(chrome, served.origin, (protocol) => enable(protocol));
-await see(phone, "Results");
+await touch(phone, "Results");
+await touch(phone, "Look at an invented ride");
+await phone.p.waitForFunction(() => globalThis.analyses.at(-1)?.shares > 0);
+await phone.p.evaluate(() => { globalThis.analysing.dispatchEvent(new ErrorEvent("error", { message: "broken by the test" })); });
+check(await measured(phone) > 0 && (await lives(phone)).length === 1, `a ride whose worker breaks down is measured all the same, in the page: ${(await megabytes(phone)).toFixed(0)} MB`);
 await keep(phone.p, file);
 await phone.p.reload();
 await see(phone, "Results");
@@ -96,13 +112,8 @@ console.log(`     ${before.toFixed(1)} MB before`);
 for (let n = 1; n <= RIDES; n++) {
   await touch(phone, "Results");
   await touch(phone, /not measured yet/);
-  const began = performance.now(), behind = lateness();
-  for (;;) {
-    const names = (await things(phone)).map((t) => t.name);
-    if (names.some((x) => /^(What was found|How your coast-downs went)/.test(x))) break;
-    if (performance.now() - began > 300000) throw new Error(`ride ${n} is not measured: ${names.join(" | ")}`);
-    await sleep(100);
-  }
+  const behind = lateness();
+  await measured(phone);
   const slow = behind() > MOST_LATE, all = await lives(phone), { most, longest, count } = await drawn(phone);
   const { from, to, shares } = all.at(-1);
   console.log(`     ride ${n} measured in ${((to - from) / 1000).toFixed(1)} s, ${(await megabytes(phone)).toFixed(1)} MB, told ${shares} times how far it is`);

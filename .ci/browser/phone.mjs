@@ -34,7 +34,7 @@ export async function desk(program, ...more) {
 
 // What a test looks at beside the screen: the memory of the program, in bytes, and of
 // each worker that analyses from when to when it lived, in ms on the page's clock, and
-// how often it said how far it is.
+// how often it said how far it is; and the worker that began last.
 const LOOK_ON = () => {
   const make = WebAssembly.instantiate;
   WebAssembly.instantiate = async (...a) => {
@@ -51,6 +51,7 @@ const LOOK_ON = () => {
       this.life = { from: performance.now(), to: null, shares: 0 };
       this.addEventListener("message", ({ data }) => { if (data.share !== undefined) this.life.shares++; });
       globalThis.analyses.push(this.life);
+      globalThis.analysing = this;
     }
     terminate() {
       super.terminate();
