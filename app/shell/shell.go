@@ -91,7 +91,7 @@ func Open(cfg Config) *Shell {
 	s.ctx, s.closing = context.WithCancel(context.Background())
 	choices, notRead := store.ReadChoices(d.Files)
 	s.choices = choices
-	recovered, err := s.library.sessions.Recover()
+	recovered, err := s.library.sessions.RecoverBy(s.lookInto)
 	var purged error
 	if err == nil {
 		purged = s.library.sessions.Purge(store.KeepDeleted)
@@ -112,6 +112,15 @@ func Open(cfg Config) *Shell {
 	}
 	go s.jobs.work(s.ctx)
 	return s
+}
+
+// lookInto tells how much there is of a recording that was cut off.
+func (s *Shell) lookInto(id string) (store.Recovered, error) {
+	answer, err := s.work.Do(s.ctx, &work.Ask{Rides: []work.Ride{{ID: id}}, Look: true}, func(float64) {})
+	if err != nil {
+		return store.Recovered{}, err
+	}
+	return answer.Look, nil
 }
 
 // Root is what the window shows.

@@ -21,7 +21,11 @@ type Recovered struct {
 // work anywhere on this storage it does nothing and returns
 // platform.ErrBusy. A session of which nothing can be read is kept as it is,
 // but a file without a single byte is removed.
-func (s *Sessions) Recover() ([]Recovered, error) {
+func (s *Sessions) Recover() ([]Recovered, error) { return s.RecoverBy(s.Look) }
+
+// RecoverBy is Recover with look in the place of Look, for one that reads a file
+// elsewhere.
+func (s *Sessions) RecoverBy(look func(id string) (Recovered, error)) ([]Recovered, error) {
 	unlock, err := s.files.Lock(RecorderLock)
 	if err != nil {
 		return nil, err
@@ -38,7 +42,7 @@ func (s *Sessions) Recover() ([]Recovered, error) {
 		if l.About.Stage != Recording {
 			continue
 		}
-		r, err := s.recoverOne(l.ID)
+		r, err := s.recoverOne(l.ID, look)
 		if err != nil {
 			problems = append(problems, err)
 		}
@@ -47,15 +51,23 @@ func (s *Sessions) Recover() ([]Recovered, error) {
 	return found, errors.Join(problems...)
 }
 
-func (s *Sessions) recoverOne(id string) (Recovered, error) {
+// Look reads how much is there of a session.
+func (s *Sessions) Look(id string) (Recovered, error) {
 	r := Recovered{ID: id}
 	rec, err := s.Read(id)
-	if err == nil {
-		r.Seconds = Length(rec.Log)
-		for _, m := range rec.Missing {
-			r.Damaged += m.To - m.From
-		}
+	if err != nil {
+		return r, err
 	}
+	r.Seconds = Length(rec.Log)
+	for _, m := range rec.Missing {
+		r.Damaged += m.To - m.From
+	}
+	return r, nil
+}
+
+func (s *Sessions) recoverOne(id string, look func(id string) (Recovered, error)) (Recovered, error) {
+	r, err := look(id)
+	r.ID = id
 	return r, errors.Join(err, s.Update(id, func(a *About) {
 		a.Stage, a.Seconds = CutOff, r.Seconds
 	}))

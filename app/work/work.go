@@ -31,8 +31,8 @@ import (
 // Browser is what a recording from a browser says of its device.
 const Browser = "browser"
 
-// Ask is what is to be done: measure rides, one leg of a ride, or make a file of
-// the one ride.
+// Ask is what is to be done: measure rides, one leg of a ride, make a file of the one
+// ride, or look how much there is of it.
 type Ask struct {
 	Rides   []Ride
 	Across  bool // compare them
@@ -40,6 +40,7 @@ type Ask struct {
 	Brief   bool // as in runs.Options
 	RollOns []marks.SpeedPair
 	File    *File
+	Look    bool
 }
 
 // Ride is a recording that is kept, and how it is to be measured.
@@ -76,6 +77,7 @@ type Answer struct {
 	Rides  []Measured // in their order; one for a leg
 	Across []runs.Comparison
 	File   Made
+	Look   store.Recovered
 	wrong  *trouble // instead of all else, on the way from a worker
 }
 
@@ -113,6 +115,12 @@ type Here struct {
 // answer tells what was read, beside the error.
 func (h Here) Do(ctx context.Context, ask *Ask, tell func(share float64)) (*Answer, error) {
 	switch {
+	case ask.Look:
+		found, err := h.Sessions.Look(ask.Rides[0].ID)
+		if err != nil {
+			return nil, Unreadable{err}
+		}
+		return &Answer{Look: found}, nil
 	case ask.File != nil:
 		made, err := h.file(ctx, ask, tell)
 		return &Answer{File: made}, err

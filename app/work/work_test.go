@@ -120,6 +120,7 @@ func TestASecondProgramAnswersAlike(t *testing.T) {
 		"results": {Rides: []work.Ride{ride}, File: &work.File{Form: work.Results}},
 		"report":  {Rides: []work.Ride{ride}, File: &work.File{Form: work.InFormat, Format: formats.Report, Program: "test"}},
 		"samples": {Rides: []work.Ride{ride}, File: &work.File{Form: work.InFormat, Format: formats.Samples}},
+		"a look":  {Rides: []work.Ride{ride}, Look: true},
 		"as kept": {Rides: []work.Ride{ride}, File: &work.File{Form: work.AsRecorded}},
 	} {
 		if testing.Short() && name != "a ride" && name != "as kept" {
@@ -139,7 +140,7 @@ func TestASecondProgramAnswersAlike(t *testing.T) {
 			if !bytes.Equal(written(t, want), written(t, got)) {
 				t.Error("another answer")
 			}
-			if shares == 0 && name != "as kept" {
+			if shares == 0 && name != "as kept" && name != "a look" {
 				t.Error("it is not told how far it is")
 			}
 		})
