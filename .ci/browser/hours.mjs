@@ -82,7 +82,7 @@ async function measured(phone) {
   const began = performance.now();
   for (;;) {
     const names = (await things(phone)).map((t) => t.name);
-    if (names.some((x) => /^(What was found|How your coast-downs went)/.test(x))) return (performance.now() - began) / 1000;
+    if (names.some((x) => /^(What was found|How your coast-downs went)|Drag area CdA/.test(x))) return (performance.now() - began) / 1000;
     if (performance.now() - began > 300000) throw new Error(`the ride is not measured: ${names.join(" | ")}`);
     await sleep(100);
   }
