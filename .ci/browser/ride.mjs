@@ -155,6 +155,8 @@ const started = async () => {
 chrome = await started();
 phone = await app(chrome, served.origin, still);
 await see(phone, /was cut off/);
+const looked = await phone.p.evaluate("globalThis.analyses");
+check(looked.length === 1 && looked[0].to > 0, `the recording that was cut off was looked into by ${looked.length} worker, which is gone`);
 const firsts = [await phone.p.evaluate("globalThis.firstFrame")];
 while (firsts.length < 5) {
   await chrome.kill();
