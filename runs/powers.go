@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -66,23 +67,31 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 		for _, p := range below {
 			notes = append(notes, finding.New(codeBelowEnvelope, finding.Count("run", p.ID)).OfRun(p.ID))
 		}
-		curve, err := power.NewCurve(pulls, bike, dayOf(result, known), math.NaN(), math.NaN())
-		if err != nil {
-			result.Warnings = append(result.Warnings, finding.New(codeNoCurve, sensors.Cause(err)))
-			continue
+		for _, part := range power.Parts(pulls) {
+			curve, err := power.NewCurve(part, bike, dayOf(result, known), math.NaN(), math.NaN())
+			if err != nil {
+				result.Warnings = append(result.Warnings, finding.New(codeNoCurve, sensors.Cause(err)))
+				continue
+			}
+			c := PowerCurve{Setup: setup, Curve: curve, Correction: correction, Notes: slices.Clone(notes)}
+			c.name(group)
+			result.Powers = append(result.Powers, c)
 		}
-		if !curve.BothWays {
-			notes = append(notes, finding.New(codeOneWay))
-		}
-		engine := revsOfGroup(group)
-		switch {
-		case engine.Split:
-			notes = append(notes, finding.New(codeRevsSplit))
-		case !engine.known():
-			notes = append(notes, finding.New(codeNoGear))
-		}
-		result.Powers = append(result.Powers, PowerCurve{Setup: setup, Gear: engine.Gear, RPMPerMPS: engine.RPMPerMPS, RevsFrom: engine.From,
-			Curve: curve, Correction: correction, Notes: notes})
+	}
+}
+
+// name notes what is known of the gear of a curve.
+func (c *PowerCurve) name(group []gearedPull) {
+	engine := revsOfGroup(group)
+	c.Gear, c.RPMPerMPS, c.RevsFrom = engine.Gear, engine.RPMPerMPS, engine.From
+	if !c.Curve.BothWays {
+		c.Notes = append(c.Notes, finding.New(codeOneWay))
+	}
+	switch {
+	case engine.Split:
+		c.Notes = append(c.Notes, finding.New(codeRevsSplit))
+	case !engine.known():
+		c.Notes = append(c.Notes, finding.New(codeNoGear))
 	}
 }
 
@@ -143,32 +152,38 @@ func pairPulls(group []gearedPull) []power.Pull {
 func bySetupAndGear(pulls []gearedPull) [][]gearedPull {
 	var groups [][]gearedPull
 	for _, p := range pulls {
-		joined := false
-		for g, group := range groups {
+		one := []gearedPull{p}
+		var apart [][]gearedPull
+		for _, group := range groups {
 			if slices.ContainsFunc(group, func(q gearedPull) bool { return alike(q, p) }) {
-				groups[g], joined = append(group, p), true
-				break
+				one = append(group, one...)
+				continue
 			}
+			apart = append(apart, group)
 		}
-		if !joined {
-			groups = append(groups, []gearedPull{p})
-		}
+		groups = append(apart, one)
 	}
+	for _, group := range groups {
+		slices.SortFunc(group, func(a, b gearedPull) int { return cmp.Compare(a.pull.ID, b.pull.ID) })
+	}
+	slices.SortFunc(groups, func(a, b []gearedPull) int { return cmp.Compare(a[0].pull.ID, b[0].pull.ID) })
 	return groups
 }
 
+// alike reports whether two pulls belong in one curve: in one gear where they
+// have any speed in common that can be compared, and through much the same
+// speeds where the gear of one is not known.
 func alike(a, b gearedPull) bool {
 	if a.setup != b.setup {
 		return false
 	}
 	lo := math.Max(a.pull.V[0], b.pull.V[0])
 	hi := math.Min(a.pull.V[len(a.pull.V)-1], b.pull.V[len(b.pull.V)-1])
-	wide := math.Max(a.pull.V[len(a.pull.V)-1]-a.pull.V[0], b.pull.V[len(b.pull.V)-1]-b.pull.V[0])
-	share := (hi - lo) / wide
 	if a.known() && b.known() {
-		return math.Abs(a.RPMPerMPS/b.RPMPerMPS-1) < sameGear && share > 0.3
+		return math.Abs(a.RPMPerMPS/b.RPMPerMPS-1) < sameGear && hi-lo > leastShared
 	}
-	return share > 0.7
+	wide := math.Max(a.pull.V[len(a.pull.V)-1]-a.pull.V[0], b.pull.V[len(b.pull.V)-1]-b.pull.V[0])
+	return hi-lo > 0.7*wide
 }
 
 // sameGear is how far two ratios found in one gear may be apart.
@@ -257,14 +272,21 @@ func comparePowers(result *Result, out []Comparison, matters float64) {
 	}
 }
 
-// samePower finds the curves of two setups in one gear.
+// samePower finds the curves of two setups in one gear; of several the two that
+// share most speeds.
 func samePower(curves []PowerCurve, a, b string) (x, y *PowerCurve) {
+	most := math.Inf(-1)
 	for i := range curves {
 		for j := range curves {
-			if curves[i].Setup == a && curves[j].Setup == b && curves[i].Gear == curves[j].Gear {
-				return &curves[i], &curves[j]
+			p, q := &curves[i], &curves[j]
+			if p.Setup != a || q.Setup != b || p.Gear != q.Gear {
+				continue
+			}
+			v, w := p.Curve.Speed, q.Curve.Speed
+			if shared := math.Min(v[len(v)-1], w[len(w)-1]) - math.Max(v[0], w[0]); shared > most {
+				x, y, most = p, q, shared
 			}
 		}
 	}
-	return nil, nil
+	return x, y
 }

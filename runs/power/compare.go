@@ -7,8 +7,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Difference is what setup b has more than setup a, over the speeds that both
-// curves have.
+// Difference is what setup b has more than setup a, over the speeds that all
+// pairs of pulls of both went through, or else those that both curves have.
 type Difference struct {
 	Speed []float64       // m/s
 	Power []measure.Value // b − a, W
@@ -30,6 +30,10 @@ func Compare(a, b *Curve) (Difference, error) {
 	if n < 3 {
 		return Difference{}, finding.Fail(codeSetupsApart)
 	}
+	repeated := false
+	if from, to := pairedOver(a, b, ia, n); to-from >= 3 {
+		ia, ib, n, repeated = ia+from, ib+from, to-from, true
+	}
 	d := Difference{Speed: a.Speed[ia : ia+n], Power: make([]measure.Value, n)}
 	sameLoad := a.bike.Load == b.bike.Load
 	for k := range n {
@@ -46,7 +50,7 @@ func Compare(a, b *Curve) (Difference, error) {
 		d.Power[k] = measure.Value{X: b.Power[j].X - a.Power[i].X, SE: math.Sqrt(v)}
 	}
 	d.Pairs = min(len(a.Pulls), len(b.Pulls)) / 2
-	d.mean(a, b, ia, ib)
+	d.mean(a, b, ia, ib, repeated)
 	return d, nil
 }
 
@@ -59,21 +63,37 @@ func overlap(a, b []float64) (ia, ib, n int) {
 	return ia, ib, max(0, min(len(a)-ia, len(b)-ib))
 }
 
+// pairedOver is the part of n points from i of a on that all pairs of pulls of
+// both curves went through; nothing where one of them has fewer than two pairs.
+func pairedOver(a, b *Curve, i, n int) (from, to int) {
+	if len(a.pairs) < 2 || len(b.pairs) < 2 {
+		return 0, 0
+	}
+	low, high := math.Max(a.both[0], b.both[0]), math.Min(a.both[1], b.both[1])
+	for from < n && a.Speed[i+from] < low {
+		from++
+	}
+	for to = from; to < n && a.Speed[i+to] <= high; {
+		to++
+	}
+	return from, to
+}
+
 // mean compares the mean power over the shared speeds. With at least two
 // pairs of both setups the scatter of the pairs is its own judge, pooled over
 // the setups: whatever differs from pull to pull is in it.
-func (d *Difference) mean(a, b *Curve, ia, ib int) {
+func (d *Difference) mean(a, b *Curve, ia, ib int, repeated bool) {
 	n := len(d.Speed)
 	base := meanOf(a.Power[ia : ia+n])
 	d.Mean.X = meanOf(d.Power) / base
 	for _, p := range d.Power {
 		d.BandSE += p.SE / float64(n) / base // neighbouring points hang together over much of a pull
 	}
-	na, nb := len(a.pairs), len(b.pairs)
-	if na < 2 || nb < 2 {
+	if !repeated {
 		d.Mean.SE, d.DoF = d.BandSE, math.Inf(1)
 		return
 	}
+	na, nb := len(a.pairs), len(b.pairs)
 	ma, ssa := scatter(a.pairs, ia, n)
 	mb, ssb := scatter(b.pairs, ib, n)
 	d.DoF = float64(na + nb - 2)

@@ -1,7 +1,9 @@
 package power
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -22,16 +24,19 @@ type Curve struct {
 	load  [2][]float64  // effects of the two independent parts of road load's uncertainty, W
 	bike  Bike
 	pairs [][]float64 // power by each pair of opposite pulls alone, W; none where there is only one
+	both  [2]float64  // the speeds that all pulls of the pairs went through, m/s
 }
 
 // gridStep is the distance of the curve's points, m/s.
 const gridStep = 0.25
 
-// ErrNoOverlap says that the pulls have no speed in common.
+// ErrNoOverlap says that the pulls do not hang together: between some of them
+// lie speeds that none went through.
 var ErrNoOverlap = finding.Fail(codeNoOverlap)
 
-// NewCurve measures power over the speeds that all the pulls share, or over
-// those of them between from and to in m/s (NaN: no limit).
+// NewCurve measures power over all the speeds that any of the pulls went
+// through, or over those of them between from and to in m/s (NaN: no limit).
+// Where fewer pulls tell of it the band is the wider for it.
 func NewCurve(pulls []Pull, bike Bike, day Day, from, to float64) (*Curve, error) {
 	if err := bike.Check(); err != nil {
 		return nil, err
@@ -46,7 +51,7 @@ func NewCurve(pulls []Pull, bike Bike, day Day, from, to float64) (*Curve, error
 		}
 		thin[i] = p.thinned()
 	}
-	grid := commonGrid(thin, from, to)
+	grid := ridden(thin, from, to)
 	if len(grid) < 3 {
 		return nil, ErrNoOverlap
 	}
@@ -78,11 +83,15 @@ func newCurve(f *fit, grid []float64, bike Bike) (*Curve, error) {
 	return c, nil
 }
 
-// commonGrid are the speeds that all the pulls share.
-func commonGrid(pulls []Pull, from, to float64) []float64 {
-	lo, hi := math.Inf(-1), math.Inf(1)
+// ridden are the speeds that any of the pulls went through; none where there is
+// a gap between them.
+func ridden(pulls []Pull, from, to float64) []float64 {
+	if !HangTogether(pulls) {
+		return nil
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, p := range pulls {
-		lo, hi = math.Max(lo, p.V[0]), math.Min(hi, p.V[len(p.V)-1])
+		lo, hi = math.Min(lo, p.V[0]), math.Max(hi, p.V[len(p.V)-1])
 	}
 	if !math.IsNaN(from) {
 		lo = math.Max(lo, from)
@@ -95,6 +104,27 @@ func commonGrid(pulls []Pull, from, to float64) []float64 {
 		g = append(g, k*gridStep)
 	}
 	return g
+}
+
+// HangTogether reports whether there are no speeds between those of the pulls
+// that none went through.
+func HangTogether(pulls []Pull) bool { return len(Parts(pulls)) <= 1 }
+
+// Parts parts pulls where there are speeds between them that none went through.
+func Parts(pulls []Pull) [][]Pull {
+	sorted := slices.Clone(pulls)
+	slices.SortStableFunc(sorted, func(a, b Pull) int { return cmp.Compare(a.V[0], b.V[0]) })
+	var out [][]Pull
+	reached := math.Inf(-1)
+	for _, p := range sorted {
+		if p.V[0] > reached {
+			out = append(out, nil)
+		}
+		last := len(out) - 1
+		out[last] = append(out[last], p)
+		reached = math.Max(reached, p.V[len(p.V)-1])
+	}
+	return out
 }
 
 // addShared works out what mass and road load do to the whole curve. A bike
@@ -123,13 +153,18 @@ func (c *Curve) addShared(power []float64) {
 // as the independent repetitions that a comparison needs. Each is fitted
 // alone: a pair that borrowed how the force bends, or where on the curve the
 // bike was, from the other pairs of its setup would lean towards them, and
-// their scatter would say less than there is.
+// their scatter would say less than there is. Outside the speeds that all pairs
+// went through some of it is guessed, and no comparison goes by it.
 func (c *Curve) keepPairs(pulls []Pull, bike Bike, day Day) error {
 	pairs := opposite(pulls)
 	if len(pairs) < 2 {
 		return nil
 	}
+	c.both = [2]float64{math.Inf(-1), math.Inf(1)}
 	for _, two := range pairs {
+		for _, p := range two {
+			c.both = [2]float64{math.Max(c.both[0], p.V[0]), math.Min(c.both[1], p.V[len(p.V)-1])}
+		}
 		f, err := newFit(two, bike, day)
 		if err != nil {
 			return err

@@ -36,6 +36,10 @@
 // generalised least-squares fit weighs each second of each pull by what it is
 // worth, and its covariance is the band.
 //
+// The curve covers every speed that any pull went through. Where only some of
+// them did, the fit has less to go by, wind and slope cancel less, and the band
+// is the wider: nothing is cut off to the speeds that all happen to share.
+//
 // # Wind and slope
 //
 // Both add to one direction of the road what they take from the other. Mean
