@@ -207,6 +207,29 @@ func (o *throttles) full(i int) finding.Code {
 	return codeUnproven
 }
 
+// all is full for each push, and beyond that for those that repetition alone does
+// not show: torque at one engine speed is one, so a push that gives, in a gear
+// that is known, what one at full throttle gives at the same engine speeds is at
+// full throttle too.
+func (o *throttles) all() []finding.Code {
+	why := make([]finding.Code, len(o.drives))
+	for i := range why {
+		why[i] = o.full(i)
+	}
+	out := slices.Clone(why)
+	for i, r := range o.with {
+		if why[i] != codeUnproven || len(o.drives[i].v) == 0 || o.drives[i].low() < ridingOff {
+			continue
+		}
+		for j := range r {
+			if why[j] == "" && !o.drives[j].start && r[j].known && r[j].alike() {
+				out[i] = ""
+			}
+		}
+	}
+	return out
+}
+
 // twin reports whether another push that agrees began and ended at the same
 // speeds, far apart: it was meant as the same again.
 func (o *throttles) twin(i int) bool {
@@ -241,10 +264,11 @@ func judgeThrottle(found []detect.Found, log *sensors.Log, track *fusion.Track, 
 	o := throttles{drives: all}
 	o.meant = slices.ContainsFunc(all, func(d drive) bool { return d.start })
 	o.find()
+	why := o.all()
 	var out []detect.Found
 	for i, f := range found {
 		if k := of[i]; k >= 0 {
-			if why := o.full(k); why != "" {
+			if why := why[k]; why != "" {
 				if f.Power < alongPower {
 					continue
 				}
