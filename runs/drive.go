@@ -112,12 +112,19 @@ func drivesOf(found []detect.Found, track *fusion.Track, e *ear, bearing func(fr
 		if math.IsNaN(first) {
 			first = b
 		}
-		switch turn := math.Abs(math.Remainder(b-first, 360)); {
-		case turn < 60:
-			all[k].way = 1
-		case turn > 120:
-			all[k].way = -1
-		}
+		all[k].way = wayOf(b, first)
 	}
 	return all, of
+}
+
+// wayOf is the way of a bearing against that of the first, both in degrees: +1 or
+// −1; 0: across, or not known.
+func wayOf(bearing, first float64) float64 {
+	switch turn := math.Abs(math.Remainder(bearing-first, 360)); {
+	case turn < 60:
+		return 1
+	case turn > 120:
+		return -1
+	}
+	return 0
 }

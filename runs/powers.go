@@ -1,7 +1,6 @@
 package runs
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -44,17 +43,6 @@ const (
 	usualGrade           = 0.005 // standard deviation of a road's slope
 )
 
-// What belongs together: pulls on lines within so many degrees, ridden within
-// so many seconds.
-const (
-	parallelWithin = 25.0
-	pairWithin     = 30 * 60.0
-)
-
-// For how long the throttle may still be opening at the start of a pull as it
-// was found, and already be closing at its end, s.
-const opening, closing = 0.3, 0.2
-
 // measurePowers works out the power curves of all setups with accepted pulls.
 func measurePowers(result *Result, log *sensors.Log, known conditions) {
 	correction := correctionOf(known.air)
@@ -93,117 +81,6 @@ func (c *PowerCurve) name(group []gearedPull) {
 	case !engine.known():
 		c.Notes = append(c.Notes, finding.New(codeNoGear))
 	}
-}
-
-// gearedPull is a pull with its setup and gear.
-type gearedPull struct {
-	pull    power.Pull
-	setup   string
-	bearing float64 // degrees; NaN: not known
-	Revs
-}
-
-// pullsOf takes the accepted pulls out of the track, in order of time, and
-// notes in each run what is known of its engine speed.
-func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
-	var accepted []*Run
-	for i := range result.Runs {
-		if r := &result.Runs[i]; r.Kind == Pull && r.Accepted() {
-			accepted = append(accepted, r)
-		}
-	}
-	ear := newEar(log, result.Track, ride, accepted)
-	out := make([]gearedPull, len(accepted))
-	parallel(len(accepted), func(i int) {
-		r := accepted[i]
-		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.OfTrack(result.Track, r.Start+opening, r.End-closing)}
-		out[i].pull.ID = r.ID
-		out[i].Revs = ear.revs(*r)
-		r.Revs = &out[i].Revs
-	})
-	return out
-}
-
-// pairPulls gives the pulls of one curve their directions, and a number to
-// each two opposite ones that follow each other.
-func pairPulls(group []gearedPull) []power.Pull {
-	var out []power.Pull
-	pairs, open := 0, -1
-	for _, g := range group {
-		p := g.pull
-		p.Dir = 1 // also where it is not known: as if all went one way, which gives the wide band
-		if turn := math.Remainder(g.bearing-group[0].bearing, 360); math.Abs(turn) > 180-parallelWithin {
-			p.Dir = -1
-		}
-		if open >= 0 && out[open].Dir != p.Dir && p.T[0]-out[open].T[0] < pairWithin {
-			pairs++
-			out[open].Pair, p.Pair = pairs, pairs
-			open = -1
-		} else {
-			open = len(out)
-		}
-		out = append(out, p)
-	}
-	return out
-}
-
-// bySetupAndGear groups pulls that belong in one curve. Where the gear is not
-// known of a pull, it goes with those through much the same speeds.
-func bySetupAndGear(pulls []gearedPull) [][]gearedPull {
-	var groups [][]gearedPull
-	for _, p := range pulls {
-		one := []gearedPull{p}
-		var apart [][]gearedPull
-		for _, group := range groups {
-			if slices.ContainsFunc(group, func(q gearedPull) bool { return alike(q, p) }) {
-				one = append(group, one...)
-				continue
-			}
-			apart = append(apart, group)
-		}
-		groups = append(apart, one)
-	}
-	for _, group := range groups {
-		slices.SortFunc(group, func(a, b gearedPull) int { return cmp.Compare(a.pull.ID, b.pull.ID) })
-	}
-	slices.SortFunc(groups, func(a, b []gearedPull) int { return cmp.Compare(a[0].pull.ID, b[0].pull.ID) })
-	return groups
-}
-
-// alike reports whether two pulls belong in one curve: in one gear where they
-// have any speed in common that can be compared, and through much the same
-// speeds where the gear of one is not known.
-func alike(a, b gearedPull) bool {
-	if a.setup != b.setup {
-		return false
-	}
-	lo := math.Max(a.pull.V[0], b.pull.V[0])
-	hi := math.Min(a.pull.V[len(a.pull.V)-1], b.pull.V[len(b.pull.V)-1])
-	if a.known() && b.known() {
-		return math.Abs(a.RPMPerMPS/b.RPMPerMPS-1) < sameGear && hi-lo > leastShared
-	}
-	wide := math.Max(a.pull.V[len(a.pull.V)-1]-a.pull.V[0], b.pull.V[len(b.pull.V)-1]-b.pull.V[0])
-	return hi-lo > 0.7*wide
-}
-
-// sameGear is how far two ratios found in one gear may be apart.
-const sameGear = 0.04
-
-// revsOfGroup is what is known most of. Where nothing is, it is said whether
-// that is because vibration and sound contradict each other.
-func revsOfGroup(group []gearedPull) Revs {
-	best := noRevs()
-	for _, p := range group {
-		switch {
-		case p.Gear != "":
-			return p.Revs
-		case p.known():
-			best = p.Revs
-		case !best.known():
-			best.Split = best.Split || p.Split
-		}
-	}
-	return best
 }
 
 // loadOf is the road load of a setup as measured, or as it is on most bikes.

@@ -58,8 +58,9 @@ func TestGearOfPulls(t *testing.T) {
 
 // TestPullsThatBelongTogether holds which pulls share a curve.
 func TestPullsThatBelongTogether(t *testing.T) {
-	pull := func(gear string, ratio, from, to float64) gearedPull {
-		return gearedPull{Revs: Revs{Gear: gear, RPMPerMPS: ratio}, pull: power.Pull{V: []float64{from, to}}}
+	pull := func(ratio, watts, from, to float64) gearedPull {
+		d := driven(watts, from, to, math.NaN())
+		return gearedPull{Revs: Revs{RPMPerMPS: ratio}, pull: power.Pull{V: d.v}, drive: d}
 	}
 	nan := math.NaN()
 	tests := []struct {
@@ -67,11 +68,14 @@ func TestPullsThatBelongTogether(t *testing.T) {
 		pulls  []gearedPull
 		groups int
 	}{
-		{"one gear", []gearedPull{pull("4", 193, 11, 46), pull("4", 193, 12, 44)}, 1},
-		{"two gears", []gearedPull{pull("4", 193, 11, 46), pull("6", 146, 11, 46)}, 2},
-		{"one of them not known", []gearedPull{pull("4", 193, 11, 46), pull("", nan, 12, 45)}, 1},
-		{"not known, other speeds", []gearedPull{pull("4", 193, 11, 30), pull("", nan, 25, 45)}, 2},
-		{"found, not named", []gearedPull{pull("", 192, 11, 46), pull("", 194, 11, 44)}, 1},
+		{"one gear", []gearedPull{pull(193, 5e4, 11, 42), pull(193, 5e4, 12, 40)}, 1},
+		{"two gears", []gearedPull{pull(193, 5e4, 11, 42), pull(146, 5e4, 11, 42)}, 2},
+		{"one of them not known", []gearedPull{pull(193, 5e4, 11, 42), pull(nan, 5e4, 12, 41)}, 1},
+		{"not known, and weaker", []gearedPull{pull(193, 5e4, 11, 42), pull(nan, 4e4, 12, 40)}, 2},
+		{"not known, a part of the other's speeds", []gearedPull{pull(nan, 5e4, 11, 42), pull(nan, 5e4, 20, 35)}, 1},
+		{"not known, other speeds", []gearedPull{pull(193, 5e4, 11, 28), pull(nan, 5e4, 25, 42)}, 2},
+		{"one bridges two", []gearedPull{pull(193, 5e4, 11, 22), pull(193, 5e4, 25, 42), pull(193, 5e4, 15, 35)}, 1},
+		{"found, not quite the same", []gearedPull{pull(192, 5e4, 11, 42), pull(194, 5e4, 11, 40)}, 1},
 	}
 	for _, tt := range tests {
 		if got := len(bySetupAndGear(tt.pulls)); got != tt.groups {

@@ -218,7 +218,7 @@ func (o *throttles) all() []finding.Code {
 	}
 	out := slices.Clone(why)
 	for i, r := range o.with {
-		if why[i] != codeUnproven || len(o.drives[i].v) == 0 || o.drives[i].low() < ridingOff {
+		if why[i] != codeUnproven {
 			continue
 		}
 		for j := range r {

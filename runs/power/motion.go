@@ -54,7 +54,7 @@ func (l layout) newMotion(index int, speed []float64, bike Bike, day Day) (*moti
 		m.y.SetVec(i, p.V[i]+load)
 	}
 	m.gust = gusts(p.T, speed, bike, day)
-	return m, m.weigh(p.Cov)
+	return m, m.weigh(p, 0)
 }
 
 // push adds the speed that the force at the speed v gives.
@@ -106,14 +106,18 @@ func gusts(t, v []float64, bike Bike, day Day) *mat.SymDense {
 	return out
 }
 
-// weigh works out the information in the pull.
-func (m *motion) weigh(cov *mat.SymDense) error {
+// weigh works out the information in the pull where, beyond what its covariance
+// and gusts say, its speed wanders with kicks of a strength in (m/s)²/s.
+func (m *motion) weigh(p Pull, kicks float64) error {
 	const least = 1e-6 // m²/s² that keep nearly equal neighbours apart
 	n, size := m.x.Dims()
 	v := mat.NewSymDense(n, nil)
-	v.AddSym(m.gust, cov)
+	v.AddSym(m.gust, p.Cov)
 	for i := range n {
 		v.SetSym(i, i, v.At(i, i)+least)
+		for j := i; j < n; j++ {
+			v.SetSym(i, j, v.At(i, j)+kicks*(p.T[i]-p.T[0]))
+		}
 	}
 	if !m.chol.Factorize(v) {
 		return errNotDefinite

@@ -1,0 +1,159 @@
+package runs
+
+import (
+	"math"
+	"slices"
+
+	"stillair/runs/power"
+	"stillair/sensors"
+)
+
+// What belongs together: pulls on lines within so many degrees, ridden within
+// so many seconds.
+const (
+	parallelWithin = 25.0
+	pairWithin     = 30 * 60.0
+)
+
+// For how long the throttle may still be opening at the start of a pull as it
+// was found, and already be closing at its end, s.
+const opening, closing = 0.3, 0.2
+
+// gearedPull is a pull with its setup and gear.
+type gearedPull struct {
+	pull    power.Pull
+	setup   string
+	bearing float64 // degrees; NaN: not known
+	drive   drive
+	Revs
+}
+
+// pullsOf takes the accepted pulls out of the track, in order of time, and
+// notes in each run what is known of its engine speed.
+func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
+	var accepted []*Run
+	for i := range result.Runs {
+		if r := &result.Runs[i]; r.Kind == Pull && r.Accepted() {
+			accepted = append(accepted, r)
+		}
+	}
+	ear := newEar(log, result.Track, ride, accepted)
+	out := make([]gearedPull, len(accepted))
+	parallel(len(accepted), func(i int) {
+		r := accepted[i]
+		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.OfTrack(result.Track, r.Start+opening, r.End-closing)}
+		out[i].pull.ID = r.ID
+		out[i].Revs = ear.revs(*r)
+		r.Revs = &out[i].Revs
+		out[i].drive = newDrive(result.Track, r.Start, r.End, math.NaN(), ride.Mass, false)
+	})
+	for i := range out {
+		out[i].drive.way = wayOf(out[i].bearing, out[0].bearing)
+	}
+	return out
+}
+
+// pairPulls gives the pulls of one curve their directions, and a number to
+// each two opposite ones that follow each other.
+func pairPulls(group []gearedPull) []power.Pull {
+	var out []power.Pull
+	pairs, open := 0, -1
+	for _, g := range group {
+		p := g.pull
+		p.Dir = 1 // also where it is not known: as if all went one way, which gives the wide band
+		if turn := math.Remainder(g.bearing-group[0].bearing, 360); math.Abs(turn) > 180-parallelWithin {
+			p.Dir = -1
+		}
+		if open >= 0 && out[open].Dir != p.Dir && p.T[0]-out[open].T[0] < pairWithin {
+			pairs++
+			out[open].Pair, p.Pair = pairs, pairs
+			open = -1
+		} else {
+			open = len(out)
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// bySetupAndGear groups pulls that belong in one curve.
+func bySetupAndGear(pulls []gearedPull) [][]gearedPull {
+	o := throttles{}
+	groups := make([][]int, len(pulls))
+	for i, p := range pulls {
+		o.drives, groups[i] = append(o.drives, p.drive), []int{i}
+	}
+	o.find()
+	for merged := true; merged; {
+		merged = false
+		for i := 0; i < len(groups); i++ {
+			for j := len(groups) - 1; j > i; j-- {
+				if oneCurve(pulls, &o, groups[i], groups[j]) {
+					groups[i], merged = append(groups[i], groups[j]...), true
+					groups = slices.Delete(groups, j, j+1)
+				}
+			}
+		}
+	}
+	out := make([][]gearedPull, len(groups))
+	for k, group := range groups {
+		slices.Sort(group)
+		for _, i := range group {
+			out[k] = append(out[k], pulls[i])
+		}
+	}
+	return out
+}
+
+// oneCurve reports whether the pulls of two groups belong in one curve: some
+// pull of the one with one of the other, and none of them apart from any.
+func oneCurve(pulls []gearedPull, o *throttles, a, b []int) bool {
+	any := false
+	for _, i := range a {
+		for _, j := range b {
+			one, apart := belong(pulls[i], pulls[j], o.with[i][j])
+			if apart {
+				return false
+			}
+			any = any || one
+		}
+	}
+	return any
+}
+
+// belong reports whether two pulls belong in one curve, or whether they do not:
+// in one gear they do, as far as they have speeds in common. Where the gear of
+// one is not known they do where they pull alike all along those speeds, and do
+// not where one pulls harder anywhere.
+func belong(a, b gearedPull, r relation) (one, apart bool) {
+	if a.setup != b.setup {
+		return false, true
+	}
+	if a.known() && b.known() {
+		same := math.Abs(a.RPMPerMPS/b.RPMPerMPS-1) < sameGear
+		lo := math.Max(a.pull.V[0], b.pull.V[0])
+		hi := math.Min(a.pull.V[len(a.pull.V)-1], b.pull.V[len(b.pull.V)-1])
+		return same && hi-lo > leastShared, !same
+	}
+	return r.alike(), r.common && !r.alike()
+}
+
+// sameGear is how far two ratios found in one gear may be apart.
+const sameGear = 0.04
+
+// revsOfGroup is what is known most of. Where nothing is, it is said whether
+// that is because vibration and sound contradict each other.
+func revsOfGroup(group []gearedPull) Revs {
+	best := noRevs()
+	for _, p := range group {
+		switch {
+		case p.Gear != "":
+			return p.Revs
+		case p.known():
+			best = p.Revs
+		case !best.known():
+			best.Split = best.Split || p.Split
+		}
+	}
+	return best
+}
