@@ -138,6 +138,23 @@ func belong(a, b gearedPull, r relation) (one, apart bool) {
 	return r.alike(), r.common && !r.alike()
 }
 
+// outdoneBy is the group of the same setup with a pull that gave clearly more
+// power than the only pull of a group, where its gear is not known: what nothing
+// bears out may have been part throttle. −1: there is none.
+func outdoneBy(groups [][]gearedPull, lone int, bike power.Bike, day power.Day) int {
+	one := groups[lone]
+	if len(one) > 1 || one[0].known() {
+		return -1
+	}
+	return slices.IndexFunc(groups, func(g []gearedPull) bool {
+		if g[0].setup != one[0].setup || g[0].pull.ID == one[0].pull.ID {
+			return false
+		}
+		all := pairPulls(append(slices.Clone(one), g...))
+		return weaker(all[0], all[1:], bike, day)
+	})
+}
+
 // sameGear is how far two ratios found in one gear may be apart.
 const sameGear = 0.04
 

@@ -45,23 +45,30 @@ const (
 
 // measurePowers works out the power curves of all setups with accepted pulls.
 func measurePowers(result *Result, log *sensors.Log, known conditions) {
-	correction := correctionOf(known.air)
-	for _, group := range bySetupAndGear(pullsOf(result, log, known.ride)) {
-		first := group[0]
-		setup := first.setup
+	groups, day := bySetupAndGear(pullsOf(result, log, known.ride)), dayOf(result, known)
+	for g, group := range groups {
+		setup := group[0].setup
 		load, notes := loadOf(result, log, known, setup)
 		bike := power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}
-		pulls, below := atFullThrottle(pairPulls(group), bike, dayOf(result, known))
+		if outdoneBy(groups, g, bike, day) >= 0 {
+			continue
+		}
+		pulls, below := atFullThrottle(pairPulls(group), bike, day)
+		for k := range groups {
+			if outdoneBy(groups, k, bike, day) == g {
+				below = append(below, groups[k][0].pull)
+			}
+		}
 		for _, p := range below {
 			notes = append(notes, finding.New(codeBelowEnvelope, finding.Count("run", p.ID)).OfRun(p.ID))
 		}
 		for _, part := range power.Parts(pulls) {
-			curve, err := power.NewCurve(part, bike, dayOf(result, known), math.NaN(), math.NaN())
+			curve, err := power.NewCurve(part, bike, day, math.NaN(), math.NaN())
 			if err != nil {
 				result.Warnings = append(result.Warnings, finding.New(codeNoCurve, sensors.Cause(err)))
 				continue
 			}
-			c := PowerCurve{Setup: setup, Curve: curve, Correction: correction, Notes: slices.Clone(notes)}
+			c := PowerCurve{Setup: setup, Curve: curve, Correction: correctionOf(known.air), Notes: slices.Clone(notes)}
 			c.name(group)
 			result.Powers = append(result.Powers, c)
 		}
