@@ -22,7 +22,7 @@ const knotStep = 0.5
 // enough for an electric motor, whose force is that of a constant power and
 // bends the other way.
 const (
-	humpMean, humpSD = -2.0, 2.0
+	humpMean, humpSD = -1.0, 2.0
 	humpGrowth       = 2.0 // the hump bends with this power of speed
 )
 
