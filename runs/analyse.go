@@ -49,6 +49,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower})
 	found = judgeThrottle(found, log, track, known.ride)
 	judgeClutch(found, log, track)
+	found = result.heldByDrive(found)
 	for i, f := range found {
 		result.Runs = append(result.Runs, newRun(i+1, f, track, log))
 	}

@@ -18,6 +18,8 @@ const (
 	codeUsualLoad       finding.Code = "power.usual_load"
 	codeByBands         finding.Code = "power.by_bands"
 	codeOtherRejected   finding.Code = "pair.other_rejected"
+	codeHeldByDrive     finding.Code = "coast.held_by_drive"
+	codeNeverRolls      finding.Code = "load.never_rolls_free"
 	codeNotPaired       finding.Code = "coast.not_paired"
 	codeEngineTurns     finding.Code = "coast.engine_turns"
 	codeImpossible      finding.Code = "load.impossible"

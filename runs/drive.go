@@ -103,7 +103,10 @@ func drivesOf(found []detect.Found, track *fusion.Track, e *ear, bearing func(fr
 	mass := e.ride.Mass
 	parallel(len(spans), func(k int) {
 		s := spans[k]
-		ratio := e.revs(Run{Start: s.From, End: s.To}).RPMPerMPS
+		ratio := 1.0 // without gears one road speed is like another
+		if e.ride.Drive.Steps() {
+			ratio = e.revs(Run{Start: s.From, End: s.To}).RPMPerMPS
+		}
 		all[k] = newDrive(track, s.From, s.To, ratio, mass, starts[k])
 	})
 	first := math.NaN()

@@ -69,6 +69,8 @@ func newEar(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pulls []*R
 // told but the engine's limit, the ratio itself is searched.
 func (e *ear) revs(r Run) Revs {
 	switch {
+	case e.ride.Drive == sensors.DriveVariator:
+		return noRevs() // its engine turns as it likes
 	case len(e.ride.Gears) == 1:
 		return Revs{Gear: e.ride.Gears[0].Name, RPMPerMPS: e.ride.Gears[0].RPMPerMPS, From: FromGear}
 	case len(e.ride.Gears) > 1:

@@ -16,6 +16,7 @@ type Ride struct {
 	Gears        []Gear
 	LimitRPM     float64 // highest engine speed, 1/min
 	Cylinders    int     // of the engine; 0: not told
+	Drive        Drive   // what holds engine and wheel together
 	Axes         string  // "specific force up", "specific force down" or "" (find out from the log)
 	Setups       []Setup
 }

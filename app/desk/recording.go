@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 
 	"github.com/spf13/pflag"
 
@@ -20,7 +21,7 @@ import (
 
 // told holds what the command line says in the place of ride.json. NaN: nothing.
 type told struct {
-	bike                         string
+	bike, drive                  string
 	mass, massSD, rotating, wind float64
 	station, stationFrom         float64
 	temperature, temperatureEnd  float64
@@ -52,6 +53,7 @@ func addTold(f *pflag.FlagSet) *told {
 	number(&t.mass, "mass", "bike, rider, fuel and luggage as ridden, kg")
 	number(&t.massSD, "mass-sd", "how well that is known: standard deviation, kg")
 	number(&t.rotating, "rotating-mass", "what the wheels add to the inertia, kg")
+	f.StringVar(&t.drive, "drive", "", "clutch, variator (the belt of a scooter) or electric; the last two never roll free")
 	number(&t.temperature, "temperature", "of the air, °C")
 	number(&t.temperatureEnd, "temperature-end", "of the air at the end of the ride, °C; --temperature is then that at its start")
 	number(&t.hectopascals, "pressure", "of the air where you rode, not reduced to sea level, hPa")
@@ -101,6 +103,12 @@ func (t *told) apply(r *sensors.Ride) error {
 		for i := range r.Setups { // the mass told here is of all setups
 			r.Setups[i].Mass = math.NaN()
 		}
+	}
+	if t.drive != "" {
+		if !slices.Contains(sensors.Drives(), sensors.Drive(t.drive)) {
+			return usage("--drive %s is not known; it must be one of %v", t.drive, sensors.Drives())
+		}
+		r.Drive = sensors.Drive(t.drive)
 	}
 	if t.bike != "" {
 		r.Bike = t.bike

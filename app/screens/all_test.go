@@ -233,6 +233,9 @@ func otherScreens() []picture {
 		}},
 		{"more", func(s screens.Screens) fyne.CanvasObject { return tabs(s, screens.PlaceMore, s.More(moreView(s))) }},
 	}
+	for name, drive := range map[string]sensors.Drive{"never rolls belt": sensors.DriveVariator, "never rolls electric": sensors.DriveElectric} {
+		list = append(list, picture{name, func(s screens.Screens) fyne.CanvasObject { return s.NeverRolls(drive, nothing, nothing) }})
+	}
 	for page := range screens.GuideSteps {
 		list = append(list, picture{"guide " + string(rune('1'+page)), func(s screens.Screens) fyne.CanvasObject {
 			return s.Guide(page, screens.GuideActions{Back: nothing, Next: nothing, Done: nothing})

@@ -77,8 +77,15 @@ func (s Screens) chooseRow(title, detail string, chosen bool, tapped func()) fyn
 type FormGroup struct {
 	Title, Hint string
 	Fields      []kit.Field
+	Asks        []Question
 	Add         string // words of a button that adds a field; empty: none
 	OnAdd       func()
+}
+
+// Question is a switch in a form.
+type Question struct {
+	Name, Hint string
+	Choice     Choice
 }
 
 // Form is a screen to type into.
@@ -109,6 +116,9 @@ func (s Screens) formGroup(g FormGroup) []fyne.CanvasObject {
 	}
 	for _, f := range g.Fields {
 		fields = append(fields, k.Field(f))
+	}
+	for _, q := range g.Asks {
+		fields = append(fields, s.choice(q.Name, q.Hint, q.Choice))
 	}
 	if g.Add != "" {
 		fields = append(fields, k.Button(kit.Quiet, kit.Plus, g.Add, g.OnAdd))

@@ -7,6 +7,7 @@ import (
 
 	"stillair/app/screens/kit"
 	"stillair/app/view"
+	"stillair/sensors"
 )
 
 // GuideSteps is how many pages the guide has.
@@ -51,6 +52,22 @@ func (s Screens) Guide(page int, on GuideActions) *kit.Page {
 		next = k.Button(kit.Main, kit.Tick, t.Ready, on.Done)
 	}
 	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, on.Back), k.Column(14, body...), k.Foot(next))
+}
+
+// NeverRolls stands in the place of the guide for a bike whose drive never lets the
+// wheel go.
+func (s Screens) NeverRolls(drive sensors.Drive, back, done func()) *kit.Page {
+	k, t := s.Kit, s.C.Book.Drive
+	why := t.Belt
+	if drive == sensors.DriveElectric {
+		why = t.Motor
+	}
+	var ways []fyne.CanvasObject
+	for i, words := range t.Can {
+		ways = append(ways, s.step(i+1, words))
+	}
+	body := []fyne.CanvasObject{k.Text(kit.Body, kit.Plain, why), s.caption(t.CanTitle), k.Card(ways...), k.Notice(kit.Caution, kit.Warn, "", t.Limits)}
+	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, back), k.Column(14, body...), k.Foot(k.Button(kit.Main, kit.Tick, s.C.Book.Guide.Ready, done)))
 }
 
 // Advice tells a novice how the coast-downs of a ride went.

@@ -7,6 +7,7 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
+	"stillair/sensors"
 )
 
 func (s *Shell) bikesList() *kit.Page {
@@ -108,11 +109,23 @@ func (s *Shell) editBike(b store.Bike) {
 		remove = func() { s.removeBike(b.ID) }
 	}
 	s.push(func() *kit.Page {
-		groups := []screens.FormGroup{{Fields: f.fields("name", "mass")}, {Title: t.Optional, Fields: f.fields("sd", "weighed", "wheels", "note")},
+		groups := []screens.FormGroup{{Fields: f.fields("name", "mass"), Asks: []screens.Question{s.askDrive(&b)}}, {Title: t.Optional, Fields: f.fields("sd", "weighed", "wheels", "note")},
 			s.gearGroup(f, &gears)}
 		groups = append(groups, more.groups(f)...)
 		return s.screen.Form(t.Edit, groups, f.trouble, s.goBack, save, remove, t.Remove, t.RemoveHint)
 	})
+}
+
+// askDrive asks what holds engine and wheel together. What was not told stands on
+// the first, which is what most motorcycles have.
+func (s *Shell) askDrive(b *store.Bike) screens.Question {
+	t, all := s.screen.C.Book.Drive, sensors.Drives()
+	return screens.Question{Name: t.Name, Hint: t.Hint, Choice: screens.Choice{Options: t.Kinds[:],
+		Chosen: max(0, slices.Index(all, sensors.Drive(b.Drive))),
+		Pick: func(i int) {
+			b.Drive = string(all[i])
+			s.again()
+		}}}
 }
 
 // mostGears is as many as any motorcycle has.

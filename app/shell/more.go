@@ -4,6 +4,7 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
+	"stillair/sensors"
 	"stillair/app/text"
 )
 
@@ -71,8 +72,22 @@ func (s *Shell) sizes() screens.Choice {
 	return c
 }
 
-// openGuide opens the guide at its first page, over where one is.
-func (s *Shell) openGuide() { s.guidePage(0) }
+// openGuide opens the guide at its first page, over where one is; for a bike
+// that never rolls free, what else it can be measured by.
+func (s *Shell) openGuide() {
+	if s.neverRolls() {
+		drive := sensors.Drive(s.bike().Drive)
+		s.push(func() *kit.Page { return s.screen.NeverRolls(drive, s.goBack, s.guideDone) })
+		return
+	}
+	s.guidePage(0)
+}
+
+// neverRolls reports whether the drive of the bike chosen never lets its wheel go.
+func (s *Shell) neverRolls() bool {
+	b := s.bike()
+	return b != nil && !sensors.Drive(b.Drive).RollsFree()
+}
 
 func (s *Shell) guidePage(page int) {
 	s.push(func() *kit.Page {

@@ -24,6 +24,11 @@ func (s *Shell) openPlan() {
 		s.planned.begun, s.planned.asked = true, view.UsualAsked()
 	}
 	s.planned.asked.Load, s.planned.asked.Measured, s.planned.asked.Like = view.MiddlingLoad(280), false, nil
+	never := s.neverRolls()
+	if never && !s.planned.asked.NeverRolls {
+		s.planned.asked.What = view.PowerMatters
+	}
+	s.planned.asked.NeverRolls = never
 	if b := s.bike(); b != nil && b.Mass != nil {
 		s.planned.asked.Load = view.MiddlingLoad(*b.Mass)
 	}

@@ -24,6 +24,7 @@ type Bike struct {
 	Box          *Box     `json:"box,omitempty"`       // to work out Gears where none was told
 	LimitRPM     *float64 `json:"limit_rpm,omitempty"` // highest engine speed, 1/min
 	Cylinders    int      `json:"cylinders,omitempty"` // of the engine; 0: not told
+	Drive        string   `json:"drive,omitempty"`     // as sensors.Drive; empty: not told
 	Fuel         *Fuel    `json:"fuel,omitempty"`
 	Setups       []Setup  `json:"setups"`
 	Note         string   `json:"note,omitempty"`
@@ -51,7 +52,7 @@ func (b Bike) Ride(setup string, air sensors.Air) sensors.Ride {
 	r := sensors.UnknownRide()
 	r.Bike, r.Air = b.Name, air
 	r.Mass, r.MassSD, r.RotatingMass = value(b.Mass), value(b.MassSD), b.rotatingMass()
-	r.LimitRPM, r.Cylinders = value(b.LimitRPM), b.Cylinders
+	r.LimitRPM, r.Cylinders, r.Drive = value(b.LimitRPM), b.Cylinders, sensors.Drive(b.Drive)
 	for _, g := range b.gears() {
 		r.Gears = append(r.Gears, sensors.Gear{Name: g.Name, RPMPerMPS: g.RPMPerMPS})
 	}

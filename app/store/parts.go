@@ -3,8 +3,10 @@ package store
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"stillair/runs/gearing"
+	"stillair/sensors"
 )
 
 // Wheels is what a rider can read off tyres and weigh of wheels. Empty sizes
@@ -117,6 +119,9 @@ func (b Bike) checkParts() (field string, err error) {
 	}
 	if err := within(b.LimitRPM, 1000, 25000); err != nil {
 		return "limit_rpm", err
+	}
+	if b.Drive != "" && !slices.Contains(sensors.Drives(), sensors.Drive(b.Drive)) {
+		return "drive", fmt.Errorf("%w: %q", ErrInvalid, b.Drive)
 	}
 	if b.Cylinders < 0 || b.Cylinders > 12 {
 		return "cylinders", fmt.Errorf("%w: %d cylinders", ErrInvalid, b.Cylinders)

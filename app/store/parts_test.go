@@ -49,6 +49,7 @@ func TestPartsThatCannotBe(t *testing.T) {
 		{"wheel", func(b *Bike) { b.Wheels.RearMass = kg(500) }, "wheels"},
 		{"teeth", func(b *Bike) { b.Box.Gears[1].Driving = 0 }, "box"},
 		{"cylinders", func(b *Bike) { b.Cylinders = 13 }, "cylinders"},
+		{"drive", func(b *Bike) { b.Drive = "steam" }, "drive"},
 		{"limit", func(b *Bike) { b.LimitRPM = kg(90) }, "limit_rpm"},
 		{"fuel", func(b *Bike) { b.Fuel = &Fuel{LitresPer100Km: 500, SpeedMPS: 30} }, "fuel"},
 	}

@@ -43,6 +43,7 @@ type Book struct {
 	Plan       Plan
 	Power      Power
 	Parts      Parts
+	Drive      Drive
 	Relabel    Relabel
 	Deleted    Deleted
 	Formats    Formats

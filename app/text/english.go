@@ -37,6 +37,7 @@ func English() *Book {
 		Plan:       englishPlan(),
 		Power:      englishPower(),
 		Parts:      englishParts(),
+		Drive:      englishDrive(),
 		Relabel:    englishRelabel(),
 		Deleted:    englishDeleted(),
 		Formats:    englishFormats(),

@@ -37,6 +37,7 @@ func German() *Book {
 		Plan:       germanPlan(),
 		Power:      germanPower(),
 		Parts:      germanParts(),
+		Drive:      germanDrive(),
 		Relabel:    germanRelabel(),
 		Deleted:    germanDeleted(),
 		Formats:    germanFormats(),

@@ -36,6 +36,7 @@ type Asked struct {
 	From, To, Setups, Sure  int
 	TopSpeed                *float64 // m/s
 	Load                    effect.Load
+	NeverRolls              bool               // the drive of the bike never lets the wheel go
 	Measured                bool               // Load was measured, not assumed
 	Like                    *roadload.Estimate // of a ride of the rider's own, for a day and a road like those; nil: the wind says which day
 	Power                   float64            // most at the road as measured, W; 0: not known
@@ -162,15 +163,25 @@ type PlanHelp struct{ What, Then string }
 
 // MakePlan reckons the plan that answers what was asked.
 func (c Context) MakePlan(a Asked) (*plan.Plan, error) {
+	if a.noRolling() {
+		return nil, nil
+	}
 	if a.What.Pushes() {
 		return plan.MakePush(c.PushQuestion(a))
 	}
 	return plan.Make(c.Question(a))
 }
 
+// noRolling reports whether a question needs coast-downs of a bike that cannot
+// roll free.
+func (a Asked) noRolling() bool { return a.NeverRolls && !a.What.Pushes() }
+
 // Plan says a plan, or why there is none.
 func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 	t := c.Book.Plan
+	if a.noRolling() {
+		return Plan{Trouble: c.Book.Drive.NoPlan}
+	}
 	if err != nil {
 		return Plan{Trouble: fmt.Sprintf(t.CannotPlan, c.Error(err))}
 	}

@@ -16,6 +16,8 @@ func ofRoadLoad() []Entry {
 func ofFitErrors() []Entry {
 	why := finding.Of("why", finding.New("load.few_fixes"))
 	return []Entry{
+		{"load.never_rolls_free", nil, "this bike never rolls free of its drive, so there is no road load; launches, roll-ons and pulls on full throttle can be measured",
+			"dieses Motorrad rollt nie frei von seinem Antrieb, daher gibt es keinen Fahrwiderstand; Starts, Durchzüge und Vollgasfahrten lassen sich messen"},
 		{"load.no_pairs", nil, "no two coast-downs belong together as a pair of opposite runs, so there is no road load: ride the same stretch in both directions, one soon after the other",
 			"keine zwei Ausrollläufe bilden ein Paar hin und zurück, darum gibt es keinen Fahrwiderstand: dieselbe Strecke kurz nacheinander in beiden Richtungen fahren"},
 		{"load.no_runs", nil, "there is no coast-down to work with", "es gibt keinen Ausrolllauf, mit dem sich rechnen lässt"},

@@ -55,6 +55,8 @@ func ofCoasts() []Entry {
 		{"coast.in_gear", args(finding.Share("chance", 0.8)), "{chance.0} likely that a gear was left in or the brake dragged, judged by all runs of the ride",
 			"mit {chance.0} Wahrscheinlichkeit war ein Gang drin oder die Bremse schleifte; das zeigen alle Versuche der Fahrt zusammen"},
 		{"coast.engine_turns", nil, "the phone felt the engine turn with the wheels: a gear was left in", "das Telefon spürte, wie der Motor mit den Rädern drehte: ein Gang war drin"},
+		{"coast.held_by_drive", nil, "the drive of this bike turns with the wheel and holds it back, by a force that is not known, so this tells nothing of air and tyres",
+			"der Antrieb dieses Motorrads dreht sich mit dem Rad und bremst es mit einer Kraft, die nicht bekannt ist; über Luft und Reifen sagt das nichts"},
 		{"coast.unlike_others", nil, "it begins and ends as the coast-downs of this ride do, but something held it back all the way: a gear was left in, or the brake was on",
 			"es beginnt und endet wie die Ausrollversuche dieser Fahrt, wurde aber die ganze Zeit gebremst: ein Gang war drin, oder die Bremse zog"},
 		{"coast.bends", args(finding.Angle("by", 0.7), finding.Share("cost", 0.08)), "the road bends, by {by} in all, and bends take {cost.0} of what slows it",

@@ -47,6 +47,7 @@ func EncodeRide(r sensors.Ride) []byte {
 	if r.Cylinders > 0 {
 		o.raw("cylinders", strconv.Itoa(r.Cylinders))
 	}
+	o.text("drive", string(r.Drive))
 	axes := r.Axes
 	if axes != "" {
 		axes = repair.AxesUp // a log in memory points up, whatever its file did

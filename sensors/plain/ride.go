@@ -150,7 +150,7 @@ func (f fields) list(name string) []gjson.Result {
 
 func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	f := d.object("", top, "version", "bike", "mass_kg", "mass_sd_kg", "rotating_mass_kg", "air", "wind_sd_mps", "station_wind",
-		"gears", "limit_rpm", "cylinders", "axes", "setups")
+		"gears", "limit_rpm", "cylinders", "drive", "axes", "setups")
 	if v := f.number("version", 0, 1, math.MaxFloat64, "ride.first_version"); v > Version || v != math.Trunc(v) && !math.IsNaN(v) {
 		d.fail(f.m["version"], finding.New("ride.version", packed.Cut("version", f.m["version"].Raw, 20)), finding.New("ride.newer_program", finding.Count("reads", Version)))
 	}
@@ -188,6 +188,11 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	case "", repair.AxesUp, repair.AxesDown:
 	default:
 		d.fail(f.m["axes"], finding.New("axes.unknown_word", packed.Cut("value", ride.Axes, 40)), repair.AxesWords())
+	}
+	ride.Drive = sensors.Drive(f.text("drive"))
+	if ride.Drive != sensors.NoDrive && !slices.Contains(sensors.Drives(), ride.Drive) {
+		d.fail(f.m["drive"], finding.New("ride.unknown_drive", packed.Cut("value", string(ride.Drive), 40)), finding.New("ride.give_drive"))
+		ride.Drive = sensors.NoDrive
 	}
 	d.setups(ride, f.list("setups"))
 }

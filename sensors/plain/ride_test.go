@@ -50,6 +50,7 @@ func TestBadRides(t *testing.T) {
 		{"mass zero", `{"mass_kg": 0}`, `ride.outside field="mass_kg" value="0" least="20" most="5000"`},
 		{"mass in words", "{\n\n\"mass_kg\": \"heavy\"}", `ride.json:3: ride.no_number field="mass_kg"`},
 		{"mass twice", `{"mass_kg": 290, "mass_kg": 300}`, `ride.twice field="mass_kg"`},
+		{"no drive", `{"drive": "steam"}`, `ride.unknown_drive value="steam"`},
 		{"no cylinder", `{"cylinders": 0}`, `ride.outside field="cylinders" value="0" least="1" most="12"`},
 		{"pressure in Pa", `{"air": {"pressure_hpa": 100900}}`, `ride.outside field="air.pressure_hpa" value="100900" least="300" most="1100"`},
 		{"temperature in K", `{"air": {"temperature_c": 291}}`, `ride.outside field="air.temperature_c" value="291"`},
