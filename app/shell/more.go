@@ -4,8 +4,8 @@ import (
 	"stillair/app/screens"
 	"stillair/app/screens/kit"
 	"stillair/app/store"
-	"stillair/sensors"
 	"stillair/app/text"
+	"stillair/sensors"
 )
 
 // changed keeps the choices and draws the app in their light.

@@ -67,12 +67,12 @@ func TestSmallMeasurement(t *testing.T) {
 	}
 }
 
-// small is a share of every study, and one ride of every other case of riders,
-// which are whole rides.
+// small is a share of every study, and one ride of every other case of those whose
+// rides are long.
 func small(studies []Study, share float64) []Study {
 	out := Scale(studies, share)
 	for i, s := range studies {
-		if s.Name != riders().Name {
+		if s.Name != riders().Name && s.Name != mixed().Name {
 			continue
 		}
 		one := Scale(studies[i:i+1], 0.001)[0]

@@ -35,7 +35,7 @@ var (
 func Studies() []Study {
 	return []Study{
 		smoothRoad(), roughRoad(), gustyDays(), spoiltRuns(), comparisons(), wrongModel(),
-		wholeCoasts(), launches(), pulls(), detection(), riders(),
+		wholeCoasts(), launches(), pulls(), mixed(), detection(), riders(),
 	}
 }
 
