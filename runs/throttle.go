@@ -35,7 +35,7 @@ const (
 	sureParts    = 2.0   // standard deviations of the recording that are allowed for
 	shareParts   = 3     // into how many parts common speeds are cut: gear and throttle change the shape
 	sameShape    = 2.5   // times as much that a part may differ in one gear where launches show that the rider means it: lines that fold shake a part for a while
-	looseShape   = 2.0   // the same beside one that is known to be at full throttle, where the whole agrees
+	looseShape   = 2.0   // times as much that a part may differ from one at full throttle in another gear, where the whole agrees
 	leastCommon  = 5.0   // m/s that two pushes need in common
 	commonShare  = 0.4   // and as a part of the narrower
 	acrossShare  = 0.45  // between gears, as a part of the push that is judged
@@ -223,7 +223,7 @@ func (o *throttles) all() []finding.Code {
 			continue
 		}
 		for j := range r {
-			if why[j] == "" && !o.drives[j].start && r[j].known && r[j].common && math.Abs(r[j].off) < 1 && r[j].most < looseShape {
+			if why[j] == "" && !o.drives[j].start && r[j].across && r[j].known && math.Abs(r[j].off) < 1 && r[j].most < looseShape {
 				out[i] = ""
 			}
 		}
