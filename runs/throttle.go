@@ -240,7 +240,11 @@ func (o *throttles) twin(i int) bool {
 	}
 	for j, r := range o.with[i] {
 		b := o.drives[j]
-		if r.alike() && !r.across && !b.start && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < alikeEnds*a.high() {
+		ends := alikeEnds
+		if a.way*b.way < 0 {
+			ends *= 2 // against the wind a push is given up at a lower speed
+		}
+		if r.alike() && !r.across && !b.start && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < ends*a.high() {
 			return true
 		}
 	}
