@@ -15,6 +15,7 @@ type drive struct {
 	t, v     []float64 // its motion, s, m/s
 	doubt    float64   // strength of the white noise of its acceleration, m²/s³
 	ratio    float64   // engine speed in 1/min for each m/s; NaN: not known
+	bearing  float64   // degrees; NaN: not known
 	way      float64   // +1 or −1, against the ride's first; 0: not known
 	start    bool      // part of a launch that counts
 	mass     float64   // kg
@@ -115,7 +116,7 @@ func drivesOf(found []detect.Found, track *fusion.Track, e *ear, bearing func(fr
 		if math.IsNaN(first) {
 			first = b
 		}
-		all[k].way = wayOf(b, first)
+		all[k].bearing, all[k].way = b, wayOf(b, first)
 	}
 	return all, of
 }

@@ -33,12 +33,14 @@ const (
 	windVaries   = 0.7   // m/s by which the wind along the road may differ between two pushes
 	mostWind     = 4.0   // m/s that a steady wind is looked for up to
 	sureParts    = 2.0   // standard deviations of the recording that are allowed for
+	mostLoose    = 0.25  // part of the thrust that may be allowed where two that agree are to prove anything: a hand differs by as much
 	shareParts   = 3     // into how many parts common speeds are cut: gear and throttle change the shape
 	sameShape    = 2.5   // times as much that a part may differ in one gear where launches show that the rider means it: lines that fold shake a part for a while
 	looseShape   = 2.0   // times as much that a part may differ from one at full throttle in another gear, where the whole agrees
 	leastCommon  = 5.0   // m/s that two pushes need in common
 	commonShare  = 0.4   // and as a part of the narrower
 	acrossShare  = 0.45  // between gears, as a part of the push that is judged
+	oneRoad      = 15.0  // degrees by which the bearings of two pushes on one straight road may differ
 	alikeEnds    = 0.11  // part by which the ends of two pushes differ that were meant alike: 0.3 s of a hard push at 50 km/h
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
 	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
@@ -53,9 +55,10 @@ type relation struct {
 	common bool    // they have something in common
 	off    float64 // difference over the whole, as a part of what is allowed: above 0 the other pulls harder
 	most   float64 // and the largest over any part
+	loose  float64 // what is allowed over the whole, as a part of the thrust
 }
 
-func (r relation) alike() bool  { return r.common && r.most < 1 }
+func (r relation) alike() bool  { return r.common && r.most < 1 && r.loose < mostLoose }
 func (r relation) harder() bool { return r.common && r.off > 1 }
 
 // throttles judges the pushes of a ride together.
@@ -89,10 +92,12 @@ func (o *throttles) compare(a, b drive) relation {
 	if hi-lo < math.Max(leastCommon*math.Min(1, 1/scale), need) {
 		return relation{}
 	}
-	r := relation{known: known, across: across, common: true, off: o.off(a, b, lo, hi, scale)}
+	r := relation{known: known, across: across, common: true}
+	r.off, r.loose = o.off(a, b, lo, hi, scale)
 	for k := range shareParts {
 		from, to := lo+(hi-lo)*float64(k)/shareParts, lo+(hi-lo)*float64(k+1)/shareParts
-		part := math.Abs(o.off(a, b, from, to, scale))
+		part, _ := o.off(a, b, from, to, scale)
+		part = math.Abs(part)
 		if o.meant && known && !r.across {
 			part /= sameShape
 		}
@@ -103,8 +108,8 @@ func (o *throttles) compare(a, b drive) relation {
 }
 
 // off is by how much b pulls harder than a between two speeds of a, as a part of
-// what is allowed.
-func (o *throttles) off(a, b drive, from, to, scale float64) float64 {
+// what is allowed, and what that is as a part of the thrust.
+func (o *throttles) off(a, b drive, from, to, scale float64) (off, loose float64) {
 	x, xsd, xwind := a.thrust(from, to)
 	y, ysd, ywind := b.thrust(from*scale, to*scale)
 	x, y = x+xwind*o.wind*a.way, y+ywind*o.wind*b.way
@@ -117,7 +122,7 @@ func (o *throttles) off(a, b drive, from, to, scale float64) float64 {
 		drag := usualCdASE / usualCdA * math.Abs(xwind-ywind*scale) * (from + to) / 4
 		most += gearing*(x+y)/2 + drag
 	}
-	return (y - x) / most
+	return (y - x) / most, 2 * most / (x + y)
 }
 
 // find looks for the steady wind with which most pushes agree best, and compares
@@ -125,7 +130,8 @@ func (o *throttles) off(a, b drive, from, to, scale float64) float64 {
 func (o *throttles) find() {
 	best, most := 0.0, math.Inf(-1)
 	cost := windCosts * math.Min(1, float64(o.opposite())/windPairs)
-	for w := -mostWind; w <= mostWind; w++ {
+	for k := range 2*int(mostWind) + 1 { // from none on, so that no wind is found where none tells
+		w := float64((k + 1) / 2 * (1 - 2*(k%2)))
 		o.wind = w
 		agree := -cost * math.Abs(w)
 		for i, a := range o.drives {
@@ -223,7 +229,7 @@ func (o *throttles) all() []finding.Code {
 			continue
 		}
 		for j := range r {
-			if why[j] == "" && !o.drives[j].start && r[j].across && r[j].known && math.Abs(r[j].off) < 1 && r[j].most < looseShape {
+			if why[j] == "" && !o.drives[j].start && r[j].across && r[j].known && r[j].loose < mostLoose && math.Abs(r[j].off) < 1 && r[j].most < looseShape {
 				out[i] = ""
 			}
 		}
@@ -244,11 +250,17 @@ func (o *throttles) twin(i int) bool {
 		if a.way*b.way < 0 {
 			ends *= 2 // against the wind a push is given up at a lower speed
 		}
-		if r.alike() && !r.across && !b.start && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < ends*a.high() {
+		if r.alike() && !r.across && !b.start && parallelTo(a, b) && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < ends*a.high() {
 			return true
 		}
 	}
 	return false
+}
+
+// parallelTo reports whether two pushes went along one straight road, whichever
+// way, as runs that are meant do. Where a way is not known they may have.
+func parallelTo(a, b drive) bool {
+	return !(math.Abs(math.Remainder(a.bearing-b.bearing, 180)) > oneRoad)
 }
 
 // alongPower is thrust per kilogram that riding along does not reach: what is
