@@ -34,6 +34,8 @@ const (
 	mostWind     = 4.0   // m/s that a steady wind is looked for up to
 	sureParts    = 2.0   // standard deviations of the recording that are allowed for
 	mostLoose    = 0.25  // part of the thrust that may be allowed where two that agree are to prove anything: a hand differs by as much
+	sameTorque   = 0.12  // part by which torque in two gears may differ: less than a hand does by
+	mostAcross   = 0.45  // part of the thrust that may be allowed between gears
 	shareParts   = 3     // into how many parts common speeds are cut: gear and throttle change the shape
 	sameShape    = 2.5   // times as much that a part may differ in one gear where launches show that the rider means it: lines that fold shake a part for a while
 	looseShape   = 2.0   // times as much that a part may differ from one at full throttle in another gear, where the whole agrees
@@ -60,6 +62,13 @@ type relation struct {
 
 func (r relation) alike() bool  { return r.common && r.most < 1 && r.loose < mostLoose }
 func (r relation) harder() bool { return r.common && r.off > 1 }
+
+// gives reports whether two pushes in different gears give the same torque. What
+// is allowed there is wide, for the engine's inertia and the drag at two speeds, so
+// the difference itself has to be small as well.
+func (r relation) gives() bool {
+	return r.common && r.across && r.known && math.Abs(r.off) < 1 && math.Abs(r.off)*r.loose < sameTorque && r.most < looseShape && r.loose < mostAcross
+}
 
 // throttles judges the pushes of a ride together.
 type throttles struct {
@@ -229,7 +238,7 @@ func (o *throttles) all() []finding.Code {
 			continue
 		}
 		for j := range r {
-			if why[j] == "" && !o.drives[j].start && r[j].across && r[j].known && r[j].loose < mostLoose && math.Abs(r[j].off) < 1 && r[j].most < looseShape {
+			if why[j] == "" && !o.drives[j].start && r[j].gives() {
 				out[i] = ""
 			}
 		}
