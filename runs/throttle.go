@@ -35,7 +35,8 @@ const (
 	sureParts    = 2.0   // standard deviations of the recording that are allowed for
 	mostLoose    = 0.25  // part of the thrust that may be allowed where two that agree are to prove anything: a hand differs by as much
 	sameTorque   = 0.12  // part by which torque in two gears may differ: less than a hand does by
-	mostAcross   = 0.45  // part of the thrust that may be allowed between gears
+	mostAcross   = 0.45  // part of the thrust that may be allowed between gears, and beside a whole gear
+	wholeGear    = 2.5   // of the ends of a push through most of what a gear reaches: nobody rides so by chance
 	shareParts   = 3     // into how many parts common speeds are cut: gear and throttle change the shape
 	sameShape    = 2.5   // times as much that a part may differ in one gear where launches show that the rider means it: lines that fold shake a part for a while
 	looseShape   = 2.0   // times as much that a part may differ from one at full throttle in another gear, where the whole agrees
@@ -57,10 +58,15 @@ type relation struct {
 	common bool    // they have something in common
 	off    float64 // difference over the whole, as a part of what is allowed: above 0 the other pulls harder
 	most   float64 // and the largest over any part
+	whole  bool    // both went through most of what a gear reaches
 	loose  float64 // what is allowed over the whole, as a part of the thrust
 }
 
-func (r relation) alike() bool  { return r.common && r.most < 1 && r.loose < mostLoose }
+// alike reports whether two pushes agree, and not merely because almost any would.
+func (r relation) alike() bool {
+	return r.common && r.most < 1 && (r.loose < mostLoose || r.whole && r.loose < mostAcross)
+}
+
 func (r relation) harder() bool { return r.common && r.off > 1 }
 
 // gives reports whether two pushes in different gears give the same torque. What
@@ -101,7 +107,7 @@ func (o *throttles) compare(a, b drive) relation {
 	if hi-lo < math.Max(leastCommon*math.Min(1, 1/scale), need) {
 		return relation{}
 	}
-	r := relation{known: known, across: across, common: true}
+	r := relation{known: known, across: across, common: true, whole: math.Min(a.high()/a.low(), b.high()/b.low()) > wholeGear}
 	r.off, r.loose = o.off(a, b, lo, hi, scale)
 	for k := range shareParts {
 		from, to := lo+(hi-lo)*float64(k)/shareParts, lo+(hi-lo)*float64(k+1)/shareParts
