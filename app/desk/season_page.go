@@ -14,7 +14,6 @@ import (
 	"stillair/runs/compare"
 	"stillair/runs/effect"
 	"stillair/runs/measure"
-	"stillair/runs/roadload"
 )
 
 // bike says the season of one bike.
@@ -190,7 +189,7 @@ func (p *page) electric(rides []ridden, v, battery float64, drive measure.Value)
 	latest := map[string]effect.Load{} // by setup
 	for _, r := range rides {
 		for _, l := range r.doc.RoadLoad {
-			if load, ok := loadFrom(l); ok {
+			if load, ok := l.Load(); ok {
 				if _, seen := latest[l.Setup]; !seen {
 					order = append(order, l.Setup)
 				}
@@ -213,16 +212,4 @@ func counted(n int, word string) string {
 		return "1 " + word
 	}
 	return fmt.Sprintf("%d %ss", n, word)
-}
-
-// loadFrom is the road load of a document, where it says all that it takes.
-func loadFrom(l results.RoadLoad) (effect.Load, bool) {
-	for _, x := range []*float64{l.CdA, l.CdASE, l.Crr, l.CrrSE, l.Cov, l.Mass, l.AirDensity} {
-		if x == nil {
-			return effect.Load{}, false
-		}
-	}
-	opts := roadload.DefaultOptions(1)
-	return effect.Load{CdA: measure.Value{X: *l.CdA, SE: *l.CdASE}, Crr: measure.Value{X: *l.Crr, SE: *l.CrrSE}, Cov: *l.Cov, K: opts.Slope.X,
-		Mass: *l.Mass, Density: *l.AirDensity, Gravity: opts.Gravity}, *l.CdA > 0
 }

@@ -37,6 +37,7 @@ func (s Screens) Season(v view.Season, on SeasonActions) *kit.Page {
 	}
 	body = append(body, s.seasonSetups(v.Setups)...)
 	body = append(body, s.seasonTwoWays(v.TwoWays)...)
+	body = append(body, s.seasonBattery(v)...)
 	if len(v.Rides) > 0 {
 		var list []fyne.CanvasObject
 		for _, r := range v.Rides {
@@ -98,16 +99,27 @@ func (s Screens) seasonSetups(all []view.SeasonSetup) []fyne.CanvasObject {
 	return out
 }
 
+func (s Screens) seasonBattery(v view.Season) []fyne.CanvasObject {
+	if len(v.Battery) == 0 {
+		return nil
+	}
+	return []fyne.CanvasObject{s.caption(v.Steady), s.worthCard(v.Battery), s.small(v.Drive)}
+}
+
+func (s Screens) worthCard(lines []view.WorthLine) fyne.CanvasObject {
+	var parts []fyne.CanvasObject
+	for _, l := range lines {
+		parts = append(parts, s.worthLine(l))
+	}
+	return s.Kit.Card(parts...)
+}
+
 func (s Screens) seasonTwoWays(lines []view.WorthLine) []fyne.CanvasObject {
 	if len(lines) == 0 {
 		return nil
 	}
 	t := s.C.Book.Season
-	var parts []fyne.CanvasObject
-	for _, l := range lines {
-		parts = append(parts, s.worthLine(l))
-	}
-	return []fyne.CanvasObject{s.caption(t.TwoWayTitle), s.Kit.Card(parts...), s.small(t.TwoWayHint)}
+	return []fyne.CanvasObject{s.caption(t.TwoWayTitle), s.worthCard(lines), s.small(t.TwoWayHint)}
 }
 
 func (s Screens) seasonRide(r view.SeasonRide, open func(string)) fyne.CanvasObject {

@@ -14,6 +14,7 @@ import (
 	"stillair/app/view"
 	"stillair/export/results"
 	"stillair/runs"
+	"stillair/runs/effect"
 	"stillair/runs/season"
 )
 
@@ -53,6 +54,10 @@ func seasonRides() (rides []season.Ride, kept []store.Session) {
 	return rides, kept
 }
 
+func seasonLoad(cda float64) effect.Load {
+	return effect.Load{CdA: val(cda, 0.026), Crr: val(0.018, 0.0011), K: 0.004, Mass: 290, Density: 1.19, Gravity: 9.81}
+}
+
 func seasonScreens() []picture {
 	rides, kept := seasonRides()
 	on := screens.SeasonActions{Back: nothing, Bike: func(int) {}, Open: func(string) {}}
@@ -64,6 +69,8 @@ func seasonScreens() []picture {
 	return []picture{
 		{"season", func(s screens.Screens) fyne.CanvasObject {
 			return page(s, view.SeasonAsk{Season: results.NewSeason(append(rides, other), "", time.Hour),
+				Garage: []store.Bike{{Name: "blue naked 700", Battery: ptr(12.5)}}, Loads: []view.SetupLoad{
+					{Bike: "blue naked 700", Setup: "short screen", Load: seasonLoad(0.55)}, {Bike: "blue naked 700", Setup: "tall screen + panniers", Load: seasonLoad(0.65)}},
 				Left: []view.Left{{Ride: kept[1], Why: errors.New("unexpected EOF")}}})
 		}},
 		{"season one setup", func(s screens.Screens) fyne.CanvasObject {

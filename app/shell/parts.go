@@ -14,12 +14,13 @@ type parts struct {
 	wheels         store.Wheels
 	box            store.Box
 	burn, at, tank *float64
+	battery        *float64
 	limit          *float64
 	cylinders      *float64
 }
 
 func partsOf(b store.Bike) *parts {
-	p := &parts{limit: b.LimitRPM}
+	p := &parts{limit: b.LimitRPM, battery: b.Battery}
 	if b.Cylinders > 0 {
 		n := float64(b.Cylinders)
 		p.cylinders = &n
@@ -41,7 +42,7 @@ func partsOf(b store.Bike) *parts {
 
 // keep puts the parts into a bike; what was not told stays out of it.
 func (p *parts) keep(b *store.Bike) {
-	b.LimitRPM, b.Wheels, b.Box, b.Fuel = p.limit, nil, nil, nil
+	b.LimitRPM, b.Battery, b.Wheels, b.Box, b.Fuel = p.limit, p.battery, nil, nil, nil
 	if b.Cylinders = 0; p.cylinders != nil {
 		b.Cylinders = int(*p.cylinders)
 	}
@@ -76,10 +77,12 @@ func (p *parts) groups(f *form) []screens.FormGroup {
 	f.number("fuel", t.Fuel, "", &p.burn, c.FuelQuantity())
 	f.number("fuel at", t.FuelSpeed, "", &p.at, c.SpeedQuantity())
 	f.number("tank", t.Tank, "", &p.tank, c.TankQuantity())
+	f.number("battery", t.Battery, t.BatteryHint, &p.battery, view.Quantity{Unit: "kWh", SI: 1, Low: store.LeastBattery, High: store.MostBattery, Decimals: 1})
 	return []screens.FormGroup{
 		{Title: t.WheelsTitle, Hint: t.WheelsHint, Fields: f.fields("front tyre", "rear tyre", "front wheel", "rear wheel")},
 		{Title: t.BoxTitle, Hint: t.BoxHint, Fields: f.fields("primary", "gear teeth", "final", "limit", "cylinders")},
 		{Title: t.FuelTitle, Hint: t.FuelHint, Fields: f.fields("fuel", "fuel at", "tank")},
+		{Title: t.BatteryTitle, Fields: f.fields("battery")},
 	}
 }
 

@@ -20,6 +20,7 @@ type seasonal struct {
 	share  float64 // of the measuring that is done
 	doc    *results.SeasonDocument
 	left   []view.Left
+	loads  []view.SetupLoad
 	bike   int
 	cancel context.CancelFunc
 }
@@ -50,13 +51,13 @@ func (s *Shell) openSeason() {
 			return m, nil
 		}}
 	go func() {
-		rides, left := g.gather(ctx)
+		rides, loads, left := g.gather(ctx)
 		doc := results.NewSeason(rides, "", within)
 		s.cfg.Do(func() {
 			if ctx.Err() != nil {
 				return
 			}
-			s.seasonal.doc, s.seasonal.left = doc, left
+			s.seasonal.doc, s.seasonal.left, s.seasonal.loads = doc, left, loads
 			s.again()
 			if s.dev.Announce != nil && s.rec == nil {
 				s.dev.Announce(s.season().Lead.Spoken())
@@ -70,7 +71,7 @@ func (s *Shell) openSeason() {
 func keptBy(system shown.System) string { return Program + ", " + string(system) }
 
 func (s *Shell) season() view.Season {
-	return s.screen.C.Season(view.SeasonAsk{Season: s.seasonal.doc, Bike: s.seasonal.bike, Rides: s.rides, Left: s.seasonal.left})
+	return s.screen.C.Season(view.SeasonAsk{Season: s.seasonal.doc, Bike: s.seasonal.bike, Rides: s.rides, Left: s.seasonal.left, Loads: s.seasonal.loads, Garage: s.garage})
 }
 
 func (s *Shell) seasonScreen() *kit.Page {
@@ -95,11 +96,12 @@ type gathering struct {
 	measure func(i int) (work.Measured, error) // a ride of which nothing is kept
 }
 
-// gather gives what each ride measured, and the rides that could not be read.
-func (g *gathering) gather(ctx context.Context) (rides []season.Ride, left []view.Left) {
+// gather gives what each ride measured, the latest road load of each setup, and
+// the rides that could not be read.
+func (g *gathering) gather(ctx context.Context) (rides []season.Ride, loads []view.SetupLoad, left []view.Left) {
 	for i, r := range g.rides {
 		if ctx.Err() != nil {
-			return nil, nil
+			return nil, nil, nil
 		}
 		doc := g.library.sessions.KeptResults(r.ID, g.by, r.About.Values)
 		if doc == nil {
@@ -113,6 +115,11 @@ func (g *gathering) gather(ctx context.Context) (rides []season.Ride, left []vie
 		ride := doc.SeasonRideOf(r.ID)
 		ride.Started = r.About.Started
 		rides = append(rides, ride)
+		for _, l := range doc.RoadLoad {
+			if load, ok := l.Load(); ok && !slices.ContainsFunc(loads, func(x view.SetupLoad) bool { return x.Bike == doc.Bike && x.Setup == l.Setup }) {
+				loads = append(loads, view.SetupLoad{Bike: doc.Bike, Setup: l.Setup, Load: load})
+			}
+		}
 	}
-	return rides, left
+	return rides, loads, left
 }

@@ -26,6 +26,7 @@ type Bike struct {
 	Cylinders    int      `json:"cylinders,omitempty"` // of the engine; 0: not told
 	Drive        string   `json:"drive,omitempty"`     // as sensors.Drive; empty: not told
 	Fuel         *Fuel    `json:"fuel,omitempty"`
+	Battery      *float64 `json:"battery_kwh,omitempty"` // usable energy, of an electric bike
 	Setups       []Setup  `json:"setups"`
 	Note         string   `json:"note,omitempty"`
 }

@@ -131,5 +131,15 @@ func (b Bike) checkParts() (field string, err error) {
 			return "fuel", fmt.Errorf("%w: %g l/100 km at %g m/s from a tank of %g l", ErrInvalid, f.LitresPer100Km, f.SpeedMPS, f.Tank)
 		}
 	}
+	if err := within(b.Battery, LeastBattery, MostBattery); err != nil {
+		return "battery_kwh", err
+	}
 	return "", nil
 }
+
+// LeastBattery and MostBattery bound a battery, kWh: from the smallest moped's to
+// twice that of any motorcycle (common practice).
+const (
+	LeastBattery = 0.5
+	MostBattery  = 60
+)

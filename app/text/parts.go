@@ -7,6 +7,7 @@ type Parts struct {
 	BoxTitle, BoxHint, Primary, Final, GearTeeth, GearExample, TeethExample, Limit    string
 	Cylinders, CylindersHint                                                          string
 	FuelTitle, FuelHint, Fuel, FuelSpeed, Tank, NotTyre, NotTeeth, FuelBoth           string
+	BatteryTitle, Battery, BatteryHint                                                string
 	ValuesTitle, ValuesHint, Recorded, RecordedHint, With, Wheels, Wind, LimitWith    string
 	FromBike, FromBikeHint, RPM                                                       string
 	AirOld, AirOldUnknown, AirOldRide, AirStill, AirEmpty                             string
@@ -24,7 +25,8 @@ func englishParts() Parts {
 		Limit: "Highest engine speed", Cylinders: "Cylinders", CylindersHint: "A triple sounds like a twin at another speed: this tells them apart.",
 		FuelTitle: "Fuel", FuelHint: "Measured by filling up after a long steady ride. Both figures, or none.",
 		Fuel: "Consumption", FuelSpeed: "at a steady", Tank: "Tank holds", NotTyre: "A tyre size reads like 180/55 R17.", NotTeeth: "Teeth read like 16/40.",
-		FuelBoth:    "Consumption needs the speed it was measured at.",
+		FuelBoth:     "Consumption needs the speed it was measured at.",
+		BatteryTitle: "Electric bike", Battery: "Usable energy of the battery", BatteryHint: "For energy per distance and range in the season.",
 		ValuesTitle: "Values it is computed with", ValuesHint: "The recording keeps its own values. A value here only changes the calculation; empty: as recorded, or a usual value.",
 		LimitWith: "at most %s rpm", RPM: "rpm", FromBike: "Take %s as it is now", FromBikeHint: "Weight, wheels and gears as the bike is described today, as far as they differ.",
 		Recorded: "As recorded", RecordedHint: "Takes back what was changed here.",
@@ -49,7 +51,8 @@ func germanParts() Parts {
 		Limit: "Höchste Drehzahl", Cylinders: "Zylinder", CylindersHint: "Ein Dreizylinder klingt wie ein Zweizylinder mit anderer Drehzahl: das trennt sie.",
 		FuelTitle: "Verbrauch", FuelHint: "Durch Volltanken nach langer Fahrt mit gleichem Tempo. Beide Zahlen oder keine.",
 		Fuel: "Verbrauch", FuelSpeed: "bei gleichbleibend", Tank: "In den Tank passen", NotTyre: "Eine Reifengröße liest sich wie 180/55 R17.", NotTeeth: "Zähne lesen sich wie 16/40.",
-		FuelBoth:    "Zum Verbrauch gehört das Tempo, bei dem er gemessen wurde.",
+		FuelBoth:     "Zum Verbrauch gehört das Tempo, bei dem er gemessen wurde.",
+		BatteryTitle: "Elektromotorrad", Battery: "Nutzbare Energie der Batterie", BatteryHint: "Für Energie je Strecke und Reichweite in der Saison.",
 		ValuesTitle: "Womit gerechnet wird", ValuesHint: "Die Aufzeichnung behält, was ihr gesagt wurde. Was hier steht, rechnet nur neu; leer: wie aufgezeichnet oder üblich.",
 		LimitWith: "höchstens %s 1/min", RPM: "1/min", FromBike: "%s, wie sie jetzt ist", FromBikeHint: "Gewicht, Räder und Gänge, wie die Maschine heute beschrieben ist, soweit sie abweichen.",
 		Recorded: "Wie aufgezeichnet", RecordedHint: "Nimmt zurück, was hier geändert wurde.",

@@ -11,6 +11,7 @@ import (
 	"stillair/export/results"
 	"stillair/export/shown"
 	"stillair/runs/compare"
+	"stillair/runs/effect"
 	"stillair/sensors/finding"
 )
 
@@ -26,6 +27,9 @@ type Season struct {
 	Counted string // what parts are counted from
 	Setups  []SeasonSetup
 	TwoWays []WorthLine
+	Battery []WorthLine // of an electric bike: energy per distance and range, by setup
+	Steady  string      // at which speed
+	Drive   string      // what of the battery's energy reaches the road
 	Rides   []SeasonRide
 }
 
@@ -55,7 +59,15 @@ type SeasonAsk struct {
 	Season *results.SeasonDocument // its rides named by their IDs
 	Bike   int
 	Rides  []store.Session
+	Loads  []SetupLoad // the latest of each setup
+	Garage []store.Bike
 	Left   []Left
+}
+
+// SetupLoad is the road load of one setup of a bike.
+type SetupLoad struct {
+	Bike, Setup string
+	Load        effect.Load
 }
 
 // Left is a ride that is not in the season.
@@ -85,6 +97,7 @@ func (c Context) Season(ask SeasonAsk) Season {
 	if b.Budget != nil {
 		c.seasonParts(&v, b.Budget)
 	}
+	c.seasonBattery(&v, b.Bike, ask)
 	called := map[string]RideRow{}
 	for _, s := range ask.Rides {
 		called[s.ID] = c.RideRow(s)

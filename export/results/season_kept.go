@@ -3,6 +3,9 @@ package results
 import (
 	"stillair/runs"
 	"stillair/runs/compare"
+	"stillair/runs/effect"
+	"stillair/runs/measure"
+	"stillair/runs/roadload"
 	"stillair/sensors/finding"
 )
 
@@ -25,6 +28,17 @@ func (d *Document) ForSeason() *Document {
 		out.Comparisons = append(out.Comparisons, Comparison{A: c.A, B: c.B, DeltaCdA: c.DeltaCdA, SE: c.SE})
 	}
 	return out
+}
+
+// Load is the road load in the air of its ride, with standard gravity, where the
+// document says all that it takes.
+func (l RoadLoad) Load() (effect.Load, bool) {
+	if !isFinite(l.CdA, l.CdASE, l.Crr, l.CrrSE, l.Cov, l.Mass, l.AirDensity) {
+		return effect.Load{}, false
+	}
+	opts := roadload.DefaultOptions(1)
+	return effect.Load{CdA: measure.Value{X: *l.CdA, SE: *l.CdASE}, Crr: measure.Value{X: *l.Crr, SE: *l.CrrSE}, Cov: *l.Cov, K: opts.Slope.X,
+		Mass: *l.Mass, Density: *l.AirDensity, Gravity: opts.Gravity}, *l.CdA > 0
 }
 
 // Verdict is what was found of the part, as of a difference; its MorePairs are
