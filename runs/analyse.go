@@ -102,10 +102,13 @@ func newRun(id int, f detect.Found, track *fusion.Track, log *sensors.Log) Run {
 func (r *Run) measure(track *fusion.Track, breaks []fusion.Span, pairs []marks.SpeedPair) {
 	switch r.Kind {
 	case Launch:
-		var first Value
-		r.Marks, first = marks.OfLaunch(track, track, r.Start, r.End, breaks, pairs)
-		if first.Known() {
-			r.Start, r.FromMPS = first.X, 0
+		var start marks.Start
+		r.Marks, start = marks.OfLaunch(track, track, r.Start, r.End, breaks, pairs)
+		if start.First.Known() {
+			r.Start, r.FromMPS = start.First.X, start.Creep
+		}
+		if start.Creep > 0 {
+			r.Cautions = append(r.Cautions, finding.New(codeCreep, finding.Speed("at", start.Creep)))
 		}
 	case RollOn:
 		r.Marks = marks.OfRollOn(track, track, r.Start, r.End, breaks, pairs)

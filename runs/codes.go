@@ -21,6 +21,7 @@ const (
 	codeHeldByDrive     finding.Code = "coast.held_by_drive"
 	codeNeverRolls      finding.Code = "load.never_rolls_free"
 	codeNotPaired       finding.Code = "coast.not_paired"
+	codeCreep           finding.Code = "launch.creep"
 	codeEngineTurns     finding.Code = "coast.engine_turns"
 	codeImpossible      finding.Code = "load.impossible"
 	codeImpossibleRun   finding.Code = "coast.impossible_outcome"

@@ -22,6 +22,8 @@ func ofPushes() []Entry {
 		{"launch.part_throttle", args(finding.Speed("speed", 60*units.KMH), finding.Time("took", 7.1), finding.Time("best", 3.2)),
 			"not full throttle: {took.1} to {speed}; this bike's best on this ride is {best.1}",
 			"kein Vollgas: {took.1} bis {speed}; der beste Start dieser Fahrt brauchte {best.1}"},
+		{"launch.creep", args(finding.Speed("at", 3*units.KMH)), "the bike rolled already, at {at}, when the launch began: from where the first foot counts is not certain, and the ± allows for that. Stand still before a launch",
+			"das Motorrad rollte schon mit {at}, als der Start begann: ab wo der erste Fuß zählt, ist nicht sicher, und das ± lässt Raum dafür. Vor einem Start still stehen"},
 		{"launch.slow", args(finding.Speed("speed", 60*units.KMH), finding.Time("took", 7.1), finding.Time("most", 5.8)),
 			"slower than any launch that counts: {took.1} to {speed}, where at most {most.1} counts",
 			"langsamer als jeder Start, der zählt: {took.1} bis {speed}, höchstens {most.1} zählen"},

@@ -13,7 +13,7 @@ import (
 // common practice, tuned on simulated rides.
 const (
 	launchPower = 24.0 // W/kg of kinetic energy up to 60 km/h: 5.8 s
-	launchShare = 0.45 // of the best launch of the ride
+	launchShare = 0.6  // of the best launch of the ride; a clutch let in slowly costs a quarter, a hill or head wind less
 	launchSpeed = 60 * units.KMH
 	rollPower   = 34.0           // W/kg of thrust
 	rollShare   = 0.18           // of the best thrust power of the ride at that speed

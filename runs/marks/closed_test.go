@@ -72,7 +72,7 @@ func TestTextbookLaunches(t *testing.T) {
 		t.Run(tt.name+" "+tt.mark, func(t *testing.T) {
 			n := len(tt.track.T)
 			marks, first := OfLaunch(tt.track, sure{}, 3, tt.track.T[n-1], nil, nil)
-			near(t, "first movement", first.X, 3, tt.slack)
+			near(t, "first movement", first.First.X, 3, tt.slack)
 			for _, m := range marks {
 				if m.Name == tt.mark {
 					near(t, "from the rollout", m.Rollout.X, tt.rollout, 0.004)

@@ -70,20 +70,29 @@ func GoalOf(mark string) (speed, distance float64, ok bool) {
 
 // OfLaunch measures a launch that begins at standstill before time a and ends
 // at b, and the pairs of speed that it runs through. The first movement is
-// looked for about a, and returned as a time on the log's clock. Breaks are
-// where gear changes interrupt the push.
-func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) ([]Mark, measure.Value) {
+// looked for about a. Breaks are where gear changes interrupt the push.
+func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) ([]Mark, Start) {
 	breaks = append(slices.Clip(breaks), fusion.Span{From: a - standing, To: a + clutch})
 	r, errs := newTrace(track, a-standing, b+overrun).refine(errs, breaks)
 	first, modelled := r.firstMovement(errs, a)
 	rolled := r.whenDistance(Rollout, r.setOff(first)).blend(modelled, errs)
+	creep, since := creeping(track, first.x)
+	if creep > 0 {
+		first, rolled = first.wider(since), rolled.wider(math.Min(rolled.x, rolledBefore(Rollout, creep, since, first.x-creepBefore)))
+	}
 	var marks []Mark
 	for _, g := range launchGoals() {
 		if m, ok := r.reach(g, errs, first, rolled); ok {
 			marks = append(marks, m)
 		}
 	}
-	return append(marks, r.through(errs, pairs)...), first.value(errs)
+	return append(marks, r.through(errs, pairs)...), Start{First: first.value(errs), Creep: creep}
+}
+
+// Start is how a launch began.
+type Start struct {
+	First measure.Value // first movement, s on the log's clock
+	Creep float64       // speed at which the bike rolled already when the push began, m/s; 0: it stood
 }
 
 // setOff is from when on distances count: first movement, before which a rider

@@ -1,0 +1,62 @@
+package marks
+
+import (
+	"math"
+	"sort"
+
+	"stillair/fusion"
+)
+
+// A rider may roll up to the line and push off without having stopped. Then
+// nobody can say from where the first foot counts: from where the push began, or
+// from where the bike first rolled. So gentle a start, a third of a metre a second in
+// every second, moves the force no more than a rider who leans forward does, and the
+// smoother takes it for standing. So what the acceleration adds up to before the push
+// counts, whatever the speed says.
+const (
+	creepBefore = 0.25 // s before first movement at which the push surely has not begun
+	creepLooked = 6.0  // s that are looked over
+	creepPause  = 0.6  // s without such a pull, creepBefore among them, beyond which nothing before belongs to it
+	creepPull   = 0.1  // m/s² above which a bike that stood may have begun to roll: 0.6° of its nose
+	creepSpeed  = 0.2  // m/s from which on it counts: half a second of a foot
+	creepSure   = 4.0  // standard deviations that the speed must have besides
+)
+
+// creeping is how fast the bike may have rolled already when the push began, m/s,
+// and since when; 0 where it stood.
+func creeping(track *fusion.Track, first float64) (speed, since float64) {
+	var now, variance, sure float64
+	end := sort.SearchFloat64s(track.T, first-creepBefore)
+	since = first
+	for i := min(end, len(track.A)-1, len(track.Noise)-1); i > 0 && first-track.T[i-1] < creepLooked && since-track.T[i-1] < creepPause; i-- {
+		h := track.T[i] - track.T[i-1]
+		now += track.A[i] * h
+		variance += track.Noise[i] * h
+		if track.A[i] > creepPull {
+			since, speed, sure = track.T[i-1], now, creepSure*math.Sqrt(variance)
+		}
+	}
+	if speed < math.Max(creepSpeed, sure) {
+		return 0, first
+	}
+	return speed, since
+}
+
+// rolledBefore is when a bike that gained that speed evenly since then had rolled
+// a distance, or would have at that speed.
+func rolledBefore(distance, speed, since, until float64) float64 {
+	took := math.Sqrt(2 * distance * (until - since) / speed)
+	if since+took > until {
+		return until + (distance-speed*(until-since)/2)/speed
+	}
+	return since + took
+}
+
+// wider is a time with room for another reading of what it means: two standard
+// deviations reach from the one to the other.
+func (f form) wider(other float64) form {
+	if apart := (f.x - other) / 2; !math.IsNaN(apart) {
+		f.own += apart * apart
+	}
+	return f
+}
