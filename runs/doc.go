@@ -33,4 +33,9 @@
 // motorcycle test cycle, GTR 2). The air is that of the standard atmosphere at
 // the altitude of the fixes, or at the pressure that the phone's barometer
 // measured, with an uncertainty that covers a warm and a cold day.
+//
+// Each coast-down has the air of its own place and time: the barometer's pressure,
+// else that of its altitude, and a temperature that falls by 6.5 K a kilometre and,
+// where it was entered for the start and the end of the ride, changes evenly
+// between them.
 package runs
