@@ -18,6 +18,10 @@ var borderTests = flag.Int("border", 4, "how many tests to fit in each calm of T
 // The priors of what is learned keep it from there, and the averaging over
 // roughnesses takes the rest in: the intervals from noise must hold.
 func TestCalmAndSmooth(t *testing.T) {
+	tests := *borderTests
+	if testing.Short() {
+		tests = 2
+	}
 	for _, c := range []struct {
 		name           string
 		gusts, differs float64 // m/s
@@ -32,7 +36,7 @@ func TestCalmAndSmooth(t *testing.T) {
 	} {
 		n, cda, crr, border := 0, 0, 0, 0
 		var relative sample
-		for seed := range *borderTests {
+		for seed := range tests {
 			w := loadtest.Naked()
 			w.GustSD, w.Differs, w.NoPosition = c.gusts, c.differs, !c.positions
 			opts := roadload.DefaultOptions(0.5)
