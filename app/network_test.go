@@ -108,8 +108,9 @@ func TestNoWayRoundToTheNetwork(t *testing.T) {
 
 // A script reaches the network by one of these names, or by an address.
 var (
-	scriptReach   = regexp.MustCompile(`\b(XMLHttpRequest|WebSocket|WebTransport|EventSource|sendBeacon|RTCPeerConnection|importScripts|java\.net|HttpURLConnection)\b`)
+	scriptReach   = regexp.MustCompile(`\b(XMLHttpRequest|WebSocket|WebTransport|EventSource|sendBeacon|RTCPeerConnection|java\.net|HttpURLConnection)\b`)
 	scriptFetch   = regexp.MustCompile(`\bfetch\(([^)]*)`)
+	scriptImport  = regexp.MustCompile(`\bimportScripts\b(?:\(("[a-z][a-z._-]*"(?:, *)?)+\))?`) // whole where all are files beside it
 	scriptAddress = regexp.MustCompile(`(?i)\b(?:https?|wss?|ftp)://[^\s"'<>` + "`" + `)]*|(?:src|href|action)\s*=\s*["']//[^"']*`)
 )
 
@@ -120,6 +121,11 @@ func strayNetwork(text string) []string {
 		// The page's own files, and the kept copy's stand-in for the same request.
 		if arg := strings.TrimSpace(m[1]); !regexp.MustCompile(`^"[a-z][a-z./-]*"(,|$)|^e\.request$`).MatchString(arg) {
 			found = append(found, "fetch("+arg+")")
+		}
+	}
+	for _, call := range scriptImport.FindAllString(text, -1) {
+		if !strings.HasSuffix(call, ")") {
+			found = append(found, call)
 		}
 	}
 	for _, address := range scriptAddress.FindAllString(text, -1) {
@@ -175,13 +181,14 @@ func TestScriptsStayAtHome(t *testing.T) {
 func TestStrayNetworkIsSeen(t *testing.T) {
 	for _, text := range []string{
 		`fetch("https://example.org/x")`, `fetch(address)`, "fetch(`${where}/x`)", `new WebSocket("wss://example.org")`, `navigator.sendBeacon("x")`,
-		`<img src="//example.org/a.png">`, `@import url(http://example.org/a.css)`, `new XMLHttpRequest()`, `importScripts("x.js")`,
+		`<img src="//example.org/a.png">`, `@import url(http://example.org/a.css)`, `new XMLHttpRequest()`, `importScripts(where)`,
+		`importScripts("//example.org/x.js")`, `importScripts("x.js", where)`, `const load = importScripts`,
 	} {
 		if len(strayNetwork(text)) == 0 {
 			t.Errorf("%s was not seen", text)
 		}
 	}
-	for _, text := range []string{`fetch("stillair.wasm", { credentials: "same-origin" })`, `fetch(e.request)`, `addEventListener("fetch", (e) => 1)`, `xmlns="http://www.w3.org/2000/svg"`} {
+	for _, text := range []string{`fetch("stillair.wasm", { credentials: "same-origin" })`, `fetch(e.request)`, `importScripts("x.js", "y-z.js");`, `addEventListener("fetch", (e) => 1)`, `xmlns="http://www.w3.org/2000/svg"`} {
 		if stray := strayNetwork(text); len(stray) > 0 {
 			t.Errorf("%s was taken for %v", text, stray)
 		}
