@@ -26,8 +26,9 @@ func Twice(rides []Ride) []int {
 	return out
 }
 
-// figures are all that was measured, as text. Times of the clock are not among
-// them: they change where a ride is given away without its ends.
+// figures are what was measured, as text: road loads, or times where there is
+// none, since which times are asked for is the reader's choice. Times of the clock
+// are not among them: they change where a ride is given away without its ends.
 func (r *Ride) figures() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%q", r.Bike)
@@ -35,6 +36,9 @@ func (r *Ride) figures() string {
 		fmt.Fprintf(&b, " %q %v %v", l.Setup, l.CdA, l.Crr)
 	}
 	for _, t := range r.Times {
+		if len(r.Loads) > 0 {
+			break
+		}
 		fmt.Fprintf(&b, " %q %q %v", t.Mark, t.Setup, t.Time)
 	}
 	return b.String()
