@@ -44,10 +44,12 @@ const (
 	commonShare  = 0.4   // and as a part of the narrower
 	acrossShare  = 0.45  // between gears, as a part of the push that is judged
 	oneRoad      = 15.0  // degrees by which the bearings of two pushes on one straight road may differ
+	twinAgrees   = 0.5   // share of what is allowed that two pushes use which alone bear each other out: nine pairs of ten at full throttle do
 	alikeEnds    = 0.11  // part by which the ends of two pushes differ that were meant alike: 0.3 s of a hard push at 50 km/h
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
 	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
 	crowd        = 3     // others alike from which on nothing else is asked
+	bigCrowd     = 5     // the same where as much is allowed as between gears
 	meantCrowd   = 2     // and where a launch shows that the rider means it
 )
 
@@ -62,10 +64,16 @@ type relation struct {
 	loose  float64 // what is allowed over the whole, as a part of the thrust
 }
 
+// agrees reports whether nothing says that two pushes differ.
+func (r relation) agrees() bool { return r.common && r.most < 1 && r.loose < mostAcross }
+
 // alike reports whether two pushes agree, and not merely because almost any would.
 func (r relation) alike() bool {
-	return r.common && r.most < 1 && (r.loose < mostLoose || r.whole && r.loose < mostAcross)
+	return r.agrees() && (r.loose < mostLoose || r.whole)
 }
+
+// closely reports whether they are as alike as nine pairs of ten at full throttle.
+func (r relation) closely() bool { return r.alike() && (r.most < twinAgrees || r.whole) }
 
 func (r relation) harder() bool { return r.common && r.off > 1 }
 
@@ -186,20 +194,31 @@ func (o *throttles) opposite() int {
 	return n[0] * n[1]
 }
 
-// repeated is how many others in its gear a push agrees with.
-func (o *throttles) repeated(i int) (n int) {
+// company is how many others in its gear a push agrees with at all, how many of
+// them it is alike, and how many of those closely, along one road.
+type company struct{ agreeing, alike, close int }
+
+func (o *throttles) company(i int) (c company) {
 	for j, r := range o.with[i] {
-		if r.alike() && !r.across && !o.drives[j].start {
-			n++
+		if r.across || o.drives[j].start || !r.agrees() {
+			continue
+		}
+		c.agreeing++
+		if r.alike() {
+			c.alike++
+		}
+		if r.closely() && parallelTo(o.drives[i], o.drives[j]) {
+			c.close++
 		}
 	}
-	return n
+	return c
 }
 
 // full says why the ride does not show that a push was at full throttle; "": it
 // does.
 func (o *throttles) full(i int) finding.Code {
-	alike, harder, launch, orderly := o.repeated(i), false, false, true
+	c := o.company(i)
+	harder, launch, orderly := false, false, true
 	for j, r := range o.with[i] {
 		other := o.drives[j]
 		switch {
@@ -211,7 +230,7 @@ func (o *throttles) full(i int) finding.Code {
 		}
 		if r.common && !other.start {
 			harder = harder || r.harder()
-			orderly = orderly && o.repeated(j) > 0 && (o.meant || r.alike() || !r.known || r.across)
+			orderly = orderly && o.company(j).alike > 0 && (o.meant || r.alike() || !r.known || r.across)
 		}
 	}
 	switch {
@@ -219,11 +238,11 @@ func (o *throttles) full(i int) finding.Code {
 		return ""
 	case len(o.drives[i].v) == 0 || o.drives[i].low() < ridingOff:
 		return codeUnproven
-	case alike >= crowd && (!harder || orderly):
+	case c.alike >= crowd && (!harder || orderly), c.agreeing >= bigCrowd && !harder:
 		return ""
-	case alike >= meantCrowd && (o.meant || orderly) && !harder:
+	case (c.close >= meantCrowd && orderly || c.alike >= meantCrowd && o.meant) && !harder:
 		return ""
-	case alike >= 1 && orderly && (o.meant || o.twin(i)):
+	case c.alike >= 1 && orderly && (o.meant || o.twin(i)):
 		return ""
 	}
 	return codeUnproven
@@ -265,7 +284,7 @@ func (o *throttles) twin(i int) bool {
 		if a.way*b.way < 0 {
 			ends *= 2 // against the wind a push is given up at a lower speed
 		}
-		if r.alike() && !r.across && !b.start && parallelTo(a, b) && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < ends*a.high() {
+		if r.closely() && !r.across && !b.start && parallelTo(a, b) && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < ends*a.high() {
 			return true
 		}
 	}
