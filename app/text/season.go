@@ -8,7 +8,7 @@ type Season struct {
 	Measured, MoreRides, OneMoreRide, SideBySide                   string
 	SetupsTitle, Mean, Best, Repeats, Trend, NoTrend, Luck, NoLuck string
 	DragOver, Date, NameParts, Day, Band, ByRide                   string
-	TwoWayTitle, TwoWayHint, Apart                                 string
+	TwoWayTitle, TwoWayHint, Apart, BestOf                         string
 	BatteryTitle, BatteryHint, RangeOf                             string
 	RidesTitle, Density, LeftTitle, Left                           string
 }
@@ -31,7 +31,7 @@ func englishSeason() Season {
 		Trend:   "Trend: %s in 30 days (%s)", NoTrend: "No trend shown (%s)", Luck: "p = %s", NoLuck: "p < %s",
 		DragOver: "CdA, %s", Date: "Date", NameParts: "Name a setup by its parts, with plus signs between: “tall screen + panniers”.", Day: "%d %s", Band: "95 % band", ByRide: "what differs between rides",
 		TwoWayTitle: "Both directions, mean of two", TwoWayHint: "Two runs in opposite directions within an hour: most of the wind and the slope cancel in their mean.",
-		Apart:        "runs %d and %d, %s apart",
+		Apart: "runs %d and %d, %s apart", BestOf: "best of %d",
 		BatteryTitle: "Out of the battery at a steady %s",
 		BatteryHint:  "On the level in still air, from the latest ride with each setup. %s of the battery's energy are taken to reach the road; lights and heated grips are not in it.",
 		RangeOf:      "%s from %s",
@@ -57,7 +57,7 @@ func germanSeason() Season {
 		Trend:   "Trend: %s in 30 Tagen (%s)", NoTrend: "Kein Trend zu sehen (%s)", Luck: "p = %s", NoLuck: "p < %s",
 		DragOver: "CdA, %s", Date: "Datum", NameParts: "Nenne einen Aufbau nach seinen Teilen, mit Pluszeichen dazwischen: „hohe Scheibe + Koffer“.", Day: "%d. %s", Band: "95-%-Band", ByRide: "was zwischen Fahrten schwankt",
 		TwoWayTitle: "Beide Richtungen, Mittel aus zweien", TwoWayHint: "Zwei Läufe in Gegenrichtung innerhalb einer Stunde: Wind und Gefälle heben sich in ihrem Mittel größtenteils auf.",
-		Apart:        "Läufe %d und %d, %s auseinander",
+		Apart: "Läufe %d und %d, %s auseinander", BestOf: "bestes von %d",
 		BatteryTitle: "Aus der Batterie bei gleichbleibend %s",
 		BatteryHint:  "Auf ebener Straße ohne Wind, aus der letzten Fahrt mit jedem Aufbau. Angenommen ist, dass %s der Energie auf die Straße kommen; Licht und Heizgriffe sind nicht dabei.",
 		RangeOf:      "%s mit %s",

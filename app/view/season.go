@@ -201,16 +201,33 @@ func (c Context) count(n int, one, many string) string {
 	return fmt.Sprintf(many, n)
 }
 
+// seasonTwoWays gives the best mean of both directions for each mark, setup and
+// gear, and of how many it is.
 func (c Context) seasonTwoWays(all []results.SeasonTwoWay, called map[string]RideRow) []WorthLine {
 	t := c.Book.Season
-	var out []WorthLine
+	best, count := map[string]results.SeasonTwoWay{}, map[string]int{}
+	var order []string
 	for _, w := range all {
 		if w.Mean.X == nil || w.Mean.SE == nil || w.Apart == nil || !c.inSeason(w.Kind, w.Mark) {
 			continue
 		}
-		out = append(out, WorthLine{Name: join(" · ", c.seasonMark(w.Mark, w.Rollout), c.setupName(w.Setup), c.gearWords(w.Gear)),
-			Reading: c.reading(shown.Time, *w.Mean.X, shown.Normal95**w.Mean.SE),
-			Words:   join(" · ", fmt.Sprintf(t.Apart, w.Runs[0], w.Runs[1], c.Duration(*w.Apart)), called[w.Ride].Title)})
+		name := join(" · ", c.seasonMark(w.Mark, w.Rollout), c.setupName(w.Setup), c.gearWords(w.Gear))
+		had, there := best[name]
+		if !there {
+			order = append(order, name)
+		}
+		if count[name]++; !there || *w.Mean.X < *had.Mean.X {
+			best[name] = w
+		}
+	}
+	var out []WorthLine
+	for _, name := range order {
+		w, of := best[name], ""
+		if count[name] > 1 {
+			of = fmt.Sprintf(t.BestOf, count[name])
+		}
+		out = append(out, WorthLine{Name: name, Reading: c.reading(shown.Time, *w.Mean.X, shown.Normal95**w.Mean.SE),
+			Words: join(" · ", of, fmt.Sprintf(t.Apart, w.Runs[0], w.Runs[1], c.Duration(*w.Apart)), called[w.Ride].Title)})
 	}
 	return out
 }
