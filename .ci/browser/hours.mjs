@@ -10,13 +10,15 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { launch, profile, sleep } from "./chrome.mjs";
-import { lateness, MOST_LATE } from "./dice.mjs";
-import { app, back, desk, see, things, touch } from "./phone.mjs";
+import { app, back, desk, effort, see, things, touch } from "./phone.mjs";
 import { enable } from "./sensors.mjs";
 
 const MINUTES = 65, RIDES = 3;
 const MOST = 80; // MB of memory, of the page's program
-const DRAWN = 50; // ms between two pictures, at 99 %, while a worker measures
+// The part of a core that the page's own thread takes while a worker measures, to
+// draw how far it is. How often pictures come depends on the machine besides, which
+// draws by its processor here: that is told and not judged.
+const BUSY = 0.2;
 const program = resolve(process.argv[2]);
 const folder = mkdtempSync(join(tmpdir(), "hours-"));
 const problems = [];
@@ -58,23 +60,24 @@ const keep = (p, file) => p.evaluate(async ([text, times]) => {
   }
 }, [file.toString("base64"), RIDES]);
 
-// watchDrawing has the page note, for as long as a worker measures, how long it was
-// from each picture to the next, in ms.
+// watchDrawing has the page note how long it was from each picture to the next, in ms,
+// while a worker measures.
 const watchDrawing = ({ p }) => p.evaluate(() => {
   globalThis.pauses = [];
   let last = NaN;
   requestAnimationFrame(function look(now) {
     const at = globalThis.analyses.at(-1);
-    if (at && !at.to) globalThis.pauses.push(now - last);
+    if (last > 0 && at && !at.to) globalThis.pauses.push(now - last);
     last = now;
     requestAnimationFrame(look);
   });
 });
 
-// drawn tells of the pauses since it was asked last the one at 99 %, and the longest.
+// drawn tells of the pauses since it was asked last the middle one and that at 99 %.
 async function drawn({ p }) {
   const all = (await p.evaluate(() => globalThis.pauses.splice(0))).sort((a, b) => a - b);
-  return { most: all[Math.floor(0.99 * (all.length - 1))], longest: all.at(-1), count: all.length };
+  const at = (part) => all[Math.floor(part * (all.length - 1))];
+  return { count: all.length, middle: at(0.5), most: at(0.99) };
 }
 
 // measured waits until a ride is, and tells how many s it took.
@@ -112,15 +115,16 @@ console.log(`     ${before.toFixed(1)} MB before`);
 for (let n = 1; n <= RIDES; n++) {
   await touch(phone, "Results");
   await touch(phone, /not measured yet/);
-  const behind = lateness();
+  const kept = await effort(phone);
   await measured(phone);
-  const slow = behind() > MOST_LATE, all = await lives(phone), { most, longest, count } = await drawn(phone);
+  const { most: held, longest: heldMost, share } = await kept();
+  const all = await lives(phone), { count, middle, most } = await drawn(phone);
   const { from, to, shares } = all.at(-1);
   console.log(`     ride ${n} measured in ${((to - from) / 1000).toFixed(1)} s, ${(await megabytes(phone)).toFixed(1)} MB, told ${shares} times how far it is`);
-  check(shares >= 3, `progress is told`);
+  console.log(`     ${count} pictures meanwhile, ${middle.toFixed(0)} ms apart in the middle, ${most.toFixed(0)} at 99 %; ` +
+    `the program kept the page for ${held.toFixed(0)} ms at 99 %, ${heldMost.toFixed(0)} at most`);
+  check(shares >= 3 && share < BUSY, `the page draws on, its thread busy for ${(100 * share).toFixed(0)} % (limit ${100 * BUSY})`);
   check(all.length === n && all.every((x) => x.to), `${all.length} workers for ${n} rides, all of them gone`);
-  const draws = `the page drew on: ${count} pictures, ${most.toFixed(0)} ms apart at 99 % (limit ${DRAWN}), ${longest.toFixed(0)} at most`;
-  if (slow && most > DRAWN) console.log(`---- not judged on an overloaded machine: ${draws}`); else check(most <= DRAWN, draws);
   await back(phone);
 }
 await sleep(2000);

@@ -9,7 +9,6 @@ import (
 	"stillair/app/screens/kit"
 	"stillair/app/text"
 	"stillair/app/view"
-
 	"stillair/sensors"
 )
 
