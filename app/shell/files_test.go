@@ -3,18 +3,18 @@ package shell_test
 import (
 	"bytes"
 	"context"
+	"math"
 	"testing"
 
 	"stillair/export/results"
 	"stillair/export/session"
 	"stillair/export/share"
 	"stillair/runs"
-	"stillair/sensors"
 )
 
 // readSession reads a shared session, the longest that was shared where data
 // is nil.
-func readSession(t *testing.T, data []byte, out *outlet) *sensors.Log {
+func readSession(t *testing.T, data []byte, out *outlet) *session.Recording {
 	t.Helper()
 	if data == nil {
 		for _, d := range out.shared {
@@ -27,20 +27,28 @@ func readSession(t *testing.T, data []byte, out *outlet) *sensors.Log {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return rec.Log
+	return rec
 }
 
 // sameAsDesk holds that what the phone shares as results is, byte for byte,
 // what anybody gets who analyses the same session elsewhere and gives it away
 // with the same cut.
-func (h hand) sameAsDesk(log *sensors.Log, phone []byte) {
+func (h hand) sameAsDesk(rec *session.Recording, phone []byte) {
 	h.t.Helper()
+	log, cut := rec.Log, share.Default()
 	res, err := runs.Analyse(context.Background(), log, runs.Options{})
 	if err != nil {
 		h.t.Fatal(err)
 	}
 	var desk bytes.Buffer
-	if err := results.Write(&desk, results.From(share.Result(res, log, share.Default()))); err != nil {
+	d := results.From(share.Result(res, log, cut))
+	start := rec.Header.Start
+	if math.IsNaN(start) { // dated from its first sample
+		start = log.Begin()
+	}
+	_, began := share.WindowOf(log, cut).Began(start, rec.Header.Started, cut.Date)
+	d.Began(began)
+	if err := results.Write(&desk, d); err != nil || began.IsZero() {
 		h.t.Fatal(err)
 	}
 	if !bytes.Equal(desk.Bytes(), phone) {

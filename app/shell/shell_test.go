@@ -307,11 +307,12 @@ func (h hand) sharedHolds(out *outlet, ride *sim.Ride) {
 			h.t.Errorf("what was shared as %s, %d bytes, does not hold %s", ending, len(f), holds)
 		}
 	}
-	whole := readSession(h.t, out.file("0.jsonl.gz"), out)
+	rec := readSession(h.t, out.file("0.jsonl.gz"), out)
+	whole := rec.Log
 	if len(whole.Motion) != len(ride.Log.Motion) || len(whole.Fixes) != len(ride.Log.Fixes) {
 		h.t.Errorf("shared %d motion samples and %d fixes, rode %d and %d", len(whole.Motion), len(whole.Fixes), len(ride.Log.Motion), len(ride.Log.Fixes))
 	}
-	away := readSession(h.t, out.file("-elsewhere.jsonl.gz"), out)
+	away := readSession(h.t, out.file("-elsewhere.jsonl.gz"), out).Log
 	if len(away.Fixes) == 0 || len(away.Fixes) >= len(whole.Fixes) {
 		h.t.Errorf("without its ends the ride has %d fixes of %d", len(away.Fixes), len(whole.Fixes))
 	}
@@ -320,5 +321,5 @@ func (h hand) sharedHolds(out *outlet, ride *sim.Ride) {
 			h.t.Fatalf("a shared position is still %g, %g", f.LatDeg, f.LonDeg)
 		}
 	}
-	h.sameAsDesk(whole, out.file(".results.json"))
+	h.sameAsDesk(rec, out.file(".results.json"))
 }
