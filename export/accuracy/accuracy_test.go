@@ -15,15 +15,18 @@ import (
 // short lists where the program falls short of its limits at present. The report shows them as missed; what is not listed here must hold.
 var short = []string{
 	"Launches and roll-ons, browser: 60 Hz: the launch is found",
-	// A hard start in town may count as a launch, and then proves what pulls as hard.
+	// In one of sixty rides two pushes of the small single agree so closely, on one road, that they pass for meant.
 	"Riders as they ride, everyday riding: no run is accepted that nobody did",
-	// Pushes at part throttle in one gear may agree by chance, all of them; on an electric machine that happens in one ride of twelve.
-	"Riders as they ride, part throttle alone: no run is accepted that nobody did",
 	// A scooter's launches are too slow to show that the rider means it, so its roll-ons among others at part throttle are not proven.
 	"Riders as they ride, part throttle beside full: a real run is found",
-	// The engine of the heaviest machine holds back by 0.35 m/s² and is let go at 40 km/h, which passes for a bike as big again to the wind.
+	// The engine of the heaviest machine holds back by 0.35 m/s² and is let go at 40 km/h, which passes for a bike as big again to the wind in one ride of sixty.
 	"Riders as they ride, a gear left in: no coast-down is accepted that nobody rolled",
 	"Riders as they ride, a gear left in: no road load comes out",
+	// A rider who brings the small single back to speed at four fifths of the throttle, twice alike, looks as one at full throttle on a weaker bike.
+	"Riders as they ride, a gear left in: no run is accepted that nobody did",
+	"Riders as they ride, coast-downs: no run is accepted that nobody did",
+	// Two of 144: one of them without a hole is refused as well, the other begins in a gust.
+	"Riders as they ride, holes in the motion of coast-downs: a real run is found",
 	// A run that is left out takes its counterpart with it, and one pair less of five moves CdA by half its noise, √(5/4 − 1), whatever was wrong.
 	"Riders as they ride, one run of ten held back: brake of 50 N: CdA moved, in standard errors of noise alone",
 	"Riders as they ride, one run of ten held back: brake of 120 N: CdA moved, in standard errors of noise alone",
