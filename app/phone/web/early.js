@@ -5,7 +5,7 @@
   const WORDS = {
     en: { start: "Start recording", hint: "Everything else is still loading. Start while you stand, then put the phone away. The bike and the setup are those chosen last.",
       asking: "Waiting for the sensors…", runs: "Recording. The rest is loading…" },
-    de: { start: "Aufzeichnung starten", hint: "Alles andere lädt noch. Im Stand starten und das Telefon dann wegstecken. Motorrad und Aufbau sind die zuletzt gewählten.",
+    de: { start: "Aufzeichnung starten", hint: "Alles andere lädt noch. Im Stand starten und das Telefon dann wegstecken. Maschine und Aufbau sind die zuletzt gewählten.",
       asking: "Wartet auf die Sensoren…", runs: "Die Aufzeichnung läuft. Der Rest lädt noch…" },
   };
   const LOOK = 200; // ms
