@@ -2,6 +2,7 @@ package runs
 
 import (
 	"math"
+	"slices"
 
 	"stillair/runs/power"
 	"stillair/runs/roadload"
@@ -23,9 +24,10 @@ type untold struct {
 // the acceleration; together they tell the engine's force over the mass. The
 // engine is the same with both setups, so the ratio of these is that of the
 // masses, whatever the drag. It is false where B was weighed, where pulls of both
-// in one gear are missing, or where they agree.
+// in one gear are missing, where many were ridden at part throttle, or where they
+// agree.
 func untoldLoad(result *Result, c Comparison) (untold, bool) {
-	if result.weighed[c.B] {
+	if result.weighed[c.B] || oftenPart(result, c) {
 		return untold{}, false
 	}
 	d, ok := powerBetween(result, c)
@@ -38,6 +40,23 @@ func untoldLoad(result *Result, c Comparison) (untold, bool) {
 	}
 	ratio := 1 / (1 + thrust.X)
 	return untold{share: Value{X: ratio - 1, SE: ratio * ratio * thrust.SE}, thrust: thrust}, true
+}
+
+// oftenPart reports whether of the pulls with two setups a good part was not shown to
+// be at full throttle. Those that agree so well that they count then agree by
+// chance too often to weigh a bike by.
+func oftenPart(result *Result, c Comparison) bool {
+	full, part := 0, 0
+	for _, r := range result.Runs {
+		switch {
+		case r.Kind != Pull || r.Setup != c.A && r.Setup != c.B:
+		case r.Accepted():
+			full++
+		case slices.ContainsFunc(r.Reasons, func(f finding.Finding) bool { return f.Is(codeUnproven) || f.Is(codeBelowBike) }):
+			part++
+		}
+	}
+	return 2*part > full
 }
 
 // powerBetween compares the pulls of two setups in one gear.

@@ -80,3 +80,32 @@ func TestUntoldLoad(t *testing.T) {
 		})
 	}
 }
+
+// TestOftenPart: pulls at part throttle beside those that count take away what these
+// say of the weight; a single one does not.
+func TestOftenPart(t *testing.T) {
+	at := func(setup string, reasons ...finding.Code) Run {
+		r := Run{Kind: Pull, Setup: setup}
+		for _, c := range reasons {
+			r.Reasons = append(r.Reasons, finding.New(c))
+		}
+		return r
+	}
+	full, part, short := at("a"), at("b", codeUnproven), at("b", "pull.too_short")
+	tests := []struct {
+		name string
+		runs []Run
+		want bool
+	}{
+		{"all full", []Run{full, full, at("b"), at("b")}, false},
+		{"one of five at part throttle", []Run{full, full, at("b"), at("b"), part}, false},
+		{"as many at part throttle as full", []Run{full, at("b"), part, at("a", codeBelowBike)}, true},
+		{"rejected for other causes", []Run{full, at("b"), short, short}, false},
+		{"of another setup", []Run{full, at("b"), at("c", codeUnproven), at("c", codeUnproven)}, false},
+	}
+	for _, tt := range tests {
+		if got := oftenPart(&Result{Runs: tt.runs}, Comparison{A: "a", B: "b"}); got != tt.want {
+			t.Errorf("%s: %v", tt.name, got)
+		}
+	}
+}
