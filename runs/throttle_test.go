@@ -22,6 +22,21 @@ func launched(watts, from, to, ratio float64) drive {
 	return d
 }
 
+// shaken is driven on a phone that is shaken so hard that a third of the thrust
+// cannot be told.
+func shaken() drive {
+	d := driven(4e4, 15, 30, 146)
+	d.doubt = 1
+	return d
+}
+
+// towards is driven along another road, degrees from the others'.
+func towards(bearing float64) drive {
+	d := driven(4e4, 15, 35, 146)
+	d.bearing = bearing
+	return d
+}
+
 // TestThrottle: what the ride shows of each push. At constant power the torque at
 // one engine speed is the same in every gear.
 func TestThrottle(t *testing.T) {
@@ -43,6 +58,12 @@ func TestThrottle(t *testing.T) {
 		{"part throttle in a lower gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), launched(4e4, 13, 26, fourth), driven(3e4, 15, 35, fourth)},
 			[]finding.Code{full, full, full, below}},
 		{"as hard as a launch", []drive{launched(4e4, 12, 30, nan), driven(4e4, 15, 28, nan)}, []finding.Code{unproven, full}},
+		{"two that agree because anything would", []drive{shaken(), shaken()}, []finding.Code{unproven, unproven}},
+		{"six that agree all the same", []drive{shaken(), shaken(), shaken(), shaken(), shaken(), shaken()}, []finding.Code{full, full, full, full, full, full}},
+		{"two alike on one road", []drive{towards(0), towards(170)}, []finding.Code{full, full}},
+		{"two alike on two roads", []drive{towards(0), towards(70)}, []finding.Code{unproven, unproven}},
+		{"one more in another gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 12, 26, fourth)}, []finding.Code{full, full, full, full, full}},
+		{"part throttle in another gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(3e4, 12, 26, fourth)}, []finding.Code{full, full, full, full, below}},
 		{"riding off out of turns", []drive{driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan)},
 			[]finding.Code{unproven, unproven, unproven, unproven}},
 	}
@@ -53,8 +74,9 @@ func TestThrottle(t *testing.T) {
 				o.meant = o.meant || d.start
 			}
 			o.find()
+			all := o.all()
 			for i, want := range tt.want {
-				if got := o.full(i); got != want && !tt.drives[i].start {
+				if got := all[i]; got != want && !tt.drives[i].start {
 					t.Errorf("push %d: %q, want %q; %+v", i+1, got, want, o.with[i])
 				}
 			}

@@ -176,6 +176,62 @@ func TestOneWayIsWide(t *testing.T) {
 	}
 }
 
+// TestUnion: a curve covers all that any pull went through, with a wider band
+// where one tells of it, and pulls with a gap between them make two.
+func TestUnion(t *testing.T) {
+	r := newRig(naked(), breezy())
+	both := r.pair(1, 290, rand.New(rand.NewPCG(2, 1)))
+	half := both[1]
+	n := len(half.T) / 2
+	half.T, half.V, half.Cov = half.T[:n], half.V[:n], half.Cov.SliceSym(0, n).(*mat.SymDense)
+	c, err := NewCurve([]Pull{both[0], half}, naked(), r.day, math.NaN(), math.NaN())
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := both[0].V[len(both[0].V)-1]
+	if got := c.Speed[len(c.Speed)-1]; got < last-gridStep {
+		t.Errorf("the curve ends at %.1f m/s, want %.1f", got, last)
+	}
+	low, high := c.At(half.V[n/2]), c.At((half.V[n-1]+last)/2)
+	if high.SE/high.X < 1.3*low.SE/low.X {
+		t.Errorf("where one pull tells ± %.1f %%, where both ± %.1f %%", 100*high.SE/high.X, 100*low.SE/low.X)
+	}
+	far := exact(60, 0.1, func(s float64) float64 { return 60 + s })
+	if parts := Parts([]Pull{far, both[0], half}); len(parts) != 2 || len(parts[0]) != 2 || parts[1][0].V[0] != 60 {
+		t.Errorf("%d parts", len(parts))
+	}
+}
+
+// TestKicks: where the speed wanders more than its covariance says, the band
+// still holds what it says.
+func TestKicks(t *testing.T) {
+	r := newRig(naked(), calm())
+	held, points := 0, 0
+	for seed := range seeds(t, 60) {
+		rng := rand.New(rand.NewPCG(uint64(seed), 8))
+		pulls := r.pair(1, 290, rng)
+		for _, p := range pulls {
+			for i, at := 0, 0.0; i < len(p.V); i++ {
+				at += 0.03 * rng.NormFloat64()
+				p.V[i] += at
+			}
+		}
+		c, err := NewCurve(pulls, naked(), r.day, math.NaN(), math.NaN())
+		if err != nil {
+			t.Fatal(err)
+		}
+		for k := 0; k < len(c.Speed); k += 8 {
+			points++
+			if math.Abs(c.Power[k].X-truePower(c.Speed[k])) <= 1.96*c.Power[k].SE {
+				held++
+			}
+		}
+	}
+	if cover := float64(held) / float64(points); cover < 0.88 {
+		t.Errorf("the band holds %.1f %% of %d points", 100*cover, points)
+	}
+}
+
 func TestBadInput(t *testing.T) {
 	good := exact(60, 0.1, func(s float64) float64 { return 15 + 3*s })
 	slow := exact(60, 0.1, func(s float64) float64 { return 2 + 0.5*s })
