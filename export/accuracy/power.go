@@ -98,16 +98,20 @@ func spreadOut(seed uint64) float64 {
 }
 
 // truePower is the engine's power at the road at each speed, W: the mean over
-// the pulls. It is not a number where the truth of a pull ends before a speed
-// that the fit, which knows speeds to within its errors, takes for reached.
+// the pulls that reach it. It is not a number where none does, though the fit, which
+// knows speeds to within its errors, takes it for reached.
 func truePower(truth *sim.Truth, speeds []float64) []float64 {
 	out := make([]float64, len(speeds))
 	deeds := truth.Of(sim.KindPull)
 	for i, v := range speeds {
+		n := 0.0
 		for _, d := range deeds {
-			t := truth.TimeAtSpeed(d.Start, v)
-			out[i] += driveAt(truth, t) * v / float64(len(deeds))
+			if t := truth.TimeAtSpeed(d.Start, v); t <= d.End {
+				out[i] += driveAt(truth, t) * v
+				n++
+			}
 		}
+		out[i] /= n
 	}
 	return out
 }
