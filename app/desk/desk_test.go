@@ -201,6 +201,7 @@ func TestErrors(t *testing.T) {
 		{"analyse FILE", exitInput, []string{"FILE", "no recording", "motion.csv"}},
 		{"analyse EMPTY", exitInput, []string{"EMPTY", "empty"}},
 		{"analyse DIR", exitInput, []string{"motion.csv"}},
+		{"plan --change 4% --drive variator", exitUsage, []string{"variator", "no coast-downs", "--quicker"}},
 		{"simulate --ride moon", exitUsage, []string{"moon", "coast-downs"}},
 		{"simulate --bike moped", exitUsage, []string{"moped", "naked"}},
 		{"simulate --format csv", exitUsage, []string{"csv", "plain"}},

@@ -127,6 +127,9 @@ func (p *planFlags) run(ctx context.Context, w *world, args []string) error {
 	if p.push.asked() {
 		return p.runPush(w, load)
 	}
+	if d := sensors.Drive(p.told.drive); !d.RollsFree() {
+		return usage("--drive %s: such a drive never lets the wheel go, so there are no coast-downs to plan; plan launches, roll-ons or pulls with --quicker or --power", d)
+	}
 	q, c, err := p.question(load)
 	if err != nil {
 		return err
