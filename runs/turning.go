@@ -15,8 +15,8 @@ import (
 // what may be an engine tells nothing. Nor does one in which nothing is felt: the
 // phone may lie softly.
 //
-// The limits were set on coast-downs and engine braking of a simulator written
-// apart from this project, where lines of an engine in gear stood out by 12 to 36
+// The limits were set on coast-downs and engine braking of the rides that package
+// foreign grew out of, where lines of an engine in gear stood out by 12 to 36
 // and none by 2 to 6; they are judged on the cases of the study "riders" and on the
 // spoilt rides of package sim, whose engines and phones are others.
 const (
