@@ -62,14 +62,17 @@ type relation struct {
 	most   float64 // and the largest over any part
 	whole  bool    // both went through most of what a gear reaches
 	loose  float64 // what is allowed over the whole, as a part of the thrust
+	meant  bool    // in one gear of a ride whose launches show that the rider means it
 }
 
 // agrees reports whether nothing says that two pushes differ.
-func (r relation) agrees() bool { return r.common && r.most < 1 && r.loose < mostAcross }
+func (r relation) agrees() bool {
+	return r.common && r.most < 1 && (r.loose < mostAcross || r.meant)
+}
 
 // alike reports whether two pushes agree, and not merely because almost any would.
 func (r relation) alike() bool {
-	return r.agrees() && (r.loose < mostLoose || r.whole)
+	return r.agrees() && (r.loose < mostLoose || r.whole || r.meant)
 }
 
 // closely reports whether they are as alike as nine pairs of ten at full throttle.
@@ -115,7 +118,7 @@ func (o *throttles) compare(a, b drive) relation {
 	if hi-lo < math.Max(leastCommon*math.Min(1, 1/scale), need) {
 		return relation{}
 	}
-	r := relation{known: known, across: across, common: true, whole: math.Min(a.high()/a.low(), b.high()/b.low()) > wholeGear}
+	r := relation{known: known, across: across, common: true, meant: o.meant && !across, whole: math.Min(a.high()/a.low(), b.high()/b.low()) > wholeGear}
 	r.off, r.loose = o.off(a, b, lo, hi, scale)
 	for k := range shareParts {
 		from, to := lo+(hi-lo)*float64(k)/shareParts, lo+(hi-lo)*float64(k+1)/shareParts

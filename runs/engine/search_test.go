@@ -2,9 +2,11 @@ package engine
 
 import (
 	"errors"
+	"maps"
 	"math"
 	"math/rand/v2"
 	"runtime"
+	"slices"
 	"sync"
 	"testing"
 )
@@ -25,8 +27,9 @@ func (p pull) signal(rng *rand.Rand) Signal {
 		power += a * a / 2
 	}
 	noise := math.Sqrt(power / p.snr)
+	orders := slices.Sorted(maps.Keys(p.orders)) // or a seed would not be a pull
 	phase0 := map[float64]float64{}
-	for h := range p.orders {
+	for _, h := range orders {
 		phase0[h] = rng.Float64() * 2 * math.Pi
 	}
 	var sig Signal
@@ -38,8 +41,8 @@ func (p pull) signal(rng *rand.Rand) Signal {
 		wander += -wander*dt/2 + p.speedErr*math.Sqrt(dt)*rng.NormFloat64()
 		known += math.Max(0, v+wander) * dt
 		x := noise * rng.NormFloat64()
-		for h, a := range p.orders {
-			x += a * math.Cos(2*math.Pi*h*p.rpm/60*s+phase0[h])
+		for _, h := range orders {
+			x += p.orders[h] * math.Cos(2*math.Pi*h*p.rpm/60*s+phase0[h])
 		}
 		sig.T, sig.X, sig.S = append(sig.T, t), append(sig.X, x), append(sig.S, known)
 	}

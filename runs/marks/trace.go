@@ -68,6 +68,10 @@ func interpolate(x, y []float64, at float64) float64 {
 	return y[i-1] + f*(y[i]-y[i-1])
 }
 
+// leap is from how much more variance on, than that about the time itself, what lies
+// two or three standard deviations away is no bend of the curve but a gear change.
+const leap = 2
+
 // whenSpeed is when the averaged speed first passes v from time a on, upward
 // for dir +1 and downward for dir −1.
 //
@@ -96,9 +100,11 @@ func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
 		with += (at - t) * z / draws
 	}
 	own := square - (mean-t)*(mean-t) - with*with
+	variance := own + with*with
 	for _, z := range []float64{-3, -2, 2, 3} {
-		far := (c.reaches(dir*v+z*sd) - mean) / z
-		own = math.Max(own, far*far-with*with)
+		if far := (c.reaches(dir*v+z*sd) - mean) / z; far*far > leap*variance {
+			own = math.Max(own, far*far-with*with)
+		}
 	}
 	return form{x: mean, terms: []fusion.Term{{T: t, V: -dir * with / sd}}, own: math.Max(own, 0)}
 }
