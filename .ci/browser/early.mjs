@@ -13,7 +13,7 @@ import { enable, rest } from "./sensors.mjs";
 const SLOWER = 4; // than this machine
 const NETWORK = { offline: false, latency: 40, downloadThroughput: 20e6 / 8, uploadThroughput: 5e6 / 8 }; // an ordinary mobile one, common practice
 const TAPPABLE = 1500, DRAWN = 2500; // ms after opening
-const SOON = 0.5; // s from the tap to the first reading in the file
+const SOON = 1; // s from the tap to the first reading in the file: as much as a kill may lose
 const program = resolve(process.argv[2]);
 const folder = mkdtempSync(join(tmpdir(), "early-"));
 const problems = [];
