@@ -19,7 +19,7 @@ const (
 	creepPause  = 0.6  // s without such a pull, creepBefore among them, beyond which nothing before belongs to it
 	creepPull   = 0.1  // m/s² above which a bike that stood may have begun to roll: 0.6° of its nose
 	creepSpeed  = 0.2  // m/s from which on it counts: half a second of a foot
-	creepSure   = 4.0  // standard deviations that the speed must have besides
+	creepSure   = 2.0  // standard deviations that the speed must have besides: to widen a time for nothing costs less than a wrong one
 )
 
 // creeping is how fast the bike may have rolled already when the push began, m/s,
