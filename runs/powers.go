@@ -45,17 +45,21 @@ const (
 
 // measurePowers works out the power curves of all setups with accepted pulls.
 func measurePowers(result *Result, log *sensors.Log, known conditions) {
-	groups, day := bySetupAndGear(pullsOf(result, log, known.ride)), dayOf(result, known)
+	groups, day, correction := bySetupAndGear(pullsOf(result, log, known.ride)), dayOf(result, known), correctionOf(known.air)
+	bikes, said, outdone := make([]power.Bike, len(groups)), make([][]finding.Finding, len(groups)), make([]int, len(groups))
 	for g, group := range groups {
-		setup := group[0].setup
-		load, notes := loadOf(result, log, known, setup)
-		bike := power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}
-		if outdoneBy(groups, g, bike, day) >= 0 {
+		load, notes := loadOf(result, log, known, group[0].setup)
+		bikes[g], said[g] = power.Bike{Load: load, MassSD: known.ride.MassSD, RotatingMass: known.ride.RotatingMass}, notes
+		outdone[g] = outdoneBy(groups, g, bikes[g], day)
+	}
+	for g, group := range groups {
+		if outdone[g] >= 0 {
 			continue
 		}
+		bike, notes := bikes[g], said[g]
 		pulls, below := atFullThrottle(pairPulls(group), bike, day)
-		for k := range groups {
-			if outdoneBy(groups, k, bike, day) == g {
+		for k, by := range outdone {
+			if by == g {
 				below = append(below, groups[k][0].pull)
 			}
 		}
@@ -68,7 +72,7 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 				result.Warnings = append(result.Warnings, finding.New(codeNoCurve, sensors.Cause(err)))
 				continue
 			}
-			c := PowerCurve{Setup: setup, Curve: curve, Correction: correctionOf(known.air), Notes: slices.Clone(notes)}
+			c := PowerCurve{Setup: group[0].setup, Curve: curve, Correction: correction, Notes: slices.Clone(notes)}
 			c.name(group)
 			result.Powers = append(result.Powers, c)
 		}

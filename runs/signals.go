@@ -25,21 +25,21 @@ func readings(log *sensors.Log, r Run) []sensors.Motion {
 
 // axes are all that the phone felt during a run, over distance.
 func axes(log *sensors.Log, track *fusion.Track, r Run) []engine.Signal {
-	samples := readings(log, r)
-	out := make([]engine.Signal, len(forces))
-	for k, force := range forces {
-		out[k] = felt(samples, track, force)
-	}
-	return out
+	return felt(readings(log, r), track, forces[:]...)
 }
 
-// felt is one axis of readings, over distance.
-func felt(samples []sensors.Motion, track *fusion.Track, force func(sensors.Motion) float64) engine.Signal {
-	way := along{track: track}
+// felt is some axes of readings, over distance.
+func felt(samples []sensors.Motion, track *fusion.Track, axes ...func(sensors.Motion) float64) []engine.Signal {
+	way := newAlong(track, len(axes))
 	for _, m := range samples {
-		way.add(m.T, force(m))
+		if !way.step(m.T) {
+			continue
+		}
+		for k, force := range axes {
+			way.x[k] = append(way.x[k], force(m))
+		}
 	}
-	return way.sig
+	return way.signals()
 }
 
 // vibration is the phone's axis that shakes most during a run, over distance.
@@ -51,7 +51,7 @@ func vibration(log *sensors.Log, track *fusion.Track, r Run) engine.Signal {
 			best, most = force, s
 		}
 	}
-	return felt(samples, track, best)
+	return felt(samples, track, best)[0]
 }
 
 // shaking is the mean square of the change from sample to sample.
@@ -68,32 +68,47 @@ func shaking(samples []sensors.Motion, axis func(sensors.Motion) float64) float6
 func heard(log *sensors.Log, track *fusion.Track, r Run, late float64) engine.Signal {
 	from, to := r.Start+late, r.End+late
 	first := sort.Search(len(log.Sound), func(i int) bool { return log.Sound[i].End() > from })
-	way := along{track: track}
+	way := newAlong(track, 1)
 	for _, s := range log.Sound[first:] {
 		if s.T > to {
 			break
 		}
 		for i, level := range s.Level {
-			if t := s.T + float64(i)/s.Rate; t >= from && t <= to {
-				way.add(t-late, float64(level))
+			if t := s.T + float64(i)/s.Rate; t >= from && t <= to && way.step(t-late) {
+				way.x[0] = append(way.x[0], float64(level))
 			}
 		}
 	}
-	return way.sig
+	return way.signals()[0]
 }
 
-// along gathers a signal over the distance of a track.
+// along gathers signals that were taken at the same times, over the distance of a
+// track.
 type along struct {
 	track *fusion.Track
-	sig   engine.Signal
+	t, s  []float64
+	x     [][]float64
 	gone  float64
 }
 
-// add takes a value, unless it is not later than the one before.
-func (a *along) add(t, x float64) {
-	if n := len(a.sig.T); n > 0 && t <= a.sig.T[n-1] {
-		return
+func newAlong(track *fusion.Track, signals int) *along {
+	return &along{track: track, x: make([][]float64, signals)}
+}
+
+// step goes on to a time, unless it is not later than the one before.
+func (a *along) step(t float64) bool {
+	if n := len(a.t); n > 0 && t <= a.t[n-1] {
+		return false
 	}
 	a.gone = math.Max(a.gone, a.track.At(t).S)
-	a.sig.T, a.sig.X, a.sig.S = append(a.sig.T, t), append(a.sig.X, x), append(a.sig.S, a.gone)
+	a.t, a.s = append(a.t, t), append(a.s, a.gone)
+	return true
+}
+
+func (a *along) signals() []engine.Signal {
+	out := make([]engine.Signal, len(a.x))
+	for k, x := range a.x {
+		out[k] = engine.Signal{T: a.t, X: x, S: a.s}
+	}
+	return out
 }

@@ -49,6 +49,16 @@ func (d deed) covered(res *runs.Result) *runs.Run {
 	return nil
 }
 
+// found counts the deeds of a ride, and those that its results hold.
+func (w *world) found(res *runs.Result) (found, ridden int) {
+	for _, d := range w.deeds {
+		if d.covered(res) != nil {
+			found++
+		}
+	}
+	return found, len(w.deeds)
+}
+
 // TestCoastDays: coast-downs there and back are found, and the bands of drag area and
 // rolling resistance hold what the machine has.
 func TestCoastDays(t *testing.T) {
@@ -59,12 +69,8 @@ func TestCoastDays(t *testing.T) {
 			w.stopAndTurn(2)
 		}
 	}, func(seed uint64, w *world, res *runs.Result) {
-		for _, d := range w.deeds {
-			ridden++
-			if d.covered(res) != nil {
-				found++
-			}
-		}
+		f, n := w.found(res)
+		found, ridden = found+f, ridden+n
 		for _, l := range res.RoadLoads {
 			loads++
 			if l.CdACI[0] < w.cda && w.cda < l.CdACI[1] && l.CrrCI[0] < w.crr && w.crr < l.CrrCI[1] {
@@ -133,12 +139,8 @@ func TestEngineBraking(t *testing.T) {
 			w.stopAndTurn(2)
 		}
 	}, func(seed uint64, w *world, res *runs.Result) {
-		for _, d := range w.deeds {
-			ridden++
-			if d.covered(res) != nil {
-				found++
-			}
-		}
+		f, n := w.found(res)
+		found, ridden = found+f, ridden+n
 		for _, l := range res.RoadLoads {
 			t.Errorf("seed %d, %.0f kW: CdA %.3f and Crr %.4f, and nobody rolled freely", seed, w.power/1e3, l.CdA.X, l.Crr.X)
 		}
