@@ -56,7 +56,7 @@ func (n Note) String() string {
 	return at + n.What.String()
 }
 
-// InputError is bad input that a person can put right: where it is, what is wrong
+// InputError is bad input that a person can fix: where it is, what is wrong
 // and what would put it right.
 type InputError struct {
 	File   string          // may be empty where the input has no name

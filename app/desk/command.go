@@ -47,7 +47,7 @@ const (
 	exitDone        = 0
 	exitFailed      = 1   // something went wrong that is not the input's fault
 	exitUsage       = 2   // the command line makes no sense
-	exitInput       = 3   // the recording cannot be used; the message says how to put it right
+	exitInput       = 3   // the recording cannot be used; the message says how to fix it
 	exitInterrupted = 130 // stopped by the user
 )
 

@@ -29,7 +29,7 @@ Begin with:
   desk COMMAND --help          what a command does and takes
 
 Exit codes: 0 done; 1 failed; 2 the command line makes no sense; 3 the recording
-cannot be used, and the message says what would put it right; 130 stopped by you.
+cannot be used, and the message says what would fix it; 130 stopped by you.
 
 Full throttle and coasting are dangerous in traffic and unlawful on many roads.
 The law of the place comes first. Never touch or watch a phone while moving.
