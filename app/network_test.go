@@ -177,7 +177,7 @@ func TestScriptsStayAtHome(t *testing.T) {
 	}
 }
 
-// TestStrayNetworkIsSeen holds that the test above would notice.
+// TestStrayNetworkIsSeen checks that the test above would notice.
 func TestStrayNetworkIsSeen(t *testing.T) {
 	for _, text := range []string{
 		`fetch("https://example.org/x")`, `fetch(address)`, "fetch(`${where}/x`)", `new WebSocket("wss://example.org")`, `navigator.sendBeacon("x")`,
@@ -195,7 +195,7 @@ func TestStrayNetworkIsSeen(t *testing.T) {
 	}
 }
 
-// TestAndroidMayNotUseTheNetwork holds that the app does not even ask for the
+// TestAndroidMayNotUseTheNetwork checks that the app does not even ask for the
 // right: without it the system lets no code of the app, or of any library in
 // it, open a socket.
 func TestAndroidMayNotUseTheNetwork(t *testing.T) {

@@ -22,7 +22,7 @@ var prose = regexp.MustCompile(`[A-Za-z]{2,} [a-z]{2,} [a-z]{2,}`)
 var values = []string{`"specific force up"`, `"specific force down"`}
 
 // TestNoSentencesBelowExport reads every file of sensors, fusion and runs: what
-// a person reads is a finding there, and its words stand in export/words. What
+// a person reads is a finding there, and its text is in export/words. What
 // a panic says to a programmer may be prose, and what a package that imports
 // testing reports to a test.
 func TestNoSentencesBelowExport(t *testing.T) {

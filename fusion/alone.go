@@ -133,7 +133,7 @@ func (r *ride) liven() {
 	for k := range all {
 		sum, n := livelyPrior, livelyPrior
 		for j := max(k-livelyReach, 0); j <= min(k+livelyReach, len(all)-1); j++ {
-			if m := all[j]; m.told && !m.wild {
+			if m := all[j]; m.judged && !m.wild {
 				sum, n = sum+math.Min(m.off*m.off/m.variance, livelyMost), n+1
 			}
 		}
@@ -158,12 +158,12 @@ func (r *ride) straight() []int {
 }
 
 // linesMiss is how far each fix lies from the straight line between its
-// neighbours, m/s, but for the first and the last.
+// neighbours, m/s, except for the first and the last.
 func linesMiss(fixes []fix) []miss {
 	out := make([]miss, len(fixes))
 	for k := 1; k+1 < len(fixes); k++ {
 		off, _ := lineMiss(fixes, k)
-		out[k] = miss{told: true, off: off}
+		out[k] = miss{judged: true, off: off}
 	}
 	return out
 }
@@ -180,7 +180,7 @@ func lineMiss(fixes []fix, k int) (off, share float64) {
 func rms(all []miss) float64 {
 	var sum, n float64
 	for _, m := range all[1 : len(all)-1] {
-		if m.told {
+		if m.judged {
 			sum, n = sum+m.off*m.off, n+1
 		}
 	}

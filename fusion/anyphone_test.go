@@ -8,7 +8,7 @@ import (
 	"stillair/fusion/opendrive"
 )
 
-// TestAnyMotionRate holds the real drive against its wheels for every way in
+// TestAnyMotionRate compares the real drive with its wheels for every way in
 // which a phone may stamp its motion.
 func TestAnyMotionRate(t *testing.T) {
 	for _, c := range opendrive.Retimings() {

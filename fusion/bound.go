@@ -10,7 +10,7 @@ import (
 
 // Known is a ride of which everything is known: what the bike did, and how
 // large every error of the sensors is. A simulation knows it, and so does
-// whoever plans a ride.
+// anyone planning a ride.
 type Known struct {
 	T     []float64 // rising times, s; a hundredth of a second apart or so
 	V     []float64 // speed, m/s
@@ -62,7 +62,7 @@ func Bound(k Known) *Track {
 	return tr
 }
 
-// ride sets the truth in the place of what the smoother would have found.
+// ride sets the truth in place of what the smoother would have found.
 func (k Known) ride() *ride {
 	n := len(k.T)
 	s := &motion.Series{T: k.T, Missing: make([]bool, n), Step: (k.T[n-1] - k.T[0]) / float64(n-1)}

@@ -19,7 +19,7 @@ func evenRide(seconds, vibration float64) fusion.Known {
 	return k
 }
 
-// TestBoundClosedForm holds the bound against the closed form of the steady
+// TestBoundClosedForm compares the bound with the closed form of the steady
 // state where nothing but vibration moves the speed: a random walk of variance
 // q each second, seen each second with variance r, is known at a fix, from
 // both sides, with the variance r·√(q/(q+4r)) (the Wiener-Kolmogorov smoother of

@@ -24,7 +24,7 @@ const (
 	useless   = 4.0  // how much worse it may be in these
 )
 
-// misses tells of each fix what all others say of it, in order of the fixes.
+// misses tells of each fix what all others say about it, in order of the fixes.
 func (r *ride) misses() []miss {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
@@ -35,31 +35,31 @@ func (r *ride) misses() []miss {
 		if pl.fix >= 0 && nodes[i].Seen && !nodes[i].Observation.Still {
 			c := left[i].Lasting
 			f := &r.fixes[pl.fix]
-			out[pl.fix] = miss{told: true, wild: f.extra > 0, off: left[i].Off + c - math.Max(-lasting, math.Min(c, lasting)),
+			out[pl.fix] = miss{judged: true, wild: f.extra > 0, off: left[i].Off + c - math.Max(-lasting, math.Min(c, lasting)),
 				variance: math.Max(left[i].Variance-f.extra, leastVariance), accel: nodes[i].Observation.Accel}
 		}
 	}
 	return out
 }
 
-// miss is how a fix lies to what all others say of it. Speed is what counts: of
+// miss is how a fix lies to what all others say about it. Speed is what counts: of
 // the error that is blamed on the receiver for long, no more than receivers have
 // is granted.
 type miss struct {
-	told, wild bool
-	off        float64 // m/s
-	variance   float64 // that it should have, m²/s²
-	accel      float64 // m/s²
+	judged, wild bool
+	off          float64 // m/s
+	variance     float64 // that it should have, m²/s²
+	accel        float64 // m/s²
 }
 
 // loses holds the ride against the satellites' speeds alone: each fix is left
-// out in turn and told by all others (leave-one-out cross-validation: Stone,
+// out in turn and predicted from all others (leave-one-out cross-validation: Stone,
 // Journal of the Royal Statistical Society B 36 (1974) 111). Parts of the ride in
 // which the accelerometer makes that clearly worse do without it; where the whole
 // is still worse, the ride does.
 //
-// Where an engine shakes the phone hard, an even push is told better by the fixes
-// about it than by the accelerometer. But only that tells when a push began, and
+// Where an engine shakes the phone hard, an even push is described better by the fixes
+// about it than by the accelerometer. But only that shows when a push began, and
 // the track says how well. So in what holds a push it is given up only where the
 // fixes lie farther off than the track says they may.
 func (r *ride) loses(alone *ride) (why finding.Finding, lost bool) {
@@ -96,7 +96,7 @@ func (r *ride) compared(with, without []miss) comparison {
 	var c comparison
 	for k, m := range with {
 		o := without[k]
-		if !m.told || !o.told || m.wild && o.wild || r.besideGap(k) {
+		if !m.judged || !o.judged || m.wild && o.wild || r.besideGap(k) {
 			continue
 		}
 		c.at = append(c.at, r.fixes[k].t-r.lag)
@@ -111,7 +111,7 @@ func (c comparison) part(lo, hi int) comparison {
 	return comparison{c.at[lo:hi], c.with[lo:hi], c.alone[lo:hi], c.share[lo:hi], c.hard[lo:hi]}
 }
 
-// useful reports whether the accelerometer is needed for a push, what is said of
+// useful reports whether the accelerometer is needed for a push, what is said about
 // the speeds is true, and they are not much worse.
 func (c comparison) useful() bool {
 	var sum float64

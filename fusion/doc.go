@@ -40,7 +40,7 @@
 // engine revs through such a speed, an order sweeps through zero frequency and
 // kicks the integrated speed by some tenths of a metre a second, and broadband
 // shaking above f_s/2 that no filter took off lands in the band below it and
-// acts as white noise. That cannot be undone afterwards, but for one case
+// acts as white noise. That cannot be undone afterwards, except in one case
 // (below). What can be done is
 // to know how strong it is: its density is measured around each moment in the
 // band of 3 to 12 Hz, just above what a rider does, and how much of that
@@ -106,11 +106,11 @@
 //
 // An accelerometer may be absent, too slow, on another clock, or see no change of
 // speed; a phone may be in a hand for a while. The same filter then runs over the
-// fixes by themselves, with the acceleration as a random walk in the place of the
+// fixes by themselves, with the acceleration as a random walk in place of the
 // bias. It always runs: each fix left out in turn, by both ways, shows where the
 // accelerometer makes the speed worse, and there, or for the whole ride, the track
 // does without it (Track.Deaf). A lag cannot be found so, and when a start began
-// within a second cannot be told.
+// within a second is not known.
 //
 // # Lags that step
 //

@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What the smoother has to say, in codes; the words stand in export/words.
+// What the smoother has to say, in codes; the texts are in export/words.
 const (
 	codeNoMotion   finding.Code = "fusion.no_motion"
 	codeFewMotion  finding.Code = "fusion.few_motion"

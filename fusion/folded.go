@@ -17,7 +17,7 @@ const (
 
 // folded is the density that lines of the engine add near zero frequency,
 // m²/s³. An engine held a little off a multiple of the sampling rate, as while
-// the clutch slips, shows as a slow swing that along the road cannot be told
+// the clutch slips, shows as a slow swing that along the road cannot be distinguished
 // from motion. Across the road and upwards it can: a bike that rides straight
 // on hardly swings there. The line's direction is not known, so along the road
 // it is given all that it does in the two others.

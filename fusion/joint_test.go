@@ -59,7 +59,7 @@ func TestTrackIsWhole(t *testing.T) {
 	}
 }
 
-// TestJointAgrees holds the ways to ask for a covariance against each other.
+// TestJointAgrees compares the ways to ask for a covariance with each other.
 func TestJointAgrees(t *testing.T) {
 	tr := sharedTrack(t)
 	rng := rand.New(rand.NewPCG(1, 2))

@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// sample is one measured quantity: its error and what the track says of it.
+// sample is one measured quantity: its error and what the track says about it.
 type sample struct{ err, se float64 }
 
 // tally collects the errors of one quantity.

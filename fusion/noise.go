@@ -2,7 +2,7 @@ package fusion
 
 import "math"
 
-// noise is what the smoother reckons with. All of it is learned from the ride;
+// noise is what the smoother assumes. All of it is learned from the ride;
 // the typical values only steady the estimate when the ride is short.
 type noise struct {
 	vibration float64 // accelerometer noise near zero frequency over that of a few Hz, in density

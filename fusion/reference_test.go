@@ -119,7 +119,7 @@ func numpySmooth(t testing.TB, nodes []kalman.Node, x kalman.Vec, p kalman.Sym) 
 	return rows, seconds
 }
 
-// TestAgainstNumpy holds the smoother against a textbook implementation with
+// TestAgainstNumpy compares the smoother with a textbook implementation with
 // numpy: standard deviations to 0.1 %, means to 0.1 % of their standard
 // deviation.
 func TestAgainstNumpy(t *testing.T) {

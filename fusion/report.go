@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// toldLag is the lag so far.
-func (r *ride) toldLag() Lag {
+// lagSoFar is the lag as far as it is known.
+func (r *ride) lagSoFar() Lag {
 	se := math.Sqrt(r.filter.Last().DD)
 	return Lag{Seconds: r.lag, SE: se, Found: se < lagSD/3, Steps: r.steps}
 }
@@ -95,7 +95,7 @@ func joinSpans(all []Span) []Span {
 	return out
 }
 
-// tellRejected adds what is to be said of so many fixes.
+// tellRejected adds what is to be said about so many fixes.
 func (tr *Track) tellRejected(fixes int) {
 	if n := tr.Receiver.Rejected; n > fixes/50 {
 		tr.Notes = append(tr.Notes, finding.New(codeFarOff, finding.Count("n", n), finding.Count("of", fixes)))

@@ -162,7 +162,7 @@ func outsideGaps(tr *fusion.Track) func(float64) bool {
 	}
 }
 
-// TestTooLittle wants an error that a person can mend, not a guess.
+// TestTooLittle wants an error that a person can fix, not a guess.
 func TestTooLittle(t *testing.T) {
 	steady := func(n int) []sensors.Motion {
 		var m []sensors.Motion
@@ -194,7 +194,7 @@ func TestTooLittle(t *testing.T) {
 				t.Fatalf("got %v, want an input error", err)
 			}
 			if input.What.IsZero() || input.Remedy.IsZero() {
-				t.Errorf("%q does not say what to mend", err)
+				t.Errorf("%q does not say what to fix", err)
 			}
 		})
 	}

@@ -63,7 +63,7 @@ func smooth(log *sensors.Log, fixes []fix, prior noise, opt Options) (*Track, er
 	if err := r.checkNoise(); err != nil {
 		return nil, err
 	}
-	alone := newAlone(r.fixes, prior, r.toldLag())
+	alone := newAlone(r.fixes, prior, r.lagSoFar())
 	alone.learnAlone(opt.between(0.65, 0.7))
 	if why, lost := r.loses(alone); lost {
 		return alone.trackAlone(why)
@@ -103,7 +103,7 @@ func (r *ride) finish(mounts []mount.Mount, opt Options) (*Track, error) {
 	return tr, nil
 }
 
-// checkNoise fails where what was learned is no number.
+// checkNoise fails where what was learned is not a number.
 func (r *ride) checkNoise() error {
 	n := r.n.log()
 	if err := stageNoise.finite(r.s.T[:1], n[:], []float64{r.lag, r.shape}); err != nil {

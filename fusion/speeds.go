@@ -1,7 +1,7 @@
 package fusion
 
 // Speeds is the track with its speed alone, and that within spans only; nil: all of
-// it. T, V and VSD are parallel, and all else that is told of each sample is nil.
+// it. T, V and VSD are parallel, and everything else about each sample is nil.
 // It shares nothing with the track but what is small, so that the track, most of
 // which is for computing, can be let go.
 func (tr *Track) Speeds(within []Span) *Track {

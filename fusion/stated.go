@@ -18,7 +18,7 @@ const (
 	whiteLeast, whiteMost   = 0.02, 0.3 // m/s: the expectation stays within these
 )
 
-// state fills in what the receiver says of each fix over what it usually says,
+// state fills in what the receiver says about each fix over what it usually says,
 // and gives the usual, m/s; 0 where it says nothing, or not of most.
 func state(out []fix, fixes []sensors.Fix) float64 {
 	var all []float64

@@ -78,7 +78,7 @@ func TestSwingShares(t *testing.T) {
 	}
 }
 
-// TestInverse holds the elimination against the identity matrix.
+// TestInverse compares the elimination with the identity matrix.
 func TestInverse(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
 	var p products

@@ -4,7 +4,7 @@ import "math"
 
 const (
 	swingOwn    = 0.13 // s: values of the jerk so far apart are independent
-	quietJerk   = 0.5  // m/s³ that is always reckoned with at standstill
+	quietJerk   = 0.5  // m/s³ that is always assumed at standstill
 	shareSD     = 4.0  // standard deviation of the shares of the forces before a ride is looked at
 	bendSD      = 1.5  // of those of the second differences
 	shareFloor  = 0.03 // which no fit goes below

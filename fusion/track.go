@@ -22,7 +22,7 @@ type Track struct {
 	// exactly something began. NaN where motion samples are missing.
 	Force []float64
 	// Noise is the strength of the acceleration's white noise that the
-	// smoother reckoned with, m²/s³: over a time h, the integral of Force
+	// smoother assumed, m²/s³: over a time h, the integral of Force
 	// errs by a standard deviation of √(Noise·h).
 	Noise []float64
 
@@ -45,7 +45,7 @@ type Track struct {
 }
 
 // Signed is the speed as estimated, m/s, parallel to T: about standstill it
-// errs to both sides, where V is kept from going negative. Whoever fits a model
+// errs to both sides, where V is kept from going negative. Anyone who fits a model
 // to the speed there wants both sides; nobody else wants a bike that reverses.
 // The slice is the track's own.
 func (tr *Track) Signed() []float64 {
@@ -96,7 +96,7 @@ func (l Lag) At(arrival float64) float64 {
 	return lag
 }
 
-// Receiver is what the ride told about the satellite receiver.
+// Receiver is what the ride shows about the satellite receiver.
 type Receiver struct {
 	WhiteSD      float64 // error of one fix's speed, independent of the others, m/s
 	CorrelatedSD float64 // error that lasts for many fixes, m/s

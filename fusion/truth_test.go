@@ -85,7 +85,7 @@ func TestYawAndAcceleration(t *testing.T) {
 	}
 }
 
-// TestCrossings holds the crossings of a smooth exact ride against the
+// TestCrossings compares the crossings of a smooth exact ride with the
 // formulas of constant acceleration, t = v/a and t = √(2s/a) (textbook
 // mechanics).
 func TestCrossings(t *testing.T) {

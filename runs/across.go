@@ -34,7 +34,7 @@ func (n Named) Call(setup string) string {
 	return fmt.Sprintf("%s (%s)", setup, n.Name)
 }
 
-// Asked is what whoever compares rides wants to know.
+// Asked is what anyone who compares rides wants to know.
 type Asked struct {
 	Matters float64 // relative difference that matters; 0: DefaultMatters
 	Bikes   bool    // compare different bikes too, and say so of each comparison

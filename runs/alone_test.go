@@ -25,7 +25,7 @@ func TestCoastsAlone(t *testing.T) {
 	parallel(batch.All(40, 1), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
 		withoutMotion(&sc)
-		sc.Told.MassSD = 0.3
+		sc.Entered.MassSD = 0.3
 		sc.Plan = sim.CoastPairs(5, 110*units.KMH, 30*units.KMH)
 		loads.ride(t, sc, fresh+uint64(i))
 	})
@@ -75,7 +75,7 @@ func straight(fixes []sensors.Fix, t float64) float64 {
 	return a.Speed + (b.Speed-a.Speed)*math.Max(0, math.Min(1, (t-a.T)/(b.T-a.T)))
 }
 
-// TestTrackAlone holds speeds without an accelerometer against the truth, at
+// TestTrackAlone compares speeds without an accelerometer with the truth, at
 // every rate of fixes: no worse than straight lines between the fixes, and with
 // bands that hold. A fiftieth is left for what the smoothing may cost.
 func TestTrackAlone(t *testing.T) {

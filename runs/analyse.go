@@ -19,7 +19,7 @@ import (
 // Analyse computes everything a ride has to tell: it smooths the motion, finds
 // the runs, measures their marks, pairs the coast-downs and fits the road load
 // of each setup. The log is not changed. An error means that the log holds no
-// ride at all; anything less is told in the result.
+// ride at all; anything less is reported in the result.
 func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, error) {
 	const smoothingShare = 0.7
 	log, _, scaleSE := sensors.ToScale(sensors.Spread(sensors.Stretch(log)))
@@ -45,7 +45,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 		Warnings: append(known.warnings, aboutRecording(log, track)...)}
 	result.Gravity, result.weighed, result.Air = gravityAt(log), known.weighed, known.air
 	opts.progress(Finding, 0.7)
-	mass := log.Ride.Mass // as told: detection does not lean on a default
+	mass := log.Ride.Mass // as entered: detection does not rely on a default
 	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower})
 	found = judgeThrottle(found, log, track, known.ride)
 	judgeClutch(found, log, track)

@@ -39,11 +39,11 @@ func TestDefaultsAreNamed(t *testing.T) {
 		baro bool
 		want []string
 	}{
-		{"all told", func(*sensors.Ride) {}, false, nil},
-		{"nothing told", func(r *sensors.Ride) { *r = sensors.UnknownRide() }, false, all},
-		{"nothing told, barometer on board", func(r *sensors.Ride) { *r = sensors.UnknownRide() }, true,
+		{"all entered", func(*sensors.Ride) {}, false, nil},
+		{"nothing entered", func(r *sensors.Ride) { *r = sensors.UnknownRide() }, false, all},
+		{"nothing entered, barometer on board", func(r *sensors.Ride) { *r = sensors.UnknownRide() }, true,
 			slices.DeleteFunc(slices.Clone(all), func(s string) bool { return s == "air.pressure_hpa" })},
-		{"wheels not told", func(r *sensors.Ride) { r.RotatingMass = math.NaN() }, false, []string{"rotating_mass_kg"}},
+		{"wheels not entered", func(r *sensors.Ride) { r.RotatingMass = math.NaN() }, false, []string{"rotating_mass_kg"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -79,7 +79,7 @@ func TestDefaultsAreNamed(t *testing.T) {
 // uncertainty of about a fifth.
 func TestUnknownMass(t *testing.T) {
 	t.Parallel()
-	ride := shortRide(t, func(sc *sim.Scenario) { sc.Told.Nothing = true })
+	ride := shortRide(t, func(sc *sim.Scenario) { sc.Entered.Nothing = true })
 	result, err := Analyse(context.Background(), ride.Log, Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -145,7 +145,7 @@ func TestProgressRises(t *testing.T) {
 	}
 }
 
-// TestBrief: what is told at a stop are the same runs and marks, without what
+// TestBrief: what is shown at a stop are the same runs and marks, without what
 // takes longer.
 func TestBrief(t *testing.T) {
 	t.Parallel()
@@ -201,7 +201,7 @@ func TestSameAnswerTwice(t *testing.T) {
 	}
 }
 
-// TestNoPositions: coast-downs that cannot be told in direction are kept and
+// TestNoPositions: coast-downs whose direction is not known are kept and
 // say so.
 func TestNoPositions(t *testing.T) {
 	t.Parallel()

@@ -11,15 +11,15 @@ import (
 
 // TestRoadLoadFromLog follows five opposite pairs of coast-downs from 110 to
 // 30 km/h, in a wind of 1.5 m/s that changes from pair to pair and gusts, from
-// the log to drag area and rolling resistance. The mass is told exactly and
+// the log to drag area and rolling resistance. The mass is entered exactly and
 // said to be so: it would otherwise widen intervals that the simulated ride,
-// which keeps to the told mass, has no reason to fill.
+// which keeps to the entered mass, has no reason to fill.
 func TestRoadLoadFromLog(t *testing.T) {
 	t.Parallel()
 	loads := newLoadErrors()
 	parallel(batch.Size(200, 6), func(i int) {
 		sc := sim.DefaultScenario(sim.Naked())
-		sc.Told.MassSD = 0.3
+		sc.Entered.MassSD = 0.3
 		sc.Plan = sim.CoastPairs(5, 110*units.KMH, 30*units.KMH)
 		loads.ride(t, sc, uint64(i))
 	})
@@ -39,7 +39,7 @@ func TestRoughRoadFromLog(t *testing.T) {
 			loads := loadErrors{newErrors(), all.covered}
 			parallel(batch.Size(60, 2), func(i int) {
 				sc := sim.DefaultScenario(bike)
-				sc.Told.MassSD = 0.3
+				sc.Entered.MassSD = 0.3
 				sc.Road.RoughSD, sc.Baro.Rate = 0.002, 0
 				sc.Plan = sim.FartherPairs(5, 110*units.KMH, 30*units.KMH, 200)
 				loads.ride(t, sc, uint64(i))
@@ -47,7 +47,7 @@ func TestRoughRoadFromLog(t *testing.T) {
 			loads.hold(t, loadLimit{"CdA", 0.006, 1.4 * 0.0142}, loadLimit{"Crr", 0.02, 0.045})
 		})
 	}
-	all.cover(t, 0.92, 0.99) // the air and the growth of rolling resistance, which are as told, are in the intervals
+	all.cover(t, 0.92, 0.99) // the air and the growth of rolling resistance, which are as entered, are in the intervals
 }
 
 // loadErrors collects relative errors of road loads, and how often the 95 %

@@ -101,7 +101,7 @@ func compareLoads(result *Result, out []Comparison, matters float64) {
 				out[k].Notes = append(out[k].Notes, finding.New(codeTyresAlike))
 			}
 		}
-		if load, found := untoldLoad(result, c); found {
+		if load, found := unenteredLoad(result, c); found {
 			out[k].Notes = append(out[k].Notes, load.note(c, la, d.CdA))
 			load.widen(&d, la.CdA.X)
 		} else if asked, ok := askMass(result, c, la, d.CdA); ok {
@@ -135,8 +135,8 @@ func askMass(result *Result, c Comparison, a RoadLoad, delta Value) (finding.Fin
 		finding.Share("as_drag", effect), finding.Share("corrected", delta.X/a.CdA.X+effect)).OfSetup(c.B), true
 }
 
-// sameTyres reports whether nothing was told of two setups that makes their
-// tyres different.
+// sameTyres reports whether nothing entered about two setups makes their tyres
+// different.
 func sameTyres(result *Result, c Comparison) bool {
 	tyres := func(name string) string {
 		for _, s := range result.Ride.Setups {

@@ -10,13 +10,13 @@ import (
 	"stillair/sensors/units"
 )
 
-// What is taken for granted where the rider told nothing. A mass is the one
+// What is assumed where the rider entered nothing. A mass is the one
 // default that changes the answer: drag area is proportional to it, so a bike
-// of unknown mass gets a middling one with a wide uncertainty and a warning.
+// of unknown mass gets an average one with a wide uncertainty and a warning.
 const (
 	usualMass     = 280.0 // kg, bike and rider
 	usualMassSD   = 60.0  // kg
-	weighedSD     = 0.015 // share of a mass that was told without saying how well
+	weighedSD     = 0.015 // share of a mass that was entered without saying how well
 	plausibleLoad = 10.0  // kg, standard deviation of what a change of setup weighs and nobody entered: half of two packed cases, two thirds of a full tank (common practice)
 	heavy         = 500.0 // kg; a large tourer with two riders and luggage weighs as much (common practice), and most bikes with a rider weigh more in pounds
 	rotatingShare = 0.04  // of the mass (UN motorcycle test cycle, GTR 2)
@@ -37,7 +37,7 @@ type conditions struct {
 	scaleSE  float64 // of all speeds, relative, where they had to be corrected
 }
 
-// settle puts defaults in the place of what the rider did not tell.
+// settle puts defaults in place of what the rider did not tell.
 func settle(log *sensors.Log) conditions {
 	c := conditions{ride: log.Ride, weighed: map[string]bool{}}
 	for _, s := range log.Ride.Setups {
@@ -53,11 +53,11 @@ func settle(log *sensors.Log) conditions {
 }
 
 // missing notes that a default is used, if so.
-func (c *conditions) missing(name string, told float64) bool {
-	if math.IsNaN(told) {
+func (c *conditions) missing(name string, entered float64) bool {
+	if math.IsNaN(entered) {
 		c.defaults = append(c.defaults, name)
 	}
-	return math.IsNaN(told)
+	return math.IsNaN(entered)
 }
 
 func (c *conditions) settleMass() {

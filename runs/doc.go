@@ -20,13 +20,13 @@
 //
 // A run that cannot be used stays in the result with its reasons, in words a
 // rider understands. A run that counts but deserves a remark carries it as a
-// caution. What was assumed because nobody told it is named in
-// Result.Defaults, by the field of ride.json that would tell it.
+// caution. What was assumed because it was not entered is named in
+// Result.Defaults, by the field of ride.json that would give it.
 //
-// # What is assumed of what was not told
+// # What is assumed where nothing was entered
 //
 // Without a mass no force can be computed, and every force is proportional to
-// it. Rather than refuse, Analyse assumes a middling 280 kg with a standard
+// it. Rather than refuse, Analyse assumes an average 280 kg with a standard
 // deviation of 60 kg, which makes drag area and rolling resistance uncertain by
 // a fifth, and warns. Setups of the same ride still compare well, since they
 // share the error. The wheels' inertia is taken as 4 % of the mass (UN

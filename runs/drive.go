@@ -9,7 +9,7 @@ import (
 )
 
 // drive is a push in one gear, or through several where their changes do not
-// show, as what it says of the throttle.
+// show, as what it says about the throttle.
 type drive struct {
 	from, to float64   // s
 	t, v     []float64 // its motion, s, m/s

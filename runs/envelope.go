@@ -90,7 +90,7 @@ func overTime(p power.Pull, lo, hi float64, f func(v float64) float64) float64 {
 	return sum / n
 }
 
-// cautionWeakRollOns says of each roll-on beside which another of the same
+// cautionWeakRollOns says about each roll-on beside which another of the same
 // setup pulled clearly harder through the same speeds that the two cannot be
 // compared: nothing in one roll-on tells its gear or its throttle.
 func cautionWeakRollOns(result *Result, bike power.Bike, day power.Day) {

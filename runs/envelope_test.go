@@ -37,7 +37,7 @@ func middling() power.Bike {
 
 // TestEnvelope pulls bikes of 9 to 120 kW through a range of speeds at full
 // throttle in a wind that differs from pull to pull, and at 50 to 85 %: those
-// below are parted from those on the envelope, which keeps all its own in at
+// below are separated from those on the envelope, which keeps all its own in at
 // least 97 of 100 rides.
 func TestEnvelope(t *testing.T) {
 	rng := rand.New(rand.NewPCG(16, 2))

@@ -38,7 +38,7 @@ func TestEveryRunIsFound(t *testing.T) {
 		if ride == nil {
 			return
 		}
-		for _, problem := range compareDeeds(ride.Truth, result) {
+		for _, problem := range compareEvents(ride.Truth, result) {
 			t.Errorf("%s, seed %d: %s", sc.Bike.Name, i, problem)
 		}
 	})

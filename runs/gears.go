@@ -10,7 +10,7 @@ import (
 )
 
 // RevsFrom says from what the engine speed of a power curve is known. The gear
-// alone says it where the rider told of one gear only.
+// alone says it where the rider entered only one gear.
 type RevsFrom = finding.Code
 
 // What engine speed may be known from.
@@ -65,8 +65,8 @@ func newEar(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pulls []*R
 }
 
 // revs finds in which of the bike's gears a pull was ridden: the only one that
-// was told, or the one whose engine orders are felt and heard. Where no gear was
-// told but the engine's limit, the ratio itself is searched.
+// was entered, or the one whose engine orders are felt and heard. Where no gear was
+// entered but the engine's limit, the ratio itself is searched.
 func (e *ear) revs(r Run) Revs {
 	switch {
 	case e.ride.Drive == sensors.DriveVariator:
@@ -81,8 +81,8 @@ func (e *ear) revs(r Run) Revs {
 	return noRevs()
 }
 
-// gear is the one of the told gears that vibration and sound agree on, or that
-// the one that shows any tells.
+// gear is the one of the entered gears that vibration and sound agree on, or that
+// the only one of them with a signal shows.
 func (e *ear) gear(r Run) Revs {
 	ratios := make([]float64, len(e.ride.Gears))
 	for i, g := range e.ride.Gears {
@@ -130,7 +130,7 @@ func (e *ear) hear(r Run, ratios []float64) (which int, err error) {
 }
 
 // roughRevs is the relative standard uncertainty up to which an engine speed is
-// told.
+// given.
 const roughRevs = 0.003
 
 // sameRatio is how far the ratios from vibration and from sound may be apart.

@@ -14,32 +14,32 @@ import (
 // warmer, hot or cooled down (common practice).
 const sameEngineSD = 0.01
 
-// untold is a change of weight that the pulls show and nobody entered.
-type untold struct {
+// unentered is a change of weight that the pulls show and nobody entered.
+type unentered struct {
 	share  Value // of the mass: by so much setup B is heavier than entered
 	thrust Value // by so much B pushes harder at the same speed, taken with the mass as entered
 }
 
-// untoldLoad looks for it. A coast-down tells the road load over the mass, a pull
-// the acceleration; together they tell the engine's force over the mass. The
+// unenteredLoad looks for it. A coast-down gives the road load over the mass, a
+// pull the acceleration; together they give the engine's force over the mass. The
 // engine is the same with both setups, so the ratio of these is that of the
 // masses, whatever the drag. It is false where B was weighed, where pulls of both
 // in one gear are missing, where many were ridden at part throttle, or where they
 // agree.
-func untoldLoad(result *Result, c Comparison) (untold, bool) {
+func unenteredLoad(result *Result, c Comparison) (unentered, bool) {
 	if result.weighed[c.B] || oftenPart(result, c) {
-		return untold{}, false
+		return unentered{}, false
 	}
 	d, ok := powerBetween(result, c)
 	if !ok {
-		return untold{}, false
+		return unentered{}, false
 	}
 	thrust := Value{X: d.Mean.X, SE: math.Hypot(math.Max(d.Mean.SE, d.BandSE), sameEngineSD)}
 	if thrust.TwoSided(d.DoF*math.Pow(thrust.SE/d.Mean.SE, 4)) >= 0.05 {
-		return untold{}, false
+		return unentered{}, false
 	}
 	ratio := 1 / (1 + thrust.X)
-	return untold{share: Value{X: ratio - 1, SE: ratio * ratio * thrust.SE}, thrust: thrust}, true
+	return unentered{share: Value{X: ratio - 1, SE: ratio * ratio * thrust.SE}, thrust: thrust}, true
 }
 
 // oftenPart reports whether of the pulls with two setups a good part was not shown to
@@ -70,7 +70,7 @@ func powerBetween(result *Result, c Comparison) (power.Difference, bool) {
 }
 
 // note says so: either the engine changed, or the weight.
-func (u untold) note(c Comparison, a RoadLoad, delta Value) finding.Finding {
+func (u unentered) note(c Comparison, a RoadLoad, delta Value) finding.Finding {
 	code := codeHeavier
 	if u.share.X < 0 {
 		code = codeLighter
@@ -81,8 +81,8 @@ func (u untold) note(c Comparison, a RoadLoad, delta Value) finding.Finding {
 }
 
 // widen takes into a difference of drag area what such a load would make of it:
-// until somebody weighs the bike, nobody is told a sign that it could turn.
-func (u untold) widen(d *roadload.LoadDifference, base float64) {
+// until somebody weighs the bike, no sign is stated that it could turn.
+func (u unentered) widen(d *roadload.LoadDifference, base float64) {
 	by := math.Hypot(u.share.X, u.share.SE) * base
 	se := math.Hypot(d.CdA.SE, by)
 	d.DoF *= math.Pow(se/d.CdA.SE, 4)

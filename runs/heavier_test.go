@@ -14,7 +14,7 @@ import (
 )
 
 // untoldRides is how many rides with a load that nobody entered are analysed.
-var untoldRides = flag.Int("untold", 2, "how many rides to analyse with, and as many without, a load that was not entered")
+var untoldRides = flag.Int("unentered", 2, "how many rides to analyse with, and as many without, a load that was not entered")
 
 // loadedRide is A B B A with coast-downs and pulls, B with more drag and more
 // weight. The rider enters neither weight.
@@ -82,7 +82,7 @@ func TestUntoldLoad(t *testing.T) {
 }
 
 // TestOftenPart: pulls at part throttle beside those that count take away what these
-// say of the weight; a single one does not.
+// say about the weight; a single one does not.
 func TestOftenPart(t *testing.T) {
 	at := func(setup string, reasons ...finding.Code) Run {
 		r := Run{Kind: Pull, Setup: setup}

@@ -9,7 +9,7 @@ import (
 // wheel go. A belt or a motor that turns with the wheel holds it back by a force
 // of its own: friction, and with regeneration a good part of what the motor can
 // give. That force is not known, and hangs on speed, temperature and charge, so
-// that no drag area and no rolling resistance can be parted from it.
+// that no drag area and no rolling resistance can be separated from it.
 func (result *Result) heldByDrive(found []detect.Found) []detect.Found {
 	if result.Ride.Drive.RollsFree() {
 		return found

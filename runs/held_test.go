@@ -11,7 +11,7 @@ import (
 )
 
 // TestDriveThatNeverLetsGo rolls a bike out and back twice. Told of a clutch it
-// gets a road load; told of a drive that turns with the wheel, none of the runs
+// gets a road load; with a drive entered that turns with the wheel, none of the runs
 // counts, whatever its curve looks like, and both the runs and the ride say why.
 func TestDriveThatNeverLetsGo(t *testing.T) {
 	t.Parallel()

@@ -72,7 +72,7 @@ func (e *ear) clearest(pulls []*Run) float64 {
 // normal is the normal equation of a straight line through the origin.
 type normal struct{ xx, xy float64 }
 
-// beside is what one pull says of the correction to a lateness.
+// beside is what one pull says about the correction to a lateness.
 func (e *ear) beside(r Run, late float64) normal {
 	sound := heard(e.log, e.track, r, late)
 	found, err := engine.Find(sound, e.search)

@@ -51,7 +51,7 @@ func launchAt(result *Result, t float64) (Run, bool) {
 	return Run{}, false
 }
 
-func addMarks(errs *errorsOf, truth *sim.Truth, d sim.Deed, run Run) {
+func addMarks(errs *errorsOf, truth *sim.Truth, d sim.Event, run Run) {
 	want := map[string]sim.Mark{}
 	for _, m := range truth.Marks(d) {
 		want[m.Name] = m

@@ -32,7 +32,7 @@ const (
 	ByDays     Cause = "limit.days"
 )
 
-// little is what takes the place of a noise that is thought away: exactly zero
+// little is what takes the place of a noise that is left out: exactly zero
 // would leave nothing to whiten by.
 const little = 1e-3
 
@@ -52,7 +52,7 @@ func used(input []roadload.Run, est *roadload.Estimate) []roadload.Run {
 }
 
 // bounds are the bound of a fit as it is, and with one cause after another
-// thought away.
+// left out.
 type bounds struct {
 	full    *mat.SymDense
 	causes  []Cause

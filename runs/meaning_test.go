@@ -28,7 +28,7 @@ func TestAtSpeed(t *testing.T) {
 	}
 }
 
-// TestAcross holds that rides of different days are compared with what days
+// TestAcross checks that rides of different days are compared with what days
 // differ in, and say that they are weaker.
 func TestAcross(t *testing.T) {
 	got, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", invented("panniers", 0.66)}}, Asked{})

@@ -80,7 +80,7 @@ func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Est
 	return est, f, nil
 }
 
-// reject says of a setup and of its runs that the outcome is impossible.
+// reject says about a setup and of its runs that the outcome is impossible.
 func (result *Result) reject(f fitted, est *roadload.Estimate, setup int) {
 	l := est.Loads[setup]
 	result.Warnings = append(result.Warnings, finding.New(codeImpossible, finding.Text("setup", f.names[setup]),

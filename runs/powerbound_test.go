@@ -22,7 +22,7 @@ import (
 func powerBound(t *testing.T, sc sim.Scenario, ride *sim.Ride, result *Result, speed float64) float64 {
 	track := knownTrack(sc, ride)
 	load := loadBound(t, sc, ride)
-	bike := power.Bike{MassSD: sc.Told.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: effect.Load{
+	bike := power.Bike{MassSD: sc.Entered.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: effect.Load{
 		CdA: measure.Value{X: sc.Bike.CdA, SE: math.Sqrt(load.At(0, 0))}, Crr: measure.Value{X: sc.Bike.Crr, SE: math.Sqrt(load.At(1, 1))},
 		Cov: load.At(0, 1), K: sc.Bike.CrrSlope, Mass: sc.Bike.Mass, Density: sc.Air.Density, Gravity: sc.Road.Gravity}}
 	day := power.Day{WindSD: sc.Wind.SD, GustSD: sc.Wind.GustRatio * sc.Wind.SD, GustTime: sc.Wind.GustTau, GradeSD: math.Abs(sc.Road.Grade)}
@@ -42,7 +42,7 @@ func powerBound(t *testing.T, sc sim.Scenario, ride *sim.Ride, result *Result, s
 }
 
 // knownTrack is the true motion with the least covariance. The engine's lines
-// are left out: they could be told from the motion by who knew them.
+// are left out: someone who knew them could separate them from the motion.
 func knownTrack(sc sim.Scenario, ride *sim.Ride) *fusion.Track {
 	k := fusion.Known{WhiteSD: sc.Receiver.WhiteSD, DriftSD: sc.Receiver.CorrSD, DriftTime: sc.Receiver.CorrTau,
 		BiasWalk: 2 * sc.Phone.Accel.DriftSD * sc.Phone.Accel.DriftSD / sc.Phone.Accel.DriftTau}

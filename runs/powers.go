@@ -35,7 +35,7 @@ func (p PowerCurve) RPM() []float64 {
 }
 
 // What the road load is taken to be where no coast-down measured it: a
-// middling motorcycle, with an uncertainty that covers most (Cossalter gives
+// average motorcycle, with an uncertainty that covers most (Cossalter gives
 // 0.18 to 0.7 m² for CdA).
 const (
 	usualCdA, usualCdASE = 0.5, 0.12
@@ -114,7 +114,7 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (e
 }
 
 // heldBack is the road load as the day had it: with the uncertainty from noise
-// alone. What the split of the force into air and tyres leans on, and what mass
+// alone. What the split of the force into air and tyres relies on, and what mass
 // and density leave in a drag area, change none of the force that held the bike
 // back in the coast-downs, and pulls of the same ride meet the same wind,
 // tyres and posture. What the mass does to power as a whole is counted there.

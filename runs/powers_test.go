@@ -10,7 +10,7 @@ import (
 )
 
 // TestGearOfPulls rides an invented bike's pulls there and back in the fourth
-// gear and holds what is found of the gear, whatever the rider told: right, or
+// gear and holds what is found of the gear, whatever the rider entered: right, or
 // nothing.
 func TestGearOfPulls(t *testing.T) {
 	const fourth = 193.0 // 1/min for each m/s of the invented naked bike
@@ -19,7 +19,7 @@ func TestGearOfPulls(t *testing.T) {
 		gears bool
 		limit float64
 	}{
-		{"gears told", true, math.NaN()},
+		{"gears entered", true, math.NaN()},
 		{"the engine's limit alone", false, 9500},
 		{"nothing", false, math.NaN()},
 	}

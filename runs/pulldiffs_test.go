@@ -71,7 +71,7 @@ func (d *differences) add(t *testing.T, a, b *power.Curve) {
 // TestPowerDifferenceOfWholeRides compares, from the log, three pairs of pulls
 // with three pairs on calm days. Of one ride all ten ways to part six pairs are
 // taken: their differences are then as large as the scatter of the pairs says,
-// exactly, unless the curves of three pairs lean on each other.
+// exactly, unless the curves of three pairs rely on each other.
 func TestPowerDifferenceOfWholeRides(t *testing.T) {
 	t.Parallel()
 	rides := batch.All(20, 2)

@@ -13,12 +13,12 @@ import (
 )
 
 // pullRide is a ride of five pairs of coast-downs and one pull each way in
-// fourth gear on a road that rises or falls by 0.5 %, the mass told 1 % wrong
+// fourth gear on a road that rises or falls by 0.5 %, the mass entered 1 % wrong
 // on average.
 func pullRide(b sim.Bike, seed int) sim.Scenario {
 	sc := sim.DefaultScenario(b)
-	sc.Told.MassSD = 0.01 * b.Mass
-	sc.Told.MassError = sc.Told.MassSD * spreadOut(seed)
+	sc.Entered.MassSD = 0.01 * b.Mass
+	sc.Entered.MassError = sc.Entered.MassSD * spreadOut(seed)
 	sc.Road.Grade = 0.005 * float64(1-2*(seed%2))
 	sc.Plan = append(sim.CoastPairs(5, 110*units.KMH, 30*units.KMH), sim.Pulls(1, 4)...)
 	return sc

@@ -31,7 +31,7 @@ func refused(rides []Named, a Asked) error {
 }
 
 // differentBikes reports whether two rides name different bikes. Where one names
-// none, it is not known, and whoever compares them is believed.
+// none, it is not known, and anyone who compares them is believed.
 func differentBikes(a, b *Result) bool {
 	x, y := strings.TrimSpace(a.Ride.Bike), strings.TrimSpace(b.Ride.Bike)
 	return x != "" && y != "" && !strings.EqualFold(x, y)
@@ -50,7 +50,7 @@ const (
 	sameTimes   = 200
 )
 
-// sameTrack reports whether two tracks are of the same samples, whatever was told
+// sameTrack reports whether two tracks are of the same samples, whatever was entered
 // of the ride, and in whatever format they were kept.
 func sameTrack(a, b *fusion.Track) bool {
 	if a == nil || b == nil || len(a.T) < 2 || len(b.T) < 2 {

@@ -65,7 +65,7 @@ type RoadLoad struct {
 	Setup string
 	Pairs int
 	Runs  []int      // IDs
-	Mass  float64    // kg as ridden, told or assumed
+	Mass  float64    // kg as ridden, entered or assumed
 	CdA   Value      // drag area, m²
 	Crr   Value      // rolling resistance at standstill, dimensionless
 	Cov   float64    // covariance of CdA and Crr, m²
@@ -73,7 +73,7 @@ type RoadLoad struct {
 	CdACI [2]float64 // 95 % interval, m²
 	CrrCI [2]float64
 
-	// CdA and Crr lean on what is assumed of how either force grows with speed,
+	// CdA and Crr rely on what is assumed of how either force grows with speed,
 	// of cross-wind, posture, warm tyres and mass. Their standard uncertainty is
 	// made of two parts: from noise, which more pairs make smaller, and from
 	// what is assumed, which they do not.
@@ -114,7 +114,7 @@ func (l RoadLoad) Force(v float64) Value {
 // Power is what it takes to hold v m/s on the level in still air, W at the tyre.
 func (l RoadLoad) Power(v float64) Value { return l.Force(v).Times(v) }
 
-// Prior is what the fit of the road loads was told beforehand; false where there
+// Prior is what the fit of the road loads was given as prior knowledge; false where there
 // was none.
 func (r *Result) Prior() (roadload.Options, bool) {
 	if r.coasts == nil {
@@ -129,13 +129,13 @@ func (r *Result) Weighed(setup string) bool { return r.weighed[setup] }
 // Result is everything computed from one ride.
 type Result struct {
 	Track     *fusion.Track
-	Ride      sensors.Ride // as told, with the defaults in place of what was not
+	Ride      sensors.Ride // as entered, with the defaults in place of what was not
 	Defaults  []string     // names of ride.json's fields whose default was used
 	Runs      []Run
 	RoadLoads []RoadLoad         // one for each setup with pairs, in order of time
 	Estimate  *roadload.Estimate // what is behind RoadLoads, setup by setup; nil where there are none
 	Warnings  []finding.Finding  // about the ride as a whole
-	Notes     []sensors.Note     // what the reader of the log left out or mended
+	Notes     []sensors.Note     // what the reader of the log left out or corrected
 	Powers    []PowerCurve       // power at the road, by setup and gear
 	Compared  []Comparison       // every two setups that have something in common
 	Gravity   float64            // where the ride was, m/s²

@@ -134,7 +134,7 @@ func settling(r fusion.Receiver) float64 {
 
 // roadRuns turns the coast-downs that have a counterpart into what the fit
 // needs, with the names of their setups in order and, run by run, where each
-// was; the others are told why not.
+// was; the others get the reason why not.
 func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, where []int,
 	known conditions) (names []string, input []roadload.Run, used []pairing.Coast) {
 	number := map[string]int{}
@@ -200,7 +200,7 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 	}
 }
 
-// newRoadLoad puts together what is said of one setup.
+// newRoadLoad puts together what is said about one setup.
 func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate, known conditions, opts roadload.Options) RoadLoad {
 	load, noise := est.Total(setup), est.Loads[setup]
 	out := RoadLoad{

@@ -24,7 +24,7 @@ func TestSpeedScale(t *testing.T) {
 	parallel(len(factors), func(i int) {
 		factor := factors[i%len(factors)]
 		sc := sim.DefaultScenario(sim.Bikes()[i%len(sim.Bikes())])
-		sc.Told.MassSD = 0.3
+		sc.Entered.MassSD = 0.3
 		sc.Plan = append(sim.Launches(2, 105*units.KMH, 300), sim.CoastPairs(2, 105*units.KMH, 40*units.KMH)...)
 		ride, err := sim.Run(sc, fresh+uint64(i))
 		if err != nil {
@@ -76,7 +76,7 @@ func TestSpeedScale(t *testing.T) {
 }
 
 // TestScaleOfPositions: the simulator's speeds and positions agree, and what is
-// said of that is true.
+// said about that is true.
 func TestScaleOfPositions(t *testing.T) {
 	var z2, n float64
 	for i := range uint64(3) {

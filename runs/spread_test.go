@@ -29,7 +29,7 @@ func (e *errorsOf) add(name string, v measure.Value, truth float64) {
 	e.of[name] = append(e.of[name], measure.Value{X: v.X - truth, SE: v.SE})
 }
 
-// spread sums up errors and what was said of them.
+// spread sums up errors and what was said about them.
 type spread struct {
 	n        int
 	mean, sd float64

@@ -308,7 +308,7 @@ const alongPower = 34.0 // W/kg
 // weakest machine on a motorway has 20 in its top gear (common practice).
 const slowPower = 15.0 // W/kg
 
-// judgeThrottle says of the candidates at full throttle which of them the ride
+// judgeThrottle says about the candidates at full throttle which of them the ride
 // does not show to be that.
 func judgeThrottle(found []detect.Found, log *sensors.Log, track *fusion.Track, ride sensors.Ride) []detect.Found {
 	bearing := func(from, to float64) float64 {

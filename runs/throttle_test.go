@@ -23,7 +23,7 @@ func launched(watts, from, to, ratio float64) drive {
 }
 
 // shaken is driven on a phone that is shaken so hard that a third of the thrust
-// cannot be told.
+// is not known.
 func shaken() drive {
 	d := driven(4e4, 15, 30, 146)
 	d.doubt = 1

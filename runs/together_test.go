@@ -17,7 +17,7 @@ func twoDays(t *testing.T, seed uint64) []Named {
 	for day, cda := range []float64{0.55, 0.60} {
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Bike.CdA = cda
-		sc.Told.MassSD = 0.3
+		sc.Entered.MassSD = 0.3
 		sc.Baro.Rate = 0 // what makes a common road worth having
 		sc.Road.RoughSD, sc.Road.Seed = 0.002, 1000+seed
 		sc.Plan = sim.CoastPairs(4, 110*units.KMH, 30*units.KMH)
@@ -30,7 +30,7 @@ func twoDays(t *testing.T, seed uint64) []Named {
 	return out
 }
 
-// checkLimitsBetween holds that the causes of a difference add up to no more than
+// checkLimitsBetween checks that the causes of a difference add up to no more than
 // its standard error allows, that the road and what is assumed, which both rides
 // have in common, cost the difference less than two rides apart, and that what a
 // road load owes to assumptions is among its causes.
@@ -63,7 +63,7 @@ func checkLimitsBetween(t *testing.T, e *common, rides []Named) {
 	}
 }
 
-// TestTogether holds that a rough road which two rides have in common costs
+// TestTogether checks that a rough road which two rides have in common costs
 // their difference less when both are fitted together, and that its standard
 // error is true.
 func TestTogether(t *testing.T) {

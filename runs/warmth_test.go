@@ -94,7 +94,7 @@ func TestTellsAt20(t *testing.T) {
 		}
 		l := result.RoadLoads[0]
 		if got := finding.Any(l.Notes, codeAt20); got != c.want {
-			t.Errorf("%v °C: told: %v", c.celsius, got)
+			t.Errorf("%v °C: said: %v", c.celsius, got)
 		}
 		if c.want && math.Abs(l.CrrAt20.X/l.Crr.X-(1-0.0086*14)) > 0.002 {
 			t.Errorf("Crr %.5f, at 20 °C %.5f", l.Crr.X, l.CrrAt20.X)

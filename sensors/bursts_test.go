@@ -9,7 +9,7 @@ import (
 )
 
 // TestSpread gives a minute of even motion the stamps of bursts: the readings come
-// back to when they were measured, and the jitter of the bursts is told.
+// back to when they were measured, and the jitter of the bursts is reported.
 func TestSpread(t *testing.T) {
 	for _, tt := range []struct {
 		name   string
@@ -59,8 +59,8 @@ func TestSpread(t *testing.T) {
 				break
 			}
 		}
-		if told, _ := got.Notes[0].What.Arg("jitter"); math.Abs(told.X-tt.jitter) > 0.1*tt.jitter+1e-4 {
-			t.Errorf("%s: a jitter of %.4f s, want %.4f s", tt.name, told.X, tt.jitter)
+		if jitter, _ := got.Notes[0].What.Arg("jitter"); math.Abs(jitter.X-tt.jitter) > 0.1*tt.jitter+1e-4 {
+			t.Errorf("%s: a jitter of %.4f s, want %.4f s", tt.name, jitter.X, tt.jitter)
 		}
 	}
 }

@@ -38,7 +38,7 @@ func TestCollectKeepsWhatCameBeforeAnError(t *testing.T) {
 			len(log.Motion), len(log.Fixes), len(log.Pressure), len(log.States), len(log.Sound))
 	}
 	if !math.IsNaN(log.Ride.Mass) {
-		t.Errorf("mass of a ride of which nothing was told is %g, want NaN", log.Ride.Mass)
+		t.Errorf("mass of a ride about which nothing was entered is %g, want NaN", log.Ride.Mass)
 	}
 }
 
@@ -66,8 +66,8 @@ func TestInOrderDropsLateAndBroken(t *testing.T) {
 	}
 }
 
-// TestInOrderDropsSoundOverSound holds that stretches of sound do not overlap,
-// but for what a clock that is being corrected sets them back.
+// TestInOrderDropsSoundOverSound checks that stretches of sound do not overlap,
+// except for what a clock that is being corrected sets them back.
 func TestInOrderDropsSoundOverSound(t *testing.T) {
 	c := NewCollector()
 	o := NewInOrder(c)

@@ -20,7 +20,7 @@
 //
 // # Units
 //
-// Metres, seconds, kilograms, newtons, pascals and radians, but for latitude,
+// Metres, seconds, kilograms, newtons, pascals and radians, except for latitude,
 // longitude and bearing, which are in degrees as every map gives them and
 // have Deg in their names. Formats with other units are converted by their
 // reader, at the edge.

@@ -6,13 +6,13 @@ type Drive string
 
 // The drives, as ride.json names them.
 const (
-	NoDrive       Drive = ""         // not told: taken to roll free
+	NoDrive       Drive = ""         // not entered: assumed to roll free
 	DriveClutch   Drive = "clutch"   // gears and a clutch, whatever takes the force to the wheel
 	DriveVariator Drive = "variator" // the belt of a scooter, which the rider cannot let free
 	DriveElectric Drive = "electric" // a motor that turns with the wheel and may brake
 )
 
-// Drives are those that can be told.
+// Drives are those that can be entered.
 func Drives() []Drive { return []Drive{DriveClutch, DriveVariator, DriveElectric} }
 
 // RollsFree reports whether a bike can roll by itself, held back by air and tyres

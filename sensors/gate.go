@@ -93,7 +93,7 @@ func (g *gate[S]) future(t float64) bool {
 }
 
 // wait keeps a sample that is far ahead, and passes those that wait once another
-// goes on from them.
+// continues from them.
 func (g *gate[S]) wait(sample S) {
 	t := *g.time(&sample) + g.lead
 	if !g.goesOn(g.held, t) {
@@ -148,7 +148,7 @@ func (g *gate[S]) late(sample S) {
 	}
 }
 
-// follow changes to a step of the clock that is known, where a stamp goes on from
+// follow changes to a step of the clock that is known, where a stamp continues from
 // the last sample with it. To the fixes, which pause under any bridge, a step ahead
 // is one only if the motion made it.
 func (g *gate[S]) follow(stamp float64) bool {

@@ -7,7 +7,7 @@ import (
 )
 
 // TestClockGuard gives a live recording of a minute, 50 readings and a fix a
-// second, whose stamps go wrong in several ways: every sample passes but for those
+// second, whose stamps go wrong in several ways: every sample passes except for those
 // with a wild stamp of their own, in the order and at the pace in which they were
 // measured.
 func TestClockGuard(t *testing.T) {

@@ -2,7 +2,7 @@ package sensors
 
 import "stillair/sensors/finding"
 
-// CodeHole says of a sensor that a device kept from delivering for a while: how
+// CodeHole says about a sensor that a device kept from delivering for a while: how
 // long ("for"), and why ("why").
 const CodeHole finding.Code = "sensor.hole"
 
@@ -20,7 +20,7 @@ func (h Hole) Finding() finding.Finding {
 	return finding.New(CodeHole, finding.Time("for", h.Seconds()), finding.Of("why", h.Why)).Within(h.From, h.To)
 }
 
-// State marks the hole in a log. A hole is told when it is over, at its end: until
+// State marks the hole in a log. A hole is reported when it is over, at its end: until
 // then nobody knows how long it is, and a log's times do not step back.
 func (h Hole) State(s Sensor) State {
 	return State{T: h.To, Sensor: s, Condition: Silent, Detail: h.Finding()}

@@ -9,12 +9,12 @@ import (
 // InOrder is a Sink that passes on to another what a Source may deliver, on a
 // clock that does not step. It drops a sample that is not later than the one
 // before it of its kind (phones repeat a fix, and now and then deliver two events
-// swapped), one whose time, force or speed is no finite number, a single one with
+// swapped), one whose time, force or speed is not a finite number, a single one with
 // a wild time, and a stretch of sound that is empty or has no rate. Live sources
 // put it between the phone and the sink they are given.
 //
 // A sample whose time is far ahead of the one before it waits for the next. Where
-// that goes on from before, the one that waited had a wild stamp; where it goes
+// that continues from before, the one that waited had a wild stamp; where it goes
 // on from the one that waited, there was a pause and both pass, unless the stamps
 // are later than the present (see Present): then the sensor's clock was set. A
 // run of samples in order that all are long before the last was set back. Over
@@ -36,10 +36,10 @@ type InOrder struct {
 	Broken   int       // dropped because a needed number was missing or not finite
 	Wild     int       // dropped because its time was far ahead of those around it
 	Steps    int       // of the clock, bridged
-	told     int       // of what was lost
+	noted    int       // of what was lost
 }
 
-// What InOrder says of a clock and of samples.
+// What InOrder says about a clock and of samples.
 const (
 	codeClockStep finding.Code = "sensor.clock_step"
 	codeLost      finding.Code = "sensor.lost" // samples that were dropped ("samples")
@@ -79,8 +79,8 @@ func (o *InOrder) End(t float64) {
 // TellLost tells the sink, as a state, of samples that were lost since the last
 // time, if any were.
 func (o *InOrder) TellLost(t float64) {
-	if n := o.Lost() - o.told; n > 0 {
-		o.told += n
+	if n := o.Lost() - o.noted; n > 0 {
+		o.noted += n
 		o.State(State{T: t, Sensor: SensorMotion, Condition: Working, Detail: finding.New(codeLost, finding.Count("samples", n))})
 	}
 }

@@ -34,7 +34,7 @@ func (l *Log) Begin() float64 {
 	return math.NaN()
 }
 
-// Note says what a reader left out, mended or found odd.
+// Note says what a reader left out, corrected or found odd.
 type Note struct {
 	File  string // as the reader was given it; may be empty
 	Line  int    // 1-based line of the first case; 0 where it has none

@@ -2,8 +2,8 @@ package sensors
 
 import "math"
 
-// Ride is what the rider told about a ride: the bike, the air, the setups.
-// Numbers that were not told are NaN; package runs puts defaults in their
+// Ride is what the rider entered about a ride: the bike, the air, the setups.
+// Numbers that were not entered are NaN; package runs puts defaults in their
 // place and says which.
 type Ride struct {
 	Bike         string
@@ -15,13 +15,13 @@ type Ride struct {
 	Station      Wind    // what a weather station nearby gives
 	Gears        []Gear
 	LimitRPM     float64 // highest engine speed, 1/min
-	Cylinders    int     // of the engine; 0: not told
+	Cylinders    int     // of the engine; 0: not entered
 	Drive        Drive   // what holds engine and wheel together
 	Axes         string  // "specific force up", "specific force down" or "" (find out from the log)
 	Setups       []Setup
 }
 
-// Air is the state of the air; NaN where it was not told.
+// Air is the state of the air; NaN where it was not entered.
 type Air struct {
 	Temperature    float64 // °C
 	TemperatureEnd float64 // °C at the end of the ride, Temperature being that of its start; NaN: it stayed
@@ -29,7 +29,7 @@ type Air struct {
 	Humidity       float64 // relative, 0 to 1
 }
 
-// Wind is a steady wind; NaN where it was not told.
+// Wind is a steady wind; NaN where it was not entered.
 type Wind struct {
 	Speed   float64 // m/s
 	FromDeg float64 // where it comes from, degrees clockwise from north
@@ -52,7 +52,7 @@ type Setup struct {
 	Notes string // whatever else the rider wants to remember of it
 }
 
-// UnknownRide returns a ride of which nothing was told.
+// UnknownRide returns a ride about which nothing was entered.
 func UnknownRide() Ride {
 	nan := math.NaN()
 	return Ride{Mass: nan, MassSD: nan, RotatingMass: nan, WindSD: nan, LimitRPM: nan,

@@ -1,6 +1,6 @@
 package sensors
 
-// The sound that is recorded, where the rider gave leave for it, is of a low
+// The sound that is recorded, where the rider gave permission for it, is of a low
 // rate. What is wanted of it is the engine: its lines are at whole and half
 // multiples of the crank's speed, and those worth having end at the firing
 // order, which in an engine of four cylinders is the second: 500 Hz at 15 000 a

@@ -15,7 +15,7 @@ const (
 	SensorTurn     Sensor = "turn"     // gyroscope alone
 	SensorFix      Sensor = "fix"      // satellite receiver
 	SensorPressure Sensor = "pressure" // barometer
-	SensorSound    Sensor = "sound"    // microphone; only where the rider gave leave, and not said to be missing otherwise
+	SensorSound    Sensor = "sound"    // microphone; only where the rider gave permission, and not said to be missing otherwise
 )
 
 // Condition says how a sensor is.
@@ -56,9 +56,9 @@ type Sink interface {
 //
 // Run delivers to sink until the source has no more (nil), ctx ends (ctx.Err())
 // or the source as a whole fails (any other error). A single sensor that is
-// missing, denied or silent is no failure: it is told as a State and the rest
-// goes on. Samples of one kind come in order of T, never twice with the same T
-// (stretches of sound in order and without overlap, but for a part of a value);
+// missing, denied or silent is not a failure: it is reported as a State and the rest
+// continues. Samples of one kind come in order of T, never twice with the same T
+// (stretches of sound in order and without overlap, except for a part of a value);
 // samples of different kinds may be interleaved by up to a second or so, as
 // phones deliver them. After Run returns the sink is not called again. Run may be
 // called once.

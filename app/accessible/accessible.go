@@ -63,22 +63,22 @@ const (
 	TextBox  Role = "textbox"
 )
 
-// Thing is what a reader says of one part of the screen.
+// Thing is what a reader says about one part of the screen.
 type Thing struct {
 	Name  string
 	Role  Role
 	On    bool          // it is ticked, or chosen, or the place where one is
 	Level int           // of a heading
 	Held  time.Duration // that a finger must rest on a button; 0: it answers to a tap
-	Value string        // what stands in a field
-	Note  string        // what there is to say of a field besides
+	Value string        // the content of a field
+	Note  string        // what there is to say about a field besides
 	Field Field         // what takes what is typed
 	Pos   fyne.Position
 	Size  fyne.Size
 }
 
 // Things lists what is to be seen of an object, in the order of reading. A
-// part with words of its own speaks for all within it, but for what can be
+// part with words of its own speaks for all within it, except for what can be
 // pressed. What is scrolled out of sight is left out, since it cannot be
 // pressed.
 func Things(root fyne.CanvasObject) []Thing {
@@ -136,7 +136,7 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 	}
 }
 
-// described is what an object says of itself.
+// described is what an object says about itself.
 func described(a fyne.Accessible) Thing {
 	t := Thing{Name: a.AccessibilityLabel()}
 	if h, ok := a.(Headed); ok {

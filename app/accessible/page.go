@@ -17,8 +17,8 @@ type onPage struct {
 	Y      float32 `json:"y"`
 	W      float32 `json:"w"`
 	H      float32 `json:"h"`
-	Value  string  `json:"value"` // what stands in a field
-	Note   string  `json:"note"`  // what there is to say of it besides
+	Value  string  `json:"value"` // the content of a field
+	Note   string  `json:"note"`  // what there is to say about it besides
 	Key    string  `json:"key"`   // by which the page names a field
 	Lines  bool    `json:"lines"` // it takes more than one line
 	Keys   string  `json:"keys"`  // its keyboard: an inputmode of HTML; empty: letters

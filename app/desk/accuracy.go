@@ -26,20 +26,20 @@ type accuracyFlags struct {
 
 func accuracyCommand() command {
 	return command{
-		Name: "accuracy", Summary: "measure how accurate all of this is, on invented rides",
+		Name: "accuracy", Summary: "measure how accurate Stillair is, on simulated rides",
 		Help: `
-Rides invented tests whose truth is known over and over, with other bikes,
-winds, roads, phones and receivers, and holds what the program makes of them
-against the truth, against the theoretical bound and against the limits that
-the project set itself. The report has tables and plots.
+Simulates tests with known true values many times, with different bikes, winds,
+roads, phones and receivers, and compares the results with the true values, with
+the theoretical bound and with the limits that the project has set itself. The
+report has tables and plots.
 
-  desk accuracy --share 0.02         a first look, some minutes
-  desk accuracy                      the full measurement, some hours
-  desk accuracy --study launches     one study alone
+  desk accuracy --share 0.02         a first look, a few minutes
+  desk accuracy                      the full measurement, several hours
+  desk accuracy --study launches     one study only
 
 Stop it at any time with Ctrl-C: every finished ride is kept, one line of JSON
-each, and the same command goes on where it was. Rides measured by another
-version of the program are left alone and not counted.
+each, and the same command continues where it stopped. Rides measured by another
+version of the program are kept but not counted.
 
 Studies:
 ` + studyLines(),
@@ -47,7 +47,7 @@ Studies:
 			a := &accuracyFlags{}
 			f.StringArrayVar(&a.studies, "study", nil, "which study; may be given more than once (default: all)")
 			f.Float64Var(&a.share, "share", 1, "part of the full number of seeds to ride, above 0 and up to 1")
-			f.StringVar(&a.records, "records", "out/accuracy.jsonl", "file that keeps the finished rides")
+			f.StringVar(&a.records, "records", "out/accuracy.jsonl", "file for the finished rides")
 			f.StringVar(&a.report, "report", "out/accuracy.html", "page to write")
 			f.BoolVar(&a.strict, "strict", false, "fail when a limit is missed")
 			return a.run
@@ -140,7 +140,7 @@ func openRecords(path string) ([]accuracy.Record, *os.File, error) {
 }
 
 // commandLine is how the measurement is asked for. The share is left out, since
-// the report says of each case how many rides went in.
+// the report says about each case how many rides went in.
 func (a *accuracyFlags) commandLine() string {
 	line := "desk accuracy"
 	for _, s := range a.studies {

@@ -20,7 +20,7 @@ type analyseFlags struct {
 	rollOns  []string
 	system   string
 	language string
-	told     *told
+	given    *given
 }
 
 func analyseCommand() command {
@@ -28,13 +28,14 @@ func analyseCommand() command {
 		Name: "analyse", Args: "RECORDING", Summary: "find the runs in a recording and measure them",
 		Help: `
 RECORDING is a session file of the phone app (.jsonl.gz), a plain log (a folder
-or .zip with motion.csv, gnss.csv and, if you like, pressure.csv and ride.json),
+or .zip with motion.csv, gnss.csv and optionally pressure.csv and ride.json),
 JSON Lines that a browser wrote, or NMEA sentences.
 
-The bike's mass matters: drag area and power are as wrong as it is.
-Weigh bike and rider, or add them up, and give --mass. Temperature and pressure
-of the air come from a weather station nearby; mind that most tell the pressure
-reduced to sea level. What is given here goes before what the recording says.
+The bike's mass matters: an error in it is the same error in drag area and
+power. Weigh bike and rider, or add them up, and give --mass. Temperature and
+pressure of the air come from a weather station nearby; note that most report
+the pressure reduced to sea level. Values given here override those in the
+recording.
 
 Examples:
   desk analyse ride.jsonl.gz --report ride.html
@@ -51,7 +52,7 @@ Examples:
 			f.StringArrayVar(&a.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&a.system, "units", string(shown.Metric), "metric, imperial or both")
 			f.StringVar(&a.language, "language", string(shown.English), "of the page: en or de")
-			a.told = addTold(f).withColumns(f)
+			a.given = addGiven(f).withColumns(f)
 			return a.run
 		},
 	}
@@ -77,10 +78,10 @@ func (a *analyseFlags) run(ctx context.Context, w *world, args []string) error {
 		return err
 	}
 	var ride *input.Ride
-	if err := w.during(ctx, "reading", func() (err error) { ride, err = a.told.open(args[0]); return err }); err != nil {
+	if err := w.during(ctx, "reading", func() (err error) { ride, err = a.given.open(args[0]); return err }); err != nil {
 		return err
 	}
-	if err := a.told.apply(&ride.Log.Ride); err != nil {
+	if err := a.given.apply(&ride.Log.Ride); err != nil {
 		return err
 	}
 	s, err := w.analyse(ctx, ride, args[0], pairs)

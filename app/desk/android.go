@@ -20,13 +20,13 @@ func androidCommand() command {
 		Name: "android", Summary: "build the phone app as an Android package",
 		Help: `
 Builds, packs, signs and checks an Android package (arm64, Android 8 or later)
-that records with the screen off. It needs Go, this project's source and four of
-Debian's packages, aapt, apksigner, clang and libsmali-java, with a few headers;
-what is missing is named.
+that records with the screen off. It needs Go, this project's source and four
+Debian packages, aapt, apksigner, clang and libsmali-java, with a few headers;
+it names what is missing.
 
 Without an NDK the result is a trial package: compiled against a few headers of
-this project's own, never run on a phone, and named so. It installs beside a
-release and tests the phone at its first start; share what it finds.
+this project's own, never run on a phone, and labelled as such. It installs
+beside a release and tests the phone at its first start; share what it finds.
 
 With the folder of an Android NDK the result is a release, which has to be
 signed with a key of your own:
@@ -36,11 +36,11 @@ signed with a key of your own:
   ` + android.PasswordEnv + `=… desk android --ndk DIR --key stillair.p12
 
 To install: copy the file to the phone and open it, or "adb install FILE".
-Android asks whether packages from there may be installed.`,
+Android asks whether packages from that source may be installed.`,
 		Flags: func(f *pflag.FlagSet) runner {
 			a := &androidFlags{}
 			f.StringVar(&a.ndk, "ndk", "", "folder of an Android NDK (r26 or later), for a release")
-			f.StringVar(&a.key, "key", "", "keystore with the key to sign with; its password in "+android.PasswordEnv)
+			f.StringVar(&a.key, "key", "", "keystore with the signing key; its password in "+android.PasswordEnv)
 			f.StringVar(&a.into, "into", ".", "folder for the package")
 			f.StringVar(&a.source, "source", "", "folder of the project's source (default: found from here)")
 			return a.run

@@ -76,7 +76,7 @@ func (w *world) run(ctx context.Context, args []string) int {
 			return c.start(ctx, w, args[1:])
 		}
 	}
-	fmt.Fprintf(w.Err, "desk: there is no command %q; the commands are %s. desk --help tells more.\n", args[0], names())
+	fmt.Fprintf(w.Err, "desk: there is no command %q; the commands are %s. See desk --help.\n", args[0], names())
 	return exitUsage
 }
 
@@ -112,13 +112,13 @@ func (w *world) tell(name string, err error) int {
 		fmt.Fprintln(w.Err, "desk: stopped.")
 		return exitInterrupted
 	case errors.As(err, &use):
-		fmt.Fprintf(w.Err, "desk %s: %v. desk %s --help tells more.\n", name, say(use.error), name)
+		fmt.Fprintf(w.Err, "desk %s: %v. See desk %s --help.\n", name, say(use.error), name)
 		return exitUsage
 	case errors.As(err, &input):
 		fmt.Fprintf(w.Err, "desk %s: %v\n", name, say(err))
 		return exitInput
 	case errors.Is(err, fs.ErrPermission):
-		fmt.Fprintf(w.Err, "desk %s: %v; choose a place that you may write to, with --out or --report\n", name, say(err))
+		fmt.Fprintf(w.Err, "desk %s: %v; choose a folder you can write to, with --out or --report\n", name, say(err))
 		return exitFailed
 	}
 	fmt.Fprintf(w.Err, "desk %s: %v\n", name, say(err))

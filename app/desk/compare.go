@@ -33,24 +33,24 @@ type compareFlags struct {
 	protocol    string
 	language    string
 	bikes       bool
-	told        *told
+	given       *given
 }
 
 func compareCommand() command {
 	return command{
-		Name: "compare", Args: "RECORDING...", Summary: "do two setups differ, by how much, and what is it worth",
+		Name: "compare", Args: "RECORDING...", Summary: "do two setups differ, by how much, and what does that mean",
 		Help: `
 With one recording, the setups ridden in it are compared: what they share, the
 road and the wind of the hour, cancels. With several, setups of different rides
-are compared too; that is weaker and says so, since days differ in more than
-was measured. One recording given twice is refused, and so are rides of
-different bikes, unless --different-bikes asks for them.
+are compared too; that is weaker, and the output says so, since days differ in
+more than was measured. One recording given twice is refused, and so are rides
+of different bikes, unless --different-bikes asks for them.
 
 Every difference gets one of three answers: it differs; none is shown, and one
-larger than so much is unlikely; or nobody can tell yet, and about so many more
-pairs of coast-downs would. --matters is the difference you care about.
+above a stated size is unlikely; or it is not clear yet, with the number of
+extra pairs of coast-downs needed. --matters is the difference you care about.
 
---at says at which speed to work out what a difference is worth. With your own
+--at is the speed at which to calculate what a difference means. With your own
 fuel consumption at a steady speed, fuel and range follow too.
 
 Examples:
@@ -61,18 +61,18 @@ Examples:
 		Flags: func(f *pflag.FlagSet) runner {
 			c := &compareFlags{}
 			f.StringVar(&c.matters, "matters", "5%", "relative difference that you care about")
-			f.StringVar(&c.at, "at", "120km/h", "speed at which to say what a difference is worth")
+			f.StringVar(&c.at, "at", "120km/h", "speed at which to say what a difference means")
 			f.Float64Var(&c.burn, "fuel", 0, "your own consumption at a steady speed with the first setup, l/100 km")
 			f.StringVar(&c.burnAt, "fuel-at", "", "that steady speed; for --fuel")
 			f.Float64Var(&c.tank, "tank", 0, "fuel in the tank, l; for the range")
 			f.Float64Var(&c.limitRPM, "limit-rpm", 0, "the engine's speed limit, 1/min; for the top speed")
 			f.StringVar(&c.system, "units", string(shown.Metric), "metric, imperial or both")
-			f.BoolVar(&c.bikes, "different-bikes", false, "compare rides of different bikes all the same")
+			f.BoolVar(&c.bikes, "different-bikes", false, "compare rides of different bikes anyway")
 			f.StringVar(&c.report, "report", "", "write a page with the verdicts and the test protocol to this file (HTML)")
 			f.StringVar(&c.protocol, "protocol", "", "write the test protocol of all rides to this file (JSON)")
 			f.StringVar(&c.language, "language", string(shown.English), "of the page: en or de")
 			f.BoolVar(&c.json, "json", false, "print the comparisons as JSON and nothing else")
-			c.told = addTold(f).withColumns(f)
+			c.given = addGiven(f).withColumns(f)
 			return c.run
 		},
 	}
@@ -132,7 +132,7 @@ func (c *compareFlags) run(ctx context.Context, w *world, args []string) error {
 			c.worth(p, &runs.Result{}, k, speed, burn)
 		}
 	}
-	p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")
+	p.title("± is a 95 %% band: 95 of 100 such bands contain the true value.")
 	return w.print(p.String())
 }
 
@@ -147,7 +147,7 @@ func orBikes(err error) error {
 	return err
 }
 
-// consumption is the rider's own, nil where none was told.
+// consumption is the rider's own, nil where none was given.
 func (c *compareFlags) consumption() (*effect.Burn, error) {
 	if c.burn == 0 {
 		return nil, nil
@@ -163,11 +163,11 @@ func (c *compareFlags) consumption() (*effect.Burn, error) {
 func (c *compareFlags) analyse(ctx context.Context, w *world, args []string, matters float64) ([]*study, error) {
 	var out []*study
 	for _, path := range args {
-		ride, err := c.told.open(path)
+		ride, err := c.given.open(path)
 		if err != nil {
 			return nil, err
 		}
-		if err := c.told.apply(&ride.Log.Ride); err != nil {
+		if err := c.given.apply(&ride.Log.Ride); err != nil {
 			return nil, err
 		}
 		s, err := w.study(ctx, ride, path, runs.Options{Matters: matters})
@@ -205,7 +205,7 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *effec
 	p.title("%s", ride.Name)
 	p.compared(r)
 	if len(r.Compared) == 0 {
-		p.wrapped(2, "It holds no two setups that have something in common to compare.")
+		p.wrapped(2, "It holds no two setups with runs that can be compared.")
 	}
 	for _, k := range r.Compared {
 		c.worth(p, r, k, speed, burn)
@@ -240,7 +240,7 @@ func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed f
 		p.line("  range on %g l: %.0f km instead of %.0f", c.tank, after.X/1e3, before.X/1e3)
 	}
 	if !share.Measured {
-		p.wrapped(4, "taking fuel to follow road power by a share of 0.8 ± 0.1, as engines at part load do")
+		p.wrapped(4, "assuming that fuel follows road power by a share of 0.8 ± 0.1, as for engines at part load")
 	}
 }
 
@@ -296,7 +296,7 @@ func (c *compareFlags) tops(p *page, r *runs.Result) {
 		case effect.ByGear:
 			p.wrapped(2, fmt.Sprintf("%s: the engine's limit comes first, at %s", named(l.Setup), p.units.Number(shown.Speed, top.Speed.X, 0)))
 		default:
-			p.wrapped(2, fmt.Sprintf("%s: at %s, the fastest that was pulled, power is still to spare; the top speed lies beyond", named(l.Setup), p.units.Number(shown.Speed, top.Speed.X, 0)))
+			p.wrapped(2, fmt.Sprintf("%s: at %s, the highest speed of the pulls, there is still power to spare; the top speed is higher", named(l.Setup), p.units.Number(shown.Speed, top.Speed.X, 0)))
 		}
 	}
 }

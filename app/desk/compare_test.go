@@ -21,10 +21,10 @@ func TestPlan(t *testing.T) {
 		args  []string
 		wants []string
 	}{
-		{"enough", []string{"--change", "5%", "--wind-sd", "0.5"}, []string{"pairs of opposite coast-downs with each setup will do", "A ×", "then B ×", "chance of seeing it", "Local law"}},
+		{"enough", []string{"--change", "5%", "--wind-sd", "0.5"}, []string{"pairs of opposite coast-downs with each setup will do", "A ×", "then B ×", "chance of showing it", "Local law"}},
 		{"cannot", []string{"--change", "0.5%", "--wind-sd", "2"}, []string{"This plan cannot show it", "What would help", "a calmer day"}},
-		{"top speed", []string{"--faster", "5km/h", "--top-speed", "200km/h"}, []string{"To see a change of 7.7 % in drag"}},
-		{"one setup", []string{"--change", "5%", "--setups", "1", "--wind-sd", "0.5", "--most-pairs", "12"}, []string{"To know the drag of one setup", "by noise alone, ±", "A ×"}},
+		{"top speed", []string{"--faster", "5km/h", "--top-speed", "200km/h"}, []string{"To show a change of 7.7 % in drag"}},
+		{"one setup", []string{"--change", "5%", "--setups", "1", "--wind-sd", "0.5", "--most-pairs", "12"}, []string{"To know the drag of one setup", "from noise alone, ±", "A ×"}},
 		{"still air", []string{"--change", "4%", "--wind-sd", "0"}, []string{"will do", "wobble", "rear wheel locks"}},
 		{"power", []string{"--power", "4%", "--engine", "55kW", "--wind-sd", "0.5"}, []string{"power from 50 to 130 km/h", "opposite pulls with each setup will do", "repeats by 1.0 %", "closed course"}},
 		{"launch", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "4.5s"}, []string{"0.20 s in 0-100 km/h from the rollout", "opposite launches with each setup will do", "repeats by 0.10 s"}},
@@ -73,7 +73,7 @@ func TestPlanRefuses(t *testing.T) {
 		{"no such mark", []string{"--quicker", "0.2s", "--over", "0-777km/h"}, exitUsage, "0-100 km/h"},
 		{"time without unit", []string{"--quicker", "0.2", "--over", "0-100km/h"}, exitUsage, "0.2s"},
 		{"power without unit", []string{"--power", "2%", "--engine", "50"}, exitUsage, "55kW"},
-		{"spread in the wrong unit", []string{"--power", "2%", "--spread", "0.1s"}, exitUsage, "no share"},
+		{"spread in the wrong unit", []string{"--power", "2%", "--spread", "0.1s"}, exitUsage, "not a share"},
 		{"far too quick", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "0.3s"}, exitUsage, "no bike takes 0.3 s"},
 		{"too weak", []string{"--power", "2%", "--engine", "5kW"}, exitUsage, "not strong enough"},
 		{"speeds of a launch", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--from", "20km/h"}, exitUsage, "--over says"},
@@ -115,7 +115,7 @@ func TestCompare(t *testing.T) {
 	}
 	both := good(t, "compare", a, b)
 	if n := strings.Count(both, "What "); n < 4+2 {
-		t.Errorf("what a difference costs is told %d times, want for each within and across the rides:\n%s", n, both)
+		t.Errorf("what a difference costs is stated %d times, want for each within and across the rides:\n%s", n, both)
 	}
 	if code, _, err := desk(t, "compare", a, a); code != exitInput || !strings.Contains(err, "the same recording") {
 		t.Errorf("one file twice: exit %d, %s", code, err)
@@ -126,7 +126,7 @@ func TestCompare(t *testing.T) {
 	}
 }
 
-// TestOrBikes holds that a refusal of different bikes names the flag, and that no
+// TestOrBikes checks that a refusal of different bikes names the flag, and that no
 // other error does.
 func TestOrBikes(t *testing.T) {
 	bikes := orBikes(&sensors.InputError{What: finding.New(runs.CodeDifferentBikes), Remedy: finding.New("compare.one_bike")})

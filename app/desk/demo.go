@@ -22,17 +22,17 @@ type demoFlags struct {
 
 func demoCommand() command {
 	return command{
-		Name: "demo", Summary: "an invented ride through everything, to see what comes out",
+		Name: "demo", Summary: "take a simulated ride through every step, to see what comes out",
 		Help: `
 Simulates a ride of an invented bike with two windscreens, writes what its phone
-records as a session file, reads that file back and analyses it as any other
-ride. Because the ride is simulated the truth is known, and the summary shows it
-beside what was measured.`,
+records as a session file, reads that file back and analyses it like any other
+ride. Because the ride is simulated, the true values are known, and the summary
+shows them beside what was measured.`,
 		Flags: func(f *pflag.FlagSet) runner {
 			d := &demoFlags{}
 			f.StringVar(&d.out, "out", "out", "folder to write into")
 			f.StringVar(&d.system, "units", string(shown.Metric), "metric, imperial or both")
-			f.Uint64Var(&d.seed, "seed", 1, "what chance begins from: another number, another day")
+			f.Uint64Var(&d.seed, "seed", 1, "seed of the random numbers: another number, another day")
 			return d.run
 		},
 	}
@@ -96,7 +96,7 @@ func (d *demoFlags) written() string {
 // besideTruth sets what was measured beside what the simulation knows.
 func besideTruth(r *runs.Result, sc sim.Scenario, ride *sim.Ride, system shown.System) string {
 	p := &page{units: system}
-	p.title("Beside the truth, which only a simulation knows")
+	p.title("Compared with the true values, which only a simulation knows")
 	p.line("  %-30s %-18s %-9s %s", "", "measured", "true", "within the band")
 	row := func(what, measured string, truth float64, decimals int, x, half float64) {
 		p.line("  %-30s %-18s %-9s %s", what, measured, shown.Fixed(truth, decimals), yes(math.Abs(x-truth) <= half))
@@ -124,13 +124,13 @@ func besideTruth(r *runs.Result, sc sim.Scenario, ride *sim.Ride, system shown.S
 			}
 		}
 	}
-	p.wrapped(2, "Of a hundred such rows about 95 should say yes: that is what a 95 % band means. Try --seed 2, 3, 4 …")
+	p.wrapped(2, "About 95 of a hundred such rows should say yes: that is what a 95 % band means. Try --seed 2, 3, 4 …")
 	return p.String()
 }
 
 // trueMarks are the marks of the launch that run was found from.
 func trueMarks(t *sim.Truth, run runs.Run) []sim.Mark {
-	for _, d := range t.Deeds {
+	for _, d := range t.Events {
 		if d.Kind == sim.KindLaunch && d.Start < run.End && d.End > run.Start {
 			return t.Marks(d)
 		}

@@ -58,7 +58,7 @@ func TestDemo(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "a", "b")
 	out := good(t, "demo", "--out", dir)
 	for _, want := range []string{"invented", "Launches: 2", "Roll-ons", "Coast-downs", "CdA", "Crr", "Compared", "tall screen: ", "more drag", "±",
-		"Beside the truth", "report.html", "ride.jsonl.gz", "Next:"} {
+		"Compared with the true values", "report.html", "ride.jsonl.gz", "Next:"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("the summary does not say %q:\n%s", want, out)
 		}
@@ -134,7 +134,7 @@ func TestToldCounts(t *testing.T) {
 			t.Fatal(err)
 		}
 		d := readResults(t, file)
-		if told := len(extra) > 0; told == slices.Contains(d.Defaults, "mass_kg") {
+		if given := len(extra) > 0; given == slices.Contains(d.Defaults, "mass_kg") {
 			t.Errorf("with %v the defaults are %v", extra, d.Defaults)
 		}
 		return *d.RoadLoad[0].CdA
@@ -193,12 +193,12 @@ func TestErrors(t *testing.T) {
 		{"analyse", exitUsage, []string{"one recording", "--help"}},
 		{"analyse a b", exitUsage, []string{"one recording"}},
 		{"analyse --moon a", exitUsage, []string{"--moon"}},
-		{"analyse --mass heavy a", exitUsage, []string{"heavy", "no number"}},
-		{"analyse --mass 3 FILE", exitInput, []string{"no recording"}},
+		{"analyse --mass heavy a", exitUsage, []string{"heavy", "not a number"}},
+		{"analyse --mass 3 FILE", exitInput, []string{"not a readable recording"}},
 		{"analyse --units furlongs FILE", exitUsage, []string{"furlongs", "metric, imperial or both"}},
 		{"analyse --rollon fast FILE", exitUsage, []string{"fast", "60-100km/h"}},
 		{"analyse DIR/none", exitInput, []string{"DIR/none", "no such file", "check the name"}},
-		{"analyse FILE", exitInput, []string{"FILE", "no recording", "motion.csv"}},
+		{"analyse FILE", exitInput, []string{"FILE", "not a readable recording", "motion.csv"}},
 		{"analyse EMPTY", exitInput, []string{"EMPTY", "empty"}},
 		{"analyse DIR", exitInput, []string{"motion.csv"}},
 		{"plan --change 4% --drive variator", exitUsage, []string{"variator", "no coast-downs", "--quicker"}},
@@ -223,7 +223,7 @@ func TestErrors(t *testing.T) {
 	}
 }
 
-// TestImpossible checks that a value told is refused where it cannot be, with
+// TestImpossible checks that a given value is refused where it cannot be, with
 // the recording at hand.
 func TestImpossible(t *testing.T) {
 	t.Parallel()

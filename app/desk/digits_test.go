@@ -116,7 +116,7 @@ func csvRows(t *testing.T, r io.Reader) []map[string]string {
 	return out
 }
 
-// same holds that a reading of the phone stands in the desk's and the report's
+// same checks that a reading of the phone stands in the desk's and the report's
 // text behind what introduces it there, and is what CSV gives, x ± half in SI.
 func (o *outputs) same(t *testing.T, what string, phone view.Reading, desk, page string, q shown.Quantity, x, half float64) {
 	t.Helper()

@@ -22,15 +22,15 @@ type exportFlags struct {
 	as, rollOns                                []string
 	sound                                      bool
 	atOnce                                     int
-	told                                       *told
+	given                                      *given
 }
 
 func exportCommand() command {
 	return command{
 		Name: "export", Args: "RECORDING...", Summary: "write recordings as files that other programs read",
 		Help: `
-Takes any number of recordings of any kind that analyse takes, or folders that
-hold such recordings, and writes each in every format asked for:
+Takes any number of recordings of any kind that analyse takes, or folders of
+such recordings, and writes each in every format asked for:
 
 ` + formatLines() + `
 Parquet and CSV hold runs, marks, road loads, comparisons and power beside the
@@ -40,30 +40,29 @@ thousands at once:
   desk export rides/ --as parquet --into all
   select setup, avg(cda_m2) from 'all/road-load/*.parquet' group by setup
 
-What you export may travel further than you think. Unless told otherwise the
-first and the last 200 m are cut off, and every place near them is taken out:
-they show where you live. --places moved keeps the shape of the ride and hides
+What you export may travel further than you think. By default the first and the
+last 200 m are cut off, and every place near them is removed: they show where
+you live. --places moved keeps the shape of the ride and hides
 where on Earth it was; --places without leaves no place at all. Times and
-distances then begin at zero, so that they do not tell how far the door is;
---date day keeps the time of day back, --date none the date too. Sound that was
-recorded for the engine speed stays behind unless --sound is given: it may hold
-voices. Results need none of this: they are computed before anything is taken
-out.
+distances then begin at zero, so that they do not reveal how far away home is;
+--date day leaves out the time of day, --date none the date too. Sound recorded
+for the engine speed is left out unless --sound is given: it may contain voices.
+Results are not affected: they are computed before anything is removed.
 
-A recording that cannot be used is told of, and the others go on.`,
+A recording that cannot be used is reported, and the others are still exported.`,
 		Flags: func(f *pflag.FlagSet) runner {
 			e := &exportFlags{}
 			f.StringSliceVar(&e.as, "as", []string{"gpx"}, "formats, separated by commas")
 			f.StringVar(&e.into, "into", "exported", "folder to write into")
 			f.StringVar(&e.places, "places", string(share.Kept), "kept, moved or without")
 			f.StringVar(&e.ends, "ends", "200m", "how much to cut off at the beginning and the end; 0 for nothing")
-			f.StringVar(&e.date, "date", string(share.Dated), "what to tell of when: exact, day (no time of day) or none")
+			f.StringVar(&e.date, "date", string(share.Dated), "how much of date and time to keep: exact, day (no time of day) or none")
 			f.BoolVar(&e.sound, "sound", false, "keep recorded sound, in which voices may be heard")
-			f.IntVar(&e.atOnce, "at-once", runtime.GOMAXPROCS(0), "how many recordings to work on at a time")
+			f.IntVar(&e.atOnce, "at-once", runtime.GOMAXPROCS(0), "how many recordings to process at a time")
 			f.StringArrayVar(&e.rollOns, "rollon", nil, "speeds of a roll-on, such as 60-100km/h or 40-70mph; may be repeated")
 			f.StringVar(&e.system, "units", string(shown.Metric), "of the report: metric, imperial or both")
 			f.StringVar(&e.language, "language", string(shown.English), "of the report: en or de")
-			e.told = addTold(f).withColumns(f)
+			e.given = addGiven(f).withColumns(f)
 			return e.run
 		},
 	}
@@ -87,7 +86,7 @@ func (e *exportFlags) run(ctx context.Context, w *world, args []string) error {
 
 // order checks the flags.
 func (e *exportFlags) order() (*order, error) {
-	o := &order{into: e.into, told: e.told}
+	o := &order{into: e.into, given: e.given}
 	var err error
 	if o.choice, err = e.choice(); err != nil {
 		return nil, err
@@ -98,7 +97,7 @@ func (e *exportFlags) order() (*order, error) {
 			return nil, usage("there is no format %q; the formats are\n%s", name, formatLines())
 		}
 		if f.places && o.choice.Places == share.Without {
-			return nil, usage("%s is nothing but places: it does not go with --places without", f.name)
+			return nil, usage("%s consists of places only: it cannot be combined with --places without", f.name)
 		}
 		o.formats = append(o.formats, f)
 	}
@@ -160,7 +159,7 @@ type order struct {
 	choice  share.Choice
 	style   shown.Style // of the report
 	rollOns []marks.SpeedPair
-	told    *told
+	given   *given
 	random  io.Reader // for the identities of what is written
 
 	originals []os.FileInfo // the recordings, never to be replaced

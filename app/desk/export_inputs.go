@@ -28,7 +28,7 @@ var recordingEndings = []string{".jsonl.gz", ".jsonl", ".zip", ".nmea"}
 // a plain log where it holds motion.csv, and otherwise a folder of recordings.
 //
 // Where the ends of rides are cut off, the names that the app gives recordings
-// are told without the time of day: it would tell when the ride began.
+// are used without the time of day, which would show when the ride began.
 func exportInputs(args []string, c share.Choice) ([]exportInput, error) {
 	var inputs []exportInput
 	taken := map[string]bool{}
@@ -47,7 +47,7 @@ func exportInputs(args []string, c share.Choice) ([]exportInput, error) {
 func recordingsAt(path string) ([]string, error) {
 	info, err := os.Stat(path)
 	if err != nil || !info.IsDir() {
-		return []string{path}, nil // what is wrong with it is told with its turn
+		return []string{path}, nil // what is wrong with it is reported in its turn
 	}
 	if _, err := os.Stat(filepath.Join(path, "motion.csv")); err == nil {
 		return []string{path}, nil

@@ -28,7 +28,7 @@ type outcome struct {
 // all exports every input, several at a time, and tells of each as it is done.
 func (o *order) all(ctx context.Context, w *world, inputs []exportInput, atOnce int) error {
 	if err := os.MkdirAll(o.into, 0o755); err != nil {
-		return fmt.Errorf("the folder for the exports cannot be made: %w", err)
+		return fmt.Errorf("the folder for the exports cannot be created: %w", err)
 	}
 	for _, in := range inputs {
 		if info, err := os.Stat(in.path); err == nil {
@@ -107,7 +107,7 @@ func exportFailure(failed []error, count int) error {
 // one exports the recording of a file, and any others that came into it.
 func (o *order) one(ctx context.Context, in exportInput) outcome {
 	r := outcome{input: in}
-	ride, err := o.told.open(in.path)
+	ride, err := o.given.open(in.path)
 	if err != nil {
 		r.err = err
 		return r
@@ -129,7 +129,7 @@ func (o *order) one(ctx context.Context, in exportInput) outcome {
 
 // export exports one recording.
 func (o *order) export(ctx context.Context, in exportInput, ride *input.Ride) (bytes int64, text string, err error) {
-	if err := o.told.apply(&ride.Log.Ride); err != nil {
+	if err := o.given.apply(&ride.Log.Ride); err != nil {
 		return 0, "", err
 	}
 	for i := range ride.Log.Notes { // where it lies is nobody's business
@@ -227,7 +227,7 @@ func (o *order) save(path, from string, f file) error {
 	return save(path, f.write)
 }
 
-// counts says what there is, for a person and for whoever checks the files.
+// counts says what there is, for a person and for anyone who checks the files.
 func (x *exported) counts() string {
 	places := 0
 	for _, f := range x.log.Fixes {

@@ -126,7 +126,7 @@ func checkEndsAreGone(t *testing.T, name string, log, got *sensors.Log) {
 }
 
 // metres is a distance on a flat Earth with 111 320 m a degree (from memory),
-// apart from how package share reckons it.
+// apart from how package share calculates it.
 func metres(lat, lon float64, f sensors.Fix) float64 {
 	return 111320 * math.Hypot(lat-f.LatDeg, (lon-f.LonDeg)*math.Cos(lat*math.Pi/180))
 }
@@ -183,8 +183,8 @@ func TestExportPlaces(t *testing.T) {
 	}
 }
 
-// TestExportGoesOn holds that one bad recording does not stop the others, and
-// that it is told with its mend.
+// TestExportGoesOn checks that one bad recording does not stop the others, and
+// that the error comes with its remedy.
 func TestExportGoesOn(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -236,7 +236,7 @@ func TestExportCommandLine(t *testing.T) {
 		{[]string{"a", "--places", "away"}, "kept, moved or without"},
 		{[]string{"a", "--ends", "much"}, "--ends much is not possible"},
 		{[]string{"a", "--ends", "-5m"}, "--ends -5m is not possible"},
-		{[]string{"a", "--as", "gpx", "--places", "without"}, "gpx is nothing but places"},
+		{[]string{"a", "--as", "gpx", "--places", "without"}, "gpx consists of places only"},
 		{[]string{"a", "--at-once", "0"}, "at least 1"},
 		{[]string{"a", "--rollon", "60"}, ""},
 	} {
@@ -259,7 +259,7 @@ func TestParseLength(t *testing.T) {
 	}
 }
 
-// TestExportTooShort holds that a ride of less than both ends is refused, with
+// TestExportTooShort checks that a ride of less than both ends is refused, with
 // the length that was asked for.
 func TestExportTooShort(t *testing.T) {
 	t.Parallel()

@@ -17,7 +17,7 @@ import (
 	"stillair/sensors"
 )
 
-// program is what files say of who wrote them.
+// program is what files say about who wrote them.
 const program = "Stillair desk"
 
 // save writes a file through write, making its folder where it is missing. A
@@ -57,7 +57,7 @@ func save(path string, write func(io.Writer) error) error {
 // file.
 func replaceable(path string) error {
 	if there, err := os.Lstat(path); err == nil && !there.Mode().IsRegular() {
-		return fmt.Errorf("%s is no regular file and is not replaced; choose another place", path)
+		return fmt.Errorf("%s is not a regular file and is not replaced; choose another place", path)
 	}
 	return nil
 }

@@ -10,7 +10,7 @@ import (
 // overview is the help of the program as a whole.
 func overview() string {
 	var b strings.Builder
-	b.WriteString(`Stillair finds out what a change to a motorcycle is worth. It reads what a phone
+	b.WriteString(`Stillair finds out whether a change to a motorcycle helps, and by how much. It reads what a phone
 recorded on a ride - satellite speed, accelerometer, gyroscope - and finds the
 launches, roll-ons, pulls and coast-downs in it on its own. It computes times,
 drag area (CdA), rolling resistance (Crr) and road power, each with its ±.
@@ -24,15 +24,15 @@ Usage:  desk COMMAND [flags]
 	b.WriteString(`
 Begin with:
 
-  desk demo                    an invented ride through everything
+  desk demo                    a simulated ride through every step
   desk analyse RECORDING       a ride of your own
-  desk COMMAND --help          what a command does and takes
+  desk COMMAND --help          what a command does and which flags it has
 
 Exit codes: 0 done; 1 failed; 2 the command line makes no sense; 3 the recording
-cannot be used, and the message says what would fix it; 130 stopped by you.
+cannot be used, and the message says how to fix it; 130 stopped by you.
 
-Full throttle and coasting are dangerous in traffic and unlawful on many roads.
-The law of the place comes first. Never touch or watch a phone while moving.
+Full throttle and coasting are dangerous in traffic and illegal on many roads.
+Local law comes first. Never touch or watch a phone while moving.
 `)
 	return b.String()
 }

@@ -12,7 +12,7 @@ import (
 // them: the first one that could analyse any, the last of version 1 and the first
 // of version 2. Each is of an invented ride (their simulate, --seed 3; the second
 // and third with --ride short --browser), cut off in the middle of its parts, with
-// one launch whose times their truth.json told. What is measured is so near the
+// one launch whose times are in its truth.json. What is measured is so near the
 // truth as it says, and the same of the recording as today's program writes it.
 func TestOldRecordingsMeasureTheSame(t *testing.T) {
 	t.Parallel()
@@ -44,7 +44,7 @@ func TestOldRecordingsMeasureTheSame(t *testing.T) {
 	}
 }
 
-// measured are the results of a recording, without what is said of the file.
+// measured are the results of a recording, without what is said about the file.
 func measured(t *testing.T, path, into string) map[string]any {
 	t.Helper()
 	good(t, "export", path, "--as", "results", "--ends", "0", "--into", into)

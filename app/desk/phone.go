@@ -37,12 +37,12 @@ this computer made, and you can record. Nothing is installed and nothing leaves
 your network. The first start compiles the app, which needs Go and this
 project's source and takes a minute.
 
-What the phone records stays in its browser and belongs to the address that it
-was opened at, port included. If the computer's address changes, the browser
-takes the app for another one and shows it empty: share the recordings before
-you move on. Where the network finds this computer by a name (multicast DNS, a
-name ending in .local), that name comes first: it stays when the address does
-not.
+What the phone records stays in its browser and belongs to the address at which
+the app was opened, port included. If the computer's address changes, the
+browser treats it as a different app and shows it empty: share the recordings
+before you move on. Where the network finds this computer by a name (multicast
+DNS, a name ending in .local), that name is listed first: it stays the same when
+the address changes.
 
 An address on the local network cannot start without the computer. To have the
 app on the home screen, starting without a network, put the same files on any
@@ -51,7 +51,7 @@ host that serves them over HTTPS with a certificate phones trust:
   desk phone --write site
 
 writes them to the folder site, each also compressed (.br and .gz) for hosts
-that can send them so.`,
+that can send compressed files.`,
 		Flags: func(f *pflag.FlagSet) runner {
 			p := &phoneFlags{}
 			f.IntVar(&p.port, "port", 8443, "port to serve on")
@@ -132,7 +132,7 @@ func (p *phoneFlags) export(ctx context.Context, w *world) error {
 	if err := page.Write(p.write); err != nil {
 		return err
 	}
-	return w.print(fmt.Sprintf("Wrote the phone app to %s: %.1f MB to download, %.1f MB where the host knows no brotli.\n"+
+	return w.print(fmt.Sprintf("Wrote the phone app to %s: %.1f MB to download, %.1f MB if the host does not support brotli.\n"+
 		"Put the folder on any host that serves it over HTTPS.\n", p.write, megabytes(page, ".br"), megabytes(page, ".gz")))
 }
 
@@ -164,7 +164,7 @@ func (p *phoneFlags) serve(ctx context.Context, w *world, page web.Page) error {
 	name := p.name(ctx, hosts)
 	certificate, err := phone.Certificate(filepath.Join(base, "stillair"), append(hosts, loopback), name, w.Now())
 	if errors.Is(err, fs.ErrPermission) {
-		return fmt.Errorf("the certificate cannot be kept: %w", err)
+		return fmt.Errorf("the certificate cannot be saved: %w", err)
 	}
 	if err != nil {
 		return err
@@ -210,7 +210,7 @@ func (p *phoneFlags) hosts() ([]net.IP, error) {
 	}
 	hosts, err := phone.Addresses()
 	if err == nil && len(hosts) == 0 {
-		err = errors.New("this computer has no address on a local network; join the network that the phone is in, " +
+		err = errors.New("this computer has no address on a local network; join the network that the phone is on, " +
 			"or let the phone open a hotspot and join that")
 	}
 	return hosts, err
@@ -219,7 +219,7 @@ func (p *phoneFlags) hosts() ([]net.IP, error) {
 // invitation is what the rider reads.
 func invitation(urls []string, fingerprint string, colour bool) string {
 	var b strings.Builder
-	b.WriteString("\nOn the phone, in the same network, open\n\n  " + urls[0] + "\n\n")
+	b.WriteString("\nOn the phone, on the same network, open\n\n  " + urls[0] + "\n\n")
 	if code, err := phone.Code(urls[0], colour); err == nil {
 		b.WriteString(code)
 	}
@@ -232,6 +232,6 @@ func invitation(urls []string, fingerprint string, colour bool) string {
 		"What the phone records belongs to the address that it was opened at, number or\n" +
 		"name, port included. Opened at another one, the app starts empty, and the\n" +
 		"recordings come back with the old address: share them before it changes.\n" +
-		"Ctrl-C ends serving; the phone keeps what it recorded.\n")
+		"Ctrl-C stops the server; the phone keeps what it recorded.\n")
 	return b.String()
 }

@@ -34,7 +34,7 @@ type planFlags struct {
 	cda, crr, rate           float64
 	earlier                  string
 	push                     pushFlags
-	told                     *told
+	given                    *given
 	json                     bool
 	like, card, language     string
 	measured                 *runs.Result // the ride of like; nil: none
@@ -46,29 +46,29 @@ func planCommand() command {
 		Help: `
 Say what change matters: as a share of the drag (--change 2%) or as top speed
 (--faster 5km/h --top-speed 200km/h), for coast-downs; as a share of the power
-(--power 4%), for pulls on full throttle in one gear; or as time (--quicker
-0.2s --over 0-100km/h, or 80-120km/h, or "1/4 mile"), for launches or roll-ons.
-And say what day it is: --wind-sd is how much the wind along the road differs
+(--power 4%), for pulls on full throttle in one gear; or as time (--quicker 0.2s
+--over 0-100km/h, or 80-120km/h, or "1/4 mile"), for launches or roll-ons. And
+say how windy the day is: --wind-sd is how much the wind along the road differs
 from pair to pair, about 0.5 m/s on a calm evening, 1.5 m/s on an ordinary day.
-Out comes how many pairs of opposite runs each setup needs, in which order to
-ride them, how long the road must be, and how likely the test is to see the
-change. If it cannot succeed it says what would help.
+The plan says how many pairs of opposite runs each setup needs, in which order
+to ride them, how long the road must be, and how likely the test is to show the
+change. If it cannot succeed, it says what would help.
 
 With --setups 1 the question is how well the drag of one setup becomes known:
---change 5% asks for ± 5 % by noise alone. What is assumed of tyres, cross-wind
-and posture comes on top of that, and more pairs do not make it smaller.
+--change 5% asks for ± 5 % from noise alone. Assumptions about tyres, cross-wind
+and posture come on top of that, and more pairs do not make them smaller.
 
 --like takes gusts, road, receiver, drag and mass from a ride of your own, for a
-day and a road like those. Without it the day is told by --wind-sd alone, and
-the plan counts in that gusts may be half or twice what is usual for it.
+day and a road like those. Without it the day is described by --wind-sd alone,
+and the plan allows for gusts of half or twice what is usual for it.
 
 --card writes the plan as a page to print: order, speeds, road with margins,
 checks, cautions and room for notes.
 
 --results takes drag, rolling resistance and mass from what analyse --json
-wrote about this bike earlier; otherwise a middling bike is assumed. Power and
-times also differ from repeat to repeat because riders and engines do: --spread
-says by how much, as one standard deviation. Without it 0.1 s is taken for
+wrote about this bike earlier; otherwise an average bike is assumed. Power and
+times also vary from repeat to repeat because riders and engines do: --spread
+says by how much, as one standard deviation. Without it 0.1 s is assumed for
 launches, 0.05 s for roll-ons, 1 % for pulls; ride a few and see.
 
 Examples:
@@ -94,20 +94,20 @@ func (p *planFlags) add(f *pflag.FlagSet) {
 	f.StringVar(&p.faster, "faster", "", "change of top speed that matters, such as 5km/h")
 	f.StringVar(&p.topSpeed, "top-speed", "", "about how fast the bike goes, such as 200km/h; for --faster")
 	f.IntVar(&p.setups, "setups", 2, "how many setups to compare")
-	f.IntVar(&p.pairs, "most-pairs", 8, "most pairs of opposite runs a setup that you will ride")
-	f.StringVar(&p.chance, "chance", "80%", "how likely the test shall be to see the change")
+	f.IntVar(&p.pairs, "most-pairs", 8, "most pairs of opposite runs you will ride with each setup")
+	f.StringVar(&p.chance, "chance", "80%", "how likely the test should be to show the change")
 	f.StringVar(&p.from, "from", "", "where a coast-down (usual: 110km/h) or a pull (50km/h) begins")
 	f.StringVar(&p.to, "to", "", "where it ends (30km/h, 130km/h)")
 	f.Float64Var(&p.cda, "cda", 0.55, "drag area expected, m²")
 	f.Float64Var(&p.crr, "crr", 0.018, "rolling resistance expected")
-	f.Float64Var(&p.rate, "fixes", 1, "satellite fixes a second that the phone gives")
+	f.Float64Var(&p.rate, "fixes", 1, "satellite fixes per second from the phone")
 	f.StringVar(&p.earlier, "results", "", "take drag, rolling resistance and mass from these results (JSON)")
 	f.StringVar(&p.like, "like", "", "plan for a day and a road like those of this recording")
 	f.StringVar(&p.card, "card", "", "write the plan as a card to print to this file (HTML)")
 	f.StringVar(&p.language, "language", string(shown.English), "of the card: en or de")
 	f.BoolVar(&p.json, "json", false, "print the plan as JSON and nothing else")
 	p.push.add(f)
-	p.told = addTold(f)
+	p.given = addGiven(f)
 }
 
 func (p *planFlags) run(ctx context.Context, w *world, args []string) error {
@@ -127,8 +127,8 @@ func (p *planFlags) run(ctx context.Context, w *world, args []string) error {
 	if p.push.asked() {
 		return p.runPush(w, load)
 	}
-	if d := sensors.Drive(p.told.drive); !d.RollsFree() {
-		return usage("--drive %s: such a drive never lets the wheel go, so there are no coast-downs to plan; plan launches, roll-ons or pulls with --quicker or --power", d)
+	if d := sensors.Drive(p.given.drive); !d.RollsFree() {
+		return usage("--drive %s: with such a drive the wheel never rolls free, so there are no coast-downs to plan; plan launches, roll-ons or pulls with --quicker or --power", d)
 	}
 	q, c, err := p.question(load)
 	if err != nil {
@@ -153,7 +153,7 @@ func (p *planFlags) measure(ctx context.Context, w *world) error {
 		return nil
 	}
 	if p.earlier != "" {
-		return usage("--like and --results both say where to start from: give one")
+		return usage("--like and --results exclude each other: give one")
 	}
 	ride, err := input.Open(p.like)
 	if err != nil {
@@ -188,7 +188,7 @@ func (p *planFlags) writeCard(c card.Card, ridden string) error {
 // load is the road load to plan for.
 func (p *planFlags) load() (effect.Load, error) {
 	ride := sensors.UnknownRide()
-	if err := p.told.apply(&ride); err != nil {
+	if err := p.given.apply(&ride); err != nil {
 		return effect.Load{}, err
 	}
 	or := func(x, usual float64) float64 {
@@ -214,7 +214,7 @@ func (p *planFlags) load() (effect.Load, error) {
 }
 
 // fromEarlier takes the first road load of an earlier results file.
-func (p *planFlags) fromEarlier(l effect.Load, toldMass float64) (effect.Load, error) {
+func (p *planFlags) fromEarlier(l effect.Load, givenMass float64) (effect.Load, error) {
 	f, err := os.Open(p.earlier)
 	if err != nil {
 		return l, &sensors.InputError{File: p.earlier, What: finding.New("input.cannot_open", sensors.Cause(err)), Remedy: finding.New("input.check_name"), Err: err}
@@ -229,7 +229,7 @@ func (p *planFlags) fromEarlier(l effect.Load, toldMass float64) (effect.Load, e
 			continue
 		}
 		l.CdA.X, l.Crr.X = *r.CdA, *r.Crr
-		if r.Mass != nil && math.IsNaN(toldMass) {
+		if r.Mass != nil && math.IsNaN(givenMass) {
 			l.Mass = *r.Mass
 		}
 		return l, nil
@@ -244,7 +244,7 @@ func (p *planFlags) question(l effect.Load) (q plan.Question, c plan.Conditions,
 	c.FixRate = p.rate
 	if p.measured != nil {
 		wind := c.Noise.WindSD
-		if c = c.As(p.measured.Estimate); !math.IsNaN(p.told.wind) {
+		if c = c.As(p.measured.Estimate); !math.IsNaN(p.given.wind) {
 			c.Noise.WindSD = wind
 		}
 	}
@@ -259,15 +259,15 @@ func (p *planFlags) question(l effect.Load) (q plan.Question, c plan.Conditions,
 	return q, c, err
 }
 
-// wind is that of an ordinary day where none was told, m/s.
+// wind is that of an ordinary day where none was given, m/s.
 func (p *planFlags) wind() float64 {
-	if math.IsNaN(p.told.wind) {
+	if math.IsNaN(p.given.wind) {
 		return 1.5
 	}
-	return p.told.wind
+	return p.given.wind
 }
 
-// speeds puts those that were told in the place of the usual ones.
+// speeds replaces the usual ones by those that were given.
 func (p *planFlags) speeds(c *plan.Conditions) (err error) {
 	for _, x := range []struct {
 		flag, text string
@@ -317,10 +317,10 @@ type planWords struct {
 }
 
 func dragWords(q plan.Question, c plan.Conditions) planWords {
-	asked := fmt.Sprintf("To know the drag of one setup to ± %.1f %% by noise alone, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
+	asked := fmt.Sprintf("To know the drag of one setup to ± %.1f %% from noise alone, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
 		100*q.CdA, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD)
 	if q.Setups > 1 {
-		asked = fmt.Sprintf("To see a change of %.1f %% in drag between %d setups, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
+		asked = fmt.Sprintf("To show a change of %.1f %% in drag between %d setups, from %.0f to %.0f km/h, wind differing by %.1f m/s from pair to pair:",
 			100*q.CdA, q.Setups, c.FromMPS*3.6, c.ToMPS*3.6, c.Noise.WindSD)
 	}
 	return planWords{asked: asked, one: q.Setups == 1,
@@ -340,12 +340,12 @@ func planText(m *plan.Plan, say planWords) string {
 		p.title("This plan cannot show it, even with %d pairs of %s for each setup.", m.Pairs, say.runs)
 	}
 	if say.one {
-		p.line("  chance that it comes out so %.0f %%", percentAtMost99(m.Chance))
-		p.line("  known to ± %s by noise alone, ± %s with all that is assumed (95 %%)", say.amount(m.Half), say.amount(m.Whole))
+		p.line("  chance of that            %.0f %%", percentAtMost99(m.Chance))
+		p.line("  known to ± %s from noise alone, ± %s with all assumptions (95 %%)", say.amount(m.Half), say.amount(m.Whole))
 	} else {
-		p.line("  chance of seeing it    %.0f %%", percentAtMost99(m.Chance))
+		p.line("  chance of showing it   %.0f %%", percentAtMost99(m.Chance))
 		p.line("  the difference will be known to ± %s (95 %%)", say.amount(m.Half))
-		p.line("  smallest change seen with a chance of %.0f %%: %s", 100*say.chance, say.amount(m.Smallest))
+		p.line("  smallest change shown with a chance of %.0f %%: %s", 100*say.chance, say.amount(m.Smallest))
 	}
 	p.line("  road                   %.1f km straight, level and even, with room to stop at either end; ridden both ways", math.Ceil(m.RoadLength/100)/10)
 	p.line("  time                   about %s", shown.Duration(m.Seconds))
@@ -358,7 +358,7 @@ func planText(m *plan.Plan, say planWords) string {
 	if len(m.Advice) > 0 {
 		p.title("What would help")
 		for _, a := range m.Advice {
-			p.wrapped(2, fmt.Sprintf("%s: then the chance is %.0f %%, and a change of %s is seen", words.ForMachines().Say(a.Change), percentAtMost99(a.Chance), say.amount(a.Smallest)))
+			p.wrapped(2, fmt.Sprintf("%s: then the chance is %.0f %%, and a change of %s can be shown", words.ForMachines().Say(a.Change), percentAtMost99(a.Chance), say.amount(a.Smallest)))
 		}
 	}
 	p.title("Take care")

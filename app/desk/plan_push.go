@@ -26,7 +26,7 @@ func (p *pushFlags) add(f *pflag.FlagSet) {
 	f.StringVar(&p.over, "over", "", `of which time: a launch such as 0-100km/h or "1/4 mile", or a roll-on such as 80-120km/h`)
 	f.StringVar(&p.engine, "engine", "", "most power at the road, about, such as 55kW; for --power")
 	f.StringVar(&p.takes, "takes", "", "how long it takes now, about, such as 4.5s; for --quicker")
-	f.StringVar(&p.spread, "spread", "", "by how much your own repeats differ, one standard deviation: 1% or 0.1s")
+	f.StringVar(&p.spread, "spread", "", "by how much your own repeats vary, one standard deviation: 1% or 0.1s")
 }
 
 // asked reports whether the question is about power or a time.
@@ -93,8 +93,8 @@ func (p *planFlags) pushQuestion(l effect.Load) (q plan.PushQuestion, c plan.Pus
 	return q, c, p.pushConditions(q.Push, &c)
 }
 
-// pushConditions puts what was told of the bike and its rider in the place of
-// what is usual.
+// pushConditions replaces what is usual by what was entered about the bike and
+// its rider.
 func (p *planFlags) pushConditions(push plan.Push, c *plan.PushConditions) (err error) {
 	f := p.push
 	switch {
@@ -147,7 +147,7 @@ func parseSeconds(flag, text string) (float64, error) {
 	number, ok := strings.CutSuffix(strings.TrimSpace(text), "s")
 	v, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
 	if !ok || err != nil || !(v > 0 && v < 120) {
-		return 0, usage("--%s %q is no time: write it as 0.2s", flag, text)
+		return 0, usage("--%s %q is not a time: write it as 0.2s", flag, text)
 	}
 	return v, nil
 }
@@ -165,7 +165,7 @@ func parsePower(flag, text string) (float64, error) {
 			}
 		}
 	}
-	return 0, usage("--%s %q is no power: write it as 55kW or 75hp", flag, text)
+	return 0, usage("--%s %q is not a power: write it as 55kW or 75hp", flag, text)
 }
 
 func pushWords(q plan.PushQuestion, c plan.PushConditions) planWords {
@@ -179,7 +179,7 @@ func pushWords(q plan.PushQuestion, c plan.PushConditions) planWords {
 	case plan.Launches:
 		what += " from the rollout"
 	}
-	w.asked = fmt.Sprintf("To see a change of %s in %s between %d setups, wind differing by %.1f m/s from pair to pair and your own repeats by %s:",
+	w.asked = fmt.Sprintf("To show a change of %s in %s between %d setups, wind differing by %.1f m/s from pair to pair and your own repeats by %s:",
 		w.amount(q.Change), what, q.Setups, c.Noise.WindSD, w.amount(c.Spread))
 	return w
 }

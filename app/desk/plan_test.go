@@ -8,7 +8,7 @@ import (
 )
 
 // TestPlanLikeARide plans for a day and a road like those of the invented ride,
-// whose wind was not told, and writes the card in German.
+// whose wind was not given, and writes the card in German.
 func TestPlanLikeARide(t *testing.T) {
 	if testing.Short() {
 		t.Skip("measures a whole ride")

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// speedUnits are the units a speed may be told in, and their size in m/s.
+// speedUnits are the units in which a speed may be given, and their size in m/s.
 // Longer names come first, since "m/s" also ends "km/s".
 func speedUnits() []struct {
 	name string
@@ -29,7 +29,7 @@ func parseSpeed(flag, text string) (float64, error) {
 			}
 		}
 	}
-	return 0, usage("--%s %q is no speed: write it as 110km/h, 70mph or 30m/s", flag, text)
+	return 0, usage("--%s %q is not a speed: write it as 110km/h, 70mph or 30m/s", flag, text)
 }
 
 // parseShare reads a share such as 2% or 0.02.
@@ -40,7 +40,7 @@ func parseShare(flag, text string) (float64, error) {
 		v /= 100
 	}
 	if err != nil || !(v > 0 && v < 1) {
-		return 0, usage("--%s %q is no share: write it as 2%% or 0.02", flag, text)
+		return 0, usage("--%s %q is not a share: write it as 2%% or 0.02", flag, text)
 	}
 	return v, nil
 }

@@ -19,8 +19,8 @@ import (
 	"stillair/sensors/units"
 )
 
-// told holds what the command line says in the place of ride.json. NaN: nothing.
-type told struct {
+// given holds what the command line gives in place of ride.json. NaN: nothing.
+type given struct {
 	bike, drive                  string
 	mass, massSD, rotating, wind float64
 	station, stationFrom         float64
@@ -29,8 +29,8 @@ type told struct {
 	columns                      []string
 }
 
-// open reads a recording with what was said of its columns.
-func (t *told) open(path string) (*input.Ride, error) {
+// open reads a recording with what was said about its columns.
+func (t *given) open(path string) (*input.Ride, error) {
 	var asked []sheets.Ask
 	for _, text := range t.columns {
 		a, err := sheets.ParseAsk(text)
@@ -42,16 +42,16 @@ func (t *told) open(path string) (*input.Ride, error) {
 	return input.Open(path, asked...)
 }
 
-// addTold adds the flags.
-func addTold(f *pflag.FlagSet) *told {
-	t, nan := &told{}, math.NaN()
+// addGiven adds the flags.
+func addGiven(f *pflag.FlagSet) *given {
+	t, nan := &given{}, math.NaN()
 	number := func(p *float64, name, explain string) {
 		*p = nan
 		f.Var((*optional)(p), name, explain)
 	}
 	f.StringVar(&t.bike, "bike", "", "name of the bike")
 	number(&t.mass, "mass", "bike, rider, fuel and luggage as ridden, kg")
-	number(&t.massSD, "mass-sd", "how well that is known: standard deviation, kg")
+	number(&t.massSD, "mass-sd", "standard deviation of that mass, kg")
 	number(&t.rotating, "rotating-mass", "what the wheels add to the inertia, kg")
 	f.StringVar(&t.drive, "drive", "", "clutch, variator (the belt of a scooter) or electric; the last two never roll free")
 	number(&t.temperature, "temperature", "of the air, °C")
@@ -65,13 +65,13 @@ func addTold(f *pflag.FlagSet) *told {
 }
 
 // withColumns adds the flag of commands that read recordings.
-func (t *told) withColumns(f *pflag.FlagSet) *told {
+func (t *given) withColumns(f *pflag.FlagSet) *given {
 	f.StringArrayVar(&t.columns, "column", nil, "what a column of a logger's table is, as speed=NAME or \"speed=NAME as km/h\"; repeatable")
 	return t
 }
 
-// apply puts what was told into the ride.
-func (t *told) apply(r *sensors.Ride) error {
+// apply puts what was given into the ride.
+func (t *given) apply(r *sensors.Ride) error {
 	checks := []struct {
 		name      string
 		value     float64
@@ -100,7 +100,7 @@ func (t *told) apply(r *sensors.Ride) error {
 		*c.to = c.value * c.factor
 	}
 	if !math.IsNaN(t.mass) {
-		for i := range r.Setups { // the mass told here is of all setups
+		for i := range r.Setups { // the mass given here is of all setups
 			r.Setups[i].Mass = math.NaN()
 		}
 	}
@@ -124,7 +124,7 @@ func (o *optional) Type() string   { return "number" }
 func (o *optional) Set(s string) error {
 	var x float64
 	if n, err := fmt.Sscanf(s+"\n", "%g\n", &x); err != nil || n != 1 || math.IsNaN(x) || math.IsInf(x, 0) {
-		return fmt.Errorf("%q is no number", s)
+		return fmt.Errorf("%q is not a number", s)
 	}
 	*o = optional(x)
 	return nil

@@ -38,13 +38,14 @@ func seasonCommand() command {
 Takes any number of recordings, results as JSON (desk analyse --json) or Parquet
 (desk export --as parquet, or the zip that the phone makes) and folders of them,
 and lists what each bike and setup measured: mean, best, typical, how far it
-spreads from ride to ride, and its trend. Results are read at once; recordings
+spreads from ride to ride, and its trend. Results are read directly; recordings
 are analysed first. A ride that comes in two files counts once.
 
 The drag budget says what each part costs, from all comparisons of all rides at
 once. For that a setup is named by its parts with plus signs between them, such
-as "tall screen + panniers"; parts that never rode side by side are compared by
-way of others. Where the rides contradict each other, it says so and widens ±.
+as "tall screen + panniers"; parts that were never ridden side by side are
+compared through others. Where the rides contradict each other, it says so and
+widens ±.
 
 Two-way means pair launches and roll-ons of one setup and gear that were ridden
 in opposite directions within --within of each other.
@@ -125,7 +126,7 @@ func (s *seasonFlags) run(ctx context.Context, w *world, args []string) error {
 			p.wrapped(2, u)
 		}
 	}
-	p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")
+	p.title("± is a 95 %% band: 95 of 100 such bands contain the true value.")
 	return w.print(p.String())
 }
 

@@ -33,7 +33,7 @@ const (
 func seasonInputs(path string) ([]string, error) {
 	info, err := os.Stat(path)
 	if err != nil || !info.IsDir() {
-		return []string{path}, nil // what is wrong with it is told with its turn
+		return []string{path}, nil // what is wrong with it is reported in its turn
 	}
 	found, err := recordingsAt(path)
 	within := []string{"*.json", "*" + columnEnding}

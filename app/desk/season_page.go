@@ -101,7 +101,7 @@ func (p *page) figures(all []results.SeasonFigure) {
 	}
 }
 
-// worthSaying leaves the many marks of a launch to the JSON, but for those that a
+// worthSaying leaves the many marks of a launch to the JSON, except for those that a
 // summary has.
 func (p *page) worthSaying(kind, mark string) bool {
 	return kind != string(runs.Launch) || slices.Contains(p.headline(), mark)
@@ -184,7 +184,7 @@ func (p *page) dragBudget(b *results.SeasonBudget) {
 // electric says what every setup needs out of the battery.
 func (p *page) electric(rides []ridden, v, battery float64, drive measure.Value) {
 	const kWh = 3.6e6 // J
-	p.title("Out of the battery at a steady %s, on the level in still air", p.units.Number(shown.Speed, v, 0))
+	p.title("From the battery at a steady %s, on the level in still air", p.units.Number(shown.Speed, v, 0))
 	var order []string
 	latest := map[string]effect.Load{} // by setup
 	for _, r := range rides {
@@ -203,7 +203,7 @@ func (p *page) electric(rides []ridden, v, battery float64, drive measure.Value)
 		const whPerKm = 3.6 // J/m
 		p.line("  %-28s %s Wh/km, %s km from %g kWh", named(setup), shown.PlusMinus(e.X/whPerKm, shown.Normal95*e.SE/whPerKm), shown.PlusMinus(reach.X/1e3, shown.Normal95*reach.SE/1e3), battery)
 	}
-	p.wrapped(2, fmt.Sprintf("Taking %.0f ± %.0f %% of the battery's energy to reach the road; lights and heated grips are not in it.", 100*drive.X, 100*shown.Normal95*drive.SE))
+	p.wrapped(2, fmt.Sprintf("Assuming that %.0f ± %.0f %% of the battery's energy reaches the road; lights and heated grips are not included.", 100*drive.X, 100*shown.Normal95*drive.SE))
 }
 
 // counted is a number of things in words.

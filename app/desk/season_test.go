@@ -111,7 +111,7 @@ func sameSeason(t *testing.T, exported string) {
 	if err := os.WriteFile(bad, []byte("PAR1 and no more"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if said := strings.Join(strings.Fields(good(t, "season", exported)), " "); !strings.Contains(said, "bad.parquet: this is no whole Parquet file") || !strings.Contains(said, "export it again") {
+	if said := strings.Join(strings.Fields(good(t, "season", exported)), " "); !strings.Contains(said, "bad.parquet: this is not a complete Parquet file") || !strings.Contains(said, "export it again") {
 		t.Errorf("a broken table is not named:\n%s", said)
 	}
 	if code, _, said := desk(t, "season", bad); code != exitInput || !strings.Contains(said, "bad.parquet") {

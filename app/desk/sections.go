@@ -117,10 +117,10 @@ func (p *page) loads(r *runs.Result) {
 		}
 	}
 	if len(r.RoadLoads) > 0 {
-		p.wrapped(2, "CdA, the drag area, says how much air is pushed aside: it decides above town speed. Crr, the rolling resistance, is the share of the weight that the tyres take. Less is better of both.")
+		p.wrapped(2, "CdA, the drag area, says how much air is pushed aside: it matters most above town speeds. Crr, the rolling resistance, is the share of the weight lost to rolling. Less is better for both.")
 	}
 	if len(r.RoadLoads) == 0 {
-		p.wrapped(2, "Drag area and rolling resistance need coast-downs on the same road in both directions: without the way back, wind and slope pass for drag.")
+		p.wrapped(2, "Drag area and rolling resistance need coast-downs on the same road in both directions: without the way back, wind and slope look like drag.")
 	}
 }
 

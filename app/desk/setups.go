@@ -28,7 +28,7 @@ func setupsCommand() command {
 Without flags it lists the setups, each with its number, and the halts at which
 one may have been changed. With flags it changes them and writes a copy beside
 the recording (ride-setups.jsonl.gz), or where --out says. The recording itself
-stays as it is, and nothing that is there already is replaced.
+stays as it is, and no existing file is replaced.
 
 Times count from the start of the recording: 12:30 is 12 minutes and 30 seconds.
 Splits come first; numbers of setups count as they are listed after them. To go
@@ -41,7 +41,7 @@ Examples:
   desk setups ride.jsonl.gz --tyres "1=road, 2.5 bar" --notes "2=strap loose"`,
 		Flags: func(f *pflag.FlagSet) runner {
 			e, out := &setupEdits{}, ""
-			f.StringArrayVar(&e.splits, "split", nil, "another setup from then on, as TIME=NAME; repeatable, as all but --out")
+			f.StringArrayVar(&e.splits, "split", nil, "another setup from then on, as TIME=NAME; repeatable, like all flags except --out")
 			f.StringArrayVar(&e.halts, "split-halt", nil, "another setup from a halt on, as HALT=NAME")
 			f.StringArrayVar(&e.names, "name", nil, "name of a setup, as SETUP=NAME")
 			f.StringArrayVar(&e.masses, "mass", nil, "bike, rider, fuel and luggage with a setup, as SETUP=KG")
@@ -82,7 +82,7 @@ func (w *world) setups(args []string, e *setupEdits, out string) error {
 	if err := w.saveCopy(out, ride); err != nil {
 		return err
 	}
-	return w.print(listSetups(t, args[0]) + fmt.Sprintf("\nWritten to %s; the recording itself is as it was.\n", argument(out)))
+	return w.print(listSetups(t, args[0]) + fmt.Sprintf("\nWritten to %s; the recording itself is unchanged.\n", argument(out)))
 }
 
 // besides is where a copy goes: beside the recording, under its name.
@@ -108,7 +108,7 @@ func besides(path string, kind input.Kind) string {
 // else as a session file. What is at the path already stays.
 func (w *world) saveCopy(path string, ride *input.Ride) error {
 	if _, err := os.Lstat(path); err == nil {
-		return usage("%s is there already and is not replaced: give another place with --out", path)
+		return usage("%s already exists and is not replaced: give another place with --out", path)
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return err
 	}

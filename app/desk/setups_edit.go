@@ -17,7 +17,7 @@ func (e *setupEdits) none() bool {
 	return len(e.splits)+len(e.halts)+len(e.names)+len(e.masses)+len(e.tyres)+len(e.notes) == 0
 }
 
-// mostSetupText bounds what may be said of a setup, in characters: a reader of
+// mostSetupText bounds what may be said about a setup, in characters: a reader of
 // recordings takes no longer text than 10 000 bytes.
 const mostSetupText = 2000
 

@@ -76,7 +76,7 @@ func contents(t *testing.T, path string) string {
 }
 
 // TestSetups splits, names and weighs the setups of recordings of each kind, and
-// holds that the copy says so, that its samples are the recording's, and that
+// checks that the copy says so, that its samples are the recording's, and that
 // the recording is untouched.
 func TestSetups(t *testing.T) {
 	t.Parallel()
@@ -140,7 +140,7 @@ func checkCopied(t *testing.T, path string, got *sensors.Log) {
 	}
 }
 
-// TestSetupsAreOnlyListed holds that without a change nothing is written, and
+// TestSetupsAreOnlyListed checks that without a change nothing is written, and
 // where a copy goes without --out.
 func TestSetupsAreOnlyListed(t *testing.T) {
 	t.Parallel()
@@ -161,7 +161,7 @@ func TestSetupsAreOnlyListed(t *testing.T) {
 	}
 }
 
-// TestSetupAgain holds that a split with the name of an earlier setup is that
+// TestSetupAgain checks that a split with the name of an earlier setup is that
 // setup again, and another one has the same tyres and no mass.
 func TestSetupAgain(t *testing.T) {
 	log := stoppedTwice()

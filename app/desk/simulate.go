@@ -32,19 +32,20 @@ type simulateFlags struct {
 
 func simulateCommand() command {
 	return command{
-		Name: "simulate", Summary: "write an invented ride, with the truth beside it",
+		Name: "simulate", Summary: "write a simulated ride, with its true values",
 		Help: `
 Simulates a ride and what a phone records of it: noise, vibration, a receiver
-that lags, gusts, a road that is not quite level. The truth is written beside
-it as truth.json, so that you can see how far the results are from it:
+that lags, gusts, a road that is not quite level. The true values are written to
+truth.json beside it, so that you can compare the results with them:
 
   desk simulate --ride coast-downs --seed 7 --out invented
   desk analyse invented/ride.jsonl.gz
   jq '.setups' invented/truth.json
 
 The same ride, bike and seed always give the same files. With --setup, once for
-each, the ride is coast-downs with these setups in turn, there and back through
-their order, one week after the ride of the seed before: rides for desk season.
+each setup, the ride consists of coast-downs with these setups in turn and back
+in reverse order, one week after the ride of the seed before: rides for desk
+season.
 
   desk simulate --setup "short screen" --setup "tall screen + panniers" --seed 3
 
@@ -58,7 +59,7 @@ Bikes: ` + strings.Join(bikeNames(), ", "),
 			s := &simulateFlags{}
 			f.StringVar(&s.ride, "ride", "demo", "which ride")
 			f.StringVar(&s.bike, "bike", bikeNames()[0], "which bike")
-			f.Uint64Var(&s.seed, "seed", 1, "what chance begins from")
+			f.Uint64Var(&s.seed, "seed", 1, "seed of the random numbers")
 			f.StringVar(&s.out, "out", "out", "folder to write into")
 			f.StringVar(&s.format, "format", "session", "session (one file), plain (a folder of CSV) or zip")
 			f.BoolVar(&s.browser, "browser", false, "as a phone's browser records: 60 readings a second instead of 100")
@@ -110,7 +111,7 @@ func (s *simulateFlags) scenario() (sim.Scenario, error) {
 		if s.browser {
 			sc.Phone = sim.BrowserPhone()
 		}
-		sc.Told.Nothing = s.nothing
+		sc.Entered.Nothing = s.nothing
 		return sc, nil
 	}
 	return sim.Scenario{}, usage("there is no ride %q; the rides are\n%s", s.ride, presetLines())
@@ -142,7 +143,7 @@ func (s *simulateFlags) dressed(b sim.Bike) (sim.Scenario, error) {
 	if s.browser {
 		sc.Phone = sim.BrowserPhone()
 	}
-	sc.Told.Nothing = s.nothing
+	sc.Entered.Nothing = s.nothing
 	return sc, nil
 }
 

@@ -75,7 +75,7 @@ func summary(s *study, units shown.System) string {
 	p.loads(r)
 	if len(r.Runs) == 0 {
 		p.title("No run was found")
-		p.wrapped(2, "A run is a launch or roll-on with the throttle wide open, or a long roll with the clutch in. Part throttle and everyday braking are no runs.")
+		p.wrapped(2, "A run is a launch or roll-on with the throttle wide open, or a long roll with the clutch in. Part throttle and everyday braking do not count as runs.")
 	}
 	p.rejected(r)
 	if remarks := s.reportOptions(p.book().Style).Remarks; len(remarks) > 0 {

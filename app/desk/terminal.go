@@ -43,7 +43,7 @@ func argument(path string) string {
 
 // escape shows control characters (but line ends and tabs), characters of
 // bidirectional control (Unicode Standard Annex 9), line separators and bytes
-// that are no UTF-8 as Go writes them in a string.
+// that are not UTF-8 as Go writes them in a string.
 func escape(text string) string {
 	var b strings.Builder
 	for i := 0; i < len(text); {

@@ -72,7 +72,7 @@ func TestNoNameCommandsTheTerminal(t *testing.T) {
 	}
 }
 
-// TestProgressStillMovesTheLine holds that the program's own commands reach the
+// TestProgressStillMovesTheLine checks that the program's own commands reach the
 // terminal through the escapes.
 func TestProgressStillMovesTheLine(t *testing.T) {
 	var errs bytes.Buffer
@@ -86,7 +86,7 @@ func TestProgressStillMovesTheLine(t *testing.T) {
 	}
 }
 
-// TestOutputsFollowNoLinks holds that nothing but a regular file is ever replaced,
+// TestOutputsFollowNoLinks checks that nothing but a regular file is ever replaced,
 // and that what a link names stays as it is.
 func TestOutputsFollowNoLinks(t *testing.T) {
 	dir := t.TempDir()

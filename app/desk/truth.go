@@ -13,7 +13,7 @@ type truth struct {
 	Bike   string       `json:"bike"`
 	LagS   float64      `json:"gnss_lag_s"`
 	Setups []truthSetup `json:"setups"`
-	Deeds  []truthDeed  `json:"deeds"`
+	Events []truthEvent `json:"deeds"`
 }
 
 type truthSetup struct {
@@ -23,7 +23,7 @@ type truthSetup struct {
 	Mass float64 `json:"mass_kg"`
 }
 
-type truthDeed struct {
+type truthEvent struct {
 	Kind    string      `json:"kind"`
 	Start   float64     `json:"start_s"`
 	End     float64     `json:"end_s"`
@@ -43,15 +43,15 @@ type truthMark struct {
 
 func writeTruth(out io.Writer, sc sim.Scenario, seed uint64, ride *sim.Ride) error {
 	t := truth{Seed: seed, Bike: sc.Bike.Name, LagS: ride.Truth.Lag, Setups: trueSetups(sc)}
-	for _, d := range ride.Truth.Deeds {
-		j := truthDeed{Kind: string(d.Kind), Start: d.Start, End: d.End, From: d.From, To: d.To, Setup: d.Setup, Spoilt: d.Spoilt}
+	for _, d := range ride.Truth.Events {
+		j := truthEvent{Kind: string(d.Kind), Start: d.Start, End: d.End, From: d.From, To: d.To, Setup: d.Setup, Spoilt: d.Spoilt}
 		if d.Kind == sim.KindLaunch {
 			j.Rollout = &d.Rollout
 			for _, m := range ride.Truth.Marks(d) {
 				j.Marks = append(j.Marks, truthMark{m.Name, m.Time, m.Rollout})
 			}
 		}
-		t.Deeds = append(t.Deeds, j)
+		t.Events = append(t.Events, j)
 	}
 	enc := json.NewEncoder(out)
 	enc.SetIndent("", "  ")

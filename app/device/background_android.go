@@ -48,7 +48,7 @@ func (b background) Show(n platform.Notification) error    { return b.service.Sh
 func (b background) End() error                            { return b.service.End() }
 func (b background) Happenings() <-chan platform.Happening { return b.happens }
 
-// obstacles reads the phone's settings. What it does not tell is no obstacle.
+// obstacles reads the phone's settings. What it does not tell is not an obstacle.
 func obstacles() (all []platform.Obstacle) {
 	s, err := android.ReadSettings(native)
 	if err != nil {

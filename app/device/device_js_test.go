@@ -47,7 +47,7 @@ func TestBrowserSourceKeepsTheContract(t *testing.T) {
 	sourcetest.Contract(t, func() sensors.Source { return d.Source() }, sourcetest.Samples(400), sourcetest.Patience(8*time.Second))
 }
 
-// TestBrowserDelivers holds that what was played arrives: 60 Hz of motion with
+// TestBrowserDelivers checks that what was played arrives: 60 Hz of motion with
 // turn rates and 1 Hz of fixes with a speed.
 func TestBrowserDelivers(t *testing.T) {
 	d, err := Open()

@@ -31,7 +31,7 @@ func Open() (*platform.Device, error) {
 // none is the source of a machine that cannot sense.
 type none struct{}
 
-// Run says of each sensor that it is missing, and waits to be stopped.
+// Run says about each sensor that it is missing, and waits to be stopped.
 func (none) Run(ctx context.Context, sink sensors.Sink) error {
 	if err := ctx.Err(); err != nil {
 		return err

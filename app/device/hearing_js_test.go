@@ -21,7 +21,7 @@ func TestBrowserHearsTheContract(t *testing.T) {
 	sourcetest.Contract(t, d.Hear, sourcetest.Samples(400), sourcetest.Patience(8*time.Second))
 }
 
-// TestBrowserHears holds that what was played arrives whole and evenly, and
+// TestBrowserHears checks that what was played arrives whole and evenly, and
 // that nothing above the band folds into it: 2900 Hz would come out at 500.
 func TestBrowserHears(t *testing.T) {
 	d, err := Open()

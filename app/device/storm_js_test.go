@@ -21,7 +21,7 @@ import (
 )
 
 // These are the pages of .ci/browser/storms.mjs, which takes their storage away in
-// several ways and holds what was read against what the browser delivered.
+// several ways and compares what was read with what the browser delivered.
 
 // watched is a storage that knows since when something written waits to be synced.
 type watched struct {
@@ -77,14 +77,14 @@ const (
 	stands = 3
 )
 
-// telling follows what the screen says of the storage, at each beat.
+// telling follows what the screen says about the storage, at each beat.
 type telling struct {
 	files   *watched
 	words   view.Context
 	last    time.Time
 	said    bool
-	Untold  time.Duration // the longest that something waited at a beat that said nothing
-	ToldAt  time.Duration // the longest that it had waited when the screen first said so
+	Unsaid  time.Duration // the longest that something waited at a beat that said nothing
+	SaidAt  time.Duration // the longest that it had waited when the screen first said so
 	Letdown int           // how often that began
 }
 
@@ -92,7 +92,7 @@ func (s *telling) look(st recorder.Status, now time.Time) {
 	if now.Sub(s.last) > stands*beat {
 		s.files.mu.Lock()
 		if !s.files.since.IsZero() {
-			s.files.since = now // nobody can be told by a page that stands
+			s.files.since = now // a page that stands can show nothing
 		}
 		s.files.mu.Unlock()
 	}
@@ -106,9 +106,9 @@ func (s *telling) look(st recorder.Status, now time.Time) {
 	waits := s.files.waiting(now)
 	switch {
 	case !tells:
-		s.Untold = max(s.Untold, waits)
+		s.Unsaid = max(s.Unsaid, waits)
 	case !s.said:
-		s.ToldAt = max(s.ToldAt, waits)
+		s.SaidAt = max(s.SaidAt, waits)
 		s.Letdown++
 	}
 	s.said = tells
@@ -121,8 +121,8 @@ type readings struct {
 	Motion  [][2]float64 `json:"motion"` // µs on the page's clock, force along x
 	Fixes   []int64      `json:"fixes"`  // their times of day, ms
 	Missing int          `json:"missing"`
-	Untold  float64      `json:"untold"` // s
-	ToldAt  float64      `json:"told"`
+	Unsaid  float64      `json:"untold"` // s
+	SaidAt  float64      `json:"told"`
 	Letdown int          `json:"letdown"`
 	Why     string       `json:"why"`
 	Err     string       `json:"err"`
@@ -198,7 +198,7 @@ func noise(n int) string {
 func whatIsLeft(t *testing.T, d *platform.Device, rec *recorder.Recording, s telling) readings {
 	t.Helper()
 	st := rec.Status()
-	out := readings{ID: rec.ID(), Untold: s.Untold.Seconds(), ToldAt: s.ToldAt.Seconds(), Letdown: s.Letdown, Why: string(st.Why), Rescued: len(rec.Unstored())}
+	out := readings{ID: rec.ID(), Unsaid: s.Unsaid.Seconds(), SaidAt: s.SaidAt.Seconds(), Letdown: s.Letdown, Why: string(st.Why), Rescued: len(rec.Unstored())}
 	if st.Kept.Err != nil {
 		out.Err = st.Kept.Err.Error()
 	}

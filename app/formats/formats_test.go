@@ -141,7 +141,7 @@ func TestNoPlaceNearTheEnds(t *testing.T) {
 	}
 }
 
-func TestWhatIsMissingIsTold(t *testing.T) {
+func TestWhatIsMissingIsReported(t *testing.T) {
 	nowhere, short, bare := ride(), ride(), ride()
 	for i := range nowhere.Log.Fixes {
 		f := sensors.NewFix(nowhere.Log.Fixes[i].T, nowhere.Log.Fixes[i].Speed)
@@ -162,7 +162,7 @@ func TestWhatIsMissingIsTold(t *testing.T) {
 	}
 }
 
-// TestReportInTheLanguageOfTheApp holds that the page is in the rider's language
+// TestReportInTheLanguageOfTheApp checks that the page is in the rider's language
 // and units.
 func TestReportInTheLanguageOfTheApp(t *testing.T) {
 	r := ride()

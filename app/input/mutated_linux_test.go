@@ -46,7 +46,7 @@ const (
 // TestMutatedLogs changes rides in the ways of mutations, one to three at once,
 // writes them through the door of every reader, of a live source and of memory, and
 // analyses what comes in: no panic, nothing that takes long or much, no figure that
-// is no number, no negative standard error. All in one process:
+// is not a number, no negative standard error. All in one process:
 //
 //	go test ./app/input -run TestMutatedLogs -mutated 3000 -timeout 4h
 func TestMutatedLogs(t *testing.T) {

@@ -235,7 +235,7 @@ func (m *mutator) bursts() {
 	}
 }
 
-// values are the numbers of a log but for its stamps.
+// values are the numbers of a log except for its stamps.
 func (m *mutator) values() (columns []func(i int) *float64, lengths []int) {
 	add := func(n int, at func(i int) *float64) { columns, lengths = append(columns, at), append(lengths, n) }
 	mo, fi, pr := m.log.Motion, m.log.Fixes, m.log.Pressure

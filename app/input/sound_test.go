@@ -22,7 +22,7 @@ import (
 
 // noisy is an invented ride with pulls in one gear, whose phone hears the
 // engine among wind that is as loud at 25 m/s and louder beyond, a tone of the
-// tyre, and a gain that sets itself; all of it drawn anew for each seed.
+// tyre, and a gain that sets itself; all of it redrawn for each seed.
 func noisy(seed uint64) (sim.Scenario, int) {
 	rng := rand.New(rand.NewPCG(seed, 21))
 	bike := sim.Bikes()[rng.IntN(3)]
@@ -73,15 +73,15 @@ type unsynced struct{ *bytes.Buffer }
 
 func (unsynced) Sync() error { return nil }
 
-// outcome counts what was said of the engine speed in all pulls.
+// outcome counts what was said about the engine speed in all pulls.
 type outcome struct {
 	mu             sync.Mutex
 	pulls, locked  int
-	frames, within int // values told, and those within 0.5 %
+	frames, within int // values given, and those within 0.5 %
 	from           map[runs.RevsFrom]int
 }
 
-// judge holds what is said of a pull against the truth.
+// judge compares what is said about a pull with the truth.
 func (o *outcome) judge(t *testing.T, seed uint64, ratio float64, r runs.Run, truth *sim.Truth) {
 	o.mu.Lock()
 	defer o.mu.Unlock()
@@ -115,7 +115,7 @@ func rpmAt(truth *sim.Truth, t float64) float64 {
 // hear rides one seed, records, analyses, and judges.
 func (o *outcome) hear(t *testing.T, folder string, seed uint64) {
 	sc, gear := noisy(seed)
-	sc.Told.NoGears = true
+	sc.Entered.NoGears = true
 	ride, err := sim.Run(sc, seed)
 	if err != nil {
 		t.Error(err)
@@ -136,7 +136,7 @@ func (o *outcome) hear(t *testing.T, folder string, seed uint64) {
 }
 
 // TestEngineSpeedFromARecordingWithSound takes 200 pulls of which no gear was
-// told through the whole path: heard, recorded, read, analysed. What is said of
+// found through the whole path: heard, recorded, read, analysed. What is said about
 // the engine speed must be within 0.5 % for 95 % of the values, and no pull may
 // be given a wrong ratio.
 func TestEngineSpeedFromARecordingWithSound(t *testing.T) {
@@ -166,7 +166,7 @@ func TestEngineSpeedFromARecordingWithSound(t *testing.T) {
 	}
 }
 
-// TestSoundTellsTheGear holds that where gears were told, sound finds the right
+// TestSoundTellsTheGear checks that where gears were entered, sound finds the right
 // one or none, on a phone that feels the road alone.
 func TestSoundTellsTheGear(t *testing.T) {
 	rides := uint64(12)

@@ -33,13 +33,13 @@ type Notification struct {
 	Since       time.Time
 }
 
-// Happening is what befell a Background.
+// Happening is what happened to a Background.
 type Happening string
 
 // The happenings.
 const (
 	EndAsked Happening = "end asked" // with the notification's button
-	SwipedUp Happening = "swiped up" // the app is gone from sight; recording goes on
+	SwipedUp Happening = "swiped up" // the app is gone from sight; recording continues
 	CutShort Happening = "cut short" // the system ended it
 
 )

@@ -30,7 +30,7 @@ type Device struct {
 	Voice  Voice
 	Buzzer Buzzer
 
-	// Permit asks the rider for leave to use the sensors where a device asks
+	// Permit asks the rider for permission to use the sensors where a device asks
 	// (browsers). The app calls it straight from the tap, without which some
 	// ask nobody; it must return at once. The answer shows in the states of
 	// Source, which until then is Asking.
@@ -38,7 +38,7 @@ type Device struct {
 
 	// Hear is Source with the microphone beside the other sensors; nil where the
 	// device has none that the app can use. It is used only where the rider
-	// switched sound on. PermitHearing asks for leave, waits for the answer and
+	// switched sound on. PermitHearing asks for permission, waits for the answer and
 	// reports it; nil: no question is needed.
 	Hear          func() sensors.Source
 	PermitHearing func() bool
@@ -65,7 +65,7 @@ type Device struct {
 
 	// WentBack has back called whenever the rider goes back by the device's own
 	// means, and Deep tells the device how many screens there are to go back and
-	// whether a recording runs. They are nil where the window is told by a key.
+	// whether a recording runs. They are nil where the window gets the back key itself.
 	WentBack func(back func())
 	Deep     func(screens int, recording bool)
 
@@ -75,8 +75,8 @@ type Device struct {
 	TextScale func() float64
 	// Announce gives words to a screen reader that cannot see what is drawn.
 	Announce func(text string)
-	// Language tells what reads the screen out in which language it stands, a
-	// BCP 47 tag; nil: it cannot be told.
+	// Language sets the language, a BCP 47 tag, in which a screen reader reads the
+	// screen; nil: it cannot be set.
 	Language func(tag string)
 
 	// Aside is the program once more, for long work; nil: there is none.

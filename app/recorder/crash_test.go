@@ -27,7 +27,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// What a recording process is told by its environment.
+// What a recording process learns from its environment.
 const (
 	recordInto = "STILLAIR_TEST_RECORD_INTO" // a folder; set only in the processes that are to be killed
 	recordFrom = "STILLAIR_TEST_RECORD_FROM" // a session file with the ride
@@ -96,7 +96,7 @@ func (w *witness) say(what byte, t float64) {
 	binary.LittleEndian.PutUint64(b[9:], uint64(time.Now().UnixNano()))
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	_, _ = os.Stdout.Write(b[:]) // whoever listens sees what is missing
+	_, _ = os.Stdout.Write(b[:]) // anyone who listens sees what is missing
 }
 
 func (w *witness) beat() {
@@ -106,7 +106,7 @@ func (w *witness) beat() {
 	}
 }
 
-// witnessed is a source whose samples are told of before they are delivered.
+// witnessed is a source whose samples are announced before they are delivered.
 type witnessed struct {
 	sensors.Source
 	w *witness
@@ -161,7 +161,7 @@ func rideForKills(t *testing.T) string {
 
 // killed is what is known after one kill.
 type killed struct {
-	told    int           // samples that the recorder was given
+	given   int           // samples that the recorder was given
 	read    int           // and those that came back
 	oldest  time.Duration // age, at the kill, of the oldest that did not
 	starved bool          // the machine gave the process no time before the kill
@@ -236,7 +236,7 @@ func whatIsLeft(dir string, said []word, at time.Time) (k killed, err error) {
 		case !there[key(w.what, w.t)]:
 			k.oldest = max(k.oldest, at.Sub(w.at))
 		}
-		k.told++
+		k.given++
 	}
 	k.starved = k.starved || len(said) > 0 && at.Sub(lastBeat) > starvedFor
 	return k, nil
@@ -300,10 +300,10 @@ func TestKilledAtAnyInstant(t *testing.T) {
 func countKills(t *testing.T, kills int, done <-chan killed) {
 	t.Helper()
 	var ages []time.Duration
-	starved, without, told, read := 0, 0, 0, 0
+	starved, without, given, read := 0, 0, 0, 0
 	for len(ages) < kills {
 		k := <-done
-		told, read = told+k.told, read+k.read
+		given, read = given+k.given, read+k.read
 		if k.starved {
 			if starved++; starved > 2*kills {
 				t.Errorf("%d kills of processes that had no time for %v: this machine is too busy to measure a second", starved, starvedFor)
@@ -317,8 +317,8 @@ func countKills(t *testing.T, kills int, done <-chan killed) {
 		ages = append(ages, k.oldest)
 	}
 	slices.Sort(ages)
-	t.Logf("%d kills, %d of them before there was a file; %d samples told, %d read back; oldest sample lost: median %v, 99 %% %v, worst %v; %d more kills left out because the machine was busy",
-		len(ages), without, told, read, ages[kills/2], ages[kills*99/100], ages[kills-1], starved)
+	t.Logf("%d kills, %d of them before there was a file; %d samples given, %d read back; oldest sample lost: median %v, 99 %% %v, worst %v; %d more kills left out because the machine was busy",
+		len(ages), without, given, read, ages[kills/2], ages[kills*99/100], ages[kills-1], starved)
 	if worst := ages[kills-1]; worst > time.Second {
 		t.Errorf("a sample was lost that was %v old, want at most 1 s", worst)
 	}

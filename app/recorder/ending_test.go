@@ -140,15 +140,15 @@ func TestSetupsAndRemarksAreKept(t *testing.T) {
 		t.Errorf("setup at 31 s is %+v", s)
 	}
 	if got.Log.Ride.SetupAt(29).Name != "" {
-		t.Errorf("the setup reaches back to before it was told")
+		t.Errorf("the setup reaches back to before it was entered")
 	}
 	if len(got.Remarks) != 1 || got.Remarks[0].Text != "a truck passed" || math.Abs(got.Remarks[0].T-60) > 0.2 {
 		t.Errorf("remarks are %+v", got.Remarks)
 	}
 }
 
-// TestLegsAreMeasured holds that each ride from standstill to standstill is
-// given to the analysis once, whole, with what was told of it.
+// TestLegsAreMeasured checks that each ride from standstill to standstill is
+// given to the analysis once, whole, with what was entered about it.
 func TestLegsAreMeasured(t *testing.T) {
 	b := newBench()
 	given := make(chan *sensors.Log, 8)
@@ -172,12 +172,12 @@ func TestLegsAreMeasured(t *testing.T) {
 		status = rec.Status()
 	}
 	if status.Leg == nil {
-		t.Error("what the leg held is not told")
+		t.Error("what the leg held is not reported")
 	}
 }
 
 // TestFourHoursInFlatMemory records four hours at 100 Hz, as fast as the
-// machine goes, and holds that the memory after four hours is that after one.
+// machine goes, and checks that the memory after four hours is that after one.
 func TestFourHoursInFlatMemory(t *testing.T) {
 	if testing.Short() {
 		t.Skip("records four hours")

@@ -93,12 +93,12 @@ func onlySession(t *testing.T, files platform.Files) *session.Recording {
 }
 
 // TestStorageFailsWhileRiding lets the storage fail in the middle of a ride in
-// several ways, for a while: the rider is told meanwhile, and nothing is lost.
+// several ways, for a while: the rider is warned in the meantime, and nothing is lost.
 func TestStorageFailsWhileRiding(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		fail, end func(*platformtest.Memory)
-		told      error // what Trouble is meanwhile; nil: nothing need be told
+		told      error // what Trouble is meanwhile; nil: nothing need be said
 	}{
 		{"read-only", func(m *platformtest.Memory) { m.Fail(syscall.EROFS) }, func(m *platformtest.Memory) { m.Fail(nil) }, syscall.EROFS},
 		{"taken away", func(m *platformtest.Memory) { m.Fail(syscall.ENODEV) }, func(m *platformtest.Memory) { m.Fail(nil) }, syscall.ENODEV},
@@ -119,7 +119,7 @@ func TestStorageFailsWhileRiding(t *testing.T) {
 			close(started)
 			status, got := b.finish(t, rec)
 			if c.told != nil && !errors.Is(told, c.told) {
-				t.Errorf("while the storage failed the rider would be told %v, want %v", told, c.told)
+				t.Errorf("while the storage failed the rider would see %v, want %v", told, c.told)
 			}
 			if status.Kept.Err != nil || status.Kept.Lost() || status.Kept.Waiting != 0 {
 				t.Errorf("afterwards: %v, %d bytes wait", status.Kept.Err, status.Kept.Waiting)
@@ -154,7 +154,7 @@ func TestStorageFailsForGood(t *testing.T) {
 			src := newLive(5, map[float64]func(){2: func() { failed = time.Now(); c.fail(b.files) }})
 			status, got := b.finish(t, b.record(t, src))
 			if status.Why != c.why || !errors.Is(status.Kept.Trouble(), c.err) {
-				t.Errorf("ended %q; the rider would be told %v, want %q and %v", status.Why, status.Kept.Trouble(), c.why, c.err)
+				t.Errorf("ended %q; the rider would see %v, want %q and %v", status.Why, status.Kept.Trouble(), c.why, c.err)
 			}
 			if age := src.oldestLost(got, failed); age > time.Second {
 				t.Errorf("lost is a sample that was %v old when the storage failed", age)
@@ -283,7 +283,7 @@ func TestDateStepsBack(t *testing.T) {
 }
 
 // TestSensorDies checks that the others go on when one sensor dies, that the
-// rider can be told, and that the file says so.
+// rider can be shown it, and that the file says so.
 func TestSensorDies(t *testing.T) {
 	t.Parallel()
 	b := newBench()
@@ -324,7 +324,7 @@ func TestTwoProcessesOneStorage(t *testing.T) {
 	first := b.record(t, made{seconds: 2, hz: 50, speed: steadyRide, each: func(float64) { <-hold }})
 	other := bench{sessions: two[1]}
 	if _, err := recorder.Start(context.Background(), other.config(made{})); !errors.Is(err, platform.ErrBusy) || !strings.Contains(err.Error(), "another recording is running") {
-		t.Errorf("the second recorder was told %v", err)
+		t.Errorf("the second recorder got %v", err)
 	}
 	if _, err := two[1].Recover(); !errors.Is(err, platform.ErrBusy) {
 		t.Errorf("recovery beside a running recorder: %v", err)

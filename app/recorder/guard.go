@@ -13,7 +13,7 @@ import (
 type guard struct {
 	latest float64 // latest time given out
 	offset float64 // added to every time
-	step   float64 // a step not yet told of, s
+	step   float64 // a step not yet reported, s
 }
 
 // interleave is how far behind a sample may be without being a step, s.

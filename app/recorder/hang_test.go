@@ -62,7 +62,7 @@ func TestWhatIsNotStoredIsRescued(t *testing.T) {
 	}
 }
 
-// timed is a source that begins when told and keeps for how long it was held up.
+// timed is a source that begins on request and notes how long it was held up.
 type timed struct {
 	ride        made
 	begin, done chan struct{}

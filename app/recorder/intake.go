@@ -164,7 +164,7 @@ func (s sink) State(st sensors.State) {
 	s.take(func(in *intake) (float64, item) {
 		st.T = in.guard.time(st.T)
 		in.at(st.T)
-		in.senses.told(st)
+		in.senses.state(st)
 		in.hole(st)
 		return st.T, item{other: func(w *session.Writer) { w.State(st) }}
 	})

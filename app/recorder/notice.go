@@ -7,7 +7,7 @@ import (
 )
 
 // Notice is something that looked like a run while riding. It is only what the
-// rider is told on the way: the results come from the analysis afterwards.
+// rider is shown on the way: the results come from the analysis afterwards.
 type Notice struct {
 	Kind     runs.Kind
 	T        float64 // when it ended, s on the log's clock

@@ -105,7 +105,7 @@ func (q *queue) take() (items []item, closed bool) {
 	return items, q.closed
 }
 
-// went lets whoever waits go on.
+// went lets anyone who waits go on.
 func (q *queue) went() {
 	q.stuck = false
 	close(q.taken)

@@ -21,7 +21,7 @@ const (
 	CloseAfter  = 15 * 60.0              // s of standing after a ride, then the recording closes itself
 	GiveUpAfter = 60 * 60.0              // s without any movement at all
 	MinRoom     = 30 << 20               // bytes free to begin: about two hours at 200 Hz
-	LowRoom     = 10 << 20               // bytes free below which the rider is told
+	LowRoom     = 10 << 20               // bytes free below which the rider is warned
 	LastRoom    = 2 << 20                // bytes free at which the recording closes while it still can
 )
 
@@ -103,7 +103,7 @@ const (
 
 // Start begins a recording, or says why it cannot: platform.ErrBusy where
 // another one runs on the same storage, ErrNoRoom, or what the storage says.
-// The recording goes on until it ends in one of the ways of Ending; ctx ends
+// The recording continues until it ends in one of the ways of Ending; ctx ends
 // it as the rider would.
 func Start(ctx context.Context, cfg Config) (*Recording, error) {
 	unlock, err := cfg.Sessions.Files().Lock(store.RecorderLock)

@@ -18,8 +18,8 @@ type Sense struct {
 	Count     int
 	Gaps      int     // how often it paused for long
 	Longest   float64 // the longest pause, s
-	HSD       float64 // fixes: horizontal standard deviation of the last, m; NaN: not told
-	SpeedSD   float64 // fixes: the receiver's standard deviation of speed, m/s; NaN: not told
+	HSD       float64 // fixes: horizontal standard deviation of the last, m; NaN: not reported
+	SpeedSD   float64 // fixes: the receiver's standard deviation of speed, m/s; NaN: not reported
 	Clipped   float64 // sound: share of the last seconds in which it was too loud for the microphone
 }
 
@@ -94,7 +94,7 @@ func (s *senses) sample(name sensors.Sensor, t float64) {
 		x.Gaps++
 	}
 	if dt > gapAfter(name) && dt*x.Rate > pauseAfter {
-		x.Rate = math.NaN() // a pause is told as one, and is no part of the rate
+		x.Rate = math.NaN() // a pause is reported as one, and does not count in the rate
 		r.pause(t)
 		return
 	}
@@ -107,7 +107,7 @@ func (s *senses) fix(f sensors.Fix) {
 	x.HSD, x.SpeedSD = f.HSD, f.SpeedSD
 }
 
-// clipSpan is the time constant over which what is too loud is told, s.
+// clipSpan is the time constant over which clipped sound is reported, s.
 const clipSpan = 4.0
 
 // sound takes note of a stretch of sound. Its rate is that of the stretches.
@@ -121,7 +121,7 @@ func (s *senses) sound(x sensors.Sound) {
 	of.Clipped += (1 - math.Exp(-(x.End()-x.T)/clipSpan)) * (clipped - of.Clipped)
 }
 
-// later is the log's time now, where elapsed is the recorder's own: it goes on
+// later is the log's time now, where elapsed is the recorder's own: it continues
 // also while no sensor delivers.
 func (s *senses) later(now, elapsed float64) float64 {
 	if now != s.seen {
@@ -130,8 +130,8 @@ func (s *senses) later(now, elapsed float64) float64 {
 	return now + elapsed - s.seenAt
 }
 
-// told takes what the source says of a sensor.
-func (s *senses) told(st sensors.State) {
+// state takes the state that the source reports for a sensor.
+func (s *senses) state(st sensors.State) {
 	if x := s.get(st.Sensor); x != nil {
 		x.Condition, x.Detail = st.Condition, st.Detail
 	}

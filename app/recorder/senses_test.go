@@ -9,7 +9,7 @@ import (
 )
 
 // TestRateFromTheFirstSamplesOn: a receiver that hands over an old fix and a
-// new one at once and then one a second is not taken for a fast one.
+// new one at once and then one a second is not mistaken for a fast one.
 func TestRateFromTheFirstSamplesOn(t *testing.T) {
 	s := newSenses()
 	for i, at := range []float64{0, 0.07, 1.07, 2.07, 3.07, 4.07, 5.07} {

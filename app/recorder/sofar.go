@@ -8,7 +8,7 @@ import (
 )
 
 // soFar is what the coast-downs of the ride were recorded in, leg after leg: what
-// they say together can then be told at a halt. It is bounded: of a longer test
+// they say together can then be shown at a halt. It is bounded: of a longer test
 // the older half is let go.
 type soFar struct{ log sensors.Log }
 

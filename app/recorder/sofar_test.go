@@ -11,7 +11,7 @@ import (
 )
 
 // TestSoFarIsTheWholeTest rides the invented demo, hands its coast-downs over leg
-// by leg as at halts, and holds that what is then told of them together is what
+// by leg as at halts, and checks that what is then said about them together is what
 // the whole recording gives: as many pairs with each setup, and the difference
 // within a quarter of its own uncertainty.
 func TestSoFarIsTheWholeTest(t *testing.T) {

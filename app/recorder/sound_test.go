@@ -28,8 +28,8 @@ func (h hums) Run(ctx context.Context, sink sensors.Sink) error {
 	return m.Run(ctx, sink)
 }
 
-// TestSoundIsKept holds that every stretch of sound is in the file, also where
-// the phone's clock was set back, that loudness shows, and that the rest goes on
+// TestSoundIsKept checks that every stretch of sound is in the file, also where
+// the phone's clock was set back, that loudness shows, and that the rest continues
 // where the microphone dies.
 func TestSoundIsKept(t *testing.T) {
 	b := newBench()

@@ -25,7 +25,7 @@ type Status struct {
 	SoFar    *runs.Result // of all coast-downs together; nil where there is no pair yet
 	Kept     Kept
 	Unsaved  float64 // s of the ride that are not yet safe
-	Why      Ending  // Running while it goes on
+	Why      Ending  // Running while it continues
 	Err      error   // of the source
 }
 

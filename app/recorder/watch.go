@@ -96,5 +96,5 @@ func (s watchSink) Sound(x sensors.Sound) {
 
 // State implements sensors.Sink.
 func (s watchSink) State(st sensors.State) {
-	s.at(st.T, func(float64) { s.w.senses.told(st) })
+	s.at(st.T, func(float64) { s.w.senses.state(st) })
 }

@@ -1,4 +1,4 @@
-// Package relabel changes what is told of a recording's setups after the ride:
+// Package relabel edits the setups of a recording after the ride:
 // which there are, when each begins, its weight, tyres and notes.
 package relabel
 
@@ -123,7 +123,7 @@ const (
 	haltSeconds = 10.0
 )
 
-// haltsOf finds the halts in the fixes. A halt goes on through a hole without
+// haltsOf finds the halts in the fixes. A halt continues through a hole without
 // fixes: where the bike stands behind it as before it, it is taken to have stood.
 func haltsOf(fixes []sensors.Fix) []Halt {
 	var out []Halt

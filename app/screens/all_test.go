@@ -67,7 +67,7 @@ func rideScreens() []picture {
 			senses[0].Condition = sensors.Asking
 			warm := 18.0
 			st := view.ReadyState{Senses: senses, Free: -1, Coarse: true, Permit: true, Ticked: [6]bool{true, true},
-				Air: store.Air{Temperature: &warm}, AirOld: true, AirTold: inventedSession().About.Started}
+				Air: store.Air{Temperature: &warm}, AirOld: true, AirEntered: inventedSession().About.Started}
 			v := s.C.Ready(st)
 			title, hint := s.C.Recovered(store.Recovered{Seconds: 2040})
 			return tabs(s, screens.PlaceRide, s.Ready(v, screens.NoticeText{Title: title, Text: hint}, readyActions()))

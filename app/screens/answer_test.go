@@ -56,7 +56,7 @@ func place(o fyne.CanvasObject, at fyne.Position, visit func(fyne.CanvasObject, 
 	}
 }
 
-// TestAnswerIsSeenAtOnce holds that the first answer of a ride with two setups,
+// TestAnswerIsSeenAtOnce checks that the first answer of a ride with two setups,
 // with what it means at the rider's speed and in fuel, is whole on a small screen
 // before anything is scrolled, in every language.
 func TestAnswerIsSeenAtOnce(t *testing.T) {

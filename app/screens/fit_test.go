@@ -16,7 +16,7 @@ import (
 	"stillair/app/text"
 )
 
-// TestNothingIsCutOff draws every screen in its tightest forms and holds that
+// TestNothingIsCutOff draws every screen in its tightest forms and checks that
 // each line of text fits the place it was given and no page is wider than the
 // phone.
 func TestNothingIsCutOff(t *testing.T) {
@@ -59,7 +59,7 @@ func eachScreen(t *testing.T, v variant, do func(*testing.T, picture, fyne.Canva
 	}
 }
 
-// TestWordsAreNotBroken holds that at the usual size no word has to be cut.
+// TestWordsAreNotBroken checks that at the usual size no word has to be cut.
 func TestWordsAreNotBroken(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the pictures show the same in -short")
@@ -77,7 +77,7 @@ func TestWordsAreNotBroken(t *testing.T) {
 	}
 }
 
-// TestTouchesAreLargeEnough holds that whatever answers to a touch is at least
+// TestTouchesAreLargeEnough checks that whatever answers to a touch is at least
 // 48 units high and wide, the size that Android's and the W3C's guidance ask
 // for (WCAG 2.2, success criterion 2.5.5, 44 CSS pixels).
 func TestTouchesAreLargeEnough(t *testing.T) {

@@ -99,8 +99,8 @@ func walk(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
 	}
 }
 
-// hold holds a picture against its golden one. Software drawing with the
-// font that is built in is the same on every machine but for the last bit of
+// hold compares a picture with its golden one. Software drawing with the
+// font that is built in is the same on every machine except for the last bit of
 // floating point, so a few pixels may differ a little.
 func hold(t *testing.T, name string, got image.Image) {
 	t.Helper()

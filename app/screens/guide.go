@@ -54,7 +54,7 @@ func (s Screens) Guide(page int, on GuideActions) *kit.Page {
 	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, on.Back), k.Column(14, body...), k.Foot(next))
 }
 
-// NeverRolls stands in the place of the guide for a bike whose drive never lets the
+// NeverRolls stands in place of the guide for a bike whose drive never lets the
 // wheel go.
 func (s Screens) NeverRolls(drive sensors.Drive, back, done func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Drive

@@ -26,7 +26,7 @@ type MoreView struct {
 	Test                                          func() // of a phone that the package has never run on; nil: not offered
 }
 
-// More is the choices and what the app says of itself.
+// More is the choices and what the app says about itself.
 func (s Screens) More(v MoreView) *kit.Page {
 	k, t := s.Kit, s.C.Book.More
 	var body []fyne.CanvasObject

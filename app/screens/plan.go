@@ -17,7 +17,7 @@ type PlanView struct {
 	Basis, WindWords                             string
 	Cautions                                     []string
 	Handing                                      Handing    // of the card
-	Plan                                         *view.Plan // nil while it is reckoned
+	Plan                                         *view.Plan // nil while it is being calculated
 }
 
 // Plan is the planning of a test; card hands it over to print: the answer, the questions that lead to it, and
@@ -51,11 +51,11 @@ func (s Screens) Plan(v PlanView, card, back func()) *kit.Page {
 	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, back), k.Column(12, body...), nil)
 }
 
-// verdict is the answer in words, or that it is still reckoned.
+// verdict is the answer in words, or that it is still being calculated.
 func (s Screens) verdict(p *view.Plan) fyne.CanvasObject {
 	switch {
 	case p == nil:
-		return s.Kit.Notice(kit.Wait, kit.Muted, s.C.Book.Plan.Reckoning, "")
+		return s.Kit.Notice(kit.Wait, kit.Muted, s.C.Book.Plan.Calculating, "")
 	case p.Trouble != "":
 		return s.Kit.Notice(kit.Caution, kit.Warn, "", p.Trouble)
 	}

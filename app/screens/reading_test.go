@@ -16,13 +16,13 @@ import (
 	"stillair/app/text"
 )
 
-var readings = flag.String("readings", "", "folder into which TestReading writes what the page's script is told of each screen")
+var readings = flag.String("readings", "", "folder into which TestReading writes what the page's script receives of each screen")
 
 // unclean is what a reader would stumble over: text of more than one line, two
 // marks in a row, a mark with nothing after or before it.
 var unclean = regexp.MustCompile(`\n|  |[,:;] *[,:;.]|\. *\.( |$)|[,:;] *$|^ *[,:;.]|^\s*$`)
 
-// TestReading goes through what a screen reader is told of each screen: clean
+// TestReading goes through what a screen reader gets of each screen: clean
 // names, and one heading that names a page.
 func TestReading(t *testing.T) {
 	test.NewTempApp(t)

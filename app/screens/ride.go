@@ -17,7 +17,7 @@ type RideActions struct {
 
 // Copying is the step after a ride that saves it elsewhere too.
 type Copying struct {
-	Why     string // what may befall the ride where it is
+	Why     string // what may happen to the ride where it is
 	Handing Handing
 	Save    func()
 }

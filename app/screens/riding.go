@@ -18,7 +18,7 @@ type RidingActions struct {
 }
 
 // Riding is the screen while the recorder runs. While the bike moves nothing
-// on it answers to a touch. It is drawn anew only when more than a few words
+// on it answers to a touch. It is redrawn only when more than a few words
 // change, since drawing takes time from a browser's sensors.
 type Riding struct {
 	Root                  fyne.CanvasObject
@@ -66,7 +66,7 @@ func (s Screens) Riding(v view.Riding, on RidingActions) *Riding {
 }
 
 // Update changes the words that change often and reports whether that is
-// enough; if not the screen must be made anew.
+// enough; if not the screen must be rebuilt.
 func (r *Riding) Update(v view.Riding) bool {
 	if shapeOf(v) != r.shape {
 		return false

@@ -78,7 +78,7 @@ func gather(to *bytes.Buffer, v reflect.Value) {
 	}
 }
 
-// everySignIsOurs holds what a screen draws against the font, numbers included.
+// everySignIsOurs compares what a screen draws with the font, numbers included.
 func everySignIsOurs(t *testing.T, s screens.Screens, o fyne.CanvasObject) {
 	t.Helper()
 	drawn := map[bool]string{}

@@ -12,13 +12,13 @@ import (
 // now is the date and time of day where the rider is.
 func (s *Shell) now() time.Time { return s.dev.Clock.Wall().In(s.cfg.Location) }
 
-// airAge is when the air was told, and whether it needs another look.
+// airAge is when the air was entered, and whether it needs another look.
 func (s *Shell) airAge() (since time.Time, old bool) {
-	since, told := s.choices.AirSince()
-	if told && !since.IsZero() {
+	since, known := s.choices.AirSince()
+	if known && !since.IsZero() {
 		since = since.In(s.cfg.Location)
 	}
-	return since, told && store.AirIsOld(since, s.now())
+	return since, known && store.AirIsOld(since, s.now())
 }
 
 // openAir asks for the air of the hour.
@@ -32,12 +32,12 @@ func (s *Shell) openAir() {
 			Still: func() {
 				now := s.now()
 				s.changed(func(c *store.Choices) {
-					c.AirTold = store.AirTold{Temperature: now, Pressure: now, Humidity: now, Wind: now, Station: now}
+					c.AirEntered = store.AirEntered{Temperature: now, Pressure: now, Humidity: now, Wind: now, Station: now}
 				})
 			},
 			Empty: func() {
 				s.changed(func(c *store.Choices) {
-					c.Air, c.Wind, c.Station, c.AirTold = store.Air{}, nil, store.Station{}, store.AirTold{}
+					c.Air, c.Wind, c.Station, c.AirEntered = store.Air{}, nil, store.Station{}, store.AirEntered{}
 				})
 			}})
 	})
@@ -45,11 +45,11 @@ func (s *Shell) openAir() {
 
 // airField is a field of today's air or wind; what is typed is kept once it is a
 // number.
-func (s *Shell) airField(name, hint string, q view.Quantity, into **float64, told *time.Time) kit.Field {
+func (s *Shell) airField(name, hint string, q view.Quantity, into **float64, known *time.Time) kit.Field {
 	c := s.screen.C
 	return kit.Field{Name: name, Hint: hint, Text: c.Write(*into, q), Unit: q.Unit, Keys: keysFor(q), Changed: func(typed string) {
 		if x, err := c.Read(typed, q); err == nil {
-			*into, *told = x, s.now()
+			*into, *known = x, s.now()
 			s.keepChoices()
 		}
 	}}
@@ -59,10 +59,10 @@ func (s *Shell) airField(name, hint string, q view.Quantity, into **float64, tol
 func (s *Shell) air() []kit.Field {
 	t, c, ch := s.screen.C.Book, s.screen.C, &s.choices
 	return []kit.Field{
-		s.airField(t.More.Temperature, "", c.TemperatureQuantity(), &ch.Air.Temperature, &ch.AirTold.Temperature),
-		s.airField(t.More.Pressure, "", c.PressureQuantity(), &ch.Air.Pressure, &ch.AirTold.Pressure),
-		s.airField(t.More.Humidity, "", view.Quantity{Unit: "%", SI: 1, High: 100}, &ch.Air.Humidity, &ch.AirTold.Humidity),
-		s.airField(t.Plan.Wind, t.Parts.WindHint, c.WindQuantity(), &ch.Wind, &ch.AirTold.Wind),
+		s.airField(t.More.Temperature, "", c.TemperatureQuantity(), &ch.Air.Temperature, &ch.AirEntered.Temperature),
+		s.airField(t.More.Pressure, "", c.PressureQuantity(), &ch.Air.Pressure, &ch.AirEntered.Pressure),
+		s.airField(t.More.Humidity, "", view.Quantity{Unit: "%", SI: 1, High: 100}, &ch.Air.Humidity, &ch.AirEntered.Humidity),
+		s.airField(t.Plan.Wind, t.Parts.WindHint, c.WindQuantity(), &ch.Wind, &ch.AirEntered.Wind),
 	}
 }
 
@@ -70,7 +70,7 @@ func (s *Shell) air() []kit.Field {
 func (s *Shell) station() []kit.Field {
 	t, c, ch := s.screen.C.Book.Parts, s.screen.C, &s.choices
 	return []kit.Field{
-		s.airField(t.StationWind, "", c.StationQuantity(), &ch.Station.Speed, &ch.AirTold.Station),
-		s.airField(t.StationFrom, t.StationFromHint, c.CompassQuantity(), &ch.Station.From, &ch.AirTold.Station),
+		s.airField(t.StationWind, "", c.StationQuantity(), &ch.Station.Speed, &ch.AirEntered.Station),
+		s.airField(t.StationFrom, t.StationFromHint, c.CompassQuantity(), &ch.Station.From, &ch.AirEntered.Station),
 	}
 }

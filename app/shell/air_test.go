@@ -28,7 +28,7 @@ func TestStationWindIsKept(t *testing.T) {
 	if w := c.Station.SI(); w.Speed != 4.5 || w.FromDeg != 230 {
 		t.Fatalf("kept %+v, want 4.5 m/s from 230°", w)
 	}
-	if c.AirTold.Station.IsZero() {
+	if c.AirEntered.Station.IsZero() {
 		t.Error("when it was typed is not kept")
 	}
 }

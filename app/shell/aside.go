@@ -22,7 +22,7 @@ func (j *jobs) add(job func()) {
 	j.mu.Unlock()
 	select {
 	case j.more <- struct{}{}:
-	default: // the worker is told already
+	default: // the worker already knows
 	}
 }
 

@@ -47,8 +47,8 @@ func (s *Shell) tellDepth() {
 	}
 }
 
-// heedBack has the browser's own way back go up a screen.
-func (s *Shell) heedBack() {
+// listenForBack has the browser's own way back go up a screen.
+func (s *Shell) listenForBack() {
 	if s.dev.WentBack != nil {
 		s.dev.WentBack(func() { s.cfg.Do(func() { s.Back() }) })
 	}

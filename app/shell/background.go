@@ -37,7 +37,7 @@ func (h inBackground) Hold() (release func(), err error) {
 	return func() { _ = h.End() }, nil // what cannot be ended has ended
 }
 
-// awake is what keeps a recording going on this device.
+// awake is what keeps a recording running on this device.
 func (s *Shell) awake() platform.Awake {
 	if s.dev.Background == nil {
 		return s.dev.Awake
@@ -61,7 +61,7 @@ func (s *Shell) notify(st recorder.Status) {
 	aside(s, func() error { return show(n) }, func(error) {}) // where it cannot be shown, the screen says the same
 }
 
-// listen waits for what befalls the recording in the background.
+// listen waits for what happens to the recording in the background.
 func (s *Shell) listen() {
 	for {
 		select {

@@ -106,7 +106,7 @@ func TestTheMicrophoneIsRefused(t *testing.T) {
 	}
 }
 
-func TestABackgroundThatIsRefusedIsToldOf(t *testing.T) {
+func TestARefusedBackgroundIsShown(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		refuses string
@@ -172,7 +172,7 @@ func TestObstaclesAreShownBeforeTheRide(t *testing.T) {
 	}
 }
 
-func TestHowTheAppEndedIsTold(t *testing.T) {
+func TestHowTheAppEndedIsReported(t *testing.T) {
 	files := platformtest.NewMemory()
 	begunRide(t, store.NewSessions(files, platform.NewSystemClock()), store.About{})
 	d := phone(newPocket(), files.CutPower())
@@ -183,7 +183,7 @@ func TestHowTheAppEndedIsTold(t *testing.T) {
 }
 
 // TestSensorsRestWhileHidden: out of sight and without a recording nothing is
-// read, and a recording goes on.
+// read, and a recording continues.
 func TestSensorsRestWhileHidden(t *testing.T) {
 	var runs atomic.Int32
 	d := phone(newPocket(), platformtest.NewMemory())

@@ -50,7 +50,7 @@ func (s *Shell) keepChoices() {
 // keepBike keeps a bike and goes back to the list; what cannot be kept stays
 // in the form.
 func (s *Shell) keepBike(b store.Bike, failed func(error)) {
-	b.Gears, b.Setups = slices.Clone(b.Gears), slices.Clone(b.Setups) // the form goes on with its own
+	b.Gears, b.Setups = slices.Clone(b.Gears), slices.Clone(b.Setups) // the form continues with its own
 	type put struct {
 		bike  store.Bike
 		lists lists
@@ -116,7 +116,7 @@ func (s *Shell) editBike(b store.Bike) {
 	})
 }
 
-// askDrive asks what holds engine and wheel together. What was not told stands on
+// askDrive asks what holds engine and wheel together. What was not entered stands on
 // the first, which is what most motorcycles have.
 func (s *Shell) askDrive(b *store.Bike) screens.Question {
 	t, all := s.screen.C.Book.Drive, sensors.Drives()

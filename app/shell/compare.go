@@ -16,7 +16,7 @@ import (
 
 // comparing is what the rider chose to compare, and what came of it.
 type comparing struct {
-	speed   int             // place of the speed at which differences are told
+	speed   int             // index of the speed at which differences are stated
 	chosen  map[string]bool // IDs of rides
 	rides   []runs.Named    // the chosen ones, measured
 	across  []runs.Comparison

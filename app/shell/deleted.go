@@ -18,7 +18,7 @@ func (s *Shell) deleteRide() {
 }
 
 // withSession does something to a session aside, reads the lists again and
-// draws them. What went wrong is told with the bikes' problems.
+// draws them. What went wrong is shown with the bikes' problems.
 func (s *Shell) withSession(do func(id string) error, id string, done func()) {
 	s.change(func(library) error { return do(id) }, func(err error) {
 		if err == nil {

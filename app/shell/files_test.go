@@ -30,7 +30,7 @@ func readSession(t *testing.T, data []byte, out *outlet) *session.Recording {
 	return rec
 }
 
-// sameAsDesk holds that what the phone shares as results is, byte for byte,
+// sameAsDesk checks that what the phone shares as results is, byte for byte,
 // what anybody gets who analyses the same session elsewhere and gives it away
 // with the same cut.
 func (h hand) sameAsDesk(rec *session.Recording, phone []byte) {

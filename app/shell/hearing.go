@@ -18,7 +18,7 @@ func (s *Shell) hearing() *screens.Choice {
 	return &c
 }
 
-// setHearing switches the microphone; on only once the rider gave leave.
+// setHearing switches the microphone; on only once the rider gave permission.
 func (s *Shell) setHearing(on bool) {
 	if !on || s.dev.PermitHearing == nil {
 		s.heard(on, on)
@@ -28,7 +28,7 @@ func (s *Shell) setHearing(on bool) {
 }
 
 // heard keeps what came of switching the microphone, and looks at the sensors
-// anew.
+// again.
 func (s *Shell) heard(wanted, granted bool) {
 	s.unheard = ""
 	if wanted && !granted {

@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// unasked is a source that waits for leave, and then stands.
+// unasked is a source that waits for permission, and then stands.
 type unasked struct {
 	clock *handClock
 	leave *atomic.Bool

@@ -53,7 +53,7 @@ type changed struct {
 }
 
 // change does something to the storage aside, reads the lists again, and then
-// goes on with what went wrong. The lists are in place by then, and an error is
+// continues with what went wrong. The lists are in place by then, and an error is
 // among the problems that the bikes' screen tells.
 func (s *Shell) change(do func(library) error, then func(error)) {
 	l := s.library
@@ -67,7 +67,7 @@ func (s *Shell) change(do func(library) error, then func(error)) {
 	})
 }
 
-// problem keeps what went wrong, to be told with the bikes.
+// problem keeps what went wrong, to be shown with the bikes.
 func (s *Shell) problem(err error) {
 	known := func(p error) bool { return p.Error() == err.Error() }
 	if err != nil && !slices.ContainsFunc(s.problems, known) {

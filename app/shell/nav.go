@@ -70,7 +70,7 @@ func (s *Shell) show() {
 	s.set(s.screen.WithTabs(s.page, s.place, s.goTo, bar))
 }
 
-// again draws the same screen anew and keeps where it was scrolled to.
+// again draws the same screen again and keeps where it was scrolled to.
 func (s *Shell) again() {
 	y := float32(0)
 	if s.page != nil {

@@ -40,7 +40,7 @@ func partsOf(b store.Bike) *parts {
 	return p
 }
 
-// keep puts the parts into a bike; what was not told stays out of it.
+// keep puts the parts into a bike; what was not entered stays out of it.
 func (p *parts) keep(b *store.Bike) {
 	b.LimitRPM, b.Battery, b.Wheels, b.Box, b.Fuel = p.limit, p.battery, nil, nil, nil
 	if b.Cylinders = 0; p.cylinders != nil {
@@ -86,7 +86,7 @@ func (p *parts) groups(f *form) []screens.FormGroup {
 	}
 }
 
-// whole reports whether the figures of consumption are both told or neither.
+// whole reports whether the figures of consumption are both given or neither.
 func (p *parts) whole(f *form) bool {
 	if (p.burn == nil) == (p.at == nil) {
 		return true

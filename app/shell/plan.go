@@ -13,7 +13,7 @@ import (
 type planning struct {
 	asked view.Asked
 	begun bool
-	plan  *view.Plan      // nil while it is reckoned
+	plan  *view.Plan      // nil while it is being calculated
 	hand  screens.Handing // of the card
 	turn  int             // counts questions, so that a late answer is left
 }
@@ -45,11 +45,11 @@ func (s *Shell) openPlan() {
 		}
 	}
 	s.push(s.planScreen)
-	s.reckon()
+	s.calculatePlan()
 }
 
-// reckon makes the plan aside; the last question asked is the one answered.
-func (s *Shell) reckon() {
+// calculatePlan makes the plan in the background; the last question asked is the one answered.
+func (s *Shell) calculatePlan() {
 	p, c := &s.planned, s.screen.C
 	p.turn++
 	p.plan = nil
@@ -78,7 +78,7 @@ func (s *Shell) planScreen() *kit.Page {
 	pick := func(options []string, at *int) screens.Choice {
 		return screens.Choice{Options: options, Chosen: *at, Pick: func(i int) {
 			*at = i
-			s.reckon()
+			s.calculatePlan()
 		}}
 	}
 	v := screens.PlanView{Wind: pick(words.Winds, &a.Wind), From: pick(words.From, &a.From), To: pick(words.To, &a.To),
@@ -87,7 +87,7 @@ func (s *Shell) planScreen() *kit.Page {
 		Handing: s.planned.hand}
 	v.What = screens.Choice{Options: words.What, Chosen: int(a.What), Pick: func(i int) {
 		a.What = view.Matter(i)
-		s.reckon()
+		s.calculatePlan()
 	}}
 	t := c.Book.Plan
 	switch a.What {
@@ -118,7 +118,7 @@ func (s *Shell) cardFile() making {
 }
 
 // topField asks for the top speed; what is typed counts with the next touch of
-// a switch, so that the screen is not drawn anew under the rider's hands.
+// a switch, so that the screen is not redrawn under the rider's hands.
 func (s *Shell) topField(a *view.Asked) *kit.Field {
 	c := s.screen.C
 	q := c.SpeedQuantity()

@@ -167,8 +167,8 @@ func TestThePocketGoesDarkAgain(t *testing.T) {
 	}
 }
 
-// TestAHoleIsTold: large, with its cause, until it is read.
-func TestAHoleIsTold(t *testing.T) {
+// TestAGapIsShown: large, with its cause, until it is read.
+func TestAGapIsShown(t *testing.T) {
 	h, c, _ := pocketed(t, sensors.Hole{From: 10, To: 49, Why: finding.New("browser.was_hidden")})
 	c.until(t, h, true, "39 s missing")
 	c.until(t, h, true, "The screen was off or another app was in front.")

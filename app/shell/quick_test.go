@@ -128,7 +128,7 @@ func TestABusyRecorderIsToldOf(t *testing.T) {
 	h.await("already recording, in another window")
 }
 
-// TestADeletedRideComesBackAfterACrash deletes a ride, starts the app anew on
+// TestADeletedRideComesBackAfterACrash deletes a ride, starts the app again on
 // the same files, and brings it back; removing it for good is asked twice.
 func TestADeletedRideComesBackAfterACrash(t *testing.T) {
 	files := platformtest.NewMemory()

@@ -10,8 +10,8 @@ import (
 	"stillair/app/store"
 )
 
-// editSetups opens the setups of the open ride. Saving them computes it anew;
-// the recording keeps what it was told.
+// editSetups opens the setups of the open ride. Saving them recomputes it;
+// the recording keeps its own values.
 func (s *Shell) editSetups() {
 	if s.opened.table == nil {
 		return // not measured yet, or no ride at all
@@ -114,7 +114,7 @@ func (s *Shell) splitRide(table *relabel.Table, at float64) {
 	})
 }
 
-// setupForm has what is told of a setup; rideMass is the weight it has where
+// setupForm has the entries for a setup; rideMass is the weight it has where
 // none is entered.
 func (s *Shell) setupForm(name *string, mass **float64, tyres, notes *string, rideMass float64) *form {
 	c, t, b := s.screen.C, s.screen.C.Book.Relabel, s.screen.C.Book.Bikes

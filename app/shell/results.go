@@ -21,18 +21,18 @@ import (
 
 // opened is the recording that is open, and what it has to tell.
 type opened struct {
-	id     string // empty: the invented ride
-	ses    store.Session
-	res    *runs.Result
-	coarse bool
-	saved  string           // how the recording ended, just after the ride
-	copy   *screens.Copying // the step after that; nil: none
-	share  float64          // of the measuring that is done
-	err    error
-	cancel context.CancelFunc
-	told   sensors.Ride // as recorded, before values that were changed
-	senses []recorder.Sense
-	table  *relabel.Table // the setups it is measured with, and the halts
+	id       string // empty: the invented ride
+	ses      store.Session
+	res      *runs.Result
+	coarse   bool
+	saved    string           // how the recording ended, just after the ride
+	copy     *screens.Copying // the step after that; nil: none
+	share    float64          // of the measuring that is done
+	err      error
+	cancel   context.CancelFunc
+	recorded sensors.Ride // as recorded, before values that were changed
+	senses   []recorder.Sense
+	table    *relabel.Table // the setups it is measured with, and the halts
 }
 
 func (s *Shell) ridesList() *kit.Page {
@@ -99,7 +99,7 @@ func (s *Shell) measured(answer *work.Answer, err error) {
 	o.err = err
 	if answer != nil && len(answer.Rides) == 1 {
 		m := answer.Rides[0]
-		o.told, o.coarse, o.senses, o.table = m.Told, m.Coarse, m.Senses, m.Table
+		o.recorded, o.coarse, o.senses, o.table = m.Recorded, m.Coarse, m.Senses, m.Table
 		if err == nil {
 			o.res = m.Result
 		}

@@ -44,7 +44,7 @@ func (s *Shell) bike() *store.Bike {
 func (s *Shell) readyState() view.ReadyState {
 	st := view.ReadyState{Bike: s.bike(), Setup: s.choices.Setup, Air: s.choices.Air, Free: s.free, Ticked: s.ticked, Coarse: s.dev.CoarseTiming,
 		Permit: s.dev.Permit != nil, NoGuide: s.choices.GuideSet, Obstacles: s.obstacles}
-	st.AirTold, st.AirOld = s.airAge()
+	st.AirEntered, st.AirOld = s.airAge()
 	if s.watch != nil {
 		st.Senses, _ = s.watch.Senses()
 	}
@@ -148,7 +148,7 @@ func (s *Shell) recorderConfig() recorder.Config {
 		ride.WindSD = *s.choices.Wind
 	}
 	ride.Station = s.choices.Station.SI()
-	about.AirTold, about.AirOld = s.airAge()
+	about.AirEntered, about.AirOld = s.airAge()
 	ride.Axes = "specific force up"
 	kind := "phone"
 	if s.dev.CoarseTiming {
@@ -160,7 +160,7 @@ func (s *Shell) recorderConfig() recorder.Config {
 		Together: s.ofLeg(false)}
 }
 
-// ofLeg gives what measures a leg of a ride, briefly or in full, while it goes on.
+// ofLeg gives what measures a leg of a ride, briefly or in full, while it continues.
 func (s *Shell) ofLeg(brief bool) func(context.Context, *sensors.Log) (*runs.Result, error) {
 	do, pairs, clock := s.work, s.rollOns(), s.dev.Clock
 	return func(ctx context.Context, leg *sensors.Log) (*runs.Result, error) {

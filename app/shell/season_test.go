@@ -26,7 +26,7 @@ func inventedDay(a, b string, cda, more float64) *results.Document {
 }
 
 // TestASeasonFromWhatIsKept opens the season of rides whose results are kept: at
-// once, since their recordings hold nothing that could be measured anew, and with
+// once, since their recordings hold nothing that could be measured again, and with
 // those named that are not in it. Its rides and the way back are one touch away.
 func TestASeasonFromWhatIsKept(t *testing.T) {
 	files := platformtest.NewMemory()

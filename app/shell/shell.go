@@ -126,11 +126,11 @@ func (s *Shell) lookInto(id string) (store.Recovered, error) {
 // Root is what the window shows.
 func (s *Shell) Root() fyne.CanvasObject { return s.root }
 
-// Start shows the first screen and begins to look at the sensors, or goes on with
+// Start shows the first screen and begins to look at the sensors, or continues with
 // a recording that the rider started before the app was there. It is called on the
 // drawing goroutine.
 func (s *Shell) Start() {
-	s.heedBack()
+	s.listenForBack()
 	s.nav.begin(s.ready, s.ridesList, s.bikesList, s.compare, s.more)
 	s.show()
 	if s.dev.Ahead != nil && s.dev.Ahead() {
@@ -158,7 +158,7 @@ func (s *Shell) Close() {
 	})
 }
 
-// look makes the screens anew after a change of language, units or look.
+// look rebuilds the screens after a change of language, units or look.
 func (s *Shell) look() {
 	tag := s.choices.Language
 	if tag == "" {

@@ -230,7 +230,7 @@ func shortRideOf(t *testing.T, seed uint64) *sim.Ride {
 	return r
 }
 
-// TestARideFromStartToResults goes the whole way by touch: a bike is told, the
+// TestARideFromStartToResults goes the whole way by touch: a bike is entered, the
 // ride is recorded and measured, named, shared, deleted and brought back.
 func TestARideFromStartToResults(t *testing.T) {
 	if testing.Short() {
@@ -281,7 +281,7 @@ func TestARideFromStartToResults(t *testing.T) {
 	h.await("first test")
 }
 
-// TestStartedAhead holds that what the rider started before the app was there goes
+// TestStartedAhead checks that what the rider started before the app was there goes
 // on as a recording: no touch is needed, and the first source belongs to it.
 func TestStartedAhead(t *testing.T) {
 	var asked atomic.Int32

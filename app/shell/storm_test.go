@@ -15,7 +15,7 @@ import (
 
 // TestStormsOfJobs has the app do everything at once, in an order of chance,
 // while it is drawn without a pause. It finds what jobs and drawing share when
-// the race detector looks on; without it, it holds that nothing breaks, that the
+// the race detector looks on; without it, it checks that nothing breaks, that the
 // ride is still there, and that a start touched twice is one recording.
 func TestStormsOfJobs(t *testing.T) {
 	files := platformtest.NewMemory()

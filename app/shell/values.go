@@ -15,7 +15,7 @@ import (
 )
 
 // editValues opens the values that the open ride is computed with. Saving them
-// computes it anew; the recording keeps its own.
+// recomputes it; the recording keeps its own.
 func (s *Shell) editValues() {
 	v := store.Values{}
 	if had := s.opened.ses.About.Values; had != nil {
@@ -27,21 +27,21 @@ func (s *Shell) editValues() {
 // valuesScreen is the form of values, begun with v.
 func (s *Shell) valuesScreen(v store.Values) showing {
 	c, t := s.screen.C, s.screen.C.Book
-	told := (&store.Values{Setups: v.Setups}).Apply(s.opened.told)
+	recorded := (&store.Values{Setups: v.Setups}).Apply(s.opened.recorded)
 	f := newForm(c)
-	f.numberWas("mass", t.Bikes.Mass, t.Bikes.MassHint, &v.Mass, c.MassQuantity(60, 1500), told.Mass)
-	f.numberWas("sd", t.Bikes.MassSD, "", &v.MassSD, c.MassQuantity(0, 200), told.MassSD)
-	f.numberWas("wheels", t.Bikes.Rotating, "", &v.RotatingMass, c.MassQuantity(0, 60), told.RotatingMass)
-	f.numberWas("temperature", t.More.Temperature, "", &v.Air.Temperature, c.TemperatureQuantity(), told.Air.Temperature)
-	f.numberWas("end", t.Parts.TemperatureEnd, t.Parts.TemperatureEndHint, &v.Air.TemperatureEnd, c.TemperatureQuantity(), told.Air.TemperatureEnd)
-	f.numberWas("pressure", t.More.Pressure, "", &v.Air.Pressure, f.c.PressureQuantity(), told.Air.Pressure/100)
-	f.numberWas("humidity", t.More.Humidity, "", &v.Air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, 100*told.Air.Humidity)
-	f.numberWas("wind", t.Plan.Wind, t.Parts.WindHint, &v.WindSD, f.c.WindQuantity(), told.WindSD)
-	f.numberWas("station", t.Parts.StationWind, "", &v.Station.Speed, c.StationQuantity(), told.Station.Speed)
-	f.numberWas("from", t.Parts.StationFrom, t.Parts.StationFromHint, &v.Station.From, c.CompassQuantity(), told.Station.FromDeg)
-	f.numberWas("limit", t.Parts.Limit, "", &v.LimitRPM, c.LimitQuantity(), told.LimitRPM)
-	keys, masses := setupFields(f, told, v.SetupMass)
-	gears := gearFields(f, told.Gears, v.Gears)
+	f.numberWas("mass", t.Bikes.Mass, t.Bikes.MassHint, &v.Mass, c.MassQuantity(60, 1500), recorded.Mass)
+	f.numberWas("sd", t.Bikes.MassSD, "", &v.MassSD, c.MassQuantity(0, 200), recorded.MassSD)
+	f.numberWas("wheels", t.Bikes.Rotating, "", &v.RotatingMass, c.MassQuantity(0, 60), recorded.RotatingMass)
+	f.numberWas("temperature", t.More.Temperature, "", &v.Air.Temperature, c.TemperatureQuantity(), recorded.Air.Temperature)
+	f.numberWas("end", t.Parts.TemperatureEnd, t.Parts.TemperatureEndHint, &v.Air.TemperatureEnd, c.TemperatureQuantity(), recorded.Air.TemperatureEnd)
+	f.numberWas("pressure", t.More.Pressure, "", &v.Air.Pressure, f.c.PressureQuantity(), recorded.Air.Pressure/100)
+	f.numberWas("humidity", t.More.Humidity, "", &v.Air.Humidity, view.Quantity{Unit: "%", SI: 1, High: 100}, 100*recorded.Air.Humidity)
+	f.numberWas("wind", t.Plan.Wind, t.Parts.WindHint, &v.WindSD, f.c.WindQuantity(), recorded.WindSD)
+	f.numberWas("station", t.Parts.StationWind, "", &v.Station.Speed, c.StationQuantity(), recorded.Station.Speed)
+	f.numberWas("from", t.Parts.StationFrom, t.Parts.StationFromHint, &v.Station.From, c.CompassQuantity(), recorded.Station.FromDeg)
+	f.numberWas("limit", t.Parts.Limit, "", &v.LimitRPM, c.LimitQuantity(), recorded.LimitRPM)
+	keys, masses := setupFields(f, recorded, v.SetupMass)
+	gears := gearFields(f, recorded.Gears, v.Gears)
 	save := func() {
 		if !f.check() {
 			s.again()
@@ -56,7 +56,7 @@ func (s *Shell) valuesScreen(v store.Values) showing {
 	}
 	return func() *kit.Page {
 		first := screens.FormGroup{Hint: t.Parts.ValuesHint, Fields: f.fields(append([]string{"mass", "sd", "wheels"}, keys...)...)}
-		groups := []screens.FormGroup{first, s.fromBike(f, &v, told), s.gearValues(f, gears),
+		groups := []screens.FormGroup{first, s.fromBike(f, &v, recorded), s.gearValues(f, gears),
 			{Title: t.More.AirTitle, Fields: f.fields("temperature", "end", "pressure", "humidity", "wind")},
 			{Title: t.Parts.StationTitle, Hint: t.Parts.StationHint, Fields: f.fields("station", "from")}}
 		return s.screen.Form(t.Parts.ValuesTitle, groups, f.trouble, s.goBack, save, reset, t.Parts.Recorded, t.Parts.RecordedHint)
@@ -64,7 +64,7 @@ func (s *Shell) valuesScreen(v store.Values) showing {
 }
 
 // fromBike offers to take the bike of the ride as it is described now.
-func (s *Shell) fromBike(f *form, v *store.Values, told sensors.Ride) screens.FormGroup {
+func (s *Shell) fromBike(f *form, v *store.Values, recorded sensors.Ride) screens.FormGroup {
 	t := s.screen.C.Book.Parts
 	for _, b := range s.garage {
 		if b.Name != s.opened.ses.About.Bike {
@@ -72,7 +72,7 @@ func (s *Shell) fromBike(f *form, v *store.Values, told sensors.Ride) screens.Fo
 		}
 		return screens.FormGroup{Hint: t.FromBikeHint, Add: fmt.Sprintf(t.FromBike, b.Name), OnAdd: func() {
 			f.check() // what can be taken of what was typed in stays
-			now := store.OfBike(b, told)
+			now := store.OfBike(b, recorded)
 			now.Air, now.WindSD, now.Station, now.Setups = v.Air, v.WindSD, v.Station, v.Setups
 			s.replace(s.valuesScreen(now))
 		}}
@@ -107,9 +107,9 @@ func (b byName) field(name string, had map[string]*float64) **float64 {
 
 // setupFields are the fields of the setups of a ride that had a mass of their
 // own.
-func setupFields(f *form, told sensors.Ride, had map[string]*float64) (keys []string, masses byName) {
+func setupFields(f *form, recorded sensors.Ride, had map[string]*float64) (keys []string, masses byName) {
 	masses = byName{}
-	for _, x := range told.Setups {
+	for _, x := range recorded.Setups {
 		if masses[x.Name] != nil || !(x.Mass > 0) {
 			continue
 		}
@@ -120,11 +120,11 @@ func setupFields(f *form, told sensors.Ride, had map[string]*float64) (keys []st
 	return keys, masses
 }
 
-// gearFields are the fields of the gears that were told, and of those that were
-// added after the ride.
-func gearFields(f *form, told []sensors.Gear, had map[string]*float64) byName {
+// gearFields are the fields of the recorded gears, and of those that were added
+// after the ride.
+func gearFields(f *form, recorded []sensors.Gear, had map[string]*float64) byName {
 	gears := byName{}
-	for _, g := range told {
+	for _, g := range recorded {
 		gearField(f, gears, g.Name, had, g.RPMPerMPS)
 	}
 	for _, name := range slices.Sorted(maps.Keys(had)) {
@@ -158,7 +158,7 @@ func (s *Shell) gearValues(f *form, gears byName) screens.FormGroup {
 	return g
 }
 
-// computeWith keeps values beside the open ride and has it measured anew.
+// computeWith keeps values beside the open ride and has it measured again.
 func (s *Shell) computeWith(v store.Values) {
 	var keep *store.Values
 	if !v.Empty() {

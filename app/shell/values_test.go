@@ -15,7 +15,7 @@ import (
 )
 
 // TestARideIsComputedAnewWithOtherValues has a ride measured, changes its mass
-// and has it measured anew: the results say so, and the recording stays as it is
+// and has it measured again: the results say so, and the recording stays as it is
 // to the byte.
 func TestARideIsComputedAnewWithOtherValues(t *testing.T) {
 	if testing.Short() {
@@ -56,9 +56,9 @@ func recordedRide(t *testing.T, sessions *store.Sessions, ride *sim.Ride, about 
 	if err != nil {
 		t.Fatal(err)
 	}
-	told := ride.Log.Ride
-	told.Mass, told.MassSD = 290, 3
-	w, err := session.NewWriter(session.ToFile(f), session.Header{ID: session.ID{1}}, told)
+	recorded := ride.Log.Ride
+	recorded.Mass, recorded.MassSD = 290, 3
+	w, err := session.NewWriter(session.ToFile(f), session.Header{ID: session.ID{1}}, recorded)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 // Bike is a motorcycle as the rider described it. Pointers are nil where a
-// number was not told.
+// number was not entered.
 type Bike struct {
 	Version      int      `json:"version"`
 	ID           string   `json:"id"`
@@ -19,12 +19,12 @@ type Bike struct {
 	MassSD       *float64 `json:"mass_sd_kg,omitempty"`       // standard deviation of Mass
 	Weighed      string   `json:"weighed,omitempty"`          // how the mass is known, in the rider's words
 	RotatingMass *float64 `json:"rotating_mass_kg,omitempty"` // what the wheels add to the inertia
-	Wheels       *Wheels  `json:"wheels,omitempty"`           // to estimate RotatingMass where it was not told
+	Wheels       *Wheels  `json:"wheels,omitempty"`           // to estimate RotatingMass where it was not entered
 	Gears        []Gear   `json:"gears,omitempty"`
-	Box          *Box     `json:"box,omitempty"`       // to work out Gears where none was told
+	Box          *Box     `json:"box,omitempty"`       // to work out Gears where none was entered
 	LimitRPM     *float64 `json:"limit_rpm,omitempty"` // highest engine speed, 1/min
-	Cylinders    int      `json:"cylinders,omitempty"` // of the engine; 0: not told
-	Drive        string   `json:"drive,omitempty"`     // as sensors.Drive; empty: not told
+	Cylinders    int      `json:"cylinders,omitempty"` // of the engine; 0: not entered
+	Drive        string   `json:"drive,omitempty"`     // as sensors.Drive; empty: not entered
 	Fuel         *Fuel    `json:"fuel,omitempty"`
 	Battery      *float64 `json:"battery_kwh,omitempty"` // usable energy, of an electric bike
 	Setups       []Setup  `json:"setups"`
@@ -47,7 +47,7 @@ type Setup struct {
 	Retired   bool     `json:"no_longer_offered,omitempty"` // kept for old sessions only
 }
 
-// Ride gives what a recording says of the bike, ridden with the named setup
+// Ride gives what a recording says about the bike, ridden with the named setup
 // from the start.
 func (b Bike) Ride(setup string, air sensors.Air) sensors.Ride {
 	r := sensors.UnknownRide()
@@ -74,16 +74,16 @@ func (b Bike) RideSetup(name string, from float64) sensors.Setup {
 	return out
 }
 
-// tyres says the pressures that were told; empty where none was.
+// tyres lists the pressures that were entered; empty where none was.
 func (s Setup) tyres() string {
-	var told []string
+	var out []string
 	if s.TyreFront != nil {
-		told = append(told, fmt.Sprintf("front %g kPa", *s.TyreFront))
+		out = append(out, fmt.Sprintf("front %g kPa", *s.TyreFront))
 	}
 	if s.TyreRear != nil {
-		told = append(told, fmt.Sprintf("rear %g kPa", *s.TyreRear))
+		out = append(out, fmt.Sprintf("rear %g kPa", *s.TyreRear))
 	}
-	return strings.Join(told, ", ")
+	return strings.Join(out, ", ")
 }
 
 func value(p *float64) float64 {
@@ -96,7 +96,7 @@ func value(p *float64) float64 {
 // ErrInvalid is wrapped by the errors of Check.
 var ErrInvalid = errors.New("this cannot be")
 
-// Limits of what is taken for a motorcycle, wide on purpose: they catch slips
+// Limits of what is accepted as a motorcycle, wide on purpose: they catch slips
 // of the finger and wrong units, nothing else.
 const (
 	minMass, maxMass         = 60, 1500 // kg

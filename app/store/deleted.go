@@ -14,7 +14,7 @@ import (
 const KeepDeleted = 7 * 24 * time.Hour
 
 // Deleted gives the sessions that were deleted and are still there, the one
-// deleted last first. What is wrong with files is told by List.
+// deleted last first. What is wrong with files is reported by List.
 func (s *Sessions) Deleted() []Session {
 	var list []Session
 	all, _ := s.all()

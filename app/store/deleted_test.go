@@ -10,7 +10,7 @@ import (
 	"stillair/app/store"
 )
 
-// TestADeletionSurvivesACrash deletes a session and opens the storage anew, as
+// TestADeletionSurvivesACrash deletes a session and opens the storage again, as
 // after a crash: it is still listed as deleted, can be brought back for as long
 // as KeepDeleted says, and is gone after that.
 func TestADeletionSurvivesACrash(t *testing.T) {

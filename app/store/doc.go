@@ -6,8 +6,8 @@
 // closed, with a small JSON file of the same name beside it for what the
 // rider says about it, and another for what a season needs of its results; each bike is one JSON file; the choices are one more.
 // All JSON files carry a version, are indented for people, and are replaced
-// as a whole. A file of a later version is left alone and told of: it is never
-// written over. One that is damaged is told of too, and copied aside, as NAME.1.aside,
+// as a whole. A file of a later version is left alone and reported: it is never
+// overwritten. One that is damaged is reported too, and copied aside, as NAME.1.aside,
 // before anything is written in its place.
 package store
 

@@ -28,7 +28,7 @@ func (s *Sessions) KeepResults(id, by string, values *Values, d *results.Documen
 
 // KeptResults gives what KeepResults kept of a session, nil where nothing of
 // use is: results that were computed by another program or with other values
-// are not, nor are damaged ones. All of those can be computed anew.
+// are not, nor are damaged ones. All of those can be recomputed.
 func (s *Sessions) KeptResults(id, by string, values *Values) *results.Document {
 	var k kept
 	if err := readJSON(s.files, id+keptEnding, &k); err != nil || k.By != by || k.Results == nil || !k.Values.same(values) {

@@ -10,7 +10,7 @@ import (
 )
 
 // Wheels is what a rider can read off tyres and weigh of wheels. Empty sizes
-// and nil masses were not told.
+// and nil masses were not entered.
 type Wheels struct {
 	FrontTyre string   `json:"front_tyre,omitempty"` // size as on the sidewall, such as 120/70 R17
 	RearTyre  string   `json:"rear_tyre,omitempty"`
@@ -38,7 +38,7 @@ type Fuel struct {
 	Tank           float64 `json:"tank_l,omitempty"`
 }
 
-// rotatingMass is what was told or, where it was not, what the wheels give; NaN
+// rotatingMass is what was entered or, where it was not, what the wheels give; NaN
 // where they are not known either.
 func (b Bike) rotatingMass() float64 {
 	if b.RotatingMass != nil || b.Wheels == nil || b.Wheels.FrontMass == nil || b.Wheels.RearMass == nil {
@@ -52,7 +52,7 @@ func (b Bike) rotatingMass() float64 {
 	return gearing.RotatingMass(gearing.Wheel{Mass: *b.Wheels.FrontMass, Tyre: front}, gearing.Wheel{Mass: *b.Wheels.RearMass, Tyre: rear}).X
 }
 
-// gears are those that were told or, where none was, those that teeth and rear
+// gears are those that were entered or, where none was, those that teeth and rear
 // tyre give.
 func (b Bike) gears() []Gear {
 	if len(b.Gears) > 0 || b.Box == nil || b.Wheels == nil {

@@ -19,8 +19,8 @@ func invented() Bike {
 	}
 }
 
-// TestPartsBecomeFigures holds that tyres, wheels and teeth give a ride its
-// gears and rotating mass, and that what was told outright goes first.
+// TestPartsBecomeFigures checks that tyres, wheels and teeth give a ride its
+// gears and rotating mass, and that what was entered directly goes first.
 func TestPartsBecomeFigures(t *testing.T) {
 	air := sensors.UnknownRide().Air
 	b := invented()
@@ -35,7 +35,7 @@ func TestPartsBecomeFigures(t *testing.T) {
 	}
 	b.RotatingMass, b.Gears = kg(12.5), []Gear{{Name: "top", RPMPerMPS: 150}}
 	if r = b.Ride("", air); r.RotatingMass != 12.5 || len(r.Gears) != 1 || r.Gears[0].Name != "top" {
-		t.Errorf("what was told outright was passed over: %+v", r)
+		t.Errorf("what was entered directly was passed over: %+v", r)
 	}
 }
 

@@ -23,7 +23,7 @@ type Recovered struct {
 // but a file without a single byte is removed.
 func (s *Sessions) Recover() ([]Recovered, error) { return s.RecoverBy(s.Look) }
 
-// RecoverBy is Recover with look in the place of Look, for one that reads a file
+// RecoverBy is Recover with look in place of Look, for one that reads a file
 // elsewhere.
 func (s *Sessions) RecoverBy(look func(id string) (Recovered, error)) ([]Recovered, error) {
 	unlock, err := s.files.Lock(RecorderLock)

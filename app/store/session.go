@@ -31,21 +31,21 @@ const (
 
 // About is what the store knows of a session beside the recording itself.
 type About struct {
-	Version  int       `json:"version"`
-	Started  time.Time `json:"started"` // wall clock
-	Stage    Stage     `json:"stage"`
-	Name     string    `json:"name,omitempty"` // the rider's; empty: none given
-	Note     string    `json:"note,omitempty"`
-	Bike     string    `json:"bike,omitempty"`
-	Setup    string    `json:"setup,omitempty"` // the one it began with
-	Seconds  float64   `json:"seconds,omitempty"`
-	Metres   float64   `json:"metres,omitempty"`
-	Found    Found     `json:"found"`
-	AirTold  time.Time `json:"air_told,omitzero"`       // when the oldest value of its air was typed in; zero: not known, or none was
-	AirOld   bool      `json:"air_old,omitempty"`       // it was not of the hour when the ride began
-	Values   *Values   `json:"computed_with,omitempty"` // changed after the ride; nil: as recorded
-	Measured time.Time `json:"measured,omitzero"`       // when Found was counted; zero: never
-	Deleted  time.Time `json:"deleted,omitzero"`        // zero: not deleted
+	Version    int       `json:"version"`
+	Started    time.Time `json:"started"` // wall clock
+	Stage      Stage     `json:"stage"`
+	Name       string    `json:"name,omitempty"` // the rider's; empty: none given
+	Note       string    `json:"note,omitempty"`
+	Bike       string    `json:"bike,omitempty"`
+	Setup      string    `json:"setup,omitempty"` // the one it began with
+	Seconds    float64   `json:"seconds,omitempty"`
+	Metres     float64   `json:"metres,omitempty"`
+	Found      Found     `json:"found"`
+	AirEntered time.Time `json:"air_told,omitzero"`       // when the oldest value of its air was typed in; zero: not known, or none was
+	AirOld     bool      `json:"air_old,omitempty"`       // it was not of the hour when the ride began
+	Values     *Values   `json:"computed_with,omitempty"` // changed after the ride; nil: as recorded
+	Measured   time.Time `json:"measured,omitzero"`       // when Found was counted; zero: never
+	Deleted    time.Time `json:"deleted,omitzero"`        // zero: not deleted
 }
 
 // Found counts what an analysis found; it may be out of date and is only for

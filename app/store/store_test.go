@@ -83,7 +83,7 @@ func TestASessionsLife(t *testing.T) {
 		t.Errorf("after recovery: %+v, %v", got.About, err)
 	}
 	if again, err := s.Recover(); err != nil || len(again) != 0 {
-		t.Errorf("told twice of %v, %v", again, err)
+		t.Errorf("reported twice: %v, %v", again, err)
 	}
 }
 
@@ -126,7 +126,7 @@ func TestDeleteCanBeTakenBack(t *testing.T) {
 }
 
 // TestWhatCannotBeReadIsLeftAlone puts files of a later version and damaged
-// ones into the storage: they are told of and not written over.
+// ones into the storage: they are reported and not overwritten.
 func TestWhatCannotBeReadIsLeftAlone(t *testing.T) {
 	for _, c := range []struct{ name, file, content string }{
 		{"later bike", "bike-1.json", `{"version": 2, "name": "from the future"}`},
@@ -154,7 +154,7 @@ func TestWhatCannotBeReadIsLeftAlone(t *testing.T) {
 	}
 }
 
-func TestBikesAreKeptAsTold(t *testing.T) {
+func TestBikesAreKeptAsEntered(t *testing.T) {
 	files := platformtest.NewMemory()
 	b := store.NewBikes(files, noon())
 	mass, with := 290.0, 302.0

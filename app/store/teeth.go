@@ -21,7 +21,7 @@ func ParseTeeth(s string) (Teeth, error) {
 	return Teeth{driving, driven}, err
 }
 
-// ParseGears reads the teeth of gears, parted by commas, first gear first.
+// ParseGears reads the teeth of gears, separated by commas, first gear first.
 func ParseGears(s string) ([]Teeth, error) {
 	var out []Teeth
 	for _, part := range strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ';' || r == '\n' }) {
@@ -37,7 +37,7 @@ func ParseGears(s string) ([]Teeth, error) {
 	return out, nil
 }
 
-// String gives teeth as ParseTeeth reads them; nothing where none were told.
+// String gives teeth as ParseTeeth reads them; nothing where none were entered.
 func (t Teeth) String() string {
 	if t == (Teeth{}) {
 		return ""

@@ -9,8 +9,8 @@ import (
 )
 
 // Values are values that a rider changed after a ride, to have it computed
-// anew. They stand beside the recording, which keeps what it was told; what is
-// nil here is taken from it.
+// again. They are kept beside the recording, which keeps its own; what is nil
+// here is taken from it.
 type Values struct {
 	Mass         *float64            `json:"mass_kg,omitempty"`
 	MassSD       *float64            `json:"mass_sd_kg,omitempty"`
@@ -21,10 +21,10 @@ type Values struct {
 	SetupMass    map[string]*float64 `json:"setup_mass_kg,omitempty"` // by name
 	Gears        map[string]*float64 `json:"rpm_per_mps,omitempty"`   // by name
 	LimitRPM     *float64            `json:"limit_rpm,omitempty"`
-	Setups       []RideSetup         `json:"setups,omitempty"` // in the place of all that were told; none: as told
+	Setups       []RideSetup         `json:"setups,omitempty"` // in place of all that were recorded; none: as recorded
 }
 
-// RideSetup is a setup of a ride as it was told afterwards.
+// RideSetup is a setup of a ride as it was entered afterwards.
 type RideSetup struct {
 	From  float64  `json:"from_s"` // on the recording's clock
 	Name  string   `json:"name"`
@@ -33,7 +33,7 @@ type RideSetup struct {
 	Notes string   `json:"notes,omitempty"`
 }
 
-// SetSetups puts setups in the place of those that were told, their weights
+// SetSetups replaces the recorded setups, their weights
 // with them.
 func (v *Values) SetSetups(setups []sensors.Setup) {
 	v.Setups, v.SetupMass = nil, nil
@@ -46,11 +46,11 @@ func (v *Values) SetSetups(setups []sensors.Setup) {
 	}
 }
 
-// Apply gives a ride with the values in the place of those it was told. The
+// Apply gives a ride with the values in place of those recorded. The
 // ride that is given is left as it is.
-func (v *Values) Apply(told sensors.Ride) sensors.Ride {
-	r := told
-	r.Setups = append([]sensors.Setup(nil), told.Setups...)
+func (v *Values) Apply(recorded sensors.Ride) sensors.Ride {
+	r := recorded
+	r.Setups = append([]sensors.Setup(nil), recorded.Setups...)
 	if v == nil {
 		return r
 	}
@@ -84,14 +84,14 @@ func (v *Values) Apply(told sensors.Ride) sensors.Ride {
 		put(&r.Setups[i].Mass, v.SetupMass[s.Name])
 	}
 	put(&r.LimitRPM, v.LimitRPM)
-	r.Gears = v.gears(told.Gears)
+	r.Gears = v.gears(recorded.Gears)
 	return r
 }
 
-// gears are those that were told with the changed ones in their place, and then
-// those that were not told, in order of name.
-func (v *Values) gears(told []sensors.Gear) []sensors.Gear {
-	out := append([]sensors.Gear(nil), told...)
+// gears are the recorded ones with the changed ones in their place, and then
+// those that were added, in order of name.
+func (v *Values) gears(recorded []sensors.Gear) []sensors.Gear {
+	out := append([]sensors.Gear(nil), recorded...)
 	known := map[string]bool{}
 	for i, g := range out {
 		known[g.Name] = true
@@ -107,9 +107,9 @@ func (v *Values) gears(told []sensors.Gear) []sensors.Gear {
 	return out
 }
 
-// OfBike are the values that a bike has now for a ride that was told others;
-// what the bike does not tell stays as the ride was told.
-func OfBike(b Bike, told sensors.Ride) Values {
+// OfBike are the values that a bike has now for a ride recorded with others; what
+// the bike does not give stays as recorded.
+func OfBike(b Bike, recorded sensors.Ride) Values {
 	v := Values{SetupMass: map[string]*float64{}, Gears: map[string]*float64{}}
 	differs := func(now, then float64) *float64 {
 		if math.IsNaN(now) || now == then {
@@ -118,13 +118,13 @@ func OfBike(b Bike, told sensors.Ride) Values {
 		return &now
 	}
 	r := b.Ride("", sensors.UnknownRide().Air)
-	v.Mass, v.MassSD = differs(r.Mass, told.Mass), differs(r.MassSD, told.MassSD)
-	v.RotatingMass, v.LimitRPM = differs(r.RotatingMass, told.RotatingMass), differs(r.LimitRPM, told.LimitRPM)
-	for _, s := range told.Setups {
+	v.Mass, v.MassSD = differs(r.Mass, recorded.Mass), differs(r.MassSD, recorded.MassSD)
+	v.RotatingMass, v.LimitRPM = differs(r.RotatingMass, recorded.RotatingMass), differs(r.LimitRPM, recorded.LimitRPM)
+	for _, s := range recorded.Setups {
 		v.SetupMass[s.Name] = differs(b.RideSetup(s.Name, 0).Mass, s.Mass)
 	}
 	then := map[string]float64{}
-	for _, g := range told.Gears {
+	for _, g := range recorded.Gears {
 		then[g.Name] = g.RPMPerMPS
 	}
 	for _, g := range r.Gears {

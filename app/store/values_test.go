@@ -88,18 +88,18 @@ func TestHistoryIsNotRewritten(t *testing.T) {
 }
 
 func TestValuesApply(t *testing.T) {
-	told := sensors.Ride{Mass: 290, MassSD: 3, RotatingMass: 11, WindSD: math.NaN(), Air: sensors.Air{Temperature: 18, TemperatureEnd: 18, Pressure: 100900, Humidity: 0.6}}
+	ride := sensors.Ride{Mass: 290, MassSD: 3, RotatingMass: 11, WindSD: math.NaN(), Air: sensors.Air{Temperature: 18, TemperatureEnd: 18, Pressure: 100900, Humidity: 0.6}}
 	var none *store.Values
-	if r := none.Apply(told); r.Mass != 290 || r.Air != told.Air {
+	if r := none.Apply(ride); r.Mass != 290 || r.Air != ride.Air {
 		t.Errorf("no values changed the ride to %+v", r)
 	}
 	v := store.Values{WindSD: ptr(0.5), Air: store.Air{Pressure: ptr(995), Humidity: ptr(40)}}
-	r := v.Apply(told)
+	r := v.Apply(ride)
 	if r.WindSD != 0.5 || r.Air.Pressure != 99500 || math.Abs(r.Air.Humidity-0.4) > 1e-12 || r.Air.Temperature != 18 || r.Mass != 290 {
 		t.Errorf("got %+v", r)
 	}
 	station := store.Values{Station: store.Station{Speed: ptr(4), From: ptr(230)}, Air: store.Air{TemperatureEnd: ptr(23)}}
-	if r := station.Apply(told); station.Empty() || r.Station != (sensors.Wind{Speed: 4, FromDeg: 230}) || r.Air.TemperatureEnd != 23 || r.Air.Temperature != 18 {
+	if r := station.Apply(ride); station.Empty() || r.Station != (sensors.Wind{Speed: 4, FromDeg: 230}) || r.Air.TemperatureEnd != 23 || r.Air.Temperature != 18 {
 		t.Errorf("got %+v", r)
 	}
 	if v.Empty() || !(store.Values{SetupMass: map[string]*float64{"a": nil}}).Empty() {
@@ -130,37 +130,37 @@ func TestTeeth(t *testing.T) {
 }
 
 // TestGearsAreChangedByName changes one gear, adds one and leaves one, and
-// holds that the ride as told is left alone.
+// checks that the ride as recorded is left alone.
 func TestGearsAreChangedByName(t *testing.T) {
-	told := sensors.UnknownRide()
-	told.Gears = []sensors.Gear{{Name: "3", RPMPerMPS: 210}, {Name: "4", RPMPerMPS: 165}}
+	ride := sensors.UnknownRide()
+	ride.Gears = []sensors.Gear{{Name: "3", RPMPerMPS: 210}, {Name: "4", RPMPerMPS: 165}}
 	v := store.Values{Gears: map[string]*float64{"4": ptr(170), "5": ptr(140), "6": nil}, LimitRPM: ptr(10500)}
 	if v.Empty() || !(store.Values{Gears: map[string]*float64{"6": nil}}).Empty() {
 		t.Error("a changed gear counts as nothing, or nothing as a changed gear")
 	}
-	r := v.Apply(told)
+	r := v.Apply(ride)
 	want := []sensors.Gear{{Name: "3", RPMPerMPS: 210}, {Name: "4", RPMPerMPS: 170}, {Name: "5", RPMPerMPS: 140}}
 	if !slices.Equal(r.Gears, want) || r.LimitRPM != 10500 {
 		t.Errorf("applied: %v, at most %g", r.Gears, r.LimitRPM)
 	}
-	if told.Gears[1].RPMPerMPS != 165 || len(told.Gears) != 2 {
-		t.Errorf("what was told is now %v", told.Gears)
+	if ride.Gears[1].RPMPerMPS != 165 || len(ride.Gears) != 2 {
+		t.Errorf("what was ride is now %v", ride.Gears)
 	}
 }
 
-// TestValuesOfTheBikeAsItIsNow holds that a ride computed with its bike's
+// TestValuesOfTheBikeAsItIsNow checks that a ride computed with its bike's
 // present values is computed as if it were ridden with it now.
 func TestValuesOfTheBikeAsItIsNow(t *testing.T) {
 	then := store.Bike{Name: "test bike", Mass: ptr(290), Gears: []store.Gear{{Name: "4", RPMPerMPS: 165}},
 		Setups: []store.Setup{{Name: "boxes", Mass: ptr(302)}}}
-	told := then.Ride("boxes", sensors.UnknownRide().Air)
-	if v := store.OfBike(then, told); !v.Empty() {
+	ride := then.Ride("boxes", sensors.UnknownRide().Air)
+	if v := store.OfBike(then, ride); !v.Empty() {
 		t.Errorf("of the same bike: %+v", v)
 	}
 	now := store.Bike{Name: "test bike", Mass: ptr(285), MassSD: ptr(2), RotatingMass: ptr(9), LimitRPM: ptr(11000),
 		Gears: []store.Gear{{Name: "4", RPMPerMPS: 168}, {Name: "5", RPMPerMPS: 140}}, Setups: []store.Setup{{Name: "boxes", Mass: ptr(299)}}}
-	v := store.OfBike(now, told)
-	got, want := v.Apply(told), now.Ride("boxes", sensors.UnknownRide().Air)
+	v := store.OfBike(now, ride)
+	got, want := v.Apply(ride), now.Ride("boxes", sensors.UnknownRide().Air)
 	if got.Mass != want.Mass || got.MassSD != want.MassSD || got.RotatingMass != want.RotatingMass || got.LimitRPM != want.LimitRPM ||
 		!slices.Equal(got.Gears, want.Gears) || got.Setups[0] != want.Setups[0] {
 		t.Errorf("got %+v, want %+v", got, want)
@@ -191,11 +191,11 @@ func TestOldAir(t *testing.T) {
 	if !store.AirIsOld(midnight.Add(-20*time.Minute), midnight) {
 		t.Error("air of the day before counts as that of today")
 	}
-	c := store.Choices{Air: store.Air{Temperature: ptr(18), Pressure: ptr(1009)}, AirTold: store.AirTold{Temperature: noon, Wind: midnight}}
-	if since, told := c.AirSince(); !told || !since.IsZero() {
-		t.Errorf("a pressure of unknown age: since %v, %v", since, told)
+	c := store.Choices{Air: store.Air{Temperature: ptr(18), Pressure: ptr(1009)}, AirEntered: store.AirEntered{Temperature: noon, Wind: midnight}}
+	if since, known := c.AirSince(); !known || !since.IsZero() {
+		t.Errorf("a pressure of unknown age: since %v, %v", since, known)
 	}
-	if _, told := (store.Choices{AirTold: store.AirTold{Wind: midnight}}).AirSince(); told {
-		t.Error("no air counts as told")
+	if _, known := (store.Choices{AirEntered: store.AirEntered{Wind: midnight}}).AirSince(); known {
+		t.Error("no air counts as entered")
 	}
 }

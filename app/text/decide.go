@@ -23,7 +23,7 @@ type Plan struct {
 	Road, Time, Order, Block, BlockOne, OrderHint, Help, HelpWith   string
 	CannotPlan, AnswerOne, KnownOne, WholeOne                       string
 	Card, CardHint, Like                                            string
-	Reckoning                                                       string
+	Calculating                                                     string
 	Power, Times, Over, Unsteady, UnsteadyHint, Repeats             string
 	RepeatsHint, RiddenCoasts, RiddenPulls, RiddenLaunches          string
 	RiddenRollOns, BasisPower, BasisPowerUsual                      string

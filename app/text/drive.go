@@ -1,6 +1,6 @@
 package text
 
-// Drive is what is asked and said of a bike's drive, and what stands in the place
+// Drive is what is asked and said about a bike's drive, and what stands in the place
 // of the guide to coast-downs where it never lets the wheel go.
 type Drive struct {
 	Name, Hint  string

@@ -2,7 +2,7 @@ package text
 
 func englishRides() Rides {
 	return Rides{
-		Title: "Results", Empty: "No rides yet", EmptyHint: "Record one, and it appears here by itself.",
+		Title: "Results", Empty: "No rides yet", EmptyHint: "Record one, and it appears here.",
 		CutOff: "cut off, safe until then", Deleted: "Ride deleted",
 		Launches: "%d launches", RollOns: "%d roll-ons", CoastDowns: "%d coast-downs", Pairs: "%d pairs",
 		OneLaunch: "1 launch", OneRollOn: "1 roll-on", OneCoastDown: "1 coast-down", OnePair: "1 pair",
@@ -12,7 +12,7 @@ func englishRides() Rides {
 		ShareAway: "The recording, without the place", ShareAwayHint: "Moved elsewhere on Earth, first and last 200 m cut off. Runs in the cut parts are gone.", ShareResults: "The results",
 		ShareHint: "The recording opens in any tool that reads gzip and JSON. The results are one JSON file.",
 		Delete:    "Delete this ride", DeleteHint: "It stays under “Deleted rides” for 7 days and can be brought back.",
-		Length: "%s, %s", SharePositions: "It holds where you rode, and where you live.", NothingFound: "nothing found",
+		Length: "%s, %s", SharePositions: "It shows where you rode, and where you live.", NothingFound: "nothing found",
 	}
 }
 
@@ -35,15 +35,15 @@ func englishRide() Ride {
 
 func englishRun() Run {
 	return Run{
-		SpeedAxis: "Speed, %s", TimeAxis: "seconds", Measured: "measured", Fitted: "what drag and rolling explain",
+		SpeedAxis: "Speed, %s", TimeAxis: "seconds", Measured: "measured", Fitted: "what drag and rolling resistance explain",
 		MarksTitle: "Times", FromMoving: "from moving", AfterFoot: "after 1 ft",
 		FootHint:   "“After 1 ft” starts the clock one foot (30 cm) on, as drag strips do.",
 		SpeedThere: "%s %s there",
 		Cautions:   "Take with care", WhyNot: "Why it is not counted", Residual: "Residual: measured minus fitted",
 		ResidualAxis: "Difference, %s",
-		StillKept:    "It is kept, and never used in a figure.",
+		StillKept:    "It is kept, but never used in a figure.",
 		PullHint:     "Full throttle in one gear. Power at the road comes from these.",
-		StopCaution:  "How far this bike took here. Never a distance to rely on.",
+		StopCaution:  "How far this bike took to stop here. Never a distance to rely on.",
 	}
 }
 
@@ -55,7 +55,7 @@ func englishLoad() Load {
 		SureOf:       "95 %% sure: %s to %s",
 		PowerNeeded:  "Holding %s %s on the level in still air takes %s at the rear tyre.",
 		DragScale:    "m²", RollScale: "of the weight",
-		CurvesHint: "Each line is one roll, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
+		CurvesHint: "Each line is one coast-down, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
 		MoreTitle:  "Are more pairs worth it?",
 		MorePairs:  "Now ± %s %%. With %d more pairs about ± %s %%.",
 		MorePair:   "Now ± %s %%. With one more pair about ± %s %%.",
@@ -71,7 +71,7 @@ func englishLoad() Load {
 func englishCompare() Compare {
 	return Compare{
 		Title: "Compare", Empty: "Nothing to compare yet",
-		EmptyHint: "Two setups of one bike, each with coast-downs in both directions on the same road, and here stands which one has less drag.",
+		EmptyHint: "Two setups of one bike, each with coast-downs in both directions on the same road, and this page shows which one has less drag.",
 		HowTitle:  "How to make it count",
 		How1:      "Change one thing only. The phone stays where it is.",
 		How2:      "Ride A, B, B, A rather than A, A, B, B. Wind and tyres drift.",

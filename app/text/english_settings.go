@@ -4,12 +4,12 @@ func englishBikes() Bikes {
 	return Bikes{
 		Title: "Bikes", Empty: "Which bike do you ride?",
 		EmptyHint: "Drag and rolling resistance need its weight as ridden. A name and the weight are enough to begin.",
-		New:       "Add a bike", Edit: "Bike", Name: "Name", NameHint: "As you call it",
+		New:       "Add a bike", Edit: "Bike", Name: "Name", NameHint: "What you call it",
 		Mass: "Weight as ridden", MassHint: "Bike, you in full gear, fuel, luggage. 2 % too heavy makes drag 2 % too high.",
 		MassSD: "Weight known to ±", MassSDHint: "A few for a truck scale, ten if added up from papers.",
 		Weighed: "How you know", WeighedHint: "Truck scale, papers, guess",
 		Rotating: "Wheels, as extra weight", RotatingHint: "What spinning wheels add. Empty: 4 % of the weight.",
-		Gears: "Gears", GearsHint: "Engine speed at a road speed, for power over engine speed.",
+		Gears: "Gears", GearsHint: "Engine speed at a given road speed, for power over engine speed.",
 		Gear: "Gear %d", AddGear: "Add a gear", GearSpeed: "rpm at %s %s",
 		Setups: "Setups", SetupsHint: "What you want to compare: panniers on and off, two screens, two jackets.",
 		AddSetup: "Add a setup", NewSetup: "New setup", SetupName: "Name", SetupNameHint: "Panniers on",
@@ -17,7 +17,7 @@ func englishBikes() Bikes {
 		SetupMass: "Weight with this setup", SetupMassHint: "Empty: as the bike.",
 		TyreFront: "Front tyre, cold", TyreRear: "Rear tyre, cold", Note: "Notes",
 		Remove: "Remove this bike", RemoveHint: "Recorded rides keep their values.",
-		NoMass: "no weight entered", NotNumber: "This is not a number.", OutOfRange: "This cannot be: %s to %s is possible.",
+		NoMass: "no weight entered", NotNumber: "This is not a number.", OutOfRange: "Not possible: it must be from %s to %s.",
 		NoName: "It needs a name.", Twice: "Another setup has this name.", Choose: "Ride this one",
 		Optional: "Not needed to begin", EditSetup: "Setup",
 	}
@@ -37,7 +37,7 @@ func englishGuide() Guide {
 			"and cancel. One way alone cannot be used.",
 		DoTitle: "Each roll, step by step",
 		Do: [5]string{
-			"Sit as you always sit, and stay so.",
+			"Sit as you always sit, and stay that way.",
 			"Ride 10 above your highest speed, within the limit.",
 			"Clutch in, engine running, brake not pulled, two fingers ready on it.",
 			"Hold still and straight until you are slow.",
@@ -48,7 +48,7 @@ func englishGuide() Guide {
 			"With the clutch in there is no engine braking: keep two fingers at the brake and leave more room to stop than you think you need. " +
 			"If the bars begin to wobble: light grip, no hard braking, sit up slowly.",
 		AfterTitle: "How many",
-		After: "Two pairs are a beginning. Six with each setup show a change of 5 % in a light wind. Where the road leaves room, begin each some 200 m farther on than the last, there and back: then bumps and dips do not pass for drag. Beyond that a calmer day helps more. " +
+		After: "Two pairs are a beginning. Six with each setup show a change of 5 % in a light wind. If the road is long enough, start each about 200 m farther on than the last, there and back: then bumps and dips are not mistaken for drag. Beyond that, a calmer day helps more. " +
 			"The results show what went well, what did not, and whether more are worth it.",
 		Caution:    "Not every bike can roll free: some automatics, belt-drive scooters and electric bikes cannot. Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
 		Ready:      "I am ready",
@@ -90,7 +90,7 @@ func englishMore() More {
 		AboutTitle: "About Stillair", About: "Open source, Apache License 2.0. Files are open formats that other programs read.",
 		PaletteNote: "Colours after Okabe and Ito, who chose them so that people who see colours differently can tell them apart.",
 		GuideAgain:  "Guide to the first coast-down", AccuracyTitle: "How exact is this?",
-		Accuracy: "Every figure comes with ±: the range that holds the true value 95 times out of 100, with wind, road, weight and receiver taken in.",
+		Accuracy: "Every figure comes with ±: the range that holds the true value 95 times out of 100, with wind, road, weight and receiver taken into account.",
 		System:   "As the phone",
 	}
 }

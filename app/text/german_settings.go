@@ -6,7 +6,7 @@ func germanBikes() Bikes {
 		EmptyHint: "Luft- und Rollwiderstand brauchen ihr Gewicht, fahrfertig mit dir. Name und Gewicht genügen für den Anfang.",
 		New:       "Maschine hinzufügen", Edit: "Maschine", Name: "Name", NameHint: "Wie du sie nennst",
 		Mass: "Gewicht, fahrfertig mit dir", MassHint: "Maschine, du in voller Montur, Benzin, Gepäck. 2 % zu schwer macht den Luftwiderstand 2 % zu groß.",
-		MassSD: "Gewicht bekannt auf ±", MassSDHint: "Wenige bei einer Fahrzeugwaage, zehn bei Papierwerten.",
+		MassSD: "Gewicht bekannt auf ±", MassSDHint: "Wenige bei einer Fahrzeugwaage, zehn bei Werten aus den Papieren.",
 		Weighed: "Woher du es weißt", WeighedHint: "Fahrzeugwaage, Papiere, geschätzt",
 		Rotating: "Räder, als Zusatzgewicht", RotatingHint: "Was drehende Räder ausmachen. Leer: 4 % des Gewichts.",
 		Gears: "Gänge", GearsHint: "Drehzahl bei einer Geschwindigkeit, für Leistung über Drehzahl.",
@@ -17,7 +17,7 @@ func germanBikes() Bikes {
 		SetupMass: "Gewicht mit diesem Aufbau", SetupMassHint: "Leer: wie die Maschine.",
 		TyreFront: "Reifen vorn, kalt", TyreRear: "Reifen hinten, kalt", Note: "Notizen",
 		Remove: "Diese Maschine entfernen", RemoveHint: "Aufgezeichnete Fahrten behalten ihre Werte.",
-		NoMass: "Gewicht nicht angegeben", NotNumber: "Das ist keine Zahl.", OutOfRange: "Das kann nicht sein: möglich ist %s bis %s.",
+		NoMass: "Gewicht nicht angegeben", NotNumber: "Das ist keine Zahl.", OutOfRange: "Nicht möglich: erlaubt ist %s bis %s.",
 		NoName: "Ein Name fehlt.", Twice: "Ein anderer Aufbau heißt schon so.", Choose: "Damit fahren",
 		Optional: "Für den Anfang nicht nötig", EditSetup: "Aufbau",
 	}
@@ -33,7 +33,7 @@ func germanGuide() Guide {
 		Road: "Eine Gerade von einem Kilometer oder mehr, eben, glatt, trocken, niemand hinter dir. Besser eine gesperrte Strecke. " +
 			"Wenig Wind: Bewegen sich die Blätter dauernd, komm an einem anderen Tag.",
 		BothTitle: "Warum beide Richtungen",
-		Both: "Keine Straße ist eben, keine Luft steht still. Rollst du dieselbe Strecke hin und her, hilft dir Gefälle und Wind einmal und bremst dich einmal, " +
+		Both: "Keine Straße ist eben, keine Luft steht still. Rollst du dieselbe Strecke hin und zurück, helfen dir Gefälle und Wind einmal und bremsen dich einmal, " +
 			"und beides hebt sich auf. Eine Richtung allein lässt sich nicht verwenden.",
 		DoTitle: "Jedes Mal, Schritt für Schritt",
 		Do: [5]string{
@@ -81,13 +81,13 @@ func germanMore() More {
 		Look: "Aussehen", LookSystem: "Wie Telefon", LookLight: "Hell", LookDark: "Dunkel",
 		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Größer",
 		Aloud: "Ergebnisse vorlesen", AloudHint: "Wenn du stehst, über Lautsprecher oder Helm.", On: "An", Off: "Aus",
-		AirTitle: "Luft heute", AirHint: "Aus dem Wetterbericht. Leer: ein Normtag, und die Ergebnisse sagen es.",
+		AirTitle: "Luft heute", AirHint: "Aus dem Wetterbericht. Leer: ein Normtag, und die Ergebnisse weisen darauf hin.",
 		Temperature: "Temperatur", Pressure: "Luftdruck", Humidity: "Luftfeuchte", Wind: "wie sehr der Wind schwankt",
 		SafetyTitle: "Vor allem anderen",
 		Safety: "Fahren kann dich und andere verletzen. Halte das örtliche Recht ein, nimm für Vollgas und Ausrollen gesperrte Strecken " +
 			"und frag im Zweifel Leute vom Fach. Während der Fahrt das Telefon nie ansehen oder berühren.",
 		PrivacyTitle: "Deine Daten", Privacy: "Alles bleibt in diesem Telefon. Nichts wird gesendet, außer du gibst es weiter.",
-		AboutTitle: "Über Stillair", About: "Quelloffen, Apache-Lizenz 2.0. Die Dateien sind offene Formate, die andere Programme lesen.",
+		AboutTitle: "Über Stillair", About: "Quelloffen, Apache-Lizenz 2.0. Die Dateien haben offene Formate, die andere Programme lesen können.",
 		PaletteNote: "Farben nach Okabe und Ito, so gewählt, dass auch Menschen sie unterscheiden, die Farben anders sehen.",
 		GuideAgain:  "Anleitung zum ersten Ausrollen", AccuracyTitle: "Wie genau ist das?",
 		Accuracy: "Jede Zahl hat ihr ±: den Bereich, in dem der wahre Wert in 95 von 100 Fällen liegt. Wind, Straße, Gewicht und Empfänger sind eingerechnet.",

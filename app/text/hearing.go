@@ -9,7 +9,7 @@ type Hearing struct {
 func englishHearing() Hearing {
 	return Hearing{
 		Use: "Use the microphone for engine speed",
-		UseHint: "Helps where neither gears nor vibration tell it. Only sound below 500 Hz is kept, and it stays on this phone. " +
+		UseHint: "Helps where neither gears nor vibration reveal it. Only sound below 500 Hz is kept, and it stays on this phone. " +
 			"That somebody speaks, and how high the voice is, can be heard in it, and a word here and there may be guessed. " +
 			"Local law decides whether you may record sound near others. It is left out of rides that you share.",
 		Refused: "The microphone was not allowed, so it stays off. Allow it in the settings of the phone or browser. Everything else works without it.",

@@ -1,6 +1,6 @@
 package text
 
-// Pocket is the screen of a phone that records in a pocket, and what is said of
+// Pocket is the screen of a phone that records in a pocket, and what is said about
 // the time in which nothing could be recorded.
 type Pocket struct {
 	Title, Hint, Unlock, Enter string

@@ -13,13 +13,13 @@ func englishRelabel() Relabel {
 		Title: "Setups of this ride", Open: "Name, split and weigh them",
 		Hint: "What the bike was ridden with, and from when on. The recording itself stays as it is; results are calculated with what you enter here.",
 		Span: "%s to %s", Weighed: "%s", AsRide: "%s, as entered for the ride", NoWeight: "weight not entered",
-		AskWeight: "Did the weight change? 10 kg more that nobody entered look like some 3 % less drag.",
+		AskWeight: "Did the weight change? 10 kg more that nobody entered looks like about 3 % less drag.",
 		AtHalt:    "Another setup from a halt on", AtTime: "Another setup from a time on", Halt: "Stood from %s to %s",
 		When: "From, since the start", WhenHint: "Minutes and seconds", WhenExample: "12:30",
 		NoTime: "Write minutes and seconds, as in 12:30.", Outside: "The recording does not reach there.", Taken: "A setup begins there already.",
-		Tyres: "Tyres", TyresHint: "Which, at which pressure. Setups that say the same are taken to roll alike.", Notes: "Notes",
+		Tyres: "Tyres", TyresHint: "Which, at which pressure. Setups with the same entry are assumed to roll alike.", Notes: "Notes",
 		WeightHint: "Bike, rider, fuel and luggage with it. Empty: as entered for the ride.",
-		Remove:     "Join to the setup before", RemoveHint: "This setup goes; the one before it lasts on.",
+		Remove:     "Merge with the setup before", RemoveHint: "This setup is removed; the one before it continues.",
 	}
 }
 

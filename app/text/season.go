@@ -16,11 +16,11 @@ type Season struct {
 func englishSeason() Season {
 	return Season{
 		Title: "Season", Open: "What repeats, what drifts and what each part costs, from all your rides",
-		Empty: "Nothing measured yet", EmptyHint: "Record rides with coast-downs, launches or roll-ons. What they say together then stands here.",
+		Empty: "Nothing measured yet", EmptyHint: "Record rides with coast-downs, launches or roll-ons. What they show together then appears here.",
 		Bike: "Bike", NoBike: "Bike without a name",
 		Rides: "%d rides", OneRide: "1 ride", Runs: "%d runs", OneRun: "1 run",
 		PartsTitle: "What each part costs",
-		PartsHint:  "Counted from %s (CdA %s). All rides count together, so parts that never rode side by side are compared by way of others.",
+		PartsHint:  "Counted from %s (CdA %s). All rides count together, so parts that never rode side by side are compared through others.",
 		MostDrag:   "What the parts cost in drag", NoneSure: "No part makes a sure difference yet.", Unclear: "Not clear yet: %s",
 		OneSetup:  "To see what a part costs, ride with and without it on one day.",
 		Measured:  "Drag area CdA %s",
@@ -32,8 +32,8 @@ func englishSeason() Season {
 		DragOver: "CdA, %s", Date: "Date", NameParts: "Name a setup by its parts, with plus signs between: “tall screen + panniers”.", Day: "%d %s", Band: "95 % band", ByRide: "what differs between rides",
 		TwoWayTitle: "Both directions, mean of two", TwoWayHint: "Two runs in opposite directions within an hour: most of the wind and the slope cancel in their mean.",
 		Apart: "runs %d and %d, %s apart", BestOf: "best of %d",
-		BatteryTitle: "Out of the battery at a steady %s",
-		BatteryHint:  "On the level in still air, from the latest ride with each setup. %s of the battery's energy are taken to reach the road; lights and heated grips are not in it.",
+		BatteryTitle: "From the battery at a steady %s",
+		BatteryHint:  "On the level in still air, from the latest ride with each setup. %s of the battery's energy is assumed to reach the road; lights and heated grips are not included.",
 		RangeOf:      "%s from %s",
 		RidesTitle:   "The rides", Density: "Density altitude %s", LeftTitle: "Left out", Left: "%s: %s",
 	}
@@ -42,7 +42,7 @@ func englishSeason() Season {
 func germanSeason() Season {
 	return Season{
 		Title: "Saison", Open: "Was sich wiederholt, was sich ändert und was jedes Teil kostet, aus allen Fahrten",
-		Empty: "Noch nichts gemessen", EmptyHint: "Zeichne Fahrten mit Ausrollen, Starts oder Durchzügen auf. Was sie zusammen sagen, steht dann hier.",
+		Empty: "Noch nichts gemessen", EmptyHint: "Zeichne Fahrten mit Ausrollen, Starts oder Durchzügen auf. Was sie zusammen zeigen, steht dann hier.",
 		Bike: "Maschine", NoBike: "Maschine ohne Namen",
 		Rides: "%d Fahrten", OneRide: "1 Fahrt", Runs: "%d Läufe", OneRun: "1 Lauf",
 		PartsTitle: "Was jedes Teil kostet",

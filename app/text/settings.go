@@ -28,7 +28,7 @@ type Advice struct {
 	EngineBetter, SlopeBetter, FixBetter, TurnBetter, OtherBetter                    string
 }
 
-// More is the choices and what the app says of itself.
+// More is the choices and what the app says about itself.
 type More struct {
 	Title, Units, Metric, Imperial, Language, Look, LookSystem, LookLight, LookDark string
 	TextSize, TextNormal, TextLarge, TextLargest, Aloud, AloudHint, On, Off         string

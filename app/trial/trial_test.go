@@ -232,10 +232,10 @@ func TestRun(t *testing.T) {
 					looks++
 					return looks < 4 || looks > 84
 				}}
-			var told []Phase
-			r := Run(t.Context(), d, platform.Notification{}, func(p Phase) { told = append(told, p) })
-			if !reflect.DeepEqual(told, c.tell) || !reflect.DeepEqual(s.said, c.asked) {
-				t.Errorf("told %v, want %v; asked %v, want %v", told, c.tell, s.said, c.asked)
+			var seen []Phase
+			r := Run(t.Context(), d, platform.Notification{}, func(p Phase) { seen = append(seen, p) })
+			if !reflect.DeepEqual(seen, c.tell) || !reflect.DeepEqual(s.said, c.asked) {
+				t.Errorf("seen %v, want %v; asked %v, want %v", seen, c.tell, s.said, c.asked)
 			}
 			got := verdicts(r.Lines)
 			for topic, v := range c.want {

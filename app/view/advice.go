@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Advice is what a novice is told after coast-downs: what went well, what went
+// Advice is what a beginner reads after coast-downs: what went well, what went
 // wrong, what to do better, how many more are worth it.
 type Advice struct {
 	Title, Good, Pairs string

@@ -38,7 +38,7 @@ func (a Answer) Spoken() string {
 	return join(". ", append([]string{a.Pair + ": " + a.Verdict, a.Certainty}, a.Means...)...)
 }
 
-// Answers says of every two setups of a ride whether they differ: in drag where
+// Answers says about every two setups of a ride whether they differ: in drag where
 // it was measured, else in power.
 func (c Context) Answers(res *runs.Result, ask CompareAsk) []Answer {
 	t := c.Book.Compare

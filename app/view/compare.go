@@ -9,7 +9,7 @@ import (
 	"stillair/runs/compare"
 )
 
-// Compare is the screen of compared setups. Whoever compares fills it with a
+// Compare is the screen of compared setups. Anyone who compares fills it with a
 // line for each difference; without any it tells how to get one.
 type Compare struct {
 	Groups []CompareGroup

@@ -13,7 +13,7 @@ import (
 type CompareAsk struct {
 	Speed    int         // place of the speed at which to say what a difference means
 	LimitRPM float64     // the engine's highest speed, 1/min; +Inf where it is not known
-	Fuel     *store.Fuel // nil where it was not told
+	Fuel     *store.Fuel // nil where it was not entered
 }
 
 // Decide makes the whole screen of the compared setups of one ride: verdicts,
@@ -36,7 +36,7 @@ func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
 }
 
 // DecideAcross makes the same of differences between rides, which are weaker.
-// What a steady speed takes is told in the air of the first ride for all.
+// What a steady speed takes is stated in the air of the first ride for all.
 func (c Context) DecideAcross(rides []runs.Named, across []runs.Comparison, ask CompareAsk) Compare {
 	v := c.Compare(across, "")
 	v.Weaker = true

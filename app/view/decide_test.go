@@ -202,8 +202,8 @@ func TestStops(t *testing.T) {
 	}
 }
 
-// TestAcrossRides holds that what is compared between rides does not pass for a
-// comparison within one, and that it tells as much: what it means is reckoned
+// TestAcrossRides checks that what is compared between rides does not pass for a
+// comparison within one, and that it tells as much: what it means is calculated
 // with A's load in the air of its ride, the same 810 W more at 30 m/s as in
 // TestWorthByHand, and a steady speed in one air for all.
 func TestAcrossRides(t *testing.T) {
@@ -237,7 +237,7 @@ func TestAcrossRides(t *testing.T) {
 	}
 }
 
-// TestOneScale holds that the bands of a group share a scale.
+// TestOneScale checks that the bands of a group share a scale.
 func TestOneScale(t *testing.T) {
 	all := []runs.Comparison{
 		{A: "a", B: "b", CdA: &compare.Verdict{Finding: compare.Differs, Delta: measure.Value{X: 0.061, SE: 0.01}, CI: [2]float64{0.036, 0.086}, Percent: 11, CIPercent: [2]float64{6, 16}}},

@@ -39,7 +39,7 @@ func (c Context) WorthSpeeds() [3]float64 {
 const UsualSpeed = 2
 
 // Worths says what every difference of a ride means at speed v, m/s. Fuel and
-// range need the bike's own consumption; fuel is nil where it was not told.
+// range need the bike's own consumption; fuel is nil where it was not entered.
 func (c Context) Worths(res *runs.Result, v float64, fuel *store.Fuel) []Worth {
 	var out []Worth
 	for _, x := range res.Compared {

@@ -9,7 +9,7 @@ import (
 	"stillair/sensors"
 )
 
-// TestSoundIsSpokenOfOnlyWhereItIsUsed holds what is said of the microphone,
+// TestSoundIsSpokenOfOnlyWhereItIsUsed holds what is said about the microphone,
 // and that a ride can begin however it does.
 func TestSoundIsSpokenOfOnlyWhereItIsUsed(t *testing.T) {
 	c := Context{Book: text.English()}
@@ -40,7 +40,7 @@ func TestSoundIsSpokenOfOnlyWhereItIsUsed(t *testing.T) {
 	}
 }
 
-// TestSoundTakesRoom holds that the room that is told shrinks with sound.
+// TestSoundTakesRoom checks that the stated room shrinks with sound.
 func TestSoundTakesRoom(t *testing.T) {
 	c := Context{Book: text.English()}
 	told := func(condition sensors.Condition) string {

@@ -73,7 +73,7 @@ func (c Context) force(n float64) string {
 	return c.style().Number(shown.Force, n, 0)
 }
 
-// reference is the speed at which forces are told, m/s: 100 km/h or 60 mph.
+// reference is the speed at which forces are stated, m/s: 100 km/h or 60 mph.
 func (c Context) reference() float64 {
 	if c.System == shown.Imperial {
 		return 60 * units.MPH

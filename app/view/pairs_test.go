@@ -9,7 +9,7 @@ import (
 	"stillair/runs/plan"
 )
 
-// TestOneNumberOfPairs holds that what the guide, the screen of comparisons and
+// TestOneNumberOfPairs checks that what the guide, the screen of comparisons and
 // the README recommend is what the plan of the usual question comes to, a change of
 // 5 % in a light wind, in pairs and in order.
 func TestOneNumberOfPairs(t *testing.T) {
@@ -29,7 +29,7 @@ func TestOneNumberOfPairs(t *testing.T) {
 		{"guide", en.Guide.After, "Six with each setup"}, {"Anleitung", de.Guide.After, "Sechs mit jedem Aufbau"},
 		{"compare", en.Compare.How3, "three with the one, six with the other, three with the first"},
 		{"Vergleich", de.Compare.How3, "drei mit dem einen, sechs mit dem anderen, drei mit dem ersten"},
-		{"README", string(readme), "six pairs a setup, ridden as three with A, six with B and three with A"},
+		{"README", string(readme), "six pairs for each setup, ridden as three with A, six with B and three with A"},
 	} {
 		if !strings.Contains(x.says, x.number) {
 			t.Errorf("%s does not say %q", x.where, x.number)

@@ -47,7 +47,7 @@ func UsualAsked() Asked {
 	return Asked{Change: 1, Setups: 1, Faster: 1, Wind: 1, From: 2, To: 1, Stronger: 1, Quicker: 1, Repeats: 1, Load: MiddlingLoad(280)}
 }
 
-// MiddlingLoad is the road load of a middling motorcycle of so much mass in kg,
+// MiddlingLoad is the road load of an average motorcycle of so much mass in kg,
 // on a standard day.
 func MiddlingLoad(mass float64) effect.Load {
 	day := air.State{Temperature: measure.Value{X: 15}, Pressure: measure.Value{X: 101325}, Humidity: measure.Value{X: 0.5}}
@@ -115,7 +115,7 @@ func (c Context) SpeedQuantity() Quantity {
 	return Quantity{Unit: c.SpeedUnit(), SI: c.perSpeed(), Low: 40 * units.KMH, High: 350 * units.KMH}
 }
 
-// UsualTop is the top speed of a middling bike, m/s, in whole units of the
+// UsualTop is the top speed of an average bike, m/s, in whole units of the
 // rider's system.
 func (c Context) UsualTop() float64 {
 	if c.System == shown.Imperial {
@@ -161,7 +161,7 @@ type PlanBlock struct{ Letter, Words string }
 // PlanHelp is one thing that would help.
 type PlanHelp struct{ What, Then string }
 
-// MakePlan reckons the plan that answers what was asked.
+// MakePlan calculates the plan that answers what was asked.
 func (c Context) MakePlan(a Asked) (*plan.Plan, error) {
 	if a.noRolling() {
 		return nil, nil
@@ -216,7 +216,7 @@ func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 // percent writes a share without promising certainty.
 func (c Context) percent(share float64) string { return c.Number(math.Min(100*share, 99), 0) }
 
-// PlanBasis says with which bike a plan was reckoned.
+// PlanBasis says with which bike a plan was calculated.
 func (c Context) PlanBasis(a Asked) string {
 	format := c.Book.Plan.BasisUsual
 	if a.Measured {
@@ -234,7 +234,7 @@ func (c Context) PlanBasis(a Asked) string {
 	return basis + " " + fmt.Sprintf(format, c.style().Number(shown.Power, k.Power, 0))
 }
 
-// PlanWind says how much wind was reckoned with.
+// PlanWind says how much wind was assumed.
 func (c Context) PlanWind(a Asked) string {
 	if a.Like != nil && !a.What.Pushes() {
 		return c.Book.Plan.Like

@@ -12,7 +12,7 @@ import (
 	"stillair/runs/measure"
 )
 
-// Standard is the air that power is told for.
+// Standard is the air for which power is stated.
 type Standard int
 
 // The standards.
@@ -64,7 +64,7 @@ func allGeared(all []runs.PowerCurve) bool {
 }
 
 // correction is the factor of a standard in the air of the ride, and what has
-// to be said of it.
+// to be said about it.
 func (c Context) correction(res *runs.Result, std Standard) (float64, []string) {
 	t := c.Book.Power
 	a := res.Ride.Air

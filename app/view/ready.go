@@ -58,17 +58,17 @@ type Ready struct {
 
 // ReadyState is what the screen before the ride is made from.
 type ReadyState struct {
-	Bike    *store.Bike
-	Setup   string
-	Air     store.Air
-	AirOld  bool      // it needs another look
-	AirTold time.Time // when it was typed in; zero: not known
-	Senses  []recorder.Sense
-	Free    int64 // bytes; −1: unknown
-	Ticked  [6]bool
-	Coarse  bool
-	Permit  bool // leave must be asked for by a tap
-	NoGuide bool // the guide was read
+	Bike       *store.Bike
+	Setup      string
+	Air        store.Air
+	AirOld     bool      // it needs another look
+	AirEntered time.Time // when it was typed in; zero: not known
+	Senses     []recorder.Sense
+	Free       int64 // bytes; −1: unknown
+	Ticked     [6]bool
+	Coarse     bool
+	Permit     bool // permission must be asked for by a tap
+	NoGuide    bool // the guide was read
 
 	Obstacles []platform.Obstacle
 }
@@ -100,7 +100,7 @@ func (c Context) Ready(s ReadyState) Ready {
 	}
 	r.Air = c.airLine(s.Air)
 	if s.AirOld {
-		r.AirOld = c.AirOld(s.AirTold)
+		r.AirOld = c.AirOld(s.AirEntered)
 	}
 	done := 0
 	for i, x := range [...]Check{{Title: t.Place, Why: t.PlaceWhy}, {Title: t.Law, Why: t.LawWhy}, {Title: t.Traffic, Why: t.TrafficWhy},

@@ -73,7 +73,7 @@ func (c Context) Ride(s store.Session, res *runs.Result, senses []recorder.Sense
 		r.Warnings = append(r.Warnings, c.tell(w))
 	}
 	if s.About.AirOld && (s.About.Values == nil || s.About.Values.Air == (store.Air{})) {
-		r.Warnings = append(r.Warnings, c.AirOld(s.About.AirTold)+" "+c.Book.Parts.AirOldRide)
+		r.Warnings = append(r.Warnings, c.AirOld(s.About.AirEntered)+" "+c.Book.Parts.AirOldRide)
 	}
 	if coarse {
 		r.Warnings = append(r.Warnings, c.Book.Ride.CoarseTiming)

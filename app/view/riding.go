@@ -47,7 +47,7 @@ type LastResult struct {
 }
 
 // unsavedWorry is how much of the ride may wait for the storage before the rider is
-// told, s: over twice what waits from one sync to the next, and with what a screen
+// warned, s: over twice what waits from one sync to the next, and with what a screen
 // takes to be drawn again less than the two seconds within which a rider should know.
 const unsavedWorry = 1.2
 
@@ -201,7 +201,7 @@ func (c Context) lastResults(res *runs.Result) []LastResult {
 	return out
 }
 
-// Copied says what may befall a ride that lies on this device alone: in the app, or
+// Copied says what may happen to a ride that lies on this device alone: in the app, or
 // in a browser, which may have promised not to delete it on its own.
 func (c Context) Copied(browser bool, obstacles []platform.Obstacle) string {
 	t := c.Book.Riding

@@ -13,7 +13,7 @@ import (
 	"stillair/runs"
 )
 
-// inSeason leaves out the many marks of a launch but for those that stand for
+// inSeason leaves out the many marks of a launch except for those that stand for
 // it, and those of the other system of units.
 func (c Context) inSeason(kind, mark string) bool {
 	if kind == string(runs.Launch) {
@@ -88,7 +88,7 @@ func (c Context) seasonFigure(b results.SeasonBike, f results.SeasonFigure) Seas
 	return out
 }
 
-// shownTrend is the chance by luck below which a trend is told as one.
+// shownTrend is the chance by luck below which a trend is reported as one.
 const shownTrend = 0.05
 
 // leastP is the smallest chance that is written as a number.

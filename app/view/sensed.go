@@ -55,7 +55,7 @@ func (c Context) gaps(x recorder.Sense) string {
 }
 
 // sensedLive is the same in a line, for a halt: rates are rounded, so that the
-// screen need not be drawn anew for each sample.
+// screen need not be redrawn for each sample.
 func (c Context) sensedLive(senses []recorder.Sense, leg *runs.Result) string {
 	t := c.Book.Senses
 	var parts []string

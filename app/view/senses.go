@@ -16,7 +16,7 @@ const (
 	fairHSD = 25.0
 )
 
-// leastFix is the rate of fixes below which a rider is told, 1/s: receivers in
+// leastFix is the rate of fixes below which a rider is warned, 1/s: receivers in
 // phones give one a second (common practice), and one that leaves out every
 // fifth is held up by something.
 const leastFix = 0.8
@@ -117,7 +117,7 @@ func orZero(x float64) float64 {
 }
 
 // rate is a rate in whole samples a second, and in tens where there are many, so
-// that the screen need not be drawn anew for each sample; what rounds to none
+// that the screen need not be redrawn for each sample; what rounds to none
 // shows as less than one.
 func (c Context) rate(x float64) string {
 	switch {

@@ -86,7 +86,7 @@ func TestTheWayOutOfADenial(t *testing.T) {
 	}
 }
 
-// TestHowToInstall: told where the browser has not promised to keep the rides.
+// TestHowToInstall: shown where the browser has not promised to keep the rides.
 func TestHowToInstall(t *testing.T) {
 	for machine, want := range map[platform.Machine]string{
 		platform.AppleBrowser: "Add to Home Screen", platform.PhoneBrowser: "Install app", platform.DeskBrowser: "right end of the address",
@@ -111,7 +111,7 @@ func TestTheSourcesReasonIsSaid(t *testing.T) {
 		{"not secure", sensors.Missing, "browser.not_secure", "not opened over https"},
 		{"location switched off", sensors.Silent, "browser.no_position", "turn on the phone's location"},
 		{"not asked yet", sensors.Asking, "browser.not_asked", "as soon as you allow it here"},
-		{"no reason", sensors.Missing, "", "this phone gives none"},
+		{"no reason", sensors.Missing, "", "not available on this phone"},
 	} {
 		x := recorder.Sense{Sensor: sensors.SensorFix, Condition: c.condition}
 		if c.why != "" {

@@ -8,7 +8,7 @@ import (
 	"stillair/runs/compare"
 )
 
-// SoFar is what the coast-downs of a ride say while it still goes on.
+// SoFar is what the coast-downs of a ride say while it still continues.
 type SoFar struct {
 	Pairs   []string // done with each setup
 	Answers []SoFarAnswer

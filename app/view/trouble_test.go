@@ -12,7 +12,7 @@ import (
 	"stillair/export/session"
 )
 
-// TestStorageTroubleIsSaid holds that whatever the storage does while riding, at
+// TestStorageTroubleIsSaid checks that whatever the storage does while riding, at
 // the start and at the end, is said in words, in every language and each in
 // its own, and that nothing is called saved that is not.
 func TestStorageTroubleIsSaid(t *testing.T) {
@@ -36,12 +36,12 @@ func TestStorageTroubleIsSaid(t *testing.T) {
 		} {
 			warnings := c.rideWarnings(recorder.Status{Kept: k.kept})
 			if len(warnings) != 1 {
-				t.Fatalf("%s: the rider is told %q", k.what, warnings)
+				t.Fatalf("%s: the rider reads %q", k.what, warnings)
 			}
 			say(k.what, warnings[0])
 		}
 		if w := c.rideWarnings(recorder.Status{Kept: recorder.Kept{Free: 1 << 40}}); len(w) > 0 {
-			t.Errorf("with all well the rider is told %q", w)
+			t.Errorf("with all well the rider reads %q", w)
 		}
 		for _, err := range []error{platform.ErrBusy, recorder.ErrNoRoom, syscall.EROFS} {
 			say("start: "+err.Error(), c.StartTrouble(err))

@@ -10,7 +10,7 @@ import (
 	"stillair/runs/measure"
 )
 
-// TestFuelUnits holds the factors between miles per gallon and l/100 km against
+// TestFuelUnits compares the factors between miles per gallon and l/100 km with
 // published ones: NIST SP 811 (2008), appendix B.8, "divide 235.215 by number
 // of miles per gallon" (from memory), and 282.481 from the gallon of 4.546 09 l
 // (UK Units of Measurement Regulations 1995) and the mile of 1.609 344 km.
@@ -63,7 +63,7 @@ func TestFuelForRegions(t *testing.T) {
 	}
 }
 
-// TestFuelChange holds that a change in miles per gallon is that between the
+// TestFuelChange checks that a change in miles per gallon is that between the
 // two consumptions: 5 and 5.4 l/100 km are 56.496 and 52.311 miles to the
 // imperial gallon, 4.185 fewer; the ± goes by the slope, 52.311/5.4 for each
 // l/100 km.
@@ -80,7 +80,7 @@ func TestFuelChange(t *testing.T) {
 }
 
 // TestTanks holds the US gallon of 231 cubic inches, 3.785 411 784 l (NIST
-// SP 811), and that British tanks are told in litres.
+// SP 811), and that British tanks are stated in litres.
 func TestTanks(t *testing.T) {
 	c := Context{Book: text.English(), System: shown.Imperial, FuelUnit: shown.MilesPerGallonUS}
 	if got, err := c.Read("5", c.TankQuantity()); err != nil || math.Abs(*got-18.92705892) > 1e-8 {

@@ -76,7 +76,7 @@ func (c Context) AirOld(then time.Time) string {
 	return fmt.Sprintf(c.Book.Parts.AirOld, c.Date(then))
 }
 
-// airLine says what was told of the air; its hint where nothing was.
+// airLine says what was entered for the air; its hint where nothing was.
 func (c Context) airLine(a store.Air) string {
 	var parts []string
 	if q := c.TemperatureQuantity(); a.Temperature != nil {

@@ -130,7 +130,7 @@ func load(n int, percent float64) runs.RoadLoad {
 	return runs.RoadLoad{Pairs: n, CdA: measure.Value{X: 0.55}, DoF: dof, CdACI: [2]float64{0.55 - h, 0.55 + h}}
 }
 
-// TestMorePairs holds the advice against Student's table: with three pairs
+// TestMorePairs compares the advice with Student's table: with three pairs
 // t(0.975; 2) = 4.303, with four 3.182, with five 2.776 (any table of t).
 func TestMorePairs(t *testing.T) {
 	now, more, then := english().gain(load(3, 3))
@@ -145,7 +145,7 @@ func TestMorePairs(t *testing.T) {
 		t.Errorf("twelve calm pairs are advised %d more", more)
 	}
 	if s := english().morePairs(load(1, 3)); s != text.English().Load.OnlyOne {
-		t.Errorf("one pair is told %q", s)
+		t.Errorf("one pair reads %q", s)
 	}
 }
 
@@ -240,7 +240,7 @@ func TestFoundInTheList(t *testing.T) {
 	}
 }
 
-// TestOneFigureForSteadySpeed holds that the screen of a setup and the one of
+// TestOneFigureForSteadySpeed checks that the screen of a setup and the one of
 // compared setups tell the same power at a steady speed.
 func TestOneFigureForSteadySpeed(t *testing.T) {
 	c, res := english(), invented()

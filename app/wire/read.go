@@ -44,7 +44,7 @@ func Read(r io.Reader, size int, to any) error {
 	return d.err
 }
 
-// decoder reads. After an error it goes on with zeros, of which no loop is long.
+// decoder reads. After an error it continues with zeros, of which no loop is long.
 type decoder struct {
 	r      *bufio.Reader
 	left   int // bytes

@@ -216,7 +216,7 @@ func TestCutBytesAreRefused(t *testing.T) {
 	}
 }
 
-// FuzzRead holds that no bytes crash the reader or take much more memory than
+// FuzzRead checks that no bytes crash the reader or take much more memory than
 // they are.
 func FuzzRead(f *testing.F) {
 	var b bytes.Buffer

@@ -46,7 +46,7 @@ func (h Here) asRecorded(id string) (Made, error) {
 	}
 	rec, err := h.Sessions.Read(id)
 	if err != nil {
-		return Made{name, gzipType, data}, nil // spoilt: whoever gets it may save more of it
+		return Made{name, gzipType, data}, nil // spoilt: the recipient may save more of it
 	}
 	data, err = silent(data, rec, h.Random)
 	return Made{name, gzipType, data}, err

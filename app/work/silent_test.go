@@ -9,7 +9,7 @@ import (
 	"stillair/sensors"
 )
 
-// TestASharedRideIsSilent holds that what is given away holds no sound, and all
+// TestASharedRideIsSilent checks that what is given away holds no sound, and all
 // the rest of the ride.
 func TestASharedRideIsSilent(t *testing.T) {
 	log := &sensors.Log{Ride: sensors.UnknownRide()}

@@ -25,7 +25,7 @@ func (o ofRide) Unwrap() error { return o.err }
 
 // trouble is an error as it goes over: of a recording that holds no ride, or not
 // enough for a file. Others have causes that may be a worker's alone, and the work
-// is done again where the rider is told of them.
+// is done again in the page, where the rider sees them.
 type trouble struct {
 	ride         string // in which of several
 	unreadable   bool

@@ -6,7 +6,7 @@
 //
 // What is measured is handed on without most of its track: of an hour's ride at 60
 // readings a second that is 20 MB, and screens show the speed in its runs. A file
-// that needs more is made from the recording, measured anew.
+// that needs more is made from the recording, measured again.
 package work
 
 import (
@@ -28,7 +28,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// Browser is what a recording from a browser says of its device.
+// Browser is what a recording from a browser says about its device.
 const Browser = "browser"
 
 // Ask is what is to be done: measure rides, one leg of a ride, make a file of the one
@@ -66,7 +66,7 @@ type Form string
 
 // The forms of a file.
 const (
-	AsRecorded Form = "as recorded" // but for sound
+	AsRecorded Form = "as recorded" // except for sound
 	Elsewhere  Form = "elsewhere"   // the recording moved elsewhere on Earth and without its ends
 	Results    Form = "results"
 	InFormat   Form = "in a format" // of package formats
@@ -83,14 +83,14 @@ type Answer struct {
 
 // Measured is a ride or leg that was measured.
 type Measured struct {
-	Result *runs.Result // with the speed in its runs alone
-	Told   sensors.Ride // as recorded, before values that were changed
-	Coarse bool         // its times are coarser than a phone's own sensors give
-	Found  store.Found
-	Metres float64
-	Season *results.Document // what a season needs
-	Senses []recorder.Sense
-	Table  *relabel.Table // the setups it was measured with, and the halts
+	Result   *runs.Result // with the speed in its runs alone
+	Recorded sensors.Ride // as recorded, before values that were changed
+	Coarse   bool         // its times are coarser than a phone's own sensors give
+	Found    store.Found
+	Metres   float64
+	Season   *results.Document // what a season needs
+	Senses   []recorder.Sense
+	Table    *relabel.Table // the setups it was measured with, and the halts
 }
 
 // Made is a file to hand over.
@@ -161,7 +161,7 @@ func (h Here) measure(ctx context.Context, ask *Ask, tell func(share float64)) (
 	return &out, nil
 }
 
-// ofSeveral says of which ride an error is, where there are several.
+// ofSeveral says about which ride an error is, where there are several.
 func ofSeveral(ask *Ask, ride Ride, err error) error {
 	if ask.Across {
 		return ofRide{ride.Title, err}
@@ -174,8 +174,8 @@ func (h Here) measureOne(ctx context.Context, ride Ride, ask *Ask, tell func(sha
 	if err != nil {
 		return Measured{}, err
 	}
-	m := Measured{Told: rec.Log.Ride, Coarse: rec.Header.Device == Browser}
-	rec.Log.Ride = ride.Values.Apply(m.Told)
+	m := Measured{Recorded: rec.Log.Ride, Coarse: rec.Header.Device == Browser}
+	rec.Log.Ride = ride.Values.Apply(m.Recorded)
 	m.Senses, m.Table = recorder.Sensed(rec.Log), relabel.TableOf(rec.Log)
 	res, err := analyse(ctx, rec.Log, ask, tell)
 	if err != nil {

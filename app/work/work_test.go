@@ -141,7 +141,7 @@ func TestASecondProgramAnswersAlike(t *testing.T) {
 				t.Error("another answer")
 			}
 			if shares == 0 && name != "as kept" && name != "a look" {
-				t.Error("it is not told how far it is")
+				t.Error("progress is not reported")
 			}
 		})
 	}
@@ -156,7 +156,7 @@ func TestMeasuredKeepsLittle(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := answer.Rides[0]
-	if !m.Coarse || m.Metres < 1000 || m.Table == nil || len(m.Senses) == 0 || m.Told.Mass != log.Ride.Mass {
+	if !m.Coarse || m.Metres < 1000 || m.Table == nil || len(m.Senses) == 0 || m.Recorded.Mass != log.Ride.Mass {
 		t.Errorf("measured %+v", m)
 	}
 	tr := m.Result.Track
@@ -194,8 +194,8 @@ func TestASecondProgramThatFailsLosesNothing(t *testing.T) {
 	}
 }
 
-// TestCancelledWorkIsNotDoneHere holds that work whose end the rider asked for is not
-// begun anew.
+// TestCancelledWorkIsNotDoneHere checks that work whose end the rider asked for is not
+// begun again.
 func TestCancelledWorkIsNotDoneHere(t *testing.T) {
 	here, short, _ := kept(t)
 	ctx, cancel := context.WithCancel(t.Context())
@@ -206,7 +206,7 @@ func TestCancelledWorkIsNotDoneHere(t *testing.T) {
 	}
 }
 
-// TestTroubleGoesOver holds that what a rider is told of a recording is the same
+// TestTroubleGoesOver checks that what a rider reads about a recording is the same
 // whoever found it, and found once.
 func TestTroubleGoesOver(t *testing.T) {
 	here, short, _ := kept(t)

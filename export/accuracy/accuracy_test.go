@@ -229,7 +229,7 @@ func TestFigures(t *testing.T) {
 	}
 }
 
-// TestGoesOn: a measurement that was stopped goes on where it was, and rides
+// TestGoesOn: a measurement that was stopped continues where it was, and rides
 // nothing twice.
 func TestGoesOn(t *testing.T) {
 	s := invented(40, 0, 1, 1)
@@ -289,7 +289,7 @@ func TestOtherVersions(t *testing.T) {
 	}
 }
 
-// TestFailures: a ride that cannot be ridden, or crashes, is told and stops
+// TestFailures: a ride that cannot be ridden, or crashes, is reported and stops
 // nothing.
 func TestFailures(t *testing.T) {
 	s := Study{Name: "bad", Title: "Bad", Cases: []Case{{Name: "one", Seeds: 4, Ride: func(seed uint64) (Record, error) {

@@ -45,14 +45,14 @@ func detect(b sim.Bike, kinds []sim.Kind, seed uint64) (Record, error) {
 	var r Record
 	known := map[int]bool{}
 	for _, kind := range kinds {
-		deeds := ride.Truth.Of(kind)
+		events := ride.Truth.Of(kind)
 		hits := 0
-		for _, d := range deeds {
+		for _, d := range events {
 			if foundOnce(result, d, known) {
 				hits++
 			}
 		}
-		r.count(string(kind), hits, len(deeds))
+		r.count(string(kind), hits, len(events))
 	}
 	wrong := false
 	for _, run := range result.Runs {
@@ -62,10 +62,10 @@ func detect(b sim.Bike, kinds []sim.Kind, seed uint64) (Record, error) {
 	return r, nil
 }
 
-// foundOnce looks for the run of a deed and notes which runs it explains: a
+// foundOnce looks for the run of an event and notes which runs it explains: a
 // roll-on in one gear is a pull as well, and a pull runs through the speeds of
 // a roll-on.
-func foundOnce(result *runs.Result, d sim.Deed, known map[int]bool) bool {
+func foundOnce(result *runs.Result, d sim.Event, known map[int]bool) bool {
 	open := func(k string) bool { return k == string(runs.RollOn) || k == string(runs.Pull) }
 	hits := 0
 	for _, run := range result.Runs {

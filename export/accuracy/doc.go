@@ -1,6 +1,6 @@
 // Package accuracy measures how good Stillair's figures are: it rides invented
 // tests whose truth is known many times over, lets the whole program or a part
-// of it work out what the rider would be told, and holds the errors against the
+// of it work out what the rider would see, and compares the errors with the
 // limits that the project set itself and against the theoretical bound.
 //
 // # How it is measured
@@ -10,7 +10,7 @@
 // every figure's error, its standard error, whether the 95 % interval held the
 // truth, and the least error that any method could have on average (the
 // Cramér-Rao bound, see packages roadload and fusion). Records are lines of
-// JSON, so that a measurement can be stopped at any time and goes on where it
+// JSON, so that a measurement can be stopped at any time and continues where it
 // was.
 //
 // # What is judged

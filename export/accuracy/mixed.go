@@ -43,8 +43,8 @@ func mixedRide(bikes []sim.Bike, bag bool, seed uint64) (Record, error) {
 		sc.Phone = sim.TankBagPhone()
 	}
 	sc.Phone.Shake.Orders = sim.FiringOrders(b.Cylinders)
-	sc.Told.MassSD = 0.01 * b.Mass
-	sc.Told.MassError = sc.Told.MassSD * spreadOut(seed)
+	sc.Entered.MassSD = 0.01 * b.Mass
+	sc.Entered.MassError = sc.Entered.MassSD * spreadOut(seed)
 	sc.Road.RoughSD = 0
 	from, to := coastSpan(b)
 	sc.Plan = append(sim.CoastPairs(3, from, to), mixedPlan(b, rng)...)
@@ -97,9 +97,9 @@ func mixedPlan(b sim.Bike, rng *rand.Rand) (plan []sim.Act) {
 // fullOpen is the throttle from which on it counts as full.
 const fullOpen = 0.99
 
-// fullAt are the deeds at full throttle behind most of a run, and their gear.
-func fullAt(truth *sim.Truth, run runs.Run) (d sim.Deed, full bool) {
-	for _, d := range truth.Deeds {
+// fullAt are the events at full throttle behind most of a run, and their gear.
+func fullAt(truth *sim.Truth, run runs.Run) (d sim.Event, full bool) {
+	for _, d := range truth.Events {
 		if min(run.End, d.End)-max(run.Start, d.Start) > 0.7*(run.End-run.Start) {
 			return d, d.Kind == sim.KindPull || d.Kind == sim.KindRollOn
 		}
@@ -170,7 +170,7 @@ func fullPower(truth *sim.Truth, gear int, speeds []float64) []float64 {
 // atFull visits the moments of all pulls and roll-ons at full throttle.
 func atFull(truth *sim.Truth, visit func(sim.Moment)) {
 	step := truth.Moments[1].T - truth.Moments[0].T
-	for _, d := range truth.Deeds {
+	for _, d := range truth.Events {
 		if d.Kind != sim.KindPull && d.Kind != sim.KindRollOn {
 			continue
 		}

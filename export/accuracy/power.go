@@ -33,9 +33,9 @@ const (
 
 func pullRide(b sim.Bike, seed uint64) (Record, error) {
 	sc := sim.DefaultScenario(b)
-	// a spread of told masses that is the same for any number of seeds
-	sc.Told.MassSD = 0.01 * b.Mass
-	sc.Told.MassError = sc.Told.MassSD * spreadOut(seed)
+	// a spread of entered masses that is the same for any number of seeds
+	sc.Entered.MassSD = 0.01 * b.Mass
+	sc.Entered.MassError = sc.Entered.MassSD * spreadOut(seed)
 	sc.Plan = append(sim.CoastPairs(3, 110*units.KMH, 30*units.KMH), sim.Pulls(1, 4)...)
 	ride, result, err := wholeRide(sc, seed)
 	if err != nil {
@@ -75,7 +75,7 @@ func powerBound(sc sim.Scenario, ride *sim.Ride) (*power.Curve, error) {
 	if err != nil {
 		return nil, err
 	}
-	bike := power.Bike{MassSD: sc.Told.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: effect.Load{
+	bike := power.Bike{MassSD: sc.Entered.MassSD, RotatingMass: sc.Bike.RotatingMass, Load: effect.Load{
 		CdA: measure.Value{X: sc.Bike.CdA, SE: root(load.At(0, 0))}, Crr: measure.Value{X: sc.Bike.Crr, SE: root(load.At(1, 1))},
 		Cov: load.At(0, 1), K: sc.Bike.CrrSlope, Mass: sc.Bike.Mass, Density: sc.Air.Density, Gravity: sc.Road.Gravity}}
 	day := power.Day{WindSD: sc.Wind.SD, GustSD: sc.Wind.GustRatio * sc.Wind.SD, GustTime: sc.Wind.GustTau, GradeSD: levelRoad}
@@ -102,10 +102,10 @@ func spreadOut(seed uint64) float64 {
 // knows speeds to within its errors, takes it for reached.
 func truePower(truth *sim.Truth, speeds []float64) []float64 {
 	out := make([]float64, len(speeds))
-	deeds := truth.Of(sim.KindPull)
+	events := truth.Of(sim.KindPull)
 	for i, v := range speeds {
 		n := 0.0
-		for _, d := range deeds {
+		for _, d := range events {
 			if t := truth.TimeAtSpeed(d.Start, v); t <= d.End {
 				out[i] += driveAt(truth, t) * v
 				n++

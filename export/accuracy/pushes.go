@@ -25,7 +25,7 @@ const (
 
 func launches() Study {
 	s := Study{Name: "launches", Title: "Launches and roll-ons", Unit: milliseconds,
-		About: "Rides of four launches to 125 km/h and over a quarter mile and two roll-ons through 80 to 120 km/h in top gear. Fixes once a second, motion 100 times a second, a phone at any attitude, on an engine that shakes it by 6 m/s² rms, unless the case says otherwise. The bound is that of each mark when the size of every error is known, and when the engine's lines, which fold into the motion where they pass a multiple of the sampling rate, could be told from it: on bikes that pass such a place within a mark no program gets near it. The tourer changes gear at 120.5 km/h: whether it reached 120 just before or just after is often not to be told, and the time given then lies between."}
+		About: "Rides of four launches to 125 km/h and over a quarter mile and two roll-ons through 80 to 120 km/h in top gear. Fixes once a second, motion 100 times a second, a phone at any attitude, on an engine that shakes it by 6 m/s² rms, unless the case says otherwise. The bound is that of each mark when the size of every error is known, and when the engine's lines, which fold into the motion where they pass a multiple of the sampling rate, could be separated from it: on bikes that pass such a place within a mark no program gets near it. The tourer changes gear at 120.5 km/h: whether it reached 120 just before or just after often cannot be decided, and the time given then lies between."}
 	covered := func(low, high float64, what ...string) (out []Limit) {
 		for _, w := range what {
 			out = append(out, inside(w, Coverage, low, high))
@@ -100,7 +100,7 @@ func launchRide(sc sim.Scenario, seed uint64) (Record, error) {
 
 // push notes under a name whether a push was found. One that was refused
 // because readings are missing in it was found too: it is counted apart.
-func (r *Record) push(name string, found bool, result *runs.Result, d sim.Deed) {
+func (r *Record) push(name string, found bool, result *runs.Result, d sim.Event) {
 	refused := false
 	for _, run := range result.Runs {
 		if string(run.Kind) == string(d.Kind) && math.Abs(run.Start-d.Start) < 2 && len(run.Reasons) == 1 {
@@ -119,7 +119,7 @@ func (r *Record) push(name string, found bool, result *runs.Result, d sim.Deed) 
 }
 
 // launch notes the marks of a launch beside the truth and the bound.
-func (r *Record) launch(truth *sim.Truth, d sim.Deed, run runs.Run, best []marks.Mark) {
+func (r *Record) launch(truth *sim.Truth, d sim.Event, run runs.Run, best []marks.Mark) {
 	for _, want := range truth.Marks(d) {
 		got, ok := markOf(run.Marks, want.Name)
 		if !ok || want.Name != hundred && want.Name != quarter {
@@ -134,7 +134,7 @@ func (r *Record) launch(truth *sim.Truth, d sim.Deed, run runs.Run, best []marks
 
 // pairs notes the time from 80 to 120 km/h under a name: within a launch it is
 // short, in top gear long.
-func (r *Record) pairs(name string, truth *sim.Truth, d sim.Deed, got, best []marks.Mark) {
+func (r *Record) pairs(name string, truth *sim.Truth, d sim.Event, got, best []marks.Mark) {
 	if m, ok := markOf(got, overtake); ok {
 		bound, _ := markOf(best, overtake)
 		r.add(name, m.Time.X-truth.Through(d, 80*units.KMH, 120*units.KMH), m.Time.SE, bound.Time.SE)
@@ -199,9 +199,9 @@ func standing(t, v []float64) []fusion.Span {
 	return out
 }
 
-// changes are the stretches of a deed in which the push is not smooth: gear
+// changes are the stretches of an event in which the push is not smooth: gear
 // changes, and whenever the throttle is moved.
-func changes(truth *sim.Truth, d sim.Deed) []fusion.Span {
+func changes(truth *sim.Truth, d sim.Event) []fusion.Span {
 	const about = 0.3 // s to both sides
 	var out []fusion.Span
 	for i := 1; i < len(truth.Moments); i++ {

@@ -13,7 +13,7 @@ import (
 type Value struct {
 	What  string  `json:"what"`
 	Err   float64 `json:"err"`             // measured less true
-	SE    float64 `json:"se"`              // standard error that the rider was told
+	SE    float64 `json:"se"`              // standard error that was stated
 	Bound float64 `json:"bound,omitempty"` // least standard deviation that any method could have; 0: not known
 	Held  bool    `json:"held"`            // the 95 % interval holds the truth
 }

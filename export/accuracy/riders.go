@@ -107,10 +107,10 @@ func (r *Record) nothingWrong(sc sim.Scenario, ride *sim.Ride, result *runs.Resu
 	}
 }
 
-// wasDone reports whether a deed of the kind stands behind most of a run.
+// wasDone reports whether an event of the kind stands behind most of a run.
 func wasDone(sc sim.Scenario, truth *sim.Truth, run runs.Run) bool {
 	open := map[sim.Kind]bool{sim.KindRollOn: true, sim.KindPull: true, sim.KindLaunch: true}
-	for _, d := range truth.Deeds {
+	for _, d := range truth.Events {
 		shared := min(run.End, d.End) - max(run.Start, d.Start)
 		if shared < 0.7*(run.End-run.Start) {
 			continue
@@ -133,7 +133,7 @@ func wasDone(sc sim.Scenario, truth *sim.Truth, run runs.Run) bool {
 	return run.Kind == runs.Stop // where one brakes hard one has stopped
 }
 
-// found notes the deeds of a kind that were accepted as such.
+// found notes the events of a kind that were accepted as such.
 func (r *Record) found(kind sim.Kind, ride *sim.Ride, result *runs.Result) {
 	for _, d := range ride.Truth.Of(kind) {
 		hit := false

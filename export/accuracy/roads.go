@@ -18,23 +18,23 @@ const (
 // are ridden in a minute, which the whole path from a log does not allow.
 type coastTest struct {
 	loadtest.Test
-	told  roadload.Options
+	known roadload.Options
 	rough float64 // standard deviation of the road's slope about the mean; 0: smooth
 	noPos bool    // fixes without positions
 	draw  uint64  // tells the random numbers of cases apart
 }
 
-// told is what a fit knows beforehand: the right growth of rolling resistance,
+// known is what a fit knows beforehand: the right growth of rolling resistance,
 // since the studies are about wind, receiver and road.
-func told(windSD float64) roadload.Options {
+func known(windSD float64) roadload.Options {
 	o := roadload.DefaultOptions(windSD)
 	o.Slope = measure.Value{X: 0.004}
 	return o
 }
 
-// smoothly is told, and besides that the road is smooth: there is none to look for.
+// smoothly is known, and in addition that the road is smooth: there is none to look for.
 func smoothly(windSD float64) roadload.Options {
-	o := told(windSD)
+	o := known(windSD)
 	o.Noise.RoadSD = 0
 	return o
 }
@@ -59,7 +59,7 @@ func (c coastTest) roll(seed uint64) []roadload.Run {
 // bound is the least variance of CdA and Crr with the noise that the test was
 // made with, on a smooth road without heights: what limits are set against.
 func (c coastTest) bound(runs []roadload.Run) (cdaVar, crrVar float64, err error) {
-	known := c.told
+	known := c.known
 	known.Noise = c.Noise
 	known.Noise.RoadSD = 0
 	bare := append([]roadload.Run(nil), runs...)
@@ -76,7 +76,7 @@ func (c coastTest) bound(runs []roadload.Run) (cdaVar, crrVar float64, err error
 // ride rolls, fits and compares.
 func (c coastTest) ride(seed uint64) (Record, error) {
 	runs := c.roll(seed)
-	e, err := roadload.Fit(runs, c.told)
+	e, err := roadload.Fit(runs, c.known)
 	if err != nil {
 		return Record{}, err
 	}
@@ -103,14 +103,14 @@ func smoothRoad() Study {
 		About: "Five opposite pairs from 110 to 30 km/h, fixes once a second, each pair in a wind of its own with gusts. The fit knows neither the gusts nor the receiver's errors: it learns them. That the road is smooth it knows in the first cases; in the others it knows nothing and has no positions, so that the road might be rough, and its intervals are a little wide."}
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
-			t := coastTest{Test: loadtest.Default(b, wind), told: smoothly(wind), noPos: true, draw: uint64(100 + i)}
+			t := coastTest{Test: loadtest.Default(b, wind), known: smoothly(wind), noPos: true, draw: uint64(100 + i)}
 			limits := []Limit{atMost(cda, Bias, 0.003), atMost(crr, Bias, 0.01), atMost(cda, OverBound, 1.10),
 				atMost(crr, OverBound, 1.10), inside(cda, Coverage, 0.93, 0.97), inside(crr, Coverage, 0.93, 0.97)}
 			if wind == 1.5 {
 				limits = append(limits, atMost(cda, Spread, 0.016), atMost(crr, Spread, 0.027))
 			}
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", wind " + metres(wind), Seeds: 1000, Limits: limits, Ride: t.ride})
-			t.told = told(wind)
+			t.known = known(wind)
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", wind " + metres(wind) + ", road unknown", Seeds: 300, Ride: t.ride,
 				Limits: []Limit{atMost(cda, OverBound, 1.15), atMost(crr, OverBound, 1.15), inside(cda, Coverage, 0.93, 0.985), inside(crr, Coverage, 0.93, 0.985)}})
 		}
@@ -136,7 +136,7 @@ func roughRoad() Study {
 			{"all pairs from the same two places", false, 30, 0, false, []Limit{inside(cda, Coverage, 0.92, 0.985), inside(crr, Coverage, 0.92, 0.985)}},
 			{"no positions", false, 30, 0, true, []Limit{inside(cda, Coverage, 0.90, 0.97), inside(crr, Coverage, 0.90, 0.995)}},
 		} {
-			t := coastTest{Test: loadtest.Default(b, 1.5), told: told(1.5), rough: 0.002, noPos: c.noPos, draw: uint64(120 + i)}
+			t := coastTest{Test: loadtest.Default(b, 1.5), known: known(1.5), rough: 0.002, noPos: c.noPos, draw: uint64(120 + i)}
 			t.Baro, t.Press, t.Scatter, t.Farther, t.Length = c.baro, 0.15, c.scatter, c.farther, 1200
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", " + c.name, Seeds: 300, Ride: t.ride,
 				Limits: c.limits})
@@ -153,7 +153,7 @@ func gustyDays() Study {
 			name   string
 			factor float64
 		}{{"half the gusts", 0.5}, {"twice the gusts", 2}} {
-			t := coastTest{Test: loadtest.Default(b, 1.5), told: smoothly(1.5), noPos: true, draw: uint64(140 + i)}
+			t := coastTest{Test: loadtest.Default(b, 1.5), known: smoothly(1.5), noPos: true, draw: uint64(140 + i)}
 			t.Noise.GustSD *= c.factor
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", " + c.name, Seeds: 500, Ride: t.ride,
 				Limits: []Limit{inside(cda, Coverage, 0.92, 0.97), inside(crr, Coverage, 0.92, 0.97)}})

@@ -52,7 +52,7 @@ func wholeCoasts() Study {
 			s.Cases = append(s.Cases, Case{Name: shortName(b) + ", " + c.name, Seeds: 200, Limits: wholeLimits(i, c.name),
 				Ride: func(seed uint64) (Record, error) {
 					sc := sim.DefaultScenario(b)
-					sc.Told.MassSD = 0.3 // the ride keeps to the mass as told
+					sc.Entered.MassSD = 0.3 // the ride has the mass as entered
 					sc.Plan = sim.CoastPairs(5, 110*units.KMH, 30*units.KMH)
 					c.change(&sc)
 					return coastRide(sc, seed)

@@ -19,7 +19,7 @@ import (
 type Card struct {
 	Plan         *plan.Plan
 	From, To     float64 // of each run, m/s; 0, 0: Runs says it all
-	Runs         string  // what is ridden, in the words of whoever asks
+	Runs         string  // what is ridden, in the caller's words
 	FullThrottle bool
 }
 

@@ -9,7 +9,7 @@ import (
 	"stillair/runs/plan"
 )
 
-// TestCard holds that the card has every run in order, each setup with room for
+// TestCard checks that the card has every run in order, each setup with room for
 // its weight, the road with its margins, and all cautions, in both languages.
 func TestCard(t *testing.T) {
 	p := &plan.Plan{Pairs: 4, Blocks: []plan.Block{{Setup: 0, Pairs: 2}, {Setup: 1, Pairs: 4}, {Setup: 0, Pairs: 2}}, RoadLength: 1234, Up: 267, Stop: 130, Seconds: 3000}
@@ -41,7 +41,7 @@ func TestCard(t *testing.T) {
 	}
 }
 
-// TestEveryWordIsThere holds that no text is missing in a language.
+// TestEveryWordIsThere checks that no text is missing in a language.
 func TestEveryWordIsThere(t *testing.T) {
 	for key, w := range catalogue() {
 		if w[0] == "" || w[1] == "" || strings.Count(w[0], "%") != strings.Count(w[1], "%") {

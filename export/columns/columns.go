@@ -22,10 +22,10 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Ride is what the rows of a ride say of it.
+// Ride is what the rows of a ride say about it.
 type Ride struct {
 	Name    string
-	Started time.Time // zero: not to be told
+	Started time.Time // zero: not to be disclosed
 }
 
 // started is the date as the results have it, nil where there is none.
@@ -189,7 +189,7 @@ func WriteRoadLoads(w io.Writer, ride Ride, res *runs.Result) error {
 }
 
 // table collects rows and hands them to the Parquet writer in batches; the
-// first error stops it and is told by close.
+// first error stops it and is returned by close.
 type table[R any] struct {
 	w    *parquet.GenericWriter[R]
 	rows []R

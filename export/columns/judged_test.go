@@ -15,7 +15,7 @@ import (
 )
 
 // judgedResult is an invented ride of two setups with a difference in drag, one
-// in a time that cannot be told yet, and a curve of power in an unknown gear.
+// in a time that is not clear yet, and a curve of power in an unknown gear.
 func judgedResult() *runs.Result {
 	res := &runs.Result{}
 	res.Ride.Bike = "blue"
@@ -67,7 +67,7 @@ func TestPowers(t *testing.T) {
 	}
 }
 
-// TestEveryTableHasItsRide holds that the files of many rides can be read as
+// TestEveryTableHasItsRide checks that the files of many rides can be read as
 // one: each table starts with the ride.
 func TestEveryTableHasItsRide(t *testing.T) {
 	for _, table := range Tables() {

@@ -15,7 +15,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What is said of files that cannot be read.
+// What is said about files that cannot be read.
 const (
 	codeNoParquet finding.Code = "columns.no_parquet"
 	codeForeign   finding.Code = "columns.foreign"
@@ -43,7 +43,7 @@ type Reader struct {
 // rideKey tells rides apart: rides of two folders may have one name.
 type rideKey struct{ folder, ride string }
 
-// gathered is what the tables say of one ride.
+// gathered is what the tables say about one ride.
 type gathered struct {
 	result  runs.Result
 	started string
@@ -102,7 +102,7 @@ func (g *Reader) Add(r io.ReaderAt, size int64, folder, name string) (err error)
 }
 
 // wholeFooter holds a file's end to the format: the length of the footer and the
-// sign PAR1. The library takes room for whatever length is told.
+// sign PAR1. The library allocates whatever length is stated there.
 func wholeFooter(r io.ReaderAt, size int64) error {
 	var end [8]byte
 	if size < 12 {
@@ -126,7 +126,7 @@ type fault struct {
 
 func (f *fault) Error() string { return fmt.Sprintf("row %d %s: %v", f.row, f.column, f.err) }
 
-// ours is one of our tables, told by the columns that no other has.
+// ours is one of our tables, recognised by the columns that no other has.
 type ours struct {
 	name   string
 	marked []string // all of them
@@ -205,8 +205,8 @@ func reading[R any](check func(R) string, add func(*Reader, string, R)) func(*pa
 	}
 }
 
-// usable reports whether a number is one, or is not told at all.
+// usable reports whether a number is one, or is missing.
 func usable(x *float64) bool { return x == nil || !math.IsNaN(*x) && !math.IsInf(*x, 0) }
 
-// spread reports whether a standard error is one, or is not told.
+// spread reports whether a standard error is one, or is missing.
 func spread(x *float64) bool { return usable(x) && (x == nil || *x >= 0) }

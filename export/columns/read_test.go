@@ -139,11 +139,11 @@ func TestFaultyTables(t *testing.T) {
 		name, says, remedy string
 		data               []byte
 	}{
-		{"empty", "no whole Parquet file", "export it again", nil},
-		{"text", "no whole Parquet file", "export it again", []byte(strings.Repeat("ride,cda_m2\n", 40))},
-		{"cut off", "no whole Parquet file", "export it again", good[:len(good)/2]},
+		{"empty", "not a complete Parquet file", "export it again", nil},
+		{"text", "not a complete Parquet file", "export it again", []byte(strings.Repeat("ride,cda_m2\n", 40))},
+		{"cut off", "not a complete Parquet file", "export it again", good[:len(good)/2]},
 		{"a byte changed", "row", "export it again", flipped},
-		{"of somebody else", "none of Stillair's tables", "runs, marks, road-load and comparisons", made(func(w io.Writer) error { return parquet.Write(w, []other{{"a", 1}}) })},
+		{"of somebody else", "not one of Stillair's tables", "runs, marks, road-load and comparisons", made(func(w io.Writer) error { return parquet.Write(w, []other{{"a", 1}}) })},
 		{"of an older version", "road-load has no column setup", "export it again", made(func(w io.Writer) error { return parquet.Write(w, []old{{"a", "b", 0.5, 0.02}}) })},
 		{"not a number", "column cda_m2, row 1", "export it again", tableBytes(t, WriteRoadLoads, Ride{Name: "ride"}, notANumber)},
 		{"other kinds of columns", "", "export it again", made(func(w io.Writer) error {

@@ -7,7 +7,7 @@
 // takes those of Okabe and Ito, Color Universal Design (2002, revised 2008,
 // jfly.uni-koeln.de/color), which people of every kind of colour vision tell
 // apart, as CSS variables: one picture serves light and dark pages and paper.
-// Nothing is told by colour alone; dashes, shapes, places or words say the same.
+// Nothing is shown by colour alone; dashes, shapes, places or words say the same.
 package plot
 
 import "math"

@@ -71,7 +71,7 @@ func TestGermanReport(t *testing.T) {
 	}
 }
 
-// TestReportTexts holds that every text the page asks for is in the catalogue,
+// TestReportTexts checks that every text the page asks for is in the catalogue,
 // and that nothing stands there for the page that nobody asks for.
 func TestReportTexts(t *testing.T) {
 	asked := regexp.MustCompile(`text "([a-z_]+)"|\b(?:text|fill|add)\("([a-z_]+)"|key :?= "([a-z_]+)"|key, p\.X = "([a-z_]+)"|(?:report|figure)\.([a-z_]+)"`)

@@ -73,8 +73,8 @@ func Write(w io.Writer, r *runs.Result, opts Options) error {
 
 // execute fills a page with its content, in the language of the options.
 func execute(w io.Writer, text string, opts Options, content any) error {
-	told := newTeller(opts)
-	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines, "say": told.say, "text": told.text}).Parse(text)
+	teller := newTeller(opts)
+	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines, "say": teller.say, "text": teller.text}).Parse(text)
 	if err == nil {
 		t, err = t.Parse(protocolText)
 	}

@@ -42,7 +42,7 @@ func (t *teller) launchTable(all []runs.Run) table {
 	return out
 }
 
-// launchCell says one mark of one launch; its lines are parted by "\n".
+// launchCell says one mark of one launch; its lines are separated by "\n".
 func (t *teller) launchCell(r runs.Run, name string) string {
 	i := slices.IndexFunc(r.Marks, func(m runs.Mark) bool { return m.Name == name })
 	if i < 0 {

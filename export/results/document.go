@@ -7,7 +7,7 @@ import "time"
 type Document struct {
 	Version         int          `json:"version"`
 	Bike            string       `json:"bike,omitempty"`
-	Started         string       `json:"started,omitempty"` // RFC 3339, where it may be told
+	Started         string       `json:"started,omitempty"` // RFC 3339, where it may be disclosed
 	Invented        bool         `json:"invented,omitempty"`
 	GNSSLag         *float64     `json:"gnss_lag_s,omitempty"`
 	GNSSLagSE       *float64     `json:"gnss_lag_se_s,omitempty"`

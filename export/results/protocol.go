@@ -159,7 +159,7 @@ type ProtocolRun struct {
 	Residual    *float64  `json:"residual_rms_mps"`
 	MoveCdA     *float64  `json:"cda_without_m2"`
 	MoveCrr     *float64  `json:"crr_without"`
-	Cuts        int       `json:"cuts"` // stretches left out, after which the fitted speed starts anew
+	Cuts        int       `json:"cuts"` // stretches left out, after which the fitted speed starts again
 	T           []float64 `json:"t_s"`
 	Measured    []float64 `json:"speed_mps"`
 	Fitted      []float64 `json:"fitted_mps"`

@@ -145,7 +145,7 @@ func (d *Document) SeasonRideOf(name string) season.Ride {
 }
 
 // byDay is the part of a drag area's uncertainty that differs between days and
-// is no noise: all that is assumed, where the document does not part it.
+// is not noise: all that is assumed, where the document does not part it.
 func (l *RoadLoad) byDay() float64 {
 	if len(l.Budget) == 0 {
 		return math.Sqrt(math.Max(0, math.Pow(*l.CdASE, 2)-math.Pow(*l.CdANoise, 2)))

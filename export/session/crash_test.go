@@ -18,7 +18,7 @@ import (
 	"stillair/sensors"
 )
 
-// The recording process of TestKilled is this test binary, started anew with
+// The recording process of TestKilled is this test binary, started again with
 // the file's path in this variable.
 const recordInto = "STILLAIR_TEST_RECORD_INTO"
 
@@ -49,7 +49,7 @@ func (d dribble) Write(p []byte) (int, error) {
 // recordForever begins a session at path and prints the time up to which it is
 // synced after each part. It records much faster than time goes by, so that many
 // parts are under way when it is killed.
-func recordForever(path string, told io.Writer) error {
+func recordForever(path string, stdout io.Writer) error {
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR|os.O_APPEND, 0o600)
 	if err != nil {
 		return err
@@ -76,7 +76,7 @@ func recordForever(path string, told io.Writer) error {
 		if err := w.Flush(); err != nil {
 			return err
 		}
-		fmt.Fprintln(told, strconv.FormatFloat(t-0.01, 'f', 3, 64))
+		fmt.Fprintln(stdout, strconv.FormatFloat(t-0.01, 'f', 3, 64))
 	}
 }
 

@@ -136,7 +136,7 @@ func (s *scanner) number() (float64, bool) {
 	return x, true
 }
 
-// inNumber reports whether the number goes on with an exponent.
+// inNumber reports whether the number continues with an exponent.
 func (s *scanner) inNumber() bool {
 	return s.at < len(s.text) && (s.text[s.at] == 'e' || s.text[s.at] == 'E')
 }

@@ -54,7 +54,7 @@ func (d *decoder) decodeLine(line []byte, p *part) error {
 		return d.tooMany()
 	case "ride", "name", "remark":
 		d.events++
-		d.told(kind, o, p.n)
+		d.entered(kind, o, p.n)
 		d.words += int64(len(line))
 		return d.tooMany()
 	case "end":
@@ -116,8 +116,8 @@ func utc(o gjson.Result) time.Time {
 	return time.UnixMilli(int64(ms)).UTC()
 }
 
-// told takes what the rider said in part n.
-func (d *decoder) told(kind string, o gjson.Result, n int) {
+// entered takes what the rider entered, from a line in part n.
+func (d *decoder) entered(kind string, o gjson.Result, n int) {
 	switch kind {
 	case "name":
 		if d.cur.later("name", n) {

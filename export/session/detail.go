@@ -52,7 +52,7 @@ func appendDetail(dst []byte, f finding.Finding) []byte {
 	return append(append(dst, `,"args":`...), text...)
 }
 
-// mostArgs bounds the arguments of a hostile file's finding.
+// mostArgs bounds the arguments of a malformed file's finding.
 const mostArgs = 20
 
 // codeOldSentence is what an older program wrote of a state: English words.

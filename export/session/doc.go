@@ -26,8 +26,8 @@
 //	ride      the object of the plain log's ride.json, under "ride"; the last one counts
 //	motion    columns: t_s, ax_mps2 ay_mps2 az_mps2, gx_radps gy_radps gz_radps (none without gyroscope)
 //	pressure  columns: t_s, pressure_pa
-//	sound     one stretch: t_s of the first value, rate_hz, level, clipped; only where the rider gave leave
-//	fix       one fix: t_s, speed_mps and what else the receiver told
+//	sound     one stretch: t_s of the first value, rate_hz, level, clipped; only where the rider gave permission
+//	fix       one fix: t_s, speed_mps and what else the receiver reported
 //	state     t_s, sensor, condition, detail, code, args
 //	name      text: what the rider calls the ride; the last one counts
 //	remark    t_s, text: what the rider noted
@@ -41,7 +41,7 @@
 //
 // Numbers are decimals, rounded to the steps in the constants below, which are
 // finer than any phone's sensor. A decimal is read as the float64 nearest to
-// it, on every machine the same: whoever reads a file computes from the same
+// it, on every machine the same: anyone who reads a file computes from the same
 // numbers as any other reader of it. Writing what was read gives the same
 // decimals again.
 //

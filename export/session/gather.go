@@ -16,7 +16,7 @@ type gather struct {
 	rec   Recording
 	parts map[int]piece // the numbered ones, by their numbers
 	last  int           // highest number
-	to    float64       // time of the last sample that a part told of; −∞ before the first
+	to    float64       // time of the last sample announced by a part; −∞ before the first
 	kept  int           // the recorder knew that the parts up to this one were safe
 	known int           // lines of a known type
 
@@ -25,18 +25,18 @@ type gather struct {
 	pressure chunk.Buffer[sensors.Pressure]
 	sounds   chunk.Buffer[sensors.Sound]
 
-	told  map[string]int // in which part the last line of each kind was told
-	notes notes
+	latest map[string]int // number of the part with the last line of each kind
+	notes  notes
 }
 
-// later reports whether what part n tells comes behind what was told of the kind
-// so far. A part that was stored late, after a failed sync, does not bring back
-// what was told before.
+// later reports whether the line in part n is newer than the last of its kind so
+// far. A part that was stored late, after a failed sync, does not bring back an
+// older line.
 func (g *gather) later(kind string, n int) bool {
-	if n < g.told[kind] {
+	if n < g.latest[kind] {
 		return false
 	}
-	g.told[kind] = n
+	g.latest[kind] = n
 	return true
 }
 
@@ -48,7 +48,7 @@ type piece struct {
 }
 
 func newGather(file string, id ID) *gather {
-	return &gather{id: id, to: math.Inf(-1), parts: map[int]piece{}, told: map[string]int{}, notes: notes{file: file},
+	return &gather{id: id, to: math.Inf(-1), parts: map[int]piece{}, latest: map[string]int{}, notes: notes{file: file},
 		rec: Recording{Header: Header{ID: id, Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
 }
 
@@ -85,7 +85,7 @@ func (g *gather) fits(p part) bool {
 	if p.n > g.last {
 		return g.to <= p.from+interleaved
 	}
-	const near = 64 // numbers, so that a hostile file does not take for ever
+	const near = 64 // numbers, so that a malformed file does not take for ever
 	for i := 1; i <= near; i++ {
 		if x, there := g.parts[p.n-i]; there && x.to > p.from+interleaved {
 			return false

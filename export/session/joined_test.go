@@ -99,7 +99,7 @@ func checkOnly(t *testing.T, name string, rec *Recording) {
 	}
 }
 
-// TestOthersAreNamed holds that the largest recording says which others are in
+// TestOthersAreNamed checks that the largest recording says which others are in
 // the file, also in one that was unpacked.
 func TestOthersAreNamed(t *testing.T) {
 	data := append(writtenAs(t, ID{2}, invented(9, 6)), written(t, invented(14, 6))...)
@@ -112,7 +112,7 @@ func TestOthersAreNamed(t *testing.T) {
 	}
 }
 
-// TestOldRecordingsJoined holds that two files of version 1 that were joined are
+// TestOldRecordingsJoined checks that two files of version 1 that were joined are
 // told apart by their numbers and clocks, which is all they have.
 func TestOldRecordingsJoined(t *testing.T) {
 	anonymous := func(data []byte) []byte {
@@ -155,7 +155,7 @@ func unpacked(t testing.TB, part []byte) []byte {
 
 // TestLatePartsAreNotMissing stores parts in the order in which syncs that failed
 // bring them: some are lost and come again behind later ones. Nothing is missing,
-// and what was told last counts.
+// and the latest entry counts.
 func TestLatePartsAreNotMissing(t *testing.T) {
 	log := invented(14, 6)
 	m := &memory{}

@@ -171,7 +171,7 @@ func (d *decoder) unreadable(err error) error {
 	return nil
 }
 
-// giveUp ends the reading of a hostile or hopeless file, with an error only
+// giveUp ends the reading of a malformed or hopeless file, with an error only
 // where nothing was read.
 func (d *decoder) giveUp(err error) error {
 	if d.parts() == 0 {

@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Limits that hold a hostile file's memory. A day of 400 Hz motion is within
+// Limits that hold a malformed file's memory. A day of 400 Hz motion is within
 // them.
 const (
 	maxFile    = 512 << 20 // bytes of the file
@@ -82,7 +82,7 @@ func (b Brief) finding() finding.Finding {
 const codeGiveSession finding.Code = "session.give_session"
 
 // Read reads a session file. The name is for messages. The error is for input
-// that is no session file at all; whatever else is wrong with the file is in the
+// that is not a session file at all; whatever else is wrong with the file is in the
 // log's notes, and what is whole is returned. Of a file that holds several
 // recordings it returns the one with most parts.
 //

@@ -26,7 +26,7 @@ type part struct {
 }
 
 // section is the lines from that which begins a part to the next such line. A
-// member that a recorder wrote is one section; a file that was packed anew holds
+// member that a recorder wrote is one section; a file that was repacked holds
 // all of them in one member.
 type section struct {
 	part    part

@@ -98,7 +98,7 @@ func (f failing) ReadAt(p []byte, at int64) (int, error) {
 }
 
 // TestStorageCannotBeRead checks that what a failing medium still gives is
-// kept, and that the rest is told of.
+// kept, and that the rest is reported.
 func TestStorageCannotBeRead(t *testing.T) {
 	data := written(t, invented(8, 20))
 	end := partEnds(t, data)[5]

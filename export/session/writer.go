@@ -124,7 +124,7 @@ func (w *Writer) Remark(r Remark) {
 	w.took(r.T)
 }
 
-// SetRide replaces what was told of the ride, from the next part on and for the whole
+// SetRide replaces what was entered about the ride, from the next part on and for the whole
 // session: a reader takes the last.
 func (w *Writer) SetRide(ride sensors.Ride) {
 	w.ride = ride
@@ -173,7 +173,7 @@ func (w *Writer) Close() error {
 	if w.closed {
 		return ErrClosed
 	}
-	w.lines = append(w.told(w.lines), `{"type":"end"}`+"\n"...)
+	w.lines = append(w.aboutRide(w.lines), `{"type":"end"}`+"\n"...)
 	err := w.Flush()
 	w.closed = len(w.backlog.parts)+len(w.unsynced.parts) == 0
 	return err
@@ -187,8 +187,8 @@ func (w *Writer) Err() error { return w.err }
 // many wait for a store that fails.
 func (w *Writer) Stored() (written, waiting int64) { return w.written, int64(w.backlog.bytes) }
 
-// told appends all that was told of the recording so far.
-func (w *Writer) told(dst []byte) []byte {
+// aboutRide appends header, ride and name as they are now.
+func (w *Writer) aboutRide(dst []byte) []byte {
 	dst = appendRide(appendHeader(dst, w.header), w.ride)
 	if w.name != "" {
 		dst = appendName(dst, w.name)
@@ -218,7 +218,7 @@ func (w *Writer) part() []byte {
 	}
 	b = append(b, "}\n"...)
 	if w.parts == 2 || w.parts%repeatEvery == 0 {
-		b = w.told(b)
+		b = w.aboutRide(b)
 	}
 	b = append(b, w.lines...)
 	if len(w.motion) > 0 {

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors"
 )
 
-// shaky is a store that fails as told: each Append that fails leaves half of
+// shaky is a store that fails on request: each Append that fails leaves half of
 // what it was given.
 type shaky struct {
 	memory
@@ -68,7 +68,7 @@ type tap struct {
 func (t *tap) Motion(m sensors.Motion) { t.each(); t.Sink.Motion(m) }
 
 // TestGivesUpInTheEnd checks that a store that never works again does not fill
-// the memory, and that the loss is told.
+// the memory, and that the loss is reported.
 func TestGivesUpInTheEnd(t *testing.T) {
 	store := &shaky{}
 	w, err := NewWriter(store, Header{ID: testID}, sensors.UnknownRide())

@@ -7,7 +7,7 @@ import (
 	"stillair/runs"
 )
 
-// TestResultIsCutAsTheLog holds that the track in a result keeps no more of the
+// TestResultIsCutAsTheLog checks that the track in a result keeps no more of the
 // ride than the log beside it, and that the result itself is left alone.
 func TestResultIsCutAsTheLog(t *testing.T) {
 	log, res := exporttest.Log(), exporttest.Result()

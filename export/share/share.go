@@ -36,7 +36,7 @@ const (
 type Choice struct {
 	Places  Places
 	EndsCut float64 // length cut off at either end, m
-	Date    Date    // what is told of date and time of day
+	Date    Date    // what is disclosed of date and time of day
 	Sound   bool    // keep what the microphone heard
 }
 

@@ -56,7 +56,7 @@ func TestEndsAreCut(t *testing.T) {
 	}
 }
 
-// TestPassingHome holds that a ride that comes by its start halfway shows no
+// TestPassingHome checks that a ride that comes by its start halfway shows no
 // place near it.
 func TestPassingHome(t *testing.T) {
 	log := outAndBack()
@@ -109,7 +109,7 @@ func TestWithoutLeavesNoPlace(t *testing.T) {
 	}
 }
 
-// TestSoundStaysBehind holds that sound leaves the phone only where that was
+// TestSoundStaysBehind checks that sound leaves the phone only where that was
 // chosen, and then without the ends.
 func TestSoundStaysBehind(t *testing.T) {
 	log := outAndBack()
@@ -136,7 +136,7 @@ func TestShortRideGivesNothing(t *testing.T) {
 	}
 }
 
-// TestMovedDoesNotPointHome holds that a ride moved without its ends cannot be
+// TestMovedDoesNotPointHome checks that a ride moved without its ends cannot be
 // laid back on the map by its shape to find where it began: zero is the first
 // place that is left, not the one that was cut off.
 func TestMovedDoesNotPointHome(t *testing.T) {

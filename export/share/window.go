@@ -15,7 +15,7 @@ import (
 type Window struct {
 	From, To float64 // s on the clock of the recording; ±∞ where nothing is cut off
 	Zero     float64 // what is taken off each time, s
-	Date     Date    // what is told of date and time of day
+	Date     Date    // what is disclosed of date and time of day
 }
 
 // WindowOf gives the window of a ride.
@@ -34,7 +34,7 @@ func (w Window) Has(t float64) bool { return t >= w.From && t <= w.To }
 // whole reports whether nothing is cut off.
 func (w Window) whole() bool { return math.IsInf(w.From, -1) && math.IsInf(w.To, 1) }
 
-// Time is a time of the recording as it is told of what is left.
+// Time turns a time of the recording into one of what is left.
 func (w Window) Time(t float64) float64 { return t - w.Zero }
 
 // within is Time of a moment that may lie in what was cut off: the nearest that
@@ -48,7 +48,7 @@ func (w Window) within(t float64) float64 {
 
 // Began is when what is left began and at which of its times, of a recording that
 // began at start on its clock when the calendar said started. The zero time
-// stands for what is not known or not to be told.
+// stands for what is not known or not to be disclosed.
 func (w Window) Began(start float64, started time.Time, d Date) (float64, time.Time) {
 	cut := w.Zero != 0
 	switch {
@@ -126,7 +126,7 @@ func (w Window) names(f finding.Finding) bool {
 	})
 }
 
-// span moves a span; one that is not told stays so.
+// span moves a span; one that is not known stays so.
 func (w Window) span(from, to float64) (float64, float64) {
 	if from == to {
 		return 0, 0

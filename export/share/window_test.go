@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// TestFindingsAreCut holds that a finding, and one within it however deep, says
+// TestFindingsAreCut checks that a finding, and one within it however deep, says
 // no time from before the cut, and none on the clock that began there.
 func TestFindingsAreCut(t *testing.T) {
 	w := Window{From: 100, To: 700, Zero: 100, Date: Dated}

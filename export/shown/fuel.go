@@ -13,7 +13,7 @@ const (
 )
 
 // FuelFor is what riders of a region use who ride by that system: miles per
-// gallon of their own where they sell, or speak of, fuel by it.
+// gallon of their own where they sell or quote fuel by it.
 func FuelFor(region string, s System) FuelUnit {
 	switch {
 	case s == Imperial && region == "US":

@@ -47,7 +47,7 @@ func place(half float64) int {
 }
 
 // Fixed returns x with the decimals and a proper minus sign, never −0. From
-// 10 000 on its digits stand in groups of three, parted by a space that breaks
+// 10 000 on its digits stand in groups of three, separated by a space that breaks
 // no line: the SI brochure's way (9th edition, 5.4.4), and the same in every
 // language.
 func Fixed(x float64, decimals int) string {

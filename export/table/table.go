@@ -2,7 +2,7 @@
 // a header row, a full stop in decimals, an empty field where a number is not
 // known. Column names end in their unit; _se stands for one standard error.
 // Numbers have at least three digits more than their uncertainty supports, so
-// that whoever rounds them as package shown does gets what screens and pages show.
+// that anyone who rounds them as package shown does gets what screens and pages show.
 package table
 
 import (
@@ -61,7 +61,7 @@ func yes(b bool) string {
 	return "no"
 }
 
-// text guards words from being taken for a formula by a spreadsheet, which
+// text guards words from being mistaken for a formula by a spreadsheet, which
 // would run what a stranger's file says.
 func text(s string) string {
 	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {

@@ -90,7 +90,7 @@ func (b *Book) Sentences(all []finding.Finding) []string {
 	return out
 }
 
-// Join renders the findings in one line, parted by semicolons.
+// Join renders the findings in one line, separated by semicolons.
 func (b *Book) Join(all []finding.Finding) string {
 	out := make([]string, len(all))
 	for i, f := range all {
@@ -99,7 +99,7 @@ func (b *Book) Join(all []finding.Finding) string {
 	return strings.Join(out, "; ")
 }
 
-// Note renders what a reader said of its file, with the place and how often.
+// Note renders what a reader said about its file, with the place and how often.
 func (b *Book) Note(n sensors.Note) string { return place(n.File, n.Line) + b.remark(n) }
 
 // NoteSentence is Note as a sentence behind the place, which stays as it is

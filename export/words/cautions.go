@@ -36,11 +36,11 @@ func ofCautions() []Entry {
 	return []Entry{
 		{codeCautionLaw, nil, "local law and the traffic come before any test; in doubt ask someone qualified",
 			"örtliches Recht und der Verkehr gehen jedem Versuch vor; im Zweifel Leute vom Fach fragen"},
-		{codeCautionNoCoast, nil, "not every bike can roll free: some automatics, scooters with a belt drive and electric bikes brake by themselves; do not switch anything off to make them roll",
+		{codeCautionNoCoast, nil, "not every bike can roll free: some automatics, scooters with a belt drive and electric bikes slow down on their own; do not switch anything off to make them roll",
 			"nicht jede Maschine kann frei rollen: manche Automatik, Roller mit Riemenautomatik und Elektromaschinen bremsen von selbst; nichts abschalten, damit sie rollen"},
 		{codeCautionWobble, nil, "lying flat or holding still can let the bars begin to wobble: keep a light grip, do not brake hard, let the speed fall, sit up slowly",
 			"flach liegend oder ganz still kann der Lenker zu pendeln beginnen: locker halten, nicht hart bremsen, Tempo abfallen lassen, langsam aufrichten"},
-		{codeCautionStopping, nil, "leave room to stop at either end, with a margin: with the clutch in no engine brakes for you; keep two fingers on the brake",
+		{codeCautionStopping, nil, "leave room to stop at either end, with a margin: with the clutch in there is no engine braking; keep two fingers on the brake",
 			"an beiden Enden Platz zum Anhalten lassen, mit Reserve: mit gezogener Kupplung bremst kein Motor mit; zwei Finger an der Bremse"},
 		{codeCautionRevs, nil, "before the clutch is let out again, choose the gear for the speed and bring up the revs: otherwise the rear wheel locks",
 			"bevor die Kupplung wieder greift, den Gang zum Tempo wählen und Gas geben, bis die Drehzahl passt: sonst blockiert das Hinterrad"},

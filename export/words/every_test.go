@@ -102,7 +102,7 @@ func TestEveryNumber(t *testing.T) {
 	}
 }
 
-// TestNumberIsMissed holds that the reading finds what is wrong.
+// TestNumberIsMissed checks that the reading finds what is wrong.
 func TestNumberIsMissed(t *testing.T) {
 	at := finding.New("a.b", finding.Speed("at", 100/3.6), finding.Mass("m", 280).With(10))
 	tests := []struct {

@@ -58,7 +58,7 @@ func TestOneLanguage(t *testing.T) {
 	}
 }
 
-// TestStrangers holds that a foreign word is found.
+// TestStrangers checks that a foreign word is found.
 func TestStrangers(t *testing.T) {
 	tests := []struct {
 		name, text string
@@ -91,7 +91,7 @@ func anonymous(f finding.Finding) finding.Finding {
 	return f
 }
 
-// checkCodes holds that a code, and those in its arguments, stand in the book.
+// checkCodes checks that a code, and those in its arguments, stand in the book.
 func checkCodes(t *testing.T, b *Book, f finding.Finding) {
 	t.Helper()
 	if _, ok := b.texts[f.Code]; !ok {

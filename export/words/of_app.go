@@ -32,7 +32,7 @@ func ofApp() []Entry {
 	}...)
 }
 
-// ofInputs holds what is said of a file that is to be opened.
+// ofInputs holds what is said about a file that is to be opened.
 func ofInputs() []Entry {
 	return []Entry{
 		{"input.no_such_file", nil, "there is no such file or folder", "diese Datei oder diesen Ordner gibt es nicht"},
@@ -42,7 +42,7 @@ func ofInputs() []Entry {
 		{"input.large_file", args(finding.Size("most", 512<<20)), "the file is larger than {most}", "die Datei ist größer als {most}"},
 		{"input.results", nil, "these are results, not a recording", "das sind Ergebnisse, keine Aufzeichnung"},
 		{"input.give_source", nil, "give the recording they were made from", "die Aufzeichnung angeben, aus der sie entstanden sind"},
-		{"input.no_recording", args(finding.Of("why", finding.New("input.not_text"))), "this is no recording that can be read: {why}",
+		{"input.no_recording", args(finding.Of("why", finding.New("input.not_text"))), "this is not a readable recording: {why}",
 			"das ist keine lesbare Aufzeichnung: {why}"},
 		{"input.not_text", nil, "its content is not text", "der Inhalt ist kein Text"},
 		{"input.begins_with", args(finding.Text("text", "hello")), `it begins with "{text}"`, "sie beginnt mit „{text}“"},

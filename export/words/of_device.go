@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// ofSenses holds what a source says of its sensors.
+// ofSenses holds what a source says about its sensors.
 func ofSenses() []Entry {
 	return []Entry{
 		{"sensor.nothing_yet", nil, "switched on, but no data yet", "eingeschaltet, aber noch keine Daten"},
@@ -37,7 +37,7 @@ func ofSenses() []Entry {
 	}
 }
 
-// ofBrowser holds what a browser says of its sensors and its storage.
+// ofBrowser holds what a browser says about its sensors and its storage.
 func ofBrowser() []Entry {
 	return []Entry{
 		{"browser.no_location_leave", nil, "the browser may not use the location; allow it in the browser's settings for this page",
@@ -78,7 +78,7 @@ func ofBrowser() []Entry {
 	}
 }
 
-// ofAndroid holds what an Android phone says of its sensors and services.
+// ofAndroid holds what an Android phone says about its sensors and services.
 func ofAndroid() []Entry {
 	why := finding.Text("why", "SecurityException")
 	code := finding.Text("error", "-899")

@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// ofEngine holds why no engine speed is told.
+// ofEngine holds the reasons why no engine speed is given.
 func ofEngine() []Entry {
 	one, other := finding.EngineSpeed("one", 4600), finding.EngineSpeed("other", 5400)
 	return []Entry{

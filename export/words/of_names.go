@@ -15,7 +15,7 @@ func ofNames() []Entry {
 		{"limit.slope", nil, "slope of the road", "Gefälle der Straße"},
 		{"limit.mass", nil, "mass of bike and rider", "Masse von Maschine und Fahrer"},
 		{"limit.air", nil, "density of the air", "Luftdichte"},
-		{"limit.assumed", nil, "what is assumed of tyres, cross-wind and posture", "Annahmen zu Reifen, Seitenwind und Haltung"},
+		{"limit.assumed", nil, "assumptions about tyres, cross-wind and posture", "Annahmen zu Reifen, Seitenwind und Haltung"},
 		{"limit.days", nil, "what differs from day to day", "was von Tag zu Tag anders ist"},
 		{"revs.gear", nil, "the gear entered", "eingegebener Gang"},
 		{"revs.vibration", nil, "vibration", "Vibration"},

@@ -2,11 +2,11 @@ package words
 
 import "stillair/sensors/finding"
 
-// ofArchives holds what is said of the folder or zip of a plain log.
+// ofArchives holds what is said about the folder or zip of a plain log.
 func ofArchives() []Entry {
 	file := finding.Text("file", "gnss.csv")
 	return []Entry{
-		{"archive.no_directory", nil, "the archive has no table of contents at its end: it is cut short, or no zip file",
+		{"archive.no_directory", nil, "the archive has no table of contents at its end: it is cut short, or not a zip file",
 			"am Ende des Archivs fehlt das Inhaltsverzeichnis: es ist abgeschnitten oder keine Zip-Datei"},
 		{"archive.pack_again", nil, "copy it again, or zip the folder again", "noch einmal kopieren oder den Ordner neu packen"},
 		{"archive.many_files", nil, "the archive holds far more files than a log", "das Archiv enthält viel mehr Dateien als eine Aufzeichnung"},
@@ -25,7 +25,7 @@ func ofArchives() []Entry {
 		{"plain.put_file", nil, "put the file itself there", "die Datei selbst dort ablegen"},
 		{"plain.give_folder_or_zip", nil, "give a folder or a zip file", "einen Ordner oder eine Zip-Datei angeben"},
 		{"plain.file_missing", args(file), "{file} is missing", "{file} fehlt"},
-		{"plain.no_log_file", nil, "this is none of the files of a log", "das ist keine Datei einer Aufzeichnung"},
+		{"plain.no_log_file", nil, "this is not one of the files of a log", "das ist keine Datei einer Aufzeichnung"},
 		{"plain.give_folder", nil, "give the folder that holds motion.csv and gnss.csv", "den Ordner mit motion.csv und gnss.csv angeben"},
 		{"plain.needs_motion", nil, "a log needs the accelerometer readings; the columns are listed under plain log",
 			"eine Aufzeichnung braucht die Werte des Beschleunigungssensors; die Spalten stehen unter „plain log“"},
@@ -41,7 +41,7 @@ func ofArchives() []Entry {
 	}
 }
 
-// ofTables holds what is said of the tables of a plain log.
+// ofTables holds what is said about the tables of a plain log.
 func ofTables() []Entry {
 	column := finding.Text("column", "ay_mps2")
 	value := finding.Text("value", "x")
@@ -93,7 +93,7 @@ func ofTables() []Entry {
 		{"pressure.impossible", args(finding.Pressure("least", 30_000), finding.Pressure("most", 110_000)), "an air pressure outside {least} to {most} is impossible and is left out",
 			"ein Luftdruck außerhalb von {least} bis {most} ist unmöglich und wird ausgelassen"},
 		{"pressure.converted", args(finding.Num("median", 1009)), "the pressure is in hPa ({median}) and was converted to Pa", "der Druck ist in hPa ({median}) und wurde in Pa umgerechnet"},
-		{"pressure.no_air", args(finding.Text("median", "1.01")), "pressure_pa is {median}, which is no air pressure in Pa", "pressure_pa ist {median}; das ist kein Luftdruck in Pa"},
+		{"pressure.no_air", args(finding.Text("median", "1.01")), "pressure_pa is {median}, which is not an air pressure in Pa", "pressure_pa ist {median}; das ist kein Luftdruck in Pa"},
 		{"pressure.give_pa", nil, "give it in Pa (about 100000), or leave the file out", "in Pa angeben (etwa 100000) oder die Datei weglassen"},
 		{"sound.overlaps", nil, "a stretch of sound begins before the previous one ends; it is left out", "ein Tonabschnitt beginnt, bevor der vorige endet; er wird ausgelassen"},
 		{"sound.no_rate", args(finding.Rate("rate", 3)), "a sampling rate of {rate} is too low or too high for sound", "eine Abtastrate von {rate} ist für Ton zu niedrig oder zu hoch"},
@@ -101,7 +101,7 @@ func ofTables() []Entry {
 	}
 }
 
-// ofRideFile holds what is said of ride.json.
+// ofRideFile holds what is said about ride.json.
 func ofRideFile() []Entry {
 	field := finding.Text("field", "mass_kg")
 	return []Entry{
@@ -129,7 +129,7 @@ func ofRideFile() []Entry {
 		{"ride.give_mass_sd", nil, "give the uncertainty of the mass in kilograms, or leave it out", "die Unsicherheit der Masse in Kilogramm angeben oder weglassen"},
 		{"ride.give_rotating_mass", nil, "give it in kilograms, or leave it out to assume 4 % of the mass", "in Kilogramm angeben oder weglassen; dann gelten 4 % der Masse"},
 		{"ride.give_cylinders", nil, "give the number of cylinders, or leave it out", "die Zahl der Zylinder angeben oder weglassen"},
-		{"ride.unknown_drive", args(finding.Text("value", "chain")), "“{value}” is no drive that is known", "„{value}“ ist kein Antrieb, der bekannt ist"},
+		{"ride.unknown_drive", args(finding.Text("value", "chain")), "“{value}” is not a known drive", "„{value}“ ist kein bekannter Antrieb"},
 		{"ride.give_drive", nil, "write clutch, variator (the belt of a scooter) or electric, or leave it out",
 			"clutch (Kupplung), variator (Riemenautomatik eines Rollers) oder electric (Elektro) schreiben oder weglassen"},
 		{"ride.give_limit", nil, "give the highest engine speed in 1/min, or leave it out", "die höchste Drehzahl in 1/min angeben oder weglassen"},

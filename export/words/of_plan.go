@@ -11,7 +11,7 @@ func ofPlans() []Entry {
 	from, to := finding.Speed("from", 110*units.KMH), finding.Speed("to", 30*units.KMH)
 	least := finding.Speed("least", 20*units.KMH)
 	return []Entry{
-		{"plan.setups", args(finding.Count("least", 2)), "this needs at least {least|1 setup|# setups}", "dafür braucht es mindestens {least|1 Variante|# Varianten}"},
+		{"plan.setups", args(finding.Count("least", 2)), "this needs at least {least|1 setup|# setups}", "dafür braucht es mindestens {least|1 Aufbau|# Aufbauten}"},
 		{"plan.change_of_drag", args(finding.Share("change", 1.2)), "a change of {change.0} of the drag cannot be planned for: give one between 0 and 100 %",
 			"eine Änderung des Luftwiderstands um {change.0} lässt sich nicht planen: eine zwischen 0 und 100 % angeben"},
 		{"plan.change_of_power", args(finding.Share("change", 1.2)), "a change of {change.0} of the power cannot be planned for: give one between 0 and 100 %",
@@ -21,8 +21,8 @@ func ofPlans() []Entry {
 		{"plan.chance", args(finding.Share("chance", 1)), "a chance of {chance.0} cannot be planned for: give one between 5 and 100 %",
 			"eine Sicherheit von {chance.0} lässt sich nicht planen: eine zwischen 5 und 100 % angeben"},
 		{"plan.few_pairs", nil, "at least two pairs a setup are needed: scatter cannot be judged from one",
-			"es braucht mindestens zwei Paare je Variante: aus einem lässt sich die Streuung nicht ablesen"},
-		{"plan.speeds", args(from, to, least), "from {from.0} to {to.0} is too little to tell drag from rolling: leave {least.0} or more between them",
+			"es braucht mindestens zwei Paare je Aufbau: aus einem lässt sich die Streuung nicht ablesen"},
+		{"plan.speeds", args(from, to, least), "from {from.0} to {to.0} is too little to separate drag from rolling resistance: leave {least.0} or more between them",
 			"von {from.0} bis {to.0} ist zu wenig, um Luft- und Rollwiderstand zu trennen: mindestens {least.0} dazwischen lassen"},
 		{"plan.speeds_short", args(to, from, least), "from {from.0} to {to.0} is too short: leave {least.0} or more between them",
 			"von {from.0} bis {to.0} ist zu kurz: mindestens {least.0} dazwischen lassen"},
@@ -39,7 +39,7 @@ func ofPlans() []Entry {
 		{"plan.calmer", nil, "a calmer day, with half the wind", "ein ruhigerer Tag, mit halbem Wind"},
 		{"plan.faster", args(from), "starting at {from.0}, where law and road allow it", "ab {from.0} rollen, wo Recht und Straße es zulassen"},
 		{"plan.more_pairs", args(finding.Count("pairs", 16), finding.Count("instead", 8)), "{pairs~} pairs with each setup instead of {instead~}",
-			"{pairs~} Paare mit jeder Variante statt {instead~}"},
+			"{pairs~} Paare mit jedem Aufbau statt {instead~}"},
 		{"plan.more_fixes", nil, "a receiver with ten fixes a second", "ein Empfänger mit zehn Positionen je Sekunde"},
 		{"plan.repeats_alike", nil, "practice, until repeats are half as far apart", "üben, bis Wiederholungen halb so weit auseinanderliegen"},
 	}

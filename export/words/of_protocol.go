@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// ofProtocol holds the texts of the test protocol that are no findings.
+// ofProtocol holds the texts of the test protocol that are not findings.
 func ofProtocol() []Entry {
 	return slices.Concat(ofProtocolInputs(), ofProtocolResults())
 }

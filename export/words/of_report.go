@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// ofReport holds the texts of the report of a ride that are no findings.
+// ofReport holds the texts of the report of a ride that are not findings.
 func ofReport() []Entry {
 	return slices.Concat(ofReportHead(), ofReportRuns(), ofReportLoads(), ofReportAdvice(), ofReportPowers(), ofReportFoot(), ofFigures(), ofDefaults())
 }
@@ -42,7 +42,7 @@ func ofReportHead() []Entry {
 			"{speed} takes {power±} more at the tyre with {b}", "{speed} kosten am Reifen {power±} mehr mit {b}"},
 		{"report.takes_less", args(finding.Speed("speed", 100*units.KMH), finding.Power("power", 820).With(150), finding.Text("b", "tall screen")),
 			"{speed} takes {power±} less at the tyre with {b}", "{speed} kosten am Reifen {power±} weniger mit {b}"},
-		{"report.know", nil, "Know this first", "Vorab wichtig"},
+		{"report.know", nil, "Read this first", "Vorab wichtig"},
 		{"report.ride", nil, "The ride", "Die Fahrt"},
 		{"report.noted", nil, "Your notes", "Notizen"},
 	}
@@ -158,13 +158,13 @@ func ofReportFoot() []Entry {
 		{"report.assumed", nil, "Assumed (not entered)", "Angenommen (nicht eingegeben)"},
 		{"report.left_out", nil, "Left out or corrected in the recording", "In der Aufzeichnung ausgelassen oder korrigiert"},
 		{"report.cautions", nil, "Cautions", "Vorsicht"},
-		{"report.caution_traffic", nil, "Full throttle, hard braking and rolling free with the clutch in are dangerous in traffic and unlawful on many roads. The law of the place comes first; a closed course with a qualified instructor is the place to learn them.",
+		{"report.caution_traffic", nil, "Full throttle, hard braking and rolling free with the clutch in are dangerous in traffic and illegal on many roads. Local law comes first; a closed course with a qualified instructor is the place to learn them.",
 			"Vollgas, hartes Bremsen und Rollen mit gezogener Kupplung sind im Verkehr gefährlich und auf vielen Straßen verboten. Das örtliche Recht geht vor; üben lässt sich das auf gesperrter Strecke mit Leuten vom Fach."},
 		{"report.caution_phone", nil, "Never look at or touch the phone while moving. Everything here is measured without that.",
 			"Während der Fahrt nie auf das Telefon schauen oder es berühren. Alles hier wird ohne das gemessen."},
 		{"report.caution_coast", nil, "Coast down with the engine running and both hands on the bars; in neutral or with the clutch in there is no engine braking to help you.",
 			"Mit laufendem Motor und beiden Händen am Lenker ausrollen; im Leerlauf oder mit gezogener Kupplung bremst der Motor nicht mit."},
-		{"report.caution_estimate", nil, "These figures are estimates from a phone. They are no proof for a court, a sale, a homologation or a record.",
+		{"report.caution_estimate", nil, "These figures are estimates from a phone. They prove nothing in court, in a sale, for homologation or for a record.",
 			"Diese Werte sind Schätzungen eines Telefons. Sie sind kein Beweis vor Gericht, beim Verkauf, für eine Zulassung oder einen Rekord."},
 		{"report.written_by", args(finding.Text("program", "Stillair 1")), "Written by {program}.", "Geschrieben von {program}."},
 		{"report.method", nil, "How it was computed", "Wie gerechnet wurde"},

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// ofRoadLoad holds what is said of the road load: by its fit, by package runs
+// ofRoadLoad holds what is said about the road load: by its fit, by package runs
 // about air, mass and pairs, and by package effect about what a change means.
 func ofRoadLoad() []Entry {
 	return slices.Concat(ofNames(), ofFitErrors(), ofFitNotes(), ofFitRuns(), ofBudgets(), ofAirAndMass(), ofWorth())
@@ -27,7 +27,7 @@ func ofFitErrors() []Entry {
 			"die Masse von Maschine und Fahrer ist nicht bekannt: fahrbereit wiegen"},
 		{"load.no_density", nil, "the density of the air is not known: enter temperature and pressure",
 			"die Luftdichte ist nicht bekannt: Temperatur und Luftdruck eingeben"},
-		{"load.speed_range", nil, "the coast-downs cover too small a range of speed to tell drag from rolling resistance: use a longer road",
+		{"load.speed_range", nil, "the coast-downs cover too small a range of speed to separate drag from rolling resistance: use a longer road",
 			"die Ausrollläufe decken einen zu kleinen Bereich der Geschwindigkeit ab, um Luft- und Rollwiderstand zu trennen: eine längere Strecke nehmen"},
 		{"load.few_fixes", nil, "the coast-down holds too few usable fixes", "der Ausrolllauf enthält zu wenige brauchbare Positionen"},
 		{"load.no_fit", nil, "the coast-downs do not agree with any drag area and rolling resistance",
@@ -36,8 +36,8 @@ func ofFitErrors() []Entry {
 			"erwarteter Wind, Gefälle und Rauschen müssen größer als null sein"},
 		{"load.undetermined", nil, "the coast-downs do not determine a road load", "die Ausrollläufe legen keinen Fahrwiderstand fest"},
 		{"load.of_run", args(finding.Count("run", 3), why), "run {run~}: {why}", "Lauf {run~}: {why}"},
-		{"load.of_setup", args(finding.Count("setup", 2), why), "setup {setup~}: {why}", "Variante {setup~}: {why}"},
-		{"compare.too_few", nil, "a comparison needs at least two runs of each setup", "ein Vergleich braucht mindestens zwei Läufe je Variante"},
+		{"load.of_setup", args(finding.Count("setup", 2), why), "setup {setup~}: {why}", "Aufbau {setup~}: {why}"},
+		{"compare.too_few", nil, "a comparison needs at least two runs of each setup", "ein Vergleich braucht mindestens zwei Läufe je Aufbau"},
 	}
 }
 
@@ -45,8 +45,8 @@ func ofFitNotes() []Entry {
 	slope := finding.Share("slope", 0.002)
 	return []Entry{
 		{"load.two_parts", args(finding.Area("noise", 0.551).With(0.009), finding.Area("assumed", 0.551).With(0.04)),
-			"by noise alone CdA is {noise±}; by what is assumed of tyres, cross-wind and posture it is {assumed±}, and most of that cancels between setups",
-			"allein nach dem Rauschen ist CdA {noise±}; nach dem, was über Reifen, Seitenwind und Haltung angenommen wird, {assumed±}; davon hebt sich zwischen Aufbauten das meiste auf"},
+			"from noise alone CdA is {noise±}; with the assumptions about tyres, cross-wind and posture alone {assumed±}, and most of that cancels between setups",
+			"allein vom Rauschen her ist CdA {noise±}; allein durch die Annahmen zu Reifen, Seitenwind und Haltung {assumed±}; davon hebt sich zwischen Aufbauten das meiste auf"},
 		{"load.at_20", args(finding.Temperature("reference", 20), finding.Temperature("at", 8), finding.Num("crr", 0.0164).With(0.0011), finding.Force("a", 46.2).With(3.1)),
 			"measured at {at.0}; at {reference.0}, to compare with other days, the same tyres have Crr {crr±} and A {a±}",
 			"bei {at.0} gemessen; bei {reference.0}, zum Vergleich mit anderen Tagen, haben dieselben Reifen Crr {crr±} und A {a±}"},
@@ -74,23 +74,23 @@ func ofFitNotes() []Entry {
 		{"load.rough_apart", args(slope), "the road is uneven: its slope varies by about {slope.2}, found from all runs, which start in different places",
 			"die Straße ist uneben: ihr Gefälle schwankt um etwa {slope.2}, ermittelt aus allen Läufen, die an verschiedenen Stellen beginnen"},
 		{"load.rough_same_places", args(slope),
-			"the road is uneven: its slope varies by about {slope.2}. A phone with a barometer would tell it from drag better, and so would pairs that each start some way farther on than the one before, at the same places with every setup",
-			"die Straße ist uneben: ihr Gefälle schwankt um etwa {slope.2}. Ein Handy mit Barometer könnte sie besser vom Luftwiderstand trennen, ebenso Paare, die jeweils ein Stück weiter beginnen als das vorige, mit jeder Variante an denselben Stellen"},
+			"the road is uneven: its slope varies by about {slope.2}. A phone with a barometer would separate it from drag better, and so would pairs that each start some way farther on than the one before, at the same places with every setup",
+			"die Straße ist uneben: ihr Gefälle schwankt um etwa {slope.2}. Ein Telefon mit Barometer könnte sie besser vom Luftwiderstand trennen, ebenso Paare, die jeweils ein Stück weiter beginnen als das vorige, mit jedem Aufbau an denselben Stellen"},
 		{"load.uncertain", args(finding.Share("se", 0.22), finding.Count("setup", 1)),
 			"setup {setup~}: wind, gusts and receiver leave the drag area uncertain by {se.0} (95 %): more pairs, a longer road or a calmer day would help",
-			"Variante {setup~}: Wind, Böen und Empfänger lassen die Luftwiderstandsfläche um {se.0} offen (95 %): mehr Paare, eine längere Strecke oder ein ruhigerer Tag helfen"},
+			"Aufbau {setup~}: Wind, Böen und Empfänger lassen die Luftwiderstandsfläche um {se.0} offen (95 %): mehr Paare, eine längere Strecke oder ein ruhigerer Tag helfen"},
 		{"load.wind_changed", args(finding.Wind("by", 1.4).With(0.3), finding.Count("pair", 2), finding.Count("first", 3), finding.Count("second", 4)),
 			"the wind along the road changed by {by±} between the two runs of pair {pair~} (runs {first~} and {second~}): that pair counts for less",
 			"der Wind längs der Straße änderte sich um {by±} zwischen den beiden Läufen von Paar {pair~} (Läufe {first~} und {second~}): dieses Paar zählt weniger"},
 		{"load.pairs_disagree", args(finding.Count("pairs", 3)),
-			"the pairs disagree by more than gusts explain, as when the wind changes between two runs: in {pairs|1 of them|# of them} a change would not be seen by itself, and all count for less",
-			"die Paare weichen stärker voneinander ab, als Böen erklären, etwa weil der Wind zwischen zwei Läufen drehte: bei {pairs|1 davon|# davon} wäre das einzeln nicht zu sehen, darum zählen alle weniger"},
+			"the pairs disagree by more than gusts explain, as when the wind changes between two runs: in {pairs|1 of them|# of them} such a change could not be detected, and all count for less",
+			"die Paare weichen stärker voneinander ab, als Böen erklären, etwa weil der Wind zwischen zwei Läufen drehte: bei {pairs|1 davon|# davon} wäre eine solche Änderung nicht zu erkennen, darum zählen alle weniger"},
 		{"load.tyres_warmed", args(finding.Share("by", 0.14).With(0.04)),
 			"in the first run rolling resistance was {by±} higher than with warm tyres. Differences between setups are corrected for it; for absolute figures, warm the tyres up before the first coast-down",
 			"im ersten Lauf war der Rollwiderstand um {by±} höher als mit warmen Reifen. Unterschiede zwischen Aufbauten sind darum korrigiert; für absolute Werte die Reifen vor dem ersten Ausrollen warm fahren"},
 		{"load.tyres_in_general", args(finding.Num("crr", 0.018).With(0.008)),
-			"these coast-downs show the force well, but hardly how it is parted into air and tyres. Crr leans on what tyres usually have, {crr±}: longer coast-downs, down to a lower speed, would show it",
-			"diese Ausrollläufe zeigen die Kraft gut, aber kaum, wie sie sich auf Luft und Reifen verteilt. Crr stützt sich auf das, was Reifen gewöhnlich haben, {crr±}: längere Läufe bis zu niedrigerem Tempo würden es zeigen"},
+			"these coast-downs show the force well, but hardly how it divides between air and tyres. Crr relies on what is usual for tyres, {crr±}: longer coast-downs, down to a lower speed, would show it",
+			"diese Ausrollläufe zeigen die Kraft gut, aber kaum, wie sie sich auf Luft und Reifen verteilt. Crr stützt sich auf übliche Reifenwerte, {crr±}: längere Läufe bis zu niedrigerem Tempo würden es zeigen"},
 		{"load.simpler_fit", nil, "the unevenness of the road could not be found from these runs: the ± is wider to allow for it",
 			"die Unebenheit der Straße ließ sich aus diesen Läufen nicht bestimmen: das ± ist deshalb breiter"},
 	}
@@ -127,7 +127,7 @@ func ofAirAndMass() []Entry {
 			"sind {entered} der Druck am Ort oder auf Meereshöhe? Auf {altitude.0} wären es dann {local} am Ort. Das ± deckt beides ab"},
 		{"air.barometer_differs", args(finding.Pressure("entered", 101300), finding.Pressure("measured", 98900)),
 			"the pressure entered, {entered}, is not what the phone's barometer shows, {measured}: the barometer is used",
-			"der eingegebene Luftdruck, {entered}, ist nicht der, den das Barometer des Handys zeigt, {measured}: verwendet wird das Barometer"},
+			"der eingegebene Luftdruck, {entered}, ist nicht der, den das Barometer des Telefons zeigt, {measured}: verwendet wird das Barometer"},
 		{"compare.heavier_by_pulls", args(finding.Text("setup", "luggage"), finding.Share("thrust", 0.065), finding.Mass("load", 20).With(5), finding.Share("corrected", 0.041)),
 			"at full throttle the bike gains speed as if the engine pushed {thrust.1} less with {setup}. If nothing was done to the engine, the bike is {load} heavier than entered, and the change of drag would be {corrected.1}: weigh it with {setup} and enter that",
 			"bei Vollgas beschleunigt das Motorrad mit {setup}, als schöbe der Motor um {thrust.1} schwächer. Wurde am Motor nichts geändert, ist das Motorrad um {load} schwerer als eingegeben, und die Änderung des Luftwiderstands wäre {corrected.1}: mit {setup} wiegen und das Gewicht eingeben"},
@@ -180,12 +180,12 @@ func ofBudgets() []Entry {
 		{"season.no_base", args(finding.Text("setup", "stock")), `no ride has a setup "{setup}"`, "keine Fahrt hat einen Aufbau „{setup}“"},
 		{"season.disagree", args(finding.Num("times", 1.6)),
 			"the rides disagree by more than their ± explains, so every ± is {times.1} times as wide: a part changes what another costs, a setup was named wrongly, or something changed that nobody noted",
-			"die Fahrten widersprechen sich stärker, als ihr ± erklärt, darum ist jedes ± {times.1}-mal so breit: ein Teil ändert, was ein anderes kostet, ein Aufbau ist falsch benannt, oder etwas Unnotiertes hat sich geändert"},
+			"die Fahrten widersprechen sich stärker, als ihr ± erklärt, darum ist jedes ± {times.1}-mal so breit: ein Teil ändert, was ein anderes kostet, ein Aufbau ist falsch benannt, oder etwas hat sich geändert, das niemand notiert hat"},
 		{"residual.opposite", args(finding.Wind("most", 0.2)),
 			"in the two directions the residuals have opposite signs, up to {most.2}: the road or the wind along it, not the bike; it cancels between the two runs of a pair, and what is left of it is in the ±",
 			"in den beiden Richtungen haben die Residuen entgegengesetztes Vorzeichen, bis {most.2}: die Straße oder der Wind längs davon, nicht die Maschine; das hebt sich zwischen den zwei Läufen eines Paars auf, der Rest steckt im ±"},
 		{"residual.alike", args(finding.Wind("most", 0.2)),
-			"in both directions the residuals are alike, up to {most.2}: the force depends on speed otherwise than the model says, by posture, tyres or drive; the part of the ± that is assumed allows for the usual causes",
+			"in both directions the residuals are alike, up to {most.2}: the force depends on speed in a different way than the model says, because of posture, tyres or drive; the part of the ± from assumptions allows for the usual causes",
 			"in beiden Richtungen sind die Residuen gleich, bis {most.2}: die Kraft hängt anders vom Tempo ab, als das Modell sagt, durch Haltung, Reifen oder Antrieb; der angenommene Teil des ± deckt die üblichen Ursachen ab"},
 		{"residual.none", args(finding.Wind("rms", 0.09)),
 			"the residuals show nothing that the pairs have in common, neither by direction nor by speed; they are {rms.2} in the root mean square",

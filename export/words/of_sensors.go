@@ -41,7 +41,7 @@ func ofInput() []Entry {
 		{"input.long_line", args(finding.Size("most", 64<<10)), "the line is longer than {most}", "die Zeile ist länger als {most}"},
 		{"input.line_left_out", args(whyExample()), "{why}; the line is left out", "{why}; die Zeile wird ausgelassen"},
 		{"input.other_recording", args(finding.Time("length", 1800), finding.Count("samples", 90000)),
-			"the times begin anew: another recording of {length.0} is in the same file and is left out: {samples} samples",
+			"the times start again: another recording of {length.0} is in the same file and is left out: {samples} samples",
 			"die Zeiten beginnen von vorn: in derselben Datei steckt noch eine Aufzeichnung von {length.0}; sie bleibt weg: {samples} Werte"},
 		{"input.sorted", args(sample), "{what} was out of order and has been sorted by time",
 			"{what} stand nicht in der richtigen Reihenfolge; es wurde nach der Zeit sortiert"},
@@ -106,7 +106,7 @@ func ofRepair() []Entry {
 	}
 }
 
-// ofSentences holds what is said of a receiver's NMEA sentences.
+// ofSentences holds what is said about a receiver's NMEA sentences.
 func ofSentences() []Entry {
 	return []Entry{
 		{"nmea.no_arrival", nil, "the sentences say when they were measured, but not when they arrived on the clock of motion.csv",
@@ -137,7 +137,7 @@ func ofSentences() []Entry {
 	}
 }
 
-// ofBrowserLog holds what is said of a browser's recorded events.
+// ofBrowserLog holds what is said about a browser's recorded events.
 func ofBrowserLog() []Entry {
 	noForce := finding.New("w3c.no_force")
 	return []Entry{

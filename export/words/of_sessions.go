@@ -43,7 +43,7 @@ func ofSessionFiles() []Entry {
 	}
 }
 
-// ofSessionParts holds what is said of parts and recordings.
+// ofSessionParts holds what is said about parts and recordings.
 func ofSessionParts() []Entry {
 	why := whyExample()
 	from, to := finding.Moment("from", 312.25), finding.Moment("to", 318.5)
@@ -82,7 +82,7 @@ func ofSessionParts() []Entry {
 	}
 }
 
-// ofSessionLines holds what is said of single lines and samples.
+// ofSessionLines holds what is said about single lines and samples.
 func ofSessionLines() []Entry {
 	what := finding.Of("what", finding.New("session.samples"))
 	return []Entry{

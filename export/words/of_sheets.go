@@ -2,7 +2,7 @@ package words
 
 import "stillair/sensors/finding"
 
-// ofSheets holds what is said of the tables of general-purpose loggers.
+// ofSheets holds what is said about the tables of general-purpose loggers.
 func ofSheets() []Entry {
 	column := finding.Text("column", "v")
 	what := finding.Of("what", finding.New("sheets.speed"))

@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// ofSimulation holds what is said of invented rides.
+// ofSimulation holds what is said about invented rides.
 func ofSimulation() []Entry {
 	speed := finding.Speed("speed", 300*units.KMH)
 	act := finding.Count("act", 3)

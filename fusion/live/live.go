@@ -112,8 +112,8 @@ func (f *Filter) Motion(m sensors.Motion) {
 }
 
 // interrupted bridges missing motion: the speed stays what it was. The force
-// is taken to have been what it was lately, which the regression is told to
-// pass over.
+// is taken to have been what it was lately, and the regression skips
+// that time.
 func (f *Filter) interrupted(h float64) {
 	f.state.Distance += f.state.Speed * h
 	f.sum = r3.Add(f.sum, r3.Scale(h, f.calmF))

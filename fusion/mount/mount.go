@@ -48,7 +48,7 @@ type Mount struct {
 // Left is the direction to the rider's left hand, phone axes.
 func (m Mount) Left() r3.Vec { return r3.Cross(m.Up, m.Forward) }
 
-// What Find has to say, in codes; the words stand in export/words.
+// What Find has to say, in codes; the texts are in export/words.
 const (
 	codeNoDirection finding.Code = "mount.no_direction"
 )

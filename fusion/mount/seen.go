@@ -37,7 +37,7 @@ func (g *gauge) seen(obs []observation, before, after cut) bool {
 	lo, hi := g.s.Index(before.end-slipReach), g.s.Index(after.start+slipReach)
 	for i := lo; i <= hi; i++ {
 		if g.s.Missing[i] {
-			return true // it cannot be told
+			return true // not known
 		}
 	}
 	if _, jerk := jerkTime(g.s, lo, hi); jerk {

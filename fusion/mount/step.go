@@ -103,7 +103,7 @@ func costs(residuals [][]float64, path []int) [][]float64 {
 }
 
 // residual is the force along the road less the change of speed, m/s², of less
-// weight where that is fast; NaN where it cannot be told.
+// weight where that is fast; NaN where it is not known.
 func (g *gauge) residual(p [2]int, found Found, lag float64) float64 {
 	a, b := g.fixes[p[0]], g.fixes[p[1]]
 	t0, t1 := a.T-lag, b.T-lag

@@ -128,7 +128,7 @@ func TestManyEqualSetups(t *testing.T) {
 
 // TestWordsAndBandAgree draws comparisons of setups whose drag truly differs by
 // 0, 1, 3, 6 or 12 % either way, from 2 to 6 repeats of 1 to 4 % scatter, one to
-// six comparisons together, and holds what is said of them: a difference that
+// six comparisons together, and holds what is said about them: a difference that
 // is not there is called in no more than 5 of 100 (of a question, all together),
 // none that matters is denied in more than 5 of 100, and the words never
 // contradict the band.

@@ -50,7 +50,7 @@ type slowed struct {
 	east, north float64 // of the course; zero where it is not known
 }
 
-// evidence is what a slowing says of the unknowns under one of the two
+// evidence is what a slowing says about the unknowns under one of the two
 // explanations: a Gaussian in information form.
 type evidence struct {
 	info  *mat.SymDense
@@ -86,7 +86,7 @@ func (r slowed) evidence(b bounds, in bool) evidence {
 	var weighed, info mat.Dense
 	var wy, pull mat.VecDense
 	if !chol.Factorize(cov) || chol.SolveTo(&weighed, rows) != nil || chol.SolveVecTo(&wy, y) != nil {
-		return none // the speed is no number somewhere, and says nothing
+		return none // the speed is not a number somewhere, and says nothing
 	}
 	info.Mul(rows.T(), &weighed)
 	pull.MulVec(rows.T(), &wy)

@@ -65,7 +65,7 @@ func slowings(s *series) []piece {
 	return out
 }
 
-// excess is the acceleration beyond what a middling road load explains; while
+// excess is the acceleration beyond what an average road load explains; while
 // a bike rolls freely it changes slowly.
 func excess(s *series, i int) float64 { return s.quick[i] + load(s.v[i]) }
 

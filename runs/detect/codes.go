@@ -2,7 +2,7 @@ package detect
 
 import "stillair/sensors/finding"
 
-// What detection says of a run.
+// What detection says about a run.
 const (
 	codeLaunchShort   finding.Code = "launch.too_short"
 	codeLaunchPartial finding.Code = "launch.part_throttle"

@@ -28,7 +28,7 @@
 // trajectory that solves the equation is fitted to the speed. It counts as a
 // coast-down when its mean deceleration is what motorcycles have, give or take
 // 3.3 standard deviations: CdA 0.5 ± 0.15 m², Crr 0.016 ± 0.006, a slope of
-// ± 0.8 %, with the mass that was told. (Drag areas of 0.18 to 0.7 m²: Cossalter,
+// ± 0.8 %, with the mass that was entered. (Drag areas of 0.18 to 0.7 m²: Cossalter,
 // Motorcycle Dynamics; the rest common practice.) An engine that is dragged
 // along adds a force that hardly changes with speed and shows as a
 // deceleration several times too high.

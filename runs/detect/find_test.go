@@ -32,8 +32,8 @@ func find(r *ridden) []Found {
 	return Find(Ride{Track: r.track, Mass: 290, RollOns: marks.DefaultPairs()})
 }
 
-// TestFind looks at rides made from closed formulas: one deed and what should
-// be said of it. Every wanted text is a part of what is found.
+// TestFind looks at rides made from closed formulas: one event and what should
+// be said about it. Every wanted text is a part of what is found.
 func TestFind(t *testing.T) {
 	cruise := func(v float64) *ridden { return newRide().stand(5).steady(1.5, v).hold(10) }
 	tests := []struct {

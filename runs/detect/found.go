@@ -30,7 +30,7 @@ type Found struct {
 	Cautions []finding.Finding
 	Breaks   []fusion.Span // where throttle, clutch, gear lever or brake changed the acceleration suddenly
 	Gears    []fusion.Span // of a push: what was ridden in one gear each, in order
-	Power    float64       // of a push: mean power at the wheel, as on a middling motorcycle, W/kg
+	Power    float64       // of a push: mean power at the wheel, as on an average motorcycle, W/kg
 }
 
 // Ride is what detection looks at.

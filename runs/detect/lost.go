@@ -23,7 +23,7 @@ const (
 // feigned reports whether a break in the thrust is none: a smooth curve with
 // a step and a kink at the break is fitted to the speed, with the covariance of
 // the track; no step explains it clearly better than what a break would have
-// cost, and the thrust goes on behind it.
+// cost, and the thrust continues behind it.
 func (s *series) feigned(from, at, to int) bool {
 	level, _ := dropAt(s, at)
 	cost := math.Max(s.missing(at, level), quickestGap*level)
@@ -35,7 +35,7 @@ func (s *series) feigned(from, at, to int) bool {
 }
 
 // costs reports whether letting go at a break explains the speed clearly
-// better than no step, or whether that cannot be told.
+// better than no step, or whether that is not known.
 func (s *series) costs(from, at, to int) bool {
 	level, _ := dropAt(s, at)
 	cost := math.Max(s.missing(at, level), letGoFor*level)

@@ -17,8 +17,8 @@ const (
 	slopeSD         = 0.008        // 1
 	steepest        = 0.025        // 1
 	hardest         = 0.05         // rolling resistance and slope together, 1: 0.025 each; a dragged engine adds 0.04 to 0.1
-	usualMass       = 280.0        // kg, where it was not told
-	massSD          = 0.3          // of it, where it was not told
+	usualMass       = 280.0        // kg, where it was not entered
+	massSD          = 0.3          // of it, where it was not entered
 	gravity         = 9.81         // m/s²; close enough for bounds
 	halfDensity     = 0.6          // half of the air density, kg/m³
 	inertiaShare    = 1.04         // mass and wheels over mass

@@ -98,7 +98,7 @@ func launchHardness(s *series, p push) float64 {
 	return v * v / 2 / math.Max(t, step)
 }
 
-// load is what holds a middling motorcycle back, m/s²; good enough to tell
+// load is what holds an average motorcycle back, m/s²; good enough to tell
 // thrust from acceleration.
 func load(v float64) float64 { return 0.2 + 1.1e-3*v*v }
 

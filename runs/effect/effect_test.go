@@ -95,7 +95,7 @@ func TestChangeByHand(t *testing.T) {
 	near(t, "its uncertainty, W", c.Power(invented(), v).SE, 282.5, 0.1)
 }
 
-// TestChangeAgainstExact holds the first-order results against the exact
+// TestChangeAgainstExact compares the first-order results with the exact
 // solution of the two cubics for a small change.
 func TestChangeAgainstExact(t *testing.T) {
 	a, v := invented(), 40.0

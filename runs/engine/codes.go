@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// Why no engine speed is told.
+// Why no engine speed is given.
 const (
 	codeNoLock      finding.Code = "engine.not_found"
 	codeNoRange     finding.Code = "engine.no_range"
@@ -25,7 +25,7 @@ const (
 	codeBadRatio    finding.Code = "engine.ratio_bad"
 )
 
-// refuse says why no engine speed is told; it is an ErrNoLock.
+// refuse says why no engine speed is given; it is an ErrNoLock.
 func refuse(code finding.Code, args ...finding.Arg) error {
 	return finding.Fail(code, args...).Because(ErrNoLock)
 }

@@ -6,7 +6,7 @@
 // An engine shakes its mount at whole multiples of its own speed, the orders
 // (Brandt, Noise and Vibration Analysis, on order tracking). In one gear, with
 // the clutch home, engine speed is road speed times one ratio for the whole
-// pull. So the engine's angle is known but for that one number: it is the
+// pull. So the engine's angle is known except for that one number: it is the
 // distance travelled times q, in turns per metre. For each q of a fine grid
 // the samples are multiplied by the turning phase of every order at their own
 // times, and summed over short frames:

@@ -85,7 +85,7 @@ type follower struct {
 }
 
 // likely is how likely each difference of a fine grid is in a frame, as a
-// logarithm but for a constant.
+// logarithm except for a constant.
 func (f follower) likely(frame [2]int) []float64 {
 	const (
 		n    = 101 // 2·farthest/fine + 1

@@ -29,7 +29,7 @@ func families(cylinders int) [][]float64 {
 }
 
 // Kind returns the search for an engine of so many cylinders; 0: that is not
-// known, and what could be the ratio of a twin and of a triple is no lock.
+// known, and what could be the ratio of a twin and of a triple is not a lock.
 func Kind(cylinders int) Search {
 	if cylinders == 0 {
 		return Search{Orders: family(2), Alike: []float64{2.0 / 3}}

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// within is how far a gear's true ratio may be from the one that was told:
+// within is how far a gear's true ratio may be from the one that was entered:
 // tyre wear, pressure and the bias of the speed.
 const within = 0.03
 

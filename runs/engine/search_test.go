@@ -140,8 +140,8 @@ func TestNeverWrong(t *testing.T) {
 	}
 }
 
-// TestRefuses holds that noise alone, and an engine outside the range that was
-// told, are refused rather than guessed.
+// TestRefuses checks that noise alone, and an engine outside the range that was
+// known, are refused rather than guessed.
 func TestRefuses(t *testing.T) {
 	tests := []struct {
 		name string
@@ -150,7 +150,7 @@ func TestRefuses(t *testing.T) {
 		{"noise alone", func(*rand.Rand) pull {
 			return pull{rate: 200, rpm: 165, orders: map[float64]float64{1: 1e-3}, snr: 1e-6}
 		}},
-		{"an engine slower than told", func(*rand.Rand) pull {
+		{"an engine slower than known", func(*rand.Rand) pull {
 			return pull{rate: 200, rpm: 90, orders: map[float64]float64{1: 1, 2: 0.8}, snr: 4}
 		}},
 		{"buried", func(*rand.Rand) pull {
@@ -168,7 +168,7 @@ func TestRefuses(t *testing.T) {
 }
 
 // TestPick holds the choice among the gears of an invented six-speed box, for
-// engines whose number of cylinders was told and not. In that box a triple in
+// engines whose number of cylinders was entered and not. In that box a triple in
 // the sixth gear sounds like a twin in the third, so a number that is not known
 // costs answers, and must not cost right ones.
 func TestPick(t *testing.T) {
@@ -179,12 +179,12 @@ func TestPick(t *testing.T) {
 		4: {1: 0.2, 2: 1, 4: 0.7},
 	}
 	for _, tt := range []struct {
-		name            string
-		cylinders, told int
-		least           int // per cent that must be found
+		name             string
+		cylinders, known int
+		least            int // per cent that must be found
 	}{
 		{"twin", 2, 2, 90}, {"triple", 3, 3, 90}, {"four", 4, 4, 90},
-		{"twin, not told", 2, 0, 50}, {"triple, not told", 3, 0, 30}, {"four, not told", 4, 0, 30},
+		{"twin, not known", 2, 0, 50}, {"triple, not known", 3, 0, 30}, {"four, not known", 4, 0, 30},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			n := seeds(t, 100)
@@ -193,7 +193,7 @@ func TestPick(t *testing.T) {
 				rng := rand.New(rand.NewPCG(uint64(i), 12))
 				k := 2 + rng.IntN(3)
 				p := pull{rate: 200, rpm: gears[k] * (1 + 0.01*rng.NormFloat64()), orders: orders[tt.cylinders], snr: 4, speedErr: 0.05}
-				got, err := Pick([]Signal{p.signal(rng)}, gears, tt.told)
+				got, err := Pick([]Signal{p.signal(rng)}, gears, tt.known)
 				switch {
 				case err == nil && got == k:
 					right++
@@ -202,7 +202,7 @@ func TestPick(t *testing.T) {
 				}
 			}
 			t.Logf("of %d pulls %d right, %d wrong", n, right, wrong)
-			if testing.Short() && tt.told == 0 {
+			if testing.Short() && tt.known == 0 {
 				tt.least = 0 // a few say nothing
 			}
 			if wrong > 0 || right < n*tt.least/100 {
@@ -212,7 +212,7 @@ func TestPick(t *testing.T) {
 	}
 }
 
-// TestKinds holds that the search for an engine of known cylinders finds it, and
+// TestKinds checks that the search for an engine of known cylinders finds it, and
 // that one for any engine never takes a triple for a twin.
 func TestKinds(t *testing.T) {
 	triple := map[float64]float64{1: 0.15, 1.5: 1, 3: 0.8}
@@ -220,17 +220,17 @@ func TestKinds(t *testing.T) {
 	for _, tt := range []struct {
 		name   string
 		orders map[float64]float64
-		told   int
+		known  int
 		least  int // per cent that must be found
 	}{
-		{"triple", triple, 3, 95}, {"triple, not told", triple, 0, 0},
-		{"four", four, 4, 95}, {"four, not told", four, 0, 0},
+		{"triple", triple, 3, 95}, {"triple, not known", triple, 0, 0},
+		{"four", four, 4, 95}, {"four, not known", four, 0, 0},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			n := seeds(t, 200)
-			se := Kind(tt.told)
+			se := Kind(tt.known)
 			se.Lowest, se.Highest = 1100, 9500
-			if tt.told > 0 {
+			if tt.known > 0 {
 				se.Lowest = 2500
 			}
 			c := run(t, n, func(rng *rand.Rand) pull {

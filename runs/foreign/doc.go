@@ -1,7 +1,7 @@
 // Package foreign holds nothing but tests: whole rides of a simulator that shares no
 // code, no law and no number with package sim, from what a phone would have
 // recorded to the result. Its engines, riders, roads, suspensions and receivers are
-// drawn anew for each ride, from 9 to 140 kW and 50 to 400 readings a second.
+// redrawn for each ride, from 9 to 140 kW and 50 to 400 readings a second.
 //
 // What differs from package sim on purpose: power over engine speed is a parabola and
 // gear changes cut it off; clutches take hold in five ways; a throttle that is not

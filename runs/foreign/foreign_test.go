@@ -35,9 +35,9 @@ func each(t *testing.T, ride func(w *world), judge func(seed uint64, w *world, r
 	}
 }
 
-// covered is the accepted run that is a deed of its kind; nil: none. In one gear a
+// covered is the accepted run that is an event of its kind; nil: none. In one gear a
 // roll-on is a pull too.
-func (d deed) covered(res *runs.Result) *runs.Run {
+func (d event) covered(res *runs.Result) *runs.Run {
 	for i := range res.Runs {
 		r := &res.Runs[i]
 		from, to := r.Start-zero, r.End-zero
@@ -49,14 +49,14 @@ func (d deed) covered(res *runs.Result) *runs.Run {
 	return nil
 }
 
-// found counts the deeds of a ride, and those that its results hold.
+// found counts the events of a ride, and those that its results hold.
 func (w *world) found(res *runs.Result) (found, ridden int) {
-	for _, d := range w.deeds {
+	for _, d := range w.events {
 		if d.covered(res) != nil {
 			found++
 		}
 	}
-	return found, len(w.deeds)
+	return found, len(w.events)
 }
 
 // TestCoastDays: coast-downs there and back are found, and the bands of drag area and
@@ -97,7 +97,7 @@ func TestLaunches(t *testing.T) {
 			w.brake(2.5, 0)
 		}
 	}, func(seed uint64, w *world, res *runs.Result) {
-		for _, d := range w.deeds {
+		for _, d := range w.events {
 			ridden++
 			r := d.covered(res)
 			if r == nil {

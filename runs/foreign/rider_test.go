@@ -2,8 +2,8 @@ package foreign
 
 import "math"
 
-// deed is what the rider did, with its truth.
-type deed struct {
+// event is what the rider did, with its truth.
+type event struct {
 	kind          string
 	from, to      float64            // s
 	moved, rolled float64            // s: first movement, and one foot further
@@ -73,7 +73,7 @@ func (w *world) start(to float64, creep bool) {
 		w.until(driving, 2, func() bool { return w.v > 0.8 })
 	}
 	w.throttle = takeUp(w.rng.IntN(5), w.between(0.25, 1))
-	d := deed{kind: "launch", from: w.t, passed: map[string]float64{}}
+	d := event{kind: "launch", from: w.t, passed: map[string]float64{}}
 	begun := w.way
 	w.until(driving, 40, func() bool {
 		if d.moved == 0 && w.v > 0.01 {
@@ -90,7 +90,7 @@ func (w *world) start(to float64, creep bool) {
 		return w.v >= to
 	})
 	d.to = w.t
-	w.deeds = append(w.deeds, d)
+	w.events = append(w.events, d)
 }
 
 // rollOn is at full throttle in one gear where it can be.
@@ -102,20 +102,20 @@ func (w *world) rollOn(from, to float64) {
 	w.gear = w.gearFor(to)
 	open := w.between(0.1, 0.4)
 	w.throttle = func(t float64) float64 { return math.Min(1, t/open) }
-	d := deed{kind: "roll-on", from: w.t}
+	d := event{kind: "roll-on", from: w.t}
 	w.until(driving, 45, func() bool { return w.v >= to })
 	d.to = w.t
-	w.deeds = append(w.deeds, d)
+	w.events = append(w.events, d)
 }
 
 // roll is a coast-down.
 func (w *world) roll(from, to float64) {
 	w.accelerate(0.5, from)
 	w.hold(from, w.between(2, 5))
-	d := deed{kind: "coast-down", from: w.t}
+	d := event{kind: "coast-down", from: w.t}
 	w.until(coasting, 200, func() bool { return w.v <= to })
 	d.to = w.t
-	w.deeds = append(w.deeds, d)
+	w.events = append(w.events, d)
 }
 
 // letGo shuts the throttle in gear.

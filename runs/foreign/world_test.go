@@ -39,7 +39,7 @@ type world struct {
 	rpm, engineTurns, pitch, pitching float64
 	phone                             phone
 	past                              []moment // every pastStep
-	deeds                             []deed
+	events                            []event
 }
 
 const pastStep = 0.02 // s

@@ -12,7 +12,7 @@ import (
 // speed was first passed.
 type climb struct {
 	t, top []float64
-	least  float64 // slope that is reckoned with beyond its ends, m/s²
+	least  float64 // slope that is assumed beyond its ends, m/s²
 }
 
 // climb follows a trace from time a on, upward for dir +1 and, with all speeds
@@ -39,7 +39,7 @@ func (c climb) passes(level float64) (float64, bool) {
 	return c.t[k-1] + (c.t[k]-c.t[k-1])*(level-c.top[k-1])/(c.top[k]-c.top[k-1]), true
 }
 
-// reaches is passes that goes on beyond the ends of the trace as steeply as the
+// reaches is passes that continues beyond the ends of the trace as steeply as the
 // half second beside them.
 func (c climb) reaches(level float64) float64 {
 	if t, ok := c.passes(level); ok {

@@ -30,7 +30,7 @@ func (s shared) SpeedCov(times []float64) [][]float64 {
 	return c
 }
 
-// shifting is a speed that rises by 3 m/s each second but for a gear change
+// shifting is a speed that rises by 3 m/s each second except for a gear change
 // from 4 to 4.4 s, in which the bike slows by 0.8 m/s each second.
 func shifting(t float64) float64 {
 	return 3*math.Min(t, 4) - 0.8*clamped(t-4, 0.4) + 3*clamped(t-4.4, 1e9)

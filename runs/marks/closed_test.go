@@ -36,7 +36,7 @@ func (sure) SpeedCov(times []float64) [][]float64 {
 	return c
 }
 
-// TestTextbookLaunches holds the marks against closed solutions: constant
+// TestTextbookLaunches compares the marks with closed solutions: constant
 // acceleration, t = √(2s/a) and t = v/a; constant power from rest, t = m·v²/(2P)
 // and s = (2/3)·v·t (textbook mechanics). Constant power has no bound on the
 // acceleration at rest, which no clutch can give and the model of a start does

@@ -8,7 +8,7 @@ import (
 )
 
 // TestCreep: a bike that stands, rolls up at 0.26 m/s² for two seconds, which the
-// smoother took for standing, and pushes off, is told from one that stood, from one
+// smoother took for standing, and pushes off, is distinguished from one that stood, from one
 // whose rider shook it, and from one that had stopped again.
 func TestCreep(t *testing.T) {
 	tests := []struct {

@@ -19,7 +19,7 @@
 //
 // The rollout begins when the bike has moved 0.3048 m (one foot): about as far
 // as a front wheel rolls before it clears the beam that starts the clock of a
-// drag strip (common practice). When that was is told by the smoothed distance,
+// drag strip (common practice). When that was follows from the smoothed distance,
 // in which the error of the speed from before the start adds up, and by the
 // same fit, which knows that the bike stood but not every way to start; the
 // two are weighed by their covariance. Times from the rollout do not depend on the

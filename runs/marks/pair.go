@@ -29,7 +29,7 @@ type SpeedPair struct {
 }
 
 // speedUnits are the units a pair may be written in, the longest spelling
-// first so that "km/h" is not taken for "h".
+// first so that "km/h" is not mistaken for "h".
 var speedUnits = []struct {
 	spelling, name string
 	mps            float64

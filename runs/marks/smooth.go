@@ -8,7 +8,7 @@ import (
 	"stillair/fusion"
 )
 
-// problem is what the track says of the speed of one run.
+// problem is what the track says about the speed of one run.
 type problem struct {
 	t, v      []float64
 	cov       *mat.SymDense // C
@@ -134,7 +134,7 @@ func (f *smoothing) solve() {
 	f.likelihood = (float64(f.rows)*math.Log(lambda) + f.rowsDet - chol.LogDet() - misfit) / 2
 }
 
-// freed looks for a break that nobody told of, and returns the smoothing with
+// freed looks for a break that nobody reported, and returns the smoothing with
 // it where the recorded speed becomes much more probable.
 func (f *smoothing) freed() (*smoothing, bool) {
 	const convincing = 3 // gain of the logarithm of the likelihood

@@ -26,11 +26,11 @@
 //   - what phone and receiver leave: the bound of the mark (fusion.Bound and
 //     package marks), with a tenth added for what the program lies above it, or
 //     of the mean power of a pair of opposite pulls (power.Bound), for a bike of
-//     the told mass, drag and power;
+//     the given mass, drag and power;
 //   - gusts: by how much each half second of wind lengthens the run, with the
 //     gusts' covariance over it; for pulls they are within the bound;
 //   - the rider and the engine: clutch, gear changes, how warm the engine is. No
-//     sensor tells that beforehand, so it is asked for, or taken as is common
+//     sensor shows that in advance, so it is asked for, or assumed as is common
 //     (LaunchesVary, RollOnsVary, PullsVary).
 //
 // The mean wind of a pair and the slope of the road help one way and hinder the
@@ -41,7 +41,7 @@
 // mass, cancels in the difference.
 //
 // A bike is planned as a steady force within each gear, as much as gives the
-// told power at the gear's end, or as much as makes the run take as long as the
+// stated power at the gear's end, or as much as makes the run take as long as the
 // rider says it does.
 //
 // # Order

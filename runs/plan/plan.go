@@ -23,7 +23,7 @@ type Conditions struct {
 	GustsUnsure  float64 // standard deviation of the logarithm of the gusts that the day will bring about those in Noise
 }
 
-// What a day brings that is told by nothing but the wind from pair to pair.
+// What a day brings of which only the wind from pair to pair is known.
 const (
 	// At a rider's height over open country gusts are 1/ln(z/z₀) of the mean wind
 	// (Counihan, Atmospheric Environment 9 (1975) 871): 0.29 to 0.43 for 1 m over
@@ -34,7 +34,7 @@ const (
 	// The same formula between short grass and hedges, and days of more or less
 	// sun, differ by half either way.
 	gustsUnsure = 0.5
-	// Where nothing is told of the road its slope wanders by 0.1 % (common
+	// Where nothing is known about the road its slope wanders by 0.1 % (common
 	// practice for an asphalt road that looks level and even).
 	usualRoad  = 0.001
 	roadUnsure = 0.7 // of its logarithm: from half as even to twice

@@ -40,7 +40,7 @@ func TestNeededIsTheInverseOfChance(t *testing.T) {
 	}
 }
 
-// TestOrderIsBalanced holds that a steady drift falls on all setups alike.
+// TestOrderIsBalanced checks that a steady drift falls on all setups alike.
 func TestOrderIsBalanced(t *testing.T) {
 	for _, setups := range []int{2, 3, 5} {
 		for _, pairs := range []int{2, 4, 8} {
@@ -156,7 +156,7 @@ func TestOneSetup(t *testing.T) {
 	}
 }
 
-// TestStillAir holds that a day without wind can be planned for, with the least
+// TestStillAir checks that a day without wind can be planned for, with the least
 // that any air moves.
 func TestStillAir(t *testing.T) {
 	if _, err := Make(Question{Setups: 2, CdA: 0.02}, DefaultConditions(naked(), 0)); err != nil {

@@ -53,7 +53,7 @@ const (
 	PullsVary    = 0.01 // of the power
 )
 
-// What else is taken where nothing is told (common practice).
+// What else is assumed where nothing is entered (common practice).
 const (
 	usualPower = 50e3  // W
 	usualGrip  = 8.5   // m/s²

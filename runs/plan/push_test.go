@@ -49,7 +49,7 @@ func TestRollOnByHand(t *testing.T) {
 	}
 }
 
-// TestLaunchTakes holds that a bike is planned as strong as its time says.
+// TestLaunchTakes checks that a bike is planned as strong as its time says.
 func TestLaunchTakes(t *testing.T) {
 	for _, mark := range []string{"0-100 km/h", "0-60 mph", "1/4 mile"} {
 		for _, takes := range []float64{3, 5, 12, 15} {
@@ -99,7 +99,7 @@ func TestTestOfRepeats(t *testing.T) {
 		}
 		test := student{dof: 2*n - 2, level: 0.05, beyond: c.swing * c.swing * n / (n - 1), least: c.own}
 		if got := test.chance(c.change / math.Sqrt(2.0/n)); math.Abs(got-seen) > 0.03 {
-			t.Errorf("%+v: reckoned %.3f, drawn %.3f", c, got, seen)
+			t.Errorf("%+v: calculated %.3f, drawn %.3f", c, got, seen)
 		}
 	}
 }

@@ -54,7 +54,7 @@ type timed struct {
 	varies float64   // standard deviation of what repeats weigh, as a share of A's mass
 	rides  int       // of the test that are drawn
 	acts   []sim.Act // of one repeat
-	truth  func(*sim.Truth, sim.Deed) float64
+	truth  func(*sim.Truth, sim.Event) float64
 }
 
 // scenario is a ride of the test. What differs from repeat to repeat is put on
@@ -102,7 +102,7 @@ func (c timed) seen(t *testing.T, seed uint64) bool {
 	return false
 }
 
-func launched(truth *sim.Truth, d sim.Deed) float64 {
+func launched(truth *sim.Truth, d sim.Event) float64 {
 	for _, m := range truth.Marks(d) {
 		if m.Name == "0-100 km/h" {
 			return m.Rollout
@@ -111,7 +111,7 @@ func launched(truth *sim.Truth, d sim.Deed) float64 {
 	return math.NaN()
 }
 
-func rolledOn(truth *sim.Truth, d sim.Deed) float64 {
+func rolledOn(truth *sim.Truth, d sim.Event) float64 {
 	return truth.Through(d, 80*units.KMH, 120*units.KMH)
 }
 
@@ -142,7 +142,7 @@ func (c timed) truths(t *testing.T, rides uint64) map[string][]float64 {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, d := range ride.Truth.Deeds {
+		for _, d := range ride.Truth.Events {
 			if d.Kind == sim.KindLaunch || d.Kind == sim.KindRollOn {
 				of[d.Setup] = append(of[d.Setup], c.truth(ride.Truth, d))
 			}
@@ -177,7 +177,7 @@ func TestPlannedTimes(t *testing.T) {
 	}
 	if testing.Short() {
 		cases = cases[2:]
-	} else { // a chance takes all rides to be told, so fewer seeds are fewer cases
+	} else { // a chance takes all rides to be known, so fewer seeds are fewer cases
 		cases = cases[:batch.Size(len(cases), len(cases))]
 	}
 	for _, c := range cases {

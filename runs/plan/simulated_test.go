@@ -148,7 +148,7 @@ func TestABBA(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			full := 200
 			if tt.a.change == 0 {
-				full = 600 // a share of 5 % is told to 0.9 %
+				full = 600 // a share of 5 % is known to 0.9 %
 			}
 			o := tt.a.many(t, seeds(t, full))
 			bias, sd, se, dof := moments(o)
@@ -165,7 +165,7 @@ func TestABBA(t *testing.T) {
 	}
 }
 
-// TestRoughRoadCancels holds that a road common to all runs costs the
+// TestRoughRoadCancels checks that a road common to all runs costs the
 // difference little.
 func TestRoughRoadCancels(t *testing.T) {
 	n := seeds(t, batch.Size(120, 6))
@@ -205,7 +205,7 @@ func TestPlannedChance(t *testing.T) {
 		}
 		got := share(a.many(t, n))
 		t.Logf("%d pairs, wind %.1f m/s, change %.1f %%, from %.0f km/h: planned %.0f %%, simulated %.0f %%", a.pairs, a.wind, 100*a.change, a.from*3.6, 100*p.Chance, 100*got)
-		if !testing.Short() && math.Abs(got-p.Chance) > 0.10 { // a share of 120 is told to 0.045
+		if !testing.Short() && math.Abs(got-p.Chance) > 0.10 { // a share of 120 is known to 0.045
 			t.Errorf("planned %.1f %%, simulated %.1f %%", 100*p.Chance, 100*got)
 		}
 	}

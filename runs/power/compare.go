@@ -14,7 +14,7 @@ type Difference struct {
 	Power []measure.Value // b − a, W
 	Mean  measure.Value   // mean of b − a over the speeds as a fraction of a's mean
 	DoF   float64         // of Mean's t interval
-	// BandSE is what the bands of the two curves say of Mean's uncertainty, as if
+	// BandSE is what the bands of the two curves say about Mean's uncertainty, as if
 	// all of it were one error: what the road load of each setup leaves is in it.
 	BandSE float64
 	Pairs  int // pairs of pulls of the setup that has fewer

@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// motion is what one pull says of the unknowns: its speed is linear in them,
+// motion is what one pull says about the unknowns: its speed is linear in them,
 // given a speed that is close enough to know where on the curve the bike is.
 type motion struct {
 	x    *mat.Dense    // rows: points; columns: as in layout

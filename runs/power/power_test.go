@@ -32,8 +32,8 @@ func TestPeakAndBand(t *testing.T) {
 	for seed := range n {
 		rng := rand.New(rand.NewPCG(uint64(seed), 3))
 		mass := bike.Load.Mass + bike.MassSD*rng.NormFloat64()
-		told := bike
-		c, err := NewCurve(r.pair(1, mass, rng), told, r.day, math.NaN(), math.NaN())
+		assumed := bike
+		c, err := NewCurve(r.pair(1, mass, rng), assumed, r.day, math.NaN(), math.NaN())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -156,7 +156,7 @@ func TestConstantForce(t *testing.T) {
 	}
 }
 
-// TestOneWayIsWide holds that a pull without its opposite says how little it
+// TestOneWayIsWide checks that a pull without its opposite says how little it
 // knows.
 func TestOneWayIsWide(t *testing.T) {
 	r := newRig(naked(), breezy())

@@ -102,7 +102,7 @@ func (r *rig) pair(id int, mass float64, rng *rand.Rand) []Pull {
 func (r *rig) pull(id, pair int, dir, mass, wind, grade float64, rng *rand.Rand) Pull {
 	const dt = 0.004
 	l := r.bike.Load
-	rise := l.Mass / mass // road load was measured with the mass as told
+	rise := l.Mass / mass // road load was measured with the mass as entered
 	gust := r.day.GustSD * rng.NormFloat64()
 	keep := math.Exp(-dt / r.day.GustTime)
 	p := Pull{ID: id, Pair: pair, Dir: dir, T: r.t, Cov: r.cov}

@@ -31,7 +31,7 @@ func changing() []loadtest.World {
 // TestComparedElsewhere rides A B B A in those worlds with no change, with 4 %
 // more drag area and with 8 % less. A difference that is not there is shown in at
 // most 7 % of tests, with room for the chance of so few; 8 % is seen in 80 %, and
-// no difference is ever shown the wrong way. What 4 % comes to is told, since
+// no difference is ever shown the wrong way. What 4 % comes to is logged, since
 // it depends on the day what a plan promises of it.
 func TestComparedElsewhere(t *testing.T) {
 	tests := *comparedTests

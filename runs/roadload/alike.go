@@ -14,7 +14,7 @@ import (
 const TyresAlike = 0.015
 
 // Alike sharpens the difference in drag area between setups a and b by what is
-// known of their rolling resistance. In coast-downs the two are told apart by
+// known of their rolling resistance. In coast-downs the two are separated by
 // their growth with speed only, so their errors are opposed: a test that finds too
 // little of the one has found too much of the other. Where both setups roll on
 // the same tyres, the difference of Crr that was measured is mostly error,

@@ -30,7 +30,7 @@ func TestSteady(t *testing.T) {
 		name string
 		alt  []float64
 		used bool
-		same bool // as the good ones, but for what is missing
+		same bool // as the good ones, except for what is missing
 	}{
 		{"good", good, true, true},
 		{"none", nil, false, false},

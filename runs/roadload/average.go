@@ -26,7 +26,7 @@ func (s *system) average(l *learner) ([]float64, *mat.SymDense, error) {
 		return make([]float64, n), cov, err
 	}
 	if s.lay.mirror != nil {
-		return s.averageReckoned(l, dial)
+		return s.averageEstimated(l, dial)
 	}
 	width := math.Sqrt(2 / math.Max(l.diagonal[dial], 2/(l.dials[dial].sd*l.dials[dial].sd)))
 	probe := append([]float64(nil), l.at...)

@@ -9,7 +9,7 @@ import (
 // Bound returns the Cramér-Rao bound of a test: the covariance of CdA (m²) and
 // Crr, setup by setup as in Estimate.Cov, that no unbiased estimator can go
 // below when the noise is as in opts and known. The runs say when and where
-// fixes are taken; their speeds are not looked at but for the first of each.
+// fixes are taken; their speeds are not looked at except for the first of each.
 // Random effects (wind, slope, the road's profile) count as information of
 // their own spread.
 func Bound(runs []Run, loads []Design, opts Options) (*mat.SymDense, error) {
@@ -36,7 +36,7 @@ func bound(runs []Run, loads []Design, opts Options) (*system, *mat.SymDense, er
 	return s, cov, err
 }
 
-// Expected is what a planned test will say of its uncertainty: the bound of what
+// Expected is what a planned test will say about its uncertainty: the bound of what
 // noise leaves, and what the fit will owe to what it assumes.
 type Expected struct {
 	Noise   *mat.SymDense // as Estimate.Cov

@@ -9,7 +9,7 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// TestBound holds the bound of five pairs of the naked bike against figures of
+// TestBound compares the bound of five pairs of the naked bike with figures of
 // an independent simulation with its own formulas (bounds of CdA and Crr in per
 // cent, two digits). Our noise was set by them, so that the table says that one
 // set of five figures explains all of them to 4 %.
@@ -39,7 +39,7 @@ func TestBound(t *testing.T) {
 			test := loadtest.Default(bike, 0)
 			test.GradeSD, test.Rate, test.Pairs = 0, c.rate, c.pairs
 			test.From, test.To = c.from/3.6, c.to/3.6
-			opts := told(c.wind)
+			opts := known(c.wind)
 			opts.Noise.RoadSD = 0
 			opts.Noise.GustSD *= c.gusts
 			opts.Noise.WhiteSD *= c.receiver

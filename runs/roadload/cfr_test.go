@@ -38,9 +38,9 @@ func (r cfrRow) speedAfter(v0, t float64) float64 {
 
 // TestRegulationTimes: the fit's own equation of motion gives the table's times
 // from A, C and the inertia: within the tolerances printed beside them, and to
-// 0.015 s, which is their rounding and that of A and C, but for the row of 160 kg,
+// 0.015 s, which is their rounding and that of A and C, except for the row of 160 kg,
 // whose printed time its neighbours contradict. The force at 65 km/h is that printed
-// but for the rounding of C, A and itself: 65²·0.00005 + 0.005 + 0.05 N.
+// except for the rounding of C, A and itself: 65²·0.00005 + 0.005 + 0.05 N.
 func TestRegulationTimes(t *testing.T) {
 	for _, r := range cfrRows {
 		load := r.load()

@@ -16,14 +16,14 @@ type coast struct {
 	hours           float64 // start of the run after the middle of all runs, h
 	part            float64 // share of the pair's change of wind: −½ in its first run, ½ in its second, 0 where it did not change
 
-	t, z     []float64 // s, m/s
-	count    []float64 // fixes behind each z; 0: left out
-	x        []float64 // place along the road at t, m; nil: not known
-	reckoned bool      // x is the distance rolled, see reckon
-	height   []float64 // m; NaN: not known
-	heights  heightKind
-	channels int // measurements at a fix: 1, or 2 with heights
-	cuts     []cutAt
+	t, z      []float64 // s, m/s
+	count     []float64 // fixes behind each z; 0: left out
+	x         []float64 // place along the road at t, m; nil: not known
+	estimated bool      // x is the distance rolled, see estimatePlaces
+	height    []float64 // m; NaN: not known
+	heights   heightKind
+	channels  int // measurements at a fix: 1, or 2 with heights
+	cuts      []cutAt
 
 	start float64   // fitted speed at t[0], m/s
 	steps []float64 // what each cut changed the speed by, m/s

@@ -21,8 +21,8 @@ func (c *coast) cut(fix int, jump float64) {
 	}
 }
 
-// told describes the cuts of a run.
-func (c *coast) told() []Cut {
+// describeCuts describes the cuts of a run.
+func (c *coast) describeCuts() []Cut {
 	var out []Cut
 	for _, k := range c.cuts {
 		reason := codeEased

@@ -15,7 +15,7 @@
 // The speed over time itself, of all runs at once: no derivative of a measured
 // speed is taken. Every run has its own starting speed, every pair its own
 // mean wind and mean slope, and all runs on one road share that road's
-// profile. These enter as random effects with a spread that is told or learned
+// profile. These enter as random effects with a spread that is given or learned
 // (Henderson's mixed model).
 //
 // # The road
@@ -62,7 +62,7 @@
 // the runs out end. The road load is averaged over a smooth and several rough
 // roads, each weighed by how likely it makes the runs. On a road of 0.2 % the
 // intervals of CdA and Crr then hold in 92 and 97 % of tests (two in three
-// when it is taken for smooth) where the runs back begin well beyond the end of
+// when it is treated as smooth) where the runs back begin well beyond the end of
 // the runs out, but in some 85 % where they begin just there: what opposite runs
 // see mirrored passes for drag and leaves no trace. On a smooth road they
 // are some 10 % wider than they had to be, in calm air 15 to 20 %. A road of
@@ -108,8 +108,8 @@
 //
 // # What is assumed, and what that costs
 //
-// The force at each speed is what the runs show. How it is parted into air and
-// tyres leans on how either grows with speed, on the cross-wind, on a posture
+// The force at each speed is what the runs show. How it is divided into air and
+// tyres relies on how either grows with speed, on the cross-wind, on a posture
 // that is kept, on tyres that are warm, and on the mass and the air. What the
 // fit holds without knowing it has a prior from textbooks and standards (see
 // assumptions), and what the road loads owe to it is worked out by consider

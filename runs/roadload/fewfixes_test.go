@@ -14,7 +14,7 @@ var fewFixDays = flag.Int("fewfixes", 24, "how many days of runs with few fixes 
 // TestFewFixes: runs that hold two to five fixes give a road load with a wide band
 // that holds. They are those of light bikes with much drag, which are through the
 // range of speed in a few seconds, and of receivers that report every two or four
-// seconds. The prior of tyres, which many of them lean on, is from sources; their
+// seconds. The prior of tyres, which many of them rely on, is from sources; their
 // rolling resistance is drawn from 0.008 to 0.030, evenly.
 func TestFewFixes(t *testing.T) {
 	days := *fewFixDays

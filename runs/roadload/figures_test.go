@@ -13,7 +13,7 @@ import (
 	"stillair/sensors/sim/batch"
 )
 
-// figure is what many seeds of one test say of the estimates of one quantity;
+// figure is what many seeds of one test say about the estimates of one quantity;
 // everything but the coverage is relative to the truth.
 type figure struct{ bias, sd, se, bound, cover float64 }
 
@@ -112,9 +112,9 @@ func (c trial) many(t *testing.T, n int) (cda, crr tally) {
 	return cda, crr
 }
 
-// told is what a fit is told beforehand: the right slope of the rolling
+// known is what a fit knows beforehand: the right slope of the rolling
 // resistance, since the figures are about wind, receiver and road.
-func told(windSD float64) roadload.Options {
+func known(windSD float64) roadload.Options {
 	o := roadload.DefaultOptions(windSD)
 	o.Slope = measure.Value{X: 0.004}
 	return o
@@ -161,9 +161,9 @@ func (c trial) run(t *testing.T, full, short int, l limits) (cda, crr figure) {
 	return cda, crr
 }
 
-// smoothly is told, and besides that the road is smooth: there is none to look for.
+// smoothly is known, and in addition that the road is smooth: there is none to look for.
 func smoothly(windSD float64) roadload.Options {
-	o := told(windSD)
+	o := known(windSD)
 	o.Noise.RoadSD = 0
 	return o
 }
@@ -185,10 +185,10 @@ func TestSmoothRoad(t *testing.T) {
 	}
 }
 
-// TestRoadUntold: where nothing is told of the road and the fixes have no
+// TestRoadUnknown: where nothing is known about the road and the fixes have no
 // positions, the same smooth road might be a rough one. The intervals allow for
 // that and are a little wide.
-func TestRoadUntold(t *testing.T) {
+func TestRoadUnknown(t *testing.T) {
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
 			t.Run(b.Name+map[float64]string{0.5: " calm", 1.5: " light wind"}[wind], func(t *testing.T) {
@@ -196,7 +196,7 @@ func TestRoadUntold(t *testing.T) {
 				if i == 0 {
 					full = 600 // 200 leave the ratio to the bound uncertain by 5 %, as much as there is room: 1.15 and 1.06 on the same code
 				}
-				c := trial{test: loadtest.Default(b, wind), opts: told(wind), noPlaces: true, seed: uint64(i)}
+				c := trial{test: loadtest.Default(b, wind), opts: known(wind), noPlaces: true, seed: uint64(i)}
 				c.run(t, full, 2, limits{0.004, 0.01, 1.15, 0.93, 0.99})
 			})
 		}

@@ -48,7 +48,7 @@ func fitOnce(runs []Run, opts Options) (*Estimate, error) {
 	if err := s.settle(l); err != nil {
 		return nil, err
 	}
-	s, l, err := s.reckoned(l)
+	s, l, err := s.withPlaces(l)
 	if err != nil {
 		return nil, err
 	}
@@ -70,7 +70,7 @@ func fitOnce(runs []Run, opts Options) (*Estimate, error) {
 const simplerTimes = 2.3
 
 // fitSimpler is what is left where the equations cannot be solved: the road is
-// taken for smooth, and the uncertainty is widened by what that may hide.
+// treated as smooth, and the uncertainty is widened by what that may hide.
 func fitSimpler(runs []Run, opts Options, why error) (*Estimate, error) {
 	if opts.Noise.RoadSD <= 0 {
 		if why == nil {
@@ -143,7 +143,7 @@ func (s *system) guess() {
 	}
 }
 
-// Where the search begins: a middling motorcycle, and between what the lightest
+// Where the search begins: an average motorcycle, and between what the lightest
 // streamliner and the worst tyre have (common practice).
 const (
 	usualCdA, usualCrr = 0.5, 0.018
@@ -268,7 +268,7 @@ func way(dir float64) int {
 	return 1
 }
 
-// intervals fills in what the uncertainty of the whole says of one setup.
+// intervals fills in what the uncertainty of the whole says about one setup.
 func (l *Load) intervals(e *Estimate, setup int) {
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(setup)] = 1

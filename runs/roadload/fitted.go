@@ -7,7 +7,7 @@ type Fitted struct {
 	Growth  measure.Value // k, s/m
 	WarmUp  measure.Value // growth of Crr over an hour, relative; SE 0: held at none
 	Feels   measure.Value // share of dynamic pressure that the barometer feels; SE 0: no barometer
-	Profile []Knot        // of the road, in direction +1; nil: taken for smooth
+	Profile []Knot        // of the road, in direction +1; nil: treated as smooth
 	// Curves are CdA (m²) and Crr of each setup that RunFit.Fit was computed
 	// with. Loads differ from them by what the averaging over roads adds.
 	Curves [][2]float64

@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// TestGram holds gram against gonum's product, for even and odd widths.
+// TestGram compares gram with gonum's product, for even and odd widths.
 func TestGram(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for w := 1; w <= 7; w++ {

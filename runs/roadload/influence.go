@@ -45,7 +45,7 @@ func (s *system) solveWithout(out func(*coast) bool) ([]float64, *mat.Cholesky, 
 	return x.RawVector().Data, &chol, nil
 }
 
-// alone is what one pair says of its setup, with the road and the noise as all
+// alone is what one pair says about its setup, with the road and the noise as all
 // runs show them.
 func (s *system) alone(setup, pair int) (cda, crr measure.Value) {
 	x, chol, err := s.solveWithout(func(c *coast) bool { return c.setup == setup && c.pairIndex != pair })
@@ -77,7 +77,7 @@ func (s *system) moves(setup int, out func(*coast) bool) (cda, crr float64) {
 func (s *system) runFits() []RunFit {
 	var fits []RunFit
 	for _, c := range s.runs {
-		f := RunFit{ID: c.id, Setup: c.setup, Pair: c.pair, Dir: c.dir, Road: s.roadAt(c), Against: c.dir * c.meanWind(s.lay, &s.state), AirSpread: c.extra, T: c.t, V: c.z, Fit: c.v, Misfit: s.misfit(c), Cuts: c.told()}
+		f := RunFit{ID: c.id, Setup: c.setup, Pair: c.pair, Dir: c.dir, Road: s.roadAt(c), Against: c.dir * c.meanWind(s.lay, &s.state), AirSpread: c.extra, T: c.t, V: c.z, Fit: c.v, Misfit: s.misfit(c), Cuts: c.describeCuts()}
 		f.Wind.X, f.Wind.SE = s.wind(c)
 		f.MoveCdA, f.MoveCrr = s.moves(c.setup, func(o *coast) bool { return o == c })
 		fits = append(fits, f)
@@ -146,7 +146,7 @@ func (s *system) pairFits() []PairFit {
 
 // wind is the mean wind of a run, from its pair's and half of how far the run
 // wants one of its own: the difference between the two runs of a pair is then
-// what the data say of it.
+// what the data say about it.
 func (s *system) wind(c *coast) (x, se float64) {
 	t := s.column(c, 2)
 	x = c.meanWind(s.lay, &s.state)

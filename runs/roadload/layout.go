@@ -71,7 +71,7 @@ func newLayout(runs []*coast, opts Options) layout {
 	}
 	l.road, l.knots = roadOf(runs, opts)
 	l.knot = take(l.knots)
-	if l.knots > 0 && runs[0].reckoned {
+	if l.knots > 0 && runs[0].estimated {
 		l.mirror = newMirror(runs, l.road, opts.Noise.RoadLength)
 	}
 	return l

@@ -14,7 +14,7 @@ func (c *coast) measured(l layout, s *state, m *motion) {
 
 // leftover writes the last column of a row: what its measurement is above the
 // fit, and the part of the fit that the random effects explain at present, so
-// that the normal equations speak of their whole value, to which the prior
+// that the normal equations refer to their whole value, to which the prior
 // belongs.
 func (c *coast) leftover(s *state, row []float64, above float64) {
 	for j := 2; j < len(c.cols); j++ {

@@ -6,14 +6,14 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// mirror is the prior of a profile whose places are reckoned: one stretch for
+// mirror is the prior of a profile whose places are estimated: one stretch for
 // each direction, both of one road. The slope f is an Ornstein-Uhlenbeck
 // process in place. After rolling s out it is f(s), and after rolling s back
 // f(L−s), with L the distance between the places where the runs out and back
 // begin. L is not known but about the length of a run, so the covariance
 // between the two stretches is its mean over what L may be. What opposite runs
-// see mirrored does to the speed just what drag does, and stretches taken for
-// strangers would make the drag area seem up to 1.4 times more certain.
+// see mirrored does to the speed just what drag does, and stretches treated as
+// unrelated would make the drag area seem up to 1.4 times more certain.
 type mirror struct {
 	inverse *mat.SymDense // of the covariance of the knots for a slope of standard deviation 1
 	logDet  float64       // of that covariance
@@ -30,7 +30,7 @@ func newMirror(runs []*coast, road []stretch, roadLength float64) *mirror {
 	if len(road) != 2 {
 		return nil
 	}
-	length, at := meanLength(runs), reckonedAt(road)
+	length, at := meanLength(runs), estimatedAt(road)
 	back := road[1].first
 	cov := mat.NewSymDense(len(at), nil)
 	for i := range at {
@@ -64,8 +64,8 @@ func meanLength(runs []*coast) float64 {
 	return sum
 }
 
-// reckonedAt is the distance rolled at each knot, m.
-func reckonedAt(road []stretch) []float64 {
+// estimatedAt is the distance rolled at each knot, m.
+func estimatedAt(road []stretch) []float64 {
 	var at []float64
 	for i, s := range road {
 		for k := range s.knots {

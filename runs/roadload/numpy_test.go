@@ -134,7 +134,7 @@ func numpyFit(t testing.TB, runs []Run, o Options, learned Noise) numpyAnswer {
 	return answer
 }
 
-// TestFitAgainstNumpy holds the fit against the same model written with numpy
+// TestFitAgainstNumpy compares the fit with the same model written with numpy
 // and scipy: dense covariances instead of a filter, another optimiser. Road
 // loads agree to 0.1 %, and so do the standard errors that one noise gives.
 func TestFitAgainstNumpy(t *testing.T) {

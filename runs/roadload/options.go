@@ -34,7 +34,7 @@ type Options struct {
 	Gravity   float64 // g, m/s²
 }
 
-// DefaultOptions returns what is assumed when nothing was told, for a pair's
+// DefaultOptions returns what is assumed when nothing was entered, for a pair's
 // mean wind along the road of standard deviation windSD, m/s.
 func DefaultOptions(windSD float64) Options {
 	return Options{

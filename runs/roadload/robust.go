@@ -13,7 +13,7 @@ const (
 	shockLimit = 4.2
 	runLimit   = 4.5
 	shiftLimit = 3.5
-	// A changed wind disturbs both runs of a pair. It is taken for the reason
+	// A changed wind disturbs both runs of a pair. It is taken to be the reason
 	// where it explains nearly as much as trouble in one of them does.
 	sameCase = 0.85
 	// A run is looked at twice from suspectLimit on.

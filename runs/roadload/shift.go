@@ -17,7 +17,7 @@ const (
 	usualShift = 1.0 // where learning the spread of changes in all pairs starts, m/s
 	widestWind = 3.0 // a change larger than this, m/s, and than as many times the wind's spread is something else
 	oftenAll   = 3.0 // of −2 log likelihood, by which a change in some pairs alone has to explain more
-	nearlyAs   = 0.8 // pairs that disagree by this share of the worst cannot be told from it
+	nearlyAs   = 0.8 // pairs that disagree by this share of the worst cannot be distinguished from it
 )
 
 // shiftedPairs looks for pairs between whose runs the wind seems to have

@@ -124,11 +124,11 @@ func TestChangedWind(t *testing.T) {
 				c.low, c.high, c.cover = c.low-0.4, c.high+0.3, c.cover-0.4
 			}
 			bike := loadtest.Bikes[i%len(loadtest.Bikes)]
-			o := windy{trial{test: loadtest.Default(bike, c.wind), opts: told(c.wind), noPlaces: true, seed: uint64(70 + i)}, c.change}.many(t, n)
+			o := windy{trial{test: loadtest.Default(bike, c.wind), opts: known(c.wind), noPlaces: true, seed: uint64(70 + i)}, c.change}.many(t, n)
 			f := o.cda.figure()
 			t.Logf("%s: said in %.1f %%, of another pair %.3f a ride, %.3f runs left out, error of the change over its se %.2f; CdA bias %+.2f %%, sd %.2f %%, se %.2f %%, intervals hold %.1f %%",
 				bike.Name, 100*o.said, o.elsewhere, o.dropped, math.Sqrt(o.z2), 100*f.bias, 100*f.sd, 100*f.se, 100*f.cover)
-			if o.said < c.low || o.said > c.high+1e-9 { // shares add up to 1 but for rounding
+			if o.said < c.low || o.said > c.high+1e-9 { // shares add up to 1 except for rounding
 				t.Errorf("said in %.1f %%, want %.0f to %.0f %%", 100*o.said, 100*c.low, 100*c.high)
 			}
 			if o.elsewhere > 0.15 || o.dropped > 0.15 {

@@ -15,7 +15,7 @@ type test struct{ estimate, se float64 }
 
 func (t test) size() float64 { return math.Abs(t.estimate) / t.se }
 
-// probe gathers what the runs say of one more column.
+// probe gathers what the runs say about one more column.
 type probe struct {
 	square, info, score float64
 	x                   *mat.VecDense // its products with the common columns

@@ -51,7 +51,7 @@ func (s *system) linearise(n Noise) {
 }
 
 // evaluate builds and factorises the equations for a noise and returns −2 times
-// the logarithm of the restricted likelihood, but for a constant.
+// the logarithm of the restricted likelihood, except for a constant.
 func (s *system) evaluate(n Noise) (float64, error) {
 	s.a.Zero()
 	s.g.Zero()

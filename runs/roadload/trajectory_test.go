@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// TestDerivatives holds the columns of jac against differences of whole
+// TestDerivatives compares the columns of jac with differences of whole
 // integrations, for speeds and heights.
 func TestDerivatives(t *testing.T) {
 	opts := DefaultOptions(1.5)
@@ -59,7 +59,7 @@ func TestDerivatives(t *testing.T) {
 	}
 }
 
-// TestStepModel holds the closed form of a step against many small ones.
+// TestStepModel compares the closed form of a step with many small ones.
 func TestStepModel(t *testing.T) {
 	n := DefaultOptions(1.5).Noise
 	const a, b, h, parts = 0.04, 0.05, 1.3, 20000

@@ -11,7 +11,7 @@ import (
 // textbooks know more of tyres than the runs do, and the fit takes both.
 //
 // The spread is the root mean square, about what most motorcycles have, of what
-// sources say of a Crr at standstill: 0.02 (Cossalter, Motorcycle Dynamics), 0.0136
+// sources say about a Crr at standstill: 0.02 (Cossalter, Motorcycle Dynamics), 0.0136
 // and 0.0169 (radial and bias-ply truck tyres) and 0.006 (both in Wong, Theory of
 // Ground Vehicles, from memory), 0.009 (0.005 + 0.01/p at 2.5 bar, textbook
 // formula) and 0.0058 (A over the weight at 290 kg, 40 CFR 86.529-98, figure F98-9,

@@ -20,7 +20,7 @@ type witness struct {
 	lift    float64 // prior spread of the pitch that the wind makes at 30 m/s, rad
 }
 
-// The sizes are common practice, but for the noise: that is what a simulated
+// The sizes are common practice, except for the noise: that is what a simulated
 // phone in an engine's vibration of 6 m/s² has, which no filter took off before
 // it was read. A drag that acts 0.1 m above the centre of gravity, or as much
 // lift at one wheel, pitches a bike on its springs by a tenth of a degree or two.
@@ -152,9 +152,9 @@ func stacked(a, b *mat.Dense) *mat.Dense {
 	return &out
 }
 
-// told is what one coast-down from a place adds to the information on CdA, Crr,
+// known is what one coast-down from a place adds to the information on CdA, Crr,
 // wind and slope of each pair, the profile's knots, and the two of a witness.
-func (r *roll) told(b loadtest.Bike, test loadtest.Test, w *witness, pair int, from, dir float64) *mat.Dense {
+func (r *roll) known(b loadtest.Bike, test loadtest.Test, w *witness, pair int, from, dir float64) *mat.Dense {
 	n, size := len(r.v), 2+2*test.Pairs+knots+2
 	inertia := b.Mass + b.Rotating
 	push, slope := mat.NewDense(n, size, nil), mat.NewDense(n, size, nil)
@@ -237,8 +237,8 @@ func fullBound(test loadtest.Test, w *witness, road float64, starts [][2]float64
 	size := 2 + 2*test.Pairs + knots + 2
 	info := mat.NewDense(size, size, nil)
 	for pair, x := range starts {
-		info.Add(info, r.told(b, test, w, pair, x[0], 1))
-		info.Add(info, r.told(b, test, w, pair, x[1], -1))
+		info.Add(info, r.known(b, test, w, pair, x[0], 1))
+		info.Add(info, r.known(b, test, w, pair, x[1], -1))
 	}
 	for p := range test.Pairs {
 		info.Set(2+p, 2+p, info.At(2+p, 2+p)+1/(test.WindSD*test.WindSD))
@@ -326,7 +326,7 @@ func boundAt(t *testing.T, test loadtest.Test, starts [][2]float64) float64 {
 			runs = append(runs, run)
 		}
 	}
-	opts := told(1.5)
+	opts := known(1.5)
 	opts.Noise.RoadSD, opts.Noise.RoadLength = 0.002, 150
 	cov, err := roadload.Bound(runs, []roadload.Design{{CdA: b.CdA, Crr: b.Crr}}, opts)
 	if err != nil {

@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What is said of a season.
+// What is said about a season.
 const (
 	codeFew      finding.Code = "season.one_setup"
 	codeDisagree finding.Code = "season.disagree"

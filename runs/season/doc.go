@@ -13,7 +13,7 @@
 // differences (cov(b−a, c−a) = (var(b−a) + var(c−a) − var(c−b))/2), and beside
 // them the mean of the ride, with what the days differ in. What the rides leave
 // undetermined, such as one of two screens that always take each other's place,
-// is told as a difference.
+// is stated as a difference.
 //
 // Where the rides disagree by more than their standard errors explain, all
 // uncertainties are widened by the root of χ² over its degrees of freedom

@@ -16,7 +16,7 @@ import (
 type Point struct {
 	Started time.Time
 	Value   measure.Value
-	Noise   float64 // the part of its standard uncertainty that a repetition draws anew
+	Noise   float64 // the part of its standard uncertainty that a repetition draws again
 	Common  float64 // the part that no repetition makes smaller
 }
 

@@ -149,7 +149,7 @@ func (s *solution) tells(c []float64) bool {
 }
 
 // fill lists what the parts cost: each by itself where the rides tell that, and
-// in the place of a part of the base where they tell only that.
+// in place of a part of the base where they tell only that.
 func (b *Budget) fill(e *equations, s *solution, rides []Ride) {
 	var contrasts [][]float64
 	n := len(e.parts) + 1

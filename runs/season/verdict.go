@@ -6,7 +6,7 @@ import (
 	"stillair/runs/compare"
 )
 
-// Verdicts says of every effect whether it is one, all judged together as the
+// Verdicts says about every effect whether it is one, all judged together as the
 // differences of one ride are (compare.Judge); matters is the share of the
 // base's drag area that the rider wants to know about. MorePairs counts rides.
 func (b *Budget) Verdicts(matters float64) []compare.Verdict {

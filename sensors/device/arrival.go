@@ -2,7 +2,7 @@ package device
 
 import "math"
 
-// Arrival finds when a report reached the phone although the program was told
+// Arrival finds when a report reached the phone although the program received it
 // later. A report that waits behind a redraw is handed over late by some tens
 // of milliseconds, but carries a time stamp of the system's wall clock. Of the
 // differences between the two clocks over the last half minute the smallest

@@ -11,7 +11,7 @@ import (
 func TestArrivalTakesTheWaitOut(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	var a Arrival
-	var raw, mended Spread
+	var raw, corrected Spread
 	for i := range 3600 {
 		true_ := float64(i)
 		stamp := 1.7e9 + true_*(1+50e-6)
@@ -19,14 +19,14 @@ func TestArrivalTakesTheWaitOut(t *testing.T) {
 		at := a.At(stamp, handed)
 		if i >= window {
 			raw.Add(math.Abs(handed - true_))
-			mended.Add(math.Abs(at - true_))
+			corrected.Add(math.Abs(at - true_))
 		}
 		if at > handed {
 			t.Fatalf("arrived %g s after it was handed over", at-handed)
 		}
 	}
-	if raw.Mean() < 0.035 || mended.Mean() > 0.004 || mended.Most() > 0.02 {
-		t.Errorf("mean error %.4f s (raw %.4f), largest %.4f s", mended.Mean(), raw.Mean(), mended.Most())
+	if raw.Mean() < 0.035 || corrected.Mean() > 0.004 || corrected.Most() > 0.02 {
+		t.Errorf("mean error %.4f s (raw %.4f), largest %.4f s", corrected.Mean(), raw.Mean(), corrected.Most())
 	}
 	if w := a.Waits(); math.Abs(w.Mean()-0.04) > 0.005 {
 		t.Errorf("mean wait %.4f s, want 0.04 s", w.Mean())
@@ -57,7 +57,7 @@ func TestArrivalBearsAClockThatSteps(t *testing.T) {
 }
 
 // TestArrivalFindsASmallStepBack: half a second back looks like a wait at
-// first, and is taken for what it is after a few reports.
+// first, and is recognised for what it is after a few reports.
 func TestArrivalFindsASmallStepBack(t *testing.T) {
 	var a Arrival
 	for i := range 100 {

@@ -13,11 +13,11 @@ type delivery struct {
 	watch   *watch
 	ordered *sensors.InOrder
 
-	toldLost float64 // when the sink last heard of lost samples, s
+	lostSaid float64 // when the sink last heard of lost samples, s
 }
 
-// tellLostEvery is how often the log is told of samples that were lost, s: a phone
-// may end the program without a word.
+// tellLostEvery is how often lost samples are reported to the log, s: a phone
+// may end the program silently.
 const tellLostEvery = 60.0
 
 // few is how many samples are passed on between two looks at the context.
@@ -32,9 +32,9 @@ const slice = 1.0
 // ends, and what is known at the present behind all samples.
 func (d *delivery) pass(ctx context.Context, now float64) error {
 	d.ordered.Present(now)
-	if now-d.toldLost > tellLostEvery {
+	if now-d.lostSaid > tellLostEvery {
 		d.ordered.TellLost(now)
-		d.toldLost = now
+		d.lostSaid = now
 	}
 	var marks []sensors.State
 	for _, h := range d.batch.Holes {
@@ -43,8 +43,8 @@ func (d *delivery) pass(ctx context.Context, now float64) error {
 		}
 		marks = append(marks, d.watch.hole(h)...)
 	}
-	var changes []Told
-	for _, t := range d.batch.Told {
+	var changes []Report
+	for _, t := range d.batch.Reports {
 		changes = append(changes, d.watch.heard(t)...)
 	}
 	rest := d.batch
@@ -106,7 +106,7 @@ func front[T any](ctx context.Context, list *[]T, to float64, at func(T) float64
 	*list = (*list)[n:]
 }
 
-func (d *delivery) tell(now float64, changes []Told) {
+func (d *delivery) tell(now float64, changes []Report) {
 	for _, c := range changes {
 		d.ordered.State(sensors.State{T: now, Sensor: c.Sensor, Condition: c.Condition, Detail: c.Detail})
 	}

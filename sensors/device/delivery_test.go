@@ -34,8 +34,8 @@ func (p *paused) Drain(to *Batch) {
 	}
 	motion(p.now, p.now+0.08)
 	to.Fixes = append(to.Fixes, sensors.NewFix(p.now+0.05, 20), sensors.NewFix(p.now+2.3, 20))
-	to.Told = append(to.Told, Told{sensors.SensorFix, sensors.Silent, finding.New("browser.hidden")},
-		Told{sensors.SensorTurn, sensors.Denied, finding.New("browser.no_motion_leave")})
+	to.Reports = append(to.Reports, Report{sensors.SensorFix, sensors.Silent, finding.New("browser.hidden")},
+		Report{sensors.SensorTurn, sensors.Denied, finding.New("browser.no_motion_leave")})
 	if !p.busy {
 		to.Holes = append(to.Holes, sensors.Hole{From: p.now + 0.1, To: woken, Why: finding.New("browser.was_frozen")})
 	}
@@ -62,7 +62,7 @@ func (b *backwards) Sound(s sensors.Sound)       { b.at(s.T) }
 func (b *backwards) State(s sensors.State)       { b.at(s.T) }
 
 // TestNoStepBackBehindAPause gives samples of before, of meanwhile and of behind a
-// pause at once: they are passed on in order of time but for the second within
+// pause at once: they are passed on in order of time except for the second within
 // which kinds are interleaved, since a recorder takes more for a clock set back and
 // moves all that comes after.
 func TestNoStepBackBehindAPause(t *testing.T) {
@@ -82,7 +82,7 @@ func TestNoStepBackBehindAPause(t *testing.T) {
 	}
 }
 
-// TestOddTimesArePassedOn gives samples with times that are no numbers: all are
+// TestOddTimesArePassedOn gives samples with times that are not numbers: all are
 // passed on, for InOrder to count.
 func TestOddTimesArePassedOn(t *testing.T) {
 	d := delivery{watch: newWatch(0), ordered: sensors.NewInOrder(&backwards{})}

@@ -10,7 +10,7 @@ import (
 // methods are called as those of a Port.
 type Ear interface {
 	// Start asks for the microphone and does not wait for the answer. That
-	// there is none, or no leave for it, is told with the samples.
+	// there is none, or no permission for it, is reported with the samples.
 	Start()
 	// Drain adds the sound that came since the last call to b.
 	Drain(b *Batch)

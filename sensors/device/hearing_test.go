@@ -70,14 +70,14 @@ func TestSoundClockStaysWhole(t *testing.T) {
 type tone struct {
 	bench *bench
 	end   float64 // s, when it falls silent
-	told  *Told
+	says  *Report
 }
 
 func (e *tone) Start() {}
 func (e *tone) Stop()  { e.bench.stops++ }
 func (e *tone) Drain(b *Batch) {
-	if e.told != nil {
-		b.Told, e.told = append(b.Told, *e.told), nil
+	if e.says != nil {
+		b.Reports, e.says = append(b.Reports, *e.says), nil
 	}
 	if now := e.bench.now; now < e.end {
 		b.Sound = append(b.Sound, sensors.Sound{T: now - 0.1, Rate: 1200, Level: make([]int16, 120)})
@@ -91,8 +91,8 @@ func TestHearingKeepsTheContract(t *testing.T) {
 	}, sourcetest.Samples(3000))
 }
 
-// TestHearingTellsOfTheMicrophone: what befalls the microphone is told, and the
-// rest goes on.
+// TestHearingTellsOfTheMicrophone: what happens to the microphone is reported, and the
+// rest continues.
 func TestHearingTellsOfTheMicrophone(t *testing.T) {
 	for _, tt := range []struct {
 		name string
@@ -101,7 +101,7 @@ func TestHearingTellsOfTheMicrophone(t *testing.T) {
 	}{
 		{"works", tone{end: 100}, []sensors.Condition{sensors.Working}},
 		{"dies", tone{end: 5}, []sensors.Condition{sensors.Working, sensors.Silent}},
-		{"denied", tone{told: &Told{sensors.SensorSound, sensors.Denied, finding.New("browser.no_microphone_leave")}}, []sensors.Condition{sensors.Denied}},
+		{"denied", tone{says: &Report{sensors.SensorSound, sensors.Denied, finding.New("browser.no_microphone_leave")}}, []sensors.Condition{sensors.Denied}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			b := &bench{end: 100}
@@ -120,7 +120,7 @@ func TestHearingTellsOfTheMicrophone(t *testing.T) {
 				}
 			}
 			if len(is) != len(tt.want) || is[len(is)-1] != tt.want[len(is)-1] {
-				t.Errorf("told %v, want %v", is, tt.want)
+				t.Errorf("reported %v, want %v", is, tt.want)
 			}
 			if len(c.Log().Motion) < 1000 || b.stops != 2 {
 				t.Errorf("%d readings of motion, %d stops", len(c.Log().Motion), b.stops)

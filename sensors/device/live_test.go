@@ -21,8 +21,8 @@ type bench struct {
 	end   float64        // s, when everything falls silent
 	bare  bool           // fixes without a speed
 	flat  bool           // no gyroscope
-	blink finding.Code   // said of the receiver between fixes
-	holes []sensors.Hole // to be told
+	blink finding.Code   // said about the receiver between fixes
+	holes []sensors.Hole // to be reported
 	stops int
 	start error
 }
@@ -35,9 +35,9 @@ func (b *bench) Drain(to *Batch) {
 	to.Holes, b.holes = append(to.Holes, b.holes...), nil
 	if b.now == 0 {
 		to.Lost = 7
-		to.Told = append(to.Told, Told{sensors.SensorMotion, sensors.Available, finding.Finding{}},
-			Told{sensors.SensorFix, sensors.Asking, finding.New("android.asks_location")},
-			Told{sensors.SensorPressure, sensors.Missing, finding.New("browser.no_barometer")})
+		to.Reports = append(to.Reports, Report{sensors.SensorMotion, sensors.Available, finding.Finding{}},
+			Report{sensors.SensorFix, sensors.Asking, finding.New("android.asks_location")},
+			Report{sensors.SensorPressure, sensors.Missing, finding.New("browser.no_barometer")})
 	}
 	for i := range 10 {
 		t := b.now + float64(i)/100
@@ -57,7 +57,7 @@ func (b *bench) Drain(to *Batch) {
 		}
 		to.Fixes = append(to.Fixes, f)
 	} else if b.blink != "" {
-		to.Told = append(to.Told, Told{sensors.SensorFix, sensors.Silent, finding.New(b.blink)})
+		to.Reports = append(to.Reports, Report{sensors.SensorFix, sensors.Silent, finding.New(b.blink)})
 	}
 	b.now += 0.1
 }
@@ -125,11 +125,11 @@ func TestStatesAreToldOnce(t *testing.T) {
 			log, _ := until(t, &c.bench, 12, &c.bench)
 			got, details := conditions(log, c.sensor)
 			if len(got) != len(c.want) {
-				t.Fatalf("told %v, want %v", got, c.want)
+				t.Fatalf("reported %v, want %v", got, c.want)
 			}
 			for i := range got {
 				if got[i] != c.want[i] {
-					t.Fatalf("told %v, want %v", got, c.want)
+					t.Fatalf("reported %v, want %v", got, c.want)
 				}
 			}
 			if d := details[len(details)-1]; d != c.last {
@@ -157,19 +157,19 @@ func TestPortIsStoppedAndItsLossCounted(t *testing.T) {
 // TestHolesAreMarked: a hole that the driver knows of, one that shows only by the
 // program having been away, and none where it was away and motion came all the same.
 func TestHolesAreMarked(t *testing.T) {
-	told := sensors.Hole{From: 5, To: 44, Why: finding.New("browser.was_hidden")}
+	hole := sensors.Hole{From: 5, To: 44, Why: finding.New("browser.was_hidden")}
 	for _, c := range []struct {
 		name string
 		away func(b *bench, to *Batch)
 		want []sensors.Hole
 	}{
-		{"told", func(b *bench, to *Batch) { b.now = 44; to.Holes = append(to.Holes, told) }, []sensors.Hole{told}},
+		{"reported", func(b *bench, to *Batch) { b.now = 44; to.Holes = append(to.Holes, hole) }, []sensors.Hole{hole}},
 		{"noticed", func(b *bench, _ *Batch) { b.now = 44 }, []sensors.Hole{{From: 5, To: 44, Why: finding.New(Held)}}},
-		{"told, but too short", func(b *bench, to *Batch) {
+		{"reported, but too short", func(b *bench, to *Batch) {
 			b.now += 0.4
 			to.Holes = append(to.Holes, sensors.Hole{From: 5, To: 5.4, Why: finding.New("browser.was_hidden")})
 		}, nil},
-		{"to be told by and by", func(b *bench, to *Batch) { b.now = 44; to.Away, b.holes = true, []sensors.Hole{told} }, []sensors.Hole{told}},
+		{"to be reported later", func(b *bench, to *Batch) { b.now = 44; to.Away, b.holes = true, []sensors.Hole{hole} }, []sensors.Hole{hole}},
 		{"short", func(b *bench, _ *Batch) { b.now += 1.5 }, nil},
 		{"away, but motion came", func(b *bench, to *Batch) {
 			for ; b.now < 44; b.now += 0.1 {

@@ -26,27 +26,27 @@ type Batch struct {
 	Fixes    []sensors.Fix
 	Pressure []sensors.Pressure
 	Sound    []sensors.Sound // whose values are never used again
-	Told     []Told
-	Holes    []sensors.Hole // in which the device let the driver have nothing, each told when it is over
-	Away     bool           // the device lets the driver have nothing now, and the hole will be told
+	Reports  []Report
+	Holes    []sensors.Hole // in which the device let the driver have nothing, each reported when it is over
+	Away     bool           // the device lets the driver have nothing now, and the hole will be reported
 	Lost     int            // events that the driver had no room for
 }
 
-// Told is what a driver knows about a sensor beyond its samples.
-type Told struct {
+// Report is what a driver knows about a sensor beyond its samples.
+type Report struct {
 	Sensor    sensors.Sensor
 	Condition sensors.Condition
 	Detail    finding.Finding // what there is to say to the rider; may be zero
 }
 
 // same reports whether two drivers' words mean the same.
-func (t Told) same(u Told) bool {
+func (t Report) same(u Report) bool {
 	return t.Sensor == u.Sensor && t.Condition == u.Condition && t.Detail.String() == u.Detail.String()
 }
 
 // Clear empties the batch and keeps its memory.
 func (b *Batch) Clear() {
-	b.Motion, b.Fixes, b.Pressure, b.Told = b.Motion[:0], b.Fixes[:0], b.Pressure[:0], b.Told[:0]
+	b.Motion, b.Fixes, b.Pressure, b.Reports = b.Motion[:0], b.Fixes[:0], b.Pressure[:0], b.Reports[:0]
 	b.Sound, b.Holes = b.Sound[:0], b.Holes[:0]
 	b.Lost, b.Away = 0, false
 }

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// patience is how long a sensor may stay quiet before the rider is told, in
+// patience is how long a sensor may stay quiet before the rider is warned, in
 // seconds. A receiver reports once a second and may leave out a few under a
 // bridge; a gyroscope belongs to the motion that carries it.
 var patience = map[sensors.Sensor]float64{
@@ -18,7 +18,7 @@ var patience = map[sensors.Sensor]float64{
 	sensors.SensorSound:    2,
 }
 
-// What there is to say of a sensor that is quiet.
+// What there is to say about a sensor that is quiet.
 const (
 	NothingYet  finding.Code = "sensor.nothing_yet"
 	NothingMore finding.Code = "sensor.nothing_more"
@@ -28,26 +28,26 @@ const (
 
 // watch knows how each sensor is and reports changes only.
 type watch struct {
-	is   map[sensors.Sensor]Told
-	why  map[sensors.Sensor]finding.Finding // what the driver said of a sensor that may fall silent
+	is   map[sensors.Sensor]Report
+	why  map[sensors.Sensor]finding.Finding // what the driver said about a sensor that may fall silent
 	seen map[sensors.Sensor]float64         // when the last sample came, s
 	bare float64                            // when the last fix without a speed came, s
 	from float64                            // when the source began, s
 }
 
 func newWatch(now float64) *watch {
-	return &watch{is: map[sensors.Sensor]Told{}, why: map[sensors.Sensor]finding.Finding{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
+	return &watch{is: map[sensors.Sensor]Report{}, why: map[sensors.Sensor]finding.Finding{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
 }
 
 // heard takes what the driver says. A working sensor said to be silent may
 // have missed one report only; that it is silent shows when no more come.
-func (w *watch) heard(t Told) []Told {
+func (w *watch) heard(t Report) []Report {
 	if t.Condition == sensors.Silent && w.is[t.Sensor].Condition == sensors.Working {
 		w.why[t.Sensor] = t.Detail
 		return nil
 	}
 	delete(w.seen, t.Sensor) // what came before says nothing about now
-	return w.told(t)
+	return w.changed(t)
 }
 
 // hole marks a hole in what motion and fixes delivered, where they did.
@@ -57,27 +57,27 @@ func (w *watch) hole(h sensors.Hole) (marks []sensors.State) {
 			continue
 		}
 		mark := h.State(s)
-		w.is[s] = Told{Sensor: s, Condition: mark.Condition, Detail: mark.Detail}
+		w.is[s] = Report{Sensor: s, Condition: mark.Condition, Detail: mark.Detail}
 		marks = append(marks, mark)
 	}
 	return marks
 }
 
-// told takes what is now known of a sensor and returns it if it is news.
-func (w *watch) told(t Told) []Told {
+// changed takes what is now known of a sensor and returns it if it is news.
+func (w *watch) changed(t Report) []Report {
 	if w.is[t.Sensor].same(t) {
 		return nil
 	}
 	w.is[t.Sensor] = t
-	return []Told{t}
+	return []Report{t}
 }
 
 // saw looks at what a batch holds, and at the time, and returns what changed.
-func (w *watch) saw(b *Batch, now float64) (changes []Told) {
+func (w *watch) saw(b *Batch, now float64) (changes []Report) {
 	w.count(b, now)
 	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure, sensors.SensorSound} {
 		if c, ok := w.judge(s, now); ok {
-			changes = append(changes, w.told(c)...)
+			changes = append(changes, w.changed(c)...)
 		}
 	}
 	return changes
@@ -112,21 +112,21 @@ func (w *watch) hear(s sensors.Sensor, now float64) {
 
 // judge says how a sensor is by when it was last heard. One that the driver
 // called denied, missing or asking stays so until it delivers.
-func (w *watch) judge(s sensors.Sensor, now float64) (Told, bool) {
+func (w *watch) judge(s sensors.Sensor, now float64) (Report, bool) {
 	last, ever := w.seen[s]
 	switch {
 	case ever && now-last <= patience[s]:
-		return Told{Sensor: s, Condition: sensors.Working}, true
+		return Report{Sensor: s, Condition: sensors.Working}, true
 	case s == sensors.SensorFix && now-w.bare <= patience[s]:
-		return Told{s, sensors.Available, finding.New(NoSpeed)}, true
+		return Report{s, sensors.Available, finding.New(NoSpeed)}, true
 	case s == sensors.SensorTurn && !ever && w.deaf(now):
-		return Told{s, sensors.Missing, finding.New(NoTurn)}, true
+		return Report{s, sensors.Missing, finding.New(NoTurn)}, true
 	case ever && w.is[s].Condition == sensors.Working:
-		return Told{s, sensors.Silent, w.silence(s)}, true
+		return Report{s, sensors.Silent, w.silence(s)}, true
 	case !ever && w.is[s].Condition == sensors.Available && now-w.from > 2*patience[s]:
-		return Told{s, sensors.Available, finding.New(NothingYet)}, true
+		return Report{s, sensors.Available, finding.New(NothingYet)}, true
 	}
-	return Told{}, false
+	return Report{}, false
 }
 
 // silence is why a sensor fell silent, as far as the driver said.

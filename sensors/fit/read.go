@@ -24,7 +24,7 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// Limits that hold a hostile file's memory.
+// Limits that hold a malformed file's memory.
 const (
 	mostRecords = 500_000
 	mostBytes   = 256 << 20

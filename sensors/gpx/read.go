@@ -26,7 +26,7 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// Limits that hold a hostile file's memory.
+// Limits that hold a malformed file's memory.
 const (
 	mostPoints = 500_000
 	mostBytes  = 256 << 20

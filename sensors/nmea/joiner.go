@@ -19,7 +19,7 @@ type Joiner struct {
 	ends  string        // kind that ended the fix before
 
 	Void int // how many fixes were left out because the receiver called them void
-	Mute int // how many were left out because no sentence told a speed
+	Mute int // how many were left out because no sentence gave a speed
 }
 
 // NewJoiner returns a joiner that has heard nothing.

@@ -123,7 +123,7 @@ func (f *recorded) settle(name string, y *tally) error {
 	}
 	clock := repair.NewClock("input.fix")
 	f.fixes = clock.Fixes(f.fixes)
-	f.notes = append(f.notes, clock.Told(name)...)
+	f.notes = append(f.notes, clock.Notes(name)...)
 	if len(f.fixes) == 0 {
 		return &sensors.InputError{File: name, What: finding.New("nmea.no_fix"),
 			Remedy: finding.New("nmea.record_rmc")}

@@ -119,7 +119,7 @@ func TestReadBesideMotion(t *testing.T) {
 		switch {
 		case math.IsNaN(c.first):
 			if !errors.As(err, &input) || input.Remedy.IsZero() || input.File != "ride.nmea" {
-				t.Errorf("%s: error %v, want one that names file and mend", c.name, err)
+				t.Errorf("%s: error %v, want one that names file and remedy", c.name, err)
 			}
 		case err != nil:
 			t.Errorf("%s: %v", c.name, err)
@@ -157,7 +157,7 @@ func TestDamage(t *testing.T) {
 	}
 }
 
-// ticking is a clock that goes on by a third of a second each time it is read,
+// ticking is a clock that advances by a third of a second each time it is read,
 // as it does between the three lines of a receiver's second.
 func ticking() func() float64 {
 	t := 50.0
@@ -199,13 +199,13 @@ func TestStreamTellsStates(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var told []string
+	var seen []string
 	for _, s := range log.States {
 		if s.Sensor == sensors.SensorFix {
-			told = append(told, string(s.Condition))
+			seen = append(seen, string(s.Condition))
 		}
 	}
-	if got := strings.Join(told, " "); got != "available silent working silent" {
+	if got := strings.Join(seen, " "); got != "available silent working silent" {
 		t.Errorf("states of the receiver: %s", got)
 	}
 }

@@ -17,8 +17,8 @@ func gone(string) string { return "" }
 
 func text(s string) func(string) string { return func(string) string { return s } }
 
-// TestRefused: what cannot be mended ends in an error that names file, place
-// and mend.
+// TestRefused: what cannot be corrected ends in an error that names file, place
+// and remedy.
 func TestRefused(t *testing.T) {
 	const header = "t_s,ax_mps2,ay_mps2,az_mps2\n"
 	for _, c := range []struct {
@@ -62,7 +62,7 @@ func TestRefused(t *testing.T) {
 			log, err := ReadFS(sheet(map[string]func(string) string{c.file: c.change}), "ride")
 			var input *sensors.InputError
 			if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
-				t.Errorf("error %v, want an InputError with %q and a mend", err, c.want)
+				t.Errorf("error %v, want an InputError with %q and a remedy", err, c.want)
 			}
 			if log != nil {
 				t.Error("a log beside the error")

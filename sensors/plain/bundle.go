@@ -83,7 +83,7 @@ func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 }
 
 // with opens a file of the log for the time of a call. A file that may be
-// missing is no error: found is false.
+// missing is not an error: found is false.
 func (b *bundle) with(bare string, use func(file) error) (found bool, err error) {
 	e, ok := b.files[bare]
 	if !ok {

@@ -5,7 +5,7 @@
 //	gnss.csv      t_s, speed_mps, lat_deg, lon_deg, utc_ms, alt_m, bearing_deg, speed_sd_mps, h_sd_m
 //	pressure.csv  t_s, pressure_pa                                    (may be missing)
 //	sound.csv     t_s, rate_hz, level, clipped                        (may be missing)
-//	ride.json     what the rider told of bike, air and setups         (may be missing)
+//	ride.json     what the rider entered about bike, air and setups   (may be missing)
 //
 // The files are CSV as of RFC 4180 with a header row, in any order of columns;
 // columns of other names are passed over. The turn rate and everything in
@@ -15,14 +15,14 @@
 // A row of sound.csv is a stretch of sensors.Sound with its values in the one
 // cell level, separated by blanks; clipped may be missing.
 //
-// # What is mended and what is refused
+// # What is corrected and what is refused
 //
-// Whatever a reader leaves out or changes is told in the log's Notes, with the
+// Whatever a reader leaves out or changes is listed in the log's Notes, with the
 // first line it concerns. Samples out of order are sorted, of doubled ones the
 // first is kept, a row without a readable time or force is left out. Where
 // more than half of a file would be left out, the file is refused instead. A
-// file in wrong units is mended where the data leave no doubt, and refused
-// where they do: how this is found is told in the functions of package
+// file in wrong units is corrected where the data leave no doubt, and refused
+// where they do: how is explained in the functions of package
 // sensors/internal/repair. Errors are of type *sensors.InputError.
 //
 // # Signs
@@ -31,7 +31,7 @@
 // down", and the reader turns it over. Where ride.json does not say, a bend
 // does that both the gyroscope and the satellites saw, see repair.Sign.
 //
-// # Hostile input
+// # Malformed input
 //
 // Lines are limited to 64 KiB, columns to 1000, samples to 3 million of
 // motion, half a million of fixes and one million of pressure (eight hours at

@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// EncodeRide writes what the rider told as ride.json holds it; DecodeRide
+// EncodeRide writes what the rider entered as ride.json holds it; DecodeRide
 // gives back the same to the last bit.
 func EncodeRide(r sensors.Ride) []byte {
 	var o object

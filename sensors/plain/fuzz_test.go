@@ -14,14 +14,14 @@ import (
 	"stillair/sensors/spoil"
 )
 
-// mustBeSound fails unless there is either an InputError with a mend or a log
+// mustBeSound fails unless there is either an InputError with a remedy or a log
 // that keeps its promises.
 func mustBeSound(t *testing.T, log *sensors.Log, err error) {
 	t.Helper()
 	var input *sensors.InputError
 	if err != nil {
 		if !errors.As(err, &input) || input.Remedy.IsZero() {
-			t.Fatalf("an error without a mend: %v", err)
+			t.Fatalf("an error without a remedy: %v", err)
 		}
 		return
 	}
@@ -108,7 +108,7 @@ func FuzzDecodeRide(f *testing.F) {
 		var input *sensors.InputError
 		if err != nil {
 			if !errors.As(err, &input) || input.Remedy.IsZero() {
-				t.Fatalf("an error without a mend: %v", err)
+				t.Fatalf("an error without a remedy: %v", err)
 			}
 			return
 		}

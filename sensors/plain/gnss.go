@@ -33,7 +33,7 @@ func readFixes(f file, clock float64, order *repair.Clock) ([]sensors.Fix, *tall
 		samples[i].T *= clock
 	}
 	samples = order.Fixes(samples)
-	y.notes = append(y.notes, order.Told(f.name)...)
+	y.notes = append(y.notes, order.Notes(f.name)...)
 	return samples, y, nil
 }
 

@@ -6,4 +6,4 @@ import (
 	"stillair/sensors/internal/memtest"
 )
 
-func TestHostileMemory(t *testing.T) { memtest.AtMost(t, "TestHostile", 200) }
+func TestMalformedMemory(t *testing.T) { memtest.AtMost(t, "TestMalformed", 200) }

@@ -22,7 +22,7 @@ var motionColumns = []column{
 const mostMotion = 3_000_000
 
 // readMotion reads motion.csv and returns its samples in order, in SI units
-// but for turn rates and the sign, which need the fixes to be found.
+// except for turn rates and the sign, which need the fixes to be found.
 func readMotion(f file, order *repair.Clock) ([]sensors.Motion, float64, *tally, error) {
 	samples, y, err := readPieces(f, motionColumns, mostMotion, takeMotion)
 	if err == nil {
@@ -36,7 +36,7 @@ func readMotion(f file, order *repair.Clock) ([]sensors.Motion, float64, *tally,
 		return nil, 0, y, err
 	}
 	samples = order.Motion(samples)
-	y.notes = append(y.notes, order.Told(f.name)...)
+	y.notes = append(y.notes, order.Notes(f.name)...)
 	note, err := repair.Force(f.name, samples)
 	if err != nil {
 		return nil, 0, y, err

@@ -30,7 +30,7 @@ func spoilt(rng *rand.Rand, rows int) string {
 }
 
 // TestPieces: a file read in pieces holds what it holds read row by row, and
-// the same is said of it, wherever its oddities stand, where it is cut and where
+// the same is said about it, wherever its oddities stand, where it is cut and where
 // it breaks off.
 func TestPieces(t *testing.T) {
 	seeds := 12

@@ -36,7 +36,7 @@ func readPressure(f file, clock float64, order *repair.Clock) ([]sensors.Pressur
 		samples[i].T *= clock
 	}
 	samples = order.Pressure(samples)
-	y.notes = append(y.notes, order.Told(f.name)...)
+	y.notes = append(y.notes, order.Notes(f.name)...)
 	if err := repairPressure(f.name, samples, y); err != nil {
 		return nil, y, err
 	}

@@ -104,9 +104,9 @@ func replaceFirst(old, new string) func(string) string {
 	return func(s string) string { return strings.Replace(s, old, new, 1) }
 }
 
-// TestMends: each of these files says the same as the good one, and the log
+// TestCorrections: each of these files says the same as the good one, and the log
 // says what was done.
-func TestMends(t *testing.T) {
+func TestCorrections(t *testing.T) {
 	good, err := ReadFS(sheet(nil), "ride")
 	if err != nil {
 		t.Fatal(err)
@@ -214,7 +214,7 @@ func TestClockInMilliseconds(t *testing.T) {
 	}
 }
 
-func TestTurnedOverAsTold(t *testing.T) {
+func TestTurnedOverAsStated(t *testing.T) {
 	log, err := ReadFS(sheet(map[string]func(string) string{
 		"motion.csv": each(times(-1), 1, 2, 3),
 		"ride.json":  func(string) string { return `{"axes": "specific force down"}` }}), "ride")
@@ -277,7 +277,7 @@ func TestReplayOfAReadLogKeepsTheContract(t *testing.T) {
 }
 
 // TestOpenDriveInOtherUnits: speeds of a real road, without positions, are
-// told by the accelerometer alone to be in km/h, and in mph to be in a wrong
+// shown by the accelerometer alone to be in km/h, and in mph to be in a wrong
 // unit.
 func TestOpenDriveInOtherUnits(t *testing.T) {
 	motion, err := os.ReadFile("../../testdata/open-drive/motion.csv")

@@ -20,7 +20,7 @@ import (
 // Version of the plain log that this package writes, and the newest it reads.
 const Version = 1
 
-// DecodeRide reads what the rider told, as ride.json holds it; name is for
+// DecodeRide reads what the rider entered, as ride.json holds it; name is for
 // errors and notes. What is absent or null comes back as NaN or empty.
 func DecodeRide(b []byte, name string) (sensors.Ride, []sensors.Note, error) {
 	d := &rideReader{name: name, text: b}

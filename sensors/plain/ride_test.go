@@ -32,7 +32,7 @@ func TestDecodeRide(t *testing.T) {
 	}
 }
 
-func TestRideOfWhichNothingIsTold(t *testing.T) {
+func TestRideWithNothingEntered(t *testing.T) {
 	for _, text := range []string{`{}`, `{"version": 1}`, `{"mass_kg": null, "air": null, "gears": null, "setups": [], "axes": null}`, "\n {}\n"} {
 		got, _, err := DecodeRide([]byte(text), "ride.json")
 		if d := differs(&sensors.Log{Ride: got}, &sensors.Log{Ride: sensors.UnknownRide()}); err != nil || d != "" && len(got.Gears)+len(got.Setups) > 0 {

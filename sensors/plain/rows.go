@@ -50,7 +50,7 @@ func (r row) need(columns []column, c int) (float64, bool) {
 	return v, state == decimal.Filled
 }
 
-// may is number for a column that may be empty; what is no number is noted.
+// may is number for a column that may be empty; what is not a number is noted.
 func (r row) may(columns []column, c int) float64 {
 	v, state := r.number(c)
 	if state == decimal.Broken {

@@ -103,7 +103,7 @@ func TestBadSound(t *testing.T) {
 		_, err := ReadFS(withSound(c.text), "ride")
 		var input *sensors.InputError
 		if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
-			t.Errorf("%s: error %v, want an InputError with %q and a mend", c.name, err, c.want)
+			t.Errorf("%s: error %v, want an InputError with %q and a remedy", c.name, err, c.want)
 		}
 	}
 }

@@ -51,7 +51,7 @@ var spoils = map[string]func(*rand.Rand, string) string{
 }
 
 // TestSpoiltFiles: 400 logs of which a file was spoilt end in an error with a
-// mend or in a log that keeps its promises, and most of the small harms in a log.
+// remedy or in a log that keeps its promises, and most of the small harms in a log.
 func TestSpoiltFiles(t *testing.T) {
 	good := sheet(nil)
 	for name, spoil := range spoils {

@@ -10,7 +10,7 @@ import (
 )
 
 // utcMillis reads milliseconds since 1970 to the nanosecond, or returns the
-// zero time. A time before satellites told any, or far ahead, is broken.
+// zero time. A time before satellites broadcast any, or far ahead, is broken.
 func utcMillis(b []byte) (time.Time, decimal.Cell) {
 	b = bytes.TrimSpace(b)
 	whole, fraction, _ := bytes.Cut(b, []byte("."))

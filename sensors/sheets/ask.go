@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Ask is what a person says of a column in the place of what was found.
+// Ask is what a person says about a column in place of what was found.
 type Ask struct {
 	role   role
 	column string // may begin with that of its file; "": the one that was found
@@ -22,7 +22,7 @@ func askable() map[string]role {
 		"alt": altitude, "bearing": bearing, "pressure": pressure}
 }
 
-// ParseAsk reads what a person says of a column:
+// ParseAsk reads what a person says about a column:
 //
 //	speed=GPS velocity              that column is the speed
 //	speed=GPS velocity as km/h      and it is in km/h

@@ -119,7 +119,7 @@ func isRow(cells [][]byte, width int) bool {
 	return len(cells) == width && numbers > 0 && words <= max(numbers, 1)
 }
 
-// isHeader reports whether cells are names, of the usual number but for one
+// isHeader reports whether cells are names, of the usual number except for one
 // that a separator at the end of each row makes.
 func isHeader(cells [][]byte, width int) bool {
 	words := 0

@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// track is a sheet with what a receiver told.
+// track is a sheet with a receiver's data.
 type track struct {
 	sheet *sheet
 	clock *timing

@@ -263,7 +263,7 @@ func both(one, other style, log *sensors.Log, header string) string {
 	})
 }
 
-// same compares two logs but for where their clocks begin.
+// same compares two logs except for where their clocks begin.
 func same(want, got *sensors.Log, turn, speed float64) error {
 	if len(got.Motion) < len(want.Motion)-2 || len(got.Motion) > len(want.Motion) || len(got.Fixes) < len(want.Fixes)-3 || len(got.Fixes) > len(want.Fixes) {
 		return fmt.Errorf("%d readings and %d fixes, want %d and %d", len(got.Motion), len(got.Fixes), len(want.Motion), len(want.Fixes))
@@ -310,8 +310,8 @@ func same(want, got *sensors.Log, turn, speed float64) error {
 }
 
 // TestLayouts: the recordings of fourteen ordinary loggers open as they are and
-// give the same log, as folders and as zip archives, and say of each column
-// what it was taken for.
+// give the same log, as folders and as zip archives, and say about each column
+// how it was interpreted.
 func TestLayouts(t *testing.T) {
 	log := invented(t, 1)
 	for name, fsys := range recordings(log) {

@@ -2,7 +2,7 @@ package sheets
 
 import "strings"
 
-// sense is the sensor that words speak of.
+// sense is the sensor that words refer to.
 type sense int
 
 const (

@@ -13,7 +13,7 @@ var layouts = [...]string{
 }
 
 // moment reads a moment in words, in s since 1970, or since midnight where it
-// has no date. zoned is false where it does not say of which zone it is; guess
+// has no date. zoned is false where it does not say about which zone it is; guess
 // is the layout to try first, and becomes the one that fits.
 func moment(c []byte, guess *int) (s float64, zoned, ok bool) {
 	if !isMoment(c) {

@@ -131,7 +131,7 @@ func addTurn(motion []sensors.Motion, t *triple) {
 	interpolated(s, gap, func(i int) float64 { return motion[i].T }, len(motion), func(i int, v r3.Vec) { motion[i].Turn = v })
 }
 
-// readAs says what a column was taken for.
+// readAs says how a column was interpreted.
 func readAs(r role, columns, file string, u unit, why finding.Code) sensors.Note {
 	args := []finding.Arg{finding.Of("what", r.name()), finding.Text("column", columns)}
 	if !u.known() {

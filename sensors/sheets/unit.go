@@ -14,9 +14,9 @@ type unit struct {
 
 func (u unit) known() bool { return u.si != 0 }
 
-// spelled are units as headers write them, in lower case without blanks, parted by
+// spelled are units as headers write them, in lower case without blanks, separated by
 // bars. The
-// factors are exact by definition (NIST SP 811), but for that of inHg.
+// factors are exact by definition (NIST SP 811), except for that of inHg.
 func spelled(q quantity) []struct {
 	unit
 	words string

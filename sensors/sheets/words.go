@@ -26,7 +26,7 @@ func brackets(name string) (outside string, inside []string) {
 	return out.String(), inside
 }
 
-// wordsOf are the words of a name in lower case: parted by whatever is neither
+// wordsOf are the words of a name in lower case: separated by whatever is neither
 // letter nor digit, and where a capital follows a small letter.
 func wordsOf(name string) []string {
 	var out []string

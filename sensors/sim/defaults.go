@@ -20,7 +20,7 @@ func DefaultScenario(b Bike) Scenario {
 	return Scenario{
 		Bike: b, Rider: DefaultRider(b), Road: DefaultRoad(), Air: DefaultAir(), Wind: DefaultWind(),
 		Phone: DefaultPhone(), Receiver: DefaultReceiver(), Baro: DefaultBarometer(),
-		Told:      Told{MassSD: 3},
+		Entered:   Entered{MassSD: 3},
 		Start:     time.Date(2026, 5, 17, 8, 30, 0, 0, time.UTC),
 		ClockZero: 40,
 		TruthRate: 100,

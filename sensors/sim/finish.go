@@ -8,13 +8,13 @@ import (
 	"stillair/sensors"
 )
 
-// setups is what was on the bike, as the rider told.
+// setups is what was on the bike, as the rider entered it.
 type setups []sensors.Setup
 
 // fit puts a setup on the bike.
 func (p *player) fit(s Setup) {
 	b := p.sc.Bike
-	told := math.NaN()
+	entered := math.NaN()
 	if s.CdA > 0 {
 		b.CdA = s.CdA
 	}
@@ -23,38 +23,38 @@ func (p *player) fit(s Setup) {
 	}
 	if s.Mass > 0 {
 		b.Mass = s.Mass
-		told = s.Mass + p.sc.Told.MassError
+		entered = s.Mass + p.sc.Entered.MassError
 	}
 	p.bike, p.setup = b, s.Name
-	p.setups = append(p.setups, sensors.Setup{From: p.clock(p.time()), Name: s.Name, Mass: told})
+	p.setups = append(p.setups, sensors.Setup{From: p.clock(p.time()), Name: s.Name, Mass: entered})
 }
 
 // finish gathers log and truth.
 func (p *player) finish() *Ride {
 	p.truth.Moments = p.moments.Take()
-	sort.SliceStable(p.truth.Deeds, func(i, j int) bool { return p.truth.Deeds[i].Start < p.truth.Deeds[j].Start })
+	sort.SliceStable(p.truth.Events, func(i, j int) bool { return p.truth.Events[i].Start < p.truth.Events[j].Start })
 	return &Ride{
 		Log: &sensors.Log{
-			Motion: p.phone.log.Take(), Fixes: p.receiver.log, Pressure: p.baro.log.Take(), Sound: p.mic.all(), Ride: p.told(),
+			Motion: p.phone.log.Take(), Fixes: p.receiver.log, Pressure: p.baro.log.Take(), Sound: p.mic.all(), Ride: p.entered(),
 		},
 		Truth: p.truth,
 	}
 }
 
-// told is what the rider told of the ride.
-func (p *player) told() sensors.Ride {
+// entered is what the rider entered about the ride.
+func (p *player) entered() sensors.Ride {
 	r := sensors.UnknownRide()
 	r.Setups = p.setups
 	r.Axes = "specific force up"
-	if p.sc.Told.Nothing {
+	if p.sc.Entered.Nothing {
 		return r
 	}
 	b := p.sc.Bike
 	r.Bike, r.RotatingMass = b.Name, b.RotatingMass
-	r.Mass, r.MassSD = b.Mass+p.sc.Told.MassError, p.sc.Told.MassSD
+	r.Mass, r.MassSD = b.Mass+p.sc.Entered.MassError, p.sc.Entered.MassSD
 	r.WindSD, r.Cylinders = p.sc.Wind.SD, b.Cylinders
 	r.Air = sensors.Air{Temperature: p.sc.Air.Temperature, TemperatureEnd: math.NaN(), Pressure: p.sc.Air.Pressure, Humidity: p.sc.Air.Humidity}
-	if p.sc.Told.NoGears {
+	if p.sc.Entered.NoGears {
 		return r
 	}
 	for i, ratio := range b.Gears {

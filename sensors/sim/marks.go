@@ -69,10 +69,10 @@ func bisect(lo, hi float64, done func(float64) bool) float64 {
 	return (lo + hi) / 2
 }
 
-// Through returns the time that the deed took from the first crossing of one
+// Through returns the time that the event took from the first crossing of one
 // speed (m/s) to that of the next, such as a roll-on's or a stop's; NaN where
-// the deed does not pass both. From speed 0 it counts from first movement.
-func (tr *Truth) Through(d Deed, from, to float64) float64 {
+// the event does not pass both. From speed 0 it counts from first movement.
+func (tr *Truth) Through(d Event, from, to float64) float64 {
 	start := d.Start
 	if from > 0 {
 		start = tr.TimeAtSpeed(d.Start, from)
@@ -87,8 +87,8 @@ func (tr *Truth) Through(d Deed, from, to float64) float64 {
 }
 
 // StopDist returns the distance of a stop from the speed (m/s) to standstill,
-// m; NaN where the deed does not begin above it.
-func (tr *Truth) StopDist(d Deed, from float64) float64 {
+// m; NaN where the event does not begin above it.
+func (tr *Truth) StopDist(d Event, from float64) float64 {
 	start := tr.TimeAtSpeed(d.Start, from)
 	if d.Kind != KindStop || !(start < d.End) {
 		return math.NaN()
@@ -105,7 +105,7 @@ type Mark struct {
 }
 
 // Marks returns the standard marks that the launch reached before its end.
-func (tr *Truth) Marks(d Deed) []Mark {
+func (tr *Truth) Marks(d Event) []Mark {
 	var marks []Mark
 	add := func(name string, t, speed float64) {
 		if t <= d.End {
@@ -136,10 +136,10 @@ func (tr *Truth) Marks(d Deed) []Mark {
 	return marks
 }
 
-// Of returns the deeds of a kind.
-func (tr *Truth) Of(k Kind) []Deed {
-	var ds []Deed
-	for _, d := range tr.Deeds {
+// Of returns the events of a kind.
+func (tr *Truth) Of(k Kind) []Event {
+	var ds []Event
+	for _, d := range tr.Events {
 		if d.Kind == k {
 			ds = append(ds, d)
 		}

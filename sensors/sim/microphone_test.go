@@ -45,7 +45,7 @@ func rms(x []float64) float64 {
 	return math.Sqrt(sum / float64(len(x)))
 }
 
-// TestSoundHasItsLines holds that the engine is heard at the multiples of its
+// TestSoundHasItsLines checks that the engine is heard at the multiples of its
 // speed and the tread at its blocks a second, in the sizes asked for.
 func TestSoundHasItsLines(t *testing.T) {
 	mic := heard()
@@ -84,7 +84,7 @@ func TestWindNoiseGrowsWithTheDynamicPressure(t *testing.T) {
 }
 
 // TestGainSetsItself: quiet and loud come out alike, and what is too loud at
-// once is told as clipped.
+// once is reported as clipped.
 func TestGainSetsItself(t *testing.T) {
 	mic := heard()
 	mic.Wind.Size, mic.Gain = 0.02, AutoGain{Target: 0.1, Attack: 0.02, Release: 1, Most: 1000}
@@ -101,7 +101,7 @@ func TestGainSetsItself(t *testing.T) {
 		clipped += s.Clipped
 	}
 	if clipped < 1000 {
-		t.Errorf("%d values were told as clipped", clipped)
+		t.Errorf("%d values were reported as clipped", clipped)
 	}
 }
 

@@ -24,7 +24,7 @@ func stiff(sc Scenario) Scenario {
 	return sc
 }
 
-// TestForceOfMotion holds that the reading along the bike's forward axis is
+// TestForceOfMotion checks that the reading along the bike's forward axis is
 // dv/dt + g·sin θ and that the rest is gravity, for any mount.
 func TestForceOfMotion(t *testing.T) {
 	sc := stiff(withPlan(Naked(), Stand{Seconds: 3}, Launch{ToSpeed: 30}, CoastDown{From: 25, To: 15}, Brake{}))
@@ -49,7 +49,7 @@ func TestForceOfMotion(t *testing.T) {
 	}
 }
 
-// TestTurnRound holds that the gyroscope's turn about the vertical adds up to
+// TestTurnRound checks that the gyroscope's turn about the vertical adds up to
 // half a circle, that the bike leans by atan(v·ψ'/g), and that the rider feels
 // no sideways force: a coordinated turn (Cossalter, Motorcycle Dynamics, chapter 4).
 func TestTurnRound(t *testing.T) {
@@ -76,7 +76,7 @@ func TestTurnRound(t *testing.T) {
 	near(t, "heading", last.Heading, math.Pi, 1e-12)
 }
 
-// TestSquat holds that a steady acceleration lifts the nose by PerAccel and
+// TestSquat checks that a steady acceleration lifts the nose by PerAccel and
 // that a phone then feels g·sin of it.
 func TestSquat(t *testing.T) {
 	sc := vacuum(Push{Force: 4 * (290 + 11.6), ToSpeed: 40})
@@ -106,7 +106,7 @@ func TestErrorsAtRest(t *testing.T) {
 	near(t, "gyroscope's noise", stat.StdDev(gx, nil), 0.002, 6e-5)
 }
 
-// TestFolding holds that engine orders above half the sampling rate appear
+// TestFolding checks that engine orders above half the sampling rate appear
 // where the sampling theorem folds them.
 func TestFolding(t *testing.T) {
 	const seconds = 60
@@ -153,7 +153,7 @@ func peak(log []sensors.Motion, rate, seconds float64) float64 {
 	return float64(at) * rate / float64(len(log))
 }
 
-// TestVibrationSize holds that the vibration has the size asked for at full
+// TestVibrationSize checks that the vibration has the size asked for at full
 // throttle, RefRPM and RefSpeed.
 func TestVibrationSize(t *testing.T) {
 	for _, rms := range []float64{6, 18} {
@@ -182,7 +182,7 @@ func TestBounce(t *testing.T) {
 	near(t, "rms", stat.StdDev(x, nil), s.set.BounceRMS, 0.03*s.set.BounceRMS)
 }
 
-// TestSlip holds that a slipping phone is told in the truth and felt by the gyroscope.
+// TestSlip checks that a slipping phone is in the truth and felt by the gyroscope.
 func TestSlip(t *testing.T) {
 	sc := stiff(withPlan(Naked(), Stand{Seconds: 20}))
 	sc.Phone.Slips = []Slip{{At: 10, Axis: r3.Vec{Y: 1}, Angle: 0.3}}
@@ -243,7 +243,7 @@ func TestFilter(t *testing.T) {
 	near(t, "without a filter", (&shaker{}).pass(1000), 1, 0)
 }
 
-// TestRange holds that readings are cut off where the sensor ends.
+// TestRange checks that readings are cut off where the sensor ends.
 func TestRange(t *testing.T) {
 	sc := withPlan(Naked(), Reach{Speed: 20})
 	sc.Phone.Accel.Range, sc.Phone.Shake.RMS = 12, 18

@@ -149,7 +149,7 @@ func balance(t *testing.T, sc Scenario, tr *Truth) {
 	t.Logf("off by at most %.0f J of %.0f J", worst, drive)
 }
 
-// TestMotionIsConsistent holds that acceleration, speed and distance belong together.
+// TestMotionIsConsistent checks that acceleration, speed and distance belong together.
 func TestMotionIsConsistent(t *testing.T) {
 	tr := mustRun(t, withPlan(Naked(), append(Launches(1, 30, 200), Brake{})...), 1).Truth
 	var v, s float64

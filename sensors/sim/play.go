@@ -91,7 +91,7 @@ func (a Launch) play(p *player) {
 			p.fail(finding.Fail("sim.clutch_slips"))
 		}
 	}
-	d := Deed{Kind: KindLaunch, Start: p.moved, X: x, Out: p.now.cos > 0, Gear: 1, Setup: p.setup}
+	d := Event{Kind: KindLaunch, Start: p.moved, X: x, Out: p.now.cos > 0, Gear: 1, Setup: p.setup}
 	from := p.stillAt
 	p.openUntil(len(p.bike.Gears), p.time()-1, 1, func() bool {
 		return p.now.v >= a.ToSpeed && p.now.s-from >= a.ToDist

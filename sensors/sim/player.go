@@ -138,7 +138,7 @@ func (p *player) fail(err error) {
 	}
 }
 
-// ok reports whether the ride goes on.
+// ok reports whether the ride continues.
 func (p *player) ok() bool { return p.err == nil }
 
 // wait rides on for a time as commanded.

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// TestLag holds that a fix without errors says what was true Latency earlier.
+// TestLag checks that a fix without errors says what was true Latency earlier.
 func TestLag(t *testing.T) {
 	sc := withPlan(Naked(), Launch{ToSpeed: 40}, Brake{})
 	sc.Receiver = Receiver{Rate: 10, Latency: 0.37, PosTau: 1}
@@ -56,7 +56,7 @@ func TestReceiverNoise(t *testing.T) {
 	near(t, "correlation after 4 s", stat.Correlation(e[:len(e)-k], e[k:], nil), want, 0.09)
 }
 
-// TestStandstill holds that a receiver at rest says something small and
+// TestStandstill checks that a receiver at rest says something small and
 // positive (the length of a vector of two errors) and any course.
 func TestStandstill(t *testing.T) {
 	sc := withPlan(Naked(), Stand{Seconds: 1500})
@@ -86,7 +86,7 @@ func TestDropouts(t *testing.T) {
 	near(t, "share received", float64(n)/7200, 1-20.0/(120+20), 0.06)
 }
 
-// TestPressure holds that the barometer feels height and flow.
+// TestPressure checks that the barometer feels height and flow.
 func TestPressure(t *testing.T) {
 	sc := withPlan(Naked(), Reach{Speed: 30}, Hold{Speed: 30, Seconds: 60})
 	sc.Road.Grade = 0.03
@@ -104,8 +104,8 @@ func TestPressure(t *testing.T) {
 	}
 }
 
-// TestStops holds the truth of stops against v²/(2a), the brake building up
-// evenly within 0.3 s, which adds 0.15 s of riding but for small terms.
+// TestStops compares the truth of stops with v²/(2a), the brake building up
+// evenly within 0.3 s, which adds 0.15 s of riding except for small terms.
 func TestStops(t *testing.T) {
 	sc := vacuum(Reach{Speed: 31}, Brake{Decel: 6})
 	tr := mustRun(t, sc, 1).Truth

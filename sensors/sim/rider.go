@@ -18,7 +18,7 @@ const (
 )
 
 // aim brings the bike towards a speed at part throttle or on the brake, and on
-// to the next step. The rider reckons with the mean wind and feels the gusts.
+// to the next step. The rider expects the mean wind and feels the gusts.
 func (p *player) aim(target, pace float64) {
 	if p.steps%stepsPerTick == 0 {
 		p.handle(target, pace)
@@ -177,7 +177,7 @@ func (p *player) rest(seconds float64) {
 	p.wait(seconds)
 }
 
-// fullThrottle opens the throttle and goes on until done, changing gear at
+// fullThrottle opens the throttle and continues until done, changing gear at
 // ShiftRPM where shifts is the highest gear to go to.
 func (p *player) fullThrottle(topGear int, done func() bool) {
 	p.cmd = command{mode: geared, curve: 0}

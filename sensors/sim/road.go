@@ -67,7 +67,7 @@ func (m *matern) advance(rng *rand.Rand) {
 }
 
 // newProfile starts both sides from the same state at x = 0. The process is
-// reversible in space but for the sign of its derivative.
+// reversible in space except for the sign of its derivative.
 func newProfile(rd Road, seed uint64) *profile {
 	m := newMatern(rd.RoughSD, rd.RoughLength, profileStep)
 	p := &profile{mean: rd.Grade}

@@ -17,7 +17,7 @@ type Scenario struct {
 	Phone    Phone
 	Receiver Receiver
 	Baro     Barometer
-	Told     Told
+	Entered  Entered
 	Plan     []Act
 
 	Microphone Microphone // zero: no sound is recorded
@@ -36,7 +36,7 @@ type Bike struct {
 	Crr          float64 // rolling resistance at standstill
 	CrrSlope     float64 // k of Crr·(1+k·v), s/m
 	Engine       Engine
-	Cylinders    int       // that the rider tells of; 0: none told
+	Cylinders    int       // as the rider entered it; 0: not entered
 	Gears        []float64 // engine revolutions a minute for each m/s of road speed, first gear first
 	LiftAccel    float64   // drive force is held below Mass·LiftAccel: front wheel or grip, m/s²
 	Pitch        Pitch
@@ -213,10 +213,10 @@ type Barometer struct {
 	DynamicCoef float64 // share of the dynamic pressure ½ρu² that is felt
 }
 
-// Told is what the rider told of the ride; it becomes Log.Ride.
-type Told struct {
-	MassError float64 // told mass minus true mass, kg
-	MassSD    float64 // what the rider says of its accuracy, kg
-	Nothing   bool    // nothing was told but the setups' names
-	NoGears   bool    // gear ratios were not told
+// Entered is what the rider entered about the ride; it becomes Log.Ride.
+type Entered struct {
+	MassError float64 // entered mass minus true mass, kg
+	MassSD    float64 // what the rider says about its accuracy, kg
+	Nothing   bool    // nothing was entered except the setups' names
+	NoGears   bool    // gear ratios were not entered
 }

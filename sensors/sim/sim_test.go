@@ -62,7 +62,7 @@ func TestSameSeedSameRide(t *testing.T) {
 	}
 }
 
-// TestPartsDrawApart holds that another receiver changes the fixes and nothing else.
+// TestPartsDrawApart checks that another receiver changes the fixes and nothing else.
 func TestPartsDrawApart(t *testing.T) {
 	sc := withPlan(Naked(), CoastPairs(1, 60*units.KMH, 30*units.KMH)...)
 	a := mustRun(t, sc, 1)
@@ -84,10 +84,10 @@ func TestPlansOfAllBikes(t *testing.T) {
 			plan = append(append(plan, Pulls(1, 0)...), PerturbedCoast(3, 110*units.KMH, 30*units.KMH)...)
 			r := mustRun(t, withPlan(b, append(plan, Brake{}, Stand{Seconds: 3})...), 2)
 			count := map[Kind]int{}
-			for i, d := range r.Truth.Deeds {
+			for i, d := range r.Truth.Events {
 				count[d.Kind]++
-				if d.End < d.Start || i > 0 && d.Start < r.Truth.Deeds[i-1].Start {
-					t.Errorf("deed %d is out of order: %+v", i, d)
+				if d.End < d.Start || i > 0 && d.Start < r.Truth.Events[i-1].Start {
+					t.Errorf("event %d is out of order: %+v", i, d)
 				}
 			}
 			for k, want := range map[Kind]int{KindLaunch: 1, KindRollOn: 1, KindPull: 2, KindCoastDown: 6, KindStop: 1} {
@@ -147,7 +147,7 @@ func BenchmarkRide(b *testing.B) {
 	}
 }
 
-// TestSpoils holds that what goes wrong in a coast-down is in the truth.
+// TestSpoils checks that what goes wrong in a coast-down is in the truth.
 func TestSpoils(t *testing.T) {
 	const from, to = 90 * units.KMH, 50 * units.KMH
 	length := map[SpoilKind]float64{}
@@ -168,7 +168,7 @@ func TestSpoils(t *testing.T) {
 		near(t, "wind", wind, map[SpoilKind]float64{Truck: 8}[s.Kind], 0.01)
 		near(t, "clutch", clutch, map[SpoilKind]float64{GearIn: 1}[s.Kind], 0)
 		if (len(d.Spoilt) > 0) != (s.Kind != "") {
-			t.Errorf("%q is told as %v", s.Kind, d.Spoilt)
+			t.Errorf("%q is listed as %v", s.Kind, d.Spoilt)
 		}
 	}
 	// 300 N for 2 s take 600 Ns, and with that 600/301.6 kg = 2 m/s; at about 0.75 m/s²
@@ -192,11 +192,11 @@ func TestDemo(t *testing.T) {
 	}
 	ride := r.Log.Ride
 	if len(ride.Setups) != 4 || ride.SetupAt(r.Truth.Of(KindCoastDown)[4].Start).Mass != 291 {
-		t.Errorf("setups told: %+v", ride.Setups)
+		t.Errorf("setups entered: %+v", ride.Setups)
 	}
 }
 
-// FuzzRun holds that no scenario of sane size makes the simulator panic or
+// FuzzRun checks that no scenario of sane size makes the simulator panic or
 // hang: it ends in a ride whose log is in order, or in an error.
 func FuzzRun(f *testing.F) {
 	f.Add(uint64(1), 290.0, 0.55, 1.5, 0.01, 30.0, 10.0, 100.0, 1.0, 0.2)

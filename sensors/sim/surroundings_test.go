@@ -36,7 +36,7 @@ func TestGusts(t *testing.T) {
 	}
 }
 
-// TestMeanWind holds that pairs draw winds of the given sd and the truth tells them.
+// TestMeanWind checks that pairs draw winds of the given sd and the truth tells them.
 func TestMeanWind(t *testing.T) {
 	sc := DefaultScenario(Naked())
 	for range 400 {
@@ -81,7 +81,7 @@ func TestRoad(t *testing.T) {
 	}
 }
 
-// TestSamePlace holds that a pair's runs cover one stretch, and that the slope
+// TestSamePlace checks that a pair's runs cover one stretch, and that the slope
 // seen on the way back is that of the way out turned over.
 func TestSamePlace(t *testing.T) {
 	sc := withPlan(Naked(), CoastPairs(2, 90*units.KMH, 40*units.KMH)...)
@@ -132,7 +132,7 @@ func TestPosition(t *testing.T) {
 	}
 }
 
-// TestTown holds that nothing in town looks like a run: no full throttle, no
+// TestTown checks that nothing in town looks like a run: no full throttle, no
 // speed beyond town's, and much stopping.
 func TestTown(t *testing.T) {
 	for _, b := range Bikes() {

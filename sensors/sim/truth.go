@@ -14,8 +14,8 @@ type Ride struct {
 
 // Truth is what really happened. All times are on the log's clock.
 type Truth struct {
-	Moments   []Moment // evenly spaced, but for the last
-	Deeds     []Deed   // what the rider did, in order of Start
+	Moments   []Moment // evenly spaced, except for the last
+	Events    []Event  // what the rider did, in order of Start
 	Mounts    []Mount  // how the phone was fixed, in order of From
 	Lag       float64  // receiver latency, s
 	SmoothTau float64  // receiver smoothing, s
@@ -62,10 +62,10 @@ type Spell struct {
 	Cross float64 // against the left of the way out, m/s
 }
 
-// Kind is what a deed was.
+// Kind is what an event was.
 type Kind string
 
-// Kinds of deed. The first five are those that a detector should find.
+// Kinds of event. The first five are those that a detector should find.
 const (
 	KindLaunch    Kind = "launch"
 	KindRollOn    Kind = "roll-on"
@@ -81,8 +81,8 @@ const (
 	KindCountry   Kind = "country"
 )
 
-// Deed is one thing the rider did, with its exact times.
-type Deed struct {
+// Event is one thing the rider did, with its exact times.
+type Event struct {
 	Kind       Kind
 	Start, End float64 // launch: first movement to throttle closed; coast-down: clutch open to clutch closed or throttle or brake
 	From, To   float64 // speed at Start and End, m/s

@@ -35,7 +35,7 @@ func (w *wind) draw() {
 	w.goal = [2]float64{w.set.SD * w.rng.NormFloat64(), w.set.CrossSD * w.rng.NormFloat64()}
 }
 
-// advance goes on by one tick.
+// advance moves on by one tick.
 func (w *wind) advance() {
 	w.before = w.now
 	for i := range w.gust {

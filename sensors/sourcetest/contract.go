@@ -74,7 +74,7 @@ func delivery(c config, s sensors.Source) []string {
 	if err == nil && ctx.Err() != nil && w.samples < c.samples {
 		problems = append(problems, "Run returned nil although its context ended it")
 	}
-	return append(append(problems, inspect(w.calls)...), told(w.calls)...)
+	return append(append(problems, inspect(w.calls)...), accounted(w.calls)...)
 }
 
 func overBefore(c config, s sensors.Source) []string {

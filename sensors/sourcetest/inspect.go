@@ -182,8 +182,8 @@ func sizes(calls []call) (bad []string) {
 	return bad
 }
 
-// told checks that each sensor either delivered or had its condition told.
-func told(calls []call) (bad []string) {
+// accounted checks that each sensor either delivered or had its condition reported.
+func accounted(calls []call) (bad []string) {
 	seen := map[sensors.Sensor]bool{}
 	for _, c := range calls {
 		switch {

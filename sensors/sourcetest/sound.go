@@ -27,7 +27,7 @@ func soundProblems(s sensors.Sound) (bad []string) {
 }
 
 // oneAfterAnother checks that no stretch of sound begins before the one before
-// it ended, but for a part of a value.
+// it ended, except for a part of a value.
 func oneAfterAnother(f *first, calls []call) {
 	end := math.Inf(-1)
 	for i, c := range calls {

@@ -8,7 +8,7 @@ import (
 	"stillair/sensors"
 )
 
-// call is one thing that a source told its sink; exactly one field is set.
+// call is one call of a source to its sink; exactly one field is set.
 type call struct {
 	motion   *sensors.Motion
 	fix      *sensors.Fix

@@ -9,7 +9,7 @@ import "strings"
 var odd = [...]string{"", "0", "-1", "1e308", "-1e-308", "NaN", "Inf", "null", "true", "\"", "{}", "[1,2]", "99999999999999999999", "1781438400000", "ä\u202e", "\x00", "0x10", "3.5.7"}
 
 // Text changes text as ops say: three bytes choose a line, a field of it (fields
-// are parted by sep) and what becomes of it.
+// are separated by sep) and what becomes of it.
 func Text(text, sep string, ops []byte) string {
 	lines := strings.SplitAfter(text, "\n")
 	for ; len(ops) >= 3 && len(lines) > 0; ops = ops[3:] {
@@ -19,7 +19,7 @@ func Text(text, sep string, ops []byte) string {
 			lines = append(lines[:at:at], lines[at+1:]...)
 		case action < 32: // twice
 			lines = append(lines[:at+1:at+1], lines[at:]...)
-		case action < 48: // in the place of another
+		case action < 48: // in place of another
 			other := int(ops[1]) * len(lines) / 256
 			lines[at], lines[other] = lines[other], lines[at]
 		case action < 64: // cut off

@@ -43,7 +43,7 @@ func (s *stream) place() error {
 }
 
 // way returns how a position's arrival is found, in ms on the motion events'
-// clock, and what a note says of it; nil if there is none.
+// clock, and what a note says about it; nil if there is none.
 func (s *stream) way() (func(arrived) float64, finding.Code) {
 	first, last := 1000*s.log.Motion[0].T, 1000*s.log.Motion[len(s.log.Motion)-1].T
 	on := func(ms float64) bool { return ms > first-60_000 && ms < last+60_000 }
@@ -75,7 +75,7 @@ func (s *stream) most(ok func(arrived) bool) bool {
 
 // inOrderOfArrival reports whether the lines stand as they came: then the
 // motion event before a position is always as much later than the position's
-// own timestamp, but for the few seconds that a receiver may take.
+// own timestamp, except for the few seconds that a receiver may take.
 func (s *stream) inOrderOfArrival() bool {
 	var diffs []float64
 	for _, p := range s.positions {

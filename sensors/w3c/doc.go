@@ -18,8 +18,8 @@
 // force: a device on a table with its screen up reads z = +9.8 (its example in
 // section "Device motion model", the same as Android's sensors). Browsers of
 // iPhones have given the opposite sign, as Core Motion does natively (which
-// counts in g, with −1 along z on a table; its turn rate is in rad/s). What is
-// told by "axes" (in the words of the plain log's ride.json) is believed, else
+// counts in g, with −1 along z on a table; its turn rate is in rad/s). What
+// "axes" states (in the words of the plain log's ride.json) is believed, else
 // the sign is found from bends, see sensors/internal/repair.
 //
 // rotationRate is in degrees per second, right-handed. Its alpha, beta and

@@ -13,7 +13,7 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// Limits that hold a hostile file's memory.
+// Limits that hold a malformed file's memory.
 const (
 	longestLine = 64 << 10  // bytes
 	mostMotion  = 1_200_000 // five and a half hours at 60 Hz, which browsers end at
@@ -175,12 +175,12 @@ func (s *stream) settle() error {
 	}
 	clock := repair.NewClock("input.motion_event")
 	s.log.Motion = clock.Motion(s.log.Motion)
-	s.log.Notes = append(s.log.Notes, clock.Told(s.name)...)
+	s.log.Notes = append(s.log.Notes, clock.Notes(s.name)...)
 	if err := s.place(); err != nil {
 		return err
 	}
 	s.log.Fixes = clock.Fixes(s.log.Fixes)
-	s.log.Notes = append(s.log.Notes, clock.Told(s.name)...)
+	s.log.Notes = append(s.log.Notes, clock.Notes(s.name)...)
 	note, err := repair.Force(s.name, s.log.Motion)
 	if err != nil {
 		return err

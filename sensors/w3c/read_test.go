@@ -153,7 +153,7 @@ func TestStream(t *testing.T) {
 		{"Android, own stamps", format{force: 1, ownStamp: true, lag: 0.3}, "", 1e-3, 0},
 		{"Android, in order of arrival", format{force: 1, lag: 0.3}, "", 0.05, 0},
 		{"iPhone", format{force: -1, lag: 0.3}, "axes.turned_over", 0.05, 0},
-		{"iPhone, told", format{force: -1, lag: 0.3, header: `{"axes": "specific force down"}`}, "", 0.05, 0},
+		{"iPhone, stated", format{force: -1, lag: 0.3, header: `{"axes": "specific force down"}`}, "", 0.05, 0},
 		{"in g", format{force: 1 / 9.80665 * 10, lag: 0.3}, "", 0.05, 0},
 		{"sorted by kind, with the time origin", format{force: 1, motion1st: true, lag: 0.3, header: fmt.Sprintf(`{"timeOrigin": %.0f}`, origin)},
 			"w3c.arrival_by_origin", 0.35, 0},
@@ -252,7 +252,7 @@ func TestRefused(t *testing.T) {
 		_, err := Read(strings.NewReader(c.text), "page.jsonl")
 		var input *sensors.InputError
 		if !errors.As(err, &input) || input.Remedy.IsZero() || !strings.Contains(err.Error(), c.want) {
-			t.Errorf("%s: error %v, want an InputError with %q and a mend", c.name, err, c.want)
+			t.Errorf("%s: error %v, want an InputError with %q and a remedy", c.name, err, c.want)
 		}
 	}
 }

@@ -53,7 +53,7 @@ func knownNames() ([]string, error) {
 	return strings.Fields(string(data)), err
 }
 
-// checkClasses holds that every class of the manifest is there, and every
+// checkClasses checks that every class of the manifest is there, and every
 // native method of those in the library.
 func checkClasses(p *problems, parts map[string][]byte, m manifest, exports []string) {
 	var all []class

@@ -34,7 +34,7 @@ func TestStrictHeaders(t *testing.T) {
 	}
 }
 
-// TestASlowClientIsLetGo holds that nobody can keep the server busy for ever.
+// TestASlowClientIsLetGo checks that nobody can keep the server busy for ever.
 func TestASlowClientIsLetGo(t *testing.T) {
 	s := server(http.NotFoundHandler())
 	if s.WriteTimeout <= 0 || s.WriteTimeout > 10*time.Minute || s.ReadTimeout <= 0 || s.ReadTimeout > time.Minute || s.ReadHeaderTimeout <= 0 || s.IdleTimeout <= 0 {
@@ -42,7 +42,7 @@ func TestASlowClientIsLetGo(t *testing.T) {
 	}
 }
 
-// TestNoNameWithoutAnAnswer holds that a name that nobody answers to is not given
+// TestNoNameWithoutAnAnswer checks that a name that nobody answers to is not given
 // out.
 func TestNoNameWithoutAnAnswer(t *testing.T) {
 	for _, host := range []string{"", "no-such-computer-of-anybody", "localhost"} {

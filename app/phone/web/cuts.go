@@ -150,7 +150,7 @@ func all(changes ...change) change {
 	}
 }
 
-// swap puts a text in the place of another, wherever that stands.
+// swap puts a text in place of another, wherever that stands.
 func swap(was, is string) change {
 	return edit(func(text string) (string, error) {
 		if !strings.Contains(text, was) {
@@ -172,7 +172,7 @@ func body(head, is string) change {
 	})
 }
 
-// standIn puts a file of ours in the place of one that has a certain text;
+// standIn puts a file of ours in place of one that has a certain text;
 // without a name it is one that has nothing.
 func standIn(name, has string) change {
 	return edit(func(text string) (string, error) {
@@ -197,7 +197,7 @@ func packageLine(text string) (string, error) {
 	return "", errors.New("no package is named")
 }
 
-// folder puts a file of ours in the place of a package one of whose files has
+// folder puts a file of ours in place of a package one of whose files has
 // a certain text.
 func folder(name, has string) change {
 	return func(path string) error {

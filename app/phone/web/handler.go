@@ -32,7 +32,7 @@ type served struct {
 
 // policy lets the page run its own program and scripts and load nothing from
 // anywhere else (W3C, Content Security Policy Level 3). index.html says the same
-// for hosts that send no header, but for the last clause, which browsers heed in
+// for hosts that send no header, except in the last clause, which browsers obey in
 // a header only: no other page may hold this one in a frame.
 const policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' data: blob:; style-src 'self'; " +
 	"object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"

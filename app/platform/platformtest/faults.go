@@ -12,10 +12,10 @@ type faults struct {
 	sync   error // what syncs return, or nil
 	hang   <-chan struct{}
 	rename error // what replacing a file returns, or nil
-	short  int   // bytes of a write that are taken, without a word; 0: all
+	short  int   // bytes of a write that are taken, silently; 0: all
 }
 
-// Hang makes every sync from now on wait until let is closed; nil mends it.
+// Hang makes every sync from now on wait until let is closed; nil fixes it.
 func (m *Memory) Hang(let <-chan struct{}) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -25,7 +25,7 @@ func (m *Memory) Hang(let <-chan struct{}) {
 type span struct{ from, to int }
 
 // Fail makes every write and sync from now on return err, as storage that was
-// made read-only does; nil mends it.
+// made read-only does; nil fixes it.
 func (m *Memory) Fail(err error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -34,14 +34,14 @@ func (m *Memory) Fail(err error) {
 
 // FailSync makes every sync from now on return err and lose what it should
 // have put on the disk, though it can be read until the power is cut; nil
-// mends what comes after.
+// fixes what comes after.
 func (m *Memory) FailSync(err error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.faults.sync = err
 }
 
-// FailRename makes replacing a file return err and change nothing; nil mends it.
+// FailRename makes replacing a file return err and change nothing; nil fixes it.
 func (m *Memory) FailRename(err error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -49,7 +49,7 @@ func (m *Memory) FailRename(err error) {
 }
 
 // ShortWrites makes every write take at most n bytes and return no error; 0
-// mends it.
+// fixes it.
 func (m *Memory) ShortWrites(n int) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -57,7 +57,7 @@ func (m *Memory) ShortWrites(n int) {
 }
 
 // CutPower returns what a restart would find: every file up to its last sync,
-// and no lock held. The storage itself goes on as it was.
+// and no lock held. The storage itself continues as it was.
 func (m *Memory) CutPower() *Memory {
 	return m.CutPowerLeaving(func([]byte) []byte { return nil })
 }

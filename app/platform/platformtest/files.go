@@ -1,5 +1,5 @@
 // Package platformtest is the contract that every platform.Files must keep, as
-// tests, and a storage in memory that fails when told to.
+// tests, and a storage in memory that fails on request.
 package platformtest
 
 import (

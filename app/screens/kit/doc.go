@@ -12,7 +12,7 @@
 // # Look
 //
 // A Kit carries the palette and the size of text; parts are made from it and
-// keep what they were made with. A screen is made anew when the look changes.
+// keep what they were made with. A screen is rebuilt when the look changes.
 // The colours are those of M. Okabe and K. Ito, "Color Universal Design" (J*FLY
 // Data Depository, 2002, revised 2008), which people with any of the common
 // forms of colour blindness can tell apart. No meaning is carried by colour

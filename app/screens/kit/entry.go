@@ -9,7 +9,7 @@ import (
 	"stillair/app/accessible"
 )
 
-// Entry is a place to type in that can be told to somebody who does not see
+// Entry is a place to type in that can be described to somebody who does not see
 // what stands around it.
 type Entry struct {
 	widget.Entry

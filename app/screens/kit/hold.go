@@ -57,7 +57,7 @@ func (k Kit) Holdable(inner fyne.CanvasObject, label string, done func()) *Hold 
 	return h
 }
 
-// Holding reports whether a finger rests on a Hold. A screen that is drawn anew
+// Holding reports whether a finger rests on a Hold. A screen that is redrawn
 // meanwhile lets go of it.
 func (k Kit) Holding() bool { return k.hands.holding != nil }
 

@@ -25,7 +25,7 @@ func (k Kit) NewPage(head, body, foot fyne.CanvasObject) *Page {
 	return p
 }
 
-// ScrollTo moves the body to a height, as it was before it was made anew.
+// ScrollTo moves the body to a height, as it was before it was rebuilt.
 func (p *Page) ScrollTo(y float32) { p.scroll.ScrollToOffset(fyne.NewPos(0, y)) }
 
 // Scrolled tells how far the body is scrolled.

@@ -26,7 +26,7 @@ func New(p Palette, scale float32) Kit {
 }
 
 // Touched reports whether a finger is down on something that answers to it. A
-// screen that is drawn anew meanwhile loses the tap.
+// screen that is redrawn meanwhile loses the tap.
 func (k Kit) Touched() bool { return *k.touched }
 
 // Theme gives Fyne's own widgets, of which only fields to type in are used,

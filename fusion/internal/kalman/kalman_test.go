@@ -148,7 +148,7 @@ func condition(nodes []Node, mean *mat.VecDense, cov *mat.Dense) (*mat.VecDense,
 	return out, &less
 }
 
-// TestAgainstBatch holds the recursion against the batch solution: means,
+// TestAgainstBatch compares the recursion with the batch solution: means,
 // covariances and the covariances between nodes.
 func TestAgainstBatch(t *testing.T) {
 	for seed := range uint64(20) {
@@ -190,7 +190,7 @@ func TestAgainstBatch(t *testing.T) {
 	}
 }
 
-// TestLogLikelihood holds the prediction error decomposition against the
+// TestLogLikelihood compares the prediction error decomposition with the
 // density of all fixes at once.
 func TestLogLikelihood(t *testing.T) {
 	nodes, x, p := chain(rand.New(rand.NewPCG(3, 9)))

@@ -1,6 +1,6 @@
 package kalman
 
-// Left is how an observation lies to what all the others say of it.
+// Left is how an observation lies to what all the others say about it.
 type Left struct {
 	Off      float64 // observed less predicted from all others, m/s
 	Variance float64 // that this should have, the observation's own noise included, m²/s²; 0: nothing was observed

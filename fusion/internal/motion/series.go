@@ -21,7 +21,7 @@ type Series struct {
 	Gaps    [][2]float64
 	Step    float64 // usual interval between recorded samples, s
 
-	read   []sensors.Motion // parallel to T; the log's own slice where nothing was mended
+	read   []sensors.Motion // parallel to T; the log's own slice where nothing was corrected
 	spares [][]float64
 }
 

@@ -36,7 +36,7 @@ type World struct {
 	Length     float64 // between where runs out and back start, m
 }
 
-// Naked is the world of the middling bike: five pairs in a light wind, with
+// Naked is the world of the average bike: five pairs in a light wind, with
 // the physics of package roadload.
 func Naked() World {
 	return World{Name: "naked", CdA: 0.55, Crr: 0.018, Mass: 290, From: 110 / 3.6, To: 30 / 3.6, Pairs: 5,

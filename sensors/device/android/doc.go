@@ -1,7 +1,7 @@
 // Package android drives the sensors of an Android phone. The work is done by
 // plain C, which other systems can compile against doubles of Android: a
 // thread on the NDK's sensor queue for motion and pressure (motion.c) and a
-// thread attached to the virtual machine that asks for leave, orders fixes and
+// thread attached to the virtual machine that asks for permission, orders fixes and
 // reads the last known one (fixes.c). Each puts what it gets into a ring of
 // its own, which Port empties.
 //
@@ -14,7 +14,7 @@
 // memory). Ear brings it down in the program, and nothing above the band is
 // kept. AAudio says when a reading was heard; where a phone does not, sound is
 // stamped when it was handed over, and its latency is for package runs to find.
-// A microphone that is taken away, as when a headset is plugged in, is told and
+// A microphone that is taken away, as when a headset is plugged in, is reported and
 // not opened again until the next recording.
 //
 // # With the screen off

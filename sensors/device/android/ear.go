@@ -24,7 +24,7 @@ type Ear struct {
 	native  Native
 	library string
 	ear     *C.still_ear
-	say     *device.Told // to be told with the next batch
+	say     *device.Report // to be reported with the next batch
 	state   int
 	heard   hearing
 	some    [32]C.still_heard
@@ -63,13 +63,13 @@ func (e *Ear) Start() {
 }
 
 func (e *Ear) tell(c sensors.Condition, detail finding.Finding) {
-	e.say = &device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: detail}
+	e.say = &device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: detail}
 }
 
 // Drain implements device.Ear.
 func (e *Ear) Drain(b *device.Batch) {
 	if e.say != nil {
-		b.Told, e.say = append(b.Told, *e.say), nil
+		b.Reports, e.say = append(b.Reports, *e.say), nil
 	}
 	if e.ear == nil {
 		return
@@ -80,12 +80,12 @@ func (e *Ear) Drain(b *device.Batch) {
 		e.heard = newHearing(float64(rate))
 	}
 	some := e.heard.rate > 0 && e.take(b)
-	if state == e.state || state == earCut && some { // why it ended is told behind the last sound
+	if state == e.state || state == earCut && some { // why it ended is reported after the last sound
 		return
 	}
 	e.state = state
-	if t, ok := toldEar(state, int(code)); ok {
-		b.Told = append(b.Told, t)
+	if t, ok := earReport(state, int(code)); ok {
+		b.Reports = append(b.Reports, t)
 	}
 }
 
@@ -137,7 +137,7 @@ func answers(native Native) (n C.int, err error) {
 	return n, err
 }
 
-// PermitEar asks the rider for leave to use the microphone and reports whether
+// PermitEar asks the rider for permission to use the microphone and reports whether
 // it was given; it waits for the answer, which the app's activity counts. Where
 // the rider has forbidden to be asked, Android answers by itself. after is
 // time.After or a stand-in for it.

@@ -56,7 +56,7 @@ func line(sounds []sensors.Sound, hz float64) (amplitude, phase float64) {
 	return cmplx.Abs(z), cmplx.Phase(z)
 }
 
-// TestEarHearsWholeAndInTime holds that a tone comes out with its strength and
+// TestEarHearsWholeAndInTime checks that a tone comes out with its strength and
 // on the clock of the other sensors, and that nothing above the band folds into
 // it: 2900 Hz would come out at 500.
 func TestEarHearsWholeAndInTime(t *testing.T) {
@@ -99,8 +99,8 @@ func TestEarHearsWholeAndInTime(t *testing.T) {
 	}
 }
 
-// TestWhatBefallsTheMicrophone: it is told, and the rest goes on.
-func TestWhatBefallsTheMicrophone(t *testing.T) {
+// TestWhatHappensToTheMicrophone: it is reported, and the rest continues.
+func TestWhatHappensToTheMicrophone(t *testing.T) {
 	const needsLater = "libnothing-of-that-name.so"
 	for _, c := range []struct {
 		name, leave, library string
@@ -123,7 +123,7 @@ func TestWhatBefallsTheMicrophone(t *testing.T) {
 				t.Errorf("sound was %q, want %q; %v", got, c.want, log.States)
 			}
 			if why := log.States[len(log.States)-1].Detail.String(); c.ear.Cut > 0 && !strings.Contains(why, "-899") {
-				t.Errorf("told of the end: %q, want AAUDIO_ERROR_DISCONNECTED, -899", why)
+				t.Errorf("reported end: %q, want AAUDIO_ERROR_DISCONNECTED, -899", why)
 			}
 			if len(log.Motion) < 600 {
 				t.Errorf("%d readings of motion meanwhile", len(log.Motion))

@@ -45,10 +45,10 @@ const (
 	broken
 )
 
-// told puts the state of the receiver into words; why is the system's.
-func told(state int, why string) (device.Told, bool) {
-	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Told, bool) {
-		return device.Told{Sensor: sensors.SensorFix, Condition: c, Detail: finding.New(code, args...)}, true
+// fixReport puts the state of the receiver into words; why is the system's.
+func fixReport(state int, why string) (device.Report, bool) {
+	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Report, bool) {
+		return device.Report{Sensor: sensors.SensorFix, Condition: c, Detail: finding.New(code, args...)}, true
 	}
 	switch state {
 	case asking:
@@ -60,9 +60,9 @@ func told(state int, why string) (device.Told, bool) {
 	case off:
 		return say(sensors.Silent, "android.location_off")
 	case listening:
-		return device.Told{Sensor: sensors.SensorFix, Condition: sensors.Available}, true
+		return device.Report{Sensor: sensors.SensorFix, Condition: sensors.Available}, true
 	case broken:
 		return say(sensors.Missing, "android.location_refused", finding.Text("why", why))
 	}
-	return device.Told{}, false
+	return device.Report{}, false
 }

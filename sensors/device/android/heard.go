@@ -76,7 +76,7 @@ func (h *hearing) value(past []int16) int16 {
 	return device.Level(sum)
 }
 
-// trust takes the time of x, unless the system has told better ones. The two
+// trust takes the time of x, unless the system has given better ones. The two
 // kinds are some hundredths of a second apart.
 func (h *hearing) trust(x heard) {
 	if h.stamped && !x.stamped {
@@ -106,10 +106,10 @@ const (
 	earCut
 )
 
-// toldEar puts the state of the microphone into words; code is AAudio's.
-func toldEar(state, code int) (device.Told, bool) {
-	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Told, bool) {
-		return device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(code, args...)}, true
+// earReport puts the state of the microphone into words; code is AAudio's.
+func earReport(state, code int) (device.Report, bool) {
+	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Report, bool) {
+		return device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(code, args...)}, true
 	}
 	why := finding.Text("error", strconv.Itoa(code))
 	switch state {
@@ -118,9 +118,9 @@ func toldEar(state, code int) (device.Told, bool) {
 	case earRefused:
 		return say(sensors.Silent, "android.microphone_not_opened", why)
 	case earListening:
-		return device.Told{Sensor: sensors.SensorSound, Condition: sensors.Available}, true
+		return device.Report{Sensor: sensors.SensorSound, Condition: sensors.Available}, true
 	case earCut:
 		return say(sensors.Silent, "android.microphone_taken", why)
 	}
-	return device.Told{}, false
+	return device.Report{}, false
 }

@@ -94,12 +94,12 @@ func TestHearingCountsWhatIsTooLoud(t *testing.T) {
 
 func TestEveryStateOfTheEarIsPutInWords(t *testing.T) {
 	for state := earNone; state <= earCut; state++ {
-		said, ok := toldEar(state, -899)
+		said, ok := earReport(state, -899)
 		if !ok || said.Sensor != sensors.SensorSound || said.Detail.IsZero() && said.Condition != sensors.Available {
 			t.Errorf("state %d: %+v", state, said)
 		}
 	}
-	if _, ok := toldEar(earOpening, 0); ok {
+	if _, ok := earReport(earOpening, 0); ok {
 		t.Error("something is said before anything is known")
 	}
 }

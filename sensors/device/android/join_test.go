@@ -95,12 +95,12 @@ func TestLocation(t *testing.T) {
 
 func TestEveryStateIsPutInWords(t *testing.T) {
 	for state := asking; state <= broken; state++ {
-		said, ok := told(state, "because")
+		said, ok := fixReport(state, "because")
 		if !ok || said.Sensor != sensors.SensorFix || said.Detail.IsZero() && said.Condition != sensors.Available {
 			t.Errorf("state %d: %+v", state, said)
 		}
 	}
-	if _, ok := told(starting, ""); ok {
+	if _, ok := fixReport(starting, ""); ok {
 		t.Error("something is said before anything is known")
 	}
 }

@@ -98,11 +98,11 @@ func (p *Port) tellMotion(b *device.Batch) {
 		{turn, sensors.SensorTurn, "sensor.gyroscope"},
 		{pressure, sensors.SensorPressure, "sensor.barometer"},
 	} {
-		t := device.Told{Sensor: s.sensor, Condition: sensors.Available}
+		t := device.Report{Sensor: s.sensor, Condition: sensors.Available}
 		if has&s.bit == 0 {
 			t.Condition, t.Detail = sensors.Missing, finding.New("sensor.none", finding.Of("what", finding.New(s.name)))
 		}
-		b.Told = append(b.Told, t)
+		b.Reports = append(b.Reports, t)
 	}
 }
 
@@ -120,8 +120,8 @@ func (p *Port) drainFixes(b *device.Batch) {
 		return
 	}
 	p.state = state
-	if t, ok := told(state, C.GoString(&why[0])); ok {
-		b.Told = append(b.Told, t)
+	if t, ok := fixReport(state, C.GoString(&why[0])); ok {
+		b.Reports = append(b.Reports, t)
 	}
 }
 

@@ -153,8 +153,8 @@ func TestVersions(t *testing.T) {
 		if len(log.Fixes) == 0 {
 			t.Fatalf("API %d: no fix; states %v", api, log.States)
 		}
-		if told := !math.IsNaN(log.Fixes[0].SpeedSD); told != (api >= 26) {
-			t.Errorf("API %d: accuracy of speed given: %v", api, told)
+		if given := !math.IsNaN(log.Fixes[0].SpeedSD); given != (api >= 26) {
+			t.Errorf("API %d: accuracy of speed given: %v", api, given)
 		}
 	}
 }

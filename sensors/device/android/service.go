@@ -23,7 +23,7 @@ type Notice struct {
 	Since       time.Time
 }
 
-// Happened is what befell the service.
+// Happened is what happened to the service.
 type Happened int32
 
 // What RideService tells; files/smali of package app/desk/android has the same
@@ -32,7 +32,7 @@ const (
 	started Happened = iota + 1
 	refused
 	EndAsked // the rider touched the button of the notification
-	Swiped   // the rider swiped the app away; the service goes on
+	Swiped   // the rider swiped the app away; the service continues
 	Gone     // the system ended the service
 )
 
@@ -70,7 +70,7 @@ var ErrNoAnswer = finding.Fail("android.service_not_started")
 
 // Begin starts the service, or gives a running one another notice and type. It
 // returns once the service runs or Android has refused. The app must be
-// visible, and the leave for the location, and for the microphone with sound,
+// visible, and the permission for the location, and for the microphone with sound,
 // must have been given.
 func (s *Service) Begin(n Notice, sound bool) error {
 	s.ending.Store(false)
@@ -127,7 +127,7 @@ func (s *Service) End() error {
 	})
 }
 
-// Events gives what befalls the service: EndAsked, Swiped and Gone, the last
+// Events gives what happens to the service: EndAsked, Swiped and Gone, the last
 // only where nobody called End.
 func (s *Service) Events() <-chan Happened { return s.events }
 

@@ -44,7 +44,7 @@ func holds(t *testing.T, want map[string]string) {
 	}
 }
 
-// next is what befell the service; 0 where nothing did.
+// next is what happened to the service; 0 where nothing did.
 func next(s *Service) Happened {
 	machine.Does("settle")
 	select {
@@ -78,7 +78,7 @@ func TestServiceStarts(t *testing.T) {
 			}
 			holds(t, map[string]string{"let go": "1", "destroyed": "1"})
 			if h := next(s); h != 0 {
-				t.Errorf("told of %d, though the program itself ended the service", h)
+				t.Errorf("reported %d, though the program itself ended the service", h)
 			}
 		})
 	}
@@ -112,7 +112,7 @@ func TestServiceIsRefused(t *testing.T) {
 }
 
 // TestServiceWidens: sound switched on while the service runs. One that may not
-// have more goes on with what it has.
+// have more continues with what it has.
 func TestServiceWidens(t *testing.T) {
 	s := running(t, 35, false)
 	if err := s.Begin(notice(), true); err != nil {
@@ -139,9 +139,9 @@ func TestServiceShowsAnotherNotice(t *testing.T) {
 	holds(t, map[string]string{"notification": strings.Replace(noticeOf12, "Put the phone away", "The phone is full", 1), "types": "8"})
 }
 
-// TestWhatBefallsTheService: the button and a swipe reach the program and leave
+// TestWhatHappensToTheService: the button and a swipe reach the program and leave
 // the service as it is; its end does too, where nobody asked for it.
-func TestWhatBefallsTheService(t *testing.T) {
+func TestWhatHappensToTheService(t *testing.T) {
 	for _, c := range []struct {
 		does  string
 		want  Happened
@@ -155,17 +155,17 @@ func TestWhatBefallsTheService(t *testing.T) {
 			s := running(t, 35, false)
 			machine.Does(c.does)
 			if got := next(s); got != c.want {
-				t.Errorf("told of %d, want %d", got, c.want)
+				t.Errorf("reported %d, want %d", got, c.want)
 			}
 			holds(t, map[string]string{"held": "1", "let go": c.freed})
 			if h := next(s); h != 0 {
-				t.Errorf("told of %d as well", h)
+				t.Errorf("reported %d as well", h)
 			}
 		})
 	}
 }
 
-// TestServiceStartedWithNothing: a process that Android starts anew has no
+// TestServiceStartedWithNothing: a process that Android starts again has no
 // recording, and its service ends itself; a running one stays.
 func TestServiceStartedWithNothing(t *testing.T) {
 	machine.Reset(35)

@@ -24,7 +24,7 @@ type Settings struct {
 
 // What Battery Saver does to the location (PowerManager.LOCATION_MODE_…): 0
 // nothing, 1 no satellites with the screen off, 2 no location with the screen
-// off, 3 none but for what is in the foreground, 4 none asked for with the
+// off, 3 none except for what is in the foreground, 4 none asked for with the
 // screen off.
 const (
 	modeNoChange   = 0
@@ -75,14 +75,14 @@ const (
 	ExitUpdated   Exit = 16
 )
 
-var errUntold = finding.Fail("android.exit_unknown")
+var errExitUnknown = finding.Fail("android.exit_unknown")
 
 // LastExit asks Android, which tells from 11 on.
 func LastExit(native Native) (e Exit, err error) {
 	err = native(func(_, env, ctx uintptr) error {
 		code := C.still_last_exit((*C.JNIEnv)(pointer(env)), C.jobject(pointer(ctx)))
 		if code < 0 {
-			return errUntold
+			return errExitUnknown
 		}
 		e = Exit(code)
 		return nil

@@ -35,7 +35,7 @@ func names(t *testing.T, f *web.Files) (all []string) {
 }
 
 // TestOldRecordingsAreCarriedOver keeps recordings as a browser without a private
-// folder does, and goes on with one that has it: the old ones are listed, read and
+// folder does, and continues with one that has it: the old ones are listed, read and
 // deleted beside the new, and no name is given twice.
 func TestOldRecordingsAreCarriedOver(t *testing.T) {
 	name, old := openTables(t)
@@ -103,7 +103,7 @@ func TestAnotherPageCannotAppend(t *testing.T) {
 }
 
 // TestWorkerEnds ends the worker in the middle of appends: the sync says so, the
-// next one goes on, and all that was written is there once.
+// next one continues, and all that was written is there once.
 func TestWorkerEnds(t *testing.T) {
 	js.Global().Call("eval", `globalThis.usualPost ??= Worker.prototype.postMessage;
 		Worker.prototype.postMessage = function (...a) { globalThis.lastWorker = this; return usualPost.apply(this, a); };`)
@@ -144,7 +144,7 @@ func TestWorkerEnds(t *testing.T) {
 }
 
 // TestClearedSiteGoesOn has the browser clear all that the page kept while a file is
-// held, which the handle itself does not notice: the next sync begins the file anew,
+// held, which the handle itself does not notice: the next sync begins the file again,
 // and no sync after that is believed in vain.
 func TestClearedSiteGoesOn(t *testing.T) {
 	files := openFiles(t, "cleared")
@@ -166,7 +166,7 @@ func TestClearedSiteGoesOn(t *testing.T) {
 		t.Fatal(err)
 	}
 	// The worker of Chromium 156 is mute from then on; after keeping-disk.js gave it
-	// up another one goes on.
+	// up another one continues.
 	for deadline := time.Now().Add(20 * time.Second); f.Sync() != nil && time.Now().Before(deadline); {
 		t.Log("not yet")
 	}

@@ -10,11 +10,11 @@
 // which keeping-work.js appends in a worker by a synchronous handle: a block of 4 KiB
 // was on the disk after 0.2 ms in the middle and 0.4 ms at worst behind a busy page of
 // Chromium 156, and in IndexedDB with strict durability after 0.9 ms and 104 ms.
-// A hidden page, whose timers browsers slow down, goes on recording by the timers of
+// A hidden page, whose timers browsers slow down, continues recording by the timers of
 // a worker (helping-work.js), and what is not on the disk when it is hidden is put
 // there at once. Where there is no such folder, or a worker may not write in it, IndexedDB holds
-// recordings, as it holds all that is replaced whole. A page that is killed loses of
-// either no more than what it had not been told is there.
+// recordings, as it holds all that is replaced whole. A page that is killed loses
+// no more in either than what had not been confirmed.
 //
 // # Long work
 //
@@ -31,7 +31,7 @@
 // listening.js opens the microphone without the browser's own treatment of
 // voices, and listening-work.js brings the sound down on the audio thread by a
 // filter that this package hands it; nothing above the band reaches the page.
-// What the browser says of the microphone's latency is taken off the times;
+// What the browser says about the microphone's latency is taken off the times;
 // what it does not know is for package runs to find.
 //
 // # What a browser gives

@@ -53,7 +53,7 @@ func (e *Ear) Stop() {
 	e.design.Release()
 }
 
-// PermitEar asks the rider for leave to use the microphone and reports whether
+// PermitEar asks the rider for permission to use the microphone and reports whether
 // it was given; it waits for the answer.
 func PermitEar() bool {
 	v, err := await(js.Global().Get("stillairListening").Call("permit"))

@@ -8,7 +8,7 @@ import (
 )
 
 // File is a file being appended to. What is written is kept in memory until
-// Sync. Where somebody clears the site's data meanwhile, the file begins anew with
+// Sync. Where somebody clears the site's data meanwhile, the file starts again with
 // what comes next.
 type File struct {
 	place  place

@@ -26,7 +26,7 @@ var (
 // IndexedDB; what is replaced whole is in IndexedDB, which does that in one step. A
 // file is found wherever it is, so that recordings of programs that knew IndexedDB
 // alone stay as they are. A connection or worker that ends, or does not answer, is
-// opened anew with the next operation; an append that was done and never answered is
+// reopened with the next operation; an append that was done and never answered is
 // not done twice, since it names its file and the place in it, and what is there
 // already has to be the same.
 type Files struct {

@@ -69,7 +69,7 @@ func content(t *testing.T, f *web.Files, name string) []byte {
 }
 
 // TestStorageHeals takes the connection away at random instants of a recording,
-// and goes on with the same file: no sync fails, and all that was written is there
+// and continues with the same file: no sync fails, and all that was written is there
 // once.
 func TestStorageHeals(t *testing.T) {
 	name, files := openTables(t)
@@ -212,7 +212,7 @@ func TestClearedStorageGoesOn(t *testing.T) {
 
 // TestQuotaGoneAndBack has the browser refuse what is added for want of room, as
 // its standard says it does (the quota itself could not be set: Chromium 156 took
-// the debugging protocol's word for it and went on writing), and gives the room
+// the debugging protocol's word for it and continued writing), and gives the room
 // back: meanwhile a sync says that the storage is full, and afterwards all is
 // there once.
 func TestQuotaGoneAndBack(t *testing.T) {

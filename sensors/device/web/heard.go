@@ -38,7 +38,7 @@ func (h *hearing) read(p []byte, b *device.Batch) {
 		}
 		switch first := at(1); {
 		case first < 0:
-			h.told(at(2), at(3), b)
+			h.report(at(2), at(3), b)
 		case n < 4: // it ends before the values
 			b.Lost++
 		default:
@@ -48,14 +48,14 @@ func (h *hearing) read(p []byte, b *device.Batch) {
 	}
 }
 
-func (h *hearing) told(condition, why float64, b *device.Batch) {
+func (h *hearing) report(condition, why float64, b *device.Batch) {
 	c, okC := pick(rowConditions, condition)
 	w, okW := pick(earReasons, why)
 	if !okC || !okW {
 		b.Lost++
 		return
 	}
-	b.Told = append(b.Told, device.Told{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(w)})
+	b.Reports = append(b.Reports, device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(w)})
 }
 
 // stretch makes a stretch of n values, whose first belongs to frame first of the

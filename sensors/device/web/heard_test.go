@@ -23,8 +23,8 @@ func TestHeardRows(t *testing.T) {
 	h := hearing{rate: 48000, factor: 40, latency: 0.01}
 	var b device.Batch
 	h.read(packed([]float64{3, -1, 1, 0}, []float64{6, 5000, 4800, 9600, 2, 0.5, -2}, []float64{3, -1, 9, 0}), &b)
-	if len(b.Told) != 1 || b.Told[0].Sensor != sensors.SensorSound || b.Told[0].Condition != sensors.Available || b.Lost != 1 {
-		t.Errorf("told %v, lost %d", b.Told, b.Lost)
+	if len(b.Reports) != 1 || b.Reports[0].Sensor != sensors.SensorSound || b.Reports[0].Condition != sensors.Available || b.Lost != 1 {
+		t.Errorf("reported %v, lost %d", b.Reports, b.Lost)
 	}
 	if len(b.Sound) != 1 {
 		t.Fatalf("%d stretches", len(b.Sound))

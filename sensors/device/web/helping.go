@@ -36,7 +36,7 @@ func (Awake) Hold() (release func(), err error) {
 	}, nil
 }
 
-// After is time.After for a recording: while the screen is kept on it goes on in a
+// After is time.After for a recording: while the screen is kept on it continues in a
 // page that is hidden, and is over at once when that begins.
 func After(d time.Duration) <-chan time.Time {
 	over := make(chan time.Time, 1)

@@ -12,10 +12,10 @@ import (
 
 // Port drives the sensors of the browser; it is a device.Port.
 type Port struct {
-	page   js.Value
-	reader reader
-	buffer []byte
-	told   bool
+	page     js.Value
+	reader   reader
+	buffer   []byte
+	reported bool
 }
 
 var errNoScript = finding.Fail("browser.script_missing", finding.Text("script", "sensing.js"))
@@ -38,9 +38,9 @@ func (p *Port) Start() error {
 
 // Drain implements device.Port.
 func (p *Port) Drain(b *device.Batch) {
-	if !p.told {
-		p.told = true
-		b.Told = append(b.Told, device.Told{Sensor: sensors.SensorPressure, Condition: sensors.Missing,
+	if !p.reported {
+		p.reported = true
+		b.Reports = append(b.Reports, device.Report{Sensor: sensors.SensorPressure, Condition: sensors.Missing,
 			Detail: finding.New("browser.no_barometer")})
 	}
 	rows := p.page.Call("take")
@@ -62,7 +62,7 @@ func (p *Port) Stop() { p.page.Call("stop") }
 // Arrival tells of the clocks and waits of the fixes so far.
 func (p *Port) Arrival() device.Arrival { return p.reader.arrival }
 
-// Permit asks for leave to use the motion sensors, where the browser wants
+// Permit asks for permission to use the motion sensors, where the browser wants
 // that; it is called from a tap and returns at once.
 func Permit() { js.Global().Get("stillairSensing").Call("permit") }
 

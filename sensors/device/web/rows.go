@@ -19,7 +19,7 @@ const rowWidth = 10
 const (
 	rowMotion = 1
 	rowFix    = 2
-	rowTold   = 3
+	rowReport = 3
 	rowHole   = 4
 )
 
@@ -51,7 +51,7 @@ var (
 type reader struct {
 	sign    float64 // of forces: -1 in browsers that give them the other way round
 	arrival device.Arrival
-	hidden  bool // and the hole is told when the page is seen again
+	hidden  bool // and the hole is reported when the page is seen again
 }
 
 // read adds the rows in p to b. A row it does not know is counted as lost.
@@ -67,8 +67,8 @@ func (r *reader) read(p []byte, b *device.Batch) {
 			b.Motion = append(b.Motion, r.motion(at, v))
 		case rowFix:
 			b.Fixes = append(b.Fixes, r.fix(at, v))
-		case rowTold:
-			r.told(v, b)
+		case rowReport:
+			r.report(v, b)
 		case rowHole:
 			r.hole(at, v, b)
 		default:
@@ -93,7 +93,7 @@ func (r *reader) fix(at float64, v []float64) sensors.Fix {
 	return f
 }
 
-func (r *reader) told(v []float64, b *device.Batch) {
+func (r *reader) report(v []float64, b *device.Batch) {
 	s, okS := pick(rowSensors, v[0])
 	c, okC := pick(rowConditions, v[1])
 	why, okW := pick(rowReasons, v[2])
@@ -102,7 +102,7 @@ func (r *reader) told(v []float64, b *device.Batch) {
 		return
 	}
 	r.hidden = r.hidden || why == codeHidden
-	b.Told = append(b.Told, device.Told{Sensor: s, Condition: c, Detail: finding.New(why)})
+	b.Reports = append(b.Reports, device.Report{Sensor: s, Condition: c, Detail: finding.New(why)})
 }
 
 // hole takes a hole that is over at at, ms.

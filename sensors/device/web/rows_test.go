@@ -101,14 +101,14 @@ func TestFix(t *testing.T) {
 
 func TestToldAndUnknownRows(t *testing.T) {
 	b := read(1, []float64{3, 0, 2, 2, 1}, []float64{3, 0, 0, 4, 4}, []float64{3, 0, 9, 0, 0}, []float64{3, 0, nan, 0, 0}, []float64{7, 0})
-	if len(b.Told) != 2 || b.Lost != 3 {
+	if len(b.Reports) != 2 || b.Lost != 3 {
 		t.Fatalf("batch = %+v", b)
 	}
-	if b.Told[0].Sensor != sensors.SensorFix || b.Told[0].Condition != sensors.Denied || b.Told[0].Detail.IsZero() {
-		t.Errorf("told %+v", b.Told[0])
+	if b.Reports[0].Sensor != sensors.SensorFix || b.Reports[0].Condition != sensors.Denied || b.Reports[0].Detail.IsZero() {
+		t.Errorf("reported %+v", b.Reports[0])
 	}
-	if b.Told[1].Sensor != sensors.SensorMotion || b.Told[1].Condition != sensors.Silent {
-		t.Errorf("told %+v", b.Told[1])
+	if b.Reports[1].Sensor != sensors.SensorMotion || b.Reports[1].Condition != sensors.Silent {
+		t.Errorf("reported %+v", b.Reports[1])
 	}
 }
 
@@ -153,7 +153,7 @@ func FuzzRows(f *testing.F) {
 		var b device.Batch
 		r := reader{sign: 1}
 		r.read(p, &b)
-		if n := len(b.Motion) + len(b.Fixes) + len(b.Told) + len(b.Holes) + b.Lost; n != len(p)/(8*rowWidth) {
+		if n := len(b.Motion) + len(b.Fixes) + len(b.Reports) + len(b.Holes) + b.Lost; n != len(p)/(8*rowWidth) {
 			t.Fatalf("%d rows gave %d events", len(p)/(8*rowWidth), n)
 		}
 	})

@@ -15,7 +15,7 @@ type Cell int
 const (
 	Filled Cell = iota
 	Empty       // nothing, or a word for nothing
-	Broken      // something that is no finite number
+	Broken      // something that is not a finite number
 )
 
 // exactPow10 are the powers of ten that a float64 holds exactly.

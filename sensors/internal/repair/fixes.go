@@ -40,7 +40,7 @@ func Speed(log *sensors.Log, file string) (float64, error) {
 }
 
 // SpeedAsked is Speed where a person said in which unit the speeds are, and the
-// reader has converted them: what the positions say is told, and not done.
+// reader has converted them: what the positions say is reported, but not applied.
 func SpeedAsked(log *sensors.Log, file string) error {
 	if s := ScaleByWay(log.Fixes); s.N >= fewestStretches && math.Abs(s.Ratio-1) > math.Max(scaleSlack, 4*s.SE) {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: 1,

@@ -1,6 +1,6 @@
 // Package repair puts right what recorded logs have wrong: the order of samples,
 // the units and the sign of what was measured. All of it is found from the
-// data alone, and only mended where the data leave no doubt.
+// data alone, and only corrected where the data leave no doubt.
 package repair
 
 import (

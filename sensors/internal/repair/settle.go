@@ -45,9 +45,9 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 }
 
 // Settle finds the unit of the turn rate and the sign of the force, which
-// takes motion and fixes together, and puts both right in place. axes is what
-// was told of the sign, and it is believed; "" asks the log. It returns what is
-// known of the axes afterwards: AxesUp, or "" where nothing tells.
+// takes motion and fixes together, and corrects both in place. axes is what
+// was stated about the sign, and it is believed; "" asks the log. It returns what is
+// known of the axes afterwards: AxesUp, or "" where nothing shows it.
 func Settle(log *sensors.Log, file, axes string) string {
 	say := func(count int, what finding.Finding) {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: count, What: what})

@@ -14,7 +14,7 @@ import (
 // was set back, and it is bridged by counting as on a live source (see
 // sensors.InOrder, which it goes through), or another recording begins, and the
 // larger one is kept. What goes back to a time that was not recorded is sorted: rows
-// that were written in another order cannot be told from it, and either way the
+// that were written in another order cannot be distinguished from it, and either way the
 // stretches stay whole.
 type Clock struct {
 	what   finding.Code // of a sample in notes: "input.sample" or another
@@ -33,8 +33,8 @@ func NewClock(what finding.Code) *Clock {
 	return c
 }
 
-// Told gives what was done since it was called last, said of a file.
-func (c *Clock) Told(file string) []sensors.Note {
+// Notes gives what was done since it was last called, as notes on a file.
+func (c *Clock) Notes(file string) []sensors.Note {
 	notes := c.notes
 	c.notes = nil
 	for i := range notes {
@@ -48,7 +48,7 @@ const (
 	goesBack    = 2.5 // s; samples that changed places are nearer (as sensors.InOrder has it)
 	mostPieces  = 64
 	fewPerPiece = 10  // samples; a file that goes back more often than once in so many is in no order at all
-	beginsAnew  = 0.1 // of the span so far: a recording that goes back to its first tenth begins anew
+	startsAgain = 0.1 // of the span so far: a recording that goes back to its first tenth starts again
 	fewOfRide   = 8   // samples that a recording has at least
 )
 
@@ -160,7 +160,7 @@ func recordings[S any](parts [][]S, time func(S) float64, same func(a, b S) bool
 func anew[S any](before, part []S, time func(S) float64, same func(a, b S) bool) bool {
 	from, to := time(before[0]), time(before[len(before)*9/10]) // the last may be wild
 	at := time(part[0])
-	return len(before) >= fewOfRide && len(part) >= fewOfRide && at-from < beginsAnew*(to-from) && from-at < beginsAnew*(to-from) &&
+	return len(before) >= fewOfRide && len(part) >= fewOfRide && at-from < startsAgain*(to-from) && from-at < startsAgain*(to-from) &&
 		!repeats(before, part, time, same)
 }
 

@@ -71,7 +71,7 @@ func TestClock(t *testing.T) {
 		}
 		c := NewClock("input.sample")
 		motion, fixes = c.Motion(motion), c.Fixes(fixes)
-		notes := c.Told("a file")
+		notes := c.Notes("a file")
 		if len(motion) != 3000-tt.lost || len(fixes) != 60 {
 			t.Errorf("%s: %d readings, %d fixes, notes %v", tt.name, len(motion), len(fixes), notes)
 			continue
@@ -117,7 +117,7 @@ func TestTwoRecordings(t *testing.T) {
 	}
 	c := NewClock("input.sample")
 	motion, fixes = c.Motion(motion), c.Fixes(fixes)
-	if notes := c.Told("a file"); len(motion) != 3000 || len(fixes) != 60 || motion[0].Force.X != 1 || fixes[0].Speed != 1 ||
+	if notes := c.Notes("a file"); len(motion) != 3000 || len(fixes) != 60 || motion[0].Force.X != 1 || fixes[0].Speed != 1 ||
 		len(notes) != 2 || notes[0].What.Code != codeOtherRecording {
 		t.Errorf("%d readings, %d fixes, notes %v", len(motion), len(fixes), notes)
 	}

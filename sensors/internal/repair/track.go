@@ -18,7 +18,7 @@ func Track(log *sensors.Log, file string, fixes []sensors.Fix, spoken int) error
 	}
 	clock := NewClock("input.fix")
 	fixes = clock.Fixes(fixes)
-	log.Notes = append(log.Notes, clock.Told(file)...)
+	log.Notes = append(log.Notes, clock.Notes(file)...)
 	own := 2*spoken > len(fixes)
 	if own {
 		whole := len(fixes)

@@ -42,7 +42,7 @@ type Yaw struct {
 // The times of fixes are tried with delays up to 1.5 s and the best agreement is
 // taken. It counts as known from a correlation of 0.8 over at least twelve
 // stretches and 2 rad (115°) of turning. On a straight road nothing is known, and
-// degrees taken for radians go unnoticed unless they are too large, see MostTurn.
+// degrees mistaken for radians go unnoticed unless they are too large, see MostTurn.
 func Sign(log *sensors.Log) Yaw {
 	bs := blocks(log.Motion)
 	course := courses(log.Fixes)

@@ -7,14 +7,14 @@ import (
 	"testing"
 )
 
-// TestHostileMemory opens the hostile files in a process of its own and looks
+// TestMalformedMemory opens the malformed files in a process of its own and looks
 // at the most memory that it ever held, what makes the files included.
-func TestHostileMemory(t *testing.T) {
+func TestMalformedMemory(t *testing.T) {
 	if testing.Short() {
 		t.Skip("runs a test once more")
 	}
 	const most = 200 // MB
-	cmd := exec.Command(os.Args[0], "-test.run=^TestHostileFiles$")
+	cmd := exec.Command(os.Args[0], "-test.run=^TestMalformedFiles$")
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, out)
 	}

@@ -6,10 +6,10 @@ import (
 	"stillair/sensors/sim"
 )
 
-// deedOf is the kind of deed that a kind of run is.
-func deedOf(k Kind) sim.Kind { return sim.Kind(k) }
+// eventOf is the kind of event that a kind of run is.
+func eventOf(k Kind) sim.Kind { return sim.Kind(k) }
 
-// wanted reports whether a deed is one that should be found.
+// wanted reports whether an event is one that should be found.
 func wanted(k sim.Kind) bool {
 	switch k {
 	case sim.KindLaunch, sim.KindRollOn, sim.KindPull, sim.KindCoastDown, sim.KindStop:
@@ -18,13 +18,13 @@ func wanted(k sim.Kind) bool {
 	return false
 }
 
-// compareDeeds lists what was missed, found twice or found though nobody did
+// compareEvents lists what was missed, found twice or found though nobody did
 // it. A roll-on in one gear over a wide range is a pull as well, and a pull runs
 // through the speeds of a roll-on.
-func compareDeeds(truth *sim.Truth, result *Result) []string {
+func compareEvents(truth *sim.Truth, result *Result) []string {
 	var problems []string
 	known := map[int]bool{}
-	for _, d := range truth.Deeds {
+	for _, d := range truth.Events {
 		if !wanted(d.Kind) {
 			continue
 		}
@@ -33,10 +33,10 @@ func compareDeeds(truth *sim.Truth, result *Result) []string {
 			if !found(r) || r.End < d.Start || r.Start > d.End {
 				continue
 			}
-			if deedOf(r.Kind) == d.Kind {
+			if eventOf(r.Kind) == d.Kind {
 				hits++
 			}
-			if deedOf(r.Kind) == d.Kind || full(r.Kind) && full(Kind(d.Kind)) {
+			if eventOf(r.Kind) == d.Kind || full(r.Kind) && full(Kind(d.Kind)) {
 				known[r.ID] = true
 			}
 		}

@@ -17,7 +17,7 @@ import (
 	"stillair/sensors"
 )
 
-// spoiler makes hostile files out of good ones, the same for the same seed.
+// spoiler makes malformed files out of good ones, the same for the same seed.
 type spoiler struct {
 	rng  *rand.Rand
 	good map[string][]byte // by name
@@ -30,7 +30,7 @@ var (
 	inner = []string{"as one gzip member", "as a zip"}
 )
 
-// file makes hostile file i and says what it is.
+// file makes malformed file i and says what it is.
 func (s *spoiler) file(i int) (what string, data []byte) {
 	n := len(forms) + len(inner)
 	if k := i % n; k < len(forms) {
@@ -152,10 +152,10 @@ func (s *spoiler) zip(how string) []byte {
 	return out.Bytes()
 }
 
-// TestHostileFiles opens files made to do harm, in a folder where nothing else
-// is: each ends in an error that names the file and the mend, or in a log that
+// TestMalformedFiles opens files made to do harm, in a folder where nothing else
+// is: each ends in an error that names the file and the remedy, or in a log that
 // is in order; and nothing is written anywhere near.
-func TestHostileFiles(t *testing.T) {
+func TestMalformedFiles(t *testing.T) {
 	count := 200
 	if testing.Short() {
 		count = 40
@@ -178,10 +178,10 @@ func TestHostileFiles(t *testing.T) {
 	refused, noted := 0, 0
 	for i := range count {
 		what, data := s.file(i)
-		if err := os.WriteFile("hostile", data, 0o600); err != nil {
+		if err := os.WriteFile("malformed", data, 0o600); err != nil {
 			t.Fatal(err)
 		}
-		ride, err := Open("hostile")
+		ride, err := Open("malformed")
 		if err != nil {
 			refused++
 			mustSayWhatToDo(t, what, err)
@@ -190,17 +190,17 @@ func TestHostileFiles(t *testing.T) {
 		noted += min(1, len(ride.Log.Notes))
 		mustBeInOrder(t, what, ride.Log)
 	}
-	t.Logf("%d hostile files: %d refused, %d read with notes, %d read", count, refused, noted, count-refused-noted)
+	t.Logf("%d malformed files: %d refused, %d read with notes, %d read", count, refused, noted, count-refused-noted)
 	if refused < count/10 || noted < count/10 {
-		t.Error("the files are not hostile enough for this test to say anything")
+		t.Error("the files are not malformed enough for this test to say anything")
 	}
-	mustBeAlone(t, outer, filepath.Join("a", "b", "hostile"))
+	mustBeAlone(t, outer, filepath.Join("a", "b", "malformed"))
 }
 
 func mustSayWhatToDo(t *testing.T, what string, err error) {
 	t.Helper()
 	var input *sensors.InputError
-	if !errors.As(err, &input) || input.Remedy.IsZero() || input.What.IsZero() || !strings.HasPrefix(input.File, "hostile") {
+	if !errors.As(err, &input) || input.Remedy.IsZero() || input.What.IsZero() || !strings.HasPrefix(input.File, "malformed") {
 		t.Errorf("%s: the error %v does not name the file and what to do", what, err)
 	}
 	if len(err.Error()) > 2000 {

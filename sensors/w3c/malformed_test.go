@@ -33,7 +33,7 @@ func (e *endless) Read(p []byte) (int, error) {
 	return n, err
 }
 
-func TestHostile(t *testing.T) {
+func TestMalformed(t *testing.T) {
 	if testing.Short() {
 		t.Skip("reads a gigabyte")
 	}

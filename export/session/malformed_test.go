@@ -44,9 +44,9 @@ func (r *repeat) Read(p []byte) (int, error) {
 
 const headerLine = `{"type":"part","n":1,"from_s":1,"to_s":2}` + "\n" + `{"type":"header","format":"stillair session","version":1}` + "\n"
 
-// TestHostile reads files made to do harm: each must end in a clear error or
+// TestMalformed reads files made to do harm: each must end in a clear error or
 // in a log with notes, in bounded memory.
-func TestHostile(t *testing.T) {
+func TestMalformed(t *testing.T) {
 	gigabyte, much := int64(1<<30), int64(1<<28)
 	if testing.Short() {
 		gigabyte, much = 1<<24, 1<<25
@@ -70,13 +70,13 @@ func TestHostile(t *testing.T) {
 		var before, after runtime.MemStats
 		runtime.GC()
 		runtime.ReadMemStats(&before)
-		rec, err := Read(bytes.NewReader(tt.data), "hostile.jsonl.gz")
+		rec, err := Read(bytes.NewReader(tt.data), "malformed.jsonl.gz")
 		runtime.ReadMemStats(&after)
 		var input *sensors.InputError
 		switch {
 		case tt.says != "" && !errors.As(err, &input):
 			t.Errorf("%s: %v", tt.name, err)
-		case tt.says != "" && (!strings.Contains(err.Error(), tt.says) || input.Remedy.IsZero() || !strings.HasPrefix(err.Error(), "hostile.jsonl.gz")):
+		case tt.says != "" && (!strings.Contains(err.Error(), tt.says) || input.Remedy.IsZero() || !strings.HasPrefix(err.Error(), "malformed.jsonl.gz")):
 			t.Errorf("%s: the error %q does not say %q", tt.name, err, tt.says)
 		case tt.says == "" && (err != nil || len(rec.Log.Notes) == 0):
 			t.Errorf("%s: %v", tt.name, err)

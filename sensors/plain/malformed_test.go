@@ -83,9 +83,9 @@ func (g *growing) Read(p []byte) (int, error) {
 	return g.buf.Read(p)
 }
 
-// TestHostile: each ends in a clear error, soon and in little memory, and
+// TestMalformed: each ends in a clear error, soon and in little memory, and
 // writes nothing.
-func TestHostile(t *testing.T) {
+func TestMalformed(t *testing.T) {
 	const motionHead = "t_s,ax_mps2,ay_mps2,az_mps2\n"
 	good := sheet(nil)
 	goodFiles := []member{{name: "motion.csv", text: string(good["motion.csv"].Data)}, {name: "gnss.csv", text: string(good["gnss.csv"].Data)}}
@@ -125,7 +125,7 @@ func TestHostile(t *testing.T) {
 		{"gigabyte of rubbish rows", stream(func() io.Reader {
 			return &endless{head: strings.NewReader(motionHead), pattern: "a,b,c,d\n", left: gigabyte}
 		}, gigabyte), "plain.bad_rows"},
-		{"rows without end, size told", stream(func() io.Reader { return &growing{} }, 100*gigabyte), "input.too_many most=3e+06"},
+		{"rows without end, size stated", stream(func() io.Reader { return &growing{} }, 100*gigabyte), "input.too_many most=3e+06"},
 		{"rows that grow shorter", stream(func() io.Reader {
 			return io.MultiReader(strings.NewReader(motionHead+strings.Repeat("0,0,0,"+strings.Repeat("9", 1000)+"\n", 1)), &growing{row: 1})
 		}, gigabyte), "input.too_many most=3e+06"},
@@ -175,7 +175,7 @@ func TestZipWhoseSizesLie(t *testing.T) {
 	}
 }
 
-// TestZipCutAnywhere never gives a log without a word, and never panics.
+// TestZipCutAnywhere never gives a log silently, and never panics.
 func TestZipCutAnywhere(t *testing.T) {
 	good := sheet(nil)
 	b := pack(t, member{name: "motion.csv", text: string(good["motion.csv"].Data)}, member{name: "gnss.csv", text: string(good["gnss.csv"].Data)})

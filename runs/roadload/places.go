@@ -19,15 +19,15 @@ import (
 
 const far = 1e5 // m between the stretches of the two directions
 
-// reckoned fits again with places from the distance rolled, where places are
+// withPlaces fits again with places from the distance rolled (dead reckoning), where places are
 // missing and the road may be rough; otherwise it returns what it was given.
-func (s *system) reckoned(l *learner) (*system, *learner, error) {
+func (s *system) withPlaces(l *learner) (*system, *learner, error) {
 	if s.lay.knots > 0 || s.opts.Noise.RoadSD <= 0 {
 		return s, l, nil
 	}
 	runs := copies(s.runs)
 	for _, c := range runs {
-		c.reckon()
+		c.estimatePlaces()
 	}
 	next := s.with(runs)
 	if next.lay.knots == 0 {
@@ -46,10 +46,10 @@ func (s *system) reckoned(l *learner) (*system, *learner, error) {
 	return next, other, next.settle(other)
 }
 
-// reckon takes the distance rolled for the place along the stretch of the run's
+// estimatePlaces takes the distance rolled for the place along the stretch of the run's
 // direction.
-func (c *coast) reckon() {
-	c.x, c.reckoned = c.rolled(), true
+func (c *coast) estimatePlaces() {
+	c.x, c.estimated = c.rolled(), true
 	if c.dir > 0 {
 		return
 	}
@@ -101,7 +101,7 @@ func (s *system) roughStart(n Noise, smooth *system) (Noise, error) {
 // beforehand.
 type roughness struct{ sd, prior float64 }
 
-// roughnesses are what the averaging goes through where places are reckoned,
+// roughnesses are what the averaging goes through where places are estimated,
 // a smooth road first. Most roads that tests are ridden on are smooth (common
 // practice); the share of rough ones is set so that intervals hold on a road
 // of 0.2 % and grow little on a smooth one. Those between pass for smooth: in
@@ -110,9 +110,9 @@ func roughnesses() [4]roughness {
 	return [...]roughness{{0.00005, 0.80}, {0.0012, 0.04}, {0.002, 0.09}, {0.0032, 0.07}}
 }
 
-// averageReckoned is average where places are reckoned: over all roughnesses
+// averageEstimated is average where places are estimated: over all roughnesses
 // that there may be, with the gusts that go best with each.
-func (s *system) averageReckoned(l *learner, dial int) ([]float64, *mat.SymDense, error) {
+func (s *system) averageEstimated(l *learner, dial int) ([]float64, *mat.SymDense, error) {
 	m := newMixture(2 * s.lay.setups)
 	probe := append([]float64(nil), l.at...)
 	best := math.NaN()
