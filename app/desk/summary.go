@@ -86,7 +86,7 @@ func summary(s *study, units shown.System) string {
 	}
 	p.assumed(s)
 	if len(r.Runs) > 0 {
-		p.title("± is a 95 %% band: of 100 such bands 95 hold the true figure.")
+		p.title("± is a 95 %% band: 95 of 100 such bands contain the true value.")
 	}
 	return p.String()
 }
