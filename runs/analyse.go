@@ -76,6 +76,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	}
 	opts.progress(Fitting, 0.85)
 	fitRoadLoad(result, log, known)
+	result.findPasses(log, scaleSE)
 	measurePowers(result, log, known)
 	load, _ := loadOf(result, log, known, "")
 	cautionWeakRollOns(result, power.Bike{Load: load, RotatingMass: known.ride.RotatingMass}, dayOf(result, known))

@@ -132,6 +132,7 @@ type Result struct {
 	Ride      sensors.Ride // as entered, with the defaults in place of what was not
 	Defaults  []string     // names of ride.json's fields whose default was used
 	Runs      []Run
+	Passes    []Pass             // flying passes, beside the runs and in order of time
 	RoadLoads []RoadLoad         // one for each setup with pairs, in order of time
 	Estimate  *roadload.Estimate // what is behind RoadLoads, setup by setup; nil where there are none
 	Warnings  []finding.Finding  // about the ride as a whole

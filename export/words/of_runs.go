@@ -10,7 +10,7 @@ import (
 // ofRuns holds what package runs and its packages say about runs, pairs, power
 // and the engine.
 func ofRuns() []Entry {
-	return slices.Concat(ofPushes(), ofCoasts(), ofRecordedRuns(), ofPairs(), ofPower(), ofEngine(), ofEntries())
+	return slices.Concat(ofPushes(), ofPasses(), ofCoasts(), ofRecordedRuns(), ofPairs(), ofPower(), ofEngine(), ofEntries())
 }
 
 func at(kmh float64) finding.Arg { return finding.Speed("at", kmh*units.KMH) }
@@ -36,6 +36,19 @@ func ofPushes() []Entry {
 		{"throttle.eased", args(at(85)), "the throttle was not held open at {at}", "bei {at} war das Gas nicht ganz offen"},
 		{"stop.weak", args(finding.Acceleration("mean", 3.8), finding.Acceleration("needed", 4)),
 			"not braked hard all the way: {mean.1} on average, {needed.0} is needed", "nicht durchgehend stark gebremst: im Mittel {mean.1}, nötig sind {needed.0}"},
+	}
+}
+
+func ofPasses() []Entry {
+	return []Entry{
+		{"pass.eased", nil, "the bike was still gaining speed when the throttle was eased, or a limiter held it: it may go faster",
+			"das Motorrad wurde noch schneller, als das Gas zurückgenommen wurde oder ein Begrenzer eingriff: es geht vielleicht schneller"},
+		{"pass.unseen", nil, "the ride does not show one long pull up to this speed in both directions, so it may go faster",
+			"die Fahrt zeigt nicht in beiden Richtungen ein langes Beschleunigen bis zu diesem Tempo: vielleicht geht es schneller"},
+		{"pass.run_up", nil, "it was the run-up to a coast-down, which is often ridden at part throttle: for a pass keep the throttle open, and let the speed go only beyond the stretch",
+			"es war der Anlauf zu einem Ausrollversuch, der oft mit wenig Gas gefahren wird: für eine Messfahrt das Gas offen halten und erst hinter der Strecke sanft bremsen"},
+		{"pass.apart", args(finding.Speed("apart", 40*units.KMH)), "the two directions are {apart} apart, more than wind and slope explain",
+			"die beiden Richtungen liegen {apart} auseinander, mehr als Wind und Gefälle erklären"},
 	}
 }
 

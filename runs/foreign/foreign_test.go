@@ -14,13 +14,20 @@ var (
 	first = flag.Uint64("first", 1001, "seed of the first")
 )
 
-// each rides and analyses, ride by ride.
-func each(t *testing.T, ride func(w *world), judge func(seed uint64, w *world, res *runs.Result)) {
-	t.Helper()
-	n := *rides
+// few is how many rides the flag asks for.
+func few() int { return many(0) }
+
+// many is so many rides, or more where the flag asks for them; few in short tests.
+func many(n int) int {
 	if testing.Short() {
-		n = min(n, 2)
+		return 2
 	}
+	return max(*rides, n)
+}
+
+// each rides and analyses so many rides.
+func each(t *testing.T, n int, ride func(w *world), judge func(seed uint64, w *world, res *runs.Result)) {
+	t.Helper()
 	for seed := *first; seed < *first+uint64(n); seed++ {
 		w := newWorld(seed)
 		w.stand(15)
@@ -63,7 +70,7 @@ func (w *world) found(res *runs.Result) (found, ridden int) {
 // rolling resistance hold what the machine has.
 func TestCoastDays(t *testing.T) {
 	ridden, found, held, loads := 0, 0, 0, 0
-	each(t, func(w *world) {
+	each(t, few(), func(w *world) {
 		for range 8 {
 			w.roll(math.Min(0.7*w.top(), 31), w.between(6, 9))
 			w.stopAndTurn(2)
@@ -89,7 +96,7 @@ func TestCoastDays(t *testing.T) {
 // of a creep, are found, and none of their times is off by five standard errors.
 func TestLaunches(t *testing.T) {
 	ridden, found, held, times := 0, 0, 0, 0
-	each(t, func(w *world) {
+	each(t, few(), func(w *world) {
 		for i := range 6 {
 			w.start(math.Min(0.85*w.top(), 40), i%3 == 2)
 			w.stopAndTurn(3.5)
@@ -130,7 +137,7 @@ func TestLaunches(t *testing.T) {
 // load, and are found.
 func TestEngineBraking(t *testing.T) {
 	ridden, found := 0, 0
-	each(t, func(w *world) {
+	each(t, few(), func(w *world) {
 		for range 6 {
 			w.gear = 0
 			w.accelerate(0.5, 0.4*w.top())
@@ -153,7 +160,7 @@ func TestEngineBraking(t *testing.T) {
 
 // TestEveryday: town and country at part throttle give no road load.
 func TestEveryday(t *testing.T) {
-	each(t, everyday, func(seed uint64, w *world, res *runs.Result) {
+	each(t, few(), everyday, func(seed uint64, w *world, res *runs.Result) {
 		for _, l := range res.RoadLoads {
 			t.Errorf("seed %d, %.0f kW: CdA %.3f and Crr %.4f, and nobody rolled freely", seed, w.power/1e3, l.CdA.X, l.Crr.X)
 		}

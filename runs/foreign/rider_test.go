@@ -134,3 +134,22 @@ func (w *world) end() {
 	w.brake(2, 0)
 	w.stand(8)
 }
+
+// flatOut is full throttle from standstill for so many metres, and to a halt.
+func (w *world) flatOut(far float64) {
+	w.gear, w.throttle = 0, takeUp(0, 0.5)
+	d := event{kind: "pass", from: w.t}
+	begun := w.way
+	w.until(driving, 400, func() bool { return w.way-begun >= far })
+	d.to = w.t
+	w.events = append(w.events, d)
+}
+
+// cruise goes through the gears at part throttle and holds a speed for so many metres.
+func (w *world) cruise(share, v, far float64) {
+	w.gear = 0
+	w.accelerate(share, v)
+	for begun := w.way; w.way-begun < far; {
+		w.hold(v*w.between(0.99, 1.01), w.between(3, 8))
+	}
+}
