@@ -62,12 +62,12 @@ func TestEveryFormat(t *testing.T) {
 			}
 		},
 		formats.Tables: func(t *testing.T, data []byte) {
-			if got := names(t, data); !slices.Equal(got, []string{"track.csv", "runs.csv", "marks.csv", "road-load.csv", "comparisons.csv", "power.csv"}) {
+			if got := names(t, data); !slices.Equal(got, []string{"track.csv", "runs.csv", "marks.csv", "passes.csv", "road-load.csv", "comparisons.csv", "power.csv"}) {
 				t.Errorf("holds %v", got)
 			}
 		},
 		formats.Columns: func(t *testing.T, data []byte) {
-			if got := names(t, data); len(got) != 6 || got[0] != "samples.parquet" {
+			if got := names(t, data); len(got) != 7 || got[0] != "samples.parquet" {
 				t.Errorf("holds %v", got)
 			}
 		},

@@ -1,6 +1,6 @@
 // Package columns writes rides and their results as Apache Parquet, the open
 // columnar format that query engines load: samples of a ride, and one table
-// each for runs, marks, road loads, comparisons and power. Every table starts with the ride's name,
+// each for runs, marks, flying passes, road loads, comparisons and power. Every table starts with the ride's name,
 // and what was measured with the bike's, so that the files of many rides can be
 // read as one. Reader reads them back, as far as a season needs.
 //

@@ -14,7 +14,7 @@ func (g *Reader) at(folder, ride, bike string, started *string) *gathered {
 	k := rideKey{folder, ride}
 	r := g.rides[k]
 	if r == nil {
-		r = &gathered{gears: map[int]string{}, marks: map[int][]runs.Mark{}}
+		r = &gathered{gears: map[int]string{}, marks: map[int][]runs.Mark{}, passes: map[int32]*runs.Pass{}}
 		g.rides[k], g.order = r, append(g.order, k)
 	}
 	r.result.Ride.Bike = bike
@@ -146,6 +146,9 @@ func (g *Reader) Rides() []Read {
 		for _, run := range r.result.Runs {
 			run.Marks = r.marks[run.ID]
 			res.Runs = append(res.Runs, run)
+		}
+		for _, p := range r.passed {
+			res.Passes = append(res.Passes, *p)
 		}
 		d := results.From(&res).ForSeason()
 		d.Started = r.started

@@ -104,6 +104,6 @@ type Table struct {
 
 // Tables are all there are.
 func Tables() []Table {
-	return []Table{{"samples", WriteSamples}, {"runs", WriteRuns}, {"marks", WriteMarks}, {"road-load", WriteRoadLoads},
+	return []Table{{"samples", WriteSamples}, {"runs", WriteRuns}, {"marks", WriteMarks}, {"passes", WritePasses}, {"road-load", WriteRoadLoads},
 		{"comparisons", WriteComparisons}, {"power", WritePowers}}
 }

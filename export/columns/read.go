@@ -49,6 +49,8 @@ type gathered struct {
 	started string
 	gears   map[int]string
 	marks   map[int][]runs.Mark
+	passes  map[int32]*runs.Pass
+	passed  []*runs.Pass // in the order in which they came
 }
 
 // NewReader gathers nothing yet.
@@ -138,6 +140,7 @@ func allOurs() []ours {
 	return []ours{
 		{"runs", []string{"id", "kind", "accepted", "start_s"}, []string{"bike", "setup", "bearing_deg"}, reading(checkRun, (*Reader).addRun)},
 		{"marks", []string{"run", "mark", "rollout_s"}, []string{"bike", "kind", "setup", "s", "se_s", "rollout_se_s"}, reading(checkMark, (*Reader).addMark)},
+		{"passes", []string{"pass", "over", "mean_mps"}, []string{"bike", "setup", "accepted", "distance_m", "apart_s", "there_mps", "there_se_mps", "back_mps", "back_se_mps", "mean_se_mps", "half_difference_mps", "half_difference_se_mps"}, reading(checkPass, (*Reader).addPass)},
 		{"road-load", []string{"cda_m2", "crr"}, []string{"bike", "setup", "cda_se_m2", "crr_se", "cda_noise_se_m2", "crr_noise_se", "air_density_kgpm3"}, reading(checkLoad, (*Reader).addLoad)},
 		{"comparisons", []string{"a", "b", "quantity"}, []string{"bike", "delta", "delta_se"}, reading(checkComparison, (*Reader).addComparison)},
 		{"samples", []string{"t_s", "speed_se_mps"}, nil, nil},

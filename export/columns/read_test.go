@@ -17,8 +17,10 @@ import (
 	"stillair/export/results"
 	"stillair/export/words"
 	"stillair/runs"
+	"stillair/runs/pass"
 	"stillair/runs/roadload"
 	"stillair/sensors"
+	"stillair/sensors/finding"
 )
 
 // seasonable is an invented result with all that a season reads.
@@ -29,6 +31,12 @@ func seasonable() *runs.Result {
 	l := &res.RoadLoads[0]
 	l.CdANoise, l.CrrNoise, l.Budget = 0.004, 0.0003, []roadload.Part{{Code: "budget.noise", SE: 0.004}, {Code: "budget.mass", SE: 0.006}}
 	res.Compared = judgedResult().Compared
+	over := func(name string, far float64) pass.Figure {
+		v := runs.Value{X: 50 + far/1000, SE: 0.02}
+		return pass.Figure{Name: name, Distance: far, There: v, Back: v, Mean: v, Half: v}
+	}
+	res.Passes = []runs.Pass{{Setup: "bare", There: pass.Leg{Start: 3}, Back: pass.Leg{Start: 120}, Figures: []pass.Figure{over("1 km", 1000), over("200 m", 200)}},
+		{Setup: "bare", Figures: []pass.Figure{over("200 m", 200)}, Reasons: []finding.Finding{finding.New("pass.eased")}}}
 	return &res
 }
 
@@ -84,7 +92,7 @@ func TestReadBack(t *testing.T) {
 			t.Errorf("ride %d: JSON has\n%s\nParquet\n%s", i, a, b)
 		}
 	}
-	if len(rides[0].Results.RoadLoad) != 1 || len(rides[0].Results.Comparisons) != 1 || len(rides[0].Results.Runs) == 0 {
+	if len(rides[0].Results.RoadLoad) != 1 || len(rides[0].Results.Comparisons) != 1 || len(rides[0].Results.Runs) == 0 || len(rides[0].Results.Passes) != 1 {
 		t.Errorf("hardly anything was read: %+v", rides[0].Results)
 	}
 }

@@ -19,6 +19,7 @@ type Document struct {
 	Notes           []string     `json:"notes,omitempty"`    // what was left out of the log or repaired
 	Findings        []Finding    `json:"findings,omitempty"` // warnings and notes
 	Runs            []Run        `json:"runs"`
+	Passes          []Pass       `json:"passes,omitempty"` // the same road both ways at a steady speed
 	RoadLoad        []RoadLoad   `json:"road_load"`
 	Comparisons     []Comparison `json:"comparisons"`
 	Power           []Power      `json:"power"`

@@ -28,6 +28,9 @@ func From(r *runs.Result) *Document {
 		out.Gear = GearOf(r, run)
 		d.Runs = append(d.Runs, out)
 	}
+	for _, p := range r.Passes {
+		d.Passes = append(d.Passes, fromPass(p))
+	}
 	for _, l := range r.RoadLoads {
 		d.RoadLoad = append(d.RoadLoad, fromRoadLoad(l))
 	}

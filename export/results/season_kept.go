@@ -20,6 +20,12 @@ func (d *Document) ForSeason() *Document {
 			out.Runs = append(out.Runs, r)
 		}
 	}
+	for _, p := range d.Passes {
+		if p.Accepted {
+			p.Reasons, p.There, p.Back = []string{}, PassLeg{}, PassLeg{}
+			out.Passes = append(out.Passes, p)
+		}
+	}
 	for _, l := range d.RoadLoad {
 		l.Notes, l.Findings = nil, nil
 		out.RoadLoad = append(out.RoadLoad, l)

@@ -2,10 +2,12 @@ package share
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"stillair/fusion"
 	"stillair/runs"
+	"stillair/runs/pass"
 	"stillair/sensors"
 )
 
@@ -27,6 +29,7 @@ func Result(res *runs.Result, log *sensors.Log, c Choice) *runs.Result {
 	for i, r := range res.Runs {
 		out.Runs[i] = w.run(r)
 	}
+	out.Passes = w.passes(res.Passes)
 	if res.Track != nil {
 		out.Track = w.track(res.Track)
 	}
@@ -53,6 +56,29 @@ func (w Window) run(r runs.Run) runs.Run {
 		r.Revs = &revs
 	}
 	return r
+}
+
+// passes moves passes. A leg that reaches into an end keeps its figures alone.
+func (w Window) passes(all []runs.Pass) []runs.Pass {
+	leg := func(l pass.Leg) pass.Leg {
+		if !w.Has(l.Start) || !w.Has(l.End) {
+			l.BearingDeg, l.Length = math.NaN(), math.NaN()
+		}
+		l.Start, l.End = w.within(l.Start), w.within(l.End)
+		return l
+	}
+	var out []runs.Pass
+	for _, p := range all {
+		p.There, p.Back, p.Reasons = leg(p.There), leg(p.Back), w.findings(p.Reasons)
+		p.Figures = slices.Clone(p.Figures)
+		for i := range p.Figures {
+			for k, s := range p.Figures[i].Times {
+				p.Figures[i].Times[k] = fusion.Span{From: w.within(s.From), To: w.within(s.To)}
+			}
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 func (w Window) times(t []float64) []float64 {

@@ -1,10 +1,13 @@
 package share
 
 import (
+	"math"
 	"testing"
 
 	"stillair/export/exporttest"
+	"stillair/fusion"
 	"stillair/runs"
+	"stillair/runs/pass"
 )
 
 // TestResultIsCutAsTheLog checks that the track in a result keeps no more of the
@@ -34,5 +37,25 @@ func TestResultIsCutAsTheLog(t *testing.T) {
 	}
 	if none := Result(&runs.Result{}, log, choice); none.Track != nil {
 		t.Error("a track came from nowhere")
+	}
+}
+
+// TestPassesAreCut holds that a leg which reaches into a cut end keeps its speeds alone.
+func TestPassesAreCut(t *testing.T) {
+	log, res := exporttest.Log(), exporttest.Result()
+	leg := func(from, to float64) pass.Leg { return pass.Leg{Start: from, End: to, BearingDeg: 17, Length: 400} }
+	span := func(from, to float64) fusion.Span { return fusion.Span{From: from, To: to} }
+	res.Passes = []runs.Pass{{There: leg(1, 25), Back: leg(30, 40),
+		Figures: []pass.Figure{{Name: "200 m", Distance: 200, Mean: runs.Value{X: 25, SE: 0.1}, Times: [2]fusion.Span{span(2, 10), span(31, 39)}}}}}
+	cut := Result(res, log, Choice{Places: Kept, EndsCut: 200})
+	p, f := cut.Passes[0], cut.Passes[0].Figures[0]
+	if !math.IsNaN(p.There.BearingDeg) || !math.IsNaN(p.There.Length) || p.There.Start != cut.Track.T[0] {
+		t.Errorf("of the leg within the end are left %+v", p.There)
+	}
+	if p.Back.BearingDeg != 17 || p.Back.End-p.Back.Start != 10 || p.Back.Start >= 30 {
+		t.Errorf("the other leg became %+v", p.Back)
+	}
+	if f.Mean.X != 25 || f.Times[0].From < cut.Track.T[0] || f.Times[1].To-f.Times[1].From != 8 || res.Passes[0].Figures[0].Times[0].From != 2 {
+		t.Errorf("figures became %+v, or those of the result were changed", f)
 	}
 }

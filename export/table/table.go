@@ -31,6 +31,7 @@ func Tables(r *runs.Result) []Table {
 		{"track.csv", func(w io.Writer) error { return Track(w, r.Track) }},
 		{"runs.csv", func(w io.Writer) error { return Runs(w, r.Runs) }},
 		{"marks.csv", func(w io.Writer) error { return Marks(w, r.Runs) }},
+		{"passes.csv", func(w io.Writer) error { return Passes(w, r.Passes) }},
 		{"road-load.csv", func(w io.Writer) error { return RoadLoads(w, r.RoadLoads) }},
 		{"comparisons.csv", func(w io.Writer) error { return Comparisons(w, r.Compared) }},
 		{"power.csv", func(w io.Writer) error { return Powers(w, r.Powers) }},

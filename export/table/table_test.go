@@ -82,6 +82,12 @@ func TestTables(t *testing.T) {
 	}
 	near(t, "first mark", marks[0]["s"], r.Runs[0].Marks[0].Time.X, 1e-4)
 
+	passes := parse(t, func(b *bytes.Buffer) error { return Passes(b, r.Passes) })
+	if len(passes) != 4 || passes[0]["over"] != "1 km" || passes[0]["accepted"] != "yes" || passes[3]["accepted"] != "no" || passes[3]["reason_codes"] != "pass.eased" {
+		t.Errorf("passes %v", passes)
+	}
+	near(t, "mean of both directions", passes[1]["mean_mps"], r.Passes[0].Figures[1].Mean.X, 1e-5)
+
 	loads := parse(t, func(b *bytes.Buffer) error { return RoadLoads(b, r.RoadLoads) })
 	near(t, "CdA", loads[1]["cda_m2"], r.RoadLoads[1].CdA.X, 1e-6)
 	near(t, "Crr", loads[0]["crr"], r.RoadLoads[0].Crr.X, 1e-7)

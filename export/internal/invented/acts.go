@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"stillair/runs"
+	"stillair/runs/pass"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
 )
@@ -121,4 +122,21 @@ func (m *maker) roadLoads() {
 		}
 		m.res.RoadLoads = append(m.res.RoadLoads, l)
 	}
+}
+
+// passes adds two that were never ridden: one that counts, and one that does not.
+func (m *maker) passes() {
+	over := func(name string, far, there, back float64) pass.Figure {
+		se := 0.9 / math.Sqrt(far)
+		half := runs.Value{X: (there - back) / 2, SE: se / math.Sqrt2}
+		return pass.Figure{Name: name, Distance: far, There: runs.Value{X: there, SE: se}, Back: runs.Value{X: back, SE: se},
+			Mean: runs.Value{X: (there + back) / 2, SE: half.SE}, Half: half}
+	}
+	there, back := pass.Leg{Start: 100, End: 131.5, BearingDeg: 84, Length: 1690}, pass.Leg{Start: 214, End: 249, BearingDeg: 264, Length: 1780}
+	counts := runs.Pass{Setup: "panniers off", There: there, Back: back,
+		Figures: []pass.Figure{over("1 km", 1000, 54.21, 51.87), over("500 m", 500, 54.3, 51.95), over("200 m", 200, 54.33, 52.02)}}
+	there.Start, there.End, back.Start, back.End = 1000, 1013, 1090, 1104
+	not := runs.Pass{Setup: "panniers on", There: there, Back: back, Figures: []pass.Figure{over("200 m", 200, 33.5, 33.1)},
+		Reasons: []finding.Finding{finding.New("pass.eased")}}
+	m.res.Passes = []runs.Pass{counts, not}
 }

@@ -64,6 +64,7 @@ func Result() *runs.Result {
 	m.stop()
 	m.still(5)
 	m.roadLoads()
+	m.passes()
 	return m.res
 }
 
