@@ -42,7 +42,8 @@ func (r Ride) wayOf(f sensors.Fix) float64 { return r.Track.At(f.T - r.Track.Lag
 
 // distances are those that a pass is measured over, the longest first.
 func distances() []Figure {
-	return []Figure{{Name: "1 mile", Distance: units.Mile}, {Name: "1 km", Distance: 1000}, {Name: "500 m", Distance: 500}, {Name: "200 m", Distance: 200}}
+	return []Figure{{Name: "1 mile", Distance: units.Mile}, {Name: "1 km", Distance: 1000}, {Name: "500 m", Distance: 500},
+		{Name: "1/4 mile", Distance: units.Mile / 4}, {Name: "200 m", Distance: 200}}
 }
 
 // step is how far the places are apart that a distance is tried at, m.
