@@ -48,7 +48,9 @@ compared through others. Where the rides contradict each other, it says so and
 widens ±.
 
 Two-way means pair launches and roll-ons of one setup and gear that were ridden
-in opposite directions within --within of each other.
+in opposite directions within --within of each other. Flying passes, the same
+road ridden both ways at a steady speed, have the mean of both directions; they
+are looked for within an hour, so a longer --within finds no more of them.
 
 For an electric bike give --battery: the energy per km at the steady speed --at
 and the range follow from the road load.

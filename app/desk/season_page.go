@@ -31,6 +31,7 @@ func (p *page) bike(b results.SeasonBike) {
 	}
 	p.figures(b.Figures)
 	p.twoWays(b.TwoWay)
+	p.seasonPasses(b.Passes)
 	switch {
 	case b.Budget != nil:
 		p.dragBudget(b.Budget)

@@ -88,7 +88,7 @@ func sameSeason(t *testing.T, exported string) {
 		}
 	}
 	tables, _ := filepath.Glob(filepath.Join(exported, "*", "*.parquet"))
-	if len(found) == 0 || len(tables) != 6*len(found) {
+	if len(found) == 0 || len(tables) != 7*len(found) {
 		t.Fatalf("%d results, %d tables", len(found), len(tables))
 	}
 	zipFiles(t, filepath.Join(packed, "rides-parquet.zip"), exported, tables)

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"stillair/export/shown"
@@ -70,10 +71,11 @@ func summary(s *study, units shown.System) string {
 	}
 	p.launches(r)
 	p.rollOns(r)
+	p.passes(r)
 	p.power(r)
 	p.stops(r)
 	p.loads(r)
-	if len(r.Runs) == 0 {
+	if len(r.Runs)+len(r.Passes) == 0 {
 		p.title("No run was found")
 		p.wrapped(2, "A run is a launch or roll-on with the throttle wide open, or a long roll with the clutch in. Part throttle and everyday braking do not count as runs.")
 	}
@@ -85,7 +87,7 @@ func summary(s *study, units shown.System) string {
 		}
 	}
 	p.assumed(s)
-	if len(r.Runs) > 0 {
+	if len(r.Runs)+len(r.Passes) > 0 {
 		p.title("± is a 95 %% band: 95 of 100 such bands contain the true value.")
 	}
 	return p.String()
@@ -143,7 +145,11 @@ func (p *page) counted(title string, counting, found int) {
 }
 
 func (p *page) rejected(r *runs.Result) {
-	begun := false
+	begun := slices.ContainsFunc(r.Passes, func(one runs.Pass) bool { return !one.Accepted() })
+	if begun {
+		p.title("Rejected")
+		p.rejectedPasses(r)
+	}
 	for _, run := range r.Runs {
 		if run.Accepted() {
 			continue

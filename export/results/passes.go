@@ -1,9 +1,12 @@
 package results
 
 import (
+	"time"
+
 	"stillair/export/words"
 	"stillair/runs"
 	"stillair/runs/pass"
+	"stillair/runs/season"
 )
 
 // Pass is one road ridden in both directions at a steady speed. Speeds are in m/s.
@@ -54,4 +57,33 @@ func rounded(v runs.Value) Measured {
 	var m Measured
 	m.X, m.SE = value(v)
 	return m
+}
+
+// forSeason are the speeds of a pass for which every figure is known.
+func (p *Pass) forSeason() []season.Pass {
+	var out []season.Pass
+	for _, o := range p.Speeds {
+		if isFinite(o.Distance, o.There.X, o.There.SE, o.Back.X, o.Back.SE, o.Mean.X, o.Mean.SE, o.Half.X, o.Half.SE) {
+			out = append(out, season.Pass{Setup: p.Setup, Over: o.Over, Distance: *o.Distance, Apart: *p.Apart,
+				There: o.There.value(), Back: o.Back.value(), Mean: o.Mean.value(), Half: o.Half.value()})
+		}
+	}
+	return out
+}
+
+func (m Measured) value() runs.Value { return runs.Value{X: *m.X, SE: *m.SE} }
+
+// passesOf are the passes of rides whose directions were ridden within so long of each
+// other.
+func passesOf(rides []season.Ride, within time.Duration) []SeasonPass {
+	var out []SeasonPass
+	for _, r := range rides {
+		for _, p := range r.Passes {
+			if p.Apart <= within.Seconds() {
+				out = append(out, SeasonPass{Ride: r.Name, Setup: p.Setup, Over: p.Over, Distance: number(p.Distance, digits), Apart: number(p.Apart, 4),
+					There: measured(p.There), Back: measured(p.Back), Mean: measured(p.Mean), Half: measured(p.Half)})
+			}
+		}
+	}
+	return out
 }

@@ -30,6 +30,7 @@ type SeasonBike struct {
 	Rides   []SeasonRide   `json:"rides"`
 	Figures []SeasonFigure `json:"figures"`
 	TwoWay  []SeasonTwoWay `json:"two_way"`
+	Passes  []SeasonPass   `json:"passes,omitempty"`
 	Budget  *SeasonBudget  `json:"drag_budget,omitempty"`
 	Without *Finding       `json:"no_drag_budget,omitempty"` // why there is none
 }
@@ -82,6 +83,20 @@ type SeasonTwoWay struct {
 	Runs    [2]int   `json:"runs"`
 	Apart   *float64 `json:"apart_s"` // between their starts
 	Mean    Measured `json:"mean_s"`
+}
+
+// SeasonPass is the speed over one distance of a flying pass, both ways. Speeds are in
+// m/s, as in a ride's results.
+type SeasonPass struct {
+	Ride     string   `json:"ride"`
+	Setup    string   `json:"setup"`
+	Over     string   `json:"over"`
+	Distance *float64 `json:"distance_m"`
+	Apart    *float64 `json:"apart_s"`
+	There    Measured `json:"there_mps"`
+	Back     Measured `json:"back_mps"`
+	Mean     Measured `json:"mean_mps"`
+	Half     Measured `json:"half_difference_mps"`
 }
 
 // SeasonBudget is what each part costs, by all comparisons together.
@@ -139,6 +154,11 @@ func (d *Document) SeasonRideOf(name string) season.Ride {
 	for _, r := range d.Runs {
 		if r.Accepted && r.Start != nil && (r.Kind == string(runs.Launch) || r.Kind == string(runs.RollOn)) {
 			out.Times = append(out.Times, r.times()...)
+		}
+	}
+	for _, p := range d.Passes {
+		if p.Accepted && p.Apart != nil {
+			out.Passes = append(out.Passes, p.forSeason()...)
 		}
 	}
 	return out
@@ -212,6 +232,7 @@ func seasonOf(name string, rides []season.Ride, base string, within time.Duratio
 				Apart: number(math.Abs(t.Back.Start-t.There.Start), 4), Mean: measured(t.Mean)})
 		}
 	}
+	out.Passes = passesOf(rides, within)
 	b, err := season.NewBudget(rides, base)
 	if failed, ok := err.(*finding.Error); ok {
 		why := findingOf("note", failed.Finding)

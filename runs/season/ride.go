@@ -18,6 +18,7 @@ type Ride struct {
 	Loads   []Load
 	Apart   []Difference
 	Times   []Time
+	Passes  []Pass
 }
 
 // Load is the road load of one setup.
@@ -54,6 +55,15 @@ type Time struct {
 	Start   float64       // s on the ride's clock
 	Bearing float64       // degrees; NaN: not known
 	Time    measure.Value // s
+}
+
+// Pass is the speed over one distance of a flying pass that counts.
+type Pass struct {
+	Setup                   string
+	Over                    string        // "1 km"
+	Distance                float64       // m
+	Apart                   float64       // s, between the two directions
+	There, Back, Mean, Half measure.Value // m/s, as in package pass
 }
 
 // Parts are what a setup's name lists between plus signs.

@@ -13,7 +13,7 @@ func Twice(rides []Ride) []int {
 	first := map[string]int{}
 	for i, r := range rides {
 		out[i] = -1
-		if len(r.Loads)+len(r.Times) == 0 {
+		if len(r.Loads)+len(r.Times)+len(r.Passes) == 0 {
 			continue
 		}
 		k := r.figures()
@@ -26,8 +26,8 @@ func Twice(rides []Ride) []int {
 	return out
 }
 
-// figures are what was measured, as text: road loads, or times where there is
-// none, since which times are asked for is the reader's choice. Times of the clock
+// figures are what was measured, as text: road loads and flying passes, or times where
+// there are none, since which times are asked for is the reader's choice. Times of the clock
 // are not among them: they change where a ride is given away without its ends.
 func (r *Ride) figures() string {
 	var b strings.Builder
@@ -35,8 +35,11 @@ func (r *Ride) figures() string {
 	for _, l := range r.Loads {
 		fmt.Fprintf(&b, " %q %v %v", l.Setup, l.CdA, l.Crr)
 	}
+	for _, p := range r.Passes {
+		fmt.Fprintf(&b, " %q %q %v", p.Over, p.Setup, p.Mean)
+	}
 	for _, t := range r.Times {
-		if len(r.Loads) > 0 {
+		if len(r.Loads)+len(r.Passes) > 0 {
 			break
 		}
 		fmt.Fprintf(&b, " %q %q %v", t.Mark, t.Setup, t.Time)

@@ -50,6 +50,15 @@ func Pulls(n, gear int) []Act {
 	return plan
 }
 
+// Passes is n times there and back at full throttle over so many metres.
+func Passes(n int, far float64) []Act {
+	var plan []Act
+	for range 2 * n {
+		plan = append(plan, Stand{Seconds: 8}, Launch{ToDist: far}, Brake{To: 15}, TurnRound{})
+	}
+	return plan
+}
+
 // PerturbedCoast is n pairs, in which one run each suffers a brush of the
 // brake, a passing truck and a gear left in, as far as there are pairs: the
 // way out of the first, the way back of the second, the way out of the third.

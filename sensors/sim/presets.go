@@ -23,6 +23,7 @@ func Presets() []Preset {
 		{"launches", "sim.launches", riding(Launches(6, 130*units.KMH, 410))},
 		{"roll-ons", "sim.rollons", riding(RollOns(6, 0, 60*units.KMH, 120*units.KMH))},
 		{"pulls", "sim.pulls", riding(Pulls(3, 0))},
+		{"passes", "sim.passes", riding(Passes(2, 5000))},
 		{"town", "sim.town", riding([]Act{Town{Minutes: 40}})},
 	}
 }
