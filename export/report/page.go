@@ -30,6 +30,8 @@ type page struct {
 	Powers       []power
 	PowerPlot    figure.Figure
 	RollOns      table
+	Passes       table
+	OtherPasses  []string // that do not count, with the reason
 	Stops        table
 	Remarks      []fact
 	Sections     []Section
@@ -75,6 +77,7 @@ func newPage(r *runs.Result, o Options) *page {
 	p.Wide, p.Narrow = figure.Ride(r, t.book, figure.Wide), figure.Ride(r, t.book, figure.Narrow)
 	p.Launches, p.LaunchPlots = t.launchTable(r.Runs), t.launchPlots(r)
 	p.RollOns, p.Stops = t.rollOnTable(r), t.stopTable(r.Runs)
+	p.Passes, p.OtherPasses = t.passTable(r.Passes), t.otherPasses(r)
 	p.Runs = t.runRows(r)
 	p.Found = t.found(p.Runs)
 	for _, name := range r.Defaults {
