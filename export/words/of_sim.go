@@ -38,7 +38,7 @@ func ofSimulation() []Entry {
 		{"sim.launches", nil, "six launches beyond a quarter mile", "sechs Starts über mehr als eine Viertelmeile"},
 		{"sim.rollons", nil, "six roll-ons in top gear", "sechsmal Durchzug im höchsten Gang"},
 		{"sim.pulls", nil, "three pulls each way in the second highest gear", "drei Beschleunigungen je Richtung im zweithöchsten Gang"},
-		{"sim.passes", nil, "twice five kilometres at full throttle there and back, on a closed course", "zweimal fünf Kilometer Vollgas hin und zurück, auf abgesperrter Strecke"},
+		{"sim.passes", nil, "twice five kilometres at full throttle, there and back", "zweimal fünf Kilometer Vollgas, hin und zurück"},
 		{"sim.town", nil, "forty minutes of town, with nothing to measure", "vierzig Minuten Stadt, in denen es nichts zu messen gibt"},
 	}
 }
