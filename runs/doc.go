@@ -1,6 +1,6 @@
 // Package runs finds what a rider did in a ride and measures it.
 //
-// Analyse takes a recorded log through five steps, each in a package of its
+// Analyse takes a recorded log through six steps, each in a package of its
 // own that can be used alone:
 //
 //   - fusion smooths the motion: speed, acceleration and distance with a
@@ -9,6 +9,7 @@
 //     their physics, and says why a candidate does not count;
 //   - runs/marks measures times, distances and speeds, with standard errors
 //     that follow from the covariance;
+//   - runs/pass finds roads ridden both ways at a steady speed, and the mean of both;
 //   - runs/pairing brings opposite coast-downs on one road together;
 //   - runs/roadload fits the drag area and the rolling resistance of every
 //     setup to all its pairs at once.

@@ -9,6 +9,7 @@ import (
 	"stillair/fusion"
 	"stillair/runs"
 	"stillair/runs/measure"
+	"stillair/runs/pass"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -93,7 +94,20 @@ func inventedResult() *runs.Result {
 	res.RoadLoads = []runs.RoadLoad{{Setup: "panniers off", Pairs: 4, Runs: []int{4, 5, 6, 7, 8, 9, 10, 11}, Mass: 290,
 		CdA: val(0.551, 0.0096), Crr: val(0.0181, 0.00052), Cov: -3.1e-6, DoF: 6, CdACI: [2]float64{0.528, 0.574}, CrrCI: [2]float64{0.0168, 0.0194},
 		Density: 1.213, Notes: []finding.Finding{finding.New("load.pairs_disagree", finding.Count("pairs", 1))}}}
+	res.Passes = inventedPasses()
 	return res
+}
+
+// inventedPasses are one that counts and one that does not.
+func inventedPasses() []runs.Pass {
+	over := func(name string, far, there, back float64) pass.Figure {
+		return pass.Figure{Name: name, Distance: far, There: val(there, 0.03), Back: val(back, 0.03), Mean: val((there+back)/2, 0.021), Half: val((there-back)/2, 0.021)}
+	}
+	return []runs.Pass{
+		{Setup: "panniers off", There: pass.Leg{Start: 300, BearingDeg: 84}, Back: pass.Leg{Start: 480, BearingDeg: 264},
+			Figures: []pass.Figure{over("1 mile", 1609, 52.95, 50.61), over("1 km", 1000, 53.06, 50.72)}},
+		{Setup: "panniers on", There: pass.Leg{Start: 900}, Back: pass.Leg{Start: 1010}, Figures: []pass.Figure{over("1/4 mile", 402, 33.12, 33.41), over("200 m", 200, 33.15, 33.44)},
+			Reasons: []finding.Finding{finding.New("pass.eased")}}}
 }
 
 func launchRun(from, to float64) runs.Run {

@@ -44,7 +44,7 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	if v.NoPairs {
 		body = append(body, k.Notice(kit.Info, kit.Accent, "", t.NoPairs))
 	}
-	if len(v.Runs)+len(v.Rejected) == 0 {
+	if len(v.Runs)+len(v.Rejected)+len(v.Passes) == 0 {
 		body = append(body, k.Card(k.Text(kit.Heading, kit.Plain, t.NoRuns), k.Text(kit.Body, kit.Muted, t.NoRunsHint)))
 	}
 	if v.Advice {
@@ -54,9 +54,10 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 		body = append(body, k.List(s.into(kit.SPull, s.C.Book.Power.Title, s.C.Book.Power.Open, on.Power)))
 	}
 	body = append(body, s.runList(t.RunsTitle, v.Runs, on)...)
+	body = append(body, s.passes(v.Passes)...)
 	body = append(body, s.stops(v.Stops)...)
 	body = append(body, s.runList(t.RejectedTitle, v.Rejected, on)...)
-	if len(v.Runs) > 0 {
+	if len(v.Runs)+len(v.Passes) > 0 {
 		body = append(body, s.small(s.C.Book.Common.PlusMinus))
 	}
 	for _, w := range v.Warnings {

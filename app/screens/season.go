@@ -37,6 +37,7 @@ func (s Screens) Season(v view.Season, on SeasonActions) *kit.Page {
 	}
 	body = append(body, s.seasonSetups(v.Setups)...)
 	body = append(body, s.seasonTwoWays(v.TwoWays)...)
+	body = append(body, s.passes(v.Passes)...)
 	body = append(body, s.seasonBattery(v)...)
 	if len(v.Rides) > 0 {
 		var list []fyne.CanvasObject

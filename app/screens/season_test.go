@@ -43,6 +43,11 @@ func seasonRides() (rides []season.Ride, kept []store.Session) {
 				season.Time{Mark: "0-60 mph", Kind: string(runs.Launch), Setup: d.setups[0], Run: 3 + k, Start: 400 * float64(k), Bearing: 84 + 180*float64(k), Rollout: true, Time: val(s-0.18+0.03*float64(i), 0.04)},
 				season.Time{Mark: "80-120 km/h", Kind: string(runs.RollOn), Setup: d.setups[0], Gear: "4", Run: 8 + k, Start: 900 + 300*float64(k), Bearing: math.NaN(), Time: val(3.61+0.02*float64(k), 0.026)})
 		}
+		if i%2 == 1 {
+			v := 52.3 - 0.2*float64(i)
+			r.Passes = []season.Pass{{Setup: d.setups[0], Over: "1 km", Distance: 1000, Apart: 190, There: val(v+1.1, 0.03), Back: val(v-1.1, 0.03), Mean: val(v, 0.021), Half: val(1.1, 0.021)},
+				{Setup: d.setups[0], Over: "1/4 mile", Distance: 402, Apart: 190, There: val(v+1.2, 0.03), Back: val(v-1.1, 0.03), Mean: val(v+0.05, 0.021), Half: val(1.15, 0.021)}}
+		}
 		rides = append(rides, r)
 		ses := inventedSession()
 		ses.ID, ses.About.Started = r.Name, began.Local()

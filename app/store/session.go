@@ -55,6 +55,7 @@ type Found struct {
 	RollOns    int `json:"roll_ons,omitempty"`
 	CoastDowns int `json:"coast_downs,omitempty"`
 	Pairs      int `json:"pairs,omitempty"`
+	Passes     int `json:"passes,omitempty"`
 	Rejected   int `json:"rejected,omitempty"`
 }
 

@@ -48,6 +48,7 @@ type Book struct {
 	Deleted    Deleted
 	Formats    Formats
 	Season     Season
+	Passes     Passes
 
 	said map[string]string // what the analysis says, from English
 }

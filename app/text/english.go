@@ -38,6 +38,7 @@ func English() *Book {
 		Power:      englishPower(),
 		Parts:      englishParts(),
 		Drive:      englishDrive(),
+		Passes:     englishPasses(),
 		Relabel:    englishRelabel(),
 		Deleted:    englishDeleted(),
 		Formats:    englishFormats(),

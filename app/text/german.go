@@ -38,6 +38,7 @@ func German() *Book {
 		Power:      germanPower(),
 		Parts:      germanParts(),
 		Drive:      germanDrive(),
+		Passes:     germanPasses(),
 		Relabel:    germanRelabel(),
 		Deleted:    germanDeleted(),
 		Formats:    germanFormats(),

@@ -24,6 +24,7 @@ type Ride struct {
 	Advice              bool // there were coast-downs, and something to say about them
 	Power               bool // there are curves of power
 	Stops               []StopRow
+	Passes              []PassRow
 	Warnings            []string
 	Notes               []string
 	Sensed              []SenseLine // how the phone did
@@ -80,6 +81,7 @@ func (c Context) Ride(s store.Session, res *runs.Result, senses []recorder.Sense
 	}
 	r.Sensed = c.Sensed(senses, res.Track)
 	r.Notes, r.Power, r.Stops = append(c.computedWith(res, s.About.Values), c.rideNotes(res)...), len(res.Powers) > 0, c.stops(res.Runs)
+	r.Passes = c.passes(res.Passes)
 	return r
 }
 

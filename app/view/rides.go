@@ -72,6 +72,7 @@ func (c Context) found(a store.About) string {
 	add(f.RollOns, t.OneRollOn, t.RollOns)
 	add(f.CoastDowns, t.OneCoastDown, t.CoastDowns)
 	add(f.Pairs, t.OnePair, t.Pairs)
+	add(f.Passes, c.Book.Passes.OneFound, c.Book.Passes.Found)
 	if parts == nil {
 		return t.NothingFound
 	}

@@ -27,6 +27,7 @@ type Season struct {
 	Counted string // what parts are counted from
 	Setups  []SeasonSetup
 	TwoWays []WorthLine
+	Passes  []PassRow
 	Battery []WorthLine // of an electric bike: energy per distance and range, by setup
 	Steady  string      // at which speed
 	Drive   string      // what of the battery's energy reaches the road
@@ -103,6 +104,7 @@ func (c Context) Season(ask SeasonAsk) Season {
 		called[s.ID] = c.RideRow(s)
 	}
 	v.TwoWays = c.seasonTwoWays(b.TwoWay, called)
+	v.Passes = c.seasonPasses(b.Passes, called)
 	for _, r := range slices.Backward(b.Rides) {
 		v.Rides = append(v.Rides, c.seasonRide(r, called[r.Ride]))
 	}

@@ -247,5 +247,10 @@ func foundIn(res *runs.Result) store.Found {
 	for _, l := range res.RoadLoads {
 		f.Pairs += l.Pairs
 	}
+	for _, p := range res.Passes {
+		if p.Accepted() {
+			f.Passes++
+		}
+	}
 	return f
 }
