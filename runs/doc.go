@@ -9,10 +9,11 @@
 //     their physics, and says why a candidate does not count;
 //   - runs/marks measures times, distances and speeds, with standard errors
 //     that follow from the covariance;
-//   - runs/pass finds roads ridden both ways at a steady speed, and the mean of both;
 //   - runs/pairing brings opposite coast-downs on one road together;
 //   - runs/roadload fits the drag area and the rolling resistance of every
-//     setup to all its pairs at once.
+//     setup to all its pairs at once;
+//   - runs/pass finds roads ridden in both directions at a steady speed, and the
+//     mean of both.
 //
 // Road power, comparisons of setups and what they mean on the road build on
 // these.
