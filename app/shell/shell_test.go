@@ -247,7 +247,7 @@ func TestARideFromStartToResults(t *testing.T) {
 	h.typeInto(0, "test bike")
 	h.typeInto(1, "2900")
 	h.touch("Save")
-	h.await("This cannot be")
+	h.await("Not possible")
 	h.typeInto(1, "290")
 	h.touch("Save")
 	h.await("290 kg as ridden")
