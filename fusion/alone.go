@@ -6,6 +6,7 @@ import (
 	"stillair/fusion/internal/kalman"
 	"stillair/fusion/internal/motion"
 	"stillair/sensors/finding"
+	"stillair/sensors/median"
 )
 
 // Where the accelerometer cannot be used, the satellites' speeds are smoothed by
@@ -76,7 +77,7 @@ func usualInterval(fixes []fix) float64 {
 	for i := range h {
 		h[i] = fixes[i+1].t - fixes[i].t
 	}
-	return median(h)
+	return median.Of(h)
 }
 
 // halt marks the fixes of standstills: several on end that show next to no

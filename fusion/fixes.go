@@ -6,6 +6,7 @@ import (
 
 	"stillair/fusion/internal/motion"
 	"stillair/sensors"
+	"stillair/sensors/median"
 )
 
 // fix is a speed that the receiver reported.
@@ -79,11 +80,11 @@ func steady(out []fix, fixes []sensors.Fix) {
 	}
 	smooth, miss := make([]float64, n), make([]float64, n)
 	for i := range offset {
-		smooth[i] = median(offset[max(i-offsetFew, 0):min(i+offsetFew+1, n)])
+		smooth[i] = median.Of(offset[max(i-offsetFew, 0):min(i+offsetFew+1, n)])
 		miss[i] = math.Abs(offset[i] - smooth[i])
 	}
 	interval := (out[n-1].t - out[0].t) / float64(n-1)
-	if median(miss) > 0.2*interval {
+	if median.Of(miss) > 0.2*interval {
 		return
 	}
 	for i := range out {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"stillair/fusion/internal/kalman"
+	"stillair/sensors/median"
 )
 
 // How far off is too far is that of one normal number in 5 000, more than most
@@ -43,7 +44,7 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 		return
 	}
 	const sizeOfNormal = 0.6745 // median of the size of a standard normal number
-	limit := farOff * math.Max(1, median(z)/sizeOfNormal)
+	limit := farOff * math.Max(1, median.Of(z)/sizeOfNormal)
 	before := make([]bool, len(at))
 	for k, f := range at {
 		before[k] = r.fixes[f].extra > 0

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"stillair/sensors"
+	"stillair/sensors/median"
 )
 
 // Receivers state how accurate each speed is. Their unit is not to be trusted:
@@ -30,7 +31,7 @@ func state(out []fix, fixes []sensors.Fix) float64 {
 	if 2*len(all) < len(fixes) || len(all) == 0 {
 		return 0
 	}
-	usual := median(all)
+	usual := median.Of(all)
 	for i, f := range fixes {
 		if f.SpeedSD > 0 {
 			out[i].said = math.Max(statedLeast, math.Min(f.SpeedSD/usual, statedMost))

@@ -2,11 +2,11 @@ package fusion
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/fusion/internal/motion"
+	"stillair/sensors/median"
 )
 
 const (
@@ -92,9 +92,9 @@ func (w *watch) middle(core Span) middle {
 	from, to := w.s.Index(core.From)-w.lo, w.s.Index(core.To)-w.lo
 	var m middle
 	for a := range 3 {
-		m.force[a] = median(w.force[a][from : to+1])
+		m.force[a] = median.Of(w.force[a][from : to+1])
 		if w.s.HasTurn {
-			m.turn[a] = median(w.turn[a][from : to+1])
+			m.turn[a] = median.Of(w.turn[a][from : to+1])
 		}
 	}
 	m.limit = math.Max(restDrift, math.Min(5*w.scatter(m.force, from, to)*2*restReach, restMost))
@@ -161,11 +161,5 @@ func (w *watch) scatter(middle [3]float64, from, to int) float64 {
 		}
 		off = append(off, math.Sqrt(sum))
 	}
-	return median(off)
-}
-
-func median(x []float64) float64 {
-	y := slices.Clone(x)
-	slices.Sort(y)
-	return y[len(y)/2]
+	return median.Of(off)
 }

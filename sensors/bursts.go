@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"stillair/sensors/finding"
+	"stillair/sensors/median"
 )
 
 // When motion counts as stamped in bursts, as by a program that is woken for many
@@ -59,7 +60,7 @@ func rhythm(all []Motion) (every float64, inBursts bool) {
 	for i := over; i < len(all); i += over / 4 {
 		steps = append(steps, (all[i].T-all[i-over].T)/over)
 	}
-	every = medianOf(steps)
+	every = median.Of(steps)
 	n := 0
 	for i := 1; i < len(all); i++ {
 		if all[i].T-all[i-1].T < within*every {
@@ -92,5 +93,5 @@ func jitter(all []Motion, ends []int) float64 {
 	if len(off) == 0 {
 		return 0
 	}
-	return medianOf(off) / (0.6745 * math.Sqrt(1.5))
+	return median.Of(off) / (0.6745 * math.Sqrt(1.5))
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"stillair/sensors/finding"
+	"stillair/sensors/median"
 )
 
 // How speeds are held against the way between positions.
@@ -103,25 +104,19 @@ func withoutJumps(by, way []float64) (b, w []float64) {
 	for k := range by {
 		ratio[k] = by[k] / way[k]
 	}
-	middle := medianOf(ratio)
+	middle := median.Of(ratio)
 	off := make([]float64, len(by))
 	for k := range ratio {
 		off[k] = math.Abs(ratio[k] - middle)
 	}
 	const perMedian = 1.48 // standard deviation over the median size of normal numbers
-	limit := scaleFar * perMedian * math.Max(medianOf(off), 1e-4)
+	limit := scaleFar * perMedian * math.Max(median.Of(off), 1e-4)
 	for k := range by {
 		if off[k] <= limit {
 			b, w = append(b, by[k]), append(w, way[k])
 		}
 	}
 	return b, w
-}
-
-func medianOf(x []float64) float64 {
-	y := slices.Clone(x)
-	slices.Sort(y)
-	return y[len(y)/2]
 }
 
 const (

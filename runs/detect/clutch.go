@@ -5,6 +5,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/median"
 )
 
 // believed is the chance from which on a run does not count. What is believed
@@ -82,7 +83,7 @@ func missed(s *series, found []Found) []Found {
 	if len(from) < leastSame {
 		return nil
 	}
-	first, last, usual := median(from), median(to), median(hard)
+	first, last, usual := median.Of(from), median.Of(to), median.Of(hard)
 	var out []Found
 	for _, z := range slowings(s) {
 		a, b := s.time(z.from), s.time(z.to)

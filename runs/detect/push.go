@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"stillair/fusion"
+	"stillair/sensors/median"
 )
 
 // push is a stretch of accelerating without a break longer than a gear
@@ -112,7 +113,7 @@ func (p *push) trim(s *series) {
 // around is the median of the acceleration from grid point i to j.
 func around(s *series, i, j int) float64 {
 	i, j = clamp(i, 0, s.len()), clamp(j+1, 0, s.len())
-	return median(s.quick[i:j])
+	return median.Of(s.quick[i:j])
 }
 
 // findDips returns the deepest point of each break in the thrust.

@@ -2,7 +2,6 @@ package detect
 
 import (
 	"math"
-	"sort"
 
 	"stillair/fusion"
 )
@@ -138,16 +137,4 @@ func (s *series) crossing(v float64, i, j int) float64 {
 		}
 	}
 	return math.NaN()
-}
-
-func median(x []float64) float64 {
-	if len(x) == 0 {
-		return math.NaN()
-	}
-	y := append([]float64(nil), x...)
-	sort.Float64s(y)
-	if n := len(y); n%2 == 0 {
-		return (y[n/2-1] + y[n/2]) / 2
-	}
-	return y[len(y)/2]
 }

@@ -2,9 +2,8 @@ package engine
 
 import (
 	"math"
-	"slices"
 
-	"gonum.org/v1/gonum/stat"
+	"stillair/sensors/median"
 )
 
 // Speed is the engine's speed at times of a pull.
@@ -95,8 +94,7 @@ func (f follower) likely(frame [2]int) []float64 {
 	out, near, far := make([]float64, n), make([]float64, n), make([]float64, wide)
 	for _, h := range f.orders {
 		powers(far, x, s, h*f.q*0.7, h*f.q*0.6/wide)
-		slices.Sort(far)
-		noise := stat.Quantile(0.5, stat.Empirical, far, nil) / math.Ln2
+		noise := median.In(far) / math.Ln2
 		powers(near, x, s, h*f.q*(1-farthest), h*f.q*fine)
 		for i, p := range near {
 			out[i] += p / noise

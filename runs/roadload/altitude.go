@@ -3,6 +3,8 @@ package roadload
 import (
 	"math"
 	"slices"
+
+	"stillair/sensors/median"
 )
 
 // The receiver's altitude is off by several metres, but by much the same for
@@ -100,11 +102,11 @@ func withoutJumps(t, alt []float64, known []int) []float64 {
 		i, j := known[k], known[k+1]
 		steps[k] = (alt[j] - alt[i]) / math.Sqrt(t[j]-t[i]) // a random walk's grow with the root of time
 	}
-	usual := median(steps)
+	usual := median.Of(steps)
 	for k, s := range steps {
 		size[k] = math.Abs(s - usual)
 	}
-	limit := math.Max(jumpTimes*median(size)/0.6745, leastJump)
+	limit := math.Max(jumpTimes*median.Of(size)/0.6745, leastJump)
 	out := make([]float64, len(alt))
 	for i := range out {
 		out[i] = math.NaN()
@@ -117,13 +119,6 @@ func withoutJumps(t, alt []float64, known []int) []float64 {
 		out[i] = alt[i] - shift
 	}
 	return out
-}
-
-func median(x []float64) float64 {
-	s := slices.Clone(x)
-	slices.Sort(s)
-	n := len(s)
-	return (s[(n-1)/2] + s[n/2]) / 2
 }
 
 // apart is how far apart the altitudes are, in fixes, that tell how they wander.

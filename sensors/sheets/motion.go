@@ -7,6 +7,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/finding"
+	"stillair/sensors/median"
 	"stillair/sensors/units"
 )
 
@@ -58,7 +59,7 @@ func (t *triple) size() float64 {
 	if len(sizes) == 0 {
 		return r3.Norm(sum) / math.Max(float64(n), 1)
 	}
-	return median(sizes)
+	return median.Of(sizes)
 }
 
 // holdsGravity reports whether a triple of accelerations holds gravity, by its

@@ -6,6 +6,7 @@ import (
 
 	"stillair/sensors"
 	"stillair/sensors/internal/repair"
+	"stillair/sensors/median"
 )
 
 // pressure reads the barometer, if there is one whose clock and unit are plain.
@@ -44,7 +45,7 @@ func (m *making) pressure() {
 // air has 500 to 1090 hPa (the range of the ICAO standard atmosphere up to
 // 5500 m, and the highest ever measured at sea level).
 func (c *column) unitOfAir() unit {
-	typical := median(slices.Clone(c.v))
+	typical := middle(slices.Clone(c.v))
 	fits := func(u unit) bool { return typical*u.si > 50_000 && typical*u.si < 109_000 }
 	if c.unit.known() && fits(c.unit) {
 		return c.unit
@@ -57,12 +58,5 @@ func (c *column) unitOfAir() unit {
 	return unit{}
 }
 
-// median of the numbers among v, which it sorts; NaN for none.
-func median(v []float64) float64 {
-	v = slices.DeleteFunc(v, math.IsNaN)
-	if len(v) == 0 {
-		return math.NaN()
-	}
-	slices.Sort(v)
-	return v[(len(v)-1)/2]
-}
+// middle is the median of the numbers among v; NaN for none.
+func middle(v []float64) float64 { return median.In(slices.DeleteFunc(v, math.IsNaN)) }

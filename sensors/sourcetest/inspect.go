@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stillair/sensors"
+	"stillair/sensors/median"
 )
 
 // Bounds that no honest source leaves. They are wide: what they catch is a
@@ -173,10 +174,10 @@ func sizes(calls []call) (bad []string) {
 			turn = append(turn, r3.Norm(c.motion.Turn))
 		}
 	}
-	if m := median(force); m < leastForce || m > mostForce {
+	if m := median.Of(force); m < leastForce || m > mostForce {
 		bad = append(bad, fmt.Sprintf("the median specific force is %.3g m/s², which is not the size of gravity", m))
 	}
-	if m := median(turn); m > mostTurn {
+	if m := median.Of(turn); m > mostTurn {
 		bad = append(bad, fmt.Sprintf("the median turn rate is %.3g rad/s: is it in degrees?", m))
 	}
 	return bad

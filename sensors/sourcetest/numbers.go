@@ -19,13 +19,3 @@ func countNaN(v ...float64) (n int) {
 	}
 	return n
 }
-
-// median returns NaN for nothing, which is outside no bound.
-func median(v []float64) float64 {
-	if len(v) == 0 {
-		return math.NaN()
-	}
-	s := slices.Clone(v)
-	slices.Sort(s)
-	return s[len(s)/2]
-}
