@@ -11,5 +11,6 @@
 //
 // An earlier form of these rides, of other seeds, showed the faults that package marks
 // and the judging of clutches in package runs now guard against, and set the limits
-// of the latter.
+// of the latter. The pulls of seeds 3001 to 3040 set those of gears by their lines and of
+// launches that are outdone.
 package foreign

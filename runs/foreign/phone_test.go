@@ -69,6 +69,10 @@ func (w *world) log() *sensors.Log {
 	ride.Mass, ride.MassSD, ride.RotatingMass = w.mass+3*n(), 4, w.rotating
 	ride.Air.Temperature, ride.Air.Pressure, ride.Air.Humidity = 20, 100940, 0 // 1.2 kg/m³
 	ride.WindSD = math.Max(0.5, w.gustSD)
+	for _, setup := range w.setups {
+		setup.Mass = ride.Mass // the rider says that the weight is the same
+		ride.Setups = append(ride.Setups, setup)
+	}
 	log := &sensors.Log{Motion: p.motion, Ride: ride}
 	own := 0.03 + 0.07*p.rng.Float64()
 	var drift, north, east float64

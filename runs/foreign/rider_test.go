@@ -4,7 +4,9 @@ import "math"
 
 // event is what the rider did, with its truth.
 type event struct {
-	kind          string
+	kind          string // "" for what is no run
+	gear          int
+	share         float64            // of full throttle
 	from, to      float64            // s
 	moved, rolled float64            // s: first movement, and one foot further
 	passed        map[string]float64 // s: when a speed was reached, by the mark
@@ -106,6 +108,29 @@ func (w *world) rollOn(from, to float64) {
 	w.until(driving, 45, func() bool { return w.v >= to })
 	d.to = w.t
 	w.events = append(w.events, d)
+}
+
+// pull is at full throttle, or at a share of it, in one gear.
+func (w *world) pull(gear int, from, to, share float64) {
+	w.hold(from, 4)
+	for range 20 {
+		if math.Abs(w.v-from) > 0.5 {
+			w.hold(from, 1)
+		}
+	}
+	w.gear = gear
+	d := event{kind: "pull", from: w.t, gear: gear, share: share}
+	if share < 1 {
+		d.kind = ""
+		w.accelerate(share, to)
+	} else {
+		open := w.between(0.1, 0.4)
+		w.throttle = func(t float64) float64 { return math.Min(1, t/open) }
+		w.until(driving, 45, func() bool { return w.v >= to })
+	}
+	d.to = w.t
+	w.events = append(w.events, d)
+	w.until(engineBraking, 0.8, never) // as a hand does before the brake
 }
 
 // roll is a coast-down.

@@ -3,6 +3,8 @@ package foreign
 import (
 	"math"
 	"math/rand/v2"
+
+	"stillair/sensors"
 )
 
 // What the rider does.
@@ -32,6 +34,9 @@ type world struct {
 	since, shifted float64                     // s, when the throttle was opened, and the last gear change ends
 	want           float64                     // speed held, m/s, or braking, m/s²
 
+	dragging float64 // N of a brake while coasting
+	inGear   bool    // while coasting
+
 	wind, from, gust, gustSD, gustTime float64
 	steep                              float64
 	waves                              [4]float64
@@ -40,6 +45,12 @@ type world struct {
 	phone                             phone
 	past                              []moment // every pastStep
 	events                            []event
+	setups                            []sensors.Setup
+}
+
+// becomes gives the bike another setup from now on.
+func (w *world) becomes(name string) {
+	w.setups = append(w.setups, sensors.Setup{From: zero + w.t, Name: name})
 }
 
 const pastStep = 0.02 // s
@@ -97,6 +108,11 @@ func (w *world) pushes(resistance float64) float64 {
 		return w.driven(w.v, w.throttle(w.t-w.since), w.gear)
 	case engineBraking:
 		return -w.dragged(w.v, w.gear)
+	case coasting:
+		if w.inGear {
+			return -w.dragged(w.v, len(w.gears)-1) - w.dragging
+		}
+		return -w.dragging
 	case braking:
 		return -w.want * w.mass
 	case holding:
@@ -114,6 +130,10 @@ func (w *world) turning() (rpm, time float64) {
 		return math.Max(geared, 0.3*w.limitRPM), 0.08
 	case engineBraking, holding:
 		return math.Max(geared, idle), 0.1
+	case coasting:
+		if w.inGear {
+			return math.Max(w.gears[len(w.gears)-1]*w.v, idle), 0.1
+		}
 	}
 	return idle, 0.4
 }
