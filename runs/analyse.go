@@ -9,6 +9,7 @@ import (
 
 	"stillair/fusion"
 	"stillair/runs/detect"
+	"stillair/runs/engine"
 	"stillair/runs/marks"
 	"stillair/runs/pairing"
 	"stillair/runs/power"
@@ -47,9 +48,12 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	opts.progress(Finding, 0.7)
 	mass := log.Ride.Mass // as entered: detection does not rely on a default
 	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower})
-	found = judgeThrottle(found, log, track, known.ride)
-	judgeClutch(found, log, track)
 	found = result.heldByDrive(found)
+	var rolling []engine.Line
+	if known.ride.Drive.RollsFree() {
+		rolling = judgeClutch(found, log, track)
+	}
+	found = result.judgeThrottle(found, log, rolling)
 	for i, f := range found {
 		result.Runs = append(result.Runs, newRun(i+1, f, track, log))
 	}

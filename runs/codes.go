@@ -10,6 +10,7 @@ const (
 	codeOneWay          finding.Code = "power.one_way"
 	codeBelowEnvelope   finding.Code = "power.below_envelope"
 	codeBelowBike       finding.Code = "throttle.below"
+	codeLaunchOutdone   finding.Code = "launch.outdone"
 	codeUnproven        finding.Code = "throttle.unproven"
 	codeWeakRollOn      finding.Code = "rollon.weaker"
 	codeRevsSplit       finding.Code = "power.revs_split"

@@ -46,6 +46,11 @@ func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 		out[i].Revs = ear.revs(*r)
 		r.Revs = &out[i].Revs
 		out[i].drive = newDrive(result.Track, r.Start, r.End, math.NaN(), ride.Mass, false)
+		for _, push := range result.pushes {
+			if push.beside(r.Start, r.End) {
+				out[i].drive.lines = push.lines
+			}
+		}
 	})
 	for i := range out {
 		out[i].drive.way = wayOf(out[i].bearing, out[0].bearing)
@@ -134,6 +139,9 @@ func belong(a, b gearedPull, r relation) (one, apart bool) {
 		lo := math.Max(a.pull.V[0], b.pull.V[0])
 		hi := math.Min(a.pull.V[len(a.pull.V)-1], b.pull.V[len(b.pull.V)-1])
 		return same && hi-lo > leastShared, !same
+	}
+	if _, _, two := a.drive.gearing(b.drive); two {
+		return false, true
 	}
 	return r.alike(), r.common && !r.alike()
 }

@@ -6,6 +6,7 @@ import (
 
 	"stillair/fusion"
 	"stillair/runs/detect"
+	"stillair/runs/engine"
 )
 
 // drive is a push in one gear, or through several where their changes do not
@@ -15,6 +16,7 @@ type drive struct {
 	t, v     []float64 // its motion, s, m/s
 	doubt    float64   // strength of the white noise of its acceleration, m²/s³
 	ratio    float64   // engine speed in 1/min for each m/s; NaN: not known
+	lines    gearLine  // of its gear, where no ratio of the ride is known; nil: not known
 	bearing  float64   // degrees; NaN: not known
 	way      float64   // +1 or −1, against the ride's first; 0: not known
 	start    bool      // part of a launch that counts
@@ -22,6 +24,7 @@ type drive struct {
 }
 
 const (
+	noGears     = 1.0  // ratio of a drive without gears: one road speed is like another
 	driveStep   = 0.1  // s
 	openingTime = 0.3  // s at its beginning that are left out: the throttle opens
 	spinning    = 0.04 // wheels as a part of the mass (common practice: 3 to 5 %)
@@ -46,6 +49,11 @@ func newDrive(track *fusion.Track, from, to, ratio, mass float64, start bool) dr
 func (d drive) low() float64  { return d.v[0] }
 func (d drive) high() float64 { return d.v[len(d.v)-1] }
 
+// ridesOff reports whether a push is riding off, as out of a turn, and through gears.
+func (d drive) ridesOff() bool {
+	return len(d.v) == 0 || d.low() < ridingOff || d.ratio != noGears && d.high() > oneGear*d.low()
+}
+
 // passing is when it passes a speed, s.
 func (d drive) passing(v float64) float64 {
 	for i := 1; i < len(d.v); i++ {
@@ -68,6 +76,19 @@ func (d drive) thrust(lo, hi float64) (x, sd, wind float64) {
 	return x, math.Sqrt(d.doubt / took), drag * middle
 }
 
+// gearing is how the gear of a drive compares with that of another: how much faster
+// its engine turns at one road speed, where that is known, and whether they are two gears.
+func (d drive) gearing(other drive) (scale float64, known, two bool) {
+	switch {
+	case d.ratio > 0 && other.ratio > 0:
+		scale = d.ratio / other.ratio
+		return scale, true, math.Abs(scale-1) > sameGear
+	case d.lines != nil && other.lines != nil:
+		return d.lines.against(other.lines)
+	}
+	return 1, false, false
+}
+
 // beside reports whether a drive shares most of its time with a span.
 func (d drive) beside(from, to float64) bool {
 	both := math.Min(d.to, to) - math.Max(d.from, from)
@@ -75,8 +96,9 @@ func (d drive) beside(from, to float64) bool {
 }
 
 // drivesOf are the different pushes behind the candidates of a ride; the same
-// seconds may be two candidates. of is which drive stands behind each; −1: none.
-func drivesOf(found []detect.Found, track *fusion.Track, e *ear, bearing func(from, to float64) float64) (all []drive, of []int) {
+// seconds may be two candidates. of is which drive stands behind each, of a launch the
+// last; −1: none.
+func drivesOf(found []detect.Found, track *fusion.Track, e *ear, rolling []engine.Line, bearing func(from, to float64) float64) (all []drive, of []int) {
 	of = make([]int, len(found))
 	var spans []fusion.Span
 	var starts []bool
@@ -87,6 +109,9 @@ func drivesOf(found []detect.Found, track *fusion.Track, e *ear, bearing func(fr
 			spans, starts = append(spans, f.Gears...), append(starts, make([]bool, len(f.Gears))...)
 			for k := range f.Gears {
 				starts[len(starts)-1-k] = true
+			}
+			if len(f.Gears) > 0 {
+				of[i] = len(spans) - 1
 			}
 		case f.Kind == RollOn || f.Kind == Pull:
 			for k, s := range spans {
@@ -104,12 +129,13 @@ func drivesOf(found []detect.Found, track *fusion.Track, e *ear, bearing func(fr
 	mass := e.ride.Mass
 	parallel(len(spans), func(k int) {
 		s := spans[k]
-		ratio := 1.0 // without gears one road speed is like another
+		ratio := noGears
 		if e.ride.Drive.Steps() {
 			ratio = e.revs(Run{Start: s.From, End: s.To}).RPMPerMPS
 		}
 		all[k] = newDrive(track, s.From, s.To, ratio, mass, starts[k])
 	})
+	e.listen(all, rolling)
 	first := math.NaN()
 	for k := range all {
 		b := bearing(all[k].from, all[k].to)

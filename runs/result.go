@@ -144,4 +144,5 @@ type Result struct {
 
 	weighed map[string]bool // setups whose mass was entered
 	coasts  *coastData      // what Estimate was fitted to, for fitting rides together
+	pushes  []drive         // the different pushes behind its runs, for telling gears apart
 }

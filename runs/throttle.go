@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"stillair/fusion"
 	"stillair/runs/detect"
+	"stillair/runs/engine"
 	"stillair/runs/pairing"
 	"stillair/sensors"
 	"stillair/sensors/finding"
@@ -48,6 +48,7 @@ const (
 	alikeEnds    = 0.11  // part by which the ends of two pushes differ that were meant alike: 0.3 s of a hard push at 50 km/h
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
 	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
+	oneGear      = 5.0   // of the ends of a push in one gear: no engine pulls cleanly below a fifth of its limit (common practice)
 	crowd        = 3     // others alike from which on nothing else is asked
 	bigCrowd     = 5     // the same where as much is allowed as between gears
 	meantCrowd   = 2     // and where a launch shows that the rider means it
@@ -63,6 +64,12 @@ type relation struct {
 	whole  bool    // both went through most of what a gear reaches
 	loose  float64 // what is allowed over the whole, as a part of the thrust
 	meant  bool    // in one gear of a ride whose launches show that the rider means it
+}
+
+// torque is the quotient, above 1, of what two pushes give.
+func (r relation) torque() float64 {
+	d := math.Abs(r.off) * r.loose / 2
+	return (1 + d) / math.Max(1-d, 1e-3)
 }
 
 // agrees reports whether nothing says that two pushes differ.
@@ -98,11 +105,17 @@ type throttles struct {
 // compare holds a against b over the speeds, of the engine or else of the bike,
 // that both pass.
 func (o *throttles) compare(a, b drive) relation {
-	known := a.ratio > 0 && b.ratio > 0
-	scale := 1.0
-	if known {
-		scale = a.ratio / b.ratio // of b's road speed to a's at one engine speed
+	scale, known, across := a.gearing(b)
+	r := o.over(a, b, scale, known, across)
+	if known && across && !(a.ratio > 0) && r.torque() > orderApart {
+		return o.over(a, b, 1, false, across)
 	}
+	return r
+}
+
+// over is compare where b's engine turns as fast as a's at a scale times its road
+// speed, in the same gear or another.
+func (o *throttles) over(a, b drive, scale float64, known, across bool) relation {
 	if len(a.v) < 2 || len(b.v) < 2 {
 		return relation{}
 	}
@@ -110,7 +123,6 @@ func (o *throttles) compare(a, b drive) relation {
 	if math.Abs(math.Log(scale)) > math.Log(farthestGear) {
 		return relation{}
 	}
-	across := math.Abs(scale-1) > sameGear
 	need := commonShare * math.Min(a.high()-a.low(), (b.high()-b.low())/scale)
 	if across {
 		need = acrossShare * (a.high() - a.low())
@@ -124,7 +136,7 @@ func (o *throttles) compare(a, b drive) relation {
 		from, to := lo+(hi-lo)*float64(k)/shareParts, lo+(hi-lo)*float64(k+1)/shareParts
 		part, _ := o.off(a, b, from, to, scale)
 		part = math.Abs(part)
-		if o.meant && known && !r.across {
+		if o.meant && known && !across {
 			part /= sameShape
 		}
 		r.most = math.Max(r.most, part)
@@ -149,6 +161,12 @@ func (o *throttles) off(a, b drive, from, to, scale float64) (off, loose float64
 		most += gearing*(x+y)/2 + drag
 	}
 	return (y - x) / most, 2 * most / (x + y)
+}
+
+// look compares all pushes.
+func (o *throttles) look() {
+	o.meant = slices.ContainsFunc(o.drives, func(d drive) bool { return d.start })
+	o.find()
 }
 
 // find looks for the steady wind with which most pushes agree best, and compares
@@ -239,7 +257,7 @@ func (o *throttles) full(i int) finding.Code {
 	switch {
 	case launch:
 		return ""
-	case len(o.drives[i].v) == 0 || o.drives[i].low() < ridingOff:
+	case o.drives[i].ridesOff():
 		return codeUnproven
 	case c.alike >= crowd && (!harder || orderly), c.agreeing >= bigCrowd && !harder:
 		return ""
@@ -309,19 +327,23 @@ const alongPower = 34.0 // W/kg
 const slowPower = 15.0 // W/kg
 
 // judgeThrottle says about the candidates at full throttle which of them the ride
-// does not show to be that.
-func judgeThrottle(found []detect.Found, log *sensors.Log, track *fusion.Track, ride sensors.Ride) []detect.Found {
+// does not show to be that, and keeps what it found of their gears. rolling are the
+// lines that were felt while the bike rolled freely.
+func (result *Result) judgeThrottle(found []detect.Found, log *sensors.Log, rolling []engine.Line) []detect.Found {
+	track := result.Track
 	bearing := func(from, to float64) float64 {
 		return pairing.Coast{Fixes: fixesWithin(log, track, from, to)}.BearingDeg()
 	}
-	all, of := drivesOf(found, track, newEar(log, track, ride, nil), bearing)
+	all, of := drivesOf(found, track, newEar(log, track, result.Ride, nil), rolling, bearing)
+	result.pushes = all
 	o := throttles{drives: all}
-	o.meant = slices.ContainsFunc(all, func(d drive) bool { return d.start })
-	o.find()
+	o.look()
+	found, of = o.judgeLaunches(found, of)
+	o.look()
 	why := o.all()
 	var out []detect.Found
 	for i, f := range found {
-		if k := of[i]; k >= 0 {
+		if k := of[i]; k >= 0 && f.Kind != Launch {
 			if why := why[k]; why != "" {
 				if f.Power < alongPower {
 					continue

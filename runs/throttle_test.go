@@ -22,6 +22,13 @@ func launched(watts, from, to, ratio float64) drive {
 	return d
 }
 
+// lined is driven in a gear of which only the line is known.
+func lined(watts, from, to, line float64) drive {
+	d := driven(watts, from, to, math.NaN())
+	d.lines = gearLine{line}
+	return d
+}
+
 // shaken is driven on a phone that is shaken so hard that a third of the thrust
 // is not known.
 func shaken() drive {
@@ -64,6 +71,10 @@ func TestThrottle(t *testing.T) {
 		{"two alike on two roads", []drive{towards(0), towards(70)}, []finding.Code{unproven, unproven}},
 		{"one more in another gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 12, 26, fourth)}, []finding.Code{full, full, full, full, full}},
 		{"part throttle in another gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(3e4, 12, 26, fourth)}, []finding.Code{full, full, full, full, below}},
+		{"part throttle in a gear told by its line", []drive{lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(3e4, 12, 26, 4.6)},
+			[]finding.Code{full, full, full, full, below}},
+		{"from walking speed through gears", []drive{driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan)},
+			[]finding.Code{unproven, unproven, unproven, unproven}},
 		{"riding off out of turns", []drive{driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan)},
 			[]finding.Code{unproven, unproven, unproven, unproven}},
 	}
@@ -81,5 +92,27 @@ func TestThrottle(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestOutdone: a launch that a push in one gear outdoes was at part throttle.
+func TestOutdone(t *testing.T) {
+	nan := math.NaN()
+	tests := []struct {
+		name string
+		push drive
+		low  float64 // how many times harder it pulls
+		high float64
+	}{
+		{"half as hard", driven(2e4, 12, 30, nan), 1, 1},
+		{"as hard", driven(4e4, 12, 30, nan), 1, 1},
+		{"twice as hard", driven(8e4, 12, 30, nan), 1.7, 2.1},
+		{"at other speeds", driven(8e4, 31, 50, nan), 1, 1},
+	}
+	for _, tt := range tests {
+		o := throttles{drives: []drive{launched(4e4, 12, 30, nan), tt.push}}
+		if got := o.outdone(0, 0); got < tt.low || got > tt.high {
+			t.Errorf("%s: %.2f times, want %v to %v", tt.name, got, tt.low, tt.high)
+		}
 	}
 }

@@ -30,20 +30,34 @@ const (
 )
 
 // judgeClutch refuses the coast-downs in which the engine was felt to turn with the
-// wheels.
-func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) {
+// wheels, and returns the clearest lines of the others.
+func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) []engine.Line {
+	lines := make([]engine.Line, len(found))
 	parallel(len(found), func(i int) {
 		f := &found[i]
 		if f.Kind != detect.CoastDown || len(f.Reasons) > 0 {
 			return
 		}
-		if engineTurns(axes(log, track, Run{Start: f.From, End: f.To})) {
+		felt := axes(log, track, Run{Start: f.From, End: f.To})
+		all := engine.NewSpectrum(felt, fewestTurns, mostTurns)
+		if sure(engineLine(felt, all)) {
 			f.Reasons = append(f.Reasons, finding.New(codeEngineTurns))
+			return
 		}
+		lines[i] = all.Clearest()
 	})
+	return lines
 }
 
-func engineTurns(felt []engine.Signal) bool {
-	l := engine.Locked(felt, fewestTurns, mostTurns)
-	return l.Strength() >= leastTurning && l.Clear >= leastClear && l.Clear > engine.Locked(felt, wheelFewest, wheelMost).Clear
+// engineLine is the clearest line of what was felt; the zero Line where the wheels
+// are felt as well as that.
+func engineLine(felt []engine.Signal, all engine.Spectrum) engine.Line {
+	l := all.Clearest()
+	if l.Clear > engine.NewSpectrum(felt, wheelFewest, wheelMost).Clearest().Clear {
+		return l
+	}
+	return engine.Line{}
 }
+
+// sure reports whether a line stands out without doubt.
+func sure(l engine.Line) bool { return l.Strength() >= leastTurning && l.Clear >= leastClear }

@@ -35,7 +35,8 @@ func TestEngineTurns(t *testing.T) {
 				}
 				sig.T, sig.X, sig.S = append(sig.T, at), append(sig.X, x), append(sig.S, way)
 			}
-			if got := engineTurns([]engine.Signal{sig}); got != tt.want {
+			felt := []engine.Signal{sig}
+			if got := sure(engineLine(felt, engine.NewSpectrum(felt, fewestTurns, mostTurns))); got != tt.want {
 				t.Errorf("%s, seed %d: an engine turns: %v", tt.name, seed, got)
 			}
 		}

@@ -27,6 +27,8 @@ func ofPushes() []Entry {
 		{"launch.slow", args(finding.Speed("speed", 60*units.KMH), finding.Time("took", 7.1), finding.Time("most", 5.8)),
 			"slower than any launch that counts: {took.1} to {speed}, where at most {most.1} counts",
 			"langsamer als jeder Start, der zählt: {took.1} bis {speed}, höchstens {most.1} zählen"},
+		{"launch.outdone", nil, "the throttle was only part open: at the same speeds the bike pulled clearly harder in one gear",
+			"das Gas war nur teilweise offen: Bei gleichem Tempo zog das Motorrad in einem Gang deutlich stärker"},
 		{"rollon.too_short", args(finding.Speed("from", 62*units.KMH), finding.Speed("to", 95*units.KMH), finding.Text("pair", "40-60 mph")),
 			"too short: from {from} to {to} it misses part of {pair}", "zu kurz: von {from} bis {to} fehlt ein Teil von {pair}"},
 		{"throttle.below", nil, "the throttle was only part open: in this ride the bike pulled clearly harder at the same engine speed",

@@ -1,5 +1,7 @@
 package engine
 
+import "math"
+
 // Line is what shakes a phone so many times in every metre, at whatever speed.
 type Line struct {
 	PerMetre float64 // 1/m
@@ -7,12 +9,28 @@ type Line struct {
 	Frames   int
 }
 
-// Locked finds the clearest line between two numbers of turns per metre that is
-// tied to the road: the same turns in every metre while the speed changes. Of
-// several axes that felt the same the one that shows it best counts. The zero Line
-// stands for a signal too short to tell.
-func Locked(sigs []Signal, low, high float64) Line {
-	best := Line{}
+// Strength is how far the line stands out of noise, in standard deviations of one
+// place of the search.
+func (l Line) Strength() float64 {
+	if l.Frames == 0 {
+		return 0
+	}
+	return strength(l.Clear*float64(l.Frames), l.Frames)
+}
+
+// Spectrum is what is tied to the road in what was felt: how clear each number of
+// turns in a metre is, while the speed changes. Of several axes that felt the same
+// the one that shows it best counts.
+type Spectrum struct {
+	low, step float64
+	clear     []float64
+	frames    int
+}
+
+// NewSpectrum looks between two numbers of turns in a metre. A signal too short to
+// tell gives a Spectrum without lines.
+func NewSpectrum(sigs []Signal, low, high float64) Spectrum {
+	var out Spectrum
 	for _, sig := range sigs {
 		if sig.check() != nil {
 			continue
@@ -23,17 +41,34 @@ func Locked(sigs []Signal, low, high float64) Line {
 		}
 		sig.X = whiten(sig.X)
 		g := evenGrid(sig, frames, low, high, []float64{1})
-		all := g.scores(sig, frames).byOrder[0]
-		i := peak(all)
-		if clear := all[i] / float64(len(frames)); clear > best.Clear {
-			best = Line{g.q(i), clear, len(frames)}
+		if out.frames == 0 {
+			out = Spectrum{g.low, g.step, make([]float64, g.n), len(frames)}
+		}
+		for i, sum := range g.scores(sig, frames).byOrder[0] {
+			out.clear[i] = math.Max(out.clear[i], sum/float64(out.frames))
+		}
+	}
+	return out
+}
+
+// Clearest is the line that stands out most.
+func (s Spectrum) Clearest() Line { return s.among(0, len(s.clear)) }
+
+// Near is the one that does within a part of a number of turns in a metre.
+func (s Spectrum) Near(perMetre, part float64) Line {
+	if s.frames == 0 {
+		return Line{}
+	}
+	place := func(q float64) int { return int(math.Round((q - s.low) / s.step)) }
+	return s.among(max(0, place(perMetre*(1-part))), min(len(s.clear), place(perMetre*(1+part))+1))
+}
+
+func (s Spectrum) among(from, to int) Line {
+	best := Line{}
+	for i := from; i < to; i++ {
+		if s.clear[i] > best.Clear {
+			best = Line{s.low + float64(i)*s.step, s.clear[i], s.frames}
 		}
 	}
 	return best
-}
-
-// Strength is how far the line stands out of noise, in standard deviations of one
-// place of the search.
-func (l Line) Strength() float64 {
-	return strength(l.Clear*float64(l.Frames), l.Frames)
 }

@@ -40,7 +40,7 @@ func TestLocked(t *testing.T) {
 	for _, tt := range tests {
 		for seed := range uint64(6) {
 			quiet := slowing(seed+100, func(_, _ float64) float64 { return 0 })
-			l := Locked([]Signal{quiet, slowing(seed, tt.shake)}, 1.6, 11)
+			l := NewSpectrum([]Signal{quiet, slowing(seed, tt.shake)}, 1.6, 11).Clearest()
 			switch {
 			case tt.perMetre == 0 && l.Strength() > 7:
 				t.Errorf("%s: a line of %.2f a metre at %.1f", tt.name, l.PerMetre, l.Strength())
@@ -49,7 +49,7 @@ func TestLocked(t *testing.T) {
 			}
 		}
 	}
-	if l := Locked(nil, 1.6, 11); l != (Line{}) {
+	if l := NewSpectrum(nil, 1.6, 11).Clearest(); l != (Line{}) {
 		t.Errorf("no signal has %+v", l)
 	}
 }

@@ -1,0 +1,148 @@
+package runs
+
+import (
+	"math"
+	"slices"
+
+	"stillair/runs/engine"
+)
+
+// A rider who entered neither gears nor the engine's limit still has an engine that
+// turns as often in every metre as its gear says. At which order of the engine that
+// shakes a phone most nobody knows, so that no engine speed comes of it; but two
+// pushes with one line were in one gear, and two with different lines were not, with
+// the quotient of the lines between them. That holds while an engine shakes at
+// the same order in both, so it is not believed beyond neighbouring gears, nor where
+// torque would differ by what a mistaken order makes it differ.
+//
+// The limits were set on the seeds 3001 to 3040 of the pulls of package foreign, in
+// which noise reaches 2.5 to 4 somewhere; they are judged on its others and on the
+// accuracy report's studies "power-mixed" and "riders".
+const (
+	mostPushing = 26.0  // 1/m: the second order of an engine at 780 1/min for each m/s
+	ownLine     = 4.5   // standard deviations from which a line counts that another push has too
+	oneGearLine = 4.0   // from which on one does that is looked for near few places
+	rivalLine   = 0.7   // of the clearest that one of another gear may reach
+	sameLine    = 0.025 // part by which lines of one gear may be apart: the error of the speed, and of a short push
+	nextGears   = 1.42  // quotient of two gears up to which an order is not mistaken
+	orderApart  = 1.45  // quotient of torques from which on it may be
+)
+
+// gearLine is what a gear shows: its lines, 1/m, from the lowest order that is felt.
+type gearLine []float64
+
+// against is how much faster the engine turns in one gear than in another at one road
+// speed, where that is known, and whether they are two. Of neighbouring gears the lines
+// of one order are nearest to each other, whichever orders each shows.
+func (g gearLine) against(other gearLine) (scale float64, known, two bool) {
+	if g[0] == other[0] {
+		return 1, true, false
+	}
+	scale = math.Inf(1)
+	for _, a := range g {
+		for _, b := range other {
+			if math.Abs(math.Log(a/b)) < math.Abs(math.Log(scale)) {
+				scale = a / b
+			}
+		}
+	}
+	if apart := math.Abs(math.Log(scale)); apart > math.Log(nextGears) || apart < sameGear {
+		return 1, false, true
+	}
+	return scale, true, true
+}
+
+// shownGears are the gears that a ride shows.
+type shownGears []gearLine
+
+// listen finds the lines of pushes of which none has a ratio that is known. They stay
+// unknown where the ride does not show two gears: a single line may be a
+// wheel's or a chain's. For the same reason no line counts that was felt while the
+// bike rolled freely.
+func (e *ear) listen(pushes []drive, rolling []engine.Line) {
+	if slices.ContainsFunc(pushes, func(d drive) bool { return d.ratio > 0 }) {
+		return
+	}
+	all, own := make([]engine.Spectrum, len(pushes)), make([]engine.Line, len(pushes))
+	parallel(len(pushes), func(k int) {
+		felt := axes(e.log, e.track, Run{Start: pushes[k].from, End: pushes[k].to})
+		all[k] = engine.NewSpectrum(felt, fewestTurns, mostPushing)
+		own[k] = engineLine(felt, all[k])
+	})
+	gears := gearsOf(all, own, rolling)
+	for k := range pushes {
+		if len(gears) > 1 {
+			pushes[k].lines = gears.of(all[k])
+		}
+	}
+}
+
+// gearsOf are the gears that a ride shows.
+func gearsOf(all []engine.Spectrum, own, rolling []engine.Line) shownGears {
+	return gearsShown(own, rolling).joined(all)
+}
+
+// gearsShown are the lines that pushes bear out together, or one alone without doubt.
+func gearsShown(own, free []engine.Line) (gears shownGears) {
+	sort := func(a, b engine.Line) int { return int(math.Copysign(1, b.Strength()-a.Strength())) }
+	own = slices.Clone(own)
+	slices.SortFunc(own, sort)
+	for i, l := range own {
+		near := func(other engine.Line) bool {
+			return other.Strength() >= ownLine && math.Abs(other.PerMetre/l.PerMetre-1) < sameLine
+		}
+		borne := l.Strength() >= ownLine && slices.ContainsFunc(own[i+1:], near)
+		known := slices.ContainsFunc(gears, func(g gearLine) bool { return math.Abs(g[0]/l.PerMetre-1) < sameGear })
+		if (sure(l) || borne) && !known && !slices.ContainsFunc(free, near) {
+			gears = append(gears, gearLine{l.PerMetre})
+		}
+	}
+	slices.SortFunc(gears, func(a, b gearLine) int { return int(math.Copysign(1, a[0]-b[0])) })
+	return gears
+}
+
+// joined adds to each gear the other order that a push in it shows as well, and makes
+// one of two that turn out to be that.
+func (gears shownGears) joined(all []engine.Spectrum) (out shownGears) {
+	for _, g := range gears {
+		lines := gearLine{g[0]}
+		for _, other := range [2]float64{g[0] / 2, g[0] * 2} { // an engine's strongest orders (Heywood, see package engine)
+			if other > fewestTurns && other < mostPushing && shownAtOnce(all, g[0], other) {
+				lines = append(lines, other)
+			}
+		}
+		slices.Sort(lines)
+		if !slices.ContainsFunc(out, func(o gearLine) bool { return math.Abs(o[0]/lines[0]-1) < sameGear }) {
+			out = append(out, lines)
+		}
+	}
+	return out
+}
+
+// shownAtOnce reports whether a push shows two lines at once.
+func shownAtOnce(all []engine.Spectrum, a, b float64) bool {
+	return slices.ContainsFunc(all, func(s engine.Spectrum) bool {
+		return min(s.Near(a, sameLine).Strength(), s.Near(b, sameLine).Strength()) >= leastTurning
+	})
+}
+
+// of is the gear that one push shows; nil: none, or two.
+func (gears shownGears) of(s engine.Spectrum) gearLine {
+	var shown gearLine
+	best, second := 0.0, 0.0
+	for _, g := range gears {
+		z := 0.0
+		for _, line := range g {
+			z = math.Max(z, s.Near(line, sameLine).Strength())
+		}
+		if z > best {
+			shown, best, second = g, z, best
+		} else {
+			second = math.Max(second, z)
+		}
+	}
+	if best < oneGearLine || second > rivalLine*best {
+		return nil
+	}
+	return shown
+}
