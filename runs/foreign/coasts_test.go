@@ -23,7 +23,7 @@ func TestHeldOnce(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			held, loads, refused, rode, kept := 0, 0, 0, 0, 0
-			each(t, func(w *world) {
+			each(t, few(), func(w *world) {
 				which := w.rng.IntN(10)
 				for k := range 10 {
 					if w.dragging = 0; k == which {
@@ -77,7 +77,7 @@ func TestSlimmer(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			rode, compared, held, seen := 0, 0, 0, 0
-			each(t, func(w *world) {
+			each(t, few(), func(w *world) {
 				cda := w.cda
 				for k, name := range []string{"as it was", "changed", "changed", "as it was"} {
 					if w.cda = cda; name == "changed" {

@@ -102,7 +102,7 @@ func (p *peaks) add(t *testing.T, seed uint64, w *world, res *runs.Result) {
 func TestPullDays(t *testing.T) {
 	ridden, found, rode, clean := 0, 0, 0, 0
 	var p peaks
-	each(t, func(w *world) {
+	each(t, few(), func(w *world) {
 		w.coastPairs(3)
 		w.pulls()
 	}, func(seed uint64, w *world, res *runs.Result) {
@@ -167,7 +167,7 @@ func TestStronger(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			rode, compared, held, seen, strong, more := 0, 0, 0, 0, 0, 0.0
-			each(t, func(w *world) { more = w.changes(tt.more) }, func(seed uint64, w *world, res *runs.Result) {
+			each(t, few(), func(w *world) { more = w.changes(tt.more) }, func(seed uint64, w *world, res *runs.Result) {
 				rode++
 				if more > 0.9*tt.more {
 					strong++
