@@ -5,6 +5,7 @@ import (
 
 	"stillair/runs/air"
 	"stillair/runs/measure"
+	"stillair/runs/usual"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 	"stillair/sensors/units"
@@ -14,15 +15,9 @@ import (
 // default that changes the answer: drag area is proportional to it, so a bike
 // of unknown mass gets an average one with a wide uncertainty and a warning.
 const (
-	usualMass     = 280.0 // kg, bike and rider
-	usualMassSD   = 60.0  // kg
 	weighedSD     = 0.015 // share of a mass that was entered without saying how well
 	plausibleLoad = 10.0  // kg, standard deviation of what a change of setup weighs and nobody entered: half of two packed cases, two thirds of a full tank (common practice)
 	heavy         = 500.0 // kg; a large tourer with two riders and luggage weighs as much (common practice), and most bikes with a rider weigh more in pounds
-	rotatingShare = 0.04  // of the mass (UN motorcycle test cycle, GTR 2)
-	usualWind     = 1.5   // m/s, standard deviation along the road between pairs
-	usualCelsius  = 15.0  // °C, standard atmosphere (ISO 2533)
-	usualHumidity = 0.5
 )
 
 // conditions is a ride with nothing left unknown.
@@ -47,7 +42,7 @@ func settle(log *sensors.Log) conditions {
 	c.settleMass()
 	c.settleAir(log)
 	if c.missing("wind_sd_mps", c.ride.WindSD) {
-		c.ride.WindSD = usualWind
+		c.ride.WindSD = usual.Wind
 	}
 	return c
 }
@@ -62,21 +57,21 @@ func (c *conditions) missing(name string, entered float64) bool {
 
 func (c *conditions) settleMass() {
 	r := &c.ride
-	massTold := true
+	massEntered := true
 	c.doubtMass()
 	if c.missing("mass_kg", r.Mass) {
-		massTold = false
-		r.Mass = usualMass
-		c.warnings = append(c.warnings, finding.New(codeUsualMass, finding.Mass("mass", usualMass).With(usualMassSD)))
+		massEntered = false
+		r.Mass = usual.Mass
+		c.warnings = append(c.warnings, finding.New(codeUsualMass, finding.Mass("mass", usual.Mass).With(usual.MassSD)))
 	}
 	if c.missing("mass_sd_kg", r.MassSD) {
 		r.MassSD = weighedSD * r.Mass
-		if !massTold {
-			r.MassSD = usualMassSD
+		if !massEntered {
+			r.MassSD = usual.MassSD
 		}
 	}
 	if c.missing("rotating_mass_kg", r.RotatingMass) {
-		r.RotatingMass = rotatingShare * r.Mass
+		r.RotatingMass = usual.RotatingShare * r.Mass
 	}
 	for i := range r.Setups {
 		if math.IsNaN(r.Setups[i].Mass) {
@@ -108,14 +103,14 @@ func (c *conditions) settleAir(log *sensors.Log) {
 	}
 	c.air.Temperature = measure.Value{X: a.Temperature + c.warmer/2, SE: 1.5}
 	if c.missing("air.temperature_c", a.Temperature) {
-		a.Temperature = usualCelsius
-		c.air.Temperature = measure.Value{X: usualCelsius, SE: 8}
+		a.Temperature = usual.Celsius
+		c.air.Temperature = measure.Value{X: usual.Celsius, SE: 8}
 	}
 	c.settlePressure(log)
 	c.air.Humidity = measure.Value{X: a.Humidity, SE: 0.1}
 	if c.missing("air.humidity_pct", a.Humidity) {
-		a.Humidity = usualHumidity
-		c.air.Humidity = measure.Value{X: usualHumidity, SE: 0.25}
+		a.Humidity = usual.Humidity
+		c.air.Humidity = measure.Value{X: usual.Humidity, SE: 0.25}
 	}
 }
 

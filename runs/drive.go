@@ -7,6 +7,7 @@ import (
 	"stillair/fusion"
 	"stillair/runs/detect"
 	"stillair/runs/engine"
+	"stillair/runs/usual"
 )
 
 // drive is a push in one gear, or through several where their changes do not
@@ -24,10 +25,9 @@ type drive struct {
 }
 
 const (
-	noGears     = 1.0  // ratio of a drive without gears: one road speed is like another
-	driveStep   = 0.1  // s
-	openingTime = 0.3  // s at its beginning that are left out: the throttle opens
-	spinning    = 0.04 // wheels as a part of the mass (common practice: 3 to 5 %)
+	noGears     = 1.0 // ratio of a drive without gears: one road speed is like another
+	driveStep   = 0.1 // s
+	openingTime = 0.3 // s at its beginning that are left out: the throttle opens
 )
 
 // newDrive takes a push out of the track.
@@ -71,8 +71,8 @@ func (d drive) thrust(lo, hi float64) (x, sd, wind float64) {
 	const density = 1.2 // kg/m³
 	took := math.Max(d.passing(hi)-d.passing(lo), driveStep)
 	middle := (lo + hi) / 2
-	drag := density * usualCdA / d.mass
-	x = (1+spinning)*(hi-lo)/took + drag/2*middle*middle + 9.8*usualCrr
+	drag := density * usual.CdA / d.mass
+	x = (1+usual.RotatingShare)*(hi-lo)/took + drag/2*middle*middle + 9.8*usual.Crr
 	return x, math.Sqrt(d.doubt / took), drag * middle
 }
 

@@ -7,9 +7,9 @@ import (
 	"stillair/runs/air"
 	"stillair/runs/compare"
 	"stillair/runs/effect"
-	"stillair/runs/measure"
 	"stillair/runs/power"
 	"stillair/runs/roadload"
+	"stillair/runs/usual"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -33,15 +33,6 @@ func (p PowerCurve) RPM() []float64 {
 	}
 	return p.Curve.RPM(p.RPMPerMPS)
 }
-
-// What the road load is taken to be where no coast-down measured it: a
-// average motorcycle, with an uncertainty that covers most (Cossalter gives
-// 0.18 to 0.7 m² for CdA).
-const (
-	usualCdA, usualCdASE = 0.5, 0.12
-	usualCrr, usualCrrSE = 0.018, 0.005
-	usualGrade           = 0.005 // standard deviation of a road's slope
-)
 
 // measurePowers works out the power curves of all setups with accepted pulls.
 func measurePowers(result *Result, log *sensors.Log, known conditions) {
@@ -96,11 +87,7 @@ func (c *PowerCurve) name(group []gearedPull) {
 
 // loadOf is the road load of a setup as measured, or as it is on most bikes.
 func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (effect.Load, []finding.Finding) {
-	density := known.air.Density()
-	l := effect.Load{
-		CdA: measure.Value{X: usualCdA, SE: usualCdASE}, Crr: measure.Value{X: usualCrr, SE: usualCrrSE},
-		K: roadload.DefaultOptions(0).Slope.X, Mass: known.ride.Mass, Density: density.X, Gravity: gravityAt(log),
-	}
+	l := effect.Usual(known.ride.Mass, known.air.Density().X, gravityAt(log))
 	for _, m := range result.RoadLoads {
 		if m.Setup == setup || len(result.RoadLoads) == 1 {
 			l = heldBack(m, l.Gravity)
@@ -130,7 +117,7 @@ func dayOf(result *Result, known conditions) power.Day {
 	if result.Estimate != nil {
 		noise = result.Estimate.Noise
 	}
-	return power.Day{WindSD: known.ride.WindSD, GustSD: noise.GustSD, GustTime: noise.GustTime, GradeSD: usualGrade}
+	return power.Day{WindSD: known.ride.WindSD, GustSD: noise.GustSD, GustTime: noise.GustTime, GradeSD: usual.Grade}
 }
 
 // correctionOf is the factor of SAE J1349 for the day's air.

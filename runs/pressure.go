@@ -5,6 +5,7 @@ import (
 
 	"stillair/runs/air"
 	"stillair/runs/measure"
+	"stillair/runs/usual"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -15,7 +16,6 @@ import (
 // 1013 ± 10 hPa (mid-latitudes, common practice), at the place less by the
 // ratio of the standard atmosphere.
 const (
-	seaLevelPa   = 101325.0
 	seaLevelSD   = 1000.0 // Pa
 	leastAlt     = 200.0  // m, below which the two hardly differ
 	clearlySea   = 3.0    // log of the likelihood ratio, 20 to 1: the pressure is reduced, and is corrected
@@ -52,8 +52,8 @@ func (c *conditions) settlePressure(log *sensors.Log) {
 // enteredPressure is the pressure at the place, from what was entered.
 func (c *conditions) enteredPressure(entered, alt float64) measure.Value {
 	ratio := pressureRatio(alt)
-	asReduced := (entered - seaLevelPa) / seaLevelSD
-	asLocal := (entered/ratio - seaLevelPa) / seaLevelSD
+	asReduced := (entered - usual.Pascals) / seaLevelSD
+	asLocal := (entered/ratio - usual.Pascals) / seaLevelSD
 	odds := (asLocal*asLocal - asReduced*asReduced) / 2
 	local := entered * ratio
 	args := []finding.Arg{finding.Pressure("entered", entered), finding.Distance("altitude", alt), finding.Pressure("local", local)}
@@ -71,7 +71,7 @@ func (c *conditions) enteredPressure(entered, alt float64) measure.Value {
 // pressureRatio is the pressure at an altitude over that at sea level.
 func pressureRatio(alt float64) float64 {
 	_, p, _ := air.Standard(alt)
-	return p / seaLevelPa
+	return p / usual.Pascals
 }
 
 func meanPressure(readings []sensors.Pressure) (pa float64, ok bool) {

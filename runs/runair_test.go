@@ -7,6 +7,7 @@ import (
 	"stillair/runs/air"
 	"stillair/runs/measure"
 	"stillair/runs/pairing"
+	"stillair/runs/usual"
 	"stillair/sensors"
 )
 
@@ -82,7 +83,7 @@ func TestTemperatureOfRuns(t *testing.T) {
 		{"colder", 20, 10, [3]float64{17.5, 15, 12.5}},
 		{"start alone", 10, nan, [3]float64{10, 10, 10}},
 		{"end alone", nan, 20, [3]float64{20, 20, 20}},
-		{"neither", nan, nan, [3]float64{usualCelsius, usualCelsius, usualCelsius}},
+		{"neither", nan, nan, [3]float64{usual.Celsius, usual.Celsius, usual.Celsius}},
 	} {
 		log := &sensors.Log{Ride: sensors.UnknownRide()}
 		log.Ride.Air.Temperature, log.Ride.Air.TemperatureEnd = c.start, c.end

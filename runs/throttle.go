@@ -7,6 +7,7 @@ import (
 	"stillair/runs/detect"
 	"stillair/runs/engine"
 	"stillair/runs/pairing"
+	"stillair/runs/usual"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -157,7 +158,7 @@ func (o *throttles) off(a, b drive, from, to, scale float64) (off, loose float64
 	if math.Abs(scale-1) > sameGear {
 		// What holds the bike back at the one speed and the other is known to
 		// the spread of drag areas.
-		drag := usualCdASE / usualCdA * math.Abs(xwind-ywind*scale) * (from + to) / 4
+		drag := usual.CdASD / usual.CdA * math.Abs(xwind-ywind*scale) * (from + to) / 4
 		most += gearing*(x+y)/2 + drag
 	}
 	return (y - x) / most, 2 * most / (x + y)

@@ -20,7 +20,7 @@ import (
 	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/plan"
-	"stillair/runs/roadload"
+	"stillair/runs/usual"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -98,8 +98,8 @@ func (p *planFlags) add(f *pflag.FlagSet) {
 	f.StringVar(&p.chance, "chance", "80%", "how likely the test should be to show the change")
 	f.StringVar(&p.from, "from", "", "where a coast-down (usual: 110km/h) or a pull (50km/h) begins")
 	f.StringVar(&p.to, "to", "", "where it ends (30km/h, 130km/h)")
-	f.Float64Var(&p.cda, "cda", 0.55, "drag area expected, m²")
-	f.Float64Var(&p.crr, "crr", 0.018, "rolling resistance expected")
+	f.Float64Var(&p.cda, "cda", usual.CdA, "drag area expected, m²")
+	f.Float64Var(&p.crr, "crr", usual.Crr, "rolling resistance expected")
 	f.Float64Var(&p.rate, "fixes", 1, "satellite fixes per second from the phone")
 	f.StringVar(&p.earlier, "results", "", "take drag, rolling resistance and mass from these results (JSON)")
 	f.StringVar(&p.like, "like", "", "plan for a day and a road like those of this recording")
@@ -191,19 +191,19 @@ func (p *planFlags) load() (effect.Load, error) {
 	if err := p.given.apply(&ride); err != nil {
 		return effect.Load{}, err
 	}
-	or := func(x, usual float64) float64 {
+	or := func(x, instead float64) float64 {
 		if math.IsNaN(x) {
-			return usual
+			return instead
 		}
 		return x
 	}
 	day := air.State{
-		Temperature: measure.Value{X: or(ride.Air.Temperature, 15)},
-		Pressure:    measure.Value{X: or(ride.Air.Pressure, 101325)},
-		Humidity:    measure.Value{X: or(ride.Air.Humidity, 0.5)},
+		Temperature: measure.Value{X: or(ride.Air.Temperature, usual.Celsius)},
+		Pressure:    measure.Value{X: or(ride.Air.Pressure, usual.Pascals)},
+		Humidity:    measure.Value{X: or(ride.Air.Humidity, usual.Humidity)},
 	}
-	l := effect.Load{CdA: measure.Value{X: p.cda}, Crr: measure.Value{X: p.crr}, K: roadload.DefaultOptions(0).Slope.X,
-		Mass: or(ride.Mass, 280), Density: day.Density().X, Gravity: air.Gravity(45, 0)}
+	l := effect.Usual(or(ride.Mass, usual.Mass), day.Density().X, air.Gravity(45, 0))
+	l.CdA.X, l.Crr.X = p.cda, p.crr
 	if p.measured != nil {
 		return p.measured.LoadOf(p.measured.RoadLoads[0].Setup)
 	}
@@ -262,7 +262,7 @@ func (p *planFlags) question(l effect.Load) (q plan.Question, c plan.Conditions,
 // wind is that of an ordinary day where none was given, m/s.
 func (p *planFlags) wind() float64 {
 	if math.IsNaN(p.given.wind) {
-		return 1.5
+		return usual.Wind
 	}
 	return p.given.wind
 }

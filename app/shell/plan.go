@@ -7,6 +7,7 @@ import (
 	"stillair/app/screens/kit"
 	"stillair/app/view"
 	"stillair/app/work"
+	"stillair/runs/usual"
 )
 
 // planning is what the rider asks of a plan, and the last answer.
@@ -23,14 +24,14 @@ func (s *Shell) openPlan() {
 	if !s.planned.begun {
 		s.planned.begun, s.planned.asked = true, view.UsualAsked()
 	}
-	s.planned.asked.Load, s.planned.asked.Measured, s.planned.asked.Like = view.MiddlingLoad(280), false, nil
+	s.planned.asked.Load, s.planned.asked.Measured, s.planned.asked.Like = view.UsualLoad(usual.Mass), false, nil
 	never := s.neverRolls()
 	if never && !s.planned.asked.NeverRolls {
 		s.planned.asked.What = view.PowerMatters
 	}
 	s.planned.asked.NeverRolls = never
 	if b := s.bike(); b != nil && b.Mass != nil {
-		s.planned.asked.Load = view.MiddlingLoad(*b.Mass)
+		s.planned.asked.Load = view.UsualLoad(*b.Mass)
 	}
 	if o := s.opened; o.res != nil && o.id != "" && len(o.res.RoadLoads) > 0 {
 		if l, err := o.res.LoadOf(o.res.RoadLoads[0].Setup); err == nil && l.Check() == nil {

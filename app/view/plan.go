@@ -10,6 +10,7 @@ import (
 	"stillair/runs/measure"
 	"stillair/runs/plan"
 	"stillair/runs/roadload"
+	"stillair/runs/usual"
 	"stillair/sensors/units"
 )
 
@@ -44,15 +45,14 @@ type Asked struct {
 
 // UsualAsked is a plan for 5 % of drag on a day of light wind.
 func UsualAsked() Asked {
-	return Asked{Change: 1, Setups: 1, Faster: 1, Wind: 1, From: 2, To: 1, Stronger: 1, Quicker: 1, Repeats: 1, Load: MiddlingLoad(280)}
+	return Asked{Change: 1, Setups: 1, Faster: 1, Wind: 1, From: 2, To: 1, Stronger: 1, Quicker: 1, Repeats: 1, Load: UsualLoad(usual.Mass)}
 }
 
-// MiddlingLoad is the road load of an average motorcycle of so much mass in kg,
-// on a standard day.
-func MiddlingLoad(mass float64) effect.Load {
-	day := air.State{Temperature: measure.Value{X: 15}, Pressure: measure.Value{X: 101325}, Humidity: measure.Value{X: 0.5}}
-	return effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: roadload.DefaultOptions(0).Slope.X,
-		Mass: mass, Density: day.Density().X, Gravity: air.Gravity(45, 0)}
+// UsualLoad is the road load of an average motorcycle of so much mass in kg, on a
+// standard day.
+func UsualLoad(mass float64) effect.Load {
+	day := air.State{Temperature: measure.Value{X: usual.Celsius}, Pressure: measure.Value{X: usual.Pascals}, Humidity: measure.Value{X: usual.Humidity}}
+	return effect.Usual(mass, day.Density().X, air.Gravity(45, 0))
 }
 
 // What the switches of a plan stand for.

@@ -4,29 +4,25 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"stillair/runs/usual"
 )
 
-// What is believed of a bike, its road and its day before the slowings of the
-// ride are looked at, as mean and standard deviation. The drag area reaches from
-// 0.18 to 0.7 m² (Cossalter, Motorcycle Dynamics) and further with panniers;
-// rolling resistance holds chain, gearbox and the drag of a clutch in oil, a few
-// thousandths. An engine with the throttle shut is turned by 1 to 2 bar of mean
-// pressure, about half as much again at its limit as at idle (Heywood, Internal
-// Combustion Engine Fundamentals, from memory): in the higher gears that is 0.25
-// to 1 m/s². The rest is common practice.
+// What is believed of a ride's day before its slowings are looked at, as mean and
+// standard deviation; the bike, its tyres and the roads are in package usual. An
+// engine with the throttle shut is turned by 1 to 2 bar of mean pressure, about
+// half as much again at its limit as at idle (Heywood, Internal Combustion Engine
+// Fundamentals, from memory): in the higher gears that is 0.25 to 1 m/s². The rest
+// is common practice.
 const (
-	freeRoll, freeRollSD = 0.018, 0.008 // rolling resistance with what turns along, 1
-	freeCdASD            = 0.2          // m²
-	roadSlopeSD          = 0.006        // of the roads of a ride, 1
-	ownSlopeSD           = 0.004        // of the place of one run, 1
-	dayWindSD            = 2.5          // of a ride, m/s
-	ownWindSD            = 1.2          // of one run, m/s
-	gustSD, gustTime     = 0.6, 8.0     // m/s, s
-	speedSD              = 0.08         // of the speed at one time, m/s
-	plainSD              = 0.02         // what the model leaves out, m/s²
-	held, heldSD         = 0.6, 0.22    // of a dragged engine or brake, m/s² at heldAt: next to nothing is none
-	heldOwnSD            = 0.12         // from run to run
-	heldGrowth, heldAt   = 0.012, 20.0  // s/m, m/s
+	dayWindSD          = 2.5         // of a ride, m/s
+	ownWindSD          = 1.2         // of one run, m/s
+	gustSD, gustTime   = 0.6, 8.0    // m/s, s
+	speedSD            = 0.08        // of the speed at one time, m/s
+	plainSD            = 0.02        // what the model leaves out, m/s²
+	held, heldSD       = 0.6, 0.22   // of a dragged engine or brake, m/s² at heldAt: next to nothing is none
+	heldOwnSD          = 0.12        // from run to run
+	heldGrowth, heldAt = 0.012, 20.0 // s/m, m/s
 )
 
 // The unknowns that all slowings of a ride share.
@@ -78,7 +74,7 @@ func (r slowed) evidence(b bounds, in bool) evidence {
 	for k, p := range r.parts {
 		for j := k; j < n; j++ {
 			air := square(2*b.c2*ownWindSD) * p.speed * r.parts[j].speed
-			cov.SetSym(k, j, cov.At(k, j)+square(gravity*ownSlopeSD)+air+square(heldOwnSD)*growth[k]*growth[j])
+			cov.SetSym(k, j, cov.At(k, j)+square(gravity*usual.PlaceGrade)+air+square(heldOwnSD)*growth[k]*growth[j])
 		}
 	}
 	none := evidence{mat.NewSymDense(unknowns, nil), mat.NewVecDense(unknowns, nil), 0}
@@ -101,9 +97,9 @@ func (r slowed) evidence(b bounds, in bool) evidence {
 
 // before is what is believed of the unknowns beforehand, as evidence.
 func (b bounds) before() evidence {
-	mean := [unknowns]float64{ofRoll: gravity * freeRoll / inertiaShare, ofAir: b.c2, ofHeld: held}
-	sd := [unknowns]float64{gravity * freeRollSD / inertiaShare, b.c2 * math.Hypot(freeCdASD/usualCdA, b.unsure),
-		roadSlopeSD, roadSlopeSD, dayWindSD, dayWindSD, heldSD}
+	mean := [unknowns]float64{ofRoll: gravity * usual.Crr / inertiaShare, ofAir: b.c2, ofHeld: held}
+	sd := [unknowns]float64{gravity * usual.CrrSD / inertiaShare, b.c2 * math.Hypot(usual.LadenCdASD/usual.CdA, b.unsure),
+		usual.RideGrade, usual.RideGrade, dayWindSD, dayWindSD, heldSD}
 	e := evidence{mat.NewSymDense(unknowns, nil), mat.NewVecDense(unknowns, nil), 0}
 	for i := range unknowns {
 		p := 1 / square(sd[i])

@@ -27,10 +27,9 @@
 // deceleration that wind and road cannot make. Between two steps the
 // trajectory that solves the equation is fitted to the speed. It counts as a
 // coast-down when its mean deceleration is what motorcycles have, give or take
-// 3.3 standard deviations: CdA 0.5 ± 0.15 m², Crr 0.016 ± 0.006, a slope of
-// ± 0.8 %, with the mass that was entered. (Drag areas of 0.18 to 0.7 m²: Cossalter,
-// Motorcycle Dynamics; the rest common practice.) An engine that is dragged
-// along adds a force that hardly changes with speed and shows as a
+// 3.3 standard deviations: drag area, rolling resistance of tyres and slope as in
+// package usual, with the mass that was entered. An engine that is dragged along
+// adds a force that hardly changes with speed and shows as a
 // deceleration several times too high.
 //
 // Between the two lies what may be either: much wind and a rising road, or a big
@@ -38,7 +37,7 @@
 // judged together. Each is explained either by free rolling or by something that
 // holds the bike back besides; drag area, rolling resistance, the slope and the
 // wind by the points of the compass and the size of that hold are common to all
-// of them and averaged over, with what is known of motorcycles beforehand, and
+// of them and averaged over, with what package usual holds of motorcycles, and
 // the explanations of the whole ride are weighed by Bayes' rule (a mixture of two
 // linear models with binary labels; Bishop, Pattern Recognition and Machine
 // Learning, chapters 3 and 9). A road that rises one way falls the other way, and

@@ -5,26 +5,21 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"stillair/runs/usual"
 	"stillair/sensors/finding"
 )
 
-// What motorcycles on roads that are not steep have, as mean and standard
-// deviation, and the bounds that none passes.
+// What free rolling is judged by, beside what package usual holds of bikes, tyres
+// and roads.
 const (
-	usualCdA, cdaSD = 0.5, 0.15    // m²
-	minCdA, maxCdA  = 0.18, 0.9    // m²
-	usualCrr, crrSD = 0.016, 0.006 // 1
-	slopeSD         = 0.008        // 1
-	steepest        = 0.025        // 1
-	hardest         = 0.05         // rolling resistance and slope together, 1: 0.025 each; a dragged engine adds 0.04 to 0.1
-	usualMass       = 280.0        // kg, where it was not entered
-	massSD          = 0.3          // of it, where it was not entered
-	gravity         = 9.81         // m/s²; close enough for bounds
-	halfDensity     = 0.6          // half of the air density, kg/m³
-	inertiaShare    = 1.04         // mass and wheels over mass
-	windSlack       = 0.4          // how far wind and gusts may move c₂ of one run, relative
-	improbable      = 3.3          // standard deviations that free rolling does not reach
-	unmeant         = 4.2          // and beyond which nobody meant to roll freely
+	steepest     = 0.025 // slope of a road that is not steep, 1
+	hardest      = 0.05  // rolling resistance and slope together, 1: 0.025 each; a dragged engine adds 0.04 to 0.1
+	gravity      = 9.81  // m/s²; close enough for bounds
+	halfDensity  = 0.6   // half of the air density, kg/m³
+	inertiaShare = 1 + usual.RotatingShare
+	windSlack    = 0.4 // how far wind and gusts may move c₂ of one run, relative
+	improbable   = 3.3 // standard deviations that free rolling does not reach
+	unmeant      = 4.2 // and beyond which nobody meant to roll freely
 )
 
 // bounds are what free rolling can show: the usual deceleration at speed zero
@@ -37,14 +32,14 @@ type bounds struct{ c0, c0SD, c2, c2SD, c2Low, c2High, unsure float64 }
 func massRange(mass float64) bounds {
 	unsure := 0.1
 	if math.IsNaN(mass) {
-		mass, unsure = usualMass, massSD
+		mass, unsure = usual.Mass, usual.AnyMassSD
 	}
 	c2 := func(cda float64) float64 { return halfDensity * cda / (inertiaShare * mass) }
 	return bounds{
-		c0: gravity * usualCrr / inertiaShare, c0SD: gravity * math.Hypot(crrSD, slopeSD),
-		c2: c2(usualCdA), c2SD: c2(math.Hypot(cdaSD, unsure*usualCdA)),
-		c2Low:  (1 - windSlack) * (1 - 2*unsure) * c2(minCdA),
-		c2High: (1 + windSlack) * (1 + 2*unsure) * c2(maxCdA),
+		c0: gravity * usual.TyresCrr / inertiaShare, c0SD: gravity * math.Hypot(usual.TyresCrrSD, usual.SlowingGrade),
+		c2: c2(usual.CdA), c2SD: c2(math.Hypot(usual.CdASD, unsure*usual.CdA)),
+		c2Low:  (1 - windSlack) * (1 - 2*unsure) * c2(usual.LeastCdA),
+		c2High: (1 + windSlack) * (1 + 2*unsure) * c2(usual.MostCdA),
 		unsure: unsure,
 	}
 }

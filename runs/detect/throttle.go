@@ -98,8 +98,9 @@ func launchHardness(s *series, p push) float64 {
 	return v * v / 2 / math.Max(t, step)
 }
 
-// load is what holds an average motorcycle back, m/s²; good enough to tell
-// thrust from acceleration.
+// load is what holds an average motorcycle back, m/s²: that of package usual, with
+// rolling resistance as at 40 m/s, rounded up; good enough to tell thrust from
+// acceleration.
 func load(v float64) float64 { return 0.2 + 1.1e-3*v*v }
 
 // thrustPower is the mean power at the wheel per kilogram between two grid

@@ -7,6 +7,7 @@ import (
 	"stillair/runs/marks"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
+	"stillair/runs/usual"
 	"stillair/sensors/finding"
 )
 
@@ -55,9 +56,7 @@ const (
 
 // What else is assumed where nothing is entered (common practice).
 const (
-	usualPower = 50e3  // W
 	usualGrip  = 8.5   // m/s²
-	usualGrade = 0.002 // of a road that looks level
 	topShare   = 0.5   // of the most power that top gear gives at the end of a roll-on
 	usualShake = 0.036 // m²/s³: a phone in a holder on the bars, shaken by 6 m/s², a third of its power by the road
 	shakeSpeed = 20    // m/s
@@ -66,7 +65,7 @@ const (
 // DefaultPush is an everyday test of a bike on full throttle. windSD is the
 // standard deviation of a pair's mean wind along the road, m/s.
 func DefaultPush(p Push, l effect.Load, windSD float64) PushConditions {
-	c := PushConditions{Conditions: pushDay(l, windSD), Power: usualPower, Grip: usualGrip, GradeSD: usualGrade, Shake: usualShake}
+	c := PushConditions{Conditions: pushDay(l, windSD), Power: usual.Power, Grip: usualGrip, GradeSD: usual.LevelGrade, Shake: usualShake}
 	switch p {
 	case Pulls:
 		c.FromMPS, c.ToMPS, c.Spread = 50/3.6, 130/3.6, PullsVary

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"stillair/runs/usual"
 	"stillair/sensors/finding"
 )
 
@@ -132,24 +133,23 @@ func (s *system) guess() {
 				c.forces(s.opts, l.add)
 			}
 		}
-		cda, crr := usualCdA, usualCrr
+		cda, crr := usual.CdA, usual.Crr
 		if found, ok := l.solve(); ok && found.CdA.X > leastCdA && found.Crr.X > leastCrr {
 			cda, crr = found.CdA.X, found.Crr.X
 		} else if l.xx > 0 {
-			cda = (l.xf - usualCrr*l.xy) / l.xx // rolling as usual, the rest is air
+			cda = (l.xf - usual.Crr*l.xy) / l.xx // rolling as usual, the rest is air
 		}
 		s.state.beta[cdaAt(i)] = math.Max(cda, leastCdA)
 		s.state.beta[crrAt(i)] = math.Min(math.Max(crr, leastCrr), mostCrr)
 	}
 }
 
-// Where the search begins: an average motorcycle, and between what the lightest
-// streamliner and the worst tyre have (common practice).
+// The search begins at an average motorcycle (package usual) and stays between what
+// the lightest streamliner and the worst tyre have (common practice).
 const (
-	usualCdA, usualCrr = 0.5, 0.018
-	leastCdA           = 0.05
-	leastCrr, mostCrr  = 0.003, 0.06
-	forceOver          = 4.0 // s between the fixes that a force is taken from
+	leastCdA          = 0.05
+	leastCrr, mostCrr = 0.003, 0.06
+	forceOver         = 4.0 // s between the fixes that a force is taken from
 )
 
 // forces calls add with ½ρv², m·g·(1 + k·v) and the force over every few

@@ -1,6 +1,9 @@
 package roadload
 
-import "stillair/runs/measure"
+import (
+	"stillair/runs/measure"
+	"stillair/runs/usual"
+)
 
 // Noise is how the errors of a coast-down behave. As part of Options it is
 // where learning starts; in an Estimate it is what was learned.
@@ -38,9 +41,9 @@ type Options struct {
 // mean wind along the road of standard deviation windSD, m/s.
 func DefaultOptions(windSD float64) Options {
 	return Options{
-		Slope:   measure.Value{X: 0.004, SE: 0.001},
+		Slope:   measure.Value{X: usual.Growth, SE: usual.GrowthSD},
 		WindSD:  windSD,
-		GradeSD: 0.01, CrossRMS: CrossWindLimit,
+		GradeSD: usual.PairGrade, CrossRMS: CrossWindLimit,
 		Noise: Noise{
 			GustSD: 0.32 * windSD, GustTime: 8,
 			WhiteSD: 0.06, DriftSD: 0.07, DriftTime: 4,

@@ -4,19 +4,14 @@ import (
 	"math"
 
 	"stillair/runs/measure"
+	"stillair/runs/usual"
 )
 
 // tyres is the rolling resistance of tyres in general. Runs of few fixes, or of
-// little range of speed, know the force well and not how it is parted: there the
-// textbooks know more of tyres than the runs do, and the fit takes both.
-//
-// The spread is the root mean square, about what most motorcycles have, of what
-// sources say about a Crr at standstill: 0.02 (Cossalter, Motorcycle Dynamics), 0.0136
-// and 0.0169 (radial and bias-ply truck tyres) and 0.006 (both in Wong, Theory of
-// Ground Vehicles, from memory), 0.009 (0.005 + 0.01/p at 2.5 bar, textbook
-// formula) and 0.0058 (A over the weight at 290 kg, 40 CFR 86.529-98, figure F98-9,
-// where all growth counts as air).
-func tyres() measure.Value { return measure.Value{X: usualCrr, SE: 0.008} }
+// little range of speed, know the force well and not how it is divided: there the
+// textbooks know more about tyres than the runs do, and the fit takes both. The
+// sources are in package usual.
+func tyres() measure.Value { return measure.Value{X: usual.Crr, SE: usual.CrrSD} }
 
 const (
 	// From this share of its spread on, the prior adds a fifth to what the runs say.
