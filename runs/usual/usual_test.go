@@ -17,7 +17,7 @@ func rms(mean float64, values ...float64) float64 {
 	return math.Sqrt(sum)
 }
 
-// TestSpreads holds each spread to the sources that its comment names, to half of
+// TestSpreads compares each spread with the sources that its comment names, to half of
 // its last digit or a little more.
 func TestSpreads(t *testing.T) {
 	tests := []struct {

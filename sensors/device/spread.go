@@ -2,35 +2,29 @@ package device
 
 import "math"
 
-// Spread sums up a series: how many, mean, standard deviation, largest. The
-// zero value is empty.
+// Spread sums up a series: how many, mean, largest. The zero value is empty.
 type Spread struct {
-	N              int
-	mean, m2, most float64
+	N          int
+	mean, most float64
 }
 
-// Add takes one value more (Welford's recurrence).
+// Add takes one more value.
 func (s *Spread) Add(x float64) {
 	s.N++
-	d := x - s.mean
-	s.mean += d / float64(s.N)
-	s.m2 += d * (x - s.mean)
+	s.mean += (x - s.mean) / float64(s.N)
 	if s.N == 1 || x > s.most {
 		s.most = x
 	}
 }
 
 // Mean is NaN for an empty series.
-func (s Spread) Mean() float64 { return s.orNaN(s.mean, 1) }
-
-// SD is NaN for fewer than two values.
-func (s Spread) SD() float64 { return s.orNaN(math.Sqrt(s.m2/float64(max(s.N-1, 1))), 2) }
+func (s Spread) Mean() float64 { return s.orNaN(s.mean) }
 
 // Most is NaN for an empty series.
-func (s Spread) Most() float64 { return s.orNaN(s.most, 1) }
+func (s Spread) Most() float64 { return s.orNaN(s.most) }
 
-func (s Spread) orNaN(x float64, least int) float64 {
-	if s.N < least {
+func (s Spread) orNaN(x float64) float64 {
+	if s.N == 0 {
 		return math.NaN()
 	}
 	return x

@@ -137,9 +137,6 @@ func EngineSpeed(name string, x float64) Arg {
 // Size is in bytes.
 func Size(name string, x float64) Arg { return Arg{Name: name, Quantity: OfSize, X: x} }
 
-// Density is of the air, in kg/m³.
-func Density(name string, x float64) Arg { return Arg{Name: name, Quantity: OfDensity, X: x} }
-
 // Text is a name, a column, or a value as the file has it; it is shown as it
 // is in every language.
 func Text(name, s string) Arg { return Arg{Name: name, Quantity: OfText, Text: s} }

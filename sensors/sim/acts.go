@@ -86,10 +86,6 @@ type Reach struct{ Speed float64 }
 // Hold keeps a speed for a time.
 type Hold struct{ Speed, Seconds float64 }
 
-// HoldTo keeps a speed until the bike has passed a road position in the
-// direction it is heading.
-type HoldTo struct{ Speed, X float64 }
-
 // TurnRound slows down, turns by 180° to the left and heads exactly the other way.
 type TurnRound struct{}
 

@@ -14,9 +14,8 @@ func (a Stand) play(p *player) {
 	p.end(d)
 }
 
-func (a Reach) play(p *player)  { p.reach(a.Speed) }
-func (a Hold) play(p *player)   { p.hold(a.Speed, a.Seconds) }
-func (a HoldTo) play(p *player) { p.holdTo(a.Speed, a.X) }
+func (a Reach) play(p *player) { p.reach(a.Speed) }
+func (a Hold) play(p *player)  { p.hold(a.Speed, a.Seconds) }
 
 func (a NewWind) play(p *player) {
 	p.wind.draw()
