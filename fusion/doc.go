@@ -1,10 +1,10 @@
 // Package fusion turns the samples of a phone into the motion of the bike.
 //
-// A phone senses two things that complete each other. Its satellite receiver
-// gives the speed over ground, right to a tenth of a metre a second or better,
-// but once or ten times a second, late, and with errors that hang together
-// for seconds. Its accelerometer gives a hundred readings a second that tell
-// when exactly something happens, but with an unknown bias, along axes that
+// A phone senses two things that complement each other. Its satellite receiver
+// gives the speed over ground, accurate to a tenth of a metre a second or better,
+// but only once to ten times a second, late, and with errors that are correlated
+// for seconds. Its accelerometer gives a hundred readings a second that show
+// exactly when something happens, but with an unknown bias, along axes that
 // depend on how the phone sits, with gravity mixed in wherever the road or the
 // chassis tilts, and shaken by the engine. This package estimates all of that
 // together, from the ride alone, after the ride: Smooth. For a screen while
@@ -27,7 +27,7 @@
 // they leave only what is slow. On a leaning bike the gyroscope's axes lean
 // too, so in a turn of rate Ω at speed v, where a bike in balance leans by
 // tan φ = v·Ω/g (Cossalter, Motorcycle Dynamics), part of the turn shows as
-// pitch; in turns the pitch is left alone and the bias let loose instead.
+// pitch; in turns the pitch is kept and the bias is freed instead.
 // Without a gyroscope, squat that follows the acceleration looks like an
 // accelerometer that reads a few per cent too much, and a scale in the state
 // takes its place.
@@ -39,21 +39,21 @@
 // 100 Hz read 100 times a second looks like a constant acceleration. While the
 // engine revs through such a speed, an order sweeps through zero frequency and
 // kicks the integrated speed by some tenths of a metre a second, and broadband
-// shaking above f_s/2 that no filter took off lands in the band below it and
+// shaking above f_s/2 that no filter removed lands in the band below it and
 // acts as white noise. That cannot be undone afterwards, except in one case
 // (below). What can be done is
 // to know how strong it is: its density is measured around each moment in the
 // band of 3 to 12 Hz, just above what a rider does, and how much of that
-// reaches down to zero is learned from how well the speed so predicted meets
+// reaches down to zero is learned from how well the speed predicted in this way matches
 // the next fix. An engine that is held close to a multiple of f_s, as while the
 // clutch slips, swings across the road and upwards as well, where nothing else
 // does so: what is seen there is added to what may lie along the road. At a
 // start more is known: the bike stood, so the shares that the swing has along
 // the road, across it and upwards are found, and what the two others show is
-// taken off the first. That needs no knowledge of the engine, and where the
+// subtracted from the first. That needs no knowledge of the engine, and where the
 // directions of two lines cannot be told apart what is left counts as noise. A phone
-// whose sensor is filtered before it is read, or read faster, is better off by
-// the figures of TestLaunches.
+// whose sensor is filtered before it is read, or read faster, does better, as
+// the figures of TestLaunches show.
 //
 // # The receiver
 //
@@ -63,7 +63,7 @@
 // first-order smoothing of time constant τ delays by τ, which is part of the
 // lag, and beyond that adds half of τ² times the jerk: the state is τ², in
 // which the reading is linear. Where the receiver's own time comes with the
-// fixes it takes the jitter of their arrival off. The error itself is part
+// fixes it removes the jitter of their arrival. The error itself is part
 // white, part a first-order Gauss-Markov process (Brown and Hwang,
 // Introduction to Random Signals and Applied Kalman Filtering, chapter 5),
 // since the errors of satellite speeds last for seconds. Near standstill a
@@ -79,14 +79,14 @@
 // and Frazier ("Smoothing for linear and nonlinear dynamic systems", 1963)
 // back, which gives what the recursion of Rauch, Tung and Striebel gives
 // without solving a system of equations at each node. Between nodes the force carries the speed, and
-// what is missing at the next node is shared out: the mean of a Brownian
+// what is missing at the next node is distributed: the mean of a Brownian
 // bridge, which is what the model itself says. Several passes are made, each
 // linearised about the one before; what multiplies an unknown (lag, scale, τ²)
 // is taken from that smoothed reference and not from the raw force, because
 // the vibration in both would multiply to a bias. A fix far off the outcome of
-// a pass loses its weight in the next. Far off is a fix from what the smoother
-// makes of all others: the adjoint recursion gives what each is missed by when it is
-// left out (de Jong's cross-validation filter), where the residual after smoothing
+// a pass loses its weight in the next. How far off a fix is, is judged by all
+// the others: the adjoint recursion gives the error of each when it is left out
+// (de Jong's cross-validation filter), where the residual after smoothing
 // would hide a wrong fix between two good ones.
 //
 // # Noise is learned
@@ -95,29 +95,28 @@
 // for each ride by maximum likelihood: the innovations of the forward filter
 // are independent, so their densities multiply (prediction error
 // decomposition: Schweppe, IEEE Trans. Information Theory 11 (1965) 61). Weak
-// priors, a factor of two to seven wide, steady it when a ride is short. Of how
-// large the receiver's lasting error is a ride tells little, so not its most
-// probable but its expected variance counts. This
-// is what makes the standard uncertainties of the track true; they are held
-// against a simulator's truth in TestLaunches and stand at 0.8 to 1.15 of the
-// errors found.
+// priors, a factor of two to seven wide, steady it when a ride is short. A ride says little about
+// the size of the receiver's lasting error, so its expected variance is used
+// rather than the most probable one. This is what makes the standard uncertainties
+// of the track true; TestLaunches compares them with a simulator's truth, where
+// they are 0.8 to 1.15 times the errors found.
 //
 // # Satellites alone
 //
 // An accelerometer may be absent, too slow, on another clock, or see no change of
 // speed; a phone may be in a hand for a while. The same filter then runs over the
-// fixes by themselves, with the acceleration as a random walk in place of the
-// bias. It always runs: each fix left out in turn, by both ways, shows where the
+// fixes alone, with the acceleration as a random walk in place of the
+// bias. It always runs: leaving out each fix in turn, both ways, shows where the
 // accelerometer makes the speed worse, and there, or for the whole ride, the track
-// does without it (Track.Deaf). A lag cannot be found so, and when a start began
+// does without it (Track.Deaf). A lag cannot be found this way, and when a start began
 // within a second is not known.
 //
 // # Lags that step
 //
-// Lags up to five seconds are looked for. Where a phone goes over to another source
-// of its position, the lag steps: the force along the road is held against every
-// lag, second by second, and the cheapest path through them taken (package mount).
-// The steps are taken out of the times of the fixes before all else.
+// Lags up to five seconds are looked for. Where a phone switches to another source
+// of its position, the lag steps: the force along the road is compared with every
+// lag, second by second, and the cheapest path through them is taken (package
+// mount). The steps are first removed from the times of the fixes.
 //
 // # What goes with a Track
 //

@@ -13,7 +13,7 @@
 //
 // # Clocks
 //
-// Times are seconds on one clock a log, from any start, never set back: the
+// Times are seconds on one clock for each log, from any start, never set back: the
 // monotonic clock of the phone. The receiver's own UTC is kept beside it, as
 // data. A fix is stamped when it arrives; how much earlier it was true is for
 // package fusion to find.

@@ -1,7 +1,7 @@
 // Looks up every call into Android that the driver's C and the packed classes
 // make, in declarations that the NativeScript project generates from Android's
 // own classes: that there is a method of that name with those parameters and
-// that result, and since when. The doubles were written by whoever wrote the
+// that result, and since when. The doubles were written by the author of the
 // calls; these declarations were not. They do not tell an int from a long.
 import { readFileSync, readdirSync } from 'node:fs'
 import { dirname, join } from 'node:path'

@@ -71,7 +71,7 @@ await see(phone, /recorded/);
 const at = await phone.p.evaluate(() => ({ tapped: globalThis.tapped, drawn: globalThis.firstFrame }));
 const wait = waits.toSorted((a, b) => a - b)[1];
 check(wait < TAPPABLE, `a recording can be started ${wait.toFixed(0)} ms after opening, ${SLOWER} times slowed (limit ${TAPPABLE}; openings: ${waits.map((x) => x.toFixed(0)).join(", ")})`);
-// Of this limit most is the download and the compiling: it is told, and not met
+// Of this limit most is the download and the compiling: it is reported, and not met
 // where the network is no faster than this.
 console.log(`${at.drawn < DRAWN ? "ok  " : "----"} the first picture stands after ${at.drawn.toFixed(0)} ms (limit ${DRAWN})`);
 await sleep(4000);

@@ -189,7 +189,7 @@ function ofRest(all, { seen, fixes, hole, until }, wrong, late) {
   return { kept, gap };
 }
 
-// ofScreen judges what the rider is told on return.
+// ofScreen judges what the rider reads on return.
 function ofScreen({ told, still, hole }, wrong, late) {
   if (told.after > SHOWN) late.push(`the screen tells it after ${told.after.toFixed(1)} s`);
   if (told.after === Infinity) return late.push(`the screen does not tell it: ${told.names.join(" | ")}`);
@@ -242,7 +242,7 @@ async function one(n, chrome, origin, slow) {
   const { outside, kept: launched } = ofLaunches(got, wrong, late);
   const name = `ride ${n}, ${set.cause} by its ${set.way}${set.pocket ? ", dark" : ""}, ${set.seconds.toFixed(1)} s at ${set.at.toFixed(1)}`;
   console.log(`${wrong.length || late.length && !slow() ? "FAIL" : "ok  "} ${name}: ${launched} of ${outside} launches outside it measured, ` +
-    `${(100 * kept).toFixed(2)} % of the readings kept, told after ${got.told.after.toFixed(1)} s${slow() ? "; this machine is overloaded" : ""}`);
+    `${(100 * kept).toFixed(2)} % of the readings kept, shown after ${got.told.after.toFixed(1)} s${slow() ? "; this machine is overloaded" : ""}`);
   sums.outside += outside;
   sums.kept += launched;
   sums.least = Math.min(sums.least, kept);
@@ -270,7 +270,7 @@ await Promise.all(Array.from({ length: LANES }, lane));
 await served.stop();
 if (!process.env.KEEP) rmSync(folder, { recursive: true }); else console.log(folder);
 console.log(`${rides} rides of seed ${SEED}: ${sums.kept} of ${sums.outside} launches outside the hole measured, ` +
-  `${(100 * sums.least).toFixed(2)} % of the readings outside it kept at least, ${sums.gap.toFixed(2)} s between two at most, told after ${sums.after.toFixed(1)} s at most`);
+  `${(100 * sums.least).toFixed(2)} % of the readings outside it kept at least, ${sums.gap.toFixed(2)} s between two at most, shown after ${sums.after.toFixed(1)} s at most`);
 for (const u of unjudged) console.log(`not judged on an overloaded machine: ${u}`);
 for (const p of problems) console.log(p);
 process.exit(problems.length ? 1 : 0);

@@ -17,7 +17,7 @@ const MINUTES = 65, RIDES = 3;
 const MOST = 80; // MB of memory, of the page's program
 // The part of a core that the page's own thread takes while a worker measures, to
 // draw how far it is. How often pictures come depends on the machine besides, which
-// draws by its processor here: that is told and not judged.
+// draws by its processor here: that is reported but not judged.
 const BUSY = 0.2;
 const program = resolve(process.argv[2]);
 const folder = mkdtempSync(join(tmpdir(), "hours-"));

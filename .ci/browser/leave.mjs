@@ -13,7 +13,7 @@ const RECEIVER = 2, ASKING = 0, DENIED = 2;
 const settle = () => new Promise((done) => setTimeout(done, 5));
 
 // browser opens the script where the location's state is known (or is not, as in
-// old browsers) and motion is asked for or comes by itself.
+// old browsers) and motion is asked for or comes without being asked.
 function browser({ location, motionAsks }) {
   const did = { watched: 0, asked: 0 };
   class DeviceMotionEvent {}
@@ -72,7 +72,7 @@ const { sensing, did, told } = browser({ location: "granted", motionAsks: true }
 Object.assign(did, { tapping: true, answer: "denied" });
 sensing.start();
 await settle();
-assert(told().some(([s, c]) => s === 0 && c === DENIED), "a denial is told");
+assert(told().some(([s, c]) => s === 0 && c === DENIED), "a denial is reported");
 
 for (const [name, set] of [["", { location: "prompt", motionAsks: false }], [" on an iPhone", { location: "prompt", motionAsks: true }]]) {
   const early = browser(set);

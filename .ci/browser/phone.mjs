@@ -129,7 +129,7 @@ export const foreign = ({ p }) => p.evaluate(async () => {
   return { refused: [...refused].sort(), ran: globalThis.ran === true };
 });
 
-// things lists what the screen reader is told.
+// things lists what the screen reader gets.
 export const things = ({ p }) => p.evaluate(() => [...document.querySelectorAll("#reading > *")].map((e) => {
   const r = e.getBoundingClientRect();
   const field = e.matches("input, textarea");
@@ -181,7 +181,7 @@ export async function touch(phone, name, ms) {
   await frames(phone, 4);
 }
 
-// pressed lays a finger on what has this name, takes it away unheeded, and tells
+// pressed lays a finger on what has this name, takes it away before it counts, and tells
 // after how long, in ms, the page shows that it is pressed: the middle of five.
 export async function pressed(phone, name) {
   const { x, y } = await see(phone, name), took = [];

@@ -1,4 +1,4 @@
-// What a screen reader is told of each screen of the app, in both languages, in
+// What a screen reader gets of each screen of the app, in both languages, in
 // the app's own page, judged by axe-core:
 //   node readings.mjs
 import { execFileSync } from "node:child_process";
@@ -37,7 +37,7 @@ for (const name of readdirSync(folder)) {
     globalThis.stillairReading.show(json);
     return [document.querySelectorAll("#reading > *").length, document.querySelectorAll("#reading > input, #reading > textarea").length];
   }, [name.slice(0, 2), readFileSync(join(folder, name), "utf8")]);
-  if (told[0] === 0) throw new Error(`${name}: nothing is told`);
+  if (told[0] === 0) throw new Error(`${name}: nothing is said`);
   for (const f of await serious(protocol)) faults.set(f, [...(faults.get(f) ?? []), name]);
   screens++;
   fields += told[1];

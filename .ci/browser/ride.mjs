@@ -25,7 +25,7 @@ const check = (ok, what) => { console.log(`${ok ? "ok  " : "FAIL"} ${what}`); if
 
 // What depends on time is not judged where the machine had none to spare, which
 // shows in how late the player itself was woken: then a reading that the browser
-// lost says nothing of the app. That is told, and is no pass of these limits.
+// lost says nothing of the app. That is reported, and does not count as passing these limits.
 const MOST_BEHIND = 0.01; // of the events
 let overloaded = false;
 const timely = (ok, what) => {
@@ -93,7 +93,7 @@ async function tellBike(phone) {
   await type(phone, pounds ? String(Math.round(MASS / 0.45359237)) : String(MASS));
   await see(phone, /^Weight as ridden: \d+/);
   const weight = (await things(phone)).find((t) => t.name === "Weight as ridden");
-  check(weight.press && /^\d+$/.test(weight.value) && /kg|lb/.test(weight.note), `a screen reader is told of a field: ${weight.name}, ${weight.value}, ${weight.note}`);
+  check(weight.press && /^\d+$/.test(weight.value) && /kg|lb/.test(weight.note), `a screen reader gets a field: ${weight.name}, ${weight.value}, ${weight.note}`);
   await touch(phone, "Save");
   await touch(phone, "Ride");
 }

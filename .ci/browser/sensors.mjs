@@ -1,5 +1,5 @@
 // Plays readings into the browser's own sensor interfaces. What the browser
-// refuses is counted and told: a test whose readings never arrived shows nothing.
+// refuses is counted and reported: a test whose readings never arrived shows nothing.
 const KINDS = ["accelerometer", "linear-acceleration", "gyroscope"];
 const G = 9.80665;
 const LATE = 10; // ms; what plays a ride wakes within 2 ms on a machine that has time for it

@@ -27,7 +27,7 @@ const LISTENER = `globalThis.seen = [];
     if (f && f.x !== null) seen.push([e.timeStamp * 1000, f.x]);
   });
   const watch = Geolocation.prototype.watchPosition;
-  Geolocation.prototype.watchPosition = function (told, ...more) { // each watch is told at times of its own
+  Geolocation.prototype.watchPosition = function (told, ...more) { // each watch gets fixes at its own times
     return watch.call(this, (p) => { fixes.push([performance.now() * 1000, p.timestamp]); told(p); }, ...more);
   };
   const add = IDBObjectStore.prototype.add;
@@ -183,7 +183,7 @@ async function ride(n, chrome, origin) {
   if (!dies) { untold.push(left.untold); if (left.letdown) told.push(left.told); }
   const slow = behind > MOST_LATE ? unjudged : wrong; // what depends on time says nothing where the machine had none
   if (s > MOST_LOST) slow.push(`lost ${s.toFixed(2)} s: ${gone}`);
-  if (left.untold > MOST_UNTOLD || left.told > MOST_UNTOLD) slow.push(`${left.untold.toFixed(2)} s unsaved and not told, told after ${left.told.toFixed(2)} s`);
+  if (left.untold > MOST_UNTOLD || left.told > MOST_UNTOLD) slow.push(`${left.untold.toFixed(2)} s unsaved and not shown, shown after ${left.told.toFixed(2)} s`);
   for (const w of wrong.slice(0, 5)) problems.push(`${name}: ${w}`);
   if (process.env.STORMS_TELL) console.log(`${name}: ${left.motion.length} of ${result.seen.length} readings, lost ${s.toFixed(3)} s, told at ${left.told}, untold ${left.untold}, ${left.letdown} times; ${left.why}; ${left.err}; ${left.rescued}`);
 }
@@ -221,7 +221,7 @@ for (const [what, list] of Object.entries(lost).sort()) {
   console.log(`  ${what}: ${list.length} rides, lost ${list[Math.floor(list.length / 2)].toFixed(3)} s in the middle, ${list.at(-1).toFixed(3)} s at most`);
 }
 const most = (list) => Math.max(0, ...list).toFixed(2);
-console.log(`  told after ${most(told)} s at most (${told.length} rides); never more than ${most(untold)} s unsaved without a word`);
+console.log(`  shown after ${most(told)} s at most (${told.length} rides); never more than ${most(untold)} s unsaved without the screen saying so`);
 for (const u of unjudged) console.log(`  not judged on an overloaded machine: ${u}`);
 for (const p of problems) console.log(p);
 process.exit(problems.length ? 1 : 0);

@@ -8,7 +8,7 @@
 // Quick is the season alone, in English; all of it takes some minutes.
 // The seconds are the program's own, opening it included: those that the driver
 // waits so that a tap lands are taken off. Taps and what must be seen are judged;
-// seconds are told, since they are the machine's.
+// seconds are reported, since they are the machine's.
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
 import { join, resolve } from "node:path";

@@ -1,4 +1,4 @@
-// Package platform says what the phone app needs of the device it runs on:
+// Package platform says what the phone app needs from the device it runs on:
 // files that survive, a clock, a screen that stays on, a way to hand a file to
 // another app, a voice, and the sensors. The packages under sensors/device
 // give these for the browser and for Android; this package gives the files,

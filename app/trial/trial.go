@@ -1,11 +1,11 @@
 // Package trial finds out what works on a phone whose package was never run on
 // one: the storage, the rates and pauses of the sensors, their axes and clocks,
 // the service that keeps a recording going, and what is left of all that with
-// the screen off. It takes two minutes and two acts of the rider: lay the phone
+// the screen off. It takes two minutes and two actions by the rider: lay the phone
 // on its back, and switch its screen off for half a minute.
 //
 // The result says what was measured, not what follows for a ride. It holds no
-// place and nothing else of the rider's, so that it can be handed on.
+// place and nothing else of the rider's, so that it can be shared.
 package trial
 
 import "time"

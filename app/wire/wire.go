@@ -1,15 +1,15 @@
-// Package wire writes values of Go as bytes and reads them again, for two runs of
-// one and the same program: what the page of a browser asks its worker to do, and
-// what that answers.
+// Package wire writes Go values as bytes and reads them again, for two instances of
+// the same program: what the page of a browser asks its worker to do, and what the
+// worker answers.
 //
-// All fields go over, also those of other packages that nobody else sees, since a
-// result that lacks one is another result. It is therefore no format of files: the
-// bytes begin with a sum of all types in them, and a program with other types
-// refuses them.
+// All fields are sent, including the unexported ones of other packages, since a
+// result that lacks one is a different result. It is therefore not a file format:
+// the bytes begin with a checksum of all types in them, and a program with other
+// types refuses them.
 //
-// Numbers of floating point go over bit by bit, nil and empty slices stay what they
+// Floating-point numbers are sent bit by bit, nil and empty slices stay what they
 // are, and what two pointers share they share again. Functions, interfaces and
-// channels cannot go over; Write says so.
+// channels cannot be sent; Write says so.
 //
 // # Form
 //

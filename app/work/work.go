@@ -1,10 +1,10 @@
-// Package work does what takes a phone long and much memory: it measures rides and
-// makes files of them. What is to be done and what comes of it are plain values, so
-// that the program can do it where it runs (Here) or, in a browser, have itself do
-// it once more in a worker (Aside), whose memory is given back when it ends: a
-// page's own memory never shrinks.
+// Package work does what costs a phone much time and memory: it measures rides and
+// makes files of them. Requests and answers are plain values, so that the program
+// can do the work where it runs (Here) or, in a browser, in a second copy of itself
+// in a worker (Aside), whose memory is freed when it ends: a page's own memory
+// never shrinks.
 //
-// What is measured is handed on without most of its track: of an hour's ride at 60
+// Results are passed on without most of their track: of an hour's ride at 60
 // readings a second that is 20 MB, and screens show the speed in its runs. A file
 // that needs more is made from the recording, measured again.
 package work

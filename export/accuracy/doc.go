@@ -1,12 +1,12 @@
-// Package accuracy measures how good Stillair's figures are: it rides invented
-// tests whose truth is known many times over, lets the whole program or a part
+// Package accuracy measures how good Stillair's figures are: it simulates tests
+// whose truth is known many times over, lets the whole program or a part
 // of it work out what the rider would see, and compares the errors with the
-// limits that the project set itself and against the theoretical bound.
+// limits that the project set itself and with the theoretical bound.
 //
 // # How it is measured
 //
 // A Study asks one question in several Cases: which bike, wind, road, phone and
-// receiver. One seed of a case is one invented ride or test; its Record keeps
+// receiver. One seed of a case is one simulated ride or test; its Record keeps
 // every figure's error, its standard error, whether the 95 % interval held the
 // truth, and the least error that any method could have on average (the
 // Cramér-Rao bound, see packages roadload and fusion). Records are lines of

@@ -1,18 +1,18 @@
-// Package share takes from a ride what a rider need not give away when it
-// leaves the phone.
+// Package share removes from a ride what a rider need not disclose when it leaves
+// the phone.
 //
 // A track shows where somebody lives. By default the first and the last 200 m
-// of a ride are cut off whole: not its places alone, since speed and turn rate
-// would let anyone walk the path back. Where the ride passes within 200 m of
+// of a ride are cut off completely: not only the places, since speed and turn rate
+// would let anyone retrace the path. Where the ride passes within 200 m of
 // either end in between, its places are removed and the rest stays. What is left
-// begins at time and distance zero, so that neither tells how far the door is.
+// begins at time and distance zero, so that neither shows how far away home is.
 //
 // Results do not need to know where on Earth a ride was. Moved keeps the shape
 // of the ride, which pairs coast-downs on one road, and lays it at latitude
 // and longitude zero, in the sea off Africa. Without leaves no place at all;
 // coast-downs can then be paired by bearing only.
 //
-// Sound stays behind unless it was asked for: it may hold voices.
+// Sound is left out unless it was asked for: it may contain voices.
 package share
 
 import (

@@ -40,10 +40,10 @@
 // figure is kept as such a linear form in the errors of the smoothed track
 // until the end, so that what two instants share, such as the receiver's slow
 // error, cancels in their difference (JCGM 100:2008, the "GUM", section 5.2).
-// Near a gear change the speed is no straight line within its own uncertainty:
+// Near a gear change the speed is not a straight line within its own uncertainty:
 // 120 km/h may have been reached just before it or only after. There the line
-// is the one that fits best over all that the speed's error may be, and what
-// the line leaves is a variance of its own.
+// is the one that fits best over all that the speed's error may be, and the
+// residual from the line is added as a variance.
 //
 // # Between the fixes
 //

@@ -6,7 +6,7 @@
 // # Method
 //
 // The planned runs are laid out in full (when and where each fix is taken) and
-// the Cramér-Rao bound of what they will tell is computed for them: with the
+// the Cramér-Rao bound of their result is computed: with the
 // wind, gusts, receiver and road that are expected. The chance of seeing a
 // change is then the power of Student's t test with that standard error (Cohen,
 // Statistical Power Analysis for the Behavioral Sciences, 1988, chapter 2): the
@@ -15,16 +15,15 @@
 // # Coast-downs
 //
 // Package roadload gives the bound of the difference between the setups, all
-// runs taken together, gusts and receiver included. Riders leave nothing in it:
+// runs taken together, gusts and receiver included. Riders add no scatter to it:
 // nobody's hand is on the throttle.
 //
 // # Pulls, launches, roll-ons
 //
-// Here the comparison goes by the scatter of repeats, and a repeat differs from
-// the next by
+// Here the comparison uses the scatter of repeats, and repeats differ by
 //
 //   - what phone and receiver leave: the bound of the mark (fusion.Bound and
-//     package marks), with a tenth added for what the program lies above it, or
+//     package marks), with a tenth added because the program does not quite reach it, or
 //     of the mean power of a pair of opposite pulls (power.Bound), for a bike of
 //     the given mass, drag and power;
 //   - gusts: by how much each half second of wind lengthens the run, with the
@@ -36,7 +35,7 @@
 // The mean wind of a pair and the slope of the road help one way and hinder the
 // other. They cancel in the mean of a setup ridden there and back, but the
 // scatter that the test judges by holds them: the plan counts them there only,
-// which is why wind costs roll-ons in top gear so dear. In pulls each pair is
+// which is why wind is so costly for roll-ons in top gear. In pulls each pair is
 // one repeat, so they are in neither. What all repeats share, such as a wrong
 // mass, cancels in the difference.
 //
@@ -49,5 +48,5 @@
 // Wind, and the temperature of tyres and oil, drift over an hour. Ridden A then B, the
 // drift passes for a difference. Ridden A B B A, and longer as A B B A A B B A,
 // any steady drift falls on both alike (the balanced orders of Cox, Planning of
-// Experiments, 1958, chapter 14). That is why the number of pairs a setup is even.
+// Experiments, 1958, chapter 14). That is why the number of pairs for each setup is even.
 package plan

@@ -30,15 +30,15 @@
 // height, is stated with the curve.
 //
 // The data are the speed from the smoother of package fusion with its full
-// covariance: its errors hang together over a second or more, and where a line
+// covariance: its errors are correlated over a second or more, and where a line
 // of the engine swept through a multiple of the sampling rate they are large.
 // Gusts add the covariance of an integrated Gauss-Markov process. So a
-// generalised least-squares fit weighs each second of each pull by what it is
-// worth, and its covariance is the band.
+// generalised least-squares fit weighs each second of each pull by its
+// information, and its covariance is the band.
 //
 // The curve covers every speed that any pull went through. Where only some of
-// them did, the fit has less to go by, wind and slope cancel less, and the band
-// is the wider: nothing is cut off to the speeds that all happen to share.
+// them did, the fit has less data, wind and slope cancel less, and the band
+// is wider: nothing is cut down to the speeds that all happen to share.
 //
 // # Wind and slope
 //
@@ -54,14 +54,14 @@
 // over the speeds they share, and by how much that scatters from pair to pair.
 // For that each pair is fitted alone. Within the fit of a setup the pairs
 // share how much the force bends and where on the curve each pull was, and so
-// lean towards each other: their scatter is then about 11 % too small, and
-// equal setups are called different in 6.7 % of comparisons and not in 5 %.
+// pull each other closer: their scatter is then about 11 % too small, and
+// equal setups are called different in 6.7 % of comparisons instead of 5 %.
 //
 // # The bound
 //
 // The same fit over the true motion, with the least covariance that any
 // smoother can reach (fusion.Bound) and the true sizes of wind, slope and
-// gusts, has for its band the Cramér-Rao bound of power in its Bayesian form:
-// Bound. The accuracy report holds measured power beside it, and package plan
+// gusts, has as its band the Cramér-Rao bound of power in its Bayesian form:
+// Bound. The accuracy report shows measured power beside it, and package plan
 // plans pulls by it.
 package power

@@ -28,7 +28,7 @@
 // different speeds). And runs that start in different places pass one place at
 // different speeds in one direction: best where each pair starts some 200 m
 // farther on its way, out and back, than the one before it. The receiver's
-// altitude, where there is no barometer, adds a little: in the time of a run its
+// altitude, where there is no barometer, helps a little: in the time of a run its
 // error wanders by some metres (Soundy and others, Sensors 20 (2020) 6050, fit
 // such processes to recorded positions), the profile of a rough road by one. How
 // much is found from the altitudes, and those that are stuck or rounded are not
@@ -36,7 +36,8 @@
 // given at knots; how rough it is is learned, and averaged over.
 //
 // On a road with a slope of 0.2 % over 150 m, in a wind of 1.5 m/s, the bound of
-// CdA from five pairs is so many times that of a smooth road, for three bikes:
+// CdA from five pairs is larger than on a smooth road by these factors, for three
+// bikes:
 //
 //	two ends of one stretch, no barometer         1.6 to 2.3
 //	starts 250 m apart by chance, no barometer    1.2 to 1.6
@@ -65,14 +66,13 @@
 // when it is treated as smooth) where the runs back begin well beyond the end of
 // the runs out, but in some 85 % where they begin just there: what opposite runs
 // see mirrored passes for drag and leaves no trace. On a smooth road they
-// are some 10 % wider than they had to be, in calm air 15 to 20 %. A road of
+// are some 10 % wider than necessary, in calm air 15 to 20 %. A road of
 // 0.1 % is not always noticed; on it they hold in 85 to 90 %.
 //
 // # What does not belong
 //
-// After the fit, every fix is asked whether the speed jumped just before it,
-// and every run whether it wants a drag area or a rolling resistance of its
-// own. The clearest case is cut or left out with its reason, and all is fitted
+// After the fit, each fix is tested for a jump of the speed just before it, and
+// each run for a drag area or a rolling resistance of its own. The clearest case is cut or left out with its reason, and all is fitted
 // again, until nothing is left to find.
 //
 // The mean wind may change between the two runs of a pair, and then looks like
@@ -98,8 +98,8 @@
 // errors (Kenward and Roger, Biometrics 53 (1997) 983) and into Satterthwaite's
 // degrees of freedom: the intervals are Student's, not normal.
 // Each size is learned by its logarithm, with a prior that is weak but proper, so
-// that the maximum does not lie at a border where a size is truly none; on days
-// without wind or gusts the intervals are wider than they had to be and hold
+// that the maximum does not lie at a boundary where a size is zero; on days
+// without wind or gusts the intervals are wider than necessary, but hold
 // (TestCalmAndSmooth).
 //
 // The pairs of a day share a steady wind along the road and a mean slope, both
@@ -111,19 +111,19 @@
 // The force at each speed is what the runs show. How it is divided into air and
 // tyres relies on how either grows with speed, on the cross-wind, on a posture
 // that is kept, on tyres that are warm, and on the mass and the air. What the
-// fit holds without knowing it has a prior from textbooks and standards (see
-// assumptions), and what the road loads owe to it is worked out by consider
+// fit keeps fixed without knowing it has a prior from textbooks and standards (see
+// assumptions), and its effect on the road loads is calculated by consider
 // covariance analysis (Schmidt): Estimate.Assumed. Load and Cov hold what noise
 // leaves, together with mass and air; Total adds what is assumed. Most of that
 // is common to two setups and cancels in Between and Alike. How rolling resistance
 // falls while tyres warm up does not, where one setup was ridden earlier. The runs
 // show it as they follow each other, so its size is found by generalised least
-// squares, with its prior, and taken off differences. The force at a
-// speed, in which the split does not matter, has a band of its own: Force.
+// squares, with its prior, and differences are corrected for it. The force at a
+// speed, in which the split does not matter, has its own band: Force.
 //
-// A run tells the more of the split the more its speed falls. Where the runs leave
-// Crr more open than textbooks do, as those of two or three fixes, it has their
-// prior (see tyres), and a note says so. A run of two fixes is enough: one change
+// The more the speed of a run falls, the more it says about the split. Where the
+// runs leave Crr more open than textbooks do, as with two or three fixes, it gets
+// their prior (see tyres), and a note says so. A run of two fixes is enough: one change
 // of speed. What few changes leave open is in the uncertainty (TestFewFixes).
 //
 // Drag of clutch, gearbox and chain is part of what is called rolling here.

@@ -5,9 +5,8 @@
 //
 // A setup is what its name lists between plus signs: "tall screen + panniers"
 // has two parts. The drag area of a setup is that of the base setup and the sum
-// of what its other parts add, so every ride says something of several parts,
-// and parts that were never ridden side by side can be compared by way of
-// others. The model is linear, and all rides are fitted at once by generalised
+// of what its other parts add, so every ride says something about several parts,
+// and parts that were never ridden side by side can be compared through others. The model is linear, and all rides are fitted at once by generalised
 // least squares (Aitken): within a ride the differences between its setups with
 // their joint covariance, which follows from the standard errors of all pairwise
 // differences (cov(b−a, c−a) = (var(b−a) + var(c−a) − var(c−b))/2), and beside

@@ -1,5 +1,5 @@
 // Package fit reads the stream of positions and speeds from an activity in
-// FIT, the binary format of cycling computers and watches, by way of
+// FIT, the binary format of cycling computers and watches, using
 // github.com/muktihari/fit. Of all its messages only "record" is read: time,
 // position, speed (the enhanced one where it is there), altitude.
 //

@@ -1,8 +1,8 @@
 // Package replay plays a recorded log as a Source: at once, in real time, or
-// at any multiple of it. What reads a live phone can so be fed a ride of last
-// week, at the pace of the ride or as fast as the machine goes.
+// at any multiple of it. So anything that reads a live phone can be fed last week's
+// ride, at the pace of the ride or as fast as the machine allows.
 //
-// The pace comes from a Clock that is passed in, so a test needs not wait.
+// The pace comes from a Clock that is passed in, so a test need not wait.
 package replay
 
 import (

@@ -1,4 +1,4 @@
-// Package sim makes invented rides: the true motion of a motorcycle and what a
+// Package sim makes simulated rides: the true motion of a motorcycle and what a
 // phone on it would have recorded, so that everything that reads a log can be
 // checked against the truth beside it.
 //

@@ -1,4 +1,4 @@
-// Package w3c reads what a browser tells a page of its sensors: a stream of
+// Package w3c reads what a browser tells a page about its sensors: a stream of
 // JSON objects, one a line, with the names that the W3C gave them.
 //
 //	{"timeOrigin": 1781438400000.0, "axes": "specific force up"}
@@ -28,7 +28,7 @@
 // Safari always done. Older drafts, and handbooks that follow them, name z, x
 // and y, which are the axes of the angles of deviceorientation (see
 // github.com/w3c/deviceorientation/pull/43); the standard's example of a car in
-// a bend still has that order. A file written by a program that goes by those
+// a bend still has that order. A file written by a program that follows those
 // needs its names exchanged first. The standard lets browsers round forces to 0.1 m/s² and
 // turn rates to 0.1 deg/s, and they do.
 //

@@ -1,7 +1,7 @@
-// Package phone serves the phone app from a computer to a phone beside it, on
-// the local network, over HTTPS with a certificate of its own making: browsers
-// give sensors to no page that came another way.
+// Package phone serves the phone app from a computer to a phone nearby, on the
+// local network, over HTTPS with a self-signed certificate: browsers give no
+// sensors to a page that was loaded in any other way.
 //
-// It is the one part of Stillair that opens a socket. It listens, hands out
-// the page's files and takes nothing in; what the phone records stays there.
+// It is the only part of Stillair that opens a socket. It listens, serves the
+// page's files and accepts no uploads; what the phone records stays there.
 package phone

@@ -7,6 +7,6 @@
 // phone is, turns touches into the mouse events that the toolkit listens to,
 // takes what a phone's keyboard types, installs to the home screen, and starts
 // without a network once it has been loaded. Its policy lets it talk to the
-// place it came from and to nobody else, so that a ride cannot leave the
-// phone behind the rider's back.
+// place it came from and to nobody else, so that a ride cannot leave the phone
+// without the rider's knowledge.
 package web

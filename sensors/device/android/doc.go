@@ -22,7 +22,7 @@
 // Nothing here needs the screen or the window: the receiver is asked through
 // the application's own context, and what keeps the process alive and the
 // processor awake is a foreground service (Service), whose few lines of Java
-// stand as smali in app/desk/android. The screen may go dark.
+// are smali in app/desk/android. The screen may be off.
 //
 // # Axes and units
 //
@@ -41,7 +41,7 @@
 //
 // The code has been compiled and linked for arm64 and run against doubles, and
 // never on a phone. The rate of fixes, the clock and the axes of a given
-// phone's sensors, the system's dialogues, the latency and the loudness of its
+// phone's sensors, the system's dialogs, the latency and the loudness of its
 // microphone, and whether its maker leaves a foreground service alone with the
 // screen off, are not known from that.
 package android

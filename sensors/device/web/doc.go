@@ -1,6 +1,6 @@
-// Package web drives the sensors, the storage and the comforts of a browser.
+// Package web drives the sensors, the storage and the other services of a browser.
 // Its scripts, which the page loads before the program, do what is better done
-// beside the program than in it: sensing.js collects events, keeping.js and
+// outside the program than in it: sensing.js collects events, keeping.js and
 // keeping-disk.js hold files, helping.js wakes, shares and speaks, reading.js tells screen
 // readers what the canvas shows, returning.js gives each screen an entry in the history.
 //
@@ -8,7 +8,7 @@
 //
 // A recording lies in the page's private folder (Origin Private File System), to
 // which keeping-work.js appends in a worker by a synchronous handle: a block of 4 KiB
-// was on the disk after 0.2 ms in the middle and 0.4 ms at worst behind a busy page of
+// was on the disk after a median of 0.2 ms and at most 0.4 ms behind a busy page of
 // Chromium 156, and in IndexedDB with strict durability after 0.9 ms and 104 ms.
 // A hidden page, whose timers browsers slow down, continues recording by the timers of
 // a worker (helping-work.js), and what is not on the disk when it is hidden is put
@@ -20,18 +20,18 @@
 //
 // A page's memory of a program grows and never shrinks: in Chromium 156 one ride of
 // 65 minutes, measured in the page, left 186 MB where there were 24. So analysing.js
-// starts the program once more in a worker (analysing-work.js), from the module that
+// starts a second copy of the program in a worker (analysing-work.js), from the module that
 // the page compiled, and nothing is fetched or compiled a second time. Question and
-// answer go over as bytes, and recordings are read by the worker itself. The worker
-// is ended when it has answered, when the context ends, or after two minutes without
-// a word.
+// answer are sent as bytes, and the worker reads recordings itself. The worker is
+// ended when it has answered, when the context ends, or after two minutes of
+// silence.
 //
 // # The microphone
 //
 // listening.js opens the microphone without the browser's own treatment of
 // voices, and listening-work.js brings the sound down on the audio thread by a
 // filter that this package hands it; nothing above the band reaches the page.
-// What the browser says about the microphone's latency is taken off the times;
+// What the browser says about the microphone's latency is subtracted from the times;
 // what it does not know is for package runs to find.
 //
 // # What a browser gives
