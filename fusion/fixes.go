@@ -58,7 +58,7 @@ func speeds(fixes []fix) []sensors.Fix {
 
 const (
 	arrivalSD = 0.005 // s of jitter with which a phone hands a fix on
-	stampedSD = 0.001 // s where the receiver's own time, in whole milliseconds, takes it off
+	stampedSD = 0.001 // s where the receiver's own time, in whole milliseconds, removes it
 	offsetFew = 8     // fixes to either side over which the offset of the clocks is taken
 )
 

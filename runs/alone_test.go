@@ -17,7 +17,7 @@ import (
 // withoutMotion is a recording of the satellites alone, as NMEA and GPX are.
 func withoutMotion(sc *sim.Scenario) { sc.Phone.Rate = 0 }
 
-// TestCoastsAlone: coast-downs lose next to nothing without an accelerometer.
+// TestCoastsAlone: coast-downs lose almost nothing without an accelerometer.
 // The limits are those of TestRoadLoadFromLog.
 func TestCoastsAlone(t *testing.T) {
 	t.Parallel()

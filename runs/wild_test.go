@@ -152,7 +152,7 @@ func TestWildFixes(t *testing.T) {
 }
 
 // TestJoinedRecordings: two recordings in one file, the second begun while riding,
-// and an accelerometer that reads next to nothing, make no launch.
+// and an accelerometer that reads almost nothing, make no launch.
 func TestJoinedRecordings(t *testing.T) {
 	for seed := range uint64(batch.Size(3, 1)) {
 		sc := sim.DefaultScenario(sim.Bikes()[seed%3])

@@ -27,7 +27,7 @@ const (
 type Sound struct {
 	T       float64 // when the first value was heard, s on the log's clock
 	Rate    float64 // values a second, on the log's clock
-	Level   []int16 // pressure of the sound, in parts of FullScale; never changed once it was handed on
+	Level   []int16 // pressure of the sound, in parts of FullScale; never changed once it was passed on
 	Clipped int     // readings of the microphone that stood at the end of its range, where the sound was too loud
 }
 

@@ -116,10 +116,10 @@ func TestAnalyse(t *testing.T) {
 	}
 }
 
-// TestToldCounts checks that what the command line says goes before the
+// TestGivenCounts checks that what the command line says takes precedence over the
 // recording: drag area is proportional to mass, and without air and mass the
 // defaults are named.
-func TestToldCounts(t *testing.T) {
+func TestGivenCounts(t *testing.T) {
 	t.Parallel()
 	if testing.Short() {
 		t.Skip("analyses a ride of coast-downs three times")

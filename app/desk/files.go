@@ -53,7 +53,7 @@ func save(path string, write func(io.Writer) error) error {
 	return nil
 }
 
-// replaceable returns an error where something is at path that is no regular
+// replaceable returns an error where something is at path that is not a regular
 // file.
 func replaceable(path string) error {
 	if there, err := os.Lstat(path); err == nil && !there.Mode().IsRegular() {

@@ -28,7 +28,7 @@ func (p *page) headline() []string {
 
 func (p *page) launches(r *runs.Result) {
 	counting, found := of(r, runs.Launch)
-	if len(counting) == 0 { // starts that were no attempts stand below, with their reasons
+	if len(counting) == 0 { // starts that were not attempts stand below, with their reasons
 		return
 	}
 	p.counted("Launches", len(counting), found)
@@ -54,7 +54,7 @@ func (p *page) launches(r *runs.Result) {
 
 func (p *page) rollOns(r *runs.Result) {
 	counting, found := of(r, runs.RollOn)
-	if len(counting) == 0 { // starts that were no attempts stand below, with their reasons
+	if len(counting) == 0 { // starts that were not attempts stand below, with their reasons
 		return
 	}
 	p.counted("Roll-ons", len(counting), found)

@@ -20,7 +20,7 @@ func newBackground() background {
 	return b
 }
 
-// pass hands on what happens, for as long as the app lives.
+// pass passes on what happens, for as long as the app lives.
 func (b background) pass() {
 	for h := range b.service.Events() {
 		switch h {

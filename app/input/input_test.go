@@ -114,7 +114,7 @@ func TestEveryForm(t *testing.T) {
 	}
 }
 
-// TestOthers checks that what is no recording is refused with what it is.
+// TestOthers checks that what is not a recording is refused with what it is.
 func TestOthers(t *testing.T) {
 	dir, _ := recordings(t)
 	for name, says := range map[string]string{"results.json": "input.results", "picture": "input.not_text", "none": "input.no_such_file"} {

@@ -192,7 +192,7 @@ func (k rider) ride(seed uint64) (Record, error) {
 	return r, nil
 }
 
-// falseKinds are ways of riding with nothing in them, or next to nothing, to
+// falseKinds are ways of riding with nothing in them, or almost nothing, to
 // measure.
 func falseKinds() []rider {
 	none := func(r *Record, _ sim.Scenario, _ *sim.Ride, result *runs.Result) {

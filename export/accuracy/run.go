@@ -61,7 +61,7 @@ func parts(most int) int { return max(1, min(most, 50)) }
 // Left is how many seeds are still to be ridden.
 func (p Plan) Left() int { return len(p.jobs) }
 
-// Run rides what is left on so many workers and hands on every record as it
+// Run rides what is left on so many workers and passes on every record as it
 // comes, from one goroutine at a time. It ends early when the context does, or
 // when keep fails.
 func (p Plan) Run(ctx context.Context, workers int, version string, keep func(Record) error) error {

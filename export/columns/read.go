@@ -58,7 +58,7 @@ func NewReader() *Reader { return &Reader{rides: map[rideKey]*gathered{}} }
 
 // Add reads one table, of one ride or of many. Folder is where tables of the
 // same rides lie beside it; name is for messages. Tables that a season has no
-// use for, of samples and of power, are passed over. The rows of a table that is
+// use for, of samples and of power, are skipped. The rows of a table that is
 // faulty are not kept.
 func (g *Reader) Add(r io.ReaderAt, size int64, folder, name string) (err error) {
 	fail := func(what, remedy finding.Finding, cause error) error {

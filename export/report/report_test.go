@@ -97,7 +97,7 @@ func TestSaysEverything(t *testing.T) {
 }
 
 // TestLimits draws each cause as a share of the largest and leaves out what is
-// next to nothing.
+// almost nothing.
 func TestLimits(t *testing.T) {
 	l := runs.RoadLoad{CdA: runs.Value{X: 0.5}, Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.01}, {Cause: runs.ByMass, SE: 0.0025}, {Cause: runs.ByAir, SE: 0.0001}}}
 	en := newTeller(Options{}.settled())

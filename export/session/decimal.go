@@ -43,7 +43,7 @@ func appendDecimal(dst []byte, x float64, decimals int) []byte {
 }
 
 // parseNumbers appends the numbers of the JSON array raw to dst; null becomes
-// NaN. It reports false where raw is no array of numbers and nulls.
+// NaN. It reports false where raw is not an array of numbers and nulls.
 func parseNumbers(dst []float64, raw string) ([]float64, bool) {
 	s := scanner{text: raw}
 	if !s.take('[') {

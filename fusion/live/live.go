@@ -85,7 +85,7 @@ func New() *Filter {
 func (f *Filter) State() State { return f.state }
 
 // Motion takes in a reading of accelerometer and gyroscope. Readings that are
-// not finite or not later than the one before are passed over.
+// not finite or not later than the one before are skipped.
 func (f *Filter) Motion(m sensors.Motion) {
 	if !finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) || (f.begun && m.T <= f.state.T) {
 		return
@@ -164,7 +164,7 @@ func (f *Filter) advance(force r3.Vec, h float64) {
 }
 
 // Fix takes in a report of the receiver. One that is not finite, not later
-// than the one before or not a speed is passed over.
+// than the one before or not a speed is skipped.
 func (f *Filter) Fix(x sensors.Fix) {
 	if !(x.Speed >= 0 && x.Speed < 150) || math.IsNaN(x.T) || math.IsInf(x.T, 0) || (f.fixed && x.T <= f.last.T) {
 		return

@@ -128,7 +128,7 @@ func TestSlip(t *testing.T) {
 }
 
 // TestSideStand: a bike that leans on its side stand for a while, without a fix
-// that shows any speed, is no phone that slips, with a gyroscope and without.
+// that shows any speed, is not a phone that slips, with a gyroscope and without.
 func TestSideStand(t *testing.T) {
 	const leaning = 0.22 // rad
 	for _, deaf := range []bool{false, true} {

@@ -20,7 +20,7 @@ const (
 	gustSD, gustTime   = 0.6, 8.0    // m/s, s
 	speedSD            = 0.08        // of the speed at one time, m/s
 	plainSD            = 0.02        // what the model leaves out, m/s²
-	held, heldSD       = 0.6, 0.22   // of a dragged engine or brake, m/s² at heldAt: next to nothing is none
+	held, heldSD       = 0.6, 0.22   // of a dragged engine or brake, m/s² at heldAt: almost nothing is none
 	heldOwnSD          = 0.12        // from run to run
 	heldGrowth, heldAt = 0.012, 20.0 // s/m, m/s
 )

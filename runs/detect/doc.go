@@ -36,7 +36,7 @@
 // single in top gear. So all slowings of the ride that look like coast-downs are
 // judged together. Each is explained either by free rolling or by something that
 // holds the bike back besides; drag area, rolling resistance, the slope and the
-// wind by the points of the compass and the size of that hold are common to all
+// wind by compass direction and the size of that hold are common to all
 // of them and averaged over, with what package usual holds of motorcycles, and
 // the explanations of the whole ride are weighed by Bayes' rule (a mixture of two
 // linear models with binary labels; Bishop, Pattern Recognition and Machine

@@ -61,7 +61,7 @@ func launches(s *series, pushes []push) []Found {
 	return out
 }
 
-// A hand on a throttle that is not fully open repeats itself badly: everyday
+// A pass on a throttle that is not fully open repeats itself badly: everyday
 // starts differ by a quarter and more (common practice), so that of many about a
 // third come within a fifth of the hardest. Where at least so many reach launch
 // speed and two thirds of all do, it is the machine that limits them, however

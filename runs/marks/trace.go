@@ -69,7 +69,7 @@ func interpolate(x, y []float64, at float64) float64 {
 }
 
 // leap is from how much more variance on, than that about the time itself, what lies
-// two or three standard deviations away is no bend of the curve but a gear change.
+// two or three standard deviations away is not a bend of the curve but a gear change.
 const leap = 2
 
 // whenSpeed is when the averaged speed first passes v from time a on, upward

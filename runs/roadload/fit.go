@@ -167,7 +167,7 @@ func (c *coast) forces(opts Options, add func(x, y, f float64)) {
 
 const (
 	settleLoops = 60
-	fullSteps   = 12   // before steps are halved: winds that the runs hardly show swing to and fro about the answer
+	fullSteps   = 12   // before steps are halved: winds that the runs hardly show swing back and forth about the answer
 	settled     = 1e-6 // relative change of the road load
 	// After so many steps this will do: it is far below the noise of any test.
 	nearlySettled = 1e-3

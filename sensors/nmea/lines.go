@@ -15,7 +15,7 @@ import (
 // longestLine in bytes; the standard allows 82, stamps and tags need a few more.
 const longestLine = 1024
 
-// lineReader hands out lines of bounded length; a longer one is passed over.
+// lineReader hands out lines of bounded length; a longer one is skipped.
 type lineReader struct {
 	in      *bufio.Reader
 	line    int // number of the line last handed out

@@ -35,7 +35,7 @@ var (
 // mpsPerKnot: one international nautical mile an hour (NIST SP 811).
 const mpsPerKnot = 1852.0 / 3600
 
-// Parse reads one line. What stands before the "$" is passed over.
+// Parse reads one line. What stands before the "$" is skipped.
 func Parse(line []byte) (Sentence, error) {
 	start := bytes.IndexByte(line, '$')
 	if start < 0 {

@@ -25,7 +25,7 @@ func New(in io.ReadCloser, now func() float64) sensors.Source { return stream{in
 type arrival struct {
 	t   float64
 	s   Sentence
-	bad bool // the line was no sound sentence
+	bad bool // the line was not a valid sentence
 }
 
 // Run delivers fixes until the receiver ends or ctx does.

@@ -8,7 +8,7 @@
 //	ride.json     what the rider entered about bike, air and setups   (may be missing)
 //
 // The files are CSV as of RFC 4180 with a header row, in any order of columns;
-// columns of other names are passed over. The turn rate and everything in
+// columns of other names are skipped. The turn rate and everything in
 // gnss.csv but t_s and speed_mps may be missing or empty. In the place of
 // gnss.csv there may be one file of satellite sentences whose name ends in
 // .nmea; package nmea says how its lines get a time on the clock of motion.csv.

@@ -34,7 +34,7 @@ func (y *tally) skip(line int, key string, why finding.Finding) {
 	y.say(line, key, finding.New("plain.row_left_out", finding.Of("why", why)))
 }
 
-// hopeless reports early that a file is no log, so that gigabytes of rubbish
+// hopeless reports early that a file is not a log, so that gigabytes of rubbish
 // are not read to their end.
 func (y *tally) hopeless() bool { return y.skipped >= 10_000 && y.skipped*10 > y.rows*9 }
 

@@ -116,7 +116,7 @@ func (c *column) timeUnit(step, middle, least, most float64) (u unit, said bool)
 const leastShare = 0.01
 
 // overlap is the share of the shorter span in which both run, 0 where that is
-// next to nothing of the longer.
+// almost nothing of the longer.
 func overlap(a, b *timing) float64 {
 	both := math.Min(a.to, b.to) - math.Max(a.from, b.from)
 	if both < leastShare*math.Max(a.to-a.from, b.to-b.from) {

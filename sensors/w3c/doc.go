@@ -9,7 +9,7 @@
 // Recommendation); one with "accelerationIncludingGravity" is a
 // DeviceMotionEvent (Device Orientation and Motion, W3C); the first line above
 // may be missing. Any member may be null or absent, as a browser has it; all
-// others are passed over. So JSON.stringify of {coords: p.coords.toJSON(),
+// others are skipped. So JSON.stringify of {coords: p.coords.toJSON(),
 // timestamp: p.timestamp} or of an event's members makes such a line.
 //
 // # Units and axes

@@ -35,7 +35,7 @@
 //
 // Everything is stamped on CLOCK_BOOTTIME: sensor events by their time of
 // measurement, fixes by getElapsedRealtimeNanos. A phone that stamps its
-// sensors on CLOCK_MONOTONIC is found out and corrected.
+// sensors on CLOCK_MONOTONIC is detected and corrected.
 //
 // # What only a phone can show
 //

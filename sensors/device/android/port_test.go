@@ -205,7 +205,7 @@ func TestBareFix(t *testing.T) {
 	}
 }
 
-// TestOldFixesDoNotCount: what the system knew an hour before is no fix of this
+// TestOldFixesDoNotCount: what the system knew an hour before is not a fix of this
 // recording.
 func TestOldFixesDoNotCount(t *testing.T) {
 	machine.Reset(35)

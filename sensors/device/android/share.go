@@ -40,7 +40,7 @@ func (t texts) free() {
 	}
 }
 
-// Sharer hands a file to another app through the system's sheet, by way of the
+// Sharer hands a file to another app through the system's sheet, using the
 // phone's downloads, where it stays.
 type Sharer struct{ Native Native }
 

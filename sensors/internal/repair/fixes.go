@@ -59,7 +59,7 @@ const (
 
 // speedScale finds the unit of a log's speeds, or one without a name where they
 // are in none. What is too unsteady to say so, as with positions that are not
-// the receiver's, is no check, and a note says that there was none.
+// the receiver's, is not a check, and a note says that there was none.
 func speedScale(log *sensors.Log, file string) (unit SpeedUnit, why finding.Code, err error) {
 	s := ScaleByWay(log.Fixes)
 	if unit, ok := s.unit(); ok && s.N >= fewestStretches {

@@ -28,7 +28,7 @@ func ForceSize(motion []sensors.Motion) float64 {
 }
 
 // ForceUnit names the unit in which a specific force has the given size, and
-// what one of it is in m/s²; "" where it is no force that gravity is part of.
+// what one of it is in m/s²; "" where it is not a force that gravity is part of.
 // The bounds are 0.7 and 1.4 times gravity.
 func ForceUnit(size float64) (name string, inMPS2 float64) {
 	for _, u := range []struct {
