@@ -24,21 +24,6 @@ type coastTest struct {
 	draw  uint64  // tells the random numbers of cases apart
 }
 
-// known is what a fit knows beforehand: the right growth of rolling resistance,
-// since the studies are about wind, receiver and road.
-func known(windSD float64) roadload.Options {
-	o := roadload.DefaultOptions(windSD)
-	o.Slope = measure.Value{X: 0.004}
-	return o
-}
-
-// smoothly is known, and in addition that the road is smooth: there is none to look for.
-func smoothly(windSD float64) roadload.Options {
-	o := known(windSD)
-	o.Noise.RoadSD = 0
-	return o
-}
-
 const roughLength = 150.0 // m over which the slope of a rough road changes
 
 // roll rides the test with a seed.
@@ -103,14 +88,14 @@ func smoothRoad() Study {
 		About: "Five opposite pairs from 110 to 30 km/h, fixes once a second, each pair in a wind of its own with gusts. The fit knows neither the gusts nor the receiver's errors: it learns them. That the road is smooth it knows in the first cases; in the others it knows nothing and has no positions, so that the road might be rough, and its intervals are a little wide."}
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
-			t := coastTest{Test: loadtest.Default(b, wind), known: smoothly(wind), noPos: true, draw: uint64(100 + i)}
+			t := coastTest{Test: loadtest.Default(b, wind), known: loadtest.KnownSmooth(wind), noPos: true, draw: uint64(100 + i)}
 			limits := []Limit{atMost(cda, Bias, 0.003), atMost(crr, Bias, 0.01), atMost(cda, OverBound, 1.10),
 				atMost(crr, OverBound, 1.10), inside(cda, Coverage, 0.93, 0.97), inside(crr, Coverage, 0.93, 0.97)}
 			if wind == 1.5 {
 				limits = append(limits, atMost(cda, Spread, 0.016), atMost(crr, Spread, 0.027))
 			}
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", wind " + metres(wind), Seeds: 1000, Limits: limits, Ride: t.ride})
-			t.known = known(wind)
+			t.known = loadtest.Known(wind)
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", wind " + metres(wind) + ", road unknown", Seeds: 300, Ride: t.ride,
 				Limits: []Limit{atMost(cda, OverBound, 1.15), atMost(crr, OverBound, 1.15), inside(cda, Coverage, 0.93, 0.985), inside(crr, Coverage, 0.93, 0.985)}})
 		}
@@ -136,7 +121,7 @@ func roughRoad() Study {
 			{"all pairs from the same two places", false, 30, 0, false, []Limit{inside(cda, Coverage, 0.92, 0.985), inside(crr, Coverage, 0.92, 0.985)}},
 			{"no positions", false, 30, 0, true, []Limit{inside(cda, Coverage, 0.90, 0.97), inside(crr, Coverage, 0.90, 0.995)}},
 		} {
-			t := coastTest{Test: loadtest.Default(b, 1.5), known: known(1.5), rough: 0.002, noPos: c.noPos, draw: uint64(120 + i)}
+			t := coastTest{Test: loadtest.Default(b, 1.5), known: loadtest.Known(1.5), rough: 0.002, noPos: c.noPos, draw: uint64(120 + i)}
 			t.Baro, t.Press, t.Scatter, t.Farther, t.Length = c.baro, 0.15, c.scatter, c.farther, 1200
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", " + c.name, Seeds: 300, Ride: t.ride,
 				Limits: c.limits})
@@ -153,7 +138,7 @@ func gustyDays() Study {
 			name   string
 			factor float64
 		}{{"half the gusts", 0.5}, {"twice the gusts", 2}} {
-			t := coastTest{Test: loadtest.Default(b, 1.5), known: smoothly(1.5), noPos: true, draw: uint64(140 + i)}
+			t := coastTest{Test: loadtest.Default(b, 1.5), known: loadtest.KnownSmooth(1.5), noPos: true, draw: uint64(140 + i)}
 			t.Noise.GustSD *= c.factor
 			s.Cases = append(s.Cases, Case{Name: b.Name + ", " + c.name, Seeds: 500, Ride: t.ride,
 				Limits: []Limit{inside(cda, Coverage, 0.92, 0.97), inside(crr, Coverage, 0.92, 0.97)}})

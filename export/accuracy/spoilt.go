@@ -57,7 +57,7 @@ func spoiltRuns() Study {
 }
 
 func (c spoil) ride(bike loadtest.Bike, seed, draw uint64) (Record, error) {
-	test := coastTest{Test: loadtest.Default(bike, 1.5), known: known(1.5), draw: draw}
+	test := coastTest{Test: loadtest.Default(bike, 1.5), known: loadtest.Known(1.5), draw: draw}
 	test.known.Noise.RoadSD = 0
 	clean, err := roadload.Fit(test.roll(seed), test.known)
 	if err != nil {
@@ -128,7 +128,7 @@ func abba(wind, more float64, seed, draw uint64) (Record, error) {
 		last := all[len(all)-1].T
 		start = last[len(last)-1] + 120
 	}
-	e, err := roadload.Fit(all, known(wind))
+	e, err := roadload.Fit(all, loadtest.Known(wind))
 	if err != nil {
 		return Record{}, err
 	}

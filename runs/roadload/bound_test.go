@@ -39,7 +39,7 @@ func TestBound(t *testing.T) {
 			test := loadtest.Default(bike, 0)
 			test.GradeSD, test.Rate, test.Pairs = 0, c.rate, c.pairs
 			test.From, test.To = c.from/3.6, c.to/3.6
-			opts := known(c.wind)
+			opts := loadtest.Known(c.wind)
 			opts.Noise.RoadSD = 0
 			opts.Noise.GustSD *= c.gusts
 			opts.Noise.WhiteSD *= c.receiver

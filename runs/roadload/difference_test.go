@@ -56,7 +56,7 @@ func TestDifference(t *testing.T) {
 			t.Parallel()
 			var hits, square, se2, apart2 float64
 			for seed := range n {
-				opts := known(wind)
+				opts := loadtest.Known(wind)
 				opts.MassSD = 0.02
 				e := fit(t, abba(rand.New(rand.NewPCG(uint64(seed), 23)), wind, c.rough, more), opts)
 				d, _, dof, _ := e.Difference(0, 1)

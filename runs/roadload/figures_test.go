@@ -112,14 +112,6 @@ func (c trial) many(t *testing.T, n int) (cda, crr tally) {
 	return cda, crr
 }
 
-// known is what a fit knows beforehand: the right slope of the rolling
-// resistance, since the figures are about wind, receiver and road.
-func known(windSD float64) roadload.Options {
-	o := roadload.DefaultOptions(windSD)
-	o.Slope = measure.Value{X: 0.004}
-	return o
-}
-
 // limits are what a figure must keep.
 type limits struct{ cdaBias, crrBias, overBound, low, high float64 }
 
@@ -161,13 +153,6 @@ func (c trial) run(t *testing.T, full, short int, l limits) (cda, crr figure) {
 	return cda, crr
 }
 
-// smoothly is known, and in addition that the road is smooth: there is none to look for.
-func smoothly(windSD float64) roadload.Options {
-	o := known(windSD)
-	o.Noise.RoadSD = 0
-	return o
-}
-
 // TestSmoothRoad: five opposite pairs from 110 to 30 km/h on a road that is
 // known to be smooth reach the bound and their intervals hold, in light wind
 // and in calm air, for three bikes.
@@ -175,7 +160,7 @@ func TestSmoothRoad(t *testing.T) {
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
 			t.Run(b.Name+map[float64]string{0.5: " calm", 1.5: " light wind"}[wind], func(t *testing.T) {
-				c := trial{test: loadtest.Default(b, wind), opts: smoothly(wind), noPlaces: true, seed: uint64(i)}
+				c := trial{test: loadtest.Default(b, wind), opts: loadtest.KnownSmooth(wind), noPlaces: true, seed: uint64(i)}
 				cda, crr := c.run(t, 1000, 6, limits{0.003, 0.01, 1.10, 0.93, 0.97})
 				if wind == 1.5 && !testing.Short() && (cda.sd > 0.016 || crr.sd > 0.027) {
 					t.Errorf("sd %.4f and %.4f, allowed 0.016 and 0.027", cda.sd, crr.sd)
@@ -196,7 +181,7 @@ func TestRoadUnknown(t *testing.T) {
 				if i == 0 {
 					full = 600 // 200 leave the ratio to the bound uncertain by 5 %, as much as there is room: 1.15 and 1.06 on the same code
 				}
-				c := trial{test: loadtest.Default(b, wind), opts: known(wind), noPlaces: true, seed: uint64(i)}
+				c := trial{test: loadtest.Default(b, wind), opts: loadtest.Known(wind), noPlaces: true, seed: uint64(i)}
 				c.run(t, full, 2, limits{0.004, 0.01, 1.15, 0.93, 0.99})
 			})
 		}
@@ -219,7 +204,7 @@ func TestGusts(t *testing.T) {
 			}
 			var cda, crr tally
 			for i, bike := range loadtest.Bikes {
-				r := trial{test: loadtest.Default(bike, 1.5), opts: smoothly(1.5), noPlaces: true, seed: uint64(10 + i)}
+				r := trial{test: loadtest.Default(bike, 1.5), opts: loadtest.KnownSmooth(1.5), noPlaces: true, seed: uint64(10 + i)}
 				r.test.Noise.GustSD *= c.factor
 				a, b := r.many(t, n)
 				for _, one := range []figure{a.figure(), b.figure()} {

@@ -55,19 +55,19 @@ func TestWhatIsMissing(t *testing.T) {
 		opts roadload.Options
 		want error
 	}{
-		{"nothing", nil, known(1.5), roadload.ErrNoRuns},
-		{"one direction", oneWay, known(1.5), roadload.ErrOneDirection},
-		{"mass zero", change(func(r *roadload.Run) { r.Mass = 0 }), known(1.5), roadload.ErrMass},
-		{"mass not a number", change(func(r *roadload.Run) { r.Mass = math.NaN() }), known(1.5), roadload.ErrMass},
-		{"inertia below mass", change(func(r *roadload.Run) { r.Inertia = r.Mass - 1 }), known(1.5), roadload.ErrMass},
-		{"no air", change(func(r *roadload.Run) { r.Density = 0 }), known(1.5), roadload.ErrDensity},
-		{"one fix a run", keepFixes(1), known(1.5), roadload.ErrSamples},
-		{"fixes so close that they count as one", bunched(), known(1.5), roadload.ErrSamples},
-		{"no more changes of speed than figures", keepFixes(2)[:2], known(1.5), roadload.ErrSamples},
-		{"slices of different length", change(func(r *roadload.Run) { r.V = r.V[1:] }), known(1.5), roadload.ErrSamples},
-		{"a speed that is no number", change(func(r *roadload.Run) { r.V[4] = math.NaN() }), known(1.5), roadload.ErrSamples},
-		{"time runs backwards", change(func(r *roadload.Run) { r.T[4] = r.T[2] }), known(1.5), roadload.ErrSamples},
-		{"too small a range of speed", short, known(1.5), roadload.ErrSpeedRange},
+		{"nothing", nil, loadtest.Known(1.5), roadload.ErrNoRuns},
+		{"one direction", oneWay, loadtest.Known(1.5), roadload.ErrOneDirection},
+		{"mass zero", change(func(r *roadload.Run) { r.Mass = 0 }), loadtest.Known(1.5), roadload.ErrMass},
+		{"mass not a number", change(func(r *roadload.Run) { r.Mass = math.NaN() }), loadtest.Known(1.5), roadload.ErrMass},
+		{"inertia below mass", change(func(r *roadload.Run) { r.Inertia = r.Mass - 1 }), loadtest.Known(1.5), roadload.ErrMass},
+		{"no air", change(func(r *roadload.Run) { r.Density = 0 }), loadtest.Known(1.5), roadload.ErrDensity},
+		{"one fix a run", keepFixes(1), loadtest.Known(1.5), roadload.ErrSamples},
+		{"fixes so close that they count as one", bunched(), loadtest.Known(1.5), roadload.ErrSamples},
+		{"no more changes of speed than figures", keepFixes(2)[:2], loadtest.Known(1.5), roadload.ErrSamples},
+		{"slices of different length", change(func(r *roadload.Run) { r.V = r.V[1:] }), loadtest.Known(1.5), roadload.ErrSamples},
+		{"a speed that is no number", change(func(r *roadload.Run) { r.V[4] = math.NaN() }), loadtest.Known(1.5), roadload.ErrSamples},
+		{"time runs backwards", change(func(r *roadload.Run) { r.T[4] = r.T[2] }), loadtest.Known(1.5), roadload.ErrSamples},
+		{"too small a range of speed", short, loadtest.Known(1.5), roadload.ErrSpeedRange},
 		{"no wind expected", ridden(1), noWind, roadload.ErrOptions},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -103,9 +103,9 @@ func bunched() []roadload.Run {
 func TestBareRun(t *testing.T) {
 	runs := ridden(2)
 	without := append(append([]roadload.Run(nil), runs[:9]...), runs[10:]...)
-	want := fit(t, without, known(1.5)).Loads[0]
+	want := fit(t, without, loadtest.Known(1.5)).Loads[0]
 	runs[9].T, runs[9].V, runs[9].Pos = runs[9].T[:1], runs[9].V[:1], nil
-	e := fit(t, runs, known(1.5))
+	e := fit(t, runs, loadtest.Known(1.5))
 	if got := e.Loads[0]; got != want || got.Pairs != 4 {
 		t.Errorf("road load %+v, without the run %+v", got, want)
 	}
@@ -119,8 +119,8 @@ func TestBareRun(t *testing.T) {
 // TestSinglePairAndLoneRuns: a single pair gives an answer, with wide intervals, and
 // runs without a partner do no harm.
 func TestSinglePairAndLoneRuns(t *testing.T) {
-	all := fit(t, ridden(2), known(1.5)).Loads[0]
-	pair := fit(t, ridden(2)[:2], known(1.5)).Loads[0]
+	all := fit(t, ridden(2), loadtest.Known(1.5)).Loads[0]
+	pair := fit(t, ridden(2)[:2], loadtest.Known(1.5)).Loads[0]
 	if ratio := pair.CdA.SE / all.CdA.SE; ratio < 1.5 || ratio > 3.2 {
 		t.Errorf("one pair has %.2f times the standard error of five; √5 is expected", ratio)
 	}
@@ -129,7 +129,7 @@ func TestSinglePairAndLoneRuns(t *testing.T) {
 	}
 	runs := ridden(2)
 	runs[9].Pair = 0
-	lone := fit(t, runs, known(1.5)).Loads[0]
+	lone := fit(t, runs, loadtest.Known(1.5)).Loads[0]
 	if lone.Pairs != 4 || lone.CdA.SE < all.CdA.SE*0.9 {
 		t.Errorf("with a lone run: %d pairs, standard error %v against %v", lone.Pairs, lone.CdA.SE, all.CdA.SE)
 	}
@@ -139,8 +139,8 @@ func TestSinglePairAndLoneRuns(t *testing.T) {
 // uncertainty of mass or density is one of CdA, and of nothing else.
 func TestScaleUncertainty(t *testing.T) {
 	runs := ridden(3)
-	plain := fit(t, runs, known(1.5)).Loads[0]
-	opts := known(1.5)
+	plain := fit(t, runs, loadtest.Known(1.5)).Loads[0]
+	opts := loadtest.Known(1.5)
 	opts.MassSD, opts.DensitySD = 0.03, 0.04
 	wide := fit(t, runs, opts).Loads[0]
 	want := math.Hypot(plain.CdA.SE, 0.05*plain.CdA.X)
@@ -153,7 +153,7 @@ func TestScaleUncertainty(t *testing.T) {
 	for i := range runs {
 		runs[i].Mass, runs[i].Inertia = runs[i].Mass*1.02, runs[i].Inertia*1.02
 	}
-	heavy := fit(t, runs, known(1.5)).Loads[0]
+	heavy := fit(t, runs, loadtest.Known(1.5)).Loads[0]
 	if !near(heavy.CdA.X, 1.02*plain.CdA.X, 1e-3, plain.CdA.X) || !near(heavy.Crr.X, plain.Crr.X, 1e-3, plain.Crr.X) {
 		t.Errorf("2 %% more mass: CdA %v Crr %v, want 2 %% more than %v, and %v", heavy.CdA.X, heavy.Crr.X, plain.CdA.X, plain.Crr.X)
 	}
@@ -180,7 +180,7 @@ func TestLag(t *testing.T) {
 		}
 		whole[i], smoothed[i] = cut(r.V), cut(v)
 	}
-	opts := known(1.5)
+	opts := loadtest.Known(1.5)
 	opts.Noise.RoadSD = 0
 	a := fit(t, whole, opts).Loads[0]
 	b := fit(t, smoothed, opts).Loads[0]
@@ -203,7 +203,7 @@ func TestLag(t *testing.T) {
 // TestInfluence: what a run or pair is said to move is what leaving it out
 // moves, except for the noise, which is then learned from the rest.
 func TestInfluence(t *testing.T) {
-	opts := known(1.5)
+	opts := loadtest.Known(1.5)
 	opts.Noise.RoadSD = 0
 	runs := ridden(6)
 	e := fit(t, runs, opts)
@@ -244,7 +244,7 @@ func TestStepwise(t *testing.T) {
 			for seed := range n {
 				test := loadtest.Default(b, c.wind)
 				test.Rate = 10
-				l, err := roadload.Stepwise(test.Ride(rand.New(rand.NewPCG(uint64(seed), 1))), known(1.5), 10/3.6)
+				l, err := roadload.Stepwise(test.Ride(rand.New(rand.NewPCG(uint64(seed), 1))), loadtest.Known(1.5), 10/3.6)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -261,8 +261,8 @@ func TestStepwise(t *testing.T) {
 // widens the intervals.
 func TestSlopeUncertainty(t *testing.T) {
 	runs := ridden(8)
-	plain := fit(t, runs, known(1.5)).Loads[0]
-	opts := known(1.5)
+	plain := fit(t, runs, loadtest.Known(1.5)).Loads[0]
+	opts := loadtest.Known(1.5)
 	opts.Slope.SE = 0.004
 	wide := fit(t, runs, opts).Loads[0]
 	opts.Slope = measure.Value{}
@@ -279,7 +279,7 @@ func TestSlopeUncertainty(t *testing.T) {
 
 // TestDeterministic: the same runs give the same figures, to the last digit.
 func TestDeterministic(t *testing.T) {
-	a, b := fit(t, ridden(9), known(1.5)), fit(t, ridden(9), known(1.5))
+	a, b := fit(t, ridden(9), loadtest.Known(1.5)), fit(t, ridden(9), loadtest.Known(1.5))
 	if a.Loads[0] != b.Loads[0] || a.Noise != b.Noise {
 		t.Errorf("%+v, then %+v", a.Loads[0], b.Loads[0])
 	}
@@ -308,7 +308,7 @@ func TestGarbage(t *testing.T) {
 				}
 			}
 		}
-		e, err := roadload.Fit(runs, known(1.5))
+		e, err := roadload.Fit(runs, loadtest.Known(1.5))
 		if err != nil {
 			continue
 		}

@@ -19,7 +19,7 @@ func TestGearLeftIn(t *testing.T) {
 		t.Run(b.Name, func(t *testing.T) {
 			named, others := 0, 0
 			for seed := range n {
-				c := trial{test: loadtest.Default(b, 1.5), opts: known(1.5), seed: uint64(77 + i)}
+				c := trial{test: loadtest.Default(b, 1.5), opts: loadtest.Known(1.5), seed: uint64(77 + i)}
 				c.opts.Noise.RoadSD = 0
 				c.test.Spoil = func(run int, _, v float64) (float64, float64) {
 					if run == 3 {

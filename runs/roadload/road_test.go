@@ -38,12 +38,12 @@ func TestTwoRoads(t *testing.T) {
 		n = 2
 	}
 	bike := loadtest.Bikes[1]
-	truth := known(0.5)
+	truth := loadtest.Known(0.5)
 	truth.Noise.RoadSD, truth.Noise.RoadLength = 0.002, 150
 	var cda, crr tally
 	for seed := range n {
 		runs := twoRoads(seed, 5000)
-		l := fit(t, runs, known(0.5)).Loads[0]
+		l := fit(t, runs, loadtest.Known(0.5)).Loads[0]
 		bound, err := roadload.Bound(runs, []roadload.Design{{CdA: bike.CdA, Crr: bike.Crr}}, truth)
 		if err != nil {
 			t.Fatal(err)
@@ -51,7 +51,7 @@ func TestTwoRoads(t *testing.T) {
 		cda.add(l.CdA, l.CdACI, bike.CdA, bound.At(0, 0))
 		crr.add(l.Crr, l.CrrCI, bike.Crr, bound.At(1, 1))
 		if seed < 5 {
-			far := fit(t, twoRoads(seed, 1e5), known(0.5)).Loads[0]
+			far := fit(t, twoRoads(seed, 1e5), loadtest.Known(0.5)).Loads[0]
 			if d := math.Abs(far.CdA.X - l.CdA.X); d > 0.05*l.CdA.SE || math.Abs(far.CdA.SE/l.CdA.SE-1) > 0.02 {
 				t.Errorf("seed %d: CdA %.4f ± %.4f with the second road 5 km off, %.4f ± %.4f at 100 km",
 					seed, l.CdA.X, l.CdA.SE, far.CdA.X, far.CdA.SE)

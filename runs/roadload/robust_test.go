@@ -49,7 +49,7 @@ func TestSpoilt(t *testing.T) {
 			named, square, wrong := 0, 0.0, 0
 			for seed := range n {
 				test := loadtest.Default(bike, 1.5)
-				opts := known(1.5)
+				opts := loadtest.Known(1.5)
 				opts.Noise.RoadSD = 0
 				ride := func() *roadload.Estimate {
 					return fit(t, test.Ride(rand.New(rand.NewPCG(uint64(seed), uint64(50+i)))), opts)
@@ -86,7 +86,7 @@ func TestCutSaysWhere(t *testing.T) {
 	c := spoiler{force: 600, from: 12.2, s: 1.5}
 	test.Spoil = c.apply
 	runs := test.Ride(rand.New(rand.NewPCG(1, 60)))
-	f := fit(t, runs, known(0.5)).Runs[3]
+	f := fit(t, runs, loadtest.Known(0.5)).Runs[3]
 	if len(f.Cuts) != 1 {
 		t.Fatalf("%d cuts, want 1", len(f.Cuts))
 	}
@@ -104,7 +104,7 @@ func TestTurnedWind(t *testing.T) {
 	test := loadtest.Default(loadtest.Bikes[0], 0.5)
 	c := spoiler{air: 5, s: 1e9}
 	test.Spoil = c.apply
-	e := fit(t, test.Ride(rand.New(rand.NewPCG(2, 60))), known(0.5))
+	e := fit(t, test.Ride(rand.New(rand.NewPCG(2, 60))), loadtest.Known(0.5))
 	if f := e.Runs[3]; !f.Reason.IsZero() {
 		return // left out altogether: shown as well
 	}

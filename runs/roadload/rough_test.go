@@ -40,7 +40,7 @@ func TestRoughRoad(t *testing.T) {
 			}
 			var cda, crr tally
 			for i, b := range loadtest.Bikes {
-				r := trial{test: loadtest.Default(b, 1.5), opts: known(1.5), rough: 0.002, seed: uint64(20 + i)}
+				r := trial{test: loadtest.Default(b, 1.5), opts: loadtest.Known(1.5), rough: 0.002, seed: uint64(20 + i)}
 				r.test.Baro, r.test.Press, r.test.Scatter, r.test.Length = c.baro, 0.15, c.scatter, 1200
 				r.test.Altitude, r.test.Farther = c.altitude, c.farther
 				one, other := r.many(t, n)
@@ -92,7 +92,7 @@ func TestSamePlaces(t *testing.T) {
 				}
 				var sd [2]float64
 				for i, rough := range []float64{0, 0.002} {
-					opts := known(1.5)
+					opts := loadtest.Known(1.5)
 					opts.Noise.RoadSD = rough
 					load := roadload.Design{CdA: bike.CdA, Crr: bike.Crr}
 					cov, err := roadload.Bound(runs, []roadload.Design{load, load}, opts)
@@ -131,7 +131,7 @@ func TestRoughWithoutPlaces(t *testing.T) {
 			}
 			var cda, crr tally
 			for i, b := range loadtest.Bikes {
-				r := trial{test: loadtest.Default(b, 1.5), opts: known(1.5), rough: 0.002, noPlaces: true, seed: uint64(20 + i)}
+				r := trial{test: loadtest.Default(b, 1.5), opts: loadtest.Known(1.5), rough: 0.002, noPlaces: true, seed: uint64(20 + i)}
 				r.test.Length = c.length
 				one, other := r.many(t, n)
 				f, g := one.figure(), other.figure()
@@ -165,7 +165,7 @@ func TestBadAltitude(t *testing.T) {
 			}
 			square := 0.0
 			for seed := range n {
-				r := trial{test: loadtest.Default(loadtest.Bikes[0], 1.5), opts: known(1.5), rough: 0.002, seed: 25}
+				r := trial{test: loadtest.Default(loadtest.Bikes[0], 1.5), opts: loadtest.Known(1.5), rough: 0.002, seed: 25}
 				r.test.Scatter, r.test.Length = 250, 1200
 				plain, _ := r.ride(seed)
 				r.test.Altitude = c.bad
@@ -205,7 +205,7 @@ func smoothBound(t *testing.T, c trial) float64 {
 func TestSmoothAfterAll(t *testing.T) {
 	for i, b := range loadtest.Bikes {
 		t.Run(b.Name, func(t *testing.T) {
-			c := trial{test: loadtest.Default(b, 1.5), opts: known(1.5), seed: uint64(30 + i)}
+			c := trial{test: loadtest.Default(b, 1.5), opts: loadtest.Known(1.5), seed: uint64(30 + i)}
 			c.run(t, 100, 2, limits{0.006, 0.012, 1.2, 0.92, 0.99})
 		})
 	}

@@ -124,7 +124,7 @@ func TestChangedWind(t *testing.T) {
 				c.low, c.high, c.cover = c.low-0.4, c.high+0.3, c.cover-0.4
 			}
 			bike := loadtest.Bikes[i%len(loadtest.Bikes)]
-			o := windy{trial{test: loadtest.Default(bike, c.wind), opts: known(c.wind), noPlaces: true, seed: uint64(70 + i)}, c.change}.many(t, n)
+			o := windy{trial{test: loadtest.Default(bike, c.wind), opts: loadtest.Known(c.wind), noPlaces: true, seed: uint64(70 + i)}, c.change}.many(t, n)
 			f := o.cda.figure()
 			t.Logf("%s: said in %.1f %%, of another pair %.3f a ride, %.3f runs left out, error of the change over its se %.2f; CdA bias %+.2f %%, sd %.2f %%, se %.2f %%, intervals hold %.1f %%",
 				bike.Name, 100*o.said, o.elsewhere, o.dropped, math.Sqrt(o.z2), 100*f.bias, 100*f.sd, 100*f.se, 100*f.cover)

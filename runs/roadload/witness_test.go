@@ -326,7 +326,7 @@ func boundAt(t *testing.T, test loadtest.Test, starts [][2]float64) float64 {
 			runs = append(runs, run)
 		}
 	}
-	opts := known(1.5)
+	opts := loadtest.Known(1.5)
 	opts.Noise.RoadSD, opts.Noise.RoadLength = 0.002, 150
 	cov, err := roadload.Bound(runs, []roadload.Design{{CdA: b.CdA, Crr: b.Crr}}, opts)
 	if err != nil {

@@ -94,7 +94,7 @@ func (w World) CdAInAir() float64 {
 
 func (w World) rolling(v float64) float64 {
 	if w.Rolling == nil {
-		return 1 + 0.004*v
+		return 1 + growth*v
 	}
 	return w.Rolling(v)
 }
