@@ -21,7 +21,7 @@ import (
 	"stillair/export/shown"
 )
 
-var update = flag.Bool("update", false, "write the golden pictures anew")
+var update = flag.Bool("update", false, "write the golden pictures again")
 
 // variant is one way to look at every screen.
 type variant struct {

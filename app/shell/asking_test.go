@@ -57,7 +57,7 @@ func TestNoQuestionStaysOpenWhileMoving(t *testing.T) {
 		name string
 		act  int // of Acts
 		held bool
-	}{{"drawn anew", 0, false}, {"a beat under a finger", 1, true}} {
+	}{{"redrawn", 0, false}, {"a beat under a finger", 1, true}} {
 		t.Run(c.name, func(t *testing.T) {
 			clock := &stopping{Clock: platform.NewSystemClock()}
 			off := ridesOff{make(chan struct{}, 1), make(chan struct{})}

@@ -34,6 +34,6 @@ func germanRelabel() Relabel {
 		NoTime: "Schreib Minuten und Sekunden, wie 12:30.", Outside: "So weit reicht die Aufzeichnung nicht.", Taken: "Dort beginnt schon ein Aufbau.",
 		Tyres: "Reifen", TyresHint: "Welche, mit welchem Druck. Aufbauten mit gleicher Angabe gelten als gleich leicht rollend.", Notes: "Notizen",
 		WeightHint: "Motorrad, Fahrer, Benzin und Gepäck damit. Leer: wie für die Fahrt angegeben.",
-		Remove:     "Zum Aufbau davor nehmen", RemoveHint: "Dieser Aufbau entfällt; der davor gilt weiter.",
+		Remove:     "Mit dem Aufbau davor zusammenlegen", RemoveHint: "Dieser Aufbau entfällt; der davor gilt weiter.",
 	}
 }

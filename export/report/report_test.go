@@ -21,7 +21,7 @@ import (
 	"stillair/sensors"
 )
 
-var update = flag.Bool("update", false, "write the goldens anew")
+var update = flag.Bool("update", false, "write the goldens again")
 
 // whole returns the page of the invented ride.
 func whole(t testing.TB, units shown.System) string {

@@ -19,7 +19,7 @@ import (
 	"stillair/sensors/spoil"
 )
 
-var update = flag.Bool("update", false, "write the goldens anew")
+var update = flag.Bool("update", false, "write the goldens again")
 
 // golden compares got with a file under testdata.
 func golden(t *testing.T, path string, got []byte) {

@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-var update = flag.Bool("update", false, "write the list of codes on the format page anew")
+var update = flag.Bool("update", false, "write the list of codes on the format page again")
 
 // TestFormatPage holds the list of codes on the format page to the catalogue.
 func TestFormatPage(t *testing.T) {

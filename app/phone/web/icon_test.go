@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-var update = flag.Bool("update", false, "write the icon of the phone packages anew")
+var update = flag.Bool("update", false, "write the icon of the phone packages again")
 
 // TestPackagesHaveTheSameIcon: the packaging tool takes the icon from a file.
 func TestPackagesHaveTheSameIcon(t *testing.T) {

@@ -59,7 +59,7 @@ func TestAHoldAnswersOnlyToARestingFinger(t *testing.T) {
 			h.MouseUp(nil)
 		}, 0},
 		{"slid away", func(h *Hold, w *waits) { h.TouchDown(nil); w.pass(time.Second); h.TouchCancel(nil) }, 0},
-		{"drawn anew under the finger", func(h *Hold, w *waits) { h.MouseDown(nil); w.pass(time.Second); h.kit.LetGo() }, 0},
+		{"redrawn under the finger", func(h *Hold, w *waits) { h.MouseDown(nil); w.pass(time.Second); h.kit.LetGo() }, 0},
 		{"held", func(h *Hold, w *waits) { h.MouseDown(nil); w.pass(HoldFor); h.MouseUp(nil) }, 1},
 		{"held for long", func(h *Hold, w *waits) { h.MouseDown(nil); w.pass(5 * HoldFor) }, 1},
 		{"touched, then held", func(h *Hold, w *waits) {

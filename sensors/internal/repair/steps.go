@@ -148,7 +148,7 @@ func repeats[S any](before, piece []S, time func(S) float64, same func(a, b S) b
 // to about the first.
 func recordings[S any](parts [][]S, time func(S) float64, same func(a, b S) bool) (rides [][]S) {
 	for _, part := range parts {
-		if n := len(rides); n > 0 && !anew(rides[n-1], part, time, same) {
+		if n := len(rides); n > 0 && !startsOver(rides[n-1], part, time, same) {
 			rides[n-1] = slices.Concat(rides[n-1], part)
 			continue
 		}
@@ -157,7 +157,7 @@ func recordings[S any](parts [][]S, time func(S) float64, same func(a, b S) bool
 	return rides
 }
 
-func anew[S any](before, part []S, time func(S) float64, same func(a, b S) bool) bool {
+func startsOver[S any](before, part []S, time func(S) float64, same func(a, b S) bool) bool {
 	from, to := time(before[0]), time(before[len(before)*9/10]) // the last may be wild
 	at := time(part[0])
 	return len(before) >= fewOfRide && len(part) >= fewOfRide && at-from < startsAgain*(to-from) && from-at < startsAgain*(to-from) &&
