@@ -1,6 +1,6 @@
 package text
 
-// Passes is what is said of flying passes.
+// Passes is what is said about flying passes.
 type Passes struct {
 	Title, Safety, Hint string
 	Legs                string // the two directions with their speeds, and the unit

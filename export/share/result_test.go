@@ -40,7 +40,7 @@ func TestResultIsCutAsTheLog(t *testing.T) {
 	}
 }
 
-// TestPassesAreCut holds that a leg which reaches into a cut end keeps its speeds alone.
+// TestPassesAreCut checks that a leg which reaches into a cut end keeps its speeds alone.
 func TestPassesAreCut(t *testing.T) {
 	log, res := exporttest.Log(), exporttest.Result()
 	leg := func(from, to float64) pass.Leg { return pass.Leg{Start: from, End: to, BearingDeg: 17, Length: 400} }

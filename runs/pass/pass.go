@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What is said of a pass.
+// What is said about a pass.
 const (
 	codeEased  finding.Code = "pass.eased"
 	codeUnseen finding.Code = "pass.unseen"

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// TestOf holds medians against gonum's quantiles of the sorted numbers, ties and
+// TestOf compares medians with gonum's quantiles of the sorted numbers, ties and
 // infinities among them.
 func TestOf(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
