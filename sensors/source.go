@@ -25,8 +25,8 @@ type Condition string
 // to be working once its first sample arrives.
 const (
 	Working   Condition = "working"   // samples arrive
-	Asking    Condition = "asking"    // the rider is being asked for leave
-	Denied    Condition = "denied"    // leave was refused
+	Asking    Condition = "asking"    // the rider is being asked for permission
+	Denied    Condition = "denied"    // permission was refused
 	Missing   Condition = "missing"   // the device has no such sensor
 	Silent    Condition = "silent"    // it worked and stopped delivering
 	Available Condition = "available" // it exists and is not yet delivering

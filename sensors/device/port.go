@@ -8,7 +8,7 @@ import (
 // Port is the driver of one phone. Its methods are called from one goroutine,
 // Start first and Stop last, once each.
 type Port interface {
-	// Start switches on what there is, asking the rider for leave where the
+	// Start switches on what there is, asking the rider for permission where the
 	// system wants that, and does not wait for the answer. An error means that
 	// nothing at all can be had.
 	Start() error
