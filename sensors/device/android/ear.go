@@ -18,7 +18,7 @@ import (
 )
 
 // Ear drives the microphone of the phone; it is a device.Ear. It does not ask
-// for permission: takes one question at a time, and when recording starts
+// for permission: Android takes one question at a time, and when recording starts
 // that may be the one for the location. PermitEar asks.
 type Ear struct {
 	native  Native
