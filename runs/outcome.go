@@ -16,18 +16,22 @@ import (
 // resistance on asphalt lies near 0.02 (Cossalter) and about 0.05 on earth
 // (textbooks of vehicle dynamics); what the coast-down adds to the tyres, chain
 // and gearbox, is a few thousandths. An engine that is dragged along adds
-// 0.05 and more in top gear: 12 Nm at 15 rad/m on 290 kg are 0.065.
+// 0.05 and more in top gear: 12 Nm at 15 rad/m on 290 kg are 0.065; a free-running
+// one adds less. Car tyres on tar macadam have 0.025, 0.05 on unpaved road (Wong, Theory
+// of Ground Vehicles, from memory): what lies surely above the middle of the two nobody
+// has on a road where coast-downs are ridden.
 // The limits are from these sources and not tuned on rides.
 const (
 	leastCdA, mostCdA = 0.1, 1.3   // m²
 	leastCrr, mostCrr = 0.0, 0.045 // 1
+	mostPaved         = 0.035      // by more than its own uncertainty
 )
 
 // possible reports whether a motorcycle can have a road load. Below zero rolling
 // resistance is refused only where its own uncertainty does not reach it.
 func possible(l roadload.Load) bool {
 	const reach = 2 // standard errors
-	return l.CdA.X >= leastCdA && l.CdA.X <= mostCdA && l.Crr.X+reach*l.Crr.SE >= leastCrr && l.Crr.X <= mostCrr
+	return l.CdA.X >= leastCdA && l.CdA.X <= mostCdA && l.Crr.X+reach*l.Crr.SE >= leastCrr && l.Crr.X <= mostCrr && l.Crr.X-l.Crr.SE <= mostPaved
 }
 
 // fitted is what road loads were fitted to, setup by setup. runs and places are

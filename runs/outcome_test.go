@@ -23,6 +23,8 @@ func TestPossible(t *testing.T) {
 		{"a tourer with luggage", 0.9, 0.025, true},
 		{"chance took the rolling below zero", 0.5, -0.003, true},
 		{"a gear left in", 0.43, 0.071, false},
+		{"a light engine in top gear", 0.36, 0.043, false},
+		{"soft tyres on rough asphalt", 0.6, 0.034, true},
 		{"no air at all", 0.02, 0.02, false},
 		{"a barn door", 2, 0.02, false},
 	}

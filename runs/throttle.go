@@ -32,7 +32,7 @@ const (
 	windCosts    = 0.25  // pairs of pushes that must agree more for each m/s of steady wind
 	windPairs    = 4     // of opposite pairs; fewer must agree more by their share of that, since they cannot outvote it
 	windVaries   = 0.7   // m/s by which the wind along the road may differ between two pushes
-	mostWind     = 4.0   // m/s that a steady wind is looked for up to
+	mostWind     = 8.0   // m/s that a steady wind is looked for up to
 	sureParts    = 2.0   // standard deviations of the recording that are allowed for
 	mostLoose    = 0.25  // part of the thrust that may be allowed where two that agree are to prove anything: a hand differs by as much
 	sameTorque   = 0.12  // part by which torque in two gears may differ: less than a hand does by
