@@ -70,20 +70,24 @@ const (
 	brief                  // it gained far too fast for drag to be what ended it: usual riding, or a limiter
 )
 
-// approaches judges both legs of a pass. A slope that draws one of them out shortens the
-// other, so how much longer the end took is asked of both together; but neither makes up
-// for another that was surely eased.
-func (l line) approaches(there, back stretch, fade float64) approach {
-	a, seenA := l.pullTo(there)
-	b, seenB := l.pullTo(back)
-	longer := func(p pull) float64 { return math.Min(p.near/p.far, openLonger) }
-	fast := func(p pull) bool { return p.near < leastFades*nearFades*fade || p.far < leastFades*farFades*fade }
+// approaches judges legs over one road in both directions. A slope that draws one of
+// them out shortens another, so how much longer the end took is asked of all together;
+// but a bike that reached the speed fast even once was not at its limit.
+func (l line) approaches(fade float64, legs ...stretch) approach {
+	sum, seen := 0.0, 0
+	for _, s := range legs {
+		p, ok := l.pullTo(s)
+		if ok && (p.near < leastFades*nearFades*fade || p.far < leastFades*farFades*fade) {
+			return brief
+		}
+		if ok {
+			sum, seen = sum+math.Log(math.Min(p.near/p.far, openLonger)), seen+1
+		}
+	}
 	switch {
-	case seenA && fast(a) || seenB && fast(b):
-		return brief
-	case !seenA || !seenB:
+	case seen < min(2, len(legs)):
 		return unseen
-	case longer(a)*longer(b) < leastLonger*leastLonger:
+	case sum < float64(seen)*math.Log(leastLonger):
 		return eased
 	}
 	return open

@@ -34,9 +34,7 @@ func (r Ride) couples(l line, legs []leg) []couple {
 			if !ok {
 				continue
 			}
-			if how := l.approaches(first.stretch, last.stretch, r.Fade(a.setup)); how != brief {
-				all = append(all, couple{first, last, road, how})
-			}
+			all = append(all, couple{first, last, road, l.approaches(r.Fade(a.setup), first.stretch, last.stretch)})
 		}
 	}
 	return all
@@ -50,14 +48,18 @@ func (r Ride) ofSetup(l line, legs []leg) []Pass {
 		return nil
 	}
 	best := slices.MaxFunc(all, func(x, y couple) int {
-		return cmp.Or(cmp.Compare(x.open(), y.open()), cmp.Compare(x.a.top+x.b.top, y.a.top+y.b.top))
+		return cmp.Or(cmp.Compare(x.promise(), y.promise()), cmp.Compare(x.a.top+x.b.top, y.a.top+y.b.top))
 	})
 	all = slices.DeleteFunc(all, func(c couple) bool { return !c.besides(best) })
+	atLimit := l.approaches(r.Fade(best.a.setup), stretches(all)...) == open
 	slices.SortStableFunc(all, func(x, y couple) int { return cmp.Compare(x.b.Start-x.a.Start, y.b.Start-y.a.Start) })
 	var out []Pass
 	used := map[int]bool{}
 	for _, c := range all {
-		if !used[c.a.from] && !used[c.b.from] {
+		if c.how == open && !atLimit {
+			c.how = eased
+		}
+		if c.how != brief && !used[c.a.from] && !used[c.b.from] {
 			used[c.a.from], used[c.b.from] = true, true
 			out = append(out, r.measured(l, c))
 		}
@@ -75,12 +77,28 @@ func withoutMore(all []Pass) []Pass {
 	return counting
 }
 
-// open is 1 for legs that came to their speed as to a limit.
-func (c couple) open() int {
-	if c.how == open {
-		return 1
+// promise ranks couples by how their legs came to their speed.
+func (c couple) promise() int {
+	switch c.how {
+	case open:
+		return 2
+	case brief:
+		return 0
 	}
-	return 0
+	return 1
+}
+
+// stretches are the legs of couples, each once.
+func stretches(all []couple) []stretch {
+	var out []stretch
+	for _, c := range all {
+		for _, g := range []leg{c.a, c.b} {
+			if !slices.Contains(out, g.stretch) {
+				out = append(out, g.stretch)
+			}
+		}
+	}
+	return out
 }
 
 // besides reports whether a couple went over the road of the best, each way as fast.

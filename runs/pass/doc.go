@@ -33,7 +33,8 @@
 // half of that is ordinary riding and is not listed. A pass that took longer, but does
 // not show the pattern of full throttle, carries a reason and does not count; its
 // figures are kept. A bike held by a limiter looks as if the throttle had been eased,
-// and no recording can distinguish the two.
+// and no recording can distinguish the two. All legs over the road are judged
+// together: a bike that once reached the speed in no time was not at its limit.
 //
 // Nothing more is claimed than that the speed was ridden, and that the bike approached
 // it like a limit. It does so at a constant part throttle too, just like a weaker bike;

@@ -122,6 +122,14 @@ func TestFind(t *testing.T) {
 		{name: "a little less, its drag unknown", ride: func(r *rider) { r.upTo(47, 50, 4000); r.back(); r.upTo(47, 50, 4000); r.halt() }, change: func(p *Ride) {
 			p.Fade = func(string) float64 { return 180 }
 		}, passes: 1, reason: codeEased, figures: 5},
+		{name: "once as fast in no time", ride: func(r *rider) {
+			r.upTo(50, 50, 4000)
+			r.back()
+			r.upTo(50, 50, 4000)
+			r.back()
+			r.upTo(49.5, 90, 4000)
+			r.halt()
+		}, passes: 1, reason: codeEased, figures: 5},
 		{name: "already going at its beginning", ride: func(r *rider) { r.v = 46; r.upTo(50, 50, 4000); r.back(); r.upTo(50, 50, 4000); r.halt() },
 			passes: 1, reason: codeUnseen, figures: 5},
 		{name: "into a coast-down", ride: func(r *rider) { r.upTo(50, 50, 4000); r.back(); r.upTo(50, 50, 4000); r.halt() }, change: func(p *Ride) {
