@@ -39,11 +39,19 @@ func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
 		return grid{}, refuse(codeNoSuchSpeed, finding.Speed("from", slow), finding.Speed("to", fast),
 			finding.EngineSpeed("low", se.Lowest), finding.EngineSpeed("high", se.Highest))
 	}
-	return evenGrid(sig, frames, low, high, orders), nil
+	return evenGrid(sig, frames, low, high, finely, orders), nil
 }
 
-// evenGrid is fine enough for the highest order over the longest frame.
-func evenGrid(sig Signal, frames [][2]int, low, high float64, orders []float64) grid {
+// How fine a grid is: steps within the width that the highest order has over the
+// longest frame. A line's place is read to a part of the finer; between two steps of
+// the coarser a Hann window's peak loses a twentieth at most.
+const (
+	finely   = 5.0
+	coarsely = 2.5
+)
+
+// evenGrid has so many steps within a line's width.
+func evenGrid(sig Signal, frames [][2]int, low, high, steps float64, orders []float64) grid {
 	top, longest := 0.0, 1.0
 	for _, h := range orders {
 		top = math.Max(top, h)
@@ -51,7 +59,7 @@ func evenGrid(sig Signal, frames [][2]int, low, high float64, orders []float64) 
 	for _, f := range frames {
 		longest = math.Max(longest, sig.S[f[1]]-sig.S[f[0]])
 	}
-	step := 1 / (5 * top * longest)
+	step := 1 / (steps * top * longest)
 	return grid{low: low, step: step, n: int((high-low)/step) + 1, orders: orders}
 }
 

@@ -40,7 +40,7 @@ func NewSpectrum(sigs []Signal, low, high float64) Spectrum {
 			continue
 		}
 		sig.X = whiten(sig.X)
-		g := evenGrid(sig, frames, low, high, []float64{1})
+		g := evenGrid(sig, frames, low, high, coarsely, []float64{1})
 		if out.frames == 0 {
 			out = Spectrum{g.low, g.step, make([]float64, g.n), len(frames)}
 		}

@@ -48,7 +48,7 @@ func Pick(sigs []Signal, ratios []float64, cylinders int) (int, error) {
 		orders = append(orders, f...)
 	}
 	slices.Sort(orders)
-	g := evenGrid(sigs[0], frames, low/60*(1-2*within), high/60*(1+2*within), slices.Compact(orders))
+	g := evenGrid(sigs[0], frames, low/60*(1-2*within), high/60*(1+2*within), finely, slices.Compact(orders))
 	return g.pick(g.felt(sigs, frames), ratios, kinds)
 }
 
