@@ -98,7 +98,7 @@ func (d drive) beside(from, to float64) bool {
 // drivesOf are the different pushes behind the candidates of a ride; the same
 // seconds may be two candidates. of is which drive stands behind each, of a launch the
 // last; −1: none.
-func drivesOf(found []detect.Found, track *fusion.Track, e *ear, rolling []engine.Line, bearing func(from, to float64) float64) (all []drive, of []int) {
+func drivesOf(found []detect.Found, track *fusion.Track, e *ear, rolling []engine.Spectrum, bearing func(from, to float64) float64) (all []drive, of []int) {
 	of = make([]int, len(found))
 	var spans []fusion.Span
 	var starts []bool

@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -19,13 +20,14 @@ import (
 // which noise reaches 2.5 to 4 somewhere; they are judged on its others and on the
 // accuracy report's studies "power-mixed" and "riders".
 const (
-	mostPushing = 26.0  // 1/m: the second order of an engine at 780 1/min for each m/s
-	ownLine     = 4.5   // standard deviations from which a line counts that another push has too
-	oneGearLine = 4.0   // from which on one does that is looked for near few places
-	rivalLine   = 0.7   // of the clearest that one of another gear may reach
-	sameLine    = 0.025 // part by which lines of one gear may be apart: the error of the speed, and of a short push
-	nextGears   = 1.42  // quotient of two gears up to which an order is not mistaken
-	orderApart  = 1.45  // quotient of torques from which on it may be
+	mostPushing  = 26.0  // 1/m: the second order of an engine at 780 1/min for each m/s
+	ownLine      = 4.5   // standard deviations from which a line counts that another push has too
+	oneGearLine  = 4.0   // from which on one does that is looked for near few places
+	rivalLine    = 0.7   // of the clearest that one of another gear may reach
+	sameLine     = 0.025 // part by which lines of one gear may be apart: the error of the speed, and of a short push
+	fewestRolled = 2     // coast-downs without a line that show it to be the engine's
+	nextGears    = 1.42  // quotient of two gears up to which an order is not mistaken
+	orderApart   = 1.45  // quotient of torques from which on it may be
 )
 
 // gearLine is what a gear shows: its lines, 1/m, from the lowest order that is felt.
@@ -55,11 +57,10 @@ func (g gearLine) against(other gearLine) (scale float64, known, two bool) {
 // shownGears are the gears that a ride shows.
 type shownGears []gearLine
 
-// listen finds the lines of pushes of which none has a ratio that is known. They stay
-// unknown where the ride does not show two gears: a single line may be a
-// wheel's or a chain's. For the same reason no line counts that was felt while the
-// bike rolled freely.
-func (e *ear) listen(pushes []drive, rolling []engine.Line) {
+// listen finds the lines of pushes of which none has a ratio that is known. A line may
+// be a wheel's or a chain's as well: none counts that was felt while the bike rolled
+// freely, and none alone unless the bike rolled freely without it.
+func (e *ear) listen(pushes []drive, rolling []engine.Spectrum) {
 	if slices.ContainsFunc(pushes, func(d drive) bool { return d.ratio > 0 }) {
 		return
 	}
@@ -71,33 +72,44 @@ func (e *ear) listen(pushes []drive, rolling []engine.Line) {
 	})
 	gears := gearsOf(all, own, rolling)
 	for k := range pushes {
-		if len(gears) > 1 {
-			pushes[k].lines = gears.of(all[k])
-		}
+		pushes[k].lines = gears.of(all[k])
 	}
 }
 
-// gearsOf are the gears that a ride shows.
-func gearsOf(all []engine.Spectrum, own, rolling []engine.Line) shownGears {
-	return gearsShown(own, rolling).joined(all)
+// gearsOf are the gears that a ride shows; none where that may be no gear.
+func gearsOf(all []engine.Spectrum, own []engine.Line, rolling []engine.Spectrum) shownGears {
+	gears := gearsShown(own, rolling)
+	if len(gears) == 1 && rolledBy(gears[0][0], rolling) < fewestRolled {
+		return nil
+	}
+	return gears.joined(all)
+}
+
+// rolledBy is in how many coast-downs a line could have been felt.
+func rolledBy(line float64, rolling []engine.Spectrum) (n int) {
+	for _, s := range rolling {
+		if s.Near(line, sameLine).Frames > 0 {
+			n++
+		}
+	}
+	return n
 }
 
 // gearsShown are the lines that pushes bear out together, or one alone without doubt.
-func gearsShown(own, free []engine.Line) (gears shownGears) {
-	sort := func(a, b engine.Line) int { return int(math.Copysign(1, b.Strength()-a.Strength())) }
+func gearsShown(own []engine.Line, rolling []engine.Spectrum) (gears shownGears) {
 	own = slices.Clone(own)
-	slices.SortFunc(own, sort)
+	slices.SortFunc(own, func(a, b engine.Line) int { return cmp.Compare(b.Strength(), a.Strength()) })
 	for i, l := range own {
-		near := func(other engine.Line) bool {
+		borne := l.Strength() >= ownLine && slices.ContainsFunc(own[i+1:], func(other engine.Line) bool {
 			return other.Strength() >= ownLine && math.Abs(other.PerMetre/l.PerMetre-1) < sameLine
-		}
-		borne := l.Strength() >= ownLine && slices.ContainsFunc(own[i+1:], near)
+		})
 		known := slices.ContainsFunc(gears, func(g gearLine) bool { return math.Abs(g[0]/l.PerMetre-1) < sameGear })
-		if (sure(l) || borne) && !known && !slices.ContainsFunc(free, near) {
+		rolled := slices.ContainsFunc(rolling, func(s engine.Spectrum) bool { return s.Near(l.PerMetre, sameLine).Strength() >= ownLine })
+		if (sure(l) || borne) && !known && !rolled {
 			gears = append(gears, gearLine{l.PerMetre})
 		}
 	}
-	slices.SortFunc(gears, func(a, b gearLine) int { return int(math.Copysign(1, a[0]-b[0])) })
+	slices.SortFunc(gears, func(a, b gearLine) int { return cmp.Compare(a[0], b[0]) })
 	return gears
 }
 

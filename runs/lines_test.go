@@ -34,14 +34,15 @@ func TestGearLines(t *testing.T) {
 	tests := []struct {
 		name   string
 		pushes [][]float64 // lines of each
-		free   float64     // line felt while rolling freely; 0: none
+		rolled [][]float64 // and of each coast-down
 		want   []float64
 	}{
-		{"two gears", [][]float64{{third}, {third}, {fourth}, {fourth}}, 0, []float64{third, third, fourth, fourth}},
-		{"one that shows nothing", [][]float64{{third}, {third}, {}, {fourth}, {fourth}}, 0, []float64{third, third, nan, fourth, fourth}},
-		{"one gear alone", [][]float64{{third}, {third}, {third}}, 0, []float64{nan, nan, nan}},
-		{"a line in all of them that is the chain's", [][]float64{{chain}, {chain}, {third, chain}, {third, chain}}, chain, []float64{nan, nan, nan, nan}},
-		{"two orders of each", [][]float64{{third, 2 * third}, {2 * third}, {fourth, 2 * fourth}, {2 * fourth}}, 0, []float64{third, third, fourth, fourth}},
+		{"two gears", [][]float64{{third}, {third}, {fourth}, {fourth}}, nil, []float64{third, third, fourth, fourth}},
+		{"one that shows nothing", [][]float64{{third}, {third}, {}, {fourth}, {fourth}}, nil, []float64{third, third, nan, fourth, fourth}},
+		{"one gear alone", [][]float64{{third}, {third}, {third}}, nil, []float64{nan, nan, nan}},
+		{"one gear alone, and not while rolling", [][]float64{{third}, {third}, {}}, [][]float64{{}, {}}, []float64{third, third, nan}},
+		{"a line in all of them that is the chain's", [][]float64{{chain}, {chain}, {third, chain}, {third, chain}}, [][]float64{{chain}, {chain}}, []float64{nan, nan, third, third}},
+		{"two orders of each", [][]float64{{third, 2 * third}, {2 * third}, {fourth, 2 * fourth}, {2 * fourth}}, nil, []float64{third, third, fourth, fourth}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -52,16 +53,13 @@ func TestGearLines(t *testing.T) {
 					s := quickened(100*seed+uint64(k), lines...)
 					all, own = append(all, s), append(own, s.Clearest())
 				}
-				var free []engine.Line
-				if tt.free > 0 {
-					free = append(free, quickened(100*seed+99, tt.free).Clearest())
+				var rolling []engine.Spectrum
+				for k, lines := range tt.rolled {
+					rolling = append(rolling, quickened(100*seed+90+uint64(k), lines...))
 				}
-				gears := gearsOf(all, own, free)
+				gears := gearsOf(all, own, rolling)
 				for k, want := range tt.want {
 					got := gears.of(all[k])
-					if len(gears) < 2 {
-						got = nil
-					}
 					near := slices.ContainsFunc(got, func(line float64) bool {
 						return math.Abs(line/want-1) < sameLine || math.Abs(line/(2*want)-1) < sameLine
 					})

@@ -328,9 +328,9 @@ const alongPower = 34.0 // W/kg
 const slowPower = 15.0 // W/kg
 
 // judgeThrottle says about the candidates at full throttle which of them the ride
-// does not show to be that, and keeps what it found of their gears. rolling are the
-// lines that were felt while the bike rolled freely.
-func (result *Result) judgeThrottle(found []detect.Found, log *sensors.Log, rolling []engine.Line) []detect.Found {
+// does not show to be that, and keeps what it found of their gears. rolling is
+// what was felt while the bike rolled freely.
+func (result *Result) judgeThrottle(found []detect.Found, log *sensors.Log, rolling []engine.Spectrum) []detect.Found {
 	track := result.Track
 	bearing := func(from, to float64) float64 {
 		return pairing.Coast{Fixes: fixesWithin(log, track, from, to)}.BearingDeg()

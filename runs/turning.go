@@ -30,23 +30,23 @@ const (
 )
 
 // judgeClutch refuses the coast-downs in which the engine was felt to turn with the
-// wheels, and returns the clearest lines of the others.
-func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) []engine.Line {
-	lines := make([]engine.Line, len(found))
+// wheels, and returns what was felt in the others.
+func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) []engine.Spectrum {
+	felt := make([]engine.Spectrum, len(found))
 	parallel(len(found), func(i int) {
 		f := &found[i]
 		if f.Kind != detect.CoastDown || len(f.Reasons) > 0 {
 			return
 		}
-		felt := axes(log, track, Run{Start: f.From, End: f.To})
-		all := engine.NewSpectrum(felt, fewestTurns, mostTurns)
-		if sure(engineLine(felt, all)) {
+		signals := axes(log, track, Run{Start: f.From, End: f.To})
+		all := engine.NewSpectrum(signals, fewestTurns, mostTurns)
+		if sure(engineLine(signals, all)) {
 			f.Reasons = append(f.Reasons, finding.New(codeEngineTurns))
 			return
 		}
-		lines[i] = all.Clearest()
+		felt[i] = all
 	})
-	return lines
+	return felt
 }
 
 // engineLine is the clearest line of what was felt; the zero Line where the wheels
