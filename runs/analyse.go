@@ -24,7 +24,7 @@ import (
 func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, error) {
 	const smoothingShare = 0.7
 	log, _, scaleSE := sensors.ToScale(sensors.Spread(sensors.Stretch(log)))
-	log = sensors.WithoutStale(log)
+	log = sensors.WithoutFalseZeros(sensors.WithoutStale(log))
 	track, err := fusion.Smooth(log, fusion.Options{Progress: func(share float64) {
 		opts.progress(Smoothing, smoothingShare*share)
 	}})

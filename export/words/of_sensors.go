@@ -29,6 +29,7 @@ func ofInput() []Entry {
 			"die GPS-Geschwindigkeiten sind {factor±}-mal so groß, wie die Positionen es zeigen: Eine Einheit oder Umrechnung stimmt nicht, daher wurden sie dadurch geteilt"},
 		{"log.stale_fixes", nil, "an old position and speed at the start, from before this ride, is left out",
 			"eine alte Position samt Tempo am Anfang, von vor dieser Fahrt, bleibt weg"},
+		{"log.false_zero", nil, "a GPS speed of 0 while the bike was moving is left out", "ein GPS-Tempo von 0 während der Fahrt bleibt weg"},
 		{"log.wild_stamp", nil, "a sample has a time far from all others and is left out", "ein Wert hat eine Zeit weit weg von allen anderen und bleibt weg"},
 		{"input.unreadable", args(whyExample()), "the file cannot be read: {why}", "die Datei lässt sich nicht lesen: {why}"},
 		{"input.cannot_open", args(whyExample()), "it cannot be opened: {why}", "lässt sich nicht öffnen: {why}"},
