@@ -49,10 +49,12 @@ func newDrive(track *fusion.Track, from, to, ratio, mass float64, start bool) dr
 func (d drive) low() float64  { return d.v[0] }
 func (d drive) high() float64 { return d.v[len(d.v)-1] }
 
-// ridesOff reports whether a push is riding off, as out of a turn, and through gears.
-func (d drive) ridesOff() bool {
-	return len(d.v) == 0 || d.low() < ridingOff || d.ratio != noGears && d.high() > oneGear*d.low()
-}
+// ridesOff reports whether a push is riding off, as out of a turn.
+func (d drive) ridesOff() bool { return len(d.v) == 0 || d.low() < ridingOff }
+
+// throughGears reports whether a push went through gears if it was not in the lowest
+// of those that the ride shows.
+func (d drive) throughGears() bool { return d.ratio != noGears && d.high() > oneGear*d.low() }
 
 // passing is when it passes a speed, s.
 func (d drive) passing(v float64) float64 {

@@ -49,7 +49,7 @@ const (
 	alikeEnds    = 0.11  // part by which the ends of two pushes differ that were meant alike: 0.3 s of a hard push at 50 km/h
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
 	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
-	oneGear      = 5.0   // of the ends of a push in one gear: no engine pulls cleanly below a fifth of its limit (common practice)
+	oneGear      = 5.0   // of the ends of a push in one gear where another pulled harder, so in a lower one: no engine pulls cleanly below a sixth of its limit (common practice)
 	crowd        = 3     // others alike from which on nothing else is asked
 	bigCrowd     = 5     // the same where as much is allowed as between gears
 	meantCrowd   = 2     // and where a launch shows that the rider means it
@@ -258,7 +258,7 @@ func (o *throttles) full(i int) finding.Code {
 	switch {
 	case launch:
 		return ""
-	case o.drives[i].ridesOff():
+	case o.drives[i].ridesOff() || harder && o.drives[i].throughGears():
 		return codeUnproven
 	case c.alike >= crowd && (!harder || orderly), c.agreeing >= bigCrowd && !harder:
 		return ""

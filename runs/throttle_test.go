@@ -73,8 +73,10 @@ func TestThrottle(t *testing.T) {
 		{"part throttle in another gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(3e4, 12, 26, fourth)}, []finding.Code{full, full, full, full, below}},
 		{"part throttle in a gear told by its line", []drive{lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(3e4, 12, 26, 4.6)},
 			[]finding.Code{full, full, full, full, below}},
-		{"from walking speed through gears", []drive{driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan)},
-			[]finding.Code{unproven, unproven, unproven, unproven}},
+		{"from walking speed through all that a gear reaches", []drive{driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan)},
+			[]finding.Code{full, full, full, full}},
+		{"from walking speed through gears, and harder ones", []drive{driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(4e4, 13, 31, nan), driven(4e4, 13, 31, nan), driven(4e4, 13, 31, nan), driven(4e4, 13, 31, nan)},
+			[]finding.Code{unproven, unproven, unproven, unproven, full, full, full, full}},
 		{"riding off out of turns", []drive{driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan), driven(2e4, 4, 20, nan)},
 			[]finding.Code{unproven, unproven, unproven, unproven}},
 	}
