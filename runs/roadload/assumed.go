@@ -22,10 +22,11 @@ import (
 // there beside those of the model.
 type assumption struct {
 	code   finding.Code
-	sd     float64 // prior standard deviation of its size
-	across float64 // wind across the road that it is about, m/s
-	kept   bool    // it is part of the road load, so that Force includes it
-	shows  bool    // it comes and goes in a day, so that the runs show some of it
+	sd     float64     // prior standard deviation of its size
+	across float64     // wind across the road that it is about, m/s
+	kept   bool        // it is part of the road load, so that Force includes it
+	shows  bool        // it comes and goes in a day, so that the runs show some of it
+	road   *[2]float64 // from and to, m: it is of this road alone; nil: of all
 }
 
 // considered is the run and road load that an assumption acts on.
@@ -67,9 +68,29 @@ func (s *system) assumptions() []assumption {
 		{code: codeColdTyres, sd: coldSD, shows: true},
 	}
 	if s.lay.press < 0 {
-		all = append(all, assumption{code: codeValley, sd: valleySD})
+		all = append(all, s.valleys()...)
 	}
 	return all
+}
+
+// valleys are one for each road: setups that were ridden on one road share its valley,
+// which then cancels from their difference, and setups on two do not.
+func (s *system) valleys() (all []assumption) {
+	valley := assumption{code: codeValley, sd: valleySD}
+	roads := stretchesOf(s.runs)
+	if len(roads) < 2 {
+		return []assumption{valley}
+	}
+	for k := range roads {
+		valley.road = &roads[k]
+		all = append(all, valley)
+	}
+	return all
+}
+
+// on reports whether an assumption acts on a run.
+func (a assumption) on(c *coast) bool {
+	return a.road == nil || c.x[0] >= a.road[0] && c.x[0] <= a.road[1]
 }
 
 // force is the assumption's for a size of 1, N: at v m/s, so many seconds after the
@@ -109,6 +130,9 @@ func (s *system) marks(a assumption) [][]float64 {
 		rolled := c.rolled()
 		whole := rolled[len(rolled)-1]
 		out[k] = make([]float64, len(c.t))
+		if !a.on(c) {
+			continue
+		}
 		for i := range len(c.t) - 1 {
 			h := c.t[i+1] - c.t[i]
 			force := a.force(&b, (c.v[i]+c.v[i+1])/2, (c.hours-first)*3600+c.t[i]-c.t[0], (rolled[i]+rolled[i+1])/2/whole)

@@ -47,7 +47,12 @@ func (e *Estimate) parts(w []float64, sd func(j int) float64) []Part {
 	noise := mat.Inner(v, e.Cov, v) - mass*mass - density*density
 	out := []Part{{codeNoise, math.Sqrt(math.Max(0, noise))}, {codeMass, mass}, {codeAir, density}}
 	for j, a := range e.Assumed.what {
-		out = append(out, Part{a.code, sd(j) * math.Abs(e.Assumed.moves(j, w))})
+		part := Part{a.code, sd(j) * math.Abs(e.Assumed.moves(j, w))}
+		if last := &out[len(out)-1]; last.Code == a.code { // of another road
+			last.SE = math.Hypot(last.SE, part.SE)
+			continue
+		}
+		out = append(out, part)
 	}
 	own := 0.0
 	for i, sd := range e.Assumed.loadSD {

@@ -71,3 +71,42 @@ func TestPairsAlone(t *testing.T) {
 		}
 	}
 }
+
+// TestValleysApart: what a dip of the road adds cancels from the difference of two
+// setups that were ridden on one road, and does not where each had a road of its own.
+func TestValleysApart(t *testing.T) {
+	valley := func(all []Part) float64 {
+		for _, p := range all {
+			if p.Code == codeValley {
+				return p.SE
+			}
+		}
+		t.Fatal("no part of the budget is the valley's")
+		return 0
+	}
+	for _, apart := range []float64{0, 1e5} {
+		runs := abba()
+		for i := range runs {
+			at := apart*float64(runs[i].Setup) + 300 - 300*runs[i].Dir // m
+			for k, t := range runs[i].T {
+				if k > 0 {
+					at += runs[i].Dir * runs[i].V[k] * (t - runs[i].T[k-1])
+				}
+				runs[i].Pos = append(runs[i].Pos, at)
+			}
+		}
+		e, err := Fit(runs, numpyOptions())
+		if err != nil {
+			t.Fatal(err)
+		}
+		first, _ := e.Budget(0)
+		second, _ := e.Budget(1)
+		own := math.Hypot(valley(first), valley(second))
+		switch got := valley(e.Between(0, 1).Budget); {
+		case apart == 0 && got > 0.3*own:
+			t.Errorf("on one road: %.4f m² of %.4f are left", got, own)
+		case apart > 0 && math.Abs(got/own-1) > 0.1:
+			t.Errorf("on two roads: %.4f m², want %.4f", got, own)
+		}
+	}
+}
