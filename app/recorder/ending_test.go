@@ -59,6 +59,7 @@ func TestEndsByItself(t *testing.T) {
 					if t == 30 { // something else fills the storage
 						b.files.SetRoom(recorder.LastRoom + 1<<20)
 					}
+					time.Sleep(100 * time.Microsecond) // an hour in seconds: the rest of the recorder has to get its turn too
 				}
 			}
 			status, got := b.finish(t, b.record(t, src))
