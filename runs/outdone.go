@@ -23,7 +23,10 @@ func (o *throttles) outdone(first, last int) float64 {
 	most := 1.0
 	for i := first; i <= last; i++ {
 		for _, other := range o.drives {
-			if r := o.over(o.drives[i], other, 1, false, false); !other.start && r.harder() {
+			if other.start {
+				continue
+			}
+			if r := o.over(o.drives[i], other, 1, false, false); r.harder() {
 				most = math.Max(most, r.torque())
 			}
 		}
@@ -32,7 +35,8 @@ func (o *throttles) outdone(first, last int) float64 {
 }
 
 // judgeLaunches refuses the launches that other pushes outdo, leaves out those that
-// nobody meant, and takes neither for a start. of is which drive is the last of each.
+// nobody meant, and takes neither for a start: then all pushes are compared again. of is
+// which drive is the last of each.
 func (o *throttles) judgeLaunches(found []detect.Found, of []int) (out []detect.Found, left []int) {
 	outdone := make([]float64, len(found))
 	for i, f := range found {
@@ -40,8 +44,10 @@ func (o *throttles) judgeLaunches(found []detect.Found, of []int) (out []detect.
 			outdone[i] = o.outdone(of[i]-len(f.Gears)+1, of[i])
 		}
 	}
+	fell := false
 	for i, f := range found {
 		if outdone[i] > earlyShift {
+			fell = true
 			f.Reasons = append(f.Reasons, finding.New(codeLaunchOutdone))
 			for k := range f.Gears {
 				o.drives[of[i]-k].start = false
@@ -50,6 +56,9 @@ func (o *throttles) judgeLaunches(found []detect.Found, of []int) (out []detect.
 		if outdone[i] < everyday {
 			out, left = append(out, f), append(left, of[i])
 		}
+	}
+	if fell {
+		o.look()
 	}
 	return out, left
 }

@@ -19,7 +19,8 @@ func (result *Result) findPasses(log *sensors.Log, scaleSE float64) {
 			of[r.Kind] = append(of[r.Kind], fusion.Span{From: r.Start, To: r.End})
 		}
 	}
-	result.Passes = pass.Find(pass.Ride{Track: result.Track, Errors: result.Track, Fixes: log.Fixes, Stops: of[Stop], Coasts: of[CoastDown], ScaleSE: scaleSE,
+	result.Passes = pass.Find(pass.Ride{Track: result.Track, Errors: result.Track, Stops: of[Stop], Coasts: of[CoastDown], ScaleSE: scaleSE,
+		Fixes: func(from, to float64) []sensors.Fix { return fixesWithin(log, result.Track, from, to) },
 		Setup: func(t float64) string { return log.Ride.SetupAt(t).Name }, Fade: result.fade})
 }
 

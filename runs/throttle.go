@@ -181,7 +181,10 @@ func (o *throttles) find() {
 		agree := -cost * math.Abs(w)
 		for i, a := range o.drives {
 			for _, b := range o.drives[:i] {
-				if r := o.compare(a, b); r.alike() && a.way*b.way < 0 {
+				if a.way*b.way >= 0 {
+					continue
+				}
+				if r := o.compare(a, b); r.alike() {
 					agree += 1 - r.most
 				}
 			}
@@ -340,7 +343,6 @@ func (result *Result) judgeThrottle(found []detect.Found, log *sensors.Log, roll
 	o := throttles{drives: all}
 	o.look()
 	found, of = o.judgeLaunches(found, of)
-	o.look()
 	why := o.all()
 	var out []detect.Found
 	for i, f := range found {

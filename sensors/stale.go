@@ -39,13 +39,21 @@ func WithoutStale(log *Log) *Log {
 
 // impossible reports whether b cannot follow a.
 func impossible(a, b Fix) bool {
-	dt := math.Max(b.T-a.T, leastSpan)
-	if math.Abs(b.Speed-a.Speed) > hardest*dt {
+	if tooHard(a, b, 0) {
 		return true
 	}
 	if !a.HasPosition() || !b.HasPosition() {
 		return false
 	}
 	east, north := between(a, b)
-	return math.Hypot(north, east) > 2*math.Max(a.Speed, b.Speed)*dt+placeSlack
+	return math.Hypot(north, east) > 2*math.Max(a.Speed, b.Speed)*apart(a, b)+placeSlack
 }
+
+// tooHard reports whether no motorcycle changes its speed as fast as from one fix to the
+// other, with so much to spare, m/s.
+func tooHard(a, b Fix, spare float64) bool {
+	return math.Abs(b.Speed-a.Speed) > hardest*apart(a, b)+spare
+}
+
+// apart is the time between two fixes, s.
+func apart(a, b Fix) float64 { return math.Max(math.Abs(b.T-a.T), leastSpan) }

@@ -21,16 +21,14 @@ const (
 const codeFalseZero finding.Code = "log.false_zero"
 
 // WithoutFalseZeros gives the log without fixes whose speed is 0 while the bike moved: no
-// motorcycle gets from there to the speeds beside them, or their places move on. The
-// first fix after them is sound; log itself is not changed.
+// motorcycle gets from there to the speeds beside them, or their places move on. A note
+// says how many there were; log itself is not changed.
 func WithoutFalseZeros(log *Log) *Log {
 	wrong := make([]bool, len(log.Fixes))
-	any := false
 	for i := range log.Fixes {
 		wrong[i] = log.Fixes[i].Speed <= zeroSpeed && (leaps(log.Fixes, i) || travels(log.Fixes, i))
-		any = any || wrong[i]
 	}
-	if !any {
+	if !slices.Contains(wrong, true) {
 		return log
 	}
 	wrong = besideWrong(log.Fixes, wrong)
@@ -48,16 +46,13 @@ func WithoutFalseZeros(log *Log) *Log {
 // leaps reports whether a fix that stands has one beside it that no motorcycle can
 // reach from standing, or stop from, and that the one beyond it bears out.
 func leaps(fixes []Fix, i int) bool {
-	reaches := func(a, b Fix) bool {
-		return math.Abs(a.Speed-b.Speed) <= hardest*math.Max(math.Abs(a.T-b.T), leastSpan)+heldAtZero
-	}
 	for _, way := range [2]int{-1, 1} {
 		for k := 1; k <= mostZeros; k++ {
 			j, beyond := i+way*k, i+way*(k+1)
 			if min(j, beyond) < 0 || max(j, beyond) >= len(fixes) {
 				break
 			}
-			if !reaches(fixes[i], fixes[j]) && fixes[beyond].Speed > zeroSpeed && reaches(fixes[j], fixes[beyond]) {
+			if tooHard(fixes[i], fixes[j], heldAtZero) && fixes[beyond].Speed > zeroSpeed && !tooHard(fixes[j], fixes[beyond], heldAtZero) {
 				return true
 			}
 		}
@@ -79,7 +74,7 @@ func travels(fixes []Fix, i int) bool {
 	}
 	speed := func(from, to int) float64 {
 		east, north := between(fixes[from], fixes[to])
-		return math.Hypot(east, north) / math.Max(fixes[to].T-fixes[from].T, leastSpan)
+		return math.Hypot(east, north) / apart(fixes[from], fixes[to])
 	}
 	return speed(a, b) > wanders && speed(a, i) > wanders/2 && speed(i, b) > wanders/2
 }

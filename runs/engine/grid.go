@@ -82,15 +82,15 @@ type scores struct {
 func (g grid) scores(sig Signal, frames [][2]int) scores {
 	out := scores{byFrame: rows(len(frames), g.n), byOrder: rows(len(g.orders), g.n)}
 	p := make([]float64, g.n)
-	any := make([]float64, g.n)
+	scratch := make([]float64, g.n)
 	for k, f := range frames {
 		x := windowed(sig.X[f[0]:f[1]])
 		s := sig.S[f[0]:f[1]]
 		for j, h := range g.orders {
 			powers(p, x, s, h*g.low, h*g.step)
-			copy(any, p)
+			copy(scratch, p)
 			// The median of an exponential distribution is ln 2 of its mean.
-			noise := median.In(any) / math.Ln2
+			noise := median.In(scratch) / math.Ln2
 			for i := range p {
 				l := math.Log1p(p[i] / noise)
 				out.byFrame[k][i] += l

@@ -40,11 +40,7 @@ func TestHeldOnce(t *testing.T) {
 				rode++
 				f, n := w.found(res)
 				refused += n - f
-				for _, r := range res.Runs {
-					if r.Kind == runs.CoastDown && r.Accepted() && w.during(r).kind == "" {
-						kept++
-					}
-				}
+				kept += w.untrue(res, runs.CoastDown)
 				for _, l := range res.RoadLoads {
 					loads++
 					if l.CdACI[0] < w.cda && w.cda < l.CdACI[1] {

@@ -52,10 +52,10 @@ func (w *world) during(r runs.Run) event {
 	return event{}
 }
 
-// partOpen are the accepted roll-ons and pulls at part throttle.
-func (w *world) partOpen(res *runs.Result) (n int) {
+// untrue are the accepted runs of some kinds during which the rider did no such thing.
+func (w *world) untrue(res *runs.Result, kinds ...runs.Kind) (n int) {
 	for _, r := range res.Runs {
-		if (r.Kind == runs.Pull || r.Kind == runs.RollOn) && r.Accepted() && w.during(r).kind == "" {
+		if slices.Contains(kinds, r.Kind) && r.Accepted() && w.during(r).kind == "" {
 			n++
 		}
 	}
@@ -108,7 +108,7 @@ func TestPullDays(t *testing.T) {
 	}, func(seed uint64, w *world, res *runs.Result) {
 		f, n := w.found(res)
 		found, ridden, rode = found+f, ridden+n, rode+1
-		if part := w.partOpen(res); part == 0 {
+		if part := w.untrue(res, runs.Pull, runs.RollOn); part == 0 {
 			clean++
 		} else {
 			t.Logf("seed %d, %.0f kW: %d runs at part throttle", seed, w.power/1e3, part)

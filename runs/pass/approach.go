@@ -1,6 +1,10 @@
 package pass
 
-import "math"
+import (
+	"math"
+
+	"stillair/runs/usual"
+)
 
 // How a bike comes near its top speed; see the package's doc.
 const (
@@ -23,15 +27,12 @@ const (
 	mostNear   = 2000.0 // m
 )
 
-// mostCdA is about the largest drag area of a motorcycle with its luggage, m²: see
-// package runs.
-const mostCdA = 0.9
-
 // Fade is the shortest way on which what is missing to the top speed may fall to 1/e, m,
-// on a bike of which the mass, and where it was measured the drag area, is known.
+// on a bike of which the mass, and where it was measured the drag area, is known; else that
+// is as large as any.
 func Fade(mass, cda, density float64) float64 {
 	if !(cda > 0) {
-		cda = mostCdA
+		cda = usual.MostCdA
 	}
 	return 2 * mass / (3 * density * cda)
 }

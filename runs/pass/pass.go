@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sort"
 	"time"
 
 	"stillair/fusion"
@@ -40,8 +39,8 @@ type Errors interface{ SD([]fusion.Term) float64 }
 // Ride is what passes are looked for in.
 type Ride struct {
 	Track   *fusion.Track
-	Errors  Errors // of the track
-	Fixes   []sensors.Fix
+	Errors  Errors                               // of the track
+	Fixes   func(from, to float64) []sensors.Fix // that describe the bike between two times
 	Setup   func(t float64) string
 	Fade    func(setup string) float64 // see Fade
 	Stops   []fusion.Span
@@ -106,19 +105,11 @@ func (r Ride) legs(l line) []leg {
 	for _, s := range l.stretches() {
 		g := leg{stretch: s, Leg: Leg{Start: l.t[s.from], End: l.t[s.to], Length: l.s[s.to] - l.s[s.from]}}
 		g.setup = r.Setup((g.Start + g.End) / 2)
-		g.where = pairing.Coast{Start: g.Start, End: g.End, Setup: g.setup, Fixes: r.fixes(g.Start, g.End)}
+		g.where = pairing.Coast{Start: g.Start, End: g.End, Setup: g.setup, Fixes: r.Fixes(g.Start, g.End)}
 		g.BearingDeg = g.where.BearingDeg()
 		out = append(out, g)
 	}
 	return out
-}
-
-// fixes are those that describe the bike between two times.
-func (r Ride) fixes(from, to float64) []sensors.Fix {
-	when := func(i int) float64 { return r.Fixes[i].T - r.Track.Lag.At(r.Fixes[i].T) }
-	i := sort.Search(len(r.Fixes), func(i int) bool { return when(i) >= from })
-	j := sort.Search(len(r.Fixes), func(i int) bool { return when(i) > to })
-	return r.Fixes[i:max(i, j)]
 }
 
 func bySetup(all []leg) [][]leg {

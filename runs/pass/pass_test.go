@@ -67,7 +67,17 @@ func (r *rider) halt() { r.move(-3, r.v/3+2) }
 func (r *rider) back() { r.halt(); r.heading += 180 }
 
 func (r *rider) ride() Ride {
-	return Ride{Track: &r.track, Errors: sure{}, Fixes: r.fixes, Setup: func(float64) string { return "" }, Fade: func(string) float64 { return 280 }}
+	return Ride{Track: &r.track, Errors: sure{}, Fixes: r.within, Setup: func(float64) string { return "" }, Fade: func(string) float64 { return 280 }}
+}
+
+// within are the fixes between two times.
+func (r *rider) within(from, to float64) (out []sensors.Fix) {
+	for _, f := range r.fixes {
+		if f.T >= from && f.T <= to {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // TestFind: what is a pass and what is not, on a bike that reaches 50 m/s.
