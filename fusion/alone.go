@@ -9,19 +9,20 @@ import (
 	"stillair/sensors/median"
 )
 
-// Where the accelerometer cannot be used, the satellites' speeds are smoothed by
-// themselves, with the same filter: nothing is measured between the fixes, and
-// the place of the accelerometer's bias is taken by the acceleration, with its
-// sign turned. It wanders (integrated random walk, the model behind a cubic
-// smoothing spline: Wahba, Spline Models for Observational Data), and a white
-// part beside that lets brakes and gear changes between two fixes be: with that
-// alone the speed runs along straight lines. Which of the two a ride is like is
-// learned from its fixes. What the lag is remains open, and cancels between two
-// times of the ride.
+// Where the accelerometer cannot be used, the satellite speeds are smoothed on
+// their own by the same filter: nothing is measured between the fixes, and the
+// state of the accelerometer's bias holds the negative acceleration. It is a
+// random walk, so the speed is an integrated random walk (the model behind a
+// cubic smoothing spline: Wahba, Spline Models for Observational Data). White
+// noise on the acceleration allows for brakes and gear changes between two
+// fixes; with it alone the smoothed speed would be piecewise linear. The ratio
+// of the two is learned from the fixes. The lag remains unknown and cancels
+// between two times of the ride.
 //
-// How lively a stretch may be and how much wider than most probable the noise is
-// taken was chosen on the one invented ride of TestTrackAlone in package runs, and
-// judged on the real drive and on the rides of TestCoastsAlone and TestPushesAlone.
+// These limits (how much a stretch may vary, how far the noise is widened
+// beyond its most probable value) were chosen on the one simulated ride of
+// TestTrackAlone in package runs, and judged on the real drive and on the rides
+// of TestCoastsAlone and TestPushesAlone.
 const (
 	aloneStep   = 0.1 // s between the instants of such a track, at most
 	aloneMost   = 400 // instants for each fix at most; fixes over 40 s apart have fewer in a second, so that memory grows with the fixes and not with the span
@@ -40,12 +41,12 @@ const (
 	rareFixes   = 6.0 // s between fixes from which an acceleration says nothing of the next: straight lines
 )
 
-// newAlone is a ride of which the satellites' speeds are all that counts.
+// newAlone returns a ride that uses the satellite speeds alone.
 //
-// The lag is not estimated: without an accelerometer nothing tells it, and a
-// filter that may shift its own curve finds one in the noise. So the times of the
-// track are those of the fixes less the lag, and its uncertainties are those of the
-// speed at these times.
+// The lag is not estimated: without an accelerometer it is not observable, and
+// a filter free to shift its own curve would fit one to the noise. The times of
+// the track are those of the fixes less the assumed lag, and its uncertainties
+// are those of the speed at these times.
 func newAlone(fixes []fix, prior noise, lag Lag) *ride {
 	n := len(fixes)
 	from, to := fixes[0].t-lag.Seconds-aloneBeyond, fixes[n-1].t-lag.Seconds+aloneBeyond
@@ -80,8 +81,8 @@ func usualInterval(fixes []fix) float64 {
 	return median.Of(h)
 }
 
-// halt marks the fixes of standstills: several on end that show next to no
-// speed. One of them alone may be a receiver that does not tell slow speeds.
+// halt marks the fixes of standstills: several in a row with almost no speed. A
+// single one may come from a receiver that cannot resolve low speeds.
 func (r *ride) halt() {
 	for i := 0; i < len(r.fixes); i++ {
 		j := i
@@ -98,7 +99,7 @@ func (r *ride) halt() {
 	}
 }
 
-// learnAlone finds the noise.
+// learnAlone estimates the noise by maximum likelihood.
 func (r *ride) learnAlone(done func(share float64)) {
 	which := learnedAlone
 	done = rising(done)
@@ -124,10 +125,10 @@ func (r *ride) learnAlone(done func(share float64)) {
 	r.n.jolt *= wanderMore
 }
 
-// liven lets the speed wander the more where the fixes show it: riders cruise for
-// minutes and then start as hard as they can, and one size for both would be wrong
-// for either. The squares of the misses of the fixes around, in terms of what they
-// should be, give the factor; some of the expected size steady it.
+// liven scales the process noise locally: riders cruise for minutes and then
+// start as hard as they can, so one variance would be wrong for both. The
+// factor is the mean squared normalised residual of the surrounding fixes,
+// shrunk towards one by some residuals of the expected size.
 func (r *ride) liven() {
 	all := r.misses()
 	by := make([]float64, len(all))
@@ -151,15 +152,15 @@ func (r *ride) liven() {
 	}
 }
 
-// straight has the speed run along straight lines between the fixes, and gives
-// what is left to learn.
+// straight makes the speed piecewise linear between the fixes, and returns the
+// noise parameters that are left to learn.
 func (r *ride) straight() []int {
 	r.n.walk = r.prior.walk * math.Exp(-5*spread[5])
 	return learnedStraight
 }
 
-// linesMiss is how far each fix lies from the straight line between its
-// neighbours, m/s, except for the first and the last.
+// linesMiss returns the distance of each fix but the first and last from the
+// straight line between its neighbours, m/s.
 func linesMiss(fixes []fix) []miss {
 	out := make([]miss, len(fixes))
 	for k := 1; k+1 < len(fixes); k++ {
@@ -169,15 +170,16 @@ func linesMiss(fixes []fix) []miss {
 	return out
 }
 
-// lineMiss is how far fix k lies from the straight line between its neighbours,
-// m/s, and the share of the way from the one to the other at which it lies.
+// lineMiss returns the distance of fix k from the straight line between its
+// neighbours, m/s, and its position between them as a fraction.
 func lineMiss(fixes []fix, k int) (off, share float64) {
 	a, b := fixes[k-1], fixes[k+1]
 	share = (fixes[k].t - a.t) / (b.t - a.t)
 	return fixes[k].speed - a.speed - (b.speed-a.speed)*share, share
 }
 
-// rms is that of the misses, but of the first and the last, m/s.
+// rms is the root mean square of the misses without the first and the last,
+// m/s.
 func rms(all []miss) float64 {
 	var sum, n float64
 	for _, m := range all[1 : len(all)-1] {
@@ -188,7 +190,8 @@ func rms(all []miss) float64 {
 	return math.Sqrt(sum / math.Max(n, 1))
 }
 
-// trackAlone is the track of the satellites' speeds, and why there is no more.
+// trackAlone returns the track of the satellite speeds alone, with the reason
+// for it.
 func (r *ride) trackAlone(why finding.Finding) (*Track, error) {
 	if err := r.checkNoise(); err != nil {
 		return nil, err

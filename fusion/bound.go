@@ -8,9 +8,8 @@ import (
 	"stillair/fusion/internal/motion"
 )
 
-// Known is a ride of which everything is known: what the bike did, and how
-// large every error of the sensors is. A simulation knows it, and so does
-// anyone planning a ride.
+// Known is a ride with known motion and known error statistics of every sensor,
+// as from a simulation or for planning a test.
 type Known struct {
 	T     []float64 // rising times, s; a hundredth of a second apart or so
 	V     []float64 // speed, m/s
@@ -29,15 +28,15 @@ type Known struct {
 // (Van Trees, Detection, Estimation, and Modulation Theory, part I, section
 // 2.4). For a linear model with normal errors it is the posterior covariance
 // under the true sizes of the errors, which the smoother gives when it runs
-// over the truth. Lag, smoothing, scale and bias stay unknown, with what is
-// known of them before any ride. The motion between fixes is unknown as well:
-// package marks adds, for the track of a bound as for any other, that a push
-// within one gear is smooth.
+// over the truth. Lag, smoothing, scale and bias remain unknown, with their
+// usual priors. The motion between fixes is unknown as well: package marks
+// adds, for the track of a bound as for any other, that a push within one gear
+// is smooth.
 //
-// What the model does not hold counts as known: how the phone sits, and the
-// engine's lines, which fold into the motion's band where they pass a multiple
-// of the sampling rate. A real ride may therefore stay above this bound by more
-// than an estimator is to blame for.
+// What the model leaves out counts as known: the mounting of the phone, and the
+// engine orders that alias into the band of the motion where they pass a
+// multiple of the sampling rate. The errors of a real ride may therefore exceed
+// this bound through no fault of the estimator.
 func Bound(k Known) *Track {
 	r := k.ride()
 	places := r.places(fineGrid, fineGrid)
@@ -62,7 +61,7 @@ func Bound(k Known) *Track {
 	return tr
 }
 
-// ride sets the truth in place of what the smoother would have found.
+// ride fills in the true values in place of the smoother's estimates.
 func (k Known) ride() *ride {
 	n := len(k.T)
 	s := &motion.Series{T: k.T, Missing: make([]bool, n), Step: (k.T[n-1] - k.T[0]) / float64(n-1)}

@@ -7,9 +7,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// The limits of a part were chosen on the invented rides of TestLeftOut and on two
-// of TestEveryRunIsFound in package runs, and judged on TestLaunches here and
-// TestEveryBikeAndPhone there.
+// The limits of a part were chosen on the simulated rides of TestLeftOut and on
+// two of TestEveryRunIsFound in package runs, and judged on TestLaunches here
+// and TestEveryBikeAndPhone there.
 const (
 	mayLose   = 1.05 // how much worse than the satellites alone the whole may be at fixes left out
 	lostTimes = 1.5  // and how much worse a part, where it is not by chance:
@@ -24,7 +24,7 @@ const (
 	useless   = 4.0  // how much worse it may be in these
 )
 
-// misses tells of each fix what all others say about it, in order of the fixes.
+// misses returns the leave-one-out residual of each fix, in order of the fixes.
 func (r *ride) misses() []miss {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
@@ -42,9 +42,8 @@ func (r *ride) misses() []miss {
 	return out
 }
 
-// miss is how a fix lies to what all others say about it. Speed is what counts: of
-// the error that is blamed on the receiver for long, no more than receivers have
-// is granted.
+// miss is the leave-one-out residual of a fix. No more of it is attributed to
+// the receiver's correlated error than receivers usually have.
 type miss struct {
 	judged, wild bool
 	off          float64 // m/s
@@ -52,16 +51,17 @@ type miss struct {
 	accel        float64 // m/s²
 }
 
-// loses holds the ride against the satellites' speeds alone: each fix is left
-// out in turn and predicted from all others (leave-one-out cross-validation: Stone,
-// Journal of the Royal Statistical Society B 36 (1974) 111). Parts of the ride in
-// which the accelerometer makes that clearly worse do without it; where the whole
-// is still worse, the ride does.
+// loses compares the ride with the satellite speeds alone: each fix is left out
+// in turn and predicted from all others (leave-one-out cross-validation: Stone,
+// Journal of the Royal Statistical Society B 36 (1974) 111). Parts of the ride
+// in which the accelerometer makes that clearly worse do without it; where the
+// whole is still worse, the ride does.
 //
-// Where an engine shakes the phone hard, an even push is described better by the fixes
-// about it than by the accelerometer. But only that shows when a push began, and
-// the track says how well. So in what holds a push it is given up only where the
-// fixes lie farther off than the track says they may.
+// Where an engine shakes the phone hard, the surrounding fixes describe a
+// steady acceleration better than the accelerometer does. But only the
+// accelerometer shows when the acceleration began, and the track states how
+// precisely. So in a stretch with an acceleration it is given up only where the
+// fixes deviate by more than the uncertainty of the track allows.
 func (r *ride) loses(alone *ride) (why finding.Finding, lost bool) {
 	without := alone.misses()
 	c := r.compared(r.misses(), without)
@@ -81,7 +81,7 @@ func (r *ride) loses(alone *ride) (why finding.Finding, lost bool) {
 	return finding.New(codeLoses, finding.Speed("fused", fused), finding.Speed("alone", by)), true
 }
 
-// comparison is how far fixes left out are missed with the accelerometer and
+// comparison holds the leave-one-out residuals with the accelerometer and
 // without it.
 type comparison struct {
 	at          []float64 // s, the lag taken off
@@ -90,8 +90,8 @@ type comparison struct {
 	hard        []bool    // the bike was pushing hard
 }
 
-// compared takes the fixes that both ways were asked for, but those that both
-// hold for wild.
+// compared pairs the residuals of the fixes that both filters predicted, except
+// those that both rate as outliers.
 func (r *ride) compared(with, without []miss) comparison {
 	var c comparison
 	for k, m := range with {
@@ -111,8 +111,8 @@ func (c comparison) part(lo, hi int) comparison {
 	return comparison{c.at[lo:hi], c.with[lo:hi], c.alone[lo:hi], c.share[lo:hi], c.hard[lo:hi]}
 }
 
-// useful reports whether the accelerometer is needed for a push, what is said about
-// the speeds is true, and they are not much worse.
+// useful reports whether the accelerometer is needed for an acceleration, the
+// stated uncertainties are true, and the speeds are not much worse with it.
 func (c comparison) useful() bool {
 	var sum float64
 	for _, x := range c.share {
@@ -122,14 +122,14 @@ func (c comparison) useful() bool {
 	return slices.Contains(c.hard, true) && sum < untrue*untrue && fused < useless*alone
 }
 
-// besideGap reports whether motion is missing next to a fix: what happened
-// meanwhile neither way tells, and the track says so.
+// besideGap reports whether motion samples are missing next to a fix. Neither
+// filter knows what happened there, and the track's uncertainty shows it.
 func (r *ride) besideGap(k int) bool {
 	a, b := r.fixes[max(k-1, 0)].t-r.lag, r.fixes[min(k+1, len(r.fixes)-1)].t-r.lag
 	return slices.ContainsFunc(r.s.Gaps, func(g [2]float64) bool { return g[0] < b && g[1] > a })
 }
 
-// rms are the two errors of the whole, m/s.
+// rms returns the two root mean square errors over all fixes, m/s.
 func (c comparison) rms() (with, alone float64) {
 	n := float64(max(len(c.at), 1))
 	for k := range c.at {
@@ -138,8 +138,8 @@ func (c comparison) rms() (with, alone float64) {
 	return math.Sqrt(with), math.Sqrt(alone)
 }
 
-// worst is the stretch of fixes over which the accelerometer loses the most, if
-// that is beyond chance: that of the greatest sum (Kadane's algorithm; Bentley,
+// worst returns the stretch of fixes over which the accelerometer does worst,
+// if that is significant: the maximum subarray (Kadane's algorithm; Bentley,
 // Communications of the ACM 27 (1984) 865).
 func (c comparison) worst() (lo, hi int, found bool) {
 	best, sum, from := 0.0, 0.0, 0
@@ -163,8 +163,8 @@ func (c comparison) worst() (lo, hi int, found bool) {
 	return lo, hi, clear
 }
 
-// deafen does without the accelerometer over a part of the ride, with the noise
-// that the satellites alone showed, and learns the rest again.
+// deafen disables the accelerometer over a part of the ride, takes the noise
+// learned from the satellites alone there, and learns the rest again.
 func (r *ride) deafen(d Deaf, n noise) {
 	r.deafened = append(r.deafened, d)
 	r.n.walk, r.n.jolt = n.walk, n.jolt
@@ -183,8 +183,7 @@ func (r *ride) deafen(d Deaf, n noise) {
 	r.pass()
 }
 
-// isDeafened reports whether a time lies in a part that does without the
-// accelerometer.
+// isDeafened reports whether a time lies in a part without the accelerometer.
 func (r *ride) isDeafened(t float64) bool {
 	return slices.ContainsFunc(r.deafened, func(d Deaf) bool { return d.Contains(t) })
 }

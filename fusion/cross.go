@@ -8,7 +8,7 @@ import (
 // Moment is the track at one time.
 type Moment struct{ T, S, V, A float64 }
 
-// At gives the track at any time between its ends, and the nearest end beyond.
+// At interpolates the track at time t, clamped to its ends.
 func (tr *Track) At(t float64) Moment {
 	n := len(tr.T)
 	j, _ := slices.BinarySearch(tr.T, t)
@@ -27,16 +27,17 @@ func (tr *Track) moment(i int) Moment {
 	return Moment{T: tr.T[i], S: tr.S[i], V: tr.V[i], A: tr.A[i]}
 }
 
-// Crossing is when the speed or the distance passed a level. The errors of the
-// track shift it: its own error is the linear combination Terms of theirs.
+// Crossing is the time at which the speed or the distance passed a level. Its
+// error is the linear combination Terms of the track's errors (first-order
+// propagation).
 type Crossing struct {
 	T     float64 // s on the log's clock
 	SE    float64 // standard error, s
 	Terms []Term  // error of T in terms of the track's errors
 }
 
-// TimeAtSpeed finds when the speed first passes level (m/s) inside the span,
-// in either direction. It reports false where it does not.
+// TimeAtSpeed finds when the speed first passes level (m/s) inside the span, in
+// either direction. It returns false if it never does.
 func (tr *Track) TimeAtSpeed(level float64, within Span) (Crossing, bool) {
 	t, ok := tr.first(tr.V, level, within)
 	if !ok {
@@ -52,8 +53,8 @@ func (tr *Track) TimeAtSpeed(level float64, within Span) (Crossing, bool) {
 }
 
 // TimeAtDistance finds when the bike has come metres further than at from,
-// inside the span. The distance at from is part of the error: it is the way
-// between the two that counts.
+// inside the span. The error of the distance at from is included, since the
+// distance between the two counts.
 func (tr *Track) TimeAtDistance(from, metres float64, within Span) (Crossing, bool) {
 	t, ok := tr.first(tr.S, tr.At(from).S+metres, within)
 	if !ok {
@@ -65,8 +66,7 @@ func (tr *Track) TimeAtDistance(from, metres float64, within Span) (Crossing, bo
 	return c, true
 }
 
-// first is when x first passes level inside a span, between two samples on a
-// straight line.
+// first finds when x first passes level inside a span, by linear interpolation.
 func (tr *Track) first(x []float64, level float64, within Span) (float64, bool) {
 	i, _ := slices.BinarySearch(tr.T, within.From)
 	for ; i+1 < len(tr.T) && tr.T[i+1] <= within.To; i++ {
@@ -81,8 +81,8 @@ func (tr *Track) first(x []float64, level float64, within Span) (float64, bool) 
 	return 0, false
 }
 
-// Between is the time from one crossing to another with its standard error,
-// s. What both have in common, such as the lag of the receiver, cancels.
+// Between is the time from one crossing to another with its standard error, s.
+// Common errors such as the receiver's lag cancel.
 func (tr *Track) Between(a, b Crossing) (seconds, se float64) {
 	terms := slices.Clone(b.Terms)
 	for _, x := range a.Terms {

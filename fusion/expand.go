@@ -5,14 +5,14 @@ import (
 	"stillair/fusion/internal/motion"
 )
 
-// posterior is what is known of distance and speed at the nodes, from which the
-// covariance of any two places is worked out.
+// posterior holds the smoothed distance and speed at the nodes, from which the
+// covariance of any two times is computed.
 type posterior struct {
 	knots []knot
 	links kalman.Links
 }
 
-// knot is what a node leaves to the posterior.
+// knot is one node of the posterior.
 type knot struct {
 	sample     int
 	ss, sv, vv float64       // covariance of distance and speed here
@@ -33,8 +33,8 @@ func newPosterior(nodes []kalman.Node, res *kalman.Result) posterior {
 	return p
 }
 
-// each visits every sample with the node before it and the share of the way to
-// the next, on all cores.
+// each visits every sample, on all cores, with the node before it and the
+// fraction of the interval to the next node.
 func (p *posterior) each(t []float64, visit func(i, node int, u float64)) {
 	last := len(p.knots) - 2
 	motion.Blocks(last+1, func(from, to int) {
@@ -55,9 +55,9 @@ func (p *posterior) each(t []float64, visit func(i, node int, u float64)) {
 // point is the smoothed motion at a sample.
 type point struct{ s, v, b, k float64 }
 
-// expand visits every sample, on all cores. Between two nodes the force carries
-// the speed, and what it misses at the next node is shared out in proportion to
-// time: the mean of a Brownian bridge.
+// expand visits every sample, on all cores. Between two nodes the force is
+// integrated, and the misclosure at the next node is distributed in proportion
+// to time: the mean of a Brownian bridge.
 func (r *ride) expand(nodes []kalman.Node, states []kalman.Vec, visit func(i int, at point)) {
 	last := len(nodes) - 2
 	motion.Blocks(last+1, func(from, to int) {
@@ -71,7 +71,7 @@ func (r *ride) expand(nodes []kalman.Node, states []kalman.Vec, visit func(i int
 	})
 }
 
-// expandOne visits the samples from one node to before end.
+// expandOne visits the samples from one node up to, but not including, end.
 func (r *ride) expandOne(n0, n1 *kalman.Node, a, c *kalman.Vec, end int, visit func(i int, at point)) {
 	t := r.s.T
 	i0, i1 := n0.Index, n1.Index
@@ -87,7 +87,8 @@ func (r *ride) expandOne(n0, n1 *kalman.Node, a, c *kalman.Vec, end int, visit f
 	}
 }
 
-// carry moves a node's state to a later sample by the measured force.
+// carry predicts a node's state at a later sample by integrating the measured
+// force.
 func (r *ride) carry(x *kalman.Vec, from, to int, blind bool) (s, v float64) {
 	h := r.s.T[to] - r.s.T[from]
 	s, v = x[kalman.S]+x[kalman.V]*h, x[kalman.V]

@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What the smoother has to say, in codes; the texts are in export/words.
+// Codes of the smoother's findings; export/words holds the texts.
 const (
 	codeNoMotion   finding.Code = "fusion.no_motion"
 	codeFewMotion  finding.Code = "fusion.few_motion"
@@ -35,7 +35,7 @@ func fewMotion(n int) error {
 	return finding.Fail(codeFewMotion, finding.Count("n", n))
 }
 
-// slowMotion says that readings are too far apart, s.
+// slowMotion is the error for readings that are too far apart; step in s.
 func slowMotion(step float64) error {
 	return finding.Fail(codeSlowMotion, finding.Time("every", step))
 }
@@ -44,7 +44,7 @@ func fewFixes(n int) error {
 	return &sensors.InputError{What: finding.New(codeFewFixes, finding.Count("n", n)), Remedy: finding.New(codeAllowPlace)}
 }
 
-// apart says that fixes and motion do not overlap.
+// apart is the error for fixes and motion that do not overlap.
 func apart(fixes, motion Span) error {
 	return finding.Fail(codeApart, finding.Moment("fixes_from", fixes.From), finding.Moment("fixes_to", fixes.To),
 		finding.Moment("motion_from", motion.From), finding.Moment("motion_to", motion.To))
@@ -60,8 +60,8 @@ const (
 	stageTrack  stage = "fusion.stage_track"
 )
 
-// finite fails where one of some columns parallel to t holds a number that is
-// not finite: what cannot be computed ends here and not as a result.
+// finite returns an error if a column parallel to t holds a number that is not
+// finite, so that a failed computation never becomes a result.
 func (s stage) finite(t []float64, columns ...[]float64) error {
 	for _, x := range columns {
 		for i := range x {
@@ -73,7 +73,7 @@ func (s stage) finite(t []float64, columns ...[]float64) error {
 	return nil
 }
 
-// failed names the stage and the time.
+// failed is the error that names the stage and the time.
 func (s stage) failed(at float64) error {
 	return &sensors.InputError{What: finding.New(codeNotFinite, finding.Of("stage", finding.New(finding.Code(s))), finding.Moment("at", at)),
 		Remedy: finding.New(codeReport)}

@@ -22,10 +22,10 @@ type fix struct {
 // tooFast is a speed that no motorcycle reaches, m/s.
 const tooFast = 150
 
-// usable are the fixes that say something new, timed as well as may be.
-// Receivers repeat the last fix when they have no other: the same satellite
-// time, or exactly the same place, with the same speed. With them comes the noise
-// to be expected.
+// usable returns the fixes without repetitions, with the best available times,
+// and the noise to be expected of them. Receivers repeat the last fix when they
+// have no new one: the same satellite time, or exactly the same position, with
+// the same speed.
 func usable(fixes []sensors.Fix) ([]fix, noise) {
 	out := make([]fix, 0, len(fixes))
 	kept := make([]sensors.Fix, 0, len(fixes))
@@ -47,7 +47,7 @@ func usable(fixes []sensors.Fix) ([]fix, noise) {
 	return out, expected(state(out, kept))
 }
 
-// speeds are the fixes as package mount takes them.
+// speeds converts the fixes to the form that package mount needs.
 func speeds(fixes []fix) []sensors.Fix {
 	out := make([]sensors.Fix, len(fixes))
 	for i, f := range fixes {
@@ -62,10 +62,10 @@ const (
 	offsetFew = 8     // fixes to either side over which the offset of the clocks is taken
 )
 
-// steady times the fixes by the receiver's own clock, which does not jitter.
-// The offset between the clocks, which may drift, is the median over some
-// fixes around. A receiver's clock that disagrees by more than a fraction of
-// the interval, such as one in whole seconds, is not used.
+// steady retimes the fixes by the receiver's own clock, which has no jitter.
+// The offset between the clocks, which may drift, is a running median. A
+// receiver's clock that disagrees by more than a fraction of the interval, such
+// as one in whole seconds, is not used.
 func steady(out []fix, fixes []sensors.Fix) {
 	n := len(out)
 	if n < 2*offsetFew {
@@ -102,8 +102,8 @@ func repeats(a, b sensors.Fix) bool {
 	return a.Speed > restSpeed && a.Speed == b.Speed && a.HasPosition() && a.LatDeg == b.LatDeg && a.LonDeg == b.LonDeg
 }
 
-// roughSpeed draws straight lines between the fixes, the lag taken off, for
-// every sample.
+// roughSpeed interpolates the fixes linearly at every sample, corrected for the
+// lag.
 func roughSpeed(s *motion.Series, fixes []fix, lag float64) []float64 {
 	out := s.Sheet()
 	k := 0
@@ -127,8 +127,8 @@ func roughSpeedAt(t float64, fixes []fix, lag float64) float64 {
 	return onLine(fixes, max(after-1, 0), t+lag)
 }
 
-// onLine is the speed on the line from fix k to the next, or that of the first
-// or last.
+// onLine interpolates the speed between fix k and the next, clamped to the
+// first and last fix.
 func onLine(fixes []fix, k int, at float64) float64 {
 	if at <= fixes[0].t {
 		return fixes[0].speed
@@ -140,8 +140,8 @@ func onLine(fixes []fix, k int, at float64) float64 {
 	return a.speed + (b.speed-a.speed)*(at-a.t)/(b.t-a.t)
 }
 
-// silent marks the times of ts that lie farther than staleAfter from any fix
-// and outside the standstills.
+// silent marks the times of ts that are more than staleAfter from any fix and
+// outside the standstills.
 func silent(ts []float64, fixes []fix, rest []Span, lag float64) []bool {
 	out := make([]bool, len(ts))
 	k, m := 0, 0
@@ -157,5 +157,5 @@ func silent(ts []float64, fixes []fix, rest []Span, lag float64) []bool {
 	return out
 }
 
-// staleAfter is how long a fix says something of the speed, s.
+// staleAfter is how long a fix constrains the speed, s.
 const staleAfter = 2.5

@@ -15,12 +15,12 @@ const (
 	foldedOver = 8.0  // times the noise beside it before a line is believed to lie there
 )
 
-// folded is the density that lines of the engine add near zero frequency,
-// m²/s³. An engine held a little off a multiple of the sampling rate, as while
-// the clutch slips, shows as a slow swing that along the road cannot be distinguished
-// from motion. Across the road and upwards it can: a bike that rides straight
-// on hardly swings there. The line's direction is not known, so along the road
-// it is given all that it does in the two others.
+// folded is the density that aliased engine orders add near zero frequency,
+// m²/s³. An engine held close to a multiple of the sampling rate, as while the
+// clutch slips, causes a slow swing that cannot be distinguished from motion
+// along the road. Across the road and upwards it can, since a bike that rides
+// straight ahead hardly moves there. The direction of the swing is not known,
+// so the density along the road is taken as the sum of the other two.
 func folded(s *motion.Series, mounts []mount.Mount, yaw []float64) []float64 {
 	out := s.Sheet()
 	reach := max(s.DensityReach(), s.BandReach(foldedFar), s.Half(calmTurn))
@@ -44,8 +44,8 @@ func folded(s *motion.Series, mounts []mount.Mount, yaw []float64) []float64 {
 	return out
 }
 
-// addSlow adds by how much a force swings more slowly than the noise beside
-// would have it swing, as a density.
+// addSlow adds the excess of a force's density at low frequency over that of
+// the band next to it.
 func addSlow(sum []float64, s *motion.Series, p *motion.Paper, f []float64) {
 	beside, band := s.DensityOf(p, f), s.BandOf(p, f, foldedNear, foldedFar)
 	for i := range sum {
@@ -60,7 +60,7 @@ func alongAxis(s *motion.Series, mounts []mount.Mount, axis func(mount.Mount) r3
 	return out
 }
 
-// along writes the force along an axis of the bike, from a sample on.
+// along writes the force along an axis of the bike into dst, from a sample on.
 func along(dst []float64, s *motion.Series, mounts []mount.Mount, from int, axis func(mount.Mount) r3.Vec) {
 	m := 0
 	direction := axis(mounts[m])

@@ -12,12 +12,11 @@ const (
 	checkOff  = 0.5  // how far from 1 the share may lie
 )
 
-// believable asks the ride whether the gyroscope's pitch is true. Second by
-// second, the forward force less the change of satellite speed is slope, bias
-// and pitch; its changes, regressed on those of the pitch times g, give a
-// share of 1 where the gyroscope is right, and next to 0 where its axes, its
-// sign or its unit are not what they seem. A ride that cannot tell leaves the
-// gyroscope its due.
+// believable tests the gyroscope's pitch against the ride. Second by second,
+// the forward force minus the change of satellite speed is slope, bias and
+// pitch; its changes, regressed on those of pitch times g, give a coefficient
+// of 1 if the gyroscope is right, and near 0 if its axes, sign or unit are
+// wrong. If the ride is inconclusive, the gyroscope is used.
 func believable(s *motion.Series, fixes []fix, lag float64, force, pitch []float64) bool {
 	var pp, pe, ee, n float64
 	var lastE, lastP float64
@@ -54,7 +53,7 @@ func believable(s *motion.Series, fixes []fix, lag float64, force, pitch []float
 	return math.Abs(share-1) < checkOff+2*se
 }
 
-// mean is that of x over the time between two samples.
+// mean is the time average of x between two samples.
 func mean(s *motion.Series, x []float64, from, to int) float64 {
 	var sum float64
 	for i := from + 1; i <= to; i++ {

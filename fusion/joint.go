@@ -7,18 +7,18 @@ import (
 	"stillair/fusion/internal/kalman"
 )
 
-// Joint is what the track knows of distance and speed at two instants
-// together: the means and the full covariance of (S_i, V_i, S_j, V_j), in
-// metres and metres per second. Errors of neighbouring instants are strongly
-// correlated: between two marks of a launch nearly all of the distance's
-// uncertainty cancels, which the two variances alone would not tell.
+// Joint is the joint distribution of distance and speed at two instants: the
+// means and the full covariance of (S_i, V_i, S_j, V_j), in metres and metres
+// per second. Errors of neighbouring instants are strongly correlated: between
+// two marks of a launch nearly all of the distance's uncertainty cancels, which
+// the two variances alone would not show.
 type Joint struct {
 	Mean [4]float64
 	Cov  [4][4]float64
 }
 
-// Joint gives what is known of samples i and j together. It takes time in
-// proportion to how far they lie apart.
+// Joint returns the joint distribution at samples i and j. Its cost is
+// proportional to the number of nodes between them.
 func (tr *Track) Joint(i, j int) Joint {
 	return tr.joint(tr.place(tr.T[i]), tr.place(tr.T[j]), [4]float64{tr.S[i], tr.V[i], tr.S[j], tr.V[j]})
 }
@@ -42,7 +42,7 @@ func (tr *Track) joint(a, b between, mean [4]float64) Joint {
 	return out
 }
 
-// Term is a share of a linear combination of the track's errors: S times the
+// Term is one term of a linear combination of the track's errors: S times the
 // error of the distance at T plus V times that of the speed.
 type Term struct{ T, S, V float64 }
 
@@ -62,8 +62,9 @@ func (tr *Track) Cov(a, b []Term) float64 {
 // errors.
 func (tr *Track) SD(a []Term) float64 { return math.Sqrt(math.Max(tr.Cov(a, a), 0)) }
 
-// SpeedCov is the covariance matrix of the speeds at rising times, row by row,
-// m²/s²; what a generalised least-squares fit to the speed curve needs.
+// SpeedCov is the covariance matrix of the speeds at increasing times, row by
+// row, m²/s², as a generalised least-squares (GLS) fit to the speed curve
+// needs.
 func (tr *Track) SpeedCov(times []float64) [][]float64 {
 	out := make([][]float64, len(times))
 	for i := range out {
@@ -83,13 +84,13 @@ func (tr *Track) SpeedCov(times []float64) [][]float64 {
 	return out
 }
 
-// between is a place in time between two nodes.
+// between is a time between two nodes.
 type between struct {
 	k int     // the node before
 	u float64 // share of the way to the next
 }
 
-// place finds where t lies; times beyond the ends count as the ends.
+// place finds the nodes around t, clamped to the ends.
 func (tr *Track) place(t float64) between {
 	knots := tr.post.knots
 	k, _ := slices.BinarySearchFunc(knots, t, func(n knot, t float64) int {
@@ -114,7 +115,7 @@ func (p *posterior) cov(a, b between) [2][2]float64 {
 	return w.to(b)
 }
 
-// walk carries the errors of (S, V) at one place forward from node to node.
+// walk propagates the errors of (S, V) at one time forward from node to node.
 type walk struct {
 	p    *posterior
 	from between
@@ -122,8 +123,8 @@ type walk struct {
 	left bool
 }
 
-// to gives the covariance with (S, V) at b, which must not lie before the
-// place the walk has come to.
+// to returns the covariance with (S, V) at b, which must not lie before the
+// walk's current node.
 func (w *walk) to(b between) [2][2]float64 {
 	if b.k == w.from.k {
 		return w.p.inside(b.k, w.from.u, b.u)
@@ -143,9 +144,9 @@ func (w *walk) to(b between) [2][2]float64 {
 	return near
 }
 
-// inside is the covariance of two places in the same interval, shares a and b
-// of the way through it: of the straight line between its ends, and of the
-// bridge of vibration between them.
+// inside is the covariance of two times in the same interval, at its fractions
+// a and b: that of the linear interpolation between its ends plus that of the
+// Brownian bridge of the vibration.
 func (p *posterior) inside(k int, a, b float64) [2][2]float64 {
 	near, far := &p.knots[k], &p.knots[k+1]
 	x := &far.cross

@@ -7,8 +7,8 @@ import (
 	"stillair/sensors/median"
 )
 
-// How far off is too far is that of one normal number in 5 000, more than most
-// rides have fixes. Nothing was tuned on the rides of TestWildFixes in package runs.
+// The limit is exceeded by one in 5 000 normal deviates, more than most rides
+// have fixes. Nothing was tuned on the rides of TestWildFixes in package runs.
 const (
 	farOff        = 3.7  // standard deviations from what all other fixes say, from which a fix loses weight
 	farPower      = 8.0  // how fast it does
@@ -19,14 +19,14 @@ const (
 	longestLine   = 4    // s between the fixes before and after one, over which a speed may run straight
 )
 
-// judge takes weight from the fixes that lie far from what the smoother makes
-// of all others, each left out in turn. What remains after smoothing would not
-// show them: between two fixes the shaken accelerometer knows the speed less well
-// than a fix, so a wrong one bends the whole to itself. A fix far out is given
-// variance in excess, more than in proportion: a redescending estimator, so
-// that a wild fix ends with no say at all. Next to a wild fix good ones seem far
-// off as well, so of neighbours only the farthest is doubted in one pass; it is
-// judged again in every pass, without regard to its own weight.
+// judge reduces the weight of outliers: fixes far from the smoother's
+// leave-one-out prediction. Ordinary residuals would not show them: with
+// vibration the accelerometer is less accurate between two fixes than a fix, so
+// a wrong fix bends the track towards itself. The variance of an outlier is
+// inflated more than in proportion (a redescending M-estimator), so that a
+// gross one has no influence at all. Next to an outlier good fixes look wrong
+// too, so of neighbours only the farthest is down-weighted in one pass; it is
+// tested again in every pass, regardless of its current weight.
 func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 	var at []int // the fixes seen
 	var z, variance []float64
@@ -57,11 +57,11 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 	}
 }
 
-// agrees reports whether a fix lies on the line between the one before and the
-// one after it, as far as the receiver's noise tells. Three in a row that agree
-// are right whatever a shaken accelerometer says between them: an engine whose
-// speed is that of the sampling looks like a steady push of any size, and no
-// density of noise shows it.
+// agrees reports whether a fix lies on the line between its neighbours within
+// the receiver's noise. Three in a row that agree are right whatever the
+// accelerometer shows between them: an engine order at the sampling rate
+// aliases to a steady acceleration of any size, and no noise density reveals
+// it.
 func (r *ride) agrees(f int) bool {
 	if f == 0 || f+1 == len(r.fixes) {
 		return false
@@ -75,9 +75,9 @@ func (r *ride) agrees(f int) bool {
 	return math.Abs(off) < farOff*sd
 }
 
-// mayBe reports whether a fix may lie so far off what the others say because the
-// bike did something between them, m/s. With an accelerometer it may not: that
-// would have shown it.
+// mayBe reports whether a fix may be off by this much (m/s) because the bike
+// changed its speed between the other fixes. With an accelerometer it may not,
+// since that would have shown the change.
 func (r *ride) mayBe(f int, off float64) bool {
 	if !r.alone {
 		return false
@@ -92,8 +92,8 @@ func (r *ride) mayBe(f int, off float64) bool {
 	return off < hardest*near
 }
 
-// farthest reports whether none of the neighbours of a fix, but those doubted
-// already, lies farther off.
+// farthest reports whether no neighbour of a fix is farther off, except those
+// already down-weighted.
 func farthest(z []float64, doubted []bool, k int) bool {
 	for j := max(k-farAbreast, 0); j <= min(k+farAbreast, len(z)-1); j++ {
 		if z[j] > z[k] && !doubted[j] {

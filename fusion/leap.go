@@ -9,10 +9,11 @@ const (
 	mostLeapt   = 5    // fixes that may lie between a leap and the leap back
 )
 
-// withoutLeaps leaves out up to a few fixes on end that no motorcycle can have
-// reached from the one before, where another follows that it can: a receiver that
-// froze, or lost its way. Several wild fixes bear each other out, so that leaving
-// out one of them does not show them. It gives also how many it left out.
+// withoutLeaps removes up to a few consecutive fixes that no motorcycle can
+// have reached from the one before, provided that a reachable one follows: the
+// receiver froze, or its solution jumped. Several consecutive outliers support
+// each other, so that leave-one-out residuals do not show them. It also returns
+// how many it removed.
 func withoutLeaps(fixes []fix) ([]fix, int) {
 	out := make([]fix, 0, len(fixes))
 	for i := 0; i < len(fixes); i++ {
@@ -26,8 +27,8 @@ func withoutLeaps(fixes []fix) ([]fix, int) {
 	return out, len(fixes) - len(out)
 }
 
-// backFrom is the first of the next few fixes after i that can follow a; i where
-// there is none.
+// backFrom is the first of the next few fixes after i that can follow a, or i
+// if there is none.
 func backFrom(a fix, fixes []fix, i int) int {
 	for j := i + 1; j < min(i+1+mostLeapt, len(fixes)); j++ {
 		if !leaps(a, fixes[j]) {

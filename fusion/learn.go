@@ -17,7 +17,7 @@ const (
 	mostEvals = 150
 )
 
-// learn finds the noise, the lag and the receiver's smoothing.
+// learn estimates the noise, the lag and the receiver's smoothing.
 func (r *ride) learn(opt Options) {
 	for range 2 {
 		r.pass()
@@ -33,7 +33,8 @@ func (r *ride) learn(opt Options) {
 	r.pass()
 }
 
-// pass smooths over coarse nodes and makes the outcome the new reference.
+// pass smooths over coarse nodes and relinearises about the result: one
+// iteration of an iterated extended Kalman smoother.
 func (r *ride) pass() {
 	places := r.places(coarseGrid, 0.5)
 	nodes := r.nodes(places)
@@ -43,10 +44,10 @@ func (r *ride) pass() {
 	r.relinearise(nodes, states)
 }
 
-// maximise looks for the noise under which the fixes were most probable, each
-// predicted from those before it (prediction error decomposition), with the
-// weak prior of what is typical. Only some of the sizes are looked for. done
-// hears the share of the evaluations.
+// maximise estimates the noise parameters listed in which by maximum a
+// posteriori: the likelihood of the fixes' innovations (prediction error
+// decomposition) times weak priors, by the Nelder-Mead simplex. done is called
+// with the share of the evaluations.
 func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 	parts := r.stretches()
 	asked := 0
@@ -84,13 +85,13 @@ func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 	}
 }
 
-// allow puts the expected variance of the receiver's lasting error in the
-// place of the most probable one. A ride tells how strong that error is near
-// zero frequency, which is in proportion to its variance times its memory; how
-// the two share in it hides behind what the vibration does to the speed
-// meanwhile. So what is known of the logarithm of its size is wide, of a
-// variance σ² that the curvature of the likelihood tells, and the mean of the
-// variance lies above its mode by e^2σ².
+// allow replaces the most probable variance of the receiver's correlated error
+// by the expected one. A ride determines the density of that error near zero
+// frequency, which is proportional to variance times correlation time; the
+// effect of vibration on the speed hides how the two share in it. The posterior
+// of the logarithm of its standard deviation is therefore wide: with its
+// variance σ² from the curvature of the likelihood (Laplace's approximation),
+// the mean of the variance exceeds its mode by a factor e^2σ².
 func (r *ride) allow() {
 	const apart = 0.35 // of the logarithm, over which the curvature is taken
 	parts := r.stretches()
@@ -111,7 +112,7 @@ const (
 	mostFixes    = 1440 // fixes in all of them: plenty for five numbers
 )
 
-// stretch is a part of the ride that the noise is learned from.
+// stretch is a part of the ride from which the noise is learned.
 type stretch struct {
 	places []place
 	nodes  []kalman.Node
@@ -119,8 +120,8 @@ type stretch struct {
 	worth  float64 // how much the acceleration varies, which is what tells
 }
 
-// stretches cuts the ride into parts and keeps the liveliest where there are
-// more than enough.
+// stretches divides the ride into parts and, if there are too many, keeps those
+// with the largest changes of speed.
 func (r *ride) stretches() []stretch {
 	places := r.places(coarseGrid, 0.5)
 	nodes, spans := r.skeleton(places)
@@ -140,7 +141,7 @@ func (r *ride) stretches() []stretch {
 	return parts[:min(len(parts), mostFixes/stretchFixes)]
 }
 
-// logLikelihood adds up the stretches, on as many cores as there are.
+// logLikelihood sums over the stretches, on all cores.
 func (r *ride) logLikelihood(parts []stretch, n noise) float64 {
 	sums := make([]float64, len(parts))
 	var wg sync.WaitGroup

@@ -8,7 +8,7 @@ import (
 	"stillair/fusion/internal/motion"
 )
 
-// ride is everything known about a ride while it is being smoothed.
+// ride is the smoother's working state for one ride.
 type ride struct {
 	s     *motion.Series
 	fixes []fix
@@ -41,15 +41,15 @@ type ride struct {
 	filter   kalman.Filter // of the passes before the last
 }
 
-// forgetSteps gives up what only the making of nodes needs.
+// forgetSteps releases the memory that only the making of nodes needs.
 func (r *ride) forgetSteps() {
 	r.s.Spare(r.ref.speed, r.ref.accel, r.ref.bent.read, r.ref.bent.more, r.noisy, r.blind, r.turned)
 	r.ref, r.noisy, r.blind, r.turned = reference{}, nil, nil, nil
 	r.filter = kalman.Filter{}
 }
 
-// reference is the motion about which the smoother is linearised: the outcome
-// of the pass before.
+// reference is the motion about which the smoother is linearised: the result of
+// the previous pass.
 type reference struct {
 	speed []float64 // m/s at each sample
 	accel []float64 // m/s²
@@ -60,7 +60,7 @@ func newReference(s *motion.Series) reference {
 	return reference{speed: s.Sheet(), accel: s.Sheet()}
 }
 
-// place is a sample that becomes a node, with the fix seen there.
+// place is a sample that becomes a node, with its fix if any.
 type place struct {
 	index int
 	fix   int // -1: none
@@ -109,8 +109,8 @@ func (r *ride) places(grid, rest float64) []place {
 	return merge(out)
 }
 
-// merge sorts the places and lets one node stand for all that fall on the same
-// sample: a standstill before a fix, a fix before nothing.
+// merge sorts the places and keeps one for each sample: a standstill takes
+// precedence over a fix, and a fix over neither.
 func merge(p []place) []place {
 	slices.SortFunc(p, func(a, b place) int {
 		if a.index != b.index {
@@ -141,7 +141,7 @@ func (r *ride) inRest(t float64) bool {
 	return i < len(r.rest) && r.rest[i].Contains(t)
 }
 
-// nodes turns places into what the smoother runs over, with the present noise.
+// nodes makes the smoother's nodes from places, with the current noise.
 func (r *ride) nodes(places []place) []kalman.Node {
 	out, spans := r.skeleton(places)
 	for i := range out {
@@ -150,7 +150,7 @@ func (r *ride) nodes(places []place) []kalman.Node {
 	return out
 }
 
-// skeleton is the nodes without their noise.
+// skeleton makes the nodes without their noise.
 func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 	out := make([]kalman.Node, len(places))
 	spans := make([]span, len(places))
@@ -185,8 +185,7 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 	return out, spans
 }
 
-// span is what a step is made of before any noise is set: the same for every
-// noise that is tried.
+// span is the part of a step that does not depend on the noise parameters.
 type span struct {
 	noisy float64 // ∫ of the vibration's density as measured, m²/s²
 	dark  float64 // s without motion samples
@@ -243,8 +242,8 @@ func (r *ride) scaleSD() float64 {
 	return scaleSD
 }
 
-// observation is what a fix says at its node. The bit of time between the fix and
-// the node's sample is bridged with the reference acceleration.
+// observation is the measurement of a fix at its node. The time between the fix
+// and the node's sample is bridged with the reference acceleration.
 func (r *ride) observation(p place) kalman.Observation {
 	f := r.fixes[p.fix]
 	a := r.ref.accel[p.index]
@@ -253,16 +252,16 @@ func (r *ride) observation(p place) kalman.Observation {
 	return kalman.Observation{Z: f.speed - a*late - curve, Accel: a, Shape: dcurve}
 }
 
-// crawl is the variance that a fix has beside noise when the bike all but
-// stands, m²/s². A receiver reports the size of a velocity: near zero its
-// noise, across the road as well as along, counts as speed whatever its sign.
+// crawl is the additional variance of a fix near standstill, m²/s². A receiver
+// reports the magnitude of a velocity: near zero its noise, across the road as
+// well as along it, appears as speed whatever its sign.
 func crawl(speed float64) float64 {
 	short := math.Max(0, 1-speed/crawlSpeed)
 	return crawlSD * crawlSD * short
 }
 
-// biasSD is what may lie between zero and the first bias or, where there is no
-// accelerometer, acceleration, m/s².
+// biasSD is the standard deviation of the initial bias or, without an
+// accelerometer, of the initial acceleration, m/s².
 func (r *ride) biasSD() float64 {
 	if r.alone {
 		return aloneSD
@@ -270,10 +269,10 @@ func (r *ride) biasSD() float64 {
 	return firstBiasSD
 }
 
-// first is the state before a stretch of the ride that begins at a sample,
-// with its covariance. The lag and shape
-// are given as what was assumed before the ride less what they are taken as
-// now, so that repeated passes do not count the same fixes twice.
+// first is the initial state of a stretch that begins at a sample, with its
+// covariance. Lag and shape are the prior values minus their current
+// linearisation point, so that repeated passes do not count the same fixes
+// twice.
 func (r *ride) first(at int) (kalman.Vec, kalman.Sym) {
 	var x, variance kalman.Vec
 	x[kalman.V] = r.ref.speed[at]

@@ -2,8 +2,8 @@ package fusion
 
 import "math"
 
-// noise is what the smoother assumes. All of it is learned from the ride;
-// the typical values only steady the estimate when the ride is short.
+// noise holds the smoother's noise parameters. All are learned from the ride;
+// the priors matter only when the ride is short.
 type noise struct {
 	vibration float64 // accelerometer noise near zero frequency over that of a few Hz, in density
 	road      float64 // how fast slope and mount wander, (m/s²)² per metre
@@ -16,8 +16,8 @@ type noise struct {
 
 const noises = 7
 
-// What is learned with the accelerometer's help, and without it: there nothing
-// tells an error that lasts from motion.
+// Indices of the parameters learned with the accelerometer and without it;
+// without it a correlated error cannot be distinguished from motion.
 var (
 	learnedFused = []int{0, 1, 2, 3, 4}
 	learnedAlone = []int{2, 5, 6}
@@ -25,15 +25,15 @@ var (
 	learnedStraight = []int{2, 6}
 )
 
-// typical and spread are the centre and the standard deviation (of the natural
-// logarithm) of what phones, roads and receivers are like: wide enough to let
-// any ride of some minutes overrule them.
+// typical and spread are the medians and logarithmic standard deviations of the
+// log-normal priors for phones, roads and receivers: wide enough that a ride of
+// some minutes overrides them.
 var (
 	typical = noise{vibration: 1.2, road: 3e-5, white: 0.05, drift: 0.05, memory: 6, walk: 1, jolt: 0.05}
 	spread  = [noises]float64{1.2, 2.0, 0.9, 0.9, 0.7, 1.5, 2.5}
 )
 
-// log gives the natural logarithms of all.
+// log returns the natural logarithms of the parameters.
 func (n noise) log() [noises]float64 {
 	return [noises]float64{math.Log(n.vibration), math.Log(n.road), math.Log(n.white), math.Log(n.drift), math.Log(n.memory), math.Log(n.walk), math.Log(n.jolt)}
 }
@@ -44,7 +44,7 @@ func noiseOf(x [noises]float64) noise {
 		walk: math.Exp(x[5]), jolt: math.Exp(x[6])}
 }
 
-// deafAt reports whether the accelerometer is not listened to at a sample.
+// deafAt reports whether the accelerometer is disabled at a sample.
 func (r *ride) deafAt(i int) bool {
 	if r.deaf == nil {
 		return false
@@ -52,7 +52,7 @@ func (r *ride) deafAt(i int) bool {
 	return i > 0 && r.deaf[i] > r.deaf[i-1] || i == 0 && r.deaf[1] > 0
 }
 
-// logPrior is how probable the noise is before the ride is looked at, up to a
+// logPrior is the logarithm of the prior density of the noise, up to a
 // constant.
 func (n noise) logPrior(before noise) float64 {
 	x, centre := n.log(), before.log()
@@ -64,13 +64,13 @@ func (n noise) logPrior(before noise) float64 {
 	return sum
 }
 
-// mostDrift is the largest error that lasts which is believed of a receiver, m/s.
-// Satellite speeds come from the carrier's Doppler shift and hold 0.05 to 0.2
-// (common practice); what a ride shows beyond that is the road's slope, or a phone
-// that moves.
+// mostDrift is the largest plausible standard deviation of a receiver's
+// correlated error, m/s. Satellite speeds come from the carrier's Doppler shift
+// and are accurate to 0.05 to 0.2 (common practice); a larger apparent error is
+// the road's slope, or a phone that moves.
 const mostDrift = 0.2
 
-// The parts of the model that are not learned.
+// Model parameters that are not learned.
 const (
 	blindDensity = 8.0  // m²/s³: a rider's own accelerations where none were measured, 2 m/s² for a second
 	leastDensity = 2e-5 // m²/s³: what the quietest phone sensor has

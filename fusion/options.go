@@ -1,7 +1,7 @@
 package fusion
 
-// Options steer the smoother. The zero value is what a ride normally needs:
-// every noise is learned from the recording.
+// Options configures the smoother. The zero value is right for most rides: all
+// noise parameters are learned from the recording.
 type Options struct {
 	// Progress, where set, is called with the share of the work done, from 0 to
 	// 1, before Smooth returns and never twice at once: often enough that a
@@ -15,7 +15,7 @@ func (o Options) progress(share float64) {
 	}
 }
 
-// rising gives what never goes back.
+// rising makes a progress function monotonic.
 func rising(done func(share float64)) func(share float64) {
 	most := 0.0
 	return func(share float64) {
@@ -24,7 +24,7 @@ func rising(done func(share float64)) func(share float64) {
 	}
 }
 
-// between gives what reports the progress of a part of the work.
+// between returns a progress function for a part of the work.
 func (o Options) between(from, to float64) func(share float64) {
 	return func(share float64) { o.progress(from + share*(to-from)) }
 }

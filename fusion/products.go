@@ -4,8 +4,8 @@ import (
 	"math"
 )
 
-// products are sums of the products of the references and, last, of what is
-// regressed on them.
+// products are the sums of products (normal equations) of the references and,
+// last, of the dependent variable.
 type products [references + 1][references + 1]float64
 
 func (p *products) add(w float64, v *[references + 1]float64) {
@@ -24,7 +24,7 @@ func (p *products) addAll(w float64, q *products) {
 	}
 }
 
-// misfit is the sum of the squares that shares of the references leave.
+// misfit is the residual sum of squares for given shares of the references.
 func (p *products) misfit(share *[references]float64) float64 {
 	sum := p[references][references]
 	for i, x := range share {
@@ -44,7 +44,7 @@ func priorWeight(r int) float64 {
 	return 1 / (bendSD * bendSD)
 }
 
-// solve finds the shares and their covariance from weighed products.
+// solve computes the shares and their covariance from weighted products.
 func (p *products) solve(out *swing) bool {
 	var info [references][references]float64
 	var toward [references]float64
@@ -70,8 +70,8 @@ func times(m *[references][references]float64, v *[references]float64) (out [ref
 	return out
 }
 
-// inverse inverts a positive definite matrix by Gauss and Jordan's
-// elimination, which needs no pivoting there.
+// inverse inverts a positive definite matrix by Gauss-Jordan elimination, which
+// needs no pivoting there.
 func inverse(m [references][references]float64) (out [references][references]float64, ok bool) {
 	for i := range out {
 		out[i][i] = 1
@@ -99,8 +99,8 @@ func inverse(m [references][references]float64) (out [references][references]flo
 	return out, true
 }
 
-// pooled lets the starts of a ride tell each other of their shares, which
-// differ a little with the engine's speed.
+// pooled combines the shares of all starts of a ride (partial pooling), since
+// they differ only a little, with the engine's speed.
 func pooled(own []swing) []swing {
 	const differ = 0.15 // standard deviation of a share from start to start
 	out := make([]swing, len(own))

@@ -12,7 +12,7 @@ import (
 
 const gravity = 9.80665 // standard gravity, m/s²; the local value differs by a scale that the smoother learns
 
-// projection is the ride along the bike's own axes.
+// projection is the motion in the bike's own axes.
 type projection struct {
 	force []float64 // forward specific force, m/s², less pitch
 	pitch []float64 // what the gyroscope saw of the pitch, times g, m/s²; nil without one
@@ -20,9 +20,9 @@ type projection struct {
 	at    []int     // sample at which each mount begins
 }
 
-// pitchMemory is how long a pitch angle integrated from the gyroscope is
-// believed, s. What is slower, hills and the gyroscope's own drift, is left to
-// the smoother's bias.
+// pitchMemory is the time constant of the high-pass filter on the pitch
+// integrated from the gyroscope, s. Slower changes, hills and the gyroscope's
+// drift, are left to the smoother's bias.
 const pitchMemory = 300
 
 const (
@@ -32,8 +32,8 @@ const (
 	straight  = 0.08 // rad/s of turning from which the pitch is left alone
 )
 
-// project turns the phone's axes into the bike's. speed is a rough speed for
-// each sample, needed to tell how far a bike leans.
+// project rotates the phone's axes into the bike's. speed is a rough speed for
+// each sample, from which the lean angle follows.
 func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) projection {
 	p := projection{force: alongAxis(s, mounts, func(m mount.Mount) r3.Vec { return m.Forward }), at: []int{0}}
 	for _, m := range mounts[:len(mounts)-1] {
@@ -47,11 +47,11 @@ func project(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Spa
 	return p
 }
 
-// turn finds yaw and pitch from the gyroscope and takes the pitch off the
+// turn computes yaw and pitch from the gyroscope and removes the pitch from the
 // force. A bike leans into a turn of rate Ω at speed v until it is in balance,
-// tan φ = v·Ω/g; its own up axis then sees ω_up = Ω·cos φ, so sin φ = v·ω_up/g,
-// and its left axis sees Ω·sin φ as pitch. That share grows with errors of lean
-// and axes alike, so in a turn the pitch is left as it is.
+// tan φ = v·Ω/g; the rate about its own up axis is then ω_up = Ω·cos φ, so sin
+// φ = v·ω_up/g, and Ω·sin φ appears as pitch rate about its left axis. Errors
+// of lean and axes both enlarge that part, so in a turn the pitch is held.
 func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float64, rest []Span) {
 	n := len(s.T)
 	p.yaw, p.pitch = s.Sheet(), s.Sheet()
@@ -67,7 +67,7 @@ func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float6
 		for i := from; i < to; i++ {
 			p.yaw[i] = r3.Dot(r3.Sub(s.Turn(i), drift), up)
 		}
-		// The calmed turn rate stands where the pitch will, sample by sample.
+		// The smoothed turn rate temporarily uses the memory of the pitch.
 		calm := s.Calm(p.pitch[from:to], p.yaw[from:to], calmTurn)
 		for i := from; i < to; i++ {
 			sin := lean * speed[i] * calm[i-from] / gravity
@@ -82,7 +82,7 @@ func (p *projection) turn(s *motion.Series, mounts []mount.Mount, speed []float6
 	}
 }
 
-// forgetGyro undoes what the gyroscope said.
+// forgetGyro removes the gyroscope's contribution.
 func (p *projection) forgetGyro() {
 	for i, g := range p.pitch {
 		p.force[i] += g
@@ -90,8 +90,8 @@ func (p *projection) forgetGyro() {
 	p.pitch, p.yaw = nil, nil
 }
 
-// leanShare is 1 for a bike, which leans so that its own axes feel nothing
-// sideways, and 0 for a car, which feels the whole of the turn.
+// leanShare is 1 for a bike, which leans so that there is no lateral force in
+// its own axes, and 0 for a car, which has the full lateral force of the turn.
 func leanShare(s *motion.Series, mounts []mount.Mount, speed []float64) float64 {
 	half := s.Half(0.5)
 	var n, a, b, aa, ab float64
@@ -114,14 +114,14 @@ func leanShare(s *motion.Series, mounts []mount.Mount, speed []float64) float64 
 		aa += turn * turn
 		ab += turn * side
 	}
-	// A ride without turns is taken as a bike's, by a weak assumption worth
-	// a few seconds in a bend.
+	// A weak prior, worth a few seconds in a bend, makes a ride without turns a
+	// bike's.
 	share := (ab - a*b/n) / (aa - a*a/n + 20)
 	return 1 - math.Max(0, math.Min(1, share))
 }
 
-// gyroDrift is what the gyroscope reads at rest: its mean over the standstills
-// from one sample to another or, where there are none, over all of it.
+// gyroDrift is the gyroscope's bias: its mean over the standstills between two
+// samples or, if there are none, over all of it.
 func gyroDrift(s *motion.Series, from, to int, rest []Span) r3.Vec {
 	var still, all r3.Vec
 	var n, k float64

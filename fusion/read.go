@@ -6,8 +6,8 @@ import (
 	"stillair/fusion/internal/kalman"
 )
 
-// track reads the whole ride off the smoothed nodes. What the ride knew sample
-// by sample becomes the track's where it stands.
+// track builds the track from the smoothed nodes. Slices of the ride, one entry
+// for each sample, become the track's without a copy.
 func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
 	tr := &Track{T: r.s.T, Yaw: r.yaw, Still: r.rest, post: newPosterior(nodes, res)}
 	if tr.Yaw == nil {
@@ -41,10 +41,10 @@ func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
 	return tr
 }
 
-// deviations fills the standard uncertainties. That of A has three parts: the
-// vibration that the window lets through, what is not known of the bias and
-// the scale, and what the window takes off where the acceleration bends, for
-// which smoothing a second time is the measure.
+// deviations computes the standard uncertainties. That of A has three parts:
+// the vibration that the window passes, the uncertainty of bias and scale, and
+// the window's bias where the acceleration curves, which is estimated by
+// smoothing a second time.
 func (r *ride) deviations(tr *Track, covs []kalman.Sym) {
 	p := &tr.post
 	again := r.s.SmoothInto(r.s.Sheet(), tr.A, AReach)
@@ -57,7 +57,8 @@ func (r *ride) deviations(tr *Track, covs []kalman.Sym) {
 		pb := (1-u)*covs[n].BB + u*covs[n+1].BB
 		pk := (1-u)*covs[n].KK + u*covs[n+1].KK
 		bent := tr.A[i] - again[i]
-		// a triangular window of reach w passes 2/(3w) of a white noise's density
+		// a triangular window of reach w passes 2/(3w) of the density of white
+		// noise
 		tr.ASD[i] = math.Sqrt(tr.Noise[i]*2/(3*AReach) + pb + pk*tr.A[i]*tr.A[i] + bent*bent)
 	})
 }

@@ -9,17 +9,17 @@ import (
 	"stillair/fusion/internal/motion"
 )
 
-// calmReach and slopeReach are the reaches of the windows over which the
-// reference speed is smoothed and its slope taken, s. What multiplies an
-// unknown of the state (lag, scale, smoothing) must be all but free of the
-// vibration that is also in the prediction of the speed: the square of that
-// common noise would pass for a lag or a scale.
+// calmReach and slopeReach are the half-widths of the windows over which the
+// reference speed is smoothed and differentiated, s. The coefficients of
+// unknown states (lag, scale, smoothing) must be nearly free of the vibration
+// that is also in the predicted speed: the square of that common noise would
+// look like a lag or a scale.
 const (
 	calmReach  = 0.25
 	slopeReach = 0.5
 )
 
-// relinearise makes the smoothed ride the reference of the next pass.
+// relinearise takes the smoothed ride as the reference of the next pass.
 func (r *ride) relinearise(nodes []kalman.Node, states []kalman.Vec) {
 	speed := r.s.Sheet()
 	r.expand(nodes, states, func(i int, at point) { speed[i] = math.Max(at.v, 0) })
@@ -33,7 +33,7 @@ func (r *ride) relinearise(nodes []kalman.Node, states []kalman.Vec) {
 	}
 }
 
-// set takes a speed as the reference.
+// set makes a speed the reference.
 func (f *reference) set(s *motion.Series, speed []float64) {
 	s.SmoothInto(f.speed, speed, calmReach)
 	half := max(1, s.Half(slopeReach))
@@ -44,23 +44,23 @@ func (f *reference) set(s *motion.Series, speed []float64) {
 	})
 }
 
-// slope is the change of x per second between half samples before and after a
-// sample.
+// slope is the central difference of x over half samples to either side, per
+// second.
 func slope(t, x []float64, half, i int) float64 {
 	a, b := max(i-half, 0), min(i+half, len(x)-1)
 	return (x[b] - x[a]) / (t[b] - t[a])
 }
 
-// bent is what the receiver's own smoothing makes of the reference speed. A
-// first-order lag of time constant τ delays by τ on the whole, which is part of
-// the lag; what remains is half of τ² times the jerk and higher terms, so that
-// the reading is linear in τ², not in τ. Before the first pass nothing is made
-// of a speed that is mere lines between the fixes.
+// bent is the effect of the receiver's own smoothing on the reference speed. A
+// first-order low-pass of time constant τ delays by τ, which is part of the
+// lag; the remainder is half of τ² times the jerk and higher terms, so that the
+// reading is linear in τ², not in τ. Before the first pass, when the reference
+// merely interpolates the fixes, there is no such effect.
 type bent struct {
 	half int // samples to either side over which the jerk is taken; 0 before the first pass
 
-	// The readings with √w and with √(w + shapeStep) for τ; nil while w is next
-	// to nothing.
+	// The readings with √w and with √(w + shapeStep) for τ; nil while w is
+	// negligible.
 	read, more []float64
 	w          float64 // s²
 }
@@ -70,7 +70,8 @@ const (
 	shapeStep  = 0.02 // s²
 )
 
-// bend works out what the receiver makes of the present reference.
+// bend computes the effect of the receiver's smoothing on the current
+// reference.
 func (r *ride) bend() {
 	b := &r.ref.bent
 	b.half, b.w = max(1, r.s.Half(calmReach)), r.shape
@@ -88,8 +89,8 @@ func (r *ride) bend() {
 	both.Wait()
 }
 
-// at is how much more than the speed v the receiver reads at sample i, its
-// delay accounted for, and the change of that with τ².
+// at is the receiver's reading minus the speed v at sample i, without the
+// delay, and its derivative with respect to τ².
 func (b *bent) at(t, v []float64, i int) (curve, dcurve float64) {
 	if b.half == 0 {
 		return 0, 0
@@ -113,8 +114,8 @@ func later(t, y []float64, i int, after float64) float64 {
 	return y[k] + u*(y[k+1]-y[k])
 }
 
-// lowPass writes v under a first-order low-pass of time constant tau into y:
-// exact for straight lines between the samples.
+// lowPass writes v filtered by a first-order low-pass of time constant tau into
+// y: exact for linear interpolation between the samples.
 func lowPass(y, t, v []float64, tau float64) {
 	y[0] = v[0]
 	for i := 1; i < len(t); i++ {

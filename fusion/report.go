@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// lagSoFar is the lag as far as it is known.
+// lagSoFar is the current estimate of the lag.
 func (r *ride) lagSoFar() Lag {
 	se := math.Sqrt(r.filter.Last().DD)
 	return Lag{Seconds: r.lag, SE: se, Found: se < lagSD/3, Steps: r.steps}
@@ -35,8 +35,8 @@ const (
 	guessSD    = 0.5 // m/s of uncertainty from which it is one
 )
 
-// gaps are the missing motion, and where fixes were missing until the speed
-// had become a guess; overlapping ones are joined.
+// gaps are the times without motion samples, and those without fixes for so
+// long that the speed is a guess; overlapping ones are merged.
 func (r *ride) gaps(tr *Track, nodes []kalman.Node) []Span {
 	var all []Span
 	for _, g := range r.s.Gaps {
@@ -59,7 +59,7 @@ func (r *ride) gaps(tr *Track, nodes []kalman.Node) []Span {
 	return joinSpans(all)
 }
 
-// guessed is the part of a silence in which the speed is a guess.
+// guessed is the part of a gap between fixes in which the speed is a guess.
 func guessed(tr *Track, s Span) []Span {
 	i, _ := slices.BinarySearch(tr.T, s.From)
 	var out []Span
@@ -95,14 +95,14 @@ func joinSpans(all []Span) []Span {
 	return out
 }
 
-// tellRejected adds what is to be said about so many fixes.
+// tellRejected adds the notes about rejected fixes.
 func (tr *Track) tellRejected(fixes int) {
 	if n := tr.Receiver.Rejected; n > fixes/50 {
 		tr.Notes = append(tr.Notes, finding.New(codeFarOff, finding.Count("n", n), finding.Count("of", fixes)))
 	}
 }
 
-// notes are what limits the track.
+// notes are the findings about what limits the track.
 func (r *ride) notes(tr *Track) []finding.Finding {
 	var out []finding.Finding
 	say := func(code finding.Code, args ...finding.Arg) { out = append(out, finding.New(code, args...)) }

@@ -1,7 +1,7 @@
 package fusion
 
-// Scaled is the track with every speed, way and acceleration larger by a factor:
-// what it would be if the receiver's speeds were. Its covariances stay.
+// Scaled is the track with every speed, distance and acceleration multiplied by
+// a factor, as if the receiver's speeds were. Its covariances are unchanged.
 func (tr *Track) Scaled(by float64) *Track {
 	out := *tr
 	out.V, out.A, out.S, out.signed = larger(tr.V, by), larger(tr.A, by), larger(tr.S, by), larger(tr.Signed(), by)

@@ -21,17 +21,17 @@ const (
 	antiShake     = 0.05 // s: reach of the window that takes the worst of the vibration off the force
 )
 
-// slipLasts is for how long before and after a slip the force is not believed,
-// s.
+// slipLasts is the time before and after a slip during which the force is not
+// used, s.
 const slipLasts = 0.3
 
 // AReach is how far the window of Track.A reaches to either side, s.
 const AReach = 0.2
 
-// Smooth works out the motion of a whole ride. It needs a handful of fixes, or
-// it returns a *sensors.InputError. Where the accelerometer cannot be used, or
-// explains the fixes no better than the satellites do by themselves, the track is
-// that of their speeds alone: see Track.Deaf.
+// Smooth estimates the motion of a whole ride by fixed-interval smoothing. With
+// too few fixes it returns a *sensors.InputError. Where the accelerometer
+// cannot be used, or does not improve the prediction of left-out fixes, the
+// track uses the satellite speeds alone: see Track.Deaf.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	all, prior := usable(log.Fixes)
 	fixes, leapt := withoutLeaps(all)
@@ -46,7 +46,7 @@ func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	return tr, err
 }
 
-// smooth is Smooth of the fixes that can be true.
+// smooth is Smooth for the fixes without implausible ones.
 func smooth(log *sensors.Log, fixes []fix, prior noise, opt Options) (*Track, error) {
 	r, mounts, err := prepare(log, fixes, prior, opt)
 	var unusable *finding.Error
@@ -71,7 +71,7 @@ func smooth(log *sensors.Log, fixes []fix, prior noise, opt Options) (*Track, er
 	return r.finish(mounts, opt)
 }
 
-// finish is the track of the ride with all that was learned.
+// finish computes the final track with the learned parameters.
 func (r *ride) finish(mounts []mount.Mount, opt Options) (*Track, error) {
 	opt.progress(0.7)
 	if err := r.checkNoise(); err != nil {
@@ -103,7 +103,7 @@ func (r *ride) finish(mounts []mount.Mount, opt Options) (*Track, error) {
 	return tr, nil
 }
 
-// checkNoise fails where what was learned is not a number.
+// checkNoise returns an error if a learned parameter is not finite.
 func (r *ride) checkNoise() error {
 	n := r.n.log()
 	if err := stageNoise.finite(r.s.T[:1], n[:], []float64{r.lag, r.shape}); err != nil {
@@ -112,7 +112,7 @@ func (r *ride) checkNoise() error {
 	return stageNoise.finite(r.s.T, r.noisy)
 }
 
-// prepare checks the log and brings it onto the bike's axes.
+// prepare checks the log and transforms it to the bike's axes.
 func prepare(log *sensors.Log, fixes []fix, prior noise, opt Options) (*ride, []mount.Mount, error) {
 	s := motion.New(log.Motion)
 	if len(s.T) < fewestMotion {
@@ -156,7 +156,7 @@ func prepare(log *sensors.Log, fixes []fix, prior noise, opt Options) (*ride, []
 	return r, found.Mounts, nil
 }
 
-// setForce keeps the forward force and its integrals.
+// setForce stores the forward force and its integrals.
 func (r *ride) setForce(force, folded []float64) {
 	s := r.s
 	r.raw = force
@@ -168,8 +168,8 @@ func (r *ride) setForce(force, folded []float64) {
 	r.integrate(folded) // whose place is free now
 }
 
-// integrate sums up the force, its noise, and the time without it. What stands
-// in spare is overwritten.
+// integrate integrates the force, its noise, and the time without it. spare is
+// overwritten.
 func (r *ride) integrate(spare []float64) {
 	s, n := r.s, len(r.raw)
 	calm := s.SmoothInto(spare, r.raw, antiShake)
@@ -203,8 +203,8 @@ func (r *ride) integrate(spare []float64) {
 	}
 }
 
-// setTurned adds up the turns. A calmed turn rate keeps the gyroscope's noise
-// out of the sum.
+// setTurned integrates the absolute yaw rate, smoothed so that the gyroscope's
+// noise does not add up.
 func (r *ride) setTurned() {
 	if r.yaw == nil {
 		return

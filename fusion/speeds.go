@@ -1,9 +1,9 @@
 package fusion
 
-// Speeds is the track with its speed alone, and that within spans only; nil: all of
-// it. T, V and VSD are parallel, and everything else about each sample is nil.
-// It shares nothing with the track but what is small, so that the track, most of
-// which is for computing, can be let go.
+// Speeds is the track reduced to its speed, within the given spans only; nil
+// keeps all of it. T, V and VSD are parallel, and every other slice of samples
+// is nil. It shares no large slices with the track, so that the track can be
+// garbage-collected.
 func (tr *Track) Speeds(within []Span) *Track {
 	out := &Track{Still: tr.Still, Gaps: tr.Gaps, Deaf: tr.Deaf, Lag: tr.Lag, Mounts: tr.Mounts, Receiver: tr.Receiver, Notes: tr.Notes}
 	if within == nil {

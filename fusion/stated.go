@@ -7,20 +7,20 @@ import (
 	"stillair/sensors/median"
 )
 
-// Receivers state how accurate each speed is. Their unit is not to be trusted:
-// some mean 68 %, some 95 %, some a bound, and most are on the safe side by a
-// factor that differs from one to the next (common practice). What is trusted is
-// that a fix stated twice as bad is worse: the variance of each is taken in
-// proportion, within bounds, and the ride says what the usual one is worth. As to
-// that, what is stated moves the expectation half of the way (in the logarithm).
+// Receivers state the accuracy of each speed, but the meaning differs: 68 %, 95
+// % or a bound, and most are conservative by a factor that varies between
+// models (common practice). Only the ratios are used: the variance of each fix
+// is in proportion to the stated one, within limits, and the overall level is
+// learned from the ride. For that level the stated accuracy shifts the prior by
+// half of its logarithm.
 const (
 	statedLeast, statedMost = 0.5, 5.0  // of a fix over the usual
 	statedSafe              = 0.5       // true over stated, before the ride is looked at
 	whiteLeast, whiteMost   = 0.02, 0.3 // m/s: the expectation stays within these
 )
 
-// state fills in what the receiver says about each fix over what it usually says,
-// and gives the usual, m/s; 0 where it says nothing, or not of most.
+// state sets the ratio of each fix's stated accuracy to the usual one, and
+// returns the usual one, m/s, or 0 if most fixes have none.
 func state(out []fix, fixes []sensors.Fix) float64 {
 	var all []float64
 	for _, f := range fixes {
@@ -40,8 +40,8 @@ func state(out []fix, fixes []sensors.Fix) float64 {
 	return usual
 }
 
-// expected is the noise of a ride before it is looked at, where the receiver
-// states an accuracy, m/s; 0: none.
+// expected is the prior for the noise, given the accuracy that the receiver
+// states, m/s; 0: none.
 func expected(stated float64) noise {
 	n := typical
 	if stated > 0 {

@@ -7,17 +7,17 @@ import (
 	"stillair/fusion/mount"
 )
 
-// leastLagStep is by how much a lag must change to count, s: less the smoother
-// takes for the lag's own wander.
+// leastLagStep is the smallest step of the lag, s: the smoother treats smaller
+// ones as drift of the lag.
 const leastLagStep = 0.35
 
-// worthStep is how much of the unexplained force may remain once steps are taken
-// out; one launch that an engine shook hard may seem late, but explains little.
+// worthStep is the largest remaining fraction of the unexplained force for
+// which steps are accepted; a single launch with strong vibration may seem
+// late, but explains little.
 const worthStep = 0.8
 
-// straighten takes the steps of a lag out of the arrival times, so that one lag
-// holds for the whole ride: that of most fixes. How the phone sits is looked for
-// again then.
+// straighten removes the steps of a lag from the arrival times, so that the
+// commonest lag applies to the whole ride. The mounts are then estimated again.
 func straighten(s *motion.Series, fixes []fix, found mount.Found) ([]fix, []LagStep, mount.Found) {
 	if !found.LagSet {
 		return fixes, nil, found
@@ -51,7 +51,7 @@ func straighten(s *motion.Series, fixes []fix, found mount.Found) ([]fix, []LagS
 	return moved, steps, again
 }
 
-// commonest is the number that x holds most often.
+// commonest is the mode of x.
 func commonest(x []float64) float64 {
 	count := map[float64]int{}
 	for _, v := range x {

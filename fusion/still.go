@@ -20,8 +20,8 @@ const (
 	restBeside  = 0.5  // s from the slow fixes: who creeps evenly feels no more than who stands
 )
 
-// findRest finds the standstills: the receiver sees next to no speed, and the
-// specific force, averaged over a third of a second, stays where it is in the
+// findRest finds the standstills: the receiver shows almost no speed, and the
+// specific force, averaged over a third of a second, stays at its value in the
 // middle of the stop. An idling engine shakes the sensor, but not its mean.
 func findRest(s *motion.Series, force func(i int) r3.Vec, fixes []fix, lag float64) []Span {
 	var out []Span
@@ -51,8 +51,8 @@ func findRest(s *motion.Series, force func(i int) r3.Vec, fixes []fix, lag float
 	return out
 }
 
-// watch holds the means against which quiet is judged, over a stretch of the
-// ride.
+// watch holds the smoothed readings of a stretch of the ride in which
+// standstills are looked for.
 type watch struct {
 	s      *motion.Series
 	lo, hi int          // first and last sample
@@ -82,7 +82,7 @@ func watchOver(s *motion.Series, force func(i int) r3.Vec, search Span) *watch {
 	return w
 }
 
-// middle is what the sensors read while a bike stands.
+// middle is the median reading of the sensors while the bike stands.
 type middle struct {
 	force, turn [3]float64
 	limit       float64 // m/s that the force may seem to gain over the window
@@ -101,7 +101,7 @@ func (w *watch) middle(core Span) middle {
 	return m
 }
 
-// like reports whether sample i reads as the middle does.
+// like reports whether sample i agrees with the middle.
 func (w *watch) like(m middle, i int) bool {
 	if w.s.Missing[i] {
 		return false
@@ -118,8 +118,8 @@ func (w *watch) like(m middle, i int) bool {
 	return math.Sqrt(f)*2*restReach < m.limit && t < restTurn*restTurn
 }
 
-// quiet gives the parts of the stretch about the core in which nothing moves,
-// judged by the medians over the core, which must lie in it.
+// quiet returns the parts of the stretch in which nothing moves, compared with
+// the medians over the core.
 func (w *watch) quiet(core Span) []Span {
 	s := w.s
 	m := w.middle(core)
@@ -148,9 +148,9 @@ func (w *watch) quiet(core Span) []Span {
 	return out
 }
 
-// scatter is how far the calmed force strays from a middle between two
-// samples of the stretch, m/s²: by the median, so that a start or a stop among them does not
-// count.
+// scatter is the median deviation of the smoothed force from a middle between
+// two samples of the stretch, m/s², so that a start or a stop among them does
+// not matter.
 func (w *watch) scatter(middle [3]float64, from, to int) float64 {
 	off := make([]float64, 0, to-from+1)
 	for i := from; i <= to; i++ {

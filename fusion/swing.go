@@ -22,12 +22,14 @@ const (
 	swingApart  = 0.12
 )
 
-// references are the forces that a swing is known by: to the left, upwards,
-// and the second differences of both over swingApart to either side. With the
-// latter, lines of different frequency may have different shares.
+// references is the number of reference signals for a swing: the forces to the
+// left and upwards, and the second differences of both over swingApart to
+// either side. The latter allow different shares for lines of different
+// frequency.
 const references = 4
 
-// start is how a standstill ends: sample from is where the forces below begin.
+// start is the end of a standstill with the beginning of the ride after it; its
+// slices begin at sample from.
 type start struct {
 	s       *motion.Series
 	leaves  float64 // end of the sure standstill, s
@@ -37,18 +39,19 @@ type start struct {
 	mount   mount.Mount
 }
 
-// takeSwings removes what lines of the engine do along the road while the bike
-// sets off. Held at 5 940 a minute while the clutch slips, an engine turns 99
-// times a second, which a sensor read 100 times a second takes for a swing of
-// 1 Hz: it hides the standstill and bends the start. Across the road and
-// upwards the same swing shows where nothing else swings. A frame that shakes
-// is a linear system: at one engine speed, the share of a line in the three
-// directions stays. So the shares are found where the bike still stands (fit)
-// and what the two others tell of the swing is taken off the force along the
-// road: adaptive noise cancelling (Widrow et al., Proc. IEEE 63 (1975) 1692).
+// takeSwings removes aliased engine vibration along the road at starts, by
+// adaptive noise cancelling (Widrow et al., Proc. IEEE 63 (1975) 1692). An
+// engine held at 5 940 a minute while the clutch slips turns 99 times a second,
+// which a sensor read 100 times a second shows as a swing of 1 Hz: it hides the
+// standstill and distorts the start. The same swing appears across the road and
+// upwards, where there is no other slow motion. A vibrating frame is a linear
+// system: at one engine speed, the ratio of a line's components in the three
+// directions is constant. The ratios are estimated where the bike still stands
+// (fit), and the swing predicted from the other two directions is subtracted
+// from the force along the road.
 //
-// It returns the standstills, which last longer once the swing is gone, and
-// changes the force and the density of its noise near zero frequency.
+// It returns the standstills, which become longer without the swing, and
+// modifies the force and the density of its noise near zero frequency.
 func takeSwings(s *motion.Series, found mount.Found, fixes []fix, pr *projection, rest []Span, density []float64) []Span {
 	var starts []start
 	var swings []swing
@@ -71,7 +74,7 @@ func takeSwings(s *motion.Series, found mount.Found, fixes []fix, pr *projection
 	return findRest(s, func(i int) r3.Vec { return r3.Sub(s.Force(i), off[i]) }, fixes, found.Lag)
 }
 
-// newStart cuts out the start after a standstill.
+// newStart extracts the start after a standstill.
 func newStart(s *motion.Series, mounts []mount.Mount, force []float64, rest Span) (start, bool) {
 	st := start{s: s, leaves: rest.To, from: s.Index(rest.To - 2*swingRest)}
 	to := s.Index(rest.To + swingAfter + swingRest)
@@ -99,7 +102,7 @@ func newStart(s *motion.Series, mounts []mount.Mount, force []float64, rest Span
 	return st, true
 }
 
-// at is the place of a time in the slices of a start.
+// at is the index of a time in the slices of a start.
 func (st *start) at(t float64) int { return st.s.Index(t) - st.from }
 
 func secondDifference(f []float64, apart int) []float64 {
@@ -118,7 +121,7 @@ func average(f []float64) float64 {
 	return sum
 }
 
-// jerk is the change of a force per second without its fast shaking.
+// jerk is the time derivative of a force after low-pass filtering.
 func (st *start) jerk(f []float64) []float64 {
 	const reach = 0.03 // s
 	calm, half := st.s.Smooth(f, swingReach), max(1, st.s.Half(reach))
@@ -129,7 +132,7 @@ func (st *start) jerk(f []float64) []float64 {
 	return out
 }
 
-// swings is how strong the swing about the start is across the road and
+// swings is the strength of the swing around the start, across the road and
 // upwards, as an rms jerk, m/s³.
 func (st *start) swings() float64 {
 	from, to := st.at(st.leaves-swingBefore), st.at(st.leaves+swingLook)
@@ -142,9 +145,9 @@ func (st *start) swings() float64 {
 	return math.Sqrt(sum / float64(max(to-from, 1)))
 }
 
-// take removes a swing from the force along the road. What the shares leave
-// unknown becomes noise, as does the noise of the references. All of what
-// swings goes to off, so that the standstill can be found without it.
+// take removes a swing from the force along the road. The uncertainty of the
+// shares becomes noise, as does the noise of the references. The whole swing is
+// stored in off, so that the standstill can be found without it.
 func (st *start) take(sw swing, force, density []float64, off map[int]r3.Vec) {
 	var slow [references][]float64
 	for k, f := range st.ref {

@@ -12,10 +12,11 @@ const (
 	swingPeriod = 1.0  // s for which what is left of a swing goes one way: turns its variance into a density
 )
 
-// ramps are the times over which the push may set in, s.
+// ramps are the rise times that are tried for the acceleration at a start, s.
 func ramps() [5]float64 { return [5]float64{0.12, 0.25, 0.4, 0.6, 0.9} }
 
-// swing is what a swing does along the road, as shares of the references.
+// swing is the swing along the road, as shares (regression coefficients) of the
+// references.
 type swing struct {
 	share [references]float64
 	cov   [references][references]float64
@@ -27,13 +28,13 @@ type attempt struct {
 	likelihood float64 // its logarithm
 }
 
-// fit finds the shares of the swing along the road. The jerk along the road is
-// regressed on those of the references. The bike's own jerk stands in the way:
-// a push that sets in over a ramp, some time after the standstill was last
-// sure. Up to then the swing must explain everything but a little; afterwards
-// road and engine add noise of a size that the fit finds. When the push sets
-// in is not known either, so all instants and ramps are tried, and the shares
-// are their mean, weighed by how probable each makes the recording.
+// fit estimates the shares of the swing along the road by regressing the jerk
+// along the road on those of the references. The bike's own jerk is a nuisance:
+// an acceleration that rises over a ramp, some time after the last certain
+// standstill. Until then the swing must explain nearly everything; afterwards
+// road and engine add noise whose variance is fitted. The instant and the ramp
+// are unknown, so all are tried, and the shares are averaged with the
+// likelihoods as weights (Bayesian model averaging).
 func (st *start) fit() (swing, bool) {
 	from, to := st.at(st.leaves-swingBefore), st.at(st.leaves+swingAfter)
 	var jerks [references + 1][]float64
@@ -62,7 +63,7 @@ func (st *start) fit() (swing, bool) {
 	return mixed(tried)
 }
 
-// prefix holds running sums over the samples of a start.
+// prefix holds prefix sums over the samples of a start.
 type prefix struct {
 	sum     [][references + 1]float64
 	product []products
@@ -82,10 +83,10 @@ func newPrefix(x *[references + 1][]float64, from, to int) prefix {
 	return p
 }
 
-// attempt fits the shares for a push that sets in from sample k on over width
-// samples. It fails where that would be braking. A jerk of one size over the
-// ramp is taken out of all that comes after k; quiet is the standard deviation
-// of what remains before k, and worth how many independent values a sample is.
+// attempt fits the shares for an acceleration that rises from sample k over
+// width samples. It fails if that would be braking. A constant jerk over the
+// ramp is removed from everything after k; quiet is the standard deviation of
+// the residual before k, and worth the number of independent values per sample.
 func (p *prefix) attempt(k, width int, quiet, worth float64) (attempt, bool) {
 	n := len(p.sum) - 1
 	var ramp [references + 1]float64
@@ -118,8 +119,8 @@ func (p *prefix) attempt(k, width int, quiet, worth float64) (attempt, bool) {
 	return a, true
 }
 
-// mixed is the mean of the attempts, weighed by their likelihoods; its
-// covariance holds their spread.
+// mixed is the likelihood-weighted mean of the attempts; its covariance
+// includes their spread.
 func mixed(tried []attempt) (out swing, ok bool) {
 	best := math.Inf(-1)
 	for _, a := range tried {

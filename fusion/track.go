@@ -18,19 +18,19 @@ type Track struct {
 	ASD []float64 // standard uncertainty of A, m/s²
 
 	// Force is the forward acceleration sample by sample, m/s²: as A, but
-	// without smoothing and so with all the vibration. It is what tells when
-	// exactly something began. NaN where motion samples are missing.
+	// unsmoothed and so with all vibration. It shows most precisely when
+	// something began. NaN where motion samples are missing.
 	Force []float64
-	// Noise is the strength of the acceleration's white noise that the
-	// smoother assumed, m²/s³: over a time h, the integral of Force
-	// errs by a standard deviation of √(Noise·h).
+	// Noise is the strength of the acceleration's white noise that the smoother
+	// assumed, m²/s³: over a time h, the integral of Force has a standard
+	// deviation of √(Noise·h).
 	Noise []float64
 
 	Yaw   []float64 // turn rate about the vertical, rad/s, left positive; NaN without gyroscope
 	Shake []float64 // rms of what the accelerometer holds above a few Hz, m/s²: engine and road
 
-	// Still are the standstills: stretches in which the bike surely stood. It
-	// may have stood for some tenths of a second longer at either end.
+	// Still are the standstills: times in which the bike certainly stood. It
+	// may have stood some tenths of a second longer at either end.
 	Still  []Span
 	Gaps   []Span // where motion samples are missing, or fixes for so long that the speed is a guess
 	Deaf   []Deaf // where the accelerometer is not listened to: the speed is the satellites' alone
@@ -44,10 +44,10 @@ type Track struct {
 	post   posterior
 }
 
-// Signed is the speed as estimated, m/s, parallel to T: about standstill it
-// errs to both sides, where V is kept from going negative. Anyone who fits a model
-// to the speed there wants both sides; nobody else wants a bike that reverses.
-// The slice is the track's own.
+// Signed is the unconstrained estimate of the speed, m/s, parallel to T: near
+// standstill it may be negative, where V is clamped to zero. Use it to fit a
+// model to the speed there, without the bias of clamping. The slice is the
+// track's own.
 func (tr *Track) Signed() []float64 {
 	if tr.signed == nil {
 		return tr.V
@@ -58,8 +58,8 @@ func (tr *Track) Signed() []float64 {
 // Span is a stretch of time, s on the log's clock.
 type Span struct{ From, To float64 }
 
-// Deaf is a stretch of the ride whose speed is the satellites' alone, smoothed,
-// and why. When within a second something began is not known there.
+// Deaf is a stretch of the ride smoothed from the satellite speeds alone, with
+// the reason. Events there are known only to about a second.
 type Deaf struct {
 	Span
 	Why finding.Finding
@@ -75,11 +75,11 @@ type Lag struct {
 	SE      float64 // standard error, s
 	Found   bool    // false: the ride says too little and the values are what is assumed
 
-	// Steps are where the lag changed in the middle of the ride; nil: it did not.
+	// Steps are the changes of the lag during the ride; nil if there are none.
 	Steps []LagStep
 }
 
-// LagStep is a lag that holds for the fixes that arrive from a time on.
+// LagStep is the lag of the fixes that arrive from a time on.
 type LagStep struct {
 	From  float64 // arrival, s on the log's clock
 	Other float64 // how much later than Lag.Seconds fixes came from then on, s
@@ -96,7 +96,7 @@ func (l Lag) At(arrival float64) float64 {
 	return lag
 }
 
-// Receiver is what the ride shows about the satellite receiver.
+// Receiver holds the estimated properties of the satellite receiver.
 type Receiver struct {
 	WhiteSD      float64 // error of one fix's speed, independent of the others, m/s
 	CorrelatedSD float64 // error that lasts for many fixes, m/s
@@ -106,7 +106,7 @@ type Receiver struct {
 	Rejected     int     // fixes far out that were given little or no weight
 }
 
-// Mount is one way the phone was fixed to the bike, for as long as it held.
+// Mount is the phone's orientation on the bike during a stretch of time.
 type Mount struct {
 	Span
 	Forward r3.Vec  // unit vector of the direction of travel, phone axes

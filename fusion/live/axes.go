@@ -20,8 +20,8 @@ const (
 	slipAngle = 0.3 // rad between up as learned and as felt that tells of a slip
 )
 
-// axes learns up and forward by the regression of package mount, one
-// observation at a time, for several lags of the receiver at once.
+// axes estimates up and forward by the regression of package mount, recursively
+// and for several lags of the receiver at once.
 type axes struct {
 	up, forward, left r3.Vec
 	known             bool
@@ -35,7 +35,8 @@ type axes struct {
 	astray            int // fixes in a row that were far off
 }
 
-// sums are the fading sums of the regression of force on acceleration.
+// sums are the exponentially weighted sums of the regression of force on
+// acceleration.
 type sums struct {
 	n, a, aa, ff float64
 	f, af        r3.Vec
@@ -58,7 +59,7 @@ func (s *sums) add(a float64, f r3.Vec) {
 	s.af = r3.Add(s.af, r3.Scale(a, f))
 }
 
-// fit gives intercept, slope, Σ(a-ā)² and the residual sum of squares.
+// fit returns intercept, slope, Σ(a-ā)² and the residual sum of squares.
 func (s *sums) fit() (rise, slope r3.Vec, saa, rss float64) {
 	mean := r3.Scale(1/s.n, s.f)
 	saa = math.Max(s.aa-s.a*s.a/s.n, 0)
@@ -69,10 +70,10 @@ func (s *sums) fit() (rise, slope r3.Vec, saa, rss float64) {
 	return rise, slope, saa, rss
 }
 
-// restart begins a new observation at a fix after silence.
+// restart begins a new observation at a fix after a gap.
 func (x *axes) restart() { x.begun = false }
 
-// learn takes in a fix: with the one a second before it is an observation.
+// learn takes in a fix; with the fix a second before, it makes an observation.
 func (x *axes) learn(f sensors.Fix, past *history) {
 	if !x.begun || f.T-x.from.T > pairMost {
 		x.begin(f, past)
@@ -108,7 +109,7 @@ func (x *axes) begin(f sensors.Fix, past *history) {
 	}
 }
 
-// slip forgets what was learned when up has pointed elsewhere for a while.
+// slip resets the axes when up has pointed elsewhere for a while.
 func (x *axes) slip(a float64, past *history, f sensors.Fix) {
 	if !x.known {
 		return
@@ -134,7 +135,7 @@ func (x *axes) slip(a float64, past *history, f sensors.Fix) {
 	}
 }
 
-// settle takes the axes from the lag that explains the forces best.
+// settle takes the axes from the lag with the smallest residual.
 func (x *axes) settle() {
 	best, least := -1, math.Inf(1)
 	var rss [lags]float64
@@ -167,8 +168,8 @@ func (x *axes) settle() {
 	x.known = true
 }
 
-// lost reports whether fixes have been far off for so long that it is the
-// filter that errs.
+// lost reports whether fixes have been far off for so long that the filter must
+// be wrong.
 func (x *axes) lost(float64) bool {
 	x.astray++
 	return x.astray > 3

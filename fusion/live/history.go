@@ -11,14 +11,14 @@ const (
 	historySize = 128  // a little more than six seconds
 )
 
-// moment is what the filter thought at one time.
+// moment is the filter's estimate at one time.
 type moment struct {
 	t     float64
 	speed float64 // m/s
 	sum   r3.Vec  // integral of the force since the start, m/s
 }
 
-// history remembers the last seconds in a ring.
+// history is a ring buffer of the last seconds.
 type history struct {
 	ring   [historySize]moment
 	n      int // how many were ever added
@@ -31,8 +31,7 @@ func (h *history) reset(t float64) {
 	h.n = 1
 }
 
-// add remembers the moment, unless the last one is too fresh: then it takes
-// that one's place at the head.
+// add appends a moment, or overwrites the last one if that is too recent.
 func (h *history) add(t, speed float64, sum r3.Vec) {
 	m := moment{t: t, speed: speed, sum: sum}
 	if h.n > 1 && t-h.ring[(h.n-2)%historySize].t < historyStep {
@@ -43,8 +42,7 @@ func (h *history) add(t, speed float64, sum r3.Vec) {
 	h.n++
 }
 
-// at gives the moment at t, between two remembered ones on a straight line.
-// Beyond the ends it gives the end.
+// at interpolates the moment at t linearly, clamped to the ends.
 func (h *history) at(t float64) moment {
 	if h.n == 0 {
 		return moment{t: t}
@@ -69,7 +67,7 @@ func (h *history) at(t float64) moment {
 	return moment{t: t, speed: a.speed + u*(b.speed-a.speed), sum: r3.Add(a.sum, r3.Scale(u, r3.Sub(b.sum, a.sum)))}
 }
 
-// covers reports whether t is still remembered, without a break since.
+// covers reports whether the history reaches back to t without a gap.
 func (h *history) covers(t float64) bool {
 	if h.n < 2 {
 		return false
@@ -77,7 +75,7 @@ func (h *history) covers(t float64) bool {
 	return t >= h.ring[max(0, h.n-historySize)%historySize].t && t > h.broken
 }
 
-// shift adds dv to all speeds remembered from a time on.
+// shift adds dv to all stored speeds from a time on.
 func (h *history) shift(dv, from float64) {
 	for i := max(0, h.n-historySize); i < h.n; i++ {
 		if m := &h.ring[i%historySize]; m.t >= from {

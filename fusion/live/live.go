@@ -1,20 +1,20 @@
-// Package live tells speed, acceleration, slope and distance while riding.
+// Package live estimates speed, acceleration, slope and distance while riding.
 //
 // It is a complementary filter: the accelerometer, integrated, gives the fast
-// part of the speed, the satellite receiver the slow part, and each covers
-// what the other cannot (Higgins, "A comparison of complementary and Kalman
-// filtering", IEEE Trans. Aerospace and Electronic Systems 11 (1975) 321). Its
-// two gains, on the speed and on the accelerometer's offset, are those of a
-// critically damped second-order loop. A fix is compared with what the filter
-// thought at the time that the fix describes, not with what it thinks now, so
-// that the receiver's lag neither delays nor overshoots; the lag is found
-// while riding.
+// part of the speed, the satellite receiver the slow part (Higgins, "A
+// comparison of complementary and Kalman filtering", IEEE Trans. Aerospace and
+// Electronic Systems 11 (1975) 321). Its two gains, on the speed and on the
+// accelerometer's offset, are those of a critically damped second-order loop. A
+// fix is compared with the estimate for the time that the fix describes, not
+// with the present one, so that the receiver's lag causes neither delay nor
+// overshoot; the lag is estimated while riding.
 //
-// The filter starts knowing nothing of how the phone is fixed. Until a few
-// changes of speed have shown which way is forward it follows the receiver
-// alone and says so (State.Aligned). It allocates nothing after New and costs
-// the same for every sample. Its figures are for the screen; measured results
-// come from package fusion, which also looks back from what came after.
+// The filter starts without knowing how the phone is mounted. Until a few
+// changes of speed have shown which way is forward, it follows the receiver
+// alone and reports it (State.Aligned). It allocates nothing after New and
+// costs the same for every sample. Its figures are for the screen; measured
+// results come from the smoother of package fusion, which also uses later
+// samples.
 package live
 
 import (
@@ -25,7 +25,7 @@ import (
 	"stillair/sensors"
 )
 
-// State is what the filter thinks now.
+// State is the filter's current estimate.
 type State struct {
 	T        float64 // s on the log's clock, the latest sample
 	Speed    float64 // m/s
@@ -72,7 +72,7 @@ type Filter struct {
 	fixA    float64 // acceleration from the fixes alone, m/s²
 }
 
-// New returns a filter that knows nothing yet.
+// New returns a filter without any samples.
 func New() *Filter {
 	f := &Filter{}
 	f.axes.lag = firstLag
@@ -81,7 +81,7 @@ func New() *Filter {
 	return f
 }
 
-// State returns what the filter thinks after the latest sample.
+// State returns the estimate after the latest sample.
 func (f *Filter) State() State { return f.state }
 
 // Motion takes in a reading of accelerometer and gyroscope. Readings that are
@@ -111,17 +111,16 @@ func (f *Filter) Motion(m sensors.Motion) {
 	f.past.add(m.T, f.state.Speed, f.sum)
 }
 
-// interrupted bridges missing motion: the speed stays what it was. The force
-// is taken to have been what it was lately, and the regression skips
-// that time.
+// interrupted bridges missing motion samples: the speed is held. The force is
+// assumed to have kept its recent value, and the regression skips that time.
 func (f *Filter) interrupted(h float64) {
 	f.state.Distance += f.state.Speed * h
 	f.sum = r3.Add(f.sum, r3.Scale(h, f.calmF))
 	f.past.broken = f.state.T
 }
 
-// lean follows the pitch by the gyroscope, but not in a turn: there a leaning
-// bike's own axes see part of the turn as pitch.
+// lean integrates the gyroscope's pitch rate, except in turns, where part of
+// the turn appears as pitch in the axes of a leaning bike.
 func (f *Filter) lean(m sensors.Motion, h float64) {
 	if !m.HasTurn() || !f.axes.known {
 		return
@@ -139,7 +138,7 @@ func (f *Filter) lean(m sensors.Motion, h float64) {
 	f.axes.turning += (math.Abs(wu*f.state.Speed) - f.axes.turning) * math.Min(h/calm, 1)
 }
 
-// advance moves speed and distance by one sample.
+// advance integrates speed and distance over one sample.
 func (f *Filter) advance(force r3.Vec, h float64) {
 	s := &f.state
 	if s.Standing && r3.Norm(r3.Sub(f.calmF, f.restRef)) > restF {
@@ -185,8 +184,8 @@ func (f *Filter) Fix(x sensors.Fix) {
 	f.last, f.lastT = x, x.T
 }
 
-// learn lets the axes learn from the fix and keeps the shown acceleration
-// steady where they turn.
+// learn updates the axes with the fix and keeps the displayed acceleration
+// continuous when they change.
 func (f *Filter) learn(x sensors.Fix) {
 	before, known := f.axes.forward, f.axes.known
 	f.axes.learn(x, &f.past)
@@ -231,7 +230,7 @@ func (f *Filter) correct(x sensors.Fix, dt float64) {
 	s.Slope = math.Max(-0.4, math.Min(0.4, (f.offset+gravity*f.pitch)/gravity))
 }
 
-// rest finds standstills: two fixes without speed and a force that keeps still.
+// rest detects standstills: two fixes without speed and a constant force.
 func (f *Filter) rest(x sensors.Fix) {
 	s := &f.state
 	slow := x.Speed < restV && f.last.Speed < restV && x.T-f.last.T < freshS

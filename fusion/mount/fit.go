@@ -35,8 +35,8 @@ type fit struct {
 	rss         float64 // residual sum of squares of all three axes, (m/s²)²
 }
 
-// ridge keeps the slope of a stretch without changes of speed from running
-// wild, (m/s²)²: a fifth of a second's gentle acceleration.
+// ridge regularises the slope of a stretch without changes of speed (ridge
+// regression), (m/s²)²: a fifth of a second's gentle acceleration.
 const ridge = 0.05
 
 func (s sums) fit() fit {
@@ -54,9 +54,8 @@ func (s sums) fit() fit {
 	return out
 }
 
-// robustFit fits what is neither standing nor turning, and a second time with
-// less weight on what lies far off. Where there is nothing of the kind it
-// takes what there is.
+// robustFit fits the observations that are neither at standstill nor in turns,
+// and again with less weight on outliers. If there are none it uses all.
 func robustFit(obs []observation) fit {
 	var s sums
 	for _, o := range obs {
@@ -102,8 +101,8 @@ func (f fit) forward() r3.Vec {
 	return r3.Unit(d)
 }
 
-// tilt is what is unknown of up whatever the number of observations, rad: the
-// accelerometer's own bias and the mean slope of the ride.
+// tilt is the systematic uncertainty of up, rad, which more observations do not
+// reduce: the accelerometer's bias and the mean slope of the ride.
 const tilt = 0.01
 
 // se is the standard uncertainty of an angle of forward, rad: the scatter of
@@ -113,8 +112,8 @@ func (f fit) se() float64 {
 		return math.Pi
 	}
 	sigma := math.Sqrt(f.rss / 3 / float64(f.n-2))
-	// Half-overlapping seconds and slow changes of slope leave fewer free
-	// observations than there are.
+	// Half-overlapping seconds and slow changes of slope make the effective
+	// number of independent observations smaller.
 	chance := math.Sqrt2 * sigma / math.Sqrt(f.saa) / math.Max(r3.Norm(f.slope), 0.1)
 	return math.Min(math.Hypot(chance, tilt), math.Pi)
 }

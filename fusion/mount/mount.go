@@ -1,29 +1,33 @@
-// Package mount finds out how a phone sits on a bike from the ride itself.
+// Package mount estimates how a phone is mounted on a bike, from the ride
+// itself.
 //
 // # What tells it
 //
-// Averaged over a second, the specific force that a phone feels on a bike is
+// Averaged over a second, the specific force that a phone measures on a bike is
 //
 //	F = g·up + a·forward + noise,
 //
 // where a is the change of the satellite speed over the same second. A
-// regression of the three components of F on a gives both directions at once:
-// the intercept points up, the slope forward. Noise in the satellite speed
-// shortens the slope (errors in the regressor) but does not turn it, and only
-// its direction is used. Turns are left out: a car feels them sideways; a bike
-// leans into them, so that its own axes feel nothing but a stronger g.
+// regression of the three components of F on a gives both directions: the
+// intercept points up, the slope forward. Noise in the satellite speed shortens
+// the slope (attenuation by errors in the regressor) but does not rotate it,
+// and only its direction is used. Turns are left out: in a car they cause a
+// lateral force; a bike leans into them, so that in its own axes only g appears
+// stronger.
 //
-// The same regression tells how late the receiver is: the residual is least
-// when each second of force is compared with the speeds of that second, so the
-// lag that leaves the least is a first estimate for package fusion to refine.
+// The same regression gives the receiver's lag: the residual is smallest when
+// each second of force is compared with the speeds of that same second. The lag
+// with the smallest residual is the first estimate, which package fusion
+// refines.
 //
 // # When the phone slips
 //
-// The regression over a stretch of time needs only running sums, so that every
-// way to split the ride in two is tried; a split that lowers the residual by
-// far more than chance, and turns either axis by more than a steep road could,
-// is taken as a slip, and both parts are searched again (binary segmentation;
-// Scott and Knott, Biometrics 30 (1974) 507).
+// Slips are change points. The regression over a stretch of time needs only
+// running sums, so that every split of the ride in two can be tried; one that
+// lowers the residual significantly, and turns either axis by more than a steep
+// road could, is taken as a slip, and both parts are searched again
+// (change-point detection by binary segmentation; Scott and Knott, Biometrics
+// 30 (1974) 507).
 package mount
 
 import (
@@ -36,7 +40,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Mount is one way the phone sat.
+// Mount is the phone's orientation on the bike during a stretch of time.
 type Mount struct {
 	From, To float64 // s on the log's clock
 	Forward  r3.Vec  // unit vector, phone axes, square to Up
@@ -48,12 +52,12 @@ type Mount struct {
 // Left is the direction to the rider's left hand, phone axes.
 func (m Mount) Left() r3.Vec { return r3.Cross(m.Up, m.Forward) }
 
-// What Find has to say, in codes; the texts are in export/words.
+// Codes of Find's findings; export/words holds the texts.
 const (
 	codeNoDirection finding.Code = "mount.no_direction"
 )
 
-// Found is what the regression says about a ride.
+// Found is the result of the regression for a ride.
 type Found struct {
 	Mounts []Mount
 	Lag    float64 // first estimate of the receiver's lag, s
@@ -61,8 +65,8 @@ type Found struct {
 	Left   float64 // mean square of the force that the fit leaves unexplained at that lag, (m/s²)²
 }
 
-// Find looks for the mounts of a ride. It fails, with a *finding.Error,
-// when there is no change of speed to find the direction of travel from.
+// Find estimates the mounts of a ride. It returns a *finding.Error if there is
+// no change of speed from which to find the direction of travel.
 func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	g := newGauge(s, fixes)
 	defer g.done()
@@ -90,9 +94,9 @@ func Find(s *motion.Series, fixes []sensors.Fix) (Found, error) {
 	return found, nil
 }
 
-// borrow gives the mounts that saw no change of speed the forward axis of a
-// neighbour, turned by as little as brings its up to theirs. It reports
-// whether there was any axis to lend.
+// borrow gives mounts without a change of speed the forward axis of a
+// neighbour, rotated by the smallest rotation that takes the neighbour's up to
+// theirs. It reports whether any mount had a forward axis.
 func borrow(mounts []Mount, fits []fit) bool {
 	for i := range mounts {
 		if fits[i].sure() {
@@ -117,7 +121,7 @@ func borrow(mounts []Mount, fits []fit) bool {
 	return len(mounts) > 0
 }
 
-// carry turns v by the smallest rotation that takes from to to.
+// carry rotates v by the smallest rotation that takes from to to.
 func carry(v, from, to r3.Vec) r3.Vec {
 	axis := r3.Cross(from, to)
 	sin, cos := r3.Norm(axis), r3.Dot(from, to)
@@ -128,8 +132,8 @@ func carry(v, from, to r3.Vec) r3.Vec {
 	return r3.Unit(r3.Sub(w, r3.Scale(r3.Dot(w, to), to)))
 }
 
-// stretch makes the mounts cover the series without a hole, each slip placed
-// where the samples say.
+// stretch extends the mounts to cover the series without gaps, with each slip
+// at the time that the samples show.
 func stretch(mounts []Mount, s *motion.Series) {
 	n := len(mounts)
 	mounts[0].From = s.T[0]

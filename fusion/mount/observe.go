@@ -12,7 +12,7 @@ import (
 	"stillair/sensors"
 )
 
-// observation is a second or so between two fixes.
+// observation is one row of the regression: about a second between two fixes.
 type observation struct {
 	from, to float64 // s on the log's clock, the lag taken off
 	accel    float64 // change of satellite speed per second, m/s²
@@ -33,7 +33,7 @@ const (
 	gravity    = 9.80665
 )
 
-// gauge pairs fixes with the mean force between them, for any lag.
+// gauge computes the mean force between two fixes, for any lag.
 type gauge struct {
 	s     *motion.Series
 	fixes []sensors.Fix
@@ -71,13 +71,13 @@ func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
 	return g
 }
 
-// at reads a running integral at a time inside the series.
+// at interpolates a running integral at a time inside the series.
 func (g *gauge) at(once []float64, i int, t float64) float64 {
 	share := (t - g.s.T[i]) / (g.s.T[i+1] - g.s.T[i])
 	return once[i] + share*(once[i+1]-once[i])
 }
 
-// done gives back what the gauge worked on.
+// done releases the gauge's scratch memory.
 func (g *gauge) done() { g.s.Spare(g.axes[0], g.axes[1], g.axes[2], g.holes, g.turn) }
 
 // pairs pairs every fix with the first that comes a second later.
@@ -104,7 +104,7 @@ func pairs(fixes []sensors.Fix) [][2]int {
 	return out
 }
 
-// observe appends what each pair shows at a lag to out.
+// observe appends the observation of each pair at a lag to out.
 func (g *gauge) observe(out []observation, lag float64) []observation {
 	n := len(g.s.T)
 	for _, p := range g.pairs {
@@ -143,8 +143,8 @@ const (
 	lagStep           = 0.1       // s, at first; half of it around the best
 )
 
-// bestLag is the lag at which the force explains the speeds best, each stretch
-// between slips with its own axes.
+// bestLag is the lag with the smallest residual, with axes of its own for each
+// stretch between slips.
 func (g *gauge) bestLag(cuts []cut) (float64, bool) {
 	steps := int(math.Round((lastLag - firstLag) / lagStep))
 	tried := make([]misfit, steps+1)
@@ -180,7 +180,7 @@ func (g *gauge) bestLag(cuts []cut) (float64, bool) {
 	return at, true
 }
 
-// misfit is what a lag leaves unexplained.
+// misfit is the residual at a lag.
 type misfit struct {
 	rss float64 // mean square, (m/s²)²
 	saa float64 // Σ(a-ā)², (m/s²)²

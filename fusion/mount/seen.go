@@ -6,14 +6,14 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// seenShare is the part of a change of up that the gyroscope must have seen to
-// call it a slip: its drift and the moment of the slip leave room.
+// seenShare is the fraction of a change of up that the gyroscope must confirm
+// for a slip, with a margin for its drift and the uncertain time of the slip.
 const seenShare = 0.5
 
 // cuts divides the observations wherever the phone slipped. A change that the
-// gyroscope did not see is none: a bike that leans on its side stand, a long
-// slope, and a direction of travel that too little change of speed tells the
-// wrong way round, look the same to the accelerometer.
+// gyroscope does not confirm is not a slip: a bike that leans on its side
+// stand, a long slope, and a forward axis with the wrong sign for lack of
+// changes of speed, look the same to the accelerometer.
 func (g *gauge) cuts(obs []observation) []cut {
 	all := split(obs, 0, len(obs))
 	if !g.s.HasTurn {
@@ -31,8 +31,9 @@ func (g *gauge) cuts(obs []observation) []cut {
 	return out
 }
 
-// seen reports whether the gyroscope saw the phone turn between two stretches:
-// by a jerk that no bike makes, or by as much about a level axis as up turned.
+// seen reports whether the gyroscope shows that the phone turned between two
+// stretches: faster than any bike turns, or about a level axis by as much as up
+// did.
 func (g *gauge) seen(obs []observation, before, after cut) bool {
 	lo, hi := g.s.Index(before.end-slipReach), g.s.Index(after.start+slipReach)
 	for i := lo; i <= hi; i++ {
@@ -48,9 +49,9 @@ func (g *gauge) seen(obs []observation, before, after cut) bool {
 	return tilt > turned && g.tilts(a, lo, hi) > seenShare*tilt
 }
 
-// tilts is the largest angle by which the gyroscope sees up turn between two
-// samples and then stay, rad: a direction fixed in the world turns the other way
-// round in the phone's axes.
+// tilts is the largest lasting rotation of up between two samples by the
+// gyroscope, rad. A direction fixed in the world rotates the opposite way in
+// the phone's axes.
 func (g *gauge) tilts(up r3.Vec, lo, hi int) float64 {
 	now := up
 	for i := lo + 1; i <= hi; i++ {

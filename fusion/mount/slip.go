@@ -12,18 +12,18 @@ const (
 	jerked    = 1.5 // rad/s: a phone that turns by itself so fast is slipping
 )
 
-// slipTime narrows down when the phone slipped from one mount to the next: by
-// the jerk of the gyroscope or, without one, by when the force goes over from
-// one up to the other.
+// slipTime locates the slip from one mount to the next: by the peak of the turn
+// rate or, without a gyroscope, by when the force changes from one up to the
+// other.
 func slipTime(s *motion.Series, before, after Mount) float64 {
 	mid := (before.To + after.From) / 2
 	lo, hi := s.Index(mid-slipReach), s.Index(mid+slipReach)
 	if at, ok := jerkTime(s, lo, hi); ok {
 		return at
 	}
-	// Σ over the samples before of the squared distance to the old up, and
-	// after to the new: least where the gain from calling a sample old, summed
-	// up so far, is greatest.
+	// Least squares: the sum of squared distances to the old up before and to
+	// the new up after is least where the cumulative gain from assigning
+	// samples to the old up is greatest.
 	best, gain, most := s.Index(mid), 0.0, 0.0
 	for i := lo; i < hi; i++ {
 		gain += r3.Dot(s.Force(i), r3.Sub(before.Up, after.Up))
@@ -34,8 +34,8 @@ func slipTime(s *motion.Series, before, after Mount) float64 {
 	return s.T[best]
 }
 
-// jerkTime is when the gyroscope turned fastest between two samples, if it was
-// fast enough to be a slip.
+// jerkTime is the time of the peak turn rate between two samples, if that is
+// high enough for a slip.
 func jerkTime(s *motion.Series, lo, hi int) (float64, bool) {
 	if !s.HasTurn {
 		return 0, false

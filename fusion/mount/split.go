@@ -57,8 +57,8 @@ func divide(obs []observation, cum []sums, from, to int, cuts *[]cut) {
 	divide(obs, cum, best, to, cuts)
 }
 
-// slipped tells a slip from chance and from hills: the residual must fall by
-// far more than noise explains, and an axis must have turned.
+// slipped distinguishes a slip from noise and hills: the residual must fall
+// significantly, and an axis must have turned.
 func slipped(a, b, whole fit) bool {
 	left := math.Max(a.rss+b.rss, 1e-6)
 	variance := left / math.Max(3*float64(whole.n)-12, 1)

@@ -10,8 +10,8 @@ import (
 	"stillair/sensors"
 )
 
-// Chosen on the invented ride of TestLagSteps in package fusion, and judged on the
-// rides of TestLaunches there, whose lag is one.
+// Chosen on the simulated ride of TestLagSteps in package fusion, and checked
+// on the rides of TestLaunches there, whose lag is constant.
 const (
 	leastStep   = 0.35 // s by which a lag must change
 	stepCost    = 50.0 // gain in squared residuals, in units of their variance, that pays for a step
@@ -21,12 +21,12 @@ const (
 	leastNoise  = 0.15 // m/s² of an observation's residual
 )
 
-// Lags tells of each fix how late it came, where that changed in steps during
-// the ride, as when a phone goes over to another source of its position; nil where
-// it did not. Second by second the force along the road is held against the change
-// of speed for every lag; the path through the lags that explains most, with a price
-// on each step, is found by dynamic programming (Viterbi, IEEE Trans. Information
-// Theory 13 (1967) 260).
+// Lags returns the lag of each fix if it changed in steps during the ride, as
+// when a phone switches to another source of its position, and nil if it did
+// not. Second by second the force along the road is compared with the change of
+// speed at every lag; the path through the lags with the smallest cost,
+// including a penalty for each step, is found by dynamic programming (Viterbi,
+// IEEE Trans. Information Theory 13 (1967) 260).
 func Lags(s *motion.Series, fixes []sensors.Fix, found Found) []float64 {
 	g := newGauge(s, fixes)
 	defer g.done()
@@ -75,7 +75,7 @@ func (g *gauge) residuals(pairs [][2]int, found Found) [][]float64 {
 	return out
 }
 
-// costs are squared residuals in units of their variance along a path.
+// costs are squared residuals divided by their variance along a path.
 func costs(residuals [][]float64, path []int) [][]float64 {
 	var sizes []float64
 	for k, r := range residuals {
@@ -102,8 +102,8 @@ func costs(residuals [][]float64, path []int) [][]float64 {
 	return out
 }
 
-// residual is the force along the road less the change of speed, m/s², of less
-// weight where that is fast; NaN where it is not known.
+// residual is the force along the road minus the change of speed, m/s², with
+// less weight at large accelerations; NaN where it is not known.
 func (g *gauge) residual(p [2]int, found Found, lag float64) float64 {
 	a, b := g.fixes[p[0]], g.fixes[p[1]]
 	t0, t1 := a.T-lag, b.T-lag
@@ -123,8 +123,8 @@ func (g *gauge) residual(p [2]int, found Found, lag float64) float64 {
 	return e / math.Sqrt(1+share*share)
 }
 
-// settled reports whether no stretch is so badly explained by one lag that a step
-// could pay: the greatest sum of costs, less what any lag leaves, over a stretch.
+// settled reports whether no stretch fits one lag so badly that a step could
+// lower the cost: by the maximum subarray of the excess costs.
 func (g *gauge) settled(pairs [][2]int, found Found) bool {
 	const left = 1.5 // of an observation's cost
 	one := make([][]float64, len(pairs))

@@ -23,8 +23,8 @@ type Drive struct {
 	WheelV []float64 // mean of the four wheels, m/s
 }
 
-// Read reads the drive from the testdata folder, with every so many of its
-// fixes: 1 keeps 10 Hz, 10 leaves 1 Hz.
+// Read reads the drive from the testdata folder with every n-th fix: 1 keeps 10
+// Hz, 10 leaves 1 Hz.
 func Read(testdata string, every int) (*Drive, error) {
 	dir := filepath.Join(testdata, "open-drive")
 	m, err := columns(filepath.Join(dir, "motion.csv"))
@@ -81,8 +81,8 @@ func columns(path string) (map[string][]float64, error) {
 	return out, nil
 }
 
-// Against compares speeds with the wheels between two times: the constant
-// scale that fits best, and the rms that it leaves, m/s.
+// Against compares speeds with the wheels between two times: the best constant
+// scale and the rms of the residual, m/s.
 func (d *Drive) Against(speed func(t float64) float64, from, to float64) (scale, rms float64) {
 	var vw, ww float64
 	for i, at := range d.WheelT {

@@ -6,13 +6,13 @@ import (
 	"stillair/sensors"
 )
 
-// Retimed is one way in which a phone hands over the same motion.
+// Retimed is the same motion with another sampling rate or other time stamps.
 type Retimed struct {
 	Name  string
 	Spoil func(*sensors.Log)
 }
 
-// Retimings are the ways in which phones do, from 5 Hz on.
+// Retimings are the sampling rates and time stamps of phones, from 5 Hz up.
 func Retimings() []Retimed {
 	out := []Retimed{{"whole", func(*sensors.Log) {}}}
 	for _, r := range []struct {
@@ -26,7 +26,7 @@ func Retimings() []Retimed {
 		Retimed{"bursts-of-8", func(l *sensors.Log) { bursts(l.Motion) }})
 }
 
-// Thinned keeps the reading next after each tick of a clock of that rate.
+// Thinned keeps the first reading after each tick of a clock of that rate.
 func Thinned(all []sensors.Motion, hz float64) []sensors.Motion {
 	var out []sensors.Motion
 	next := all[0].T
@@ -39,7 +39,7 @@ func Thinned(all []sensors.Motion, hz float64) []sensors.Motion {
 	return out
 }
 
-// jitter stamps each reading up to 4 ms off, never out of order.
+// jitter shifts each time stamp by up to 4 ms, never out of order.
 func jitter(all []sensors.Motion) {
 	rng := rand.New(rand.NewPCG(7, 8))
 	for i := range all {
@@ -47,8 +47,8 @@ func jitter(all []sensors.Motion) {
 	}
 }
 
-// bursts stamps eight readings at a time within a millisecond, when the last
-// of them is there.
+// bursts gives each group of eight readings time stamps within a millisecond of
+// the last.
 func bursts(all []sensors.Motion) {
 	for i := 0; i < len(all); i += 8 {
 		end := min(i+8, len(all))

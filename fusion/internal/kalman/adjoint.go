@@ -1,13 +1,13 @@
 package kalman
 
-// backEta carries η back through a step: Fᵀη.
+// backEta propagates η backward through a step: Fᵀη.
 func (f *transition) backEta(eta *Vec) {
 	eta[B] += f.vb * eta[V]
 	eta[C] *= f.c
 	eta[K] = f.k*eta[K] + f.vk*eta[V]
 }
 
-// backInfo carries Λ back through a step: FᵀΛF.
+// backInfo propagates Λ backward through a step: FᵀΛF.
 func (f *transition) backInfo(l *Sym) {
 	l.VC, l.BC, l.CD, l.CW = l.VC*f.c, l.BC*f.c, l.CD*f.c, l.CW*f.c
 	l.VK, l.BK, l.KD, l.KW = l.VK*f.k, l.BK*f.k, l.KD*f.k, l.KW*f.k
@@ -26,7 +26,7 @@ func (f *transition) backInfo(l *Sym) {
 	l.KW += f.vk * l.VW
 }
 
-// backEta carries η back through an observation: η + h·(e/r - gᵀη).
+// backEta propagates η backward through an observation: η + h·(e/r - gᵀη).
 func (o *seen) backEta(eta *Vec) {
 	f := o.innovation/o.variance - dot(&o.gain, eta)
 	eta[V] += f
@@ -35,9 +35,9 @@ func (o *seen) backEta(eta *Vec) {
 	eta[W] += f * o.h.w
 }
 
-// backInfo carries Λ back through an observation. With u = Λg that is
-// Λ - h·uᵀ - u·hᵀ + (gᵀu + 1/r)·h·hᵀ, or Λ - h·tᵀ - t·hᵀ where
-// t = u - (gᵀu + 1/r)/2·h.
+// backInfo propagates Λ backward through an observation. With u = Λg that is Λ
+// - h·uᵀ - u·hᵀ + (gᵀu + 1/r)·h·hᵀ, or Λ - h·tᵀ - t·hᵀ where t = u - (gᵀu +
+// 1/r)/2·h.
 func (o *seen) backInfo(l *Sym) {
 	c := l.columns()
 	var t Vec

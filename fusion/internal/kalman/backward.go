@@ -1,22 +1,20 @@
 package kalman
 
-// Result is the smoothed ride: at each node the state given everything that
-// was observed before and after, its covariance, and what it has to do with the
-// other nodes.
+// Result is the smoothed ride: at each node the state given all observations,
+// its covariance, and what is needed for the cross-covariance with other nodes.
 type Result struct {
 	X     []Vec
 	P     []Sym
 	Links Links
 }
 
-// taken is what the filter did from the node before up to and at a node.
+// taken records what the filter did from the previous node up to and at a node.
 type taken struct {
 	transition transition
 	seen       int32 // place among the observations; -1 where nothing was seen
 }
 
-// Filter is the way forward. It may be used again and again, in the same
-// memory.
+// Filter is the forward pass. It may be reused, and then reuses its memory.
 type Filter struct {
 	x     []Vec // after each node's observation
 	p     []Sym
@@ -71,7 +69,7 @@ func (f *Filter) run(nodes []Node, x Vec, p Sym) {
 	}
 }
 
-// room is a slice of n, the given one where that is long enough.
+// room returns a slice of length n, reusing s where its capacity suffices.
 func room[E any](s []E, n int) []E {
 	if cap(s) < n {
 		return make([]E, n)
@@ -79,7 +77,7 @@ func room[E any](s []E, n int) []E {
 	return s[:n]
 }
 
-// shift moves a filtered state by what was seen later.
+// shift turns a filtered state into the smoothed one: x + Pη.
 func (x *Vec) shift(p *Sym, eta *Vec) {
 	c := p.columns()
 	for i := range c {
@@ -87,13 +85,14 @@ func (x *Vec) shift(p *Sym, eta *Vec) {
 	}
 }
 
-// dot leaves out the distance, which no observation sees.
+// dot is the scalar product without the distance, on which no observation
+// depends.
 func dot(a, b *Vec) float64 {
 	return a[V]*b[V] + a[B]*b[B] + a[C]*b[C] + a[K]*b[K] + a[D]*b[D] + a[W]*b[W]
 }
 
-// sharpen makes the filter's covariance P the smoothed one, P - PΛP, and keeps
-// the tie of the node to others.
+// sharpen turns the filter's covariance P into the smoothed one, P - PΛP, and
+// stores what cross-covariances with other nodes need.
 func (p *Sym) sharpen(info *Sym, t *tie) {
 	c, l := p.columns(), info.columns()
 	var m [N]Vec // columns of ΛP

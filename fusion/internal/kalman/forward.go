@@ -2,16 +2,16 @@ package kalman
 
 import "math"
 
-// transition is what a step's matrix F has beside its ones: v takes up shares of
-// b and k, s grows by the duration times the mean of v before and after, and c
-// and k shrink.
+// transition holds the entries of a step's matrix F that are not 1: v gains
+// multiples of b and k, s gains the duration times the mean of v before and
+// after, and c and k decay.
 type transition struct {
 	h      float64 // s
 	vb, vk float64 // share of b and of k in v
 	c, k   float64 // what remains of c and of k
 }
 
-// predict moves x over a step and gives its transition.
+// predict propagates x over a step and returns the transition.
 func (st *Step) predict(x *Vec) transition {
 	f := transition{h: st.H, c: st.PhiC, k: st.PhiK}
 	x[S] += x[V] * st.H
@@ -26,7 +26,7 @@ func (st *Step) predict(x *Vec) transition {
 	return f
 }
 
-// move makes p F·p·Fᵀ.
+// move replaces p by F·p·Fᵀ.
 func (f *transition) move(p *Sym) {
 	p.takeUp(f.vb/2, f.vk/2)
 	p.roll(f.h)
@@ -36,7 +36,7 @@ func (f *transition) move(p *Sym) {
 	p.CC, p.CK, p.KK = p.CC*f.c*f.c, p.CK*f.c*f.k, p.KK*f.k*f.k
 }
 
-// takeUp is what happens to a covariance when v takes up shares of b and k.
+// takeUp transforms a covariance for v += vb·b + vk·k.
 func (p *Sym) takeUp(vb, vk float64) {
 	b := vb*p.BB + vk*p.BK
 	k := vb*p.BK + vk*p.KK
@@ -49,7 +49,7 @@ func (p *Sym) takeUp(vb, vk float64) {
 	p.VW += vb*p.BW + vk*p.KW
 }
 
-// roll is what happens to a covariance when s grows by h times v.
+// roll transforms a covariance for s += h·v.
 func (p *Sym) roll(h float64) {
 	p.SS += h * (2*p.SV + h*p.VV)
 	p.SV += h * p.VV
@@ -60,7 +60,7 @@ func (p *Sym) roll(h float64) {
 	p.SW += h * p.VW
 }
 
-// pass moves the filter over a step.
+// pass propagates state and covariance over a step (time update).
 func (st *Step) pass(x *Vec, p *Sym) transition {
 	f := st.predict(x)
 	f.move(p)
@@ -68,8 +68,8 @@ func (st *Step) pass(x *Vec, p *Sym) transition {
 	return f
 }
 
-// addNoise adds what the step leaves unknown: white noise on the acceleration
-// and a random walk of b, each with its shares in speed and distance.
+// addNoise adds the process noise of a step: white noise on the acceleration
+// and a random walk of b, each integrated into speed and distance.
 func (st *Step) addNoise(p *Sym) {
 	h := st.H
 	qb := st.QB
@@ -87,7 +87,7 @@ func (st *Step) addNoise(p *Sym) {
 	p.DD += st.QD
 }
 
-// seen is what an observation did to the filter.
+// seen records the measurement update of an observation.
 type seen struct {
 	h          sees
 	gain       Vec
@@ -95,8 +95,8 @@ type seen struct {
 	variance   float64 // of the innovation
 }
 
-// sees is what an observation sees beside the speed itself: the shares of c, d
-// and w.
+// sees holds the coefficients of c, d and w in an observation; that of the
+// speed is 1.
 type sees struct{ c, d, w float64 }
 
 func (o *Observation) sees() sees {
@@ -106,10 +106,10 @@ func (o *Observation) sees() sees {
 	return sees{c: 1, d: -o.Accel, w: o.Shape}
 }
 
-// of is the share of a state that is seen.
+// of is the predicted observation h·x.
 func (h *sees) of(x *Vec) float64 { return x[V] + h.c*x[C] + h.d*x[D] + h.w*x[W] }
 
-// update takes in an observation.
+// update is the Kalman filter's measurement update.
 func (o *Observation) update(x *Vec, p *Sym) seen {
 	h := o.sees()
 	ph := Vec{
@@ -130,7 +130,7 @@ func (o *Observation) update(x *Vec, p *Sym) seen {
 	return is
 }
 
-// less takes g·hᵀ, which must be symmetric, off p.
+// less subtracts g·hᵀ, which must be symmetric, from p.
 func (p *Sym) less(g, h *Vec) {
 	p.SS -= g[S] * h[S]
 	p.SV -= g[S] * h[V]
@@ -162,9 +162,10 @@ func (p *Sym) less(g, h *Vec) {
 	p.WW -= g[W] * h[W]
 }
 
-// LogLikelihood runs the filter over the nodes and adds up how probable each
-// fix was before it was taken in, up to a constant. A fix far out counts as
-// Huber would have it, so that one bad fix does not set the noise of a ride.
+// LogLikelihood runs the filter over the nodes and sums the log-likelihood of
+// the innovations, up to a constant (prediction error decomposition). An
+// outlier contributes Huber's loss, so that one bad fix does not dominate the
+// noise of a ride.
 func LogLikelihood(nodes []Node, x Vec, p Sym) float64 {
 	const knee = 3.5
 	var ll float64

@@ -1,20 +1,20 @@
 package kalman
 
-// Left is how an observation lies to what all the others say about it.
+// Left is the leave-one-out residual of an observation.
 type Left struct {
 	Off      float64 // observed less predicted from all others, m/s
 	Variance float64 // that this should have, the observation's own noise included, m²/s²; 0: nothing was observed
 	Lasting  float64 // the receiver's correlated error as all others say, m/s
 }
 
-// LeaveOut gives the states that Smooth gives and, for each node, how far its
-// observation lies from what the smoother makes of all others, before and after
-// it. It costs no smoothing without it: with u = e/r - gᵀη and D = 1/r + gᵀΛg,
-// where e, r and g are the filter's innovation, its variance and the gain, and
-// η and Λ what later observations say, the observation left out is missed by
-// u/D, with the variance 1/D (de Jong, "A cross-validation filter for time
-// series models", Biometrika 75 (1988) 594). Both hold until the filter is used
-// again.
+// LeaveOut returns the states that Smooth gives and, for each node, the
+// residual of its observation against the smoother's estimate from all others,
+// before and after it (leave-one-out cross-validation). This needs no second
+// smoothing: with u = e/r - gᵀη and D = 1/r + gᵀΛg, where e, r and g are the
+// filter's innovation, its variance and the gain, and η and Λ the adjoint of
+// all later observations, the residual is u/D, with the variance 1/D (de Jong,
+// "A cross-validation filter for time series models", Biometrika 75 (1988)
+// 594). Both slices are valid until the filter is used again.
 func (f *Filter) LeaveOut(nodes []Node, x Vec, p Sym) ([]Vec, []Left) {
 	f.run(nodes, x, p)
 	f.left = room(f.left, len(nodes))
@@ -40,8 +40,7 @@ func (f *Filter) LeaveOut(nodes []Node, x Vec, p Sym) ([]Vec, []Left) {
 // Last is the covariance at the last node.
 func (f *Filter) Last() *Sym { return &f.p[len(f.p)-1] }
 
-// left is the observation against all others, of which eta and info hold the
-// later ones.
+// left is the leave-one-out residual; eta and info hold the later observations.
 func (is *seen) left(eta *Vec, info *Sym) Left {
 	l := info.columns()
 	var spread float64
@@ -52,8 +51,8 @@ func (is *seen) left(eta *Vec, info *Sym) Left {
 	return Left{Off: (is.innovation/is.variance - dot(&is.gain, eta)) / d, Variance: 1 / d}
 }
 
-// lasting is what c has to do with an observation after smoothing: the place of
-// c in P̂h, where P̂ = P - PΛP. Without the observation the state is less by
+// lasting is the smoothed covariance of c with an observation: the component c
+// of P̂h, where P̂ = P - PΛP. Leaving the observation out lowers the state by
 // P̂h·off/R.
 func (p *Sym) lasting(info *Sym, h *sees) float64 {
 	c, l := p.columns(), info.columns()

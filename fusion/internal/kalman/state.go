@@ -1,6 +1,6 @@
-// Package kalman is the forward-backward smoother's arithmetic: a state of
-// seven numbers, an extended Kalman filter forward and the adjoint recursion
-// of Bryson and Frazier backward.
+// Package kalman implements the fixed-interval smoother: a state of seven
+// components, an extended Kalman filter forward and the modified Bryson-Frazier
+// (adjoint) recursion backward.
 //
 // # State
 //
@@ -19,13 +19,13 @@
 //
 // # The way back
 //
-// The textbook's way back (Rauch, Tung and Striebel, AIAA Journal 3 (1965)
-// 1445) solves a system of seven equations at each node. Bryson and Frazier's
+// The textbook recursion (Rauch, Tung and Striebel, AIAA Journal 3 (1965) 1445)
+// solves a system of seven equations at each node. That of Bryson and Frazier
 // ("Smoothing for linear and nonlinear dynamic systems", 1963; Bierman, "Fixed
 // interval smoothing with discrete measurements", International Journal of
-// Control 18 (1973) 65) needs none: what all later observations say about the
-// state at a node is carried back as a vector η and a matrix Λ, through each
-// step by its transposed transition F,
+// Control 18 (1973) 65) solves none: the information of all later observations
+// about the state at a node is propagated backward as an adjoint vector η and a
+// matrix Λ, through each step by its transposed transition F,
 //
 //	η ← Fᵀη    Λ ← FᵀΛF
 //
@@ -35,13 +35,13 @@
 //	η ← η + h·(e/r - gᵀη)    Λ ← (1 - h·gᵀ)·Λ·(1 - g·hᵀ) + h·hᵀ/r.
 //
 // The filter's state x and covariance P there become x + Pη and P - PΛP. F has
-// five entries beside its diagonal and three that are not one, so a step costs
-// some tens of multiplications each way. No observation sees the distance, so
-// that it has no place in η and Λ. The covariance with later nodes needs the
-// filter's P, F and g alone, see Walk.
+// five off-diagonal entries and two diagonal ones other than 1, so a step costs
+// some tens of multiplications in each direction. No observation depends on the
+// distance, so η and Λ have no entries for it. The cross-covariance with later
+// nodes needs only the filter's P, F and g: see Walk.
 package kalman
 
-// The places of the numbers in the state.
+// Indices of the state's components.
 const (
 	S = iota
 	V
@@ -53,10 +53,10 @@ const (
 	N // how many there are
 )
 
-// Vec is a state.
+// Vec is a state vector.
 type Vec [N]float64
 
-// Sym is a symmetric matrix such as a covariance, each pair once.
+// Sym is a symmetric matrix such as a covariance; each pair is stored once.
 type Sym struct {
 	SS, SV, SB, SC, SK, SD, SW float64
 	VV, VB, VC, VK, VD, VW     float64
@@ -67,8 +67,7 @@ type Sym struct {
 	WW                         float64
 }
 
-// Diagonal is the covariance of numbers that have nothing to do with each
-// other.
+// Diagonal is the covariance matrix of uncorrelated components.
 func Diagonal(variance Vec) Sym {
 	return Sym{SS: variance[S], VV: variance[V], BB: variance[B], CC: variance[C], KK: variance[K], DD: variance[D], WW: variance[W]}
 }
@@ -76,7 +75,7 @@ func Diagonal(variance Vec) Sym {
 // Variances is the diagonal.
 func (p *Sym) Variances() Vec { return Vec{p.SS, p.VV, p.BB, p.CC, p.KK, p.DD, p.WW} }
 
-// columns are those of the whole matrix.
+// columns returns the columns of the full matrix.
 func (p *Sym) columns() [N]Vec {
 	return [N]Vec{
 		{p.SS, p.SV, p.SB, p.SC, p.SK, p.SD, p.SW},
@@ -89,7 +88,7 @@ func (p *Sym) columns() [N]Vec {
 	}
 }
 
-// Step is what happens between one node and the next.
+// Step is the process model between one node and the next.
 type Step struct {
 	H      float64 // duration, s
 	DV, DS float64 // forward specific force integrated once (m/s) and twice (m)
@@ -104,7 +103,8 @@ type Step struct {
 	Blind  bool    // no force was measured: the speed wanders from what it was
 }
 
-// Observation is what was seen of the speed at a node: a fix, or a standstill.
+// Observation is a measurement of the speed at a node: a fix, or a standstill
+// (zero-velocity update).
 type Observation struct {
 	Z     float64 // observed speed less everything known, m/s
 	R     float64 // its variance, m²/s²
@@ -114,7 +114,7 @@ type Observation struct {
 	Vague bool    // nothing was observed; speeds merely lie where those of vehicles do
 }
 
-// Node is a place in time where the state is kept.
+// Node is a time at which the state is estimated.
 type Node struct {
 	Index       int         // sample of the series
 	Step        Step        // from the node before

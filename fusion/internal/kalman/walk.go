@@ -1,23 +1,23 @@
 package kalman
 
-// Links tells how the errors at different nodes hang together.
+// Links holds what cross-covariances between nodes are computed from.
 type Links struct {
 	steps []taken
 	seen  []seen
 	ties  []tie
 }
 
-// tie is what a node keeps for that.
+// tie is one node's part of Links.
 type tie struct {
 	s, v         Vec // columns of the filter's covariance P
 	lostS, lostV Vec // columns of ΛP: the part that later observations take off
 }
 
-// Walk carries errors forward from node to node to tell how they hang together
-// with those at later nodes. With P the filter's covariance at node i and Ψ
-// what the filter makes of an error from there to node j (through each step F,
-// at each observation 1 - g·hᵀ), the smoothed states have the covariance
-// Cov(x_i, x_j) = P_i·Ψᵀ·(1 - Λ_j·P_j).
+// Walk propagates errors forward from node to node to give their
+// cross-covariance with later nodes. With P the filter's covariance at node i
+// and Ψ the filter's transition of an error from there to node j (through each
+// step F, at each observation 1 - g·hᵀ), the smoothed states have the
+// covariance Cov(x_i, x_j) = P_i·Ψᵀ·(1 - Λ_j·P_j).
 type Walk struct {
 	all  *Links
 	node int
@@ -25,8 +25,8 @@ type Walk struct {
 }
 
 // Leave starts a walk with the errors of the distance and the speed on the
-// straight line between a node and the next, a share u of the way. It stands
-// at that next node.
+// straight line between a node and the next, at the fraction u of the interval.
+// It is then at that next node.
 func (l *Links) Leave(node int, u float64) Walk {
 	w := Walk{all: l, node: node, rows: [2]Vec{l.ties[node].s, l.ties[node].v}}
 	w.step()
@@ -38,7 +38,7 @@ func (l *Links) Leave(node int, u float64) Walk {
 	return w
 }
 
-// step goes to the next node.
+// step advances to the next node.
 func (w *Walk) step() {
 	w.node++
 	t := &w.all.steps[w.node]
@@ -61,15 +61,15 @@ func (w *Walk) step() {
 	}
 }
 
-// To goes on to a node, which must not lie before where the walk stands.
+// To advances to a node, which must not lie before the current one.
 func (w *Walk) To(node int) {
 	for w.node < node {
 		w.step()
 	}
 }
 
-// Here is the covariance of what the walk carries with distance and speed at
-// the node where it stands.
+// Here is the covariance of the propagated errors with distance and speed at
+// the current node.
 func (w *Walk) Here() [2][2]float64 {
 	t := &w.all.ties[w.node]
 	var c [2][2]float64

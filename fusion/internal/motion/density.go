@@ -2,15 +2,14 @@ package motion
 
 import "math"
 
-// bands are the reaches of the triangular windows, s, whose differences cut
-// out the bands from which the noise near zero frequency is judged: about 2 to
-// 4, 4 to 8 and 8 to 16 Hz, above what a rider does to the bike's speed.
+// bands are the half-widths of triangular windows, s, whose differences are the
+// band-pass filters from which the noise near zero frequency is estimated:
+// about 2 to 4, 4 to 8 and 8 to 16 Hz, above the rider's own changes of speed.
 var bands = [...]float64{0.04, 0.08, 0.16, 0.32}
 
-// bandHalves are half the reaches of those windows in samples. A slow sensor
-// has no room for all of them: there each is a sample wider than the one
-// before, from the bare readings (0) on, so that no two are the same window,
-// whose difference holds nothing.
+// bandHalves are half the reaches of those windows in samples. At a low
+// sampling rate they would coincide: there each is one sample wider than the
+// last, starting from the raw readings (0), so that no difference is empty.
 func (s *Series) bandHalves() (out [len(bands)]int) {
 	for k, reach := range bands {
 		out[k] = s.Half(reach / 2)
@@ -21,14 +20,14 @@ func (s *Series) bandHalves() (out [len(bands)]int) {
 	return out
 }
 
-// bandAvg is half the width over which their power is averaged, s.
+// bandAvg is the half-width over which their power is averaged, s.
 const bandAvg = 0.5
 
 // Density is the two-sided spectral density of f around each sample, m²/s³ for
-// f in m/s²: what a white noise of the same strength would add to the variance
-// of the speed each second. It is the least of those of the bands: a line of
-// the engine that lies in one of them says nothing about zero frequency, while
-// one that sweeps through zero passes all of them.
+// f in m/s²: what white noise of this density would add to the variance of the
+// speed each second. It is the minimum over the bands: an engine order within
+// one band says nothing about zero frequency, while one that sweeps through
+// zero passes through all of them.
 func (s *Series) Density(f []float64) []float64 {
 	return s.DensityInto(make([]float64, len(f)), f)
 }
@@ -39,7 +38,8 @@ func (s *Series) DensityInto(dst, f []float64) []float64 {
 	return dst
 }
 
-// DensityReach is how many samples to either side decide the density.
+// DensityReach is the number of samples to either side that determine the
+// density.
 func (s *Series) DensityReach() int { return 2*s.bandHalves()[len(bands)-1] + s.Half(bandAvg) }
 
 // DensityOf is the density of a part of a series.
@@ -68,14 +68,16 @@ func (s *Series) DensityOf(p *Paper, f []float64) []float64 {
 	return out
 }
 
-// bandLong is half the width over which the power of a slow band is averaged, s.
+// bandLong is the half-width over which the power of a slow band is averaged,
+// s.
 const bandLong = 0.8
 
-// BandReach is how many samples to either side decide a band up to far.
+// BandReach is the number of samples to either side that determine a band up to
+// far.
 func (s *Series) BandReach(far float64) int { return 2*s.windowHalf(far) + s.Half(bandLong) }
 
-// BandOf is the density of a part of a series judged from the band between two
-// windows alone.
+// BandOf is the density of a part of a series estimated from the band between
+// two windows.
 func (s *Series) BandOf(p *Paper, f []float64, near, far float64) []float64 {
 	a, b := p.Triangle(f, s.windowHalf(near)), p.Triangle(f, s.windowHalf(far))
 	for i := range a {

@@ -7,7 +7,7 @@ type Integral struct {
 	Twice []float64
 }
 
-// Integrate takes f as straight lines between the samples.
+// Integrate integrates f by the trapezoidal rule.
 func (s *Series) Integrate(f []float64) Integral {
 	out := Integral{T: s.T, Once: s.Sheet(), Twice: s.Sheet()}
 	out.Once[0], out.Twice[0] = 0, 0
@@ -19,7 +19,7 @@ func (s *Series) Integrate(f []float64) Integral {
 	return out
 }
 
-// Once is the running integral alone, of what f gives for each sample.
+// Once is the running integral of f alone; f gives the value at each sample.
 func (s *Series) Once(f func(i int) float64) []float64 {
 	out := s.Sheet()
 	out[0] = 0
@@ -32,7 +32,7 @@ func (s *Series) Once(f func(i int) float64) []float64 {
 	return out
 }
 
-// Over gives the integral of f and its double integral over samples i to j,
+// Over returns the integral and the double integral of f over samples i to j,
 // both starting from zero at i.
 func (g Integral) Over(i, j int) (once, twice float64) {
 	return g.Once[j] - g.Once[i], g.Twice[j] - g.Twice[i] - g.Once[i]*(g.T[j]-g.T[i])

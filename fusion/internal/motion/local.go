@@ -5,21 +5,21 @@ import (
 	"sync"
 )
 
-// blockLength is how many samples are worked on at a time: enough that what
-// blocks share at their edges costs little, few enough to stay in a
-// processor's cache.
+// blockLength is the number of samples processed at a time: enough that the
+// overlap of blocks costs little, few enough to stay in a processor's cache.
 const blockLength = 8192
 
-// Blocks calls work for stretches from:to that cover n places, on all cores.
-// The stretches do not depend on how many there are.
+// Blocks calls work for ranges from:to that cover n elements, on all cores. The
+// ranges do not depend on the number of cores.
 func Blocks(n int, work func(from, to int)) {
 	shared(n, func(_ *Paper, from, to int) { work(from, to) })
 }
 
-// Local fills dst with what depends on the samples within reach to either side
-// alone, such as a running mean. For every block work is given the neighbourhood
-// lo:hi to look at, paper to write on, and returns what belongs there, right
-// wherever the neighbourhood reaches far enough or the series ends.
+// Local fills dst with a quantity that depends only on the samples within reach
+// to either side, such as a running mean. For every block, work receives the
+// neighbourhood lo:hi and scratch memory, and returns the values over lo:hi;
+// they must be right wherever the neighbourhood reaches far enough or the
+// series ends.
 func Local(dst []float64, reach int, work func(p *Paper, lo, hi int) []float64) {
 	shared(len(dst), func(p *Paper, from, to int) {
 		lo, hi := max(from-reach, 0), min(to+reach, len(dst))
@@ -43,14 +43,14 @@ func shared(n int, work func(p *Paper, from, to int)) {
 	group.Wait()
 }
 
-// Paper is room for what is needed only while a block is worked on.
+// Paper is scratch memory for the processing of one block.
 type Paper struct {
 	sheets [][]float64
 	used   int
 }
 
-// Sheet gives a slice of n numbers that nobody else uses during this block.
-// What stands in it is left over from others.
+// Sheet returns a slice of n numbers for exclusive use during this block. Its
+// contents are arbitrary.
 func (p *Paper) Sheet(n int) []float64 {
 	if p.used == len(p.sheets) {
 		p.sheets = append(p.sheets, nil)
@@ -63,7 +63,7 @@ func (p *Paper) Sheet(n int) []float64 {
 	return (*s)[:n]
 }
 
-// Copy is a sheet with the same numbers.
+// Copy returns a sheet with a copy of f.
 func (p *Paper) Copy(f []float64) []float64 {
 	out := p.Sheet(len(f))
 	copy(out, f)

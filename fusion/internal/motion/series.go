@@ -1,6 +1,6 @@
 // Package motion prepares the accelerometer's and gyroscope's samples for the
-// smoother: one unbroken series in time, gaps filled and marked, running
-// integrals, and how strong the vibration is.
+// smoother: one continuous series in time with gaps filled and marked, running
+// integrals, and the spectral density of the vibration.
 package motion
 
 import (
@@ -12,8 +12,8 @@ import (
 	"stillair/sensors"
 )
 
-// Series is the motion of a ride on increasing times. Where samples are
-// missing for longer than a moment, empty ones stand in.
+// Series is the motion of a ride on increasing times. Where samples are missing
+// for longer than Hole, empty ones take their place.
 type Series struct {
 	T       []float64 // s on the log's clock
 	HasTurn bool      // there is a gyroscope
@@ -25,8 +25,8 @@ type Series struct {
 	spares [][]float64
 }
 
-// Sheet is room for a number for each sample; what stands in it is left over
-// from others. Only one goroutine may ask for sheets and give them back.
+// Sheet returns scratch memory of one number for each sample; its contents are
+// arbitrary. Only one goroutine may call Sheet and Spare.
 func (s *Series) Sheet() []float64 {
 	if n := len(s.spares); n > 0 {
 		f := s.spares[n-1]
@@ -36,8 +36,8 @@ func (s *Series) Sheet() []float64 {
 	return make([]float64, len(s.T))
 }
 
-// Spare takes sheets that nobody needs any more. A ride of hours has tens of
-// megabytes in each handful of them.
+// Spare returns sheets for reuse. For a ride of hours a few of them take tens
+// of megabytes.
 func (s *Series) Spare(sheets ...[]float64) {
 	for _, f := range sheets {
 		if len(f) == len(s.T) {
@@ -54,7 +54,7 @@ func (s *Series) Force(i int) r3.Vec { return s.read[i].Force }
 // where Missing.
 func (s *Series) Turn(i int) r3.Vec { return s.read[i].Turn }
 
-// Axis is one of the three numbers of a vector.
+// Axis is one of the three components of a vector.
 func Axis(v r3.Vec, a int) float64 {
 	switch a {
 	case 0:
@@ -65,17 +65,17 @@ func Axis(v r3.Vec, a int) float64 {
 	return v.Z
 }
 
-// fillStep is the spacing of the samples that stand in for missing ones, s. It
-// is wide enough to cost nothing and fine enough for a speed curve.
+// fillStep is the spacing of the samples that replace missing ones, s: coarse
+// enough to cost little and fine enough for a speed curve.
 const fillStep = 0.1
 
-// maxFill bounds how many samples stand in for one gap, so that a clock that
-// jumps by a month does not fill the memory.
+// maxFill limits the samples that fill one gap, so that a clock that jumps by a
+// month does not exhaust the memory.
 const maxFill = 20000
 
 // Hole is the interval from which samples count as missing, s: three and a half
-// times the usual one, which two lost readings and their jitter do not reach,
-// but at least a tenth of a second, for which no rider does anything sudden.
+// times the usual one, more than two lost readings with their jitter, but at
+// least a tenth of a second, in which no rider does anything sudden.
 func (s *Series) Hole() float64 { return math.Max(0.1, 3.5*s.Step) }
 
 // New builds the series. Readings that are not finite are left out, as are
@@ -114,7 +114,7 @@ func New(samples []sensors.Motion) *Series {
 	return s
 }
 
-// Even is a series of no readings, on even times from one to another.
+// Even is a series without readings at evenly spaced times.
 func Even(from, to, step float64) *Series {
 	n := max(2, int(math.Ceil((to-from)/step))+1)
 	s := &Series{Step: (to - from) / float64(n-1), T: make([]float64, n), Missing: make([]bool, n)}
@@ -124,7 +124,7 @@ func Even(from, to, step float64) *Series {
 	return s
 }
 
-// hasTurn tells whether more than half of the samples hold a turn rate.
+// hasTurn reports whether more than half of the samples hold a turn rate.
 func hasTurn(samples []sensors.Motion) bool {
 	n := 0
 	for i := range samples {
@@ -135,7 +135,7 @@ func hasTurn(samples []sensors.Motion) bool {
 	return n > len(samples)/2
 }
 
-// good is how many samples from the first can be taken as they are.
+// good is the number of leading samples that need no correction.
 func (s *Series) good(samples []sensors.Motion, gap float64) int {
 	for i := range samples {
 		m := &samples[i]
@@ -191,12 +191,12 @@ func (s *Series) Index(t float64) int {
 	return i
 }
 
-// stepOver is how many readings the usual interval is taken over: more than a
-// phone hands over in one burst, with stamps that hardly differ.
+// stepOver is the number of readings over which the usual interval is measured:
+// more than a phone delivers in one burst with almost equal time stamps.
 const stepOver = 64
 
 // usualStep is the median over the ride of the mean interval of stepOver
-// readings, s. Bursts, jitter and gaps leave it as it is.
+// readings, s. It is robust to bursts, jitter and gaps.
 func usualStep(samples []sensors.Motion) float64 {
 	const most = 20000 // enough to know the median
 	over := max(1, min(stepOver, len(samples)/4))

@@ -3,8 +3,7 @@ package motion
 import "math"
 
 // Mean writes the running mean of f over 2·half+1 samples into dst, which must
-// not be f, and returns it. At the ends the window is cut, never shifted beyond
-// the data.
+// not be f, and returns it. At the ends the window is truncated.
 func Mean(dst, f []float64, half int) []float64 {
 	if half <= 0 {
 		copy(dst, f)
@@ -29,8 +28,8 @@ func Mean(dst, f []float64, half int) []float64 {
 // Mean is the running mean of f over 2·half+1 samples.
 func (p *Paper) Mean(f []float64, half int) []float64 { return Mean(p.Sheet(len(f)), f, half) }
 
-// Triangle is f under a triangular window that reaches twice half samples to
-// either side: two running means, no phase shift.
+// Triangle is f smoothed by a triangular window that reaches twice half samples
+// to either side: two running means, no phase shift.
 func (p *Paper) Triangle(f []float64, half int) []float64 { return p.Mean(p.Mean(f, half), half) }
 
 // Calm writes the running mean of f over reach seconds to either side into dst,
@@ -41,8 +40,7 @@ func (s *Series) Calm(dst, f []float64, reach float64) []float64 {
 	return dst
 }
 
-// Smooth is f under a triangular window that reaches reach seconds to either
-// side.
+// Smooth is f smoothed by a triangular window of reach seconds to either side.
 func (s *Series) Smooth(f []float64, reach float64) []float64 {
 	return s.SmoothInto(make([]float64, len(f)), f, reach)
 }
@@ -54,7 +52,7 @@ func (s *Series) SmoothInto(dst, f []float64, reach float64) []float64 {
 	return dst
 }
 
-// Half is how many samples reach seconds are.
+// Half is the number of samples in reach seconds.
 func (s *Series) Half(reach float64) int { return int(math.Round(reach / s.Step)) }
 
 // Shake is the rms of the specific force above a few Hz around each sample,
