@@ -1,4 +1,4 @@
-// Package runs finds what a rider did in a ride and measures it.
+// Package runs detects the runs in a recorded ride and measures them.
 //
 // Analyse takes a recorded log through six steps, each in a package of its
 // own that can be used alone:
@@ -6,24 +6,24 @@
 //   - fusion smooths the motion: speed, acceleration and distance with a
 //     covariance;
 //   - runs/detect finds launches, roll-ons, pulls, coast-downs and stops by
-//     their physics, and says why a candidate does not count;
+//     their physics, and gives the reason where a candidate does not count;
 //   - runs/marks measures times, distances and speeds, with standard errors
 //     that follow from the covariance;
-//   - runs/pairing brings opposite coast-downs on one road together;
+//   - runs/pairing pairs coast-downs in opposite directions on one road;
 //   - runs/roadload fits the drag area and the rolling resistance of every
 //     setup to all its pairs at once;
 //   - runs/pass finds roads ridden in both directions at a steady speed, and the
 //     mean of both.
 //
-// Road power, comparisons of setups and what they mean on the road build on
-// these.
+// Power at the road, comparisons of setups and their effects on the road build
+// on these.
 //
 // # What is never lost
 //
-// A run that cannot be used stays in the result with its reasons, in words a
-// rider understands. A run that counts but deserves a remark carries it as a
-// caution. What was assumed because it was not entered is named in
-// Result.Defaults, by the field of ride.json that would give it.
+// A run that cannot be used stays in the result with its reasons. A run that
+// counts but with a reservation has a caution. Defaults used for values that
+// were not entered are listed in Result.Defaults, by the name of their field in
+// ride.json.
 //
 // # What is assumed where nothing was entered
 //
@@ -36,8 +36,8 @@
 // the altitude of the fixes, or at the pressure that the phone's barometer
 // measured, with an uncertainty that covers a warm and a cold day.
 //
-// Each coast-down has the air of its own place and time: the barometer's pressure,
-// else that of its altitude, and a temperature that falls by 6.5 K a kilometre and,
-// where it was entered for the start and the end of the ride, changes evenly
-// between them.
+// Each coast-down has the air of its own place and time: the barometer's
+// pressure, or else that of its altitude, and a temperature that falls by 6.5 K
+// a kilometre and, where it was entered for the start and the end of the ride,
+// is interpolated linearly between them.
 package runs

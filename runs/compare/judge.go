@@ -19,7 +19,7 @@ const (
 	CannotTell Finding = "compare.cannot_tell"
 )
 
-// Difference is one measured difference b − a, with what judging it needs.
+// Difference is one measured difference b − a, with what its test needs.
 type Difference struct {
 	Delta measure.Value // b − a, in the quantity's unit
 	Held  float64       // part of Delta.SE that comes from what is assumed, which more pairs do not make smaller
@@ -28,7 +28,7 @@ type Difference struct {
 	Pairs int           // pairs, or repetitions, of the setup that has fewer
 }
 
-// Verdict is a judged difference. Percents are of a's value.
+// Verdict is the outcome for one difference. Percentages are of a's value.
 type Verdict struct {
 	Finding   Finding
 	Delta     measure.Value // as measured
@@ -42,25 +42,25 @@ type Verdict struct {
 	Next      Next    // what one more pair with each setup would bring
 }
 
-// Next is what one more pair, or repetition, with each setup would bring, from
-// the data so far.
+// Next is the predicted effect of one more pair, or repetition, with each
+// setup.
 type Next struct {
 	Half   float64 // half width of the interval it would leave, percent
 	Chance float64 // that the answer is then certain, one way or the other; 1 where it is already
 }
 
-// MostPairs bounds what Stillair suggests to add: beyond it a calmer day
-// helps more than more riding.
+// MostPairs limits the number of further pairs that Stillair suggests: beyond
+// it a calmer day helps more than more riding.
 const MostPairs = 20
 
-// Judge judges differences that belong to one question together. matters is
-// the relative difference that the rider wants to know about: 0.05 is 5 %.
+// Judge tests the differences that belong to one question together. matters is
+// the smallest relative difference that matters to the rider: 0.05 is 5 %.
 //
-// Intervals and p are simultaneous by one method, Bonferroni's: of n differences
-// each has an interval of level 1 − 0.05/n and a p multiplied by n. So the
-// words and the band never disagree: the setups differ just where the band
-// leaves zero out. That there is no difference that matters is said only where
-// the whole band lies within what matters.
+// Intervals and p-values are simultaneous by Bonferroni's method: each of n
+// differences has an interval of level 1 − 0.05/n and a p-value multiplied by
+// n. So verdict and interval always agree: the setups differ exactly if the
+// interval excludes zero. The verdict is that there is no difference that
+// matters only if the whole interval lies within matters.
 func Judge(ds []Difference, matters float64) []Verdict {
 	out := make([]Verdict, len(ds))
 	for i, d := range ds {
@@ -92,11 +92,11 @@ func judge(d Difference, comparisons int, matters float64) Verdict {
 	return v
 }
 
-// next foretells the interval with one more pair. Given the data so far and
-// nothing else, the true difference lies about the estimate with its standard
-// error, and so does the next estimate with what the new pair takes off that
-// error's variance (the predictive distribution of a normal mean with a flat
-// prior; Gelman and others, Bayesian Data Analysis, section 2.5).
+// next predicts the interval with one more pair. Given the data so far, the
+// true difference is distributed about the estimate with its standard error,
+// and the next estimate with the decrease of the error variance through the new
+// pair (the predictive distribution of a normal mean with a flat prior; Gelman
+// and others, Bayesian Data Analysis, section 2.5).
 func next(d Difference, level, matters float64, settled bool) Next {
 	half, se := d.halfWith(1, level), d.seWith(1)
 	n := Next{Half: 100 * half / math.Abs(d.Base), Chance: 1}
@@ -113,20 +113,21 @@ func next(d Difference, level, matters float64, settled bool) Next {
 	return n
 }
 
-// seWith is the standard error with n more pairs, were the scatter to stay as it is.
+// seWith is the standard error with n more pairs of the same scatter.
 func (d Difference) seWith(n int) float64 {
 	have, noise := float64(max(d.Pairs, 1)), d.Delta.SE*d.Delta.SE-d.Held*d.Held
 	return math.Sqrt(d.Held*d.Held + math.Max(0, noise)*have/(have+float64(n)))
 }
 
-// halfWith is the half width of the interval then.
+// halfWith is the half-width of the interval with n more pairs.
 func (d Difference) halfWith(n int, level float64) float64 {
 	return measure.Quantile(level, d.DoF+2*float64(n)) * d.seWith(n)
 }
 
-// morePairs is how many more pairs a setup would settle it, were the scatter
-// and the difference to stay as they are: until the half width of the interval
-// is less than the difference, or less than what it lacks to what matters.
+// morePairs is the number of further pairs per setup that would settle the
+// question if scatter and difference stay the same: until the half-width of the
+// interval is less than the difference, or less than matters minus the
+// difference.
 func morePairs(d Difference, level, matters float64) (n int, beyond bool) {
 	size := math.Abs(d.Delta.X)
 	settled := math.Max(size, matters*math.Abs(d.Base)-size)

@@ -7,13 +7,14 @@ import (
 	"stillair/sensors/finding"
 )
 
-// ErrTooFew says that there is nothing to judge scatter by.
+// ErrTooFew is returned when there are too few values to estimate their
+// scatter.
 var ErrTooFew = finding.Fail("compare.too_few")
 
-// Repeated compares what was measured several times with each setup, such as
-// roll-on times: the difference of means with the scatter pooled over both
-// (Student's two-sample t). Where the runs' own uncertainties are larger than
-// the scatter they showed, the larger counts.
+// Repeated compares repeated measurements with two setups, such as roll-on
+// times: the difference of means with the pooled scatter of both (Student's
+// two-sample t test). If the runs' own uncertainties are larger than their
+// scatter, those count.
 func Repeated(a, b []measure.Value) (Difference, error) {
 	if len(a) < 2 || len(b) < 2 {
 		return Difference{}, ErrTooFew

@@ -9,24 +9,24 @@ import (
 	"stillair/runs/measure"
 )
 
-// student is a two-sided t test as it will be made of a difference. The error
-// of the difference has a true size; what it is divided by comes from the
-// scatter of the repeats, and may be more than that.
+// student is the two-sided t test that will be made of a difference. The
+// standard error in its denominator is estimated from the scatter of the
+// repeats, which may be larger than the true error of the difference.
 type student struct {
 	dof   float64 // degrees of freedom of the scatter
 	level float64 // 0.05: the test calls a difference of nothing in 5 %
-	// beyond is the variance that repeats have and the difference has not, such
-	// as a wind that helps on the way out and hinders on the way back: a
+	// beyond is the variance of repeats that cancels in the difference, such as
+	// from a wind that helps on the way out and hinders on the way back: a
 	// multiple of the variance of one repeat's error.
 	beyond float64
-	// least is below what the scatter is never taken to be: a multiple of the
+	// least is the lower limit of the estimated scatter: a multiple of the
 	// standard deviation of one repeat's error.
 	least float64
 }
 
-// chance is the power of the test: the probability that the difference leaves
-// the limits, for a true difference of shift standard deviations of its error.
-// Without beyond and least it is that a non-central t variable does.
+// chance is the power of the test for a true difference of shift standard
+// deviations of its error. Without beyond and least it follows from the
+// non-central t distribution.
 func (t student) chance(shift float64) float64 {
 	limit := measure.Quantile(1-t.level, t.dof)
 	w := distuv.ChiSquared{K: t.dof}
@@ -40,7 +40,7 @@ func (t student) chance(shift float64) float64 {
 	return quad.Fixed(f, math.Max(0, 1-reach), 1+reach, 200, nil, 0)
 }
 
-// needed is the shift that the test sees with the chance asked for.
+// needed is the shift that the test detects with the given power.
 func (t student) needed(ask float64) float64 {
 	lo, hi := 0.0, 1.0
 	for t.chance(hi) < ask {
@@ -57,17 +57,17 @@ func (t student) needed(ask float64) float64 {
 	return hi
 }
 
-// freedom is how many degrees of freedom the spread of the difference has. The
-// noise is learned within the runs, where gusts come and go several times, so a
-// pair tells about as much of it as two independent draws do: what
-// Satterthwaite's formula gives for simulated tests of two to eight pairs.
+// freedom is the degrees of freedom of the difference. The noise is learned
+// within the runs, over several correlation times of the gusts, so a pair
+// contributes about as much as two independent draws: as Satterthwaite's
+// formula gives for simulated tests of two to eight pairs.
 func freedom(setups, pairs int) float64 { return 2 * float64(setups*pairs) }
 
-// learning is by how much the standard error of a test with so many pairs a
-// setup exceeds the bound, which takes the noise as known: simulated tests
-// give 1.18 for two pairs and 1.10 for four.
+// learning is the ratio of the standard error of a test with so many pairs a
+// setup to the bound, which assumes known noise: simulated tests give 1.18 for
+// two pairs and 1.10 for four.
 func learning(pairs int) float64 { return math.Sqrt(1 + 0.8/float64(pairs)) }
 
-// levelOf is the level of each comparison, so that all between so many setups
-// together call a difference of nothing in 5 % (Bonferroni).
+// levelOf is the significance level of each comparison for a family-wise error
+// rate of 5 % over all comparisons between so many setups (Bonferroni).
 func levelOf(setups int) float64 { return 0.05 / float64(setups*(setups-1)/2) }

@@ -4,7 +4,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Why a test cannot be planned.
+// Codes of the reasons why a test cannot be planned.
 const (
 	codeSetups      finding.Code = "plan.setups"
 	codeShare       finding.Code = "plan.change_of_drag"
@@ -23,7 +23,7 @@ const (
 	codeNoBikeTakes finding.Code = "plan.no_bike_takes"
 )
 
-// What would help a plan that is not enough.
+// Codes of advice for a plan that is not enough.
 const (
 	codeCalmer    finding.Code = "plan.calmer"
 	codeFaster    finding.Code = "plan.faster"

@@ -7,7 +7,7 @@ import (
 	"stillair/runs/roadload"
 )
 
-// day is one way the day of a test may turn out, and what the test then says,
+// day is one possible day of a test with the resulting standard errors,
 // relative to CdA.
 type day struct {
 	weight         float64
@@ -18,8 +18,9 @@ type day struct {
 
 func (x day) se() float64 { return math.Hypot(x.noise, x.assumed) }
 
-// test is the t test that will be made. What is assumed is no count from data, so
-// it adds to the degrees of freedom, as it does to those of the comparison.
+// test is the t test that will be made. The uncertainty from assumptions is not
+// estimated from data, so it raises the degrees of freedom, as in the
+// comparison.
 func (x day) test() student {
 	const plenty = 1e4 // as good as known
 	return student{dof: math.Min(plenty, x.dof*math.Pow(x.se()/x.noise, 4)), level: x.level}
@@ -39,8 +40,8 @@ func (d days) mean(of func(day) float64) float64 {
 	return sum
 }
 
-// days are three that stand for all: as gusty as expected, and √3 standard
-// deviations more and less, with the weights of Gauss and Hermite.
+// days are three representative days: as gusty as expected, and √3 standard
+// deviations more and less, with the weights of Gauss-Hermite quadrature.
 func (d *design) days(setups, pairs int) (days, error) {
 	reach := math.Sqrt(3) * d.c.GustsUnsure
 	var out days
@@ -61,8 +62,8 @@ func (d *design) days(setups, pairs int) (days, error) {
 }
 
 // expect is the standard error of the difference in CdA between two setups as a
-// fraction of CdA, the largest of all differences: what noise leaves, and what is
-// assumed. Of one setup it is that of its CdA.
+// fraction of CdA, the largest of all differences: the parts from noise and
+// from assumptions. For one setup it is that of its CdA.
 func (d *design) expect(setups int, opts roadload.Options) (noise, assumed float64, err error) {
 	l := d.c.Load
 	loads := make([]roadload.Design, setups)

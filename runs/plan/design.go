@@ -6,7 +6,7 @@ import (
 	"stillair/runs/roadload"
 )
 
-// design is the planned coast-downs in full.
+// design is the full layout of the planned coast-downs.
 type design struct {
 	c       Conditions
 	runs    []roadload.Run
@@ -35,7 +35,7 @@ func newDesign(c Conditions, blocks []Block) *design {
 	return d
 }
 
-// run places one coast-down on the clock and the road.
+// run places one coast-down in time and on the road.
 func (d *design) run(t, v, x []float64, clock float64, setup, pair int, dir float64) roadload.Run {
 	l := d.c.Load
 	r := roadload.Run{
@@ -53,8 +53,8 @@ func (d *design) run(t, v, x []float64, clock float64, setup, pair int, dir floa
 	return r
 }
 
-// coast rolls down from the first to the last speed and returns time, speed
-// and distance at every fix.
+// coast simulates a coast-down from the first to the last speed and returns
+// time, speed and distance at every fix.
 func coast(c Conditions) (t, v, x []float64) {
 	const steps = 50 // between fixes; Euler's midpoint rule
 	l := c.Load
@@ -73,8 +73,8 @@ func coast(c Conditions) (t, v, x []float64) {
 	return t, v, x
 }
 
-// How a rider gets up to speed and stops (common practice). Hard braking on dry
-// asphalt is twice that; nobody plans to need it.
+// Acceleration and braking assumed for the road needed (common practice). Hard
+// braking on dry asphalt is twice that, which a plan should not rely on.
 const (
 	getsUp  = 2.0  // m/s²
 	brakes  = 3.0  // m/s²
@@ -82,9 +82,10 @@ const (
 	toSpare = 50.0 // m
 )
 
-// stopping is the road to stop in from a speed, with a margin, m.
+// stopping is the stopping distance from a speed, with a margin, m.
 func stopping(v float64) float64 { return v*v/(2*brakes) + reacts*v + toSpare }
 
-// gettingUp is the road to get up to a speed, m: enough to stop from it again.
-// Runs go both ways over the same stretch, so it is needed at either end.
+// gettingUp is the road needed to reach a speed, m, or to stop from it if that
+// is longer. Runs go both ways over the same stretch, so it is needed at either
+// end.
 func gettingUp(v float64) float64 { return math.Max(v*v/(2*getsUp), stopping(v)) }

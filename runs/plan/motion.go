@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// How a push is ridden (common practice).
+// Parameters of the motion in a push (common practice).
 const (
 	opens     = 0.25 // throttle from closed to full, s
 	clutches  = 0.35 // clutch from first bite to full force, s
@@ -20,7 +20,7 @@ const (
 	pushGives = 90.0 // where a push is given up, s
 )
 
-// push is the planned run: what drives the bike, and where the run is over.
+// push is the planned run: the driving force, and where the run ends.
 type push struct {
 	kind     Push
 	c        PushConditions
@@ -40,10 +40,10 @@ func (q PushQuestion) push(c PushConditions) (push, error) {
 	return p, err
 }
 
-// drive is the force of the engine at the road so long after the throttle or
-// clutch began to move, in the gear that reaches up to a speed, N. Within a gear
-// an engine's torque changes little, so the force is steady and the most power
-// is there at the gear's end.
+// drive is the force of the engine at the road at time t after the throttle or
+// clutch began to move, in the gear that reaches up to a speed, N. Within a
+// gear an engine's torque changes little, so the force is constant and the
+// power is greatest at the gear's end.
 func (p push) drive(t, upTo float64) float64 {
 	switch p.kind {
 	case Launches:
@@ -54,20 +54,20 @@ func (p push) drive(t, upTo float64) float64 {
 	return math.Min(t/opens, 1) * p.c.Power / upTo
 }
 
-// ridden is a push with even steps from its beginning.
+// ridden is a simulated push in equal time steps.
 type ridden struct {
 	v, s    []float64 // m/s, m
 	changes []float64 // when gears were changed, s
 	closed  float64   // for how long the throttle stays closed yet, s
 }
 
-// gearEnd is up to what speed the gear of a launch reaches, m/s.
+// gearEnd is the highest speed in the current gear of a launch, m/s.
 func (r *ridden) gearEnd() float64 { return firstGear * math.Pow(nextGear, float64(len(r.changes))) }
 
-// open is for what share of the next step the throttle is open, with the speed
-// that the step would gain. A launch that comes to the end of its gear within
-// the step changes there, so that the time taken moves smoothly with whatever
-// slows the bike.
+// open is the fraction of the next step in which the throttle is open, given
+// the speed that the step would gain. A launch that reaches the end of its gear
+// within the step changes there, so that the time taken is a smooth function of
+// the resistance.
 func (r *ridden) open(t, v, gain float64) float64 {
 	if r.closed > 0 {
 		shut := math.Min(r.closed, pushStep)
@@ -84,8 +84,8 @@ func (r *ridden) open(t, v, gain float64) float64 {
 	return share
 }
 
-// ride pushes against the road load and a further force that holds the bike
-// back, nil for none.
+// ride simulates the push against the road load and a further resisting force,
+// nil for none.
 func (p push) ride(further func(t, v float64) float64) (ridden, error) {
 	l, inertia := p.c.Load, p.c.Load.Mass+p.c.RotatingMass
 	upTo, open := p.c.ToMPS, 1.0
@@ -118,7 +118,7 @@ func (p push) ride(further func(t, v float64) float64) (ridden, error) {
 }
 
 // over reports whether the run is over: a pull at its last speed, the others a
-// little past their mark, as riders do who mean to reach it.
+// little past their mark, as in practice.
 func (p push) over(v, s float64) bool {
 	switch {
 	case p.kind == Pulls:
@@ -129,8 +129,8 @@ func (p push) over(v, s float64) bool {
 	return v > p.speed+past
 }
 
-// took is how long the mark took, s: for a launch from when the bike has rolled
-// one foot, as comparisons take it.
+// took is the time of the mark, s: for a launch from the one-foot rollout, as
+// in comparisons.
 func (p push) took(r ridden) float64 {
 	if p.kind == Launches {
 		begin := passes(r.s, marks.Rollout)
@@ -142,7 +142,7 @@ func (p push) took(r ridden) float64 {
 	return passes(r.v, p.c.ToMPS) - passes(r.v, p.c.FromMPS)
 }
 
-// passes is when a rising series passes a value, s.
+// passes is the time at which a rising series passes a value, s.
 func passes(x []float64, at float64) float64 {
 	for i := 1; i < len(x); i++ {
 		if x[i] >= at && x[i-1] < at {
@@ -152,8 +152,8 @@ func passes(x []float64, at float64) float64 {
 	return math.NaN()
 }
 
-// lasting is the push of a bike that is as strong as the time says. One that is
-// quicker than wheel and tyre were said to allow has more grip as well.
+// lasting adjusts the push so that it takes the given time. If that is quicker
+// than the assumed grip allows, the grip is raised as well.
 func (p push) lasting(takes float64) (push, error) {
 	const plenty = 150e3 // W
 	grip := p.c.Grip

@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Conditions is what the test is expected to meet.
+// Conditions are the expected conditions of the test.
 type Conditions struct {
 	Load         effect.Load // rough road load, mass and air of the bike
 	RotatingMass float64     // kg
@@ -23,13 +23,14 @@ type Conditions struct {
 	GustsUnsure  float64 // standard deviation of the logarithm of the gusts that the day will bring about those in Noise
 }
 
-// What a day brings of which only the wind from pair to pair is known.
+// Conditions assumed when only the wind from pair to pair is known.
 const (
-	// At a rider's height over open country gusts are 1/ln(z/z₀) of the mean wind
-	// (Counihan, Atmospheric Environment 9 (1975) 871): 0.29 to 0.43 for 1 m over
-	// z₀ of 3 to 10 cm. From a direction not known, a mean wind U blows along the
-	// road with a spread of U/√2, so gusts are about half the spread of the wind
-	// from pair to pair; what is slower than a coast-down is in the latter.
+	// At a rider's height over open country gusts are 1/ln(z/z₀) of the mean
+	// wind (Counihan, Atmospheric Environment 9 (1975) 871): 0.29 to 0.43 for 1
+	// m over z₀ of 3 to 10 cm. From a direction not known, a mean wind U blows
+	// along the road with a spread of U/√2, so gusts are about half the spread
+	// of the wind from pair to pair, which contains all changes slower than a
+	// coast-down.
 	usualGusts = 0.45
 	// The same formula between short grass and hedges, and days of more or less
 	// sun, differ by half either way.
@@ -38,12 +39,13 @@ const (
 	// practice for an asphalt road that looks level and even).
 	usualRoad  = 0.001
 	roadUnsure = 0.7 // of its logarithm: from half as even to twice
-	// No air over a road is stiller, m/s (common practice: calm is below 0.3 m/s,
-	// Beaufort 0).
+	// The smallest wind over a road, m/s (common practice: calm is below 0.3
+	// m/s, Beaufort 0).
 	stillest = 0.2
 )
 
-// leastRange is between the speeds of a run, m/s: said so, and a little less taken.
+// leastRange is the smallest difference between the speeds of a run, m/s, as
+// stated to the rider; slightly less is accepted.
 const leastRange = 20 / 3.6
 
 // DefaultConditions is an everyday test of a bike: 110 to 30 km/h, a phone
@@ -61,10 +63,9 @@ func DefaultConditions(l effect.Load, windSD float64) Conditions {
 	}
 }
 
-// As takes gusts, road and receiver from an earlier test of the rider's own, for
-// a day and a road like those. A few pairs tell gusts and road roughly, so what
-// they tell is weighed with what is usual (the mean of two normal figures, each
-// by its precision).
+// As takes gusts, road and receiver from an earlier test of the rider's own,
+// for a similar day and road. A few pairs determine gusts and road only
+// roughly, so they are combined with the usual values by precision weighting.
 func (c Conditions) As(e *roadload.Estimate) Conditions {
 	usual := c.Noise.Noise
 	c.Noise.Noise = e.Noise
@@ -80,8 +81,8 @@ func (c Conditions) As(e *roadload.Estimate) Conditions {
 	return c
 }
 
-// weighed is a figure of the noise as learned and as usual, weighed by how well
-// the logarithm of either is known, and how well that of the mean is.
+// weighed is the precision-weighted mean of the logarithms of a learned and a
+// usual noise parameter, with its standard deviation.
 func weighed(e *roadload.Estimate, of func(*roadload.Noise) *float64, usual, unsure float64) (x, sd float64) {
 	learned := e.Noise
 	a, b := 1/math.Pow(e.Unsure(of), 2), 1/math.Pow(unsure, 2)
@@ -113,8 +114,8 @@ func FromTopSpeed(l effect.Load, v, dv float64) float64 {
 	return math.Abs(dv / one.Speed(l, v).X)
 }
 
-// Plan is a test and how likely it is to succeed. Differences are in the terms
-// of the question: relative for drag and power, in s for times.
+// Plan is a test with its chance of success. Differences are in the unit of the
+// question: relative for drag and power, in s for times.
 type Plan struct {
 	Pairs      int     // opposite pairs for each setup
 	Blocks     []Block // in the order of riding
@@ -155,7 +156,8 @@ func Make(q Question, c Conditions) (*Plan, error) {
 	return p, err
 }
 
-// fewest is the test of the fewest pairs that is enough, or that of the most.
+// fewest is the test with the fewest pairs that are enough, or that with the
+// most.
 func fewest(most int, lay func(pairs int) (*Plan, error)) (p *Plan, err error) {
 	for n := 2; n <= most; n += 2 {
 		if p, err = lay(n); err != nil || p.Enough {
@@ -215,15 +217,15 @@ func lay(q Question, c Conditions, n int) (*Plan, error) {
 	return p, nil
 }
 
-// narrow is the chance that the interval of one setup from noise alone comes out
-// no wider than asked for: its width is taken from the scatter, whose square is
-// spread by 2/dof.
+// narrow is the chance that the interval of one setup from noise alone is no
+// wider than required: its width is estimated from the scatter, whose square
+// has a relative variance of 2/dof.
 func narrow(x day, ask float64) float64 {
 	z := (ask/x.noiseHalf() - 1) * math.Sqrt(2*x.dof)
 	return distuv.UnitNormal.CDF(z)
 }
 
-// smallest is the change that is seen with the chance asked for.
+// smallest is the smallest change detected with the required power.
 func smallest(chance func(float64) float64, ask, se float64) float64 {
 	lo, hi := 0.0, se
 	for chance(hi) < ask {
@@ -239,7 +241,8 @@ func smallest(chance func(float64) float64, ask, se float64) float64 {
 	return hi
 }
 
-// order is there and back through the setups, with half the pairs each time.
+// order goes through the setups forwards and backwards (A B B A), with half the
+// pairs each time.
 func order(setups, pairs int) []Block {
 	var b []Block
 	add := func(s int) {
@@ -258,7 +261,7 @@ func order(setups, pairs int) []Block {
 	return b
 }
 
-// advise tries what a rider can do and keeps what helps.
+// advise tries the changes that a rider can make and keeps those that help.
 func advise(q Question, c Conditions) []Advice {
 	calm := c
 	calm.Noise = calmer(c.Noise)

@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Push is what is ridden on full throttle to answer a question.
+// Push is a kind of full-throttle run.
 type Push string
 
 // The pushes.
@@ -21,8 +21,7 @@ const (
 	RollOns  Push = "roll-ons" // in one gear, for the time from one speed to another
 )
 
-// PushQuestion is what the rider wants to know about the power or the times of
-// the setups.
+// PushQuestion is a question about the power or the times of the setups.
 type PushQuestion struct {
 	Push    Push
 	Mark    string  // launches: a name such as "0-100 km/h" or "1/4 mile"
@@ -32,9 +31,9 @@ type PushQuestion struct {
 	MaxPair int     // most pairs a setup that the rider will ride; 0: 8
 }
 
-// PushConditions is what a test of pulls, launches or roll-ons is expected to
-// meet. FromMPS and ToMPS are the speeds of a pull or a roll-on; launches go to
-// their mark.
+// PushConditions are the expected conditions of a test of pulls, launches or
+// roll-ons. FromMPS and ToMPS are the speeds of a pull or a roll-on; launches
+// go to their mark.
 type PushConditions struct {
 	Conditions
 	Power   float64 // most that the bike puts to the road, about, W
@@ -45,16 +44,16 @@ type PushConditions struct {
 	Shake   float64 // what the road does to the phone: two-sided density at shakeSpeed, m²/s³
 }
 
-// What repeats of one rider differ by when nothing was changed: how the clutch
-// comes in and when the gears are changed decides launches, when the throttle
-// is open roll-ons, and how warm the engine is pulls (common practice).
+// Repeatability of one rider when nothing was changed: launches vary with the
+// clutch and the gear changes, roll-ons with the opening of the throttle, and
+// pulls with the engine's temperature (common practice).
 const (
 	LaunchesVary = 0.1  // s
 	RollOnsVary  = 0.05 // s
 	PullsVary    = 0.01 // of the power
 )
 
-// What else is assumed where nothing is entered (common practice).
+// Other defaults where nothing is entered (common practice).
 const (
 	usualGrip  = 8.5   // m/s²
 	topShare   = 0.5   // of the most power that top gear gives at the end of a roll-on
@@ -77,8 +76,8 @@ func DefaultPush(p Push, l effect.Load, windSD float64) PushConditions {
 	return c
 }
 
-// pushDay is a day as DefaultConditions has it, with the gusts of package
-// roadload: they are judged by the scatter of the repeats.
+// pushDay is a day as of DefaultConditions, but with the gusts of package
+// roadload, since the scatter of the repeats includes them.
 func pushDay(l effect.Load, windSD float64) Conditions {
 	c := DefaultConditions(l, windSD)
 	c.Noise = roadload.DefaultOptions(c.Noise.WindSD)
@@ -101,7 +100,7 @@ func MakePush(q PushQuestion, c PushConditions) (*Plan, error) {
 	return p, err
 }
 
-// check fills in what was left open and reports what cannot be planned.
+// check fills in defaults and returns an error for what cannot be planned.
 func (q *PushQuestion) check(c PushConditions) error {
 	if q.Chance == 0 {
 		q.Chance = 0.8
@@ -152,7 +151,8 @@ func (q PushQuestion) lay(r repeat, n int) *Plan {
 		count, test.least = float64(n), 0
 	}
 	test.dof = 2*count - 2
-	// Half the repeats are off one way and half the other, by as much.
+	// Half the repeats are off in one direction and half in the other, by the
+	// same amount.
 	test.beyond = (square(r.wind) + square(r.slope)) / square(r.sd()) * count / (count - 1)
 	se := r.sd() * math.Sqrt(2/count)
 	p.SE = se * math.Max(math.Sqrt(1+test.beyond), test.least)
@@ -164,7 +164,7 @@ func (q PushQuestion) lay(r repeat, n int) *Plan {
 	return p
 }
 
-// advise tries what a rider can do and keeps what helps.
+// advise tries the changes that a rider can make and keeps those that help.
 func (q PushQuestion) advise(c PushConditions, r repeat, now *Plan) []Advice {
 	calm, alike, often, more := r, r, c, q
 	calm.gusts, calm.wind = r.gusts/2, r.wind/2

@@ -10,7 +10,7 @@ import (
 )
 
 // repeat is one repeat of a push: a launch, a roll-on, or a pair of opposite
-// pulls. Standard deviations are in the terms of the question.
+// pulls. Standard deviations are in the unit of the question.
 type repeat struct {
 	phone   float64 // what phone and receiver leave; in pulls gusts as well
 	rider   float64 // what rider and bike leave
@@ -24,16 +24,15 @@ type repeat struct {
 	change  float64 // s, for changing the setup
 }
 
-// sd is what tells a repeat apart from the next, wind and slope left out.
+// sd is the standard deviation between repeats without wind and slope.
 func (r repeat) sd() float64 { return math.Hypot(math.Hypot(r.phone, r.rider), r.gusts) }
 
-// above is by how much the standard errors of times exceed the
-// bound, which knows the sizes of all errors and the engine's lines: the
-// accuracy report has 0.9 to 1.5 for times on most bikes, and 0.9 to 1.1 for
-// power.
+// above is the ratio of the standard errors of times to the bound, which
+// assumes known noise and engine orders: the accuracy report has 0.9 to 1.5 for
+// times on most bikes, and 0.9 to 1.1 for power.
 const above = 1.1
 
-// repeat works out what one repeat is worth.
+// repeat computes the standard deviations of one repeat.
 func (q PushQuestion) repeat(c PushConditions) (repeat, error) {
 	p, err := q.push(c)
 	if err != nil {
@@ -59,7 +58,7 @@ func (q PushQuestion) repeat(c PushConditions) (repeat, error) {
 	return r, p.weather(&r)
 }
 
-// weather works out what gusts, wind and slope do to the time.
+// weather computes the effect of gusts, wind and slope on the time.
 func (p push) weather(r *repeat) error {
 	const slot = 0.5 // s; gusts last longer
 	calm, err := p.ride(nil)
@@ -101,18 +100,18 @@ func (p push) weather(r *repeat) error {
 	return err
 }
 
-// repeats is how many pushes are laid out in the ride that the bound is taken
-// of: enough for the phone's lag and its accelerometer's scale to be learned.
+// repeats is the number of pushes in the ride for which the bound is computed:
+// enough for the lag and the accelerometer's scale to be learned.
 const repeats = 4
 
-// layout is a ride of pushes as the phone would see it.
+// layout is a ride of several pushes, for the bound.
 type layout struct {
 	known  fusion.Known
 	starts []float64 // of the pushes, s
 	length float64   // of a push, s
 }
 
-// layOut puts pushes one behind the other, with what lies between.
+// layOut puts pushes in sequence, with the intervals between them.
 func (p push) layOut(run ridden) layout {
 	const waits, holds, brakes = 6.3, 3.1, 2.5 // s, s, m/s²; odd, so that fixes fall on all phases of a push
 	n := p.c.Noise.Noise
@@ -150,7 +149,7 @@ func (p push) layOut(run ridden) layout {
 	return l
 }
 
-// What a phone's accelerometer adds of its own (data sheets, common practice).
+// Errors of a phone's accelerometer (data sheets, common practice).
 const (
 	sensorNoise = 0.02 * 0.02 / 100       // m²/s³, two-sided, at 100 readings a second
 	biasWalk    = 2 * 0.02 * 0.02 / 600.0 // (m/s²)²/s

@@ -16,8 +16,8 @@ type Stretch struct {
 	Pair     int     // as in Pull
 }
 
-// OfTrack is the pull that a track shows from one time to another, with mostPoints
-// points. Its ID, direction and pair are left to the caller.
+// OfTrack extracts a pull from a track between two times, with mostPoints
+// points. The caller sets its ID, direction and pair.
 func OfTrack(track *fusion.Track, from, to float64) Pull {
 	p := Pull{Cov: mat.NewSymDense(mostPoints, nil)}
 	for i := range mostPoints {
@@ -32,14 +32,13 @@ func OfTrack(track *fusion.Track, from, to float64) Pull {
 	return p
 }
 
-// Bound is the curve of a test of which everything is known: known is the true
-// motion with the least covariance that a smoother can reach (fusion.Bound),
-// bike the true bike with the least uncertainty of its road load
-// (roadload.Bound), and day holds the true sizes of wind, gusts and slope. Its
-// band is the Cramér-Rao bound of power in its Bayesian form, at the bandwidth
-// that the true motion asks for; a smoother curve may lie below it, at the
-// price of some bias. How well the moments are known at which the throttle
-// moves is not in it.
+// Bound is the curve of a test with known truth: known is the true motion with
+// the least covariance that a smoother can reach (fusion.Bound), bike the true
+// bike with the least uncertainty of its road load (roadload.Bound), and day
+// the true variances of wind, gusts and slope. Its band is the Bayesian
+// Cramér-Rao bound of power, at the bandwidth learned from the true motion; a
+// smoother curve may have less variance, at the price of bias. It does not
+// include the uncertainty of when the throttle moves.
 func Bound(known *fusion.Track, pulls []Stretch, bike Bike, day Day) (*Curve, error) {
 	out := make([]Pull, len(pulls))
 	for i, s := range pulls {
@@ -60,9 +59,9 @@ func (c *Curve) At(v float64) measure.Value {
 	return c.Power[best]
 }
 
-// Mean is the mean power over the speeds of the curve, W, with the uncertainty
-// that no other curve of the same bike shares: mass and road load are left out.
-// It is what a comparison of two setups goes by.
+// Mean is the mean power over the speeds of the curve, W, as used to compare
+// two setups. Its uncertainty leaves out mass and road load, which all curves
+// of the same bike share.
 func (c *Curve) Mean() measure.Value {
 	n := len(c.Power)
 	var v float64

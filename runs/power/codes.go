@@ -2,7 +2,7 @@ package power
 
 import "stillair/sensors/finding"
 
-// Why there is no power curve, or no difference of two.
+// Codes of the reasons why there is no power curve, or no difference of two.
 const (
 	codeNoOverlap   finding.Code = "power.no_overlap"
 	codeNoPull      finding.Code = "power.no_pull"

@@ -7,24 +7,25 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Difference is what setup b has more than setup a, over the speeds that all
-// pairs of pulls of both went through, or else those that both curves have.
+// Difference is the power of setup b minus that of setup a, over the speeds
+// that all pairs of pulls of both went through, or else the speeds common to
+// both curves.
 type Difference struct {
 	Speed []float64       // m/s
 	Power []measure.Value // b − a, W
 	Mean  measure.Value   // mean of b − a over the speeds as a fraction of a's mean
 	DoF   float64         // of Mean's t interval
-	// BandSE is what the bands of the two curves say about Mean's uncertainty, as if
-	// all of it were one error: what the road load of each setup leaves is in it.
+	// BandSE is Mean's standard error from the bands of the two curves, fully
+	// correlated along each curve; it includes the road load of each setup.
 	BandSE float64
 	Pairs  int // pairs of pulls of the setup that has fewer
-	// Repeated says that Mean's uncertainty comes from the scatter of repeated
-	// pairs. Otherwise it comes from the bands of the two curves.
+	// Repeated reports that Mean's uncertainty comes from the scatter of
+	// repeated pairs and not from the bands of the two curves.
 	Repeated bool
 }
 
-// Compare measures the difference of two curves. What the setups share (the
-// mass of the bike, its road load where the same was used for both) cancels.
+// Compare computes the difference of two curves. Common errors (the mass of the
+// bike, its road load if the same was used for both) cancel.
 func Compare(a, b *Curve) (Difference, error) {
 	ia, ib, n := overlap(a.Speed, b.Speed)
 	if n < 3 {
@@ -63,8 +64,9 @@ func overlap(a, b []float64) (ia, ib, n int) {
 	return ia, ib, max(0, min(len(a)-ia, len(b)-ib))
 }
 
-// pairedOver is the part of n points from i of a on that all pairs of pulls of
-// both curves went through; nothing where one of them has fewer than two pairs.
+// pairedOver is the range, among n points from point i of a, that all pairs of
+// pulls of both curves went through; empty if one of them has fewer than two
+// pairs.
 func pairedOver(a, b *Curve, i, n int) (from, to int) {
 	if len(a.pairs) < 2 || len(b.pairs) < 2 {
 		return 0, 0
@@ -79,9 +81,9 @@ func pairedOver(a, b *Curve, i, n int) (from, to int) {
 	return from, to
 }
 
-// mean compares the mean power over the shared speeds. With at least two
-// pairs of both setups the scatter of the pairs is its own judge, pooled over
-// the setups: whatever differs from pull to pull is in it.
+// mean compares the mean power over the common speeds. With at least two pairs
+// of both setups its uncertainty is the scatter of the pairs, pooled over the
+// setups, which includes whatever differs from pull to pull.
 func (d *Difference) mean(a, b *Curve, ia, ib int, repeated bool) {
 	n := len(d.Speed)
 	base := meanOf(a.Power[ia : ia+n])

@@ -30,13 +30,13 @@ type Curve struct {
 // gridStep is the distance of the curve's points, m/s.
 const gridStep = 0.25
 
-// ErrNoOverlap says that the pulls do not hang together: between some of them
-// lie speeds that none went through.
+// ErrNoOverlap is returned for pulls with a gap: speeds between them that none
+// went through.
 var ErrNoOverlap = finding.Fail(codeNoOverlap)
 
 // NewCurve measures power over all the speeds that any of the pulls went
 // through, or over those of them between from and to in m/s (NaN: no limit).
-// Where fewer pulls tell of it the band is the wider for it.
+// Where fewer pulls contribute the band is wider.
 func NewCurve(pulls []Pull, bike Bike, day Day, from, to float64) (*Curve, error) {
 	if err := bike.Check(); err != nil {
 		return nil, err
@@ -66,7 +66,7 @@ func NewCurve(pulls []Pull, bike Bike, day Day, from, to float64) (*Curve, error
 	return c, c.keepPairs(thin, bike, day)
 }
 
-// newCurve reads a fit.
+// newCurve evaluates a fit.
 func newCurve(f *fit, grid []float64, bike Bike) (*Curve, error) {
 	c := &Curve{Speed: grid, bike: bike, Bandwidth: f.bandwidth(grid, bike)}
 	for _, p := range f.pulls {
@@ -83,8 +83,8 @@ func newCurve(f *fit, grid []float64, bike Bike) (*Curve, error) {
 	return c, nil
 }
 
-// ridden are the speeds that any of the pulls went through; none where there is
-// a gap between them.
+// ridden are the speeds that any of the pulls went through; none if there is a
+// gap between them.
 func ridden(pulls []Pull, from, to float64) []float64 {
 	if !HangTogether(pulls) {
 		return nil
@@ -106,11 +106,10 @@ func ridden(pulls []Pull, from, to float64) []float64 {
 	return g
 }
 
-// HangTogether reports whether there are no speeds between those of the pulls
-// that none went through.
+// HangTogether reports whether the pulls cover a range of speeds without a gap.
 func HangTogether(pulls []Pull) bool { return len(Parts(pulls)) <= 1 }
 
-// Parts parts pulls where there are speeds between them that none went through.
+// Parts splits pulls into groups at gaps between their speeds.
 func Parts(pulls []Pull) [][]Pull {
 	sorted := slices.Clone(pulls)
 	slices.SortStableFunc(sorted, func(a, b Pull) int { return cmp.Compare(a.V[0], b.V[0]) })
@@ -127,9 +126,9 @@ func Parts(pulls []Pull) [][]Pull {
 	return out
 }
 
-// addShared works out what mass and road load do to the whole curve. A bike
-// heavier than thought needs more force for the acceleration, and showed more
-// road load in its coast-downs, so power follows mass in proportion.
+// addShared computes the effect of mass and road load on the whole curve. A
+// bike heavier than entered needs more force for the acceleration, and had more
+// road load in its coast-downs, so power is proportional to mass.
 func (c *Curve) addShared(power []float64) {
 	l := c.bike.Load
 	n := len(c.Speed)
@@ -149,12 +148,11 @@ func (c *Curve) addShared(power []float64) {
 	}
 }
 
-// keepPairs remembers what each pair that has both directions says by itself,
-// as the independent repetitions that a comparison needs. Each is fitted
-// alone: a pair that borrowed how the force bends, or where on the curve the
-// bike was, from the other pairs of its setup would lean towards them, and
-// their scatter would say less than there is. Outside the speeds that all pairs
-// went through some of it is guessed, and no comparison goes by it.
+// keepPairs stores the curve of each pair that has both directions, as the
+// independent repetitions that a comparison needs. Each is fitted alone: a
+// joint fit would shrink the pairs of a setup towards each other and understate
+// their scatter. Outside the speeds that all pairs went through the curves are
+// partly extrapolated, and no comparison uses them there.
 func (c *Curve) keepPairs(pulls []Pull, bike Bike, day Day) error {
 	pairs := opposite(pulls)
 	if len(pairs) < 2 {
@@ -174,8 +172,8 @@ func (c *Curve) keepPairs(pulls []Pull, bike Bike, day Day) error {
 	return nil
 }
 
-// opposite are the pairs that have a pull in each direction, in order of their
-// first pulls.
+// opposite are the pairs with a pull in each direction, in order of their first
+// pulls.
 func opposite(pulls []Pull) [][]Pull {
 	var out [][]Pull
 	for i, p := range pulls {

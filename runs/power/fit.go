@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// fit is the force over speed that explains a number of pulls.
+// fit is the force over speed fitted to a number of pulls.
 type fit struct {
 	layout
 	motions []*motion
@@ -19,8 +19,7 @@ type fit struct {
 	chol   mat.Cholesky  // of their precision
 }
 
-// rounds is how often the pulls are linearised about what the round before
-// found.
+// rounds is the number of Gauss-Newton iterations.
 const rounds = 3
 
 // newFit fits the pulls together.
@@ -57,9 +56,9 @@ func newFit(pulls []Pull, bike Bike, day Day) (*fit, error) {
 	return f, nil
 }
 
-// prior is the precision of the unknowns before any pull is looked at, and the
-// precision times their mean. A first speed and the straight line under the
-// bending are unknown altogether.
+// prior is the prior precision of the unknowns, and the precision times their
+// prior mean. The first speeds and the straight line under the curvature have
+// no prior.
 func (f *fit) prior() (*mat.SymDense, *mat.VecDense) {
 	precision, pull := mat.NewSymDense(f.size(), nil), mat.NewVecDense(f.size(), nil)
 	second := [3]float64{1, -2, 1}
@@ -87,9 +86,8 @@ func (f *fit) prior() (*mat.SymDense, *mat.VecDense) {
 	return precision, pull
 }
 
-// solve finds the unknowns from the pulls. It returns minus twice the
-// logarithm of the restricted likelihood, up to what does not depend on the
-// bending.
+// solve computes the unknowns. It returns −2 log of the restricted likelihood,
+// up to terms that do not depend on the curvature.
 func (f *fit) solve() (loss float64, err error) {
 	precision, pull := f.prior()
 	var rest, logDet float64
@@ -109,10 +107,10 @@ func (f *fit) solve() (loss float64, err error) {
 	return f.chol.LogDet() - float64(f.knots-2)*math.Log(f.stiffness(f.bend)) + logDet + f.misfit, nil
 }
 
-// learn finds how strongly the force bends from the pulls themselves, by
-// restricted maximum likelihood with a weak prior of what is usual: a coarse
-// search in whole steps of the logarithm, then a finer one about the best. It
-// returns what solve would with the best.
+// learn estimates the strength of the curvature by restricted maximum
+// likelihood (REML) with a weak prior: a coarse search in whole steps of the
+// logarithm, then a finer one about the best. It returns the loss of solve at
+// the best.
 func (f *fit) learn() (least float64) {
 	best, misfit := usualBend, 0.0
 	least = math.Inf(1)
@@ -131,16 +129,17 @@ func (f *fit) learn() (least float64) {
 	return least
 }
 
-// Kicks that the smoother does not know of: the weakest looked for, (m/s)²/s,
-// which moves the speed by 1 cm/s in a second; the strongest, by 0.3 m/s; the
-// factor from one to the next; and by how much minus twice the logarithm of the
-// likelihood has to fall, in a likelihood-ratio test at 5 %.
+// White noise on the acceleration that the smoother does not know of: the
+// weakest tried, (m/s)²/s, which moves the speed by 1 cm/s in a second; the
+// strongest, by 0.3 m/s; the factor from one to the next; and the decrease of
+// −2 log likelihood required by a likelihood-ratio test at 5 %.
 const weakestKick, strongestKick, kickFactor, kickProof = 1e-4, 0.1, 4, 3.8
 
-// learnKicks finds, with the bending, how much more noise there is in the speed
-// than the smoother says, by the same likelihood. A phone in a soft bag hides the
-// engine's lines from it that fold into the motion, but not what they do. Where
-// the pulls miss the fit by no more than the smoother says there is none to look for.
+// learnKicks estimates, together with the curvature and by the same likelihood,
+// the noise of the speed beyond the smoother's covariance. A phone in a soft
+// bag hides aliased engine orders from the smoother, but not their effect. If
+// the residuals are no larger than the smoother's covariance, nothing is
+// estimated.
 func (f *fit) learnKicks() error {
 	least, bend, kicks := f.learn(), f.bend, 0.0
 	points := 0.0
@@ -164,7 +163,7 @@ func (f *fit) learnKicks() error {
 	return f.weigh(kicks)
 }
 
-// weigh works out the information in all pulls with kicks of a strength.
+// weigh computes the information of all pulls for a given strength of kicks.
 func (f *fit) weigh(kicks float64) error {
 	f.kicks = kicks
 	for i, m := range f.motions {
@@ -186,8 +185,8 @@ func (f *fit) power(grid []float64) []float64 {
 	return out
 }
 
-// covariance is that of the power at the speeds of a grid, W²: the speed's
-// errors, gusts, wind and slope.
+// covariance is the covariance of the power at the speeds of a grid, W², from
+// the speed's errors, gusts, wind and slope.
 func (f *fit) covariance(grid []float64) (*mat.SymDense, error) {
 	r := f.reader(grid)
 	for i, v := range grid {
@@ -206,9 +205,9 @@ func (f *fit) covariance(grid []float64) (*mat.SymDense, error) {
 	return cov, nil
 }
 
-// bandwidth is how quick a ripple of the force in the middle of the pulls comes
-// through at 0.707 of its height, Hz: the slowest such ripple, over speed,
-// times the acceleration there.
+// bandwidth is the −3 dB frequency of the fit for a ripple of the force in the
+// middle of the pulls, Hz: the lowest frequency over speed that is attenuated
+// to 0.707, times the acceleration there.
 func (f *fit) bandwidth(grid []float64, bike Bike) float64 {
 	mid := grid[len(grid)/2]
 	r := f.reader([]float64{mid})

@@ -6,8 +6,8 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// layout is where each unknown stands: the knots of the force, the hump, the
-// first speed of each pull, and wind and slope of each pair.
+// layout holds the indices of the unknowns: the knots of the force, the hump,
+// the first speed of each pull, and wind and slope of each pair.
 type layout struct {
 	shape
 	pulls []Pull
@@ -35,7 +35,8 @@ func newLayout(pulls []Pull, bike Bike) layout {
 	return l
 }
 
-// pairKey is a number that pulls of one pair share and a lone pull has alone.
+// pairKey is a number common to the pulls of one pair and unique for an
+// unpaired pull.
 func pairKey(p Pull) int {
 	if p.Pair > 0 {
 		return p.Pair
@@ -48,7 +49,8 @@ func (l layout) startAt(pull int) int { return l.knots + 1 + pull }
 func (l layout) windAt(pair int) int  { return l.knots + 1 + len(l.pulls) + 2*pair }
 func (l layout) size() int            { return l.knots + 1 + len(l.pulls) + 2*l.pairs }
 
-// reader turns the unknowns into the force at the speeds of a grid.
+// reader is the matrix that maps the unknowns to the force at the speeds of a
+// grid.
 func (l layout) reader(grid []float64) *mat.Dense {
 	r := mat.NewDense(len(grid), l.size(), nil)
 	for i, v := range grid {

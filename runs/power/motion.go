@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// motion is what one pull says about the unknowns: its speed is linear in them,
-// given a speed that is close enough to know where on the curve the bike is.
+// motion is the linear model of one pull: its speed is linear in the unknowns,
+// given an approximate speed for the position on the curve.
 type motion struct {
 	x    *mat.Dense    // rows: points; columns: as in layout
 	y    *mat.VecDense // speed, and what the road load took from it
@@ -22,12 +22,12 @@ type motion struct {
 	rest float64       // yᵀ·V⁻¹·y
 }
 
-// substeps is how finely the equation of motion is integrated between points.
+// substeps is the number of integration steps between points.
 const substeps = 6
 
 var errNotDefinite = finding.Fail(codeNotDefinite)
 
-// newMotion sets up one pull about a speed at its points, m/s.
+// newMotion linearises one pull about a speed at its points, m/s.
 func (l layout) newMotion(index int, speed []float64, bike Bike, day Day) (*motion, error) {
 	p := l.pulls[index]
 	n := len(p.T)
@@ -57,7 +57,7 @@ func (l layout) newMotion(index int, speed []float64, bike Bike, day Day) (*moti
 	return m, m.weigh(p, 0)
 }
 
-// push adds the speed that the force at the speed v gives.
+// push adds the coefficients of the speed gained from the force at the speed v.
 func (l layout) push(row []float64, v, perForce float64) {
 	k, f := l.at(v)
 	row[k] += (1 - f) * l.scale * perForce
@@ -67,7 +67,7 @@ func (l layout) push(row []float64, v, perForce float64) {
 
 type instant struct{ t, v float64 }
 
-// refine puts further points on the straight lines between those of a pull.
+// refine interpolates further points linearly between those of a pull.
 func refine(t, v []float64) []instant {
 	out := make([]instant, 0, substeps*len(t))
 	for i := 0; i+1 < len(t); i++ {
@@ -79,8 +79,8 @@ func refine(t, v []float64) []instant {
 	return append(out, instant{t[len(t)-1], v[len(v)-1]})
 }
 
-// gusts is the covariance of the speed that gusts make: they are a first-order
-// Gauss-Markov process, and their force adds up.
+// gusts is the covariance of the speed from gusts: a first-order Gauss-Markov
+// process, integrated.
 func gusts(t, v []float64, bike Bike, day Day) *mat.SymDense {
 	n := len(t)
 	push := func(i, j int) float64 {
@@ -106,8 +106,8 @@ func gusts(t, v []float64, bike Bike, day Day) *mat.SymDense {
 	return out
 }
 
-// weigh works out the information in the pull where, beyond what its covariance
-// and gusts say, its speed wanders with kicks of a strength in (m/s)²/s.
+// weigh computes the information of the pull, with a covariance that includes
+// gusts and a random walk of strength kicks in (m/s)²/s.
 func (m *motion) weigh(p Pull, kicks float64) error {
 	const least = 1e-6 // m²/s² that keep nearly equal neighbours apart
 	n, size := m.x.Dims()
@@ -147,8 +147,7 @@ func addScaled(to *mat.SymDense, k float64, m mat.Matrix) {
 	}
 }
 
-// speed is the pull's speed at its points as the unknowns have it, gusts
-// included.
+// speed is the fitted speed of the pull at its points, gusts included.
 func (m *motion) speed(unknowns *mat.VecDense) ([]float64, error) {
 	var fit, left, gust mat.VecDense
 	fit.MulVec(m.x, unknowns)

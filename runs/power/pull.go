@@ -21,14 +21,14 @@ type Pull struct {
 	Cov *mat.SymDense // (m/s)²
 }
 
-// Bike is what turns acceleration into force.
+// Bike holds the mass and road load that convert acceleration to force.
 type Bike struct {
 	Load         effect.Load // road load, mass, air
 	MassSD       float64     // standard uncertainty of the mass, kg
 	RotatingMass float64     // wheels, and crank and clutch in this gear, kg
 }
 
-// Day is how wind and slope may differ from none.
+// Day holds the standard deviations of wind, gusts and slope.
 type Day struct {
 	WindSD   float64 // mean wind along the road, standard deviation, m/s
 	GustSD   float64 // gusts about it, standard deviation, m/s
@@ -36,8 +36,8 @@ type Day struct {
 	GradeSD  float64 // slope of the road, standard deviation, 1
 }
 
-// mostPoints bounds the size of the matrices: a fifth of a second or so apart
-// over a pull, finer than any bandwidth worth having.
+// mostPoints limits the size of the matrices: points about a fifth of a second
+// apart over a pull, finer than any useful bandwidth.
 const mostPoints = 50
 
 func (p Pull) check() error {
@@ -80,7 +80,7 @@ func (p Pull) thinned() Pull {
 	return q
 }
 
-// Check reports what is missing for power to mean anything.
+// Check returns an error if a value needed for power is missing.
 func (b Bike) Check() error {
 	if err := b.Load.Check(); err != nil {
 		return err
@@ -91,7 +91,7 @@ func (b Bike) Check() error {
 	return nil
 }
 
-// inertia is the mass that is accelerated, kg.
+// inertia is the accelerated mass including rotating parts, kg.
 func (b Bike) inertia() float64 { return b.Load.Mass + b.RotatingMass }
 
 // windForce is the force for each m/s of head wind, N/(m/s).

@@ -12,12 +12,11 @@ func (c *Curve) Force() []measure.Value {
 }
 
 // Peak is the highest point of the curve: its speed, m/s, and power, W. The
-// highest of many uncertain points is too high where each errs by itself. Here
-// the curve is the mean of all that the pulls leave open, smoothed the more the
-// less is known, and the highest point of a mean is never above the mean of the
-// highest points (Jensen's inequality); so nothing is taken off. Where it is the
-// first or last point the true peak may lie outside the pulls, and atEnd says
-// so.
+// maximum of many independent noisy points is biased upwards. Here the curve is
+// a posterior mean, smoothed the more the less is known, and the maximum of a
+// mean never exceeds the mean of the maxima (Jensen's inequality), so no
+// correction is made. If it is the first or last point the true peak may lie
+// outside the pulls, and atEnd is true.
 func (c *Curve) Peak() (speed float64, p measure.Value, atEnd bool) {
 	best := 0
 	for k := range c.Power {

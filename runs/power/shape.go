@@ -2,8 +2,8 @@ package power
 
 import "math"
 
-// shape is the force at full throttle over speed, N: straight lines between
-// knots, bent little from knot to knot, and a hump.
+// shape is the model of the force at full throttle over speed, N: piecewise
+// linear between knots with small curvature, and a hump.
 type shape struct {
 	from   float64 // speed of the first knot, m/s
 	knots  int
@@ -15,7 +15,7 @@ type shape struct {
 // knotStep is the distance of the knots, m/s.
 const knotStep = 0.5
 
-// What full-throttle force over speed is like, in units of its mean and of the
+// Prior of the full-throttle force over speed, in units of its mean and of the
 // range of the pull: a torque curve rises, is flat, and falls the faster the
 // nearer the engine comes to its limit, as its breathing gives out (Heywood,
 // Internal Combustion Engine Fundamentals, from memory). The spread is wide
@@ -26,8 +26,8 @@ const (
 	humpGrowth       = 2.0 // the hump bends with this power of speed
 )
 
-// The bending that is left is white over speed. Its typical strength, as the
-// natural logarithm of what it is in the same units, and its spread.
+// The remaining curvature is white noise over speed. Prior mean and standard
+// deviation of the natural logarithm of its strength, in the same units.
 const usualBend, bendSD = 0.0, 1.0
 
 func newShape(low, high, force float64) shape {
@@ -50,15 +50,15 @@ func newShape(low, high, force float64) shape {
 
 func (s shape) speed(k int) float64 { return s.from + float64(k)*knotStep }
 
-// at finds the knot below a speed and the share of the next.
+// at finds the knot below a speed and the interpolation weight of the next.
 func (s shape) at(v float64) (k int, share float64) {
 	x := math.Max(0, math.Min((v-s.from)/knotStep, float64(s.knots)-1.001))
 	k = int(x)
 	return k, x - float64(k)
 }
 
-// stiffness is the factor of the squared second differences of the knots in
-// the penalty, for a bending of strength exp(bend).
+// stiffness is the factor of the squared second differences of the knots in the
+// penalty, for a curvature of strength exp(bend).
 func (s shape) stiffness(bend float64) float64 {
 	return math.Pow(s.spread/knotStep, 3) / math.Exp(bend)
 }

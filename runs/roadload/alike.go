@@ -8,21 +8,21 @@ import (
 	"stillair/runs/measure"
 )
 
-// TyresAlike is how far, as a fraction and one standard deviation, the rolling
-// resistance of the same tyres at the same pressure may differ between two
-// setups: temperature and load leave about so much (common practice).
+// TyresAlike is the relative standard deviation of the difference in rolling
+// resistance between two setups with the same tyres at the same pressure, from
+// temperature and load (common practice).
 const TyresAlike = 0.015
 
-// Alike sharpens the difference in drag area between setups a and b by what is
-// known of their rolling resistance. In coast-downs the two are separated by
-// their growth with speed only, so their errors are opposed: a test that finds too
-// little of the one has found too much of the other. Where both setups roll on
-// the same tyres, the difference of Crr that was measured is mostly error,
-// and the error of CdA that goes with it can be taken back: the regression of
-// one on the other, with a prior of mean zero and standard deviation
-// TyresAlike for the relative difference of Crr (Gelman and others, Bayesian
-// Data Analysis, chapter 3). A measured difference of Crr too large for alike
-// tyres is believed: ok is false and the plain difference is returned.
+// Alike improves the difference in drag area between setups a and b by a prior
+// on their difference in rolling resistance. In coast-downs the two are
+// separated only by their growth with speed, so their errors are
+// anti-correlated: a test that underestimates one overestimates the other.
+// Where both setups have the same tyres, the measured difference of Crr is
+// mostly error, and the correlated error of CdA can be removed: a regression of
+// one on the other, with a prior of mean zero and standard deviation TyresAlike
+// for the relative difference of Crr (Gelman and others, Bayesian Data
+// Analysis, chapter 3). If the measured difference of Crr is too large for
+// equal tyres, ok is false and the plain difference is returned.
 func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
 	d = e.Between(a, b)
 	prior := TyresAlike * e.Loads[a].Crr.X
@@ -42,7 +42,7 @@ func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
 	return d, true
 }
 
-// LoadDifference is what the road load of one setup has over that of another.
+// LoadDifference is the difference between the road loads of two setups.
 type LoadDifference struct {
 	CdA, Crr    measure.Value // m² and 1
 	Cov         float64       // of the two, m²
@@ -53,8 +53,8 @@ type LoadDifference struct {
 	Budget      []Part // of CdA
 }
 
-// Held is the part of the standard uncertainty of CdA that comes from what is
-// assumed, m²: more pairs do not make it smaller.
+// Held is the part of the standard uncertainty of CdA that comes from
+// assumptions, m²: more pairs do not reduce it.
 func (d LoadDifference) Held() float64 {
 	var sum float64
 	for _, p := range d.Budget {
@@ -65,10 +65,11 @@ func (d LoadDifference) Held() float64 {
 	return math.Sqrt(sum)
 }
 
-// Between is the plain difference between setups a and b, with what is assumed:
-// most of that is common to both and cancels. Tyres that warm up do not cancel
-// where one setup was ridden earlier; as far as the runs show how rolling resistance
-// fell from the first to the last, that is taken off.
+// Between is the plain difference between setups a and b, including the
+// uncertainty from assumptions, most of which is common to both and cancels.
+// Warming tyres do not cancel where one setup was ridden earlier; the
+// difference is corrected by as much as the runs show that rolling resistance
+// fell.
 func (e *Estimate) Between(a, b int) LoadDifference {
 	var d LoadDifference
 	w := make([]float64, 2*len(e.Loads))
@@ -84,14 +85,15 @@ func (e *Estimate) Between(a, b int) LoadDifference {
 	return d
 }
 
-// withAssumed is Combine with what is assumed on top. That part is no count
-// from data, so it adds to the degrees of freedom (Satterthwaite).
+// withAssumed is Combine plus the uncertainty from assumptions. That part is a
+// prior and not estimated from data, so it raises the degrees of freedom
+// (Satterthwaite).
 func (e *Estimate) withAssumed(w []float64) (measure.Value, float64) {
 	return e.on(w, e.Assumed.SE(w))
 }
 
-// contrast is withAssumed for a difference: what the runs show of what is assumed
-// is taken off.
+// contrast is withAssumed for a difference, corrected by the runs' estimates of
+// the assumed quantities.
 func (e *Estimate) contrast(w []float64) (measure.Value, float64) {
 	v, dof := e.on(w, e.Assumed.ContrastSE(w))
 	v.X -= e.Assumed.shows(w)
@@ -104,7 +106,8 @@ func (e *Estimate) on(w []float64, assumed float64) (measure.Value, float64) {
 	return whole, dof * math.Pow(whole.SE/v.SE, 4)
 }
 
-// Total is the road load of a setup with what is assumed in its uncertainty.
+// Total is the road load of a setup with the assumptions included in its
+// uncertainty.
 func (e *Estimate) Total(setup int) Load {
 	l := e.Loads[setup]
 	w := make([]float64, 2*len(e.Loads))
@@ -118,13 +121,14 @@ func (e *Estimate) Total(setup int) Load {
 	return l
 }
 
-// takeBack is the regression of ΔCdA on ΔCrr with a prior for the latter, m².
+// takeBack is the coefficient of the regression of ΔCdA on ΔCrr with a prior
+// for the latter, m².
 func takeBack(cov *mat.SymDense, a, b int, prior float64) float64 {
 	return differenceCov(cov, a, b, 0, 1) / (differenceCov(cov, a, b, 1, 1) + prior*prior)
 }
 
-// differenceCov is the covariance of what two of CdA (0) and Crr (1) of setup b
-// have over setup a.
+// differenceCov is the covariance of the differences b − a of two of CdA (0)
+// and Crr (1).
 func differenceCov(cov *mat.SymDense, a, b, i, j int) float64 {
 	return cov.At(2*a+i, 2*a+j) + cov.At(2*b+i, 2*b+j) - cov.At(2*a+i, 2*b+j) - cov.At(2*b+i, 2*a+j)
 }

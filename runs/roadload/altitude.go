@@ -7,13 +7,13 @@ import (
 	"stillair/sensors/median"
 )
 
-// The receiver's altitude is off by several metres, but by much the same for
-// minutes: its error wanders as a first-order process with a white part
+// The receiver's altitude is off by several metres, but nearly constantly for
+// minutes: its error is a first-order Gauss-Markov process plus white noise
 // (Soundy and others, Sensors 20 (2020) 6050, compare such models on recorded
-// positions). Over one run, whose zero is left open, such a process is a random
-// walk. How fast it walks is found from the altitudes of the ride.
+// positions). Over one run, with a free offset, such a process is a random
+// walk. Its rate is estimated from the altitudes of the ride.
 
-// heightKind is what a run's heights come from.
+// heightKind is the source of a run's heights.
 type heightKind int
 
 const (
@@ -22,11 +22,11 @@ const (
 	byReceiver
 )
 
-// steadiest is the least that a receiver's altitude is taken to wander, m after
-// one second: less is a filter's or a rounding's doing (common practice).
+// steadiest is the smallest assumed random walk of a receiver's altitude, m
+// after one second: less comes from filtering or rounding (common practice).
 const steadiest = 0.2
 
-// walk is how far the error of the heights wanders in a second, m.
+// walk is the random walk of the error of the heights, m after one second.
 func (k heightKind) walk(n Noise) float64 {
 	if k == byReceiver {
 		return math.Hypot(n.AltWalk, steadiest)
@@ -34,7 +34,7 @@ func (k heightKind) walk(n Noise) float64 {
 	return n.HeightWalk
 }
 
-// white is the variance of the error that every height has for itself, m².
+// white is the variance of the white error of the heights, m².
 func (k heightKind) white(n Noise) float64 {
 	if k == byReceiver {
 		return n.AltSD * n.AltSD
@@ -42,9 +42,8 @@ func (k heightKind) white(n Noise) float64 {
 	return n.HeightSD * n.HeightSD
 }
 
-// heights are what the road's profile is learned from in this run, and where
-// they come from: the barometer where there is one, as its error wanders ten
-// times less.
+// heights returns the heights of this run for the road's profile, and their
+// source: the barometer if there is one, as its error drifts ten times less.
 func (r *Run) heights() ([]float64, heightKind) {
 	switch {
 	case r.Pos == nil:
@@ -66,10 +65,10 @@ const (
 	leastJump    = 1.5 // m
 )
 
-// steady returns altitudes without their jumps: where the receiver changes the
-// satellites it uses, the altitude jumps, and what comes after is shifted back.
-// It returns nil where the altitudes say nothing of a road: missing in half of
-// the fixes, stuck at one level, or given in coarse steps.
+// steady returns altitudes without jumps: where the receiver changes the
+// satellites it uses, the altitude jumps, and later altitudes are shifted back.
+// It returns nil where the altitudes contain no information about the road:
+// missing in half of the fixes, stuck at one level, or in coarse steps.
 func steady(t, alt []float64) []float64 {
 	var known []int
 	var levels []float64
@@ -93,8 +92,7 @@ func steady(t, alt []float64) []float64 {
 	return withoutJumps(t, alt, known)
 }
 
-// withoutJumps takes every step that is far out of the usual for one that did
-// not happen.
+// withoutJumps removes every step that is an outlier.
 func withoutJumps(t, alt []float64, known []int) []float64 {
 	steps := make([]float64, len(known)-1)
 	size := make([]float64, len(steps))
@@ -121,13 +119,14 @@ func withoutJumps(t, alt []float64, known []int) []float64 {
 	return out
 }
 
-// apart is how far apart the altitudes are, in fixes, that tell how they wander.
+// apart is the lag, in fixes, of the differences from which the random walk is
+// estimated.
 const apart = 10
 
-// altitudeNoise finds how the receiver's altitudes err, from differences next
-// to each other and apart: of an error with a white part and a random walk the
-// variance of differences is 2·AltSD² + AltWalk²·(time between them). What the
-// road rises by on the way counts as error too, all but the mean.
+// altitudeNoise estimates the error of the receiver's altitudes from
+// differences at lags of one and apart fixes: for white noise plus a random
+// walk the variance of a difference is 2·AltSD² + AltWalk²·(time between them).
+// The rise of the road counts as error too, except its mean.
 func (n Noise) altitudeNoise(runs []*coast) Noise {
 	var near, far differences
 	for _, c := range runs {
@@ -148,10 +147,11 @@ func (n Noise) altitudeNoise(runs []*coast) Noise {
 	return n
 }
 
-// leastWhite keeps the equations regular, m.
+// leastWhite keeps the equations non-singular, m.
 const leastWhite = 0.03
 
-// differences sums up differences of altitudes, each run's about their mean.
+// differences accumulates differences of altitudes about their mean in each
+// run.
 type differences struct{ n, square, time float64 }
 
 func (d *differences) add(t, h []float64, lag int) {

@@ -11,15 +11,15 @@ import (
 	"stillair/sensors/units"
 )
 
-// A coast-down tells the force at each speed well, and its split into air and
-// tyres only as far as one knows how either grows with speed. What is held in
-// the fit without being known goes into the figures' uncertainty by consider
-// covariance analysis (Schmidt, Advances in Control Systems 3 (1966) 293): each
-// quantity keeps its prior, the fit's answer to it is worked out, and that
-// answer times the prior's spread is one term of the covariance.
+// A coast-down determines the force at each speed well, but its split into air
+// and tyres only as well as their growth with speed is known. The parameters
+// that the fit holds fixed enter the uncertainty by consider covariance
+// analysis (Schmidt, Advances in Control Systems 3 (1966) 293): each keeps its
+// prior, the sensitivity of the fit to it is computed, and the sensitivity
+// times the prior's standard deviation is one term of the covariance.
 
-// assumption is one quantity that the fit holds at zero: a force that may be
-// there beside those of the model.
+// assumption is one consider parameter: a force beyond those of the model,
+// which the fit holds at zero.
 type assumption struct {
 	code   finding.Code
 	sd     float64     // prior standard deviation of its size
@@ -29,14 +29,14 @@ type assumption struct {
 	road   *[2]float64 // from and to, m: it is of this road alone; nil: of all
 }
 
-// considered is the run and road load that an assumption acts on.
+// considered holds the run and road load that an assumption acts on.
 type considered struct{ cda, crr, rho, weight float64 } // m², 1, kg/m³, N
 
 // CrossWindLimit is the wind across the road that SAE J1263 allows (its public
-// summaries), m/s. Where nothing is known of it, so much is assumed.
+// summaries), m/s. It is assumed where the cross-wind is unknown.
 const CrossWindLimit = 8 * units.KMH
 
-// Priors of what is held. Each is the spread about zero.
+// Priors of the consider parameters: standard deviations about zero.
 const (
 	// Growth with v²: the textbook formulas for car and truck tyres put it at
 	// 0 (formulas linear in v), 3.8e-5 (0.0136 + 0.40e-7·V², radial, V in km/h),
@@ -57,7 +57,7 @@ const (
 	valleySD   = 0.0006                // slope at either end of a stretch that dips in its middle, where no barometer shows it
 )
 
-// assumptions are what a fit of these runs holds without knowing it.
+// assumptions are the consider parameters for a fit of these runs.
 func (s *system) assumptions() []assumption {
 	all := []assumption{
 		{code: codeSquareGrowth, sd: quadraticSD, kept: true},
@@ -73,8 +73,9 @@ func (s *system) assumptions() []assumption {
 	return all
 }
 
-// valleys are one for each road: setups that were ridden on one road share its valley,
-// which then cancels from their difference, and setups on two do not.
+// valleys returns one assumption for each road: setups ridden on the same road
+// share its valley, which then cancels from their difference; setups on
+// different roads do not.
 func (s *system) valleys() (all []assumption) {
 	valley := assumption{code: codeValley, sd: valleySD}
 	roads := stretchesOf(s.runs)
@@ -117,8 +118,8 @@ func (a assumption) force(b *considered, v, since, along float64) float64 {
 	return 0
 }
 
-// marks are the speeds that an assumption of size 1 takes away, at each fix of
-// each run.
+// marks are the losses of speed that an assumption of size 1 causes, at each
+// fix of each run.
 func (s *system) marks(a assumption) [][]float64 {
 	first := s.runs[0].hours
 	for _, c := range s.runs {
@@ -142,8 +143,7 @@ func (s *system) marks(a assumption) [][]float64 {
 	return out
 }
 
-// answer evaluates the equations as if the runs had shown a share of what they
-// show, and marks besides.
+// answer evaluates the equations with the data scaled by share and marks added.
 func (s *system) answer(share float64, marks [][]float64, n Noise) (float64, error) {
 	pull := append([]float64(nil), s.pull...)
 	kept := make([][]float64, len(s.runs))
@@ -168,8 +168,8 @@ func (s *system) answer(share float64, marks [][]float64, n Noise) (float64, err
 	return v, err
 }
 
-// respond is how far the fitted road loads move for a size of 1 of what is
-// held: the speeds that the extra force takes away are fitted like data.
+// respond is the sensitivity of the fitted road loads to a consider parameter:
+// the loss of speed that it causes is fitted like data.
 func (s *system) respond(marks [][]float64, n Noise) (moved []float64, minus2 float64, err error) {
 	minus2, err = s.answer(0, marks, n)
 	return append([]float64(nil), s.x.RawVector().Data[:2*s.lay.setups]...), minus2, err
@@ -179,7 +179,7 @@ func (c *coast) considered(s *system) considered {
 	return considered{s.state.beta[cdaAt(c.setup)], s.state.beta[crrAt(c.setup)], c.rho, c.mass * s.opts.Gravity}
 }
 
-// Assumed is what the road loads owe to what was held and not known.
+// Assumed is the contribution of the consider parameters to the road loads.
 type Assumed struct {
 	Cov       *mat.SymDense // of CdA and Crr of all setups, as Estimate.Cov
 	what      []assumption
@@ -191,7 +191,7 @@ type Assumed struct {
 	airSD     float64         // relative
 }
 
-// assume works out what the fit owes to what it holds.
+// assume computes the contribution of the consider parameters to the fit.
 func (s *system) assume(noise Noise) (Assumed, error) {
 	n := 2 * s.lay.setups
 	out := Assumed{Cov: mat.NewSymDense(n, nil), contrasts: mat.NewSymDense(n, nil), what: s.assumptions(),
@@ -224,10 +224,10 @@ func (s *system) assume(noise Noise) (Assumed, error) {
 	return out, err
 }
 
-// size is how large the runs show what is held to be, with its prior: the
-// generalised least squares of what they leave unexplained on its marks. The sums
-// are had from −2 log likelihoods, which are quadratic in what is shown; alone is
-// that of the marks by themselves.
+// size estimates a consider parameter from the runs and its prior: generalised
+// least squares of the residuals on its marks. The sums follow from −2 log
+// likelihoods, which are quadratic in the data; alone is that of the marks
+// alone.
 func (s *system) size(a assumption, marks [][]float64, alone float64, n Noise) (measure.Value, error) {
 	none := make([][]float64, len(marks))
 	for k := range marks {
@@ -246,12 +246,12 @@ func (s *system) size(a assumption, marks [][]float64, alone float64, n Noise) (
 	return measure.Value{X: (both - data - alone + nothing) / 2 / precision, SE: 1 / math.Sqrt(precision)}, err
 }
 
-// SE is the part of the uncertainty of Σ wᵢ·θᵢ that is assumed, θ being the
-// road loads in the order of Cov.
+// SE is the part of the standard uncertainty of Σ wᵢ·θᵢ that comes from
+// assumptions, θ being the road loads in the order of Cov.
 func (a Assumed) SE(w []float64) float64 { return spreadOf(w, a.Cov) }
 
-// ContrastSE is that of a difference, from which is taken off what the runs show
-// of what is assumed.
+// ContrastSE is SE for a difference that is corrected by the runs' estimates of
+// the assumed quantities.
 func (a Assumed) ContrastSE(w []float64) float64 { return spreadOf(w, a.contrasts) }
 
 func spreadOf(w []float64, cov *mat.SymDense) float64 {
@@ -259,7 +259,8 @@ func spreadOf(w []float64, cov *mat.SymDense) float64 {
 	return math.Sqrt(math.Max(0, mat.Inner(v, cov, v)))
 }
 
-// shows is what Σ wᵢ·θᵢ owes to what is assumed, as large as the runs show it.
+// shows is the bias of Σ wᵢ·θᵢ from the assumed quantities as the runs estimate
+// them.
 func (a Assumed) shows(w []float64) float64 {
 	sum := 0.0
 	for j, size := range a.shown {
@@ -268,7 +269,7 @@ func (a Assumed) shows(w []float64) float64 {
 	return sum
 }
 
-// moves is how far Σ wᵢ·θᵢ moves for a size of 1 of the j-th assumption.
+// moves is the sensitivity of Σ wᵢ·θᵢ to the j-th assumption.
 func (a Assumed) moves(j int, w []float64) float64 {
 	sum := 0.0
 	for i, x := range a.responses[j] {
@@ -277,9 +278,9 @@ func (a Assumed) moves(j int, w []float64) float64 {
 	return sum
 }
 
-// Force is what holds a setup back on the level in still air at v m/s, N. It is
-// known better than its split: where more is put down to the air than belongs
-// there, less is put down to the tyres.
+// Force is the road load of a setup on the level in still air at v m/s, N. It
+// is known better than its split: errors of air drag and rolling resistance are
+// anti-correlated and largely cancel.
 func (e *Estimate) Force(setup int, v float64, b Vehicle) measure.Value {
 	l := e.Loads[setup]
 	w := make([]float64, 2*len(e.Loads))
@@ -300,7 +301,8 @@ func (e *Estimate) Force(setup int, v float64, b Vehicle) measure.Value {
 	return measure.Value{X: total, SE: math.Sqrt(math.Max(variance, 0))}
 }
 
-// Power is what it takes to hold v m/s on the level in still air, W at the tyre.
+// Power is the power needed to hold v m/s on the level in still air, W at the
+// tyre.
 func (e *Estimate) Power(setup int, v float64, b Vehicle) measure.Value {
 	return e.Force(setup, v, b).Times(v)
 }

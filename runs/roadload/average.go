@@ -6,12 +6,13 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// How rough a road is can be hard to learn: the likelihood of a nearly smooth
-// road hardly falls towards perfectly smooth, and falls slowly the other way. To take the
-// most likely roughness for the true one would make intervals too narrow. So the road
-// load is averaged over roughnesses, each weighed by its posterior probability,
-// and how far the answers lie apart goes into the covariance (Hoeting et al.,
-// Statistical Science 14 (1999) 382, equations 5 to 7).
+// The roughness of a road can be poorly determined: the likelihood of a nearly
+// smooth road is almost flat towards perfectly smooth, and falls slowly the
+// other way. Using only the most likely roughness would make intervals too
+// narrow. So the road load is averaged over roughnesses, weighted by their
+// posterior probabilities, and the spread of the answers enters the covariance
+// (Bayesian model averaging: Hoeting et al., Statistical Science 14 (1999)
+// 382, equations 5 to 7).
 
 // averageAt are the places of the averaging, in posterior standard deviations.
 var averageAt = [...]float64{-2.4, -1.8, -1.2, -0.6, 0, 0.6, 1.2, 1.8, 2.4}
@@ -40,7 +41,7 @@ func (s *system) average(l *learner) ([]float64, *mat.SymDense, error) {
 	return mean, cov, nil
 }
 
-// mixture gathers answers, each with its weight.
+// mixture accumulates weighted answers.
 type mixture struct {
 	total  float64
 	mean   []float64
@@ -51,7 +52,7 @@ func newMixture(n int) *mixture {
 	return &mixture{mean: make([]float64, n), square: mat.NewSymDense(n, nil)}
 }
 
-// add takes in what the equations say as they were last evaluated.
+// add accumulates the solution of the equations as last evaluated.
 func (m *mixture) add(s *system, weight float64) {
 	cov, err := s.loadCov()
 	if err != nil || !(weight > 0) {
@@ -66,7 +67,7 @@ func (m *mixture) add(s *system, weight float64) {
 	}
 }
 
-// whole returns mean and covariance of all answers.
+// whole returns the mean and covariance of the mixture.
 func (m *mixture) whole() ([]float64, *mat.SymDense) {
 	for i := range m.mean {
 		m.mean[i] /= m.total
@@ -77,7 +78,8 @@ func (m *mixture) whole() ([]float64, *mat.SymDense) {
 	return m.mean, m.square
 }
 
-// roadDial is the place of the roughness among the dials; −1: not learned.
+// roadDial is the index of the roughness among the dials, or −1 if it is not
+// learned.
 func (l *learner) roadDial() int {
 	for i, d := range l.dials {
 		if d.of(&l.prior) == &l.prior.RoadSD {

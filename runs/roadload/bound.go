@@ -8,10 +8,10 @@ import (
 
 // Bound returns the Cramér-Rao bound of a test: the covariance of CdA (m²) and
 // Crr, setup by setup as in Estimate.Cov, that no unbiased estimator can go
-// below when the noise is as in opts and known. The runs say when and where
-// fixes are taken; their speeds are not looked at except for the first of each.
-// Random effects (wind, slope, the road's profile) count as information of
-// their own spread.
+// below when the noise is as in opts and known. The runs give the times and
+// places of the fixes; of their speeds only the first of each run is used.
+// Random effects (wind, slope, the road's profile) contribute the information
+// of their priors.
 func Bound(runs []Run, loads []Design, opts Options) (*mat.SymDense, error) {
 	_, cov, err := bound(runs, loads, opts)
 	return cov, err
@@ -36,8 +36,8 @@ func bound(runs []Run, loads []Design, opts Options) (*system, *mat.SymDense, er
 	return s, cov, err
 }
 
-// Expected is what a planned test will say about its uncertainty: the bound of what
-// noise leaves, and what the fit will owe to what it assumes.
+// Expected is the expected uncertainty of a planned test: the bound from noise,
+// and the part from assumptions.
 type Expected struct {
 	Noise   *mat.SymDense // as Estimate.Cov
 	Assumed Assumed
@@ -45,7 +45,7 @@ type Expected struct {
 	common  float64 // relative uncertainty of mass and air
 }
 
-// Expect works it out for a test as Bound does.
+// Expect computes it for a test given as for Bound.
 func Expect(runs []Run, loads []Design, opts Options) (Expected, error) {
 	s, cov, err := bound(runs, loads, opts)
 	if err != nil {
@@ -57,7 +57,7 @@ func Expect(runs []Run, loads []Design, opts Options) (Expected, error) {
 }
 
 // Alike is the standard error of the difference in CdA between two setups as
-// Estimate.Alike will give it, m²: what noise leaves, and what is assumed.
+// Estimate.Alike will give it, m²: the parts from noise and from assumptions.
 func (e Expected) Alike(a, b int) (noise, assumed float64) {
 	prior := TyresAlike * e.loads[a].Crr
 	k := takeBack(e.Noise, a, b, prior)
@@ -67,17 +67,17 @@ func (e Expected) Alike(a, b int) (noise, assumed float64) {
 	return math.Sqrt(math.Max(0, mat.Inner(v, e.Noise, v))), math.Hypot(e.Assumed.ContrastSE(w), k*prior)
 }
 
-// Alone is that of the CdA of one setup.
+// Alone is the same for the CdA of one setup.
 func (e Expected) Alone(setup int) (noise, assumed float64) {
 	w := make([]float64, 2*len(e.loads))
 	w[cdaAt(setup)] = 1
 	return math.Sqrt(e.Noise.At(cdaAt(setup), cdaAt(setup))), math.Hypot(e.Assumed.SE(w), e.common*e.loads[setup].CdA)
 }
 
-// Design is a road load that a bound is computed for.
+// Design is a road load for which a bound is computed.
 type Design struct{ CdA, Crr float64 }
 
-// loadCov is the covariance of the wanted unknowns.
+// loadCov is the covariance of the road loads.
 func (s *system) loadCov() (*mat.SymDense, error) {
 	n := 2 * s.lay.setups
 	cov := mat.NewSymDense(n, nil)

@@ -15,7 +15,7 @@ type Part struct {
 	SE   float64      // in the figure's unit
 }
 
-// Budget is what the uncertainty of a setup's CdA (m²) and Crr is made of.
+// Budget is the uncertainty budget of a setup's CdA (m²) and Crr.
 func (e *Estimate) Budget(setup int) (cda, crr []Part) {
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(setup)] = 1
@@ -25,18 +25,19 @@ func (e *Estimate) Budget(setup int) (cda, crr []Part) {
 	return cda, e.budget(w)
 }
 
-// budget parts the uncertainty of Σ wᵢ·θᵢ, as withAssumed gives it.
+// budget is the uncertainty budget of Σ wᵢ·θᵢ as withAssumed gives it.
 func (e *Estimate) budget(w []float64) []Part {
 	return e.parts(w, func(j int) float64 { return e.Assumed.what[j].sd })
 }
 
-// contrastBudget is that of a difference, as contrast gives it.
+// contrastBudget is the same for a difference as contrast gives it.
 func (e *Estimate) contrastBudget(w []float64) []Part {
 	return e.parts(w, func(j int) float64 { return e.Assumed.shown[j].SE })
 }
 
-// parts has the size of each assumption from sd. The parts of mass and air are
-// common to all setups, so they go with what the weights leave of all drag areas.
+// parts makes a budget with the size of each assumption from sd. Mass and air
+// density are common to all setups, so their parts are proportional to the
+// weighted sum of the drag areas.
 func (e *Estimate) parts(w []float64, sd func(j int) float64) []Part {
 	v := mat.NewVecDense(len(w), w)
 	scale := 0.0

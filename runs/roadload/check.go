@@ -6,7 +6,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Why a fit is not possible. Each says what is missing.
+// Reasons why a fit is not possible.
 var (
 	ErrNoRuns       = finding.Fail("load.no_runs")
 	ErrOneDirection = finding.Fail("load.one_direction")
@@ -19,23 +19,23 @@ var (
 	errSingular     = finding.Fail("load.undetermined")
 )
 
-// about says which run or setup an error is about, both counted from 1.
+// about makes an error about a run or setup, counted from 1.
 func about(err *finding.Error, code finding.Code, which finding.Arg) *finding.Error {
 	return finding.Fail(code, which, finding.Of("why", err.Finding)).Because(err)
 }
 
-// What a fit takes at least. Of the fixes of a run the first tells its starting
-// speed alone, each one after it a change of speed, and a road load of two figures
-// needs more than two changes. More is not asked for: what a few changes leave open
-// is in the uncertainty.
+// Minimum data for a fit. The first fix of a run gives its starting speed, each
+// later one a change of speed, and the two parameters of a road load need more
+// than two changes. No more is required: the uncertainty covers what few
+// changes leave undetermined.
 const (
 	minFixes      = 2
 	minChanges    = 3
 	minSpeedRatio = 1.1 // of the fastest fix to the slowest
 )
 
-// bare parts off the runs that show no change of speed: they say nothing, and
-// keep nobody from fitting the others.
+// bare separates the runs without a change of speed: they contain no
+// information, and must not prevent the fit of the others.
 func bare(runs []Run) (usable, out []Run) {
 	for _, r := range runs {
 		if len(r.T) == len(r.V) && r.blocks() < minFixes {
@@ -47,8 +47,8 @@ func bare(runs []Run) (usable, out []Run) {
 	return usable, out
 }
 
-// check parts off bare runs, refuses the others where they cannot be fitted, and
-// says what is missing.
+// check separates bare runs and returns an error if the others cannot be
+// fitted.
 func check(all []Run, opts Options) (usable, out []Run, err error) {
 	if len(all) == 0 {
 		return nil, nil, ErrNoRuns
@@ -107,8 +107,8 @@ func (r *Run) check() *finding.Error {
 	return nil
 }
 
-// checkSetups asks of every setup for a pair, enough changes of speed and a range
-// of speed.
+// checkSetups requires of every setup a pair, enough changes of speed and a
+// range of speed.
 func checkSetups(runs []Run, setups int) error {
 	type pairOf struct{ setup, pair int }
 	ways := map[pairOf][2]bool{}

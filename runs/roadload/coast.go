@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// coast is one run as the fit works on it: thinned fixes, the fitted
-// trajectory, and how it answers to every unknown. Its buffers are made once.
+// coast is the fit's working state for one run: thinned fixes, the fitted
+// trajectory, and its Jacobian. Its buffers are allocated once.
 type coast struct {
 	id, setup, pair int
 	dir             float64
@@ -54,9 +54,9 @@ type cutAt struct {
 	jump     float64 // by how much it seemed to, m/s
 }
 
-// thinTo is how close together fixes are used, s. Receiver errors between
-// closer ones are so alike that they add nothing; averaging keeps what little
-// there is.
+// thinTo is the smallest interval between the fixes used, s. Receiver errors of
+// closer ones are so strongly correlated that they add almost nothing;
+// averaging keeps the little that they do.
 const thinTo = 0.5
 
 // newCoast copies a run, averaging fixes closer than thinTo.
@@ -88,7 +88,7 @@ func newCoast(r Run, middle float64) *coast {
 	return c
 }
 
-// block is the end of the fixes that are averaged with the one at from.
+// block is the end of the fixes averaged with the one at from.
 func (r *Run) block(from int) int {
 	to := from + 1
 	for to < len(r.T) && r.T[to] < r.T[from]+thinTo-1e-6 {
@@ -97,7 +97,7 @@ func (r *Run) block(from int) int {
 	return to
 }
 
-// blocks is how many fixes are left when those close together are averaged.
+// blocks is the number of fixes left after averaging.
 func (r *Run) blocks() int {
 	n := 0
 	for i := 0; i < len(r.T); i = r.block(i) {
@@ -117,7 +117,7 @@ func mean(x []float64) float64 {
 	return sum / n
 }
 
-// attach gives the run its columns in the layout, and buffers to match.
+// attach assigns the run its columns in the layout, and allocates the buffers.
 func (c *coast) attach(l layout) {
 	c.own = 1 + len(c.cuts) + c.channels - 1
 	c.steps = make([]float64, len(c.cuts))
@@ -156,7 +156,8 @@ type places struct{ slope, warm, shift, press, knots int }
 // width is the number of columns: own unknowns, common ones, and the data.
 func (c *coast) width() int { return c.own + len(c.cols) + 1 }
 
-// knotSpan is the first knot that the run passes, and how many they are.
+// knotSpan is the index of the first knot that the run passes, and their
+// number.
 func (c *coast) knotSpan() [2]int {
 	first, _ := c.stretch.locate(slices.Min(c.x))
 	last, _ := c.stretch.locate(slices.Max(c.x))

@@ -2,7 +2,7 @@ package roadload
 
 import "stillair/sensors/finding"
 
-// What is said about a fit, its runs and what was left out of them.
+// Codes of the findings about a fit, its runs and the parts left out of them.
 const (
 	codeOfRun       finding.Code = "load.of_run"
 	codeOfSetup     finding.Code = "load.of_setup"

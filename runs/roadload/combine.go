@@ -10,9 +10,9 @@ import (
 
 // Combine returns Σ wᵢ·θᵢ with its standard uncertainty and degrees of freedom,
 // θ being the road loads in the order of Cov. The degrees of freedom are
-// Satterthwaite's: 2·variance² over the variance of that variance, which comes
-// from how well the noise was learned (Giesbrecht and Burns, Biometrics 41
-// (1985) 477).
+// Satterthwaite's: 2·variance² over the variance of that variance, which
+// follows from the uncertainty of the learned noise (Giesbrecht and Burns,
+// Biometrics 41 (1985) 477).
 func (e *Estimate) Combine(w []float64) (measure.Value, float64) {
 	v := mat.NewVecDense(len(w), w)
 	x := 0.0
@@ -41,15 +41,15 @@ func (e *Estimate) Difference(a, b int) (cda, crr measure.Value, cdaDoF, crrDoF 
 	return cda, crr, cdaDoF, crrDoF
 }
 
-// uncertainty fills Cov and what Combine needs beside it, and returns what the
-// averaging over the road's roughness adds to the road loads.
+// uncertainty computes Cov and what else Combine needs, and returns the shift
+// of the road loads by averaging over the road's roughness.
 //
-// That the noise is learned and not known moves the road loads too: each dial
-// by its own derivative, which adds to the covariance (Kackar and Harville, J.
-// Am. Stat. Assoc. 79 (1984) 853). The covariance at the learned noise is on
-// the average too small by as much again (Kenward and Roger, Biometrics 53
-// (1997) 983). The roughness is left out of both, as the averaging has taken
-// its uncertainty in.
+// The error of the learned noise shifts the road loads too, by their derivative
+// with respect to each dial, which adds to the covariance (Kackar and Harville,
+// J. Am. Stat. Assoc. 79 (1984) 853). On average, the covariance at the learned
+// noise is too small by the same amount again (Kenward and Roger, Biometrics 53
+// (1997) 983). The roughness is left out of both, as the averaging already
+// includes its uncertainty.
 func (s *system) uncertainty(e *Estimate, l *learner) ([]float64, error) {
 	var err error
 	if e.spread, err = l.spreadOf(); err != nil {
@@ -109,7 +109,7 @@ func minus(a, b *mat.SymDense) *mat.SymDense {
 	return &d
 }
 
-// covAt is the covariance of the road loads at a noise.
+// covAt is the covariance of the road loads for given noise parameters.
 func (s *system) covAt(l *learner, at []float64) (*mat.SymDense, error) {
 	if _, err := s.evaluate(l.noiseAt(at)); err != nil {
 		return nil, err
@@ -117,8 +117,9 @@ func (s *system) covAt(l *learner, at []float64) (*mat.SymDense, error) {
 	return s.loadCov()
 }
 
-// addScale adds what mass and density leave: deceleration fixes the ratio of
-// CdA·ρ to mass, so a relative error of either is one of all drag areas alike.
+// addScale adds the uncertainty from mass and density: deceleration fixes the
+// ratio of CdA·ρ to mass, so a relative error of either is one of all drag
+// areas alike.
 func (s *system) addScale(cov *mat.SymDense) {
 	scale := s.opts.MassSD*s.opts.MassSD + s.opts.DensitySD*s.opts.DensitySD
 	for i := range s.lay.setups {

@@ -2,8 +2,8 @@ package roadload
 
 import "stillair/sensors/finding"
 
-// cut lets the speed jump before a fix. A jump next to a cut widens it: what
-// happened took longer than one step.
+// cut lets the speed jump before a fix. A jump next to a cut extends the cut:
+// the event took longer than one step.
 func (c *coast) cut(fix int, jump float64) {
 	next := cutAt{from: fix, to: fix, jump: jump}
 	var keep []cutAt

@@ -2,9 +2,9 @@ package roadload
 
 import "math"
 
-// eliminate removes the run's own unknowns from norm by Gauss's steps. Their
-// rows stay for solving back. It returns the logarithm of the determinant of
-// what was removed.
+// eliminate removes the run's own unknowns from norm by Gaussian elimination
+// (Schur complement). Their rows stay for back substitution. It returns the
+// logarithm of the determinant of the eliminated block.
 func (c *coast) eliminate() (logDet float64) {
 	w := c.width()
 	for e := range c.own {
@@ -24,8 +24,8 @@ func (c *coast) eliminate() (logDet float64) {
 	return logDet
 }
 
-// eliminateFrom does the same to one more column, given by its products h with
-// the others; it returns what is left of the column's own square.
+// eliminateFrom does the same for one more column, given by its products h with
+// the others; it returns the remaining square of the column.
 func (c *coast) eliminateFrom(h []float64, square float64) float64 {
 	w := c.width()
 	for e := range c.own {
@@ -39,8 +39,8 @@ func (c *coast) eliminateFrom(h []float64, square float64) float64 {
 	return square
 }
 
-// solveOwn returns what to add to the run's own unknowns when the common ones
-// take the values common (in the order of c.cols).
+// solveOwn returns the corrections to the run's own unknowns by back
+// substitution of the common ones (in the order of c.cols).
 func (c *coast) solveOwn(common []float64) []float64 {
 	w := c.width()
 	own := make([]float64, c.own)

@@ -9,15 +9,15 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Estimate is what all the runs together say.
+// Estimate is the result of a fit.
 type Estimate struct {
 	Loads []Load // one for each setup, in order
 	// Cov is the covariance of CdA (m²) and Crr of all setups, in the order
-	// CdA₀, Crr₀, CdA₁, Crr₁ and so on. What setups share (the road, the mass)
-	// is in the terms between them; see Combine.
+	// CdA₀, Crr₀, CdA₁, Crr₁ and so on. Common errors of setups (the road, the
+	// mass) appear in the covariances between them; see Combine.
 	Cov *mat.SymDense
-	// Assumed is what the figures owe to what was held and not known. It comes
-	// on top of Cov and of the intervals of Loads.
+	// Assumed is the contribution of the assumptions, which is not contained in
+	// Cov or in the intervals of Loads.
 	Assumed Assumed
 	Noise   Noise // as learned
 	Fitted  Fitted
@@ -42,7 +42,7 @@ type Load struct {
 	Pairs    int // complete pairs that were used
 }
 
-// RunFit is how one run agrees with the rest.
+// RunFit describes the agreement of one run with the rest.
 type RunFit struct {
 	ID, Setup int
 	Pair      int       // 0: alone
@@ -65,7 +65,7 @@ type Cut struct {
 	Reason   finding.Finding
 }
 
-// PairFit is what is known of one pair of opposite runs.
+// PairFit describes one pair of opposite runs.
 type PairFit struct {
 	Pair             int
 	Wind             measure.Value // mean, against direction +1, m/s
@@ -75,8 +75,8 @@ type PairFit struct {
 	CdA, Crr         measure.Value // of this pair alone, with the noise and the road as all runs show them
 }
 
-// WindChanged reports whether the mean wind changed clearly between the two
-// runs of the pair: by more than twice the standard error of Shift.
+// WindChanged reports whether the mean wind changed significantly between the
+// two runs of the pair: by more than twice the standard error of Shift.
 func (p PairFit) WindChanged() bool {
 	return p.Shift.SE > 0 && math.Abs(p.Shift.X) > 2*p.Shift.SE
 }

@@ -8,9 +8,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Fit finds the road load of every setup among the runs. All setups are fitted
-// together, so what they share (the road's profile, the size of gusts) cancels
-// in their differences. Runs of a single fix are left out with their reason.
+// Fit estimates the road load of every setup among the runs. All setups are
+// fitted together, so common errors (the road's profile) cancel in their
+// differences. Runs of a single fix are left out with their reason.
 func Fit(runs []Run, opts Options) (*Estimate, error) {
 	usable, out, err := check(runs, opts)
 	if err != nil {
@@ -30,7 +30,7 @@ func Fit(runs []Run, opts Options) (*Estimate, error) {
 	return e, err
 }
 
-// fitAnyhow fits with all that is asked for, or more simply where that fails.
+// fitAnyhow fits the full model, or a simpler one if that fails.
 func fitAnyhow(runs []Run, opts Options) (*Estimate, error) {
 	e, err := fitOnce(runs, opts)
 	if err == nil && e.finite() {
@@ -39,7 +39,7 @@ func fitAnyhow(runs []Run, opts Options) (*Estimate, error) {
 	return fitSimpler(runs, opts, err)
 }
 
-// fitOnce is Fit with all that is asked for.
+// fitOnce is Fit with the full model.
 func fitOnce(runs []Run, opts Options) (*Estimate, error) {
 	all := coasts(runs)
 	opts.Noise = opts.Noise.altitudeNoise(all)
@@ -65,13 +65,13 @@ func fitOnce(runs []Run, opts Options) (*Estimate, error) {
 	return e, nil
 }
 
-// simplerTimes widens what a simpler fit says, since it leaves out the road
-// whose unevenness could not be learned: intervals of five pairs on a road of
+// simplerTimes widens the intervals of the simpler model, which leaves out a
+// road profile that could not be learned: intervals of five pairs on a road of
 // 0.2 % are up to 2.3 times those on a smooth one (see the package's doc).
 const simplerTimes = 2.3
 
-// fitSimpler is what is left where the equations cannot be solved: the road is
-// treated as smooth, and the uncertainty is widened by what that may hide.
+// fitSimpler is the fallback if the equations cannot be solved: the road is
+// treated as smooth, and the uncertainty is widened to allow for a rough one.
 func fitSimpler(runs []Run, opts Options, why error) (*Estimate, error) {
 	if opts.Noise.RoadSD <= 0 {
 		if why == nil {
@@ -99,7 +99,7 @@ func fitSimpler(runs []Run, opts Options, why error) (*Estimate, error) {
 	return e, nil
 }
 
-// finite reports whether every figure is a number.
+// finite reports whether every figure is finite.
 func (e *Estimate) finite() bool {
 	for _, l := range e.Loads {
 		if sum := l.CdA.X + l.CdA.SE + l.Crr.X + l.Crr.SE; math.IsNaN(sum) || math.IsInf(sum, 0) {
@@ -122,9 +122,9 @@ func coasts(runs []Run) []*coast {
 	return out
 }
 
-// guess starts every setup from the forces that its runs show: a straight line
-// through −M·dv/dt over ½ρv² and m·g·(1 + k·v). It is rough, as wind and slope
-// are in it, so what no vehicle has is brought back to what some have.
+// guess computes starting values for every setup by linear regression of
+// −M·dv/dt on ½ρv² and m·g·(1 + k·v). They are rough, as wind and slope are
+// neglected, so implausible values are clamped.
 func (s *system) guess() {
 	for i := range s.lay.setups {
 		var l line
@@ -169,13 +169,13 @@ const (
 	settleLoops = 60
 	fullSteps   = 12   // before steps are halved: winds that the runs hardly show swing back and forth about the answer
 	settled     = 1e-6 // relative change of the road load
-	// After so many steps this will do: it is far below the noise of any test.
+	// The tolerance after many steps: far below the noise of any test.
 	nearlySettled = 1e-3
 	sameFit       = 0.02 // the same: noise learned at either fit is as good
 )
 
-// settle alternates between fitting at a noise and learning the noise at a fit,
-// until the fit stays where it is.
+// settle alternates between fitting at fixed noise and learning the noise at a
+// fixed fit until convergence.
 func (s *system) settle(l *learner) error {
 	if _, err := s.fitAt(l.noise); err != nil {
 		return err
@@ -192,8 +192,8 @@ func (s *system) settle(l *learner) error {
 	return nil
 }
 
-// fitAt fits at a noise that is held: Gauss and Newton's iteration. It returns
-// how far the road load moved, relatively.
+// fitAt fits at fixed noise by Gauss-Newton iteration. It returns the relative
+// change of the road loads.
 func (s *system) fitAt(n Noise) (float64, error) {
 	before := append([]float64(nil), s.state.beta[:2*s.lay.setups]...)
 	moved := math.Inf(1)
@@ -216,7 +216,7 @@ func (s *system) fitAt(n Noise) (float64, error) {
 	return s.movedFrom(before), nil
 }
 
-// movedFrom is how far the road loads are from what they were, relatively.
+// movedFrom is the relative change of the road loads.
 func (s *system) movedFrom(before []float64) float64 {
 	far := 0.0
 	for i, b := range before {
@@ -268,7 +268,7 @@ func way(dir float64) int {
 	return 1
 }
 
-// intervals fills in what the uncertainty of the whole says about one setup.
+// intervals fills in the intervals of one setup.
 func (l *Load) intervals(e *Estimate, setup int) {
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(setup)] = 1
@@ -278,8 +278,8 @@ func (l *Load) intervals(e *Estimate, setup int) {
 	l.CdACI, l.CrrCI = l.CdA.Interval(0.95, l.DoF), l.Crr.Interval(0.95, l.CrrDoF)
 }
 
-// addRejected lists the runs that were left out beside those that were used,
-// in order of their ID.
+// addRejected adds the runs that were left out to those that were used, in
+// order of their ID.
 func (e *Estimate) addRejected(out []rejected) {
 	for _, r := range out {
 		e.Runs = append(e.Runs, RunFit{ID: r.run.id, Setup: r.run.setup, Pair: r.run.pair, Dir: r.run.dir, T: r.run.t, V: r.run.z, Fit: r.run.v, Reason: finding.New(r.reason).OfRun(r.run.id)})
@@ -287,7 +287,7 @@ func (e *Estimate) addRejected(out []rejected) {
 	e.sortRuns()
 }
 
-// addBare does so with the runs that show no change of speed.
+// addBare does so with the runs without a change of speed.
 func (e *Estimate) addBare(out []Run) {
 	for _, r := range out {
 		e.Runs = append(e.Runs, RunFit{ID: r.ID, Setup: r.Setup, Pair: r.Pair, Dir: r.Dir, T: r.T, V: r.V, Fit: r.V, Reason: ErrSamples.Finding.OfRun(r.ID)})

@@ -2,14 +2,14 @@ package roadload
 
 import "stillair/runs/measure"
 
-// Fitted is what the fit found beside the road loads.
+// Fitted holds the other results of the fit, such as the road's profile.
 type Fitted struct {
 	Growth  measure.Value // k, s/m
 	WarmUp  measure.Value // growth of Crr over an hour, relative; SE 0: held at none
 	Feels   measure.Value // share of dynamic pressure that the barometer feels; SE 0: no barometer
 	Profile []Knot        // of the road, in direction +1; nil: treated as smooth
 	// Curves are CdA (m²) and Crr of each setup that RunFit.Fit was computed
-	// with. Loads differ from them by what the averaging over roads adds.
+	// with. Loads differ from them by the averaging over roads.
 	Curves [][2]float64
 }
 
@@ -20,7 +20,7 @@ type Knot struct {
 	Slope measure.Value // 1
 }
 
-// fitted describes what all runs have in common.
+// fitted collects what all runs have in common.
 func (s *system) fitted() Fitted {
 	out := Fitted{Growth: measure.Value{X: s.state.slope}}
 	if s.lay.slope >= 0 {

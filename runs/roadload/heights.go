@@ -6,12 +6,12 @@ import (
 	"stillair/sensors"
 )
 
-// nearTime is how far a pressure reading may be from a fix that it is
-// counted to, s.
+// nearTime is the largest distance in time of a pressure reading from the fix
+// to which it is assigned, s.
 const nearTime = 0.5
 
 // Heights turns a barometer's readings, in order of time, into heights at the
-// times t of fixes, for Run.Height: every reading is counted to the nearest
+// times t of fixes, for Run.Height: every reading is assigned to the nearest
 // fix, and their mean becomes a height by dh = −dp/(ρg). It returns nil where
 // less than half of the fixes get one.
 func Heights(t []float64, readings []sensors.Pressure, density, gravity float64) []float64 {

@@ -8,8 +8,8 @@ import (
 	"stillair/runs/measure"
 )
 
-// without solves the equations with some runs taken out, the noise as learned,
-// and returns how far each unknown would move.
+// without solves the equations without some runs, at the learned noise, and
+// returns the change of each unknown.
 func (s *system) without(out func(*coast) bool) ([]float64, error) {
 	x, _, err := s.solveWithout(out)
 	return x, err
@@ -45,8 +45,8 @@ func (s *system) solveWithout(out func(*coast) bool) ([]float64, *mat.Cholesky, 
 	return x.RawVector().Data, &chol, nil
 }
 
-// alone is what one pair says about its setup, with the road and the noise as all
-// runs show them.
+// alone is the estimate from one pair, with the road and the noise estimated
+// from all runs.
 func (s *system) alone(setup, pair int) (cda, crr measure.Value) {
 	x, chol, err := s.solveWithout(func(c *coast) bool { return c.setup == setup && c.pairIndex != pair })
 	if err != nil {
@@ -63,8 +63,8 @@ func (s *system) alone(setup, pair int) (cda, crr measure.Value) {
 	return value(cdaAt(setup)), value(crrAt(setup))
 }
 
-// moves gives what becomes of a setup's figures without some runs; infinite
-// where nothing would be left to find them from.
+// moves returns the change of a setup's figures without some runs; infinite if
+// too little would be left.
 func (s *system) moves(setup int, out func(*coast) bool) (cda, crr float64) {
 	x, err := s.without(out)
 	if err != nil {
@@ -85,7 +85,7 @@ func (s *system) runFits() []RunFit {
 	return fits
 }
 
-// misfit is the root of the mean square of a run's whitened errors.
+// misfit is the root mean square of a run's whitened residuals.
 func (s *system) misfit(c *coast) float64 {
 	w := c.width()
 	at := func(i, j int) float64 { return c.norm[(c.own+min(i, j))*w+c.own+max(i, j)] }
@@ -110,7 +110,7 @@ func (s *system) misfit(c *coast) float64 {
 	return math.Sqrt(math.Max(q, 0) / float64(max(n, 1)))
 }
 
-// valueOf is a common unknown as fitted.
+// valueOf is the fitted value of a common unknown.
 func (s *system) valueOf(i int) measure.Value {
 	e, x := mat.NewVecDense(s.lay.size, nil), mat.NewVecDense(s.lay.size, nil)
 	e.SetVec(i, 1)
@@ -144,9 +144,9 @@ func (s *system) pairFits() []PairFit {
 	return fits
 }
 
-// wind is the mean wind of a run, from its pair's and half of how far the run
-// wants one of its own: the difference between the two runs of a pair is then
-// what the data say about it.
+// wind is the mean wind of a run: that of its pair plus half of the run's own
+// deviation from it, so that the difference between the two runs of a pair is
+// the one that the data show.
 func (s *system) wind(c *coast) (x, se float64) {
 	t := s.column(c, 2)
 	x = c.meanWind(s.lay, &s.state)

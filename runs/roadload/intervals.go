@@ -6,12 +6,13 @@ import (
 	"stillair/runs/measure"
 )
 
-// Stepwise computes the road load of each setup the way the regulations do:
-// the force over each interval of speed from Δv/Δt, and a straight line through
-// those forces. It stands beside Fit for comparison with figures made that way.
-// It is no substitute: wind enters it squared, and its standard errors take
-// neighbouring intervals for independent, so its intervals are too narrow.
-// width is the interval of speed in m/s (10 km/h is usual).
+// Stepwise computes the road load of each setup by the method of the
+// regulations: the force over each interval of speed from Δv/Δt, and a
+// regression line through those forces. It is meant for comparison with figures
+// made that way and is no substitute for Fit: it is biased by the square of the
+// wind, and its intervals are too narrow because it treats neighbouring
+// intervals as independent. width is the interval of speed in m/s (10 km/h is
+// usual).
 func Stepwise(runs []Run, opts Options, width float64) ([]Load, error) {
 	runs, _, err := check(runs, opts)
 	if err != nil {
@@ -54,8 +55,8 @@ func (r *Run) steps(width float64, f func(v, dvdt float64)) {
 	}
 }
 
-// crossing is when the speed first falls through v, by straight lines between
-// fixes.
+// crossing is when the speed first falls through v, by linear interpolation
+// between fixes.
 func (r *Run) crossing(v float64) (float64, bool) {
 	for i := 1; i < len(r.V); i++ {
 		if r.V[i-1] >= v && r.V[i] < v {
@@ -65,7 +66,7 @@ func (r *Run) crossing(v float64) (float64, bool) {
 	return 0, false
 }
 
-// line is a regression on two columns, by its sums.
+// line holds the sums of a linear regression on two columns.
 type line struct{ n, xx, xy, yy, xf, yf, ff float64 }
 
 func (s *line) add(x, y, f float64) {

@@ -5,10 +5,10 @@ import (
 	"slices"
 )
 
-// layout says which unknown stands where in the vector of everything that is
-// common to several runs: first the road load of the setups, which is wanted,
-// then the random effects, which have a prior spread. What belongs to one run
-// only (its starting speed) never gets into this vector.
+// layout maps the unknowns common to several runs to indices: first the road
+// loads of the setups (fixed effects), then the random effects, which have a
+// prior variance. Unknowns of a single run (its starting speed) are not in this
+// vector.
 type layout struct {
 	setups int
 	pairs  []int   // pair numbers; runs without a partner have one of their own
@@ -27,7 +27,7 @@ type layout struct {
 	size   int
 }
 
-// cdaAt and crrAt give the place of a setup's road load.
+// cdaAt and crrAt are the indices of a setup's road load.
 func cdaAt(setup int) int { return 2 * setup }
 func crrAt(setup int) int { return 2*setup + 1 }
 
@@ -96,7 +96,7 @@ func (l *layout) pairIndex(r *coast) int {
 // days, with a wind of its own each.
 const sameDay = 12
 
-// daysOf parts the pairs by day.
+// daysOf groups the pairs by day.
 func daysOf(runs []*coast, pairs int) [][]int {
 	at := make([]float64, pairs)
 	for _, r := range runs {

@@ -6,14 +6,14 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// dial is one figure of the noise that is learned: by its logarithm, with a
-// normal prior about where learning starts.
+// dial is one noise parameter that is learned: its logarithm has a normal prior
+// about the starting value.
 type dial struct {
 	figure figure
 	sd     float64 // of the prior, of the logarithm
 }
 
-// figure names a figure of the noise. (A function could not be written down with an
+// figure names a noise parameter. (A function could not be serialised with an
 // Estimate.)
 type figure int
 
@@ -35,10 +35,10 @@ func (d dial) of(n *Noise) *float64 {
 		&n.RoadSD, &n.RoadLength, &n.HeightSD, &n.HeightWalk, &n.ShiftSD}[d.figure]
 }
 
-// Prior widths. Sizes may well be three times what was expected, or a third;
-// gusts and roads differ more than that, and every bit of a pull towards what
-// was expected makes a gusty day's intervals too narrow; times are harder to
-// learn and matter less.
+// Prior standard deviations of the logarithms. Standard deviations may be three
+// times the expected one, or a third; gusts and roads vary more, and any
+// shrinkage towards the expected value makes a gusty day's intervals too
+// narrow; correlation times are harder to learn and matter less.
 const (
 	sizeSD = 1.2
 	gustSD = 2.0
@@ -46,7 +46,7 @@ const (
 	roadSD = 2.0
 )
 
-// dials lists what is learned from the runs of a layout.
+// dials lists the noise parameters that are learned from the runs of a layout.
 func dials(l layout) []dial {
 	d := []dial{{gustSize, gustSD}, {gustTime, timeSD}, {whiteSize, sizeSD}, {driftSize, sizeSD}, {driftTime, timeSD}}
 	if l.knots > 0 {
@@ -64,9 +64,9 @@ func dials(l layout) []dial {
 	return d
 }
 
-// learner finds the noise that makes the runs most likely: restricted maximum
-// likelihood plus the priors of the dials, by the quasi-Newton method of
-// Broyden, Fletcher, Goldfarb and Shanno with gradients from differences.
+// learner estimates the noise by restricted maximum likelihood (REML) with the
+// priors of the dials, by the quasi-Newton method of Broyden, Fletcher,
+// Goldfarb and Shanno (BFGS) with finite-difference gradients.
 type learner struct {
 	s     *system
 	dials []dial
@@ -86,7 +86,7 @@ func newLearner(s *system, prior Noise) *learner {
 		grad: mat.NewVecDense(len(d), nil), diagonal: make([]float64, len(d))}
 }
 
-// on is a learner for another system that starts from what this one learned.
+// on returns a learner for another system that starts from this one's result.
 func (l *learner) on(s *system) *learner {
 	next := newLearner(s, s.opts.Noise)
 	copy(next.at, l.at)
@@ -94,10 +94,10 @@ func (l *learner) on(s *system) *learner {
 	return next
 }
 
-// noiseAt turns logarithms into a noise.
+// noiseAt converts logarithms to noise parameters.
 //
-// A dial turns no farther than farDial: where the likelihood is flat towards
-// nothing (a smooth road, still air), farther on only rounding errors differ.
+// Dials are limited to farDial: where the likelihood is flat towards zero (a
+// smooth road, still air), only rounding errors differ beyond.
 func (l *learner) noiseAt(at []float64) Noise {
 	n := l.prior
 	for i, d := range l.dials {
@@ -127,7 +127,8 @@ const (
 	dialGain  = 0.01 // of the cost: less is not worth another step
 )
 
-// slope computes gradient and diagonal curvature of the cost at l.at.
+// slope computes the gradient and the diagonal of the Hessian of the cost at
+// l.at.
 func (l *learner) slope() {
 	probe := append([]float64(nil), l.at...)
 	l.value = l.cost(probe)
@@ -142,8 +143,8 @@ func (l *learner) slope() {
 	}
 }
 
-// incline computes the gradient alone, by differences forwards that are put
-// right by the curvature as believed: half the work of slope.
+// incline computes the gradient alone, by forward differences corrected with
+// the current curvature model: half the work of slope.
 func (l *learner) incline() {
 	probe := append([]float64(nil), l.at...)
 	for i := range probe {
@@ -155,7 +156,7 @@ func (l *learner) incline() {
 }
 
 // curvature computes the Hessian of the cost at l.at. The mixed terms come from
-// differences taken forwards, with the diagonal's own half-step removed.
+// forward differences, corrected with the diagonal.
 func (l *learner) curvature() *mat.SymDense {
 	l.slope()
 	p := len(l.at)
@@ -176,8 +177,8 @@ func (l *learner) curvature() *mat.SymDense {
 	return h
 }
 
-// Unsure is the standard uncertainty of the logarithm of a figure of the noise as
-// learned; +Inf where it was not learned.
+// Unsure is the standard uncertainty of the logarithm of a learned noise
+// parameter; +Inf if it was not learned.
 func (e *Estimate) Unsure(of func(*Noise) *float64) float64 {
 	var n Noise
 	for i, d := range e.dials {

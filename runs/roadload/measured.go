@@ -1,7 +1,7 @@
 package roadload
 
-// measured completes the rows of jac: what the data leave to explain of the
-// speeds, and the rows of the heights.
+// measured completes the rows of jac: the residuals of the speeds, and the rows
+// of the heights.
 func (c *coast) measured(l layout, s *state, m *motion) {
 	for i := range c.t {
 		c.obs[i*channels].seen = seesSpeed
@@ -12,10 +12,9 @@ func (c *coast) measured(l layout, s *state, m *motion) {
 	}
 }
 
-// leftover writes the last column of a row: what its measurement is above the
-// fit, and the part of the fit that the random effects explain at present, so
-// that the normal equations refer to their whole value, to which the prior
-// belongs.
+// leftover writes the last column of a row: the residual plus the current
+// contribution of the random effects, so that the normal equations solve for
+// their full values, to which the prior applies.
 func (c *coast) leftover(s *state, row []float64, above float64) {
 	for j := 2; j < len(c.cols); j++ {
 		above += row[c.own+j] * s.beta[c.cols[j]]
@@ -23,18 +22,18 @@ func (c *coast) leftover(s *state, row []float64, above float64) {
 	row[len(row)-1] = above
 }
 
-// pressSD is the prior spread of the share of dynamic pressure ½ρu² that a
-// barometer on a bike feels: in a pocket little, in the wind much, of either
-// sign.
+// pressSD is the prior standard deviation of the fraction of dynamic pressure
+// ½ρu² that a barometer on a bike senses: small in a pocket, large in the wind,
+// of either sign.
 const pressSD = 0.3
 
 // heightRow writes the row of a height. The barometer shows
 //
 //	h₀ + ∫ slope dx − κ·u²/(2g) + its own error,
 //
-// with κ the share of dynamic pressure that it feels: at 30 m/s the whole is
-// worth 46 m. Through u it sees the gusts as well. The receiver's altitude
-// shows the same without κ.
+// with κ the fraction of dynamic pressure that it senses; the full pressure at
+// 30 m/s is equivalent to 46 m. Through u it responds to gusts too. The
+// receiver's altitude has the same form without κ.
 func (c *coast) heightRow(l layout, s *state, m *motion, i int) {
 	row := c.rowOf(c.jac, i, 1)
 	fit := c.pressRow(l, s, m, i)
@@ -50,8 +49,8 @@ func (c *coast) heightRow(l layout, s *state, m *motion, i int) {
 	c.leftover(s, row, c.height[i]-fit)
 }
 
-// pressRow begins the row with what dynamic pressure does to a height, and
-// returns its size.
+// pressRow begins the row with the effect of dynamic pressure on a height, and
+// returns it.
 func (c *coast) pressRow(l layout, s *state, m *motion, i int) float64 {
 	row, seen := c.rowOf(c.jac, i, 1), &c.obs[i*channels+1].seen
 	if c.at.press < 0 {

@@ -6,26 +6,26 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// mirror is the prior of a profile whose places are estimated: one stretch for
-// each direction, both of one road. The slope f is an Ornstein-Uhlenbeck
-// process in place. After rolling s out it is f(s), and after rolling s back
-// f(L−s), with L the distance between the places where the runs out and back
-// begin. L is not known but about the length of a run, so the covariance
-// between the two stretches is its mean over what L may be. What opposite runs
-// see mirrored does to the speed just what drag does, and stretches treated as
-// unrelated would make the drag area seem up to 1.4 times more certain.
+// mirror is the prior of a profile at estimated places: one stretch for each
+// direction, both of one road. The slope f is an Ornstein-Uhlenbeck process in
+// place. After a distance s out it is f(s), and after a distance s back f(L−s),
+// with L the distance between the starts of the runs out and back. L is unknown
+// but about the length of a run, so the covariance between the two stretches is
+// averaged over its likely values. The mirror-symmetric part of the profile
+// acts on the speed exactly as drag does; treating the stretches as independent
+// would make the standard error of the drag area up to 1.4 times too small.
 type mirror struct {
 	inverse *mat.SymDense // of the covariance of the knots for a slope of standard deviation 1
 	logDet  float64       // of that covariance
 }
 
-// apartBy are the ratios that L may have to the length of a run, all equally
-// likely, closest about 1: most riders turn round soon after a run, some roll
-// from end to end of a stretch that is longer than that.
+// apartBy are the likely ratios of L to the length of a run, of equal
+// probability and densest about 1: most riders turn round soon after a run,
+// some use the two ends of a longer stretch.
 var apartBy = [...]float64{0.85, 0.95, 1.0, 1.05, 1.15, 1.3, 1.5}
 
 // newMirror is the prior for two stretches, of the runs out and of those back;
-// nil where there are not two.
+// nil if there are not two.
 func newMirror(runs []*coast, road []stretch, roadLength float64) *mirror {
 	if len(road) != 2 {
 		return nil
@@ -55,7 +55,7 @@ func newMirror(runs []*coast, road []stretch, roadLength float64) *mirror {
 	return &m
 }
 
-// meanLength is how far a run rolls, m.
+// meanLength is the mean length of a run, m.
 func meanLength(runs []*coast) float64 {
 	sum := 0.0
 	for _, c := range runs {

@@ -6,8 +6,8 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// learn turns the dials to the least cost, starting where they are. It leaves
-// the equations factorised there.
+// learn minimises the cost from the current values of the dials by BFGS. It
+// leaves the equations factorised at the minimum.
 func (l *learner) learn() error {
 	l.slope()
 	if math.IsInf(l.value, 1) {
@@ -37,7 +37,8 @@ func (l *learner) learn() error {
 	return err
 }
 
-// believe starts the curvature from its diagonal, no flatter than the prior.
+// believe initialises the Hessian model with its diagonal, no flatter than the
+// prior.
 func (l *learner) believe() {
 	l.model = mat.NewSymDense(len(l.at), nil)
 	for i, d := range l.dials {
@@ -49,7 +50,7 @@ func (l *learner) believe() {
 	}
 }
 
-// newtonStep solves model × step = −gradient and keeps the step within reach.
+// newtonStep solves model × step = −gradient and limits the length of the step.
 func (l *learner) newtonStep() (*mat.VecDense, error) {
 	var chol mat.Cholesky
 	if !chol.Factorize(l.model) {
@@ -65,8 +66,8 @@ func (l *learner) newtonStep() (*mat.VecDense, error) {
 	return step, nil
 }
 
-// search halves the step until the cost falls, takes it, and returns it with
-// what was gained.
+// search is a backtracking line search: it halves the step until the cost
+// falls, takes it, and returns it with the gain.
 func (l *learner) search(step *mat.VecDense) (*mat.VecDense, float64) {
 	next := make([]float64, len(l.at))
 	for range 5 {
@@ -82,7 +83,7 @@ func (l *learner) search(step *mat.VecDense) (*mat.VecDense, float64) {
 	return step, 0
 }
 
-// update teaches the model what the gradient did over a step.
+// update is the BFGS update of the Hessian model.
 func (l *learner) update(step, before *mat.VecDense) {
 	p := len(l.at)
 	change, believed := mat.NewVecDense(p, nil), mat.NewVecDense(p, nil)

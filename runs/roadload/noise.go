@@ -2,25 +2,25 @@ package roadload
 
 import "math"
 
-// vector is a state of the error model: δv, what gusts have done to the speed
-// (m/s); g, the gust (m/s); d, the receiver's slow error (m/s); e, the
-// slow error of the height (m).
+// vector is a state of the error model: δv, the effect of gusts on the speed
+// (m/s); g, the gust (m/s); d, the receiver's slow error (m/s); e, the slow
+// error of the height (m).
 type vector [4]float64
 
-// stepModel carries the error model over one step between fixes. With damping
-// a and push b constant over a step h,
+// stepModel is the transition of the error model over one step between fixes.
+// With damping a and gust response b constant over a step h,
 //
 //	dδv/dt = −a·δv − b·g,  dg/dt = −g/τ + √(2σ²/τ)·white noise
 //
-// has the solution below (a linear system with constant coefficients, solved
-// by its exponentials); d is another such process, e a random walk.
+// has the solution below (a linear system with constant coefficients, by its
+// matrix exponential); d is another such process, e a random walk.
 type stepModel struct {
 	fv, fvg, fg, fd     float64 // transition: δv by δv, δv by g, g by g, d by d
 	qv, qvg, qg, qd, qe float64 // covariance of what the step adds
 }
 
-// fade is what is left after a step: of an error of the speed, of a gust, of the
-// receiver's slow error.
+// fade holds the decay factors over a step: of an error of the speed, of a
+// gust, of the receiver's slow error.
 type fade struct{ speed, gust, drift float64 }
 
 func newStepModel(n Noise, h, a, b, walk float64, left fade) stepModel {
@@ -56,9 +56,9 @@ func (m *stepModel) backward(x vector) vector {
 // covariance of the state; symmetric.
 type covariance [4]vector
 
-// initial is the covariance at the start of a run: gust and receiver error in
-// their stationary state; the speed itself and the zero of the heights are
-// unknowns of the run.
+// initial is the covariance at the start of a run: gust and receiver error are
+// stationary; the speed itself and the zero of the heights are unknowns of the
+// run.
 func (n Noise) initial() covariance {
 	var p covariance
 	p[1][1] = n.GustSD * n.GustSD
@@ -87,8 +87,8 @@ func (p covariance) transposed() covariance {
 	return p
 }
 
-// step carries the covariance forward: through(m.forward) and what the step
-// adds, written out because half of a fit's time is spent here.
+// step propagates the covariance: through(m.forward) plus process noise,
+// written out because half of a fit's time is spent here.
 func (p *covariance) step(m *stepModel) {
 	v, g := p[0], p[1]
 	for j := range v {
@@ -103,8 +103,8 @@ func (p *covariance) step(m *stepModel) {
 	p[3] = vector{v[3], g[3], de, p[3][3] + m.qe}
 }
 
-// update takes in a measurement of seen·state with variance r. It fills in the
-// observation's gain and the variance of what the measurement adds.
+// update is the Kalman update with a measurement of seen·state with variance r.
+// It fills in the observation's gain and innovation variance.
 func (p *covariance) update(s *observation, r float64) {
 	var ph vector
 	for i := range p {
@@ -123,9 +123,9 @@ func (x *vector) dot(y *vector) float64 {
 	return x[0]*y[0] + x[1]*y[1] + x[2]*y[2] + x[3]*y[3]
 }
 
-// spread fills extra with the variance that gusts leave in the air speed: of
-// the gust, of what earlier gusts did to the speed, and of both together.
-// Drag goes with the square of the air speed, so its mean is larger by this.
+// spread fills extra with the variance of the air speed from gusts: of the
+// gust, of the effect of earlier gusts on the speed, and of their covariance.
+// Drag grows with the square of the air speed, so its mean is larger by this.
 func (c *coast) spread(n Noise) {
 	p := n.initial()
 	for i := range c.t {
@@ -143,14 +143,14 @@ func (c *coast) stepAt(n Noise, i int) stepModel {
 	return newStepModel(n, h, c.decay[i]/h, c.push[i], c.heights.walk(n), c.fades.at(c.t, n)[i])
 }
 
-// fades keeps the exponentials of every step, which most of the noises that a fit
-// tries have in common.
+// fades caches the exponentials of every step, which most evaluations of a fit
+// have in common.
 type fades struct {
 	steps               []fade
 	gustTime, driftTime float64
 }
 
-// at is them for a noise, at the fixes' times t.
+// at returns them for a noise, at the fixes' times t.
 func (f *fades) at(t []float64, n Noise) []fade {
 	if f.gustTime != n.GustTime {
 		f.gustTime = n.GustTime

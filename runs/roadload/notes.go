@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// When the notes speak up.
+// Thresholds of the notes.
 const (
 	roughRoad  = 0.001 // slope's standard deviation
 	gustyTimes = 2.0   // gusts over what was expected
@@ -17,7 +17,7 @@ const (
 	startsOver = 500.0 // m over which runs one way start, from which they tell the road from drag
 )
 
-// notes says what a reader of the figures should know.
+// notes are the findings that a reader of the figures should know.
 func (s *system) notes(e *Estimate) []finding.Finding {
 	var out []finding.Finding
 	say := func(code finding.Code, args ...finding.Arg) { out = append(out, finding.New(code, args...)) }
@@ -52,8 +52,8 @@ func (s *system) notes(e *Estimate) []finding.Finding {
 	return out
 }
 
-// cold is how much more rolling resistance the tyres had at the first run than
-// warm, relative, and whether the runs show it.
+// cold is the relative excess of rolling resistance at the first run over that
+// of warm tyres, and whether the runs show it.
 func (a Assumed) cold() (measure.Value, bool) {
 	for j, what := range a.what {
 		if what.code == codeColdTyres {
@@ -63,7 +63,7 @@ func (a Assumed) cold() (measure.Value, bool) {
 	return measure.Value{}, false
 }
 
-// roughness is how to say that the road is uneven; "" where it is not.
+// roughness is the code of the note about an uneven road; "" if it is even.
 func (s *system) roughness(n Noise) finding.Code {
 	switch {
 	case s.lay.knots == 0 || n.RoadSD <= roughRoad:
@@ -78,7 +78,7 @@ func (s *system) roughness(n Noise) finding.Code {
 	return codeRoughSame
 }
 
-// startsApart is over how much of the road the runs of one way start, m.
+// startsApart is the spread of the starts of the runs in one direction, m.
 func startsApart(runs []*coast) float64 {
 	lo := [2]float64{math.Inf(1), math.Inf(1)}
 	hi := [2]float64{math.Inf(-1), math.Inf(-1)}
@@ -89,7 +89,7 @@ func startsApart(runs []*coast) float64 {
 	return math.Min(hi[0]-lo[0], hi[1]-lo[1])
 }
 
-// sayShifts tells between the runs of which pairs the wind changed.
+// sayShifts notes the pairs between whose runs the wind changed.
 func (s *system) sayShifts(say func(finding.Code, ...finding.Arg)) {
 	unclear := 0
 	for _, c := range s.runs {

@@ -5,8 +5,8 @@ import (
 	"stillair/runs/usual"
 )
 
-// Noise is how the errors of a coast-down behave. As part of Options it is
-// where learning starts; in an Estimate it is what was learned.
+// Noise holds the parameters of the errors of a coast-down. In Options they are
+// the starting values, in an Estimate the learned ones.
 type Noise struct {
 	GustSD     float64 // standard deviation of the gusts along the road, m/s
 	GustTime   float64 // their correlation time, s
@@ -22,7 +22,7 @@ type Noise struct {
 	AltWalk    float64 // its wandering, as HeightWalk; both 0: found from the altitudes
 }
 
-// Options says what is known beforehand. Start from DefaultOptions.
+// Options holds the prior knowledge. Start from DefaultOptions.
 type Options struct {
 	Slope     measure.Value // k, growth of rolling resistance with speed, s/m
 	Rolling   measure.Value // Crr of warm tyres as known without the runs; SE 0: nothing is, and Fit takes that of tyres in general where the runs say less
@@ -37,7 +37,7 @@ type Options struct {
 	Gravity   float64 // g, m/s²
 }
 
-// DefaultOptions returns what is assumed when nothing was entered, for a pair's
+// DefaultOptions returns the options when nothing was entered, for a pair's
 // mean wind along the road of standard deviation windSD, m/s.
 func DefaultOptions(windSD float64) Options {
 	return Options{

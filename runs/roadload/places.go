@@ -6,21 +6,22 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// Without positions nobody knows which places two runs have in common. But
-// runs in one direction begin at much the same place, so the distance rolled
-// tells where on a stretch they are. The stretches of the two directions lie to
-// each other in a way that is not known either: the runs back begin about where
-// the runs out end, give or take some hundred metres (see mirror).
+// Without positions it is unknown which places two runs have in common. But
+// runs in one direction begin at about the same place, so the distance rolled
+// gives the place on a stretch. The offset between the stretches of the two
+// directions is unknown too: the runs back begin about where the runs out end,
+// within some hundred metres (see mirror).
 //
-// A road that is rough in this sense makes drag and rolling resistance two or three times
-// more uncertain, so it matters whether it is. Most roads that a test is
-// ridden on are smooth; how likely each
-// roughness was beforehand is in roughnesses, and the runs decide from there.
+// A rough road makes drag and rolling resistance two or three times more
+// uncertain, so it matters whether the road is rough. Most test roads are
+// smooth; roughnesses holds the prior probabilities, which the likelihood of
+// the runs updates.
 
 const far = 1e5 // m between the stretches of the two directions
 
-// withPlaces fits again with places from the distance rolled (dead reckoning), where places are
-// missing and the road may be rough; otherwise it returns what it was given.
+// withPlaces fits again with places from the distance rolled (dead reckoning)
+// if places are missing and the road may be rough; otherwise it returns its
+// arguments.
 func (s *system) withPlaces(l *learner) (*system, *learner, error) {
 	if s.lay.knots > 0 || s.opts.Noise.RoadSD <= 0 {
 		return s, l, nil
@@ -46,8 +47,8 @@ func (s *system) withPlaces(l *learner) (*system, *learner, error) {
 	return next, other, next.settle(other)
 }
 
-// estimatePlaces takes the distance rolled for the place along the stretch of the run's
-// direction.
+// estimatePlaces uses the distance rolled as the place along the stretch of the
+// run's direction.
 func (c *coast) estimatePlaces() {
 	c.x, c.estimated = c.rolled(), true
 	if c.dir > 0 {
@@ -58,7 +59,7 @@ func (c *coast) estimatePlaces() {
 	}
 }
 
-// rolled is the distance from the first fix, m, by the speeds between fixes.
+// rolled is the distance from the first fix, m, by integrating the speed.
 func (c *coast) rolled() []float64 {
 	d := make([]float64, len(c.t))
 	for i := 1; i < len(d); i++ {
@@ -69,9 +70,8 @@ func (c *coast) rolled() []float64 {
 
 const hopeless = 2.0 // of −2 log likelihood, by which all rough roads explain the runs worse than a smooth one
 
-// roughStart looks for the roughness, and the size of the gusts with it, that
-// make the runs most likely; its RoadSD is 0 where a smooth road does so by
-// far.
+// roughStart finds the roughness and the gusts of highest likelihood; its
+// RoadSD is 0 if a smooth road is far more likely.
 func (s *system) roughStart(n Noise, smooth *system) (Noise, error) {
 	plain, err := smooth.evaluate(n)
 	if err != nil {
@@ -97,21 +97,21 @@ func (s *system) roughStart(n Noise, smooth *system) (Noise, error) {
 	return found, nil
 }
 
-// roughness is a standard deviation of a road's slope, and how likely it is
-// beforehand.
+// roughness is a standard deviation of a road's slope with its prior
+// probability.
 type roughness struct{ sd, prior float64 }
 
-// roughnesses are what the averaging goes through where places are estimated,
-// a smooth road first. Most roads that tests are ridden on are smooth (common
-// practice); the share of rough ones is set so that intervals hold on a road
-// of 0.2 % and grow little on a smooth one. Those between pass for smooth: in
-// what runs without places show, they would widen every interval.
+// roughnesses are the values averaged over where places are estimated, a smooth
+// road first. Most test roads are smooth (common practice); the prior of rough
+// ones is set so that intervals have their coverage on a road of 0.2 % and grow
+// little on a smooth one. Values in between are left out: without places they
+// cannot be excluded and would widen every interval.
 func roughnesses() [4]roughness {
 	return [...]roughness{{0.00005, 0.80}, {0.0012, 0.04}, {0.002, 0.09}, {0.0032, 0.07}}
 }
 
-// averageEstimated is average where places are estimated: over all roughnesses
-// that there may be, with the gusts that go best with each.
+// averageEstimated is average for estimated places: over all roughnesses, each
+// with its most likely gusts.
 func (s *system) averageEstimated(l *learner, dial int) ([]float64, *mat.SymDense, error) {
 	m := newMixture(2 * s.lay.setups)
 	probe := append([]float64(nil), l.at...)
@@ -130,8 +130,8 @@ func (s *system) averageEstimated(l *learner, dial int) ([]float64, *mat.SymDens
 	return mean, cov, nil
 }
 
-// turn turns one dial to the least cost, the others held: the vertex of a
-// parabola.
+// turn minimises the cost over one dial at fixed others, by parabolic
+// interpolation.
 func (l *learner) turn(at []float64, dial int) {
 	const h = 0.3
 	x := at[dial]

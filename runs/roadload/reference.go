@@ -22,9 +22,9 @@ type Coefficients struct {
 	C measure.Value // N/(m/s)²
 }
 
-// At returns the force coefficients of a road load. The small share of rolling
-// resistance that grows with v is split between A and C so that the force is
-// met best, in the least squares, over the reference's speeds.
+// At returns the force coefficients of a road load. The small part of rolling
+// resistance that grows with v is split between A and C by least squares of the
+// force over the reference's speeds.
 func (l Load) At(r Reference) Coefficients {
 	constant, square := linearAs(r.From, r.To)
 	weight := r.Mass.X * r.Gravity

@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// stretch is a part of the road that runs passed without a gap, with knots of
+// stretch is a part of the road covered by runs without a gap, with knots of
 // the profile at equal distances. Between knots the slope is interpolated
 // linearly.
 type stretch struct {
@@ -15,9 +15,9 @@ type stretch struct {
 	knots         int
 }
 
-// The profile's knots are knotSpacing apart, or wider on roads so long that
-// they would take more than maxKnots. Where no run passed for a breach there
-// are none.
+// The profile's knots are knotSpacing apart, or farther on roads so long that
+// more than maxKnots would be needed. There are none where no run passed for a
+// breach.
 const (
 	knotSpacing = 60.0  // m
 	maxKnots    = 48    // of one stretch
@@ -25,8 +25,8 @@ const (
 	breach      = 150.0 // m
 )
 
-// roadOf spreads knots over the places that the runs passed. There are none
-// where a place is not known or no roughness is expected.
+// roadOf distributes knots over the places that the runs passed. There are none
+// if a place is unknown or no roughness is expected.
 func roadOf(runs []*coast, opts Options) (road []stretch, knots int) {
 	passed := stretchesOf(runs)
 	if passed == nil || opts.Noise.RoadSD <= 0 {
@@ -45,8 +45,8 @@ func roadOf(runs []*coast, opts Options) (road []stretch, knots int) {
 	return road, knots
 }
 
-// stretchesOf are the places, from and to, between which runs passed without a
-// breach, in order; nil where a run's places are not known or do not change.
+// stretchesOf returns the ranges of places covered by runs without a breach, in
+// order; nil if a run's places are unknown or constant.
 func stretchesOf(runs []*coast) [][2]float64 {
 	spans := make([][2]float64, len(runs))
 	for i, c := range runs {
@@ -81,16 +81,16 @@ func on(road []stretch, x float64) stretch {
 	return s
 }
 
-// locate returns the knot before x and how far x lies on the way to the next,
-// 0 to 1.
+// locate returns the knot before x and the fraction of the interval to the
+// next, 0 to 1.
 func (s *stretch) locate(x float64) (int, float64) {
 	f := (x - s.from) / s.spacing
 	i := min(max(int(f), 0), s.knots-2)
 	return s.first + i, min(max(f-float64(i), 0), 1)
 }
 
-// rise is the height at x above the stretch's start that a slope of 1 at one
-// knot makes, falling linearly to 0 at its neighbours.
+// rise is the height at x above the stretch's start for a slope of 1 at one
+// knot, falling linearly to 0 at its neighbours.
 func (s *stretch) rise(knot int, x float64) float64 {
 	f := (x-s.from)/s.spacing - float64(knot-s.first)
 	switch {
@@ -104,11 +104,11 @@ func (s *stretch) rise(knot int, x float64) float64 {
 	return s.spacing
 }
 
-// profilePrior calls add with the terms of the inverse covariance of the
-// knots, and returns the logarithm of the determinant of the covariance. The
-// profile is an Ornstein-Uhlenbeck process in place: each knot is the one
-// before it times r, and something new. Over a gap between stretches r falls
-// with its length.
+// profilePrior calls add with the terms of the inverse covariance of the knots,
+// and returns the logarithm of the determinant of the covariance. The profile
+// is an Ornstein-Uhlenbeck process in place: each knot is r times the one
+// before it plus white noise. Over a gap between stretches r decays with its
+// length.
 func profilePrior(road []stretch, n Noise, add func(i, j int, x float64)) (logDet float64) {
 	first := n.RoadSD * n.RoadSD
 	for j, s := range road {

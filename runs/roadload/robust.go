@@ -6,23 +6,23 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Thresholds of the search for what does not belong to coasting, in standard
-// errors. With some hundred fixes tested, chance alone reaches shockLimit in
-// about one ride in fifty, and then costs a second of one run.
+// Thresholds of the outlier search, in standard errors. With some hundred fixes
+// tested, chance alone reaches shockLimit in about one ride in fifty, and then
+// costs a second of one run.
 const (
 	shockLimit = 4.2
 	runLimit   = 4.5
 	shiftLimit = 3.5
-	// A changed wind disturbs both runs of a pair. It is taken to be the reason
-	// where it explains nearly as much as trouble in one of them does.
+	// A change of wind affects both runs of a pair. It is taken as the cause if
+	// it explains nearly as much as a fault in one of them does.
 	sameCase = 0.85
-	// A run is looked at twice from suspectLimit on.
+	// From suspectLimit on a run is tested again with the noise of the others.
 	suspectLimit = 2.5
 	maxCuts      = 4 // in one run; with more, the run is left out
 	maxFinds     = 24
 )
 
-// find is the worst disagreement that is left.
+// find is the most significant outlier.
 type find struct {
 	run   *coast
 	fix   int      // the jump is before this one; −1: the whole run disagrees
@@ -30,7 +30,7 @@ type find struct {
 	test  test
 }
 
-// worst looks for it in all runs; nil: all agree.
+// worst searches all runs for it; nil if there is none.
 func (s *system) worst() *find {
 	best := s.worstRun()
 	for _, c := range s.runs {
@@ -43,7 +43,7 @@ func (s *system) worst() *find {
 	return best
 }
 
-// worstRun looks only for whole runs and pairs that disagree.
+// worstRun searches only for whole runs and pairs that disagree.
 func (s *system) worstRun() *find {
 	var best *find
 	for _, c := range s.runs {
@@ -55,7 +55,8 @@ func (s *system) worstRun() *find {
 	return best
 }
 
-// or is the clearer of two finds, the second of which counts from a limit on.
+// or returns the more significant of two finds; the second counts from a limit
+// on.
 func (f *find) or(g find, limit float64) *find {
 	if z := g.test.size(); z > limit && (f == nil || z > f.test.size()) {
 		return &g
@@ -63,9 +64,9 @@ func (f *find) or(g find, limit float64) *find {
 	return f
 }
 
-// masked looks for a run or a pair that makes itself look harmless: one so far
-// off that the noise learned with it has become too large to notice. The one
-// that disagrees most is judged again by the noise that the others have.
+// masked searches for a masked outlier: a run or pair so far off that the noise
+// learned with it is too large for it to be significant. The one that disagrees
+// most is tested again with the noise learned from the others.
 func (s *system) masked(l *learner) *find {
 	suspect := s.suspect()
 	if suspect == nil {
@@ -94,8 +95,8 @@ func (s *system) masked(l *learner) *find {
 	return nil
 }
 
-// suspect is the run that disagrees most, by itself or with its pair; nil: all
-// agree well.
+// suspect is the run that disagrees most, by itself or with its pair; nil if
+// all agree well.
 func (s *system) suspect() *coast {
 	var suspect *coast
 	top := suspectLimit
@@ -107,8 +108,8 @@ func (s *system) suspect() *coast {
 	return suspect
 }
 
-// ownLoad tests whether a run wants a drag area or a rolling resistance of its
-// own, and returns the clearer of both.
+// ownLoad tests whether a run has a drag area or a rolling resistance of its
+// own, and returns the more significant of the two.
 func (s *system) ownLoad(c *coast) test {
 	drag, roll := s.column(c, 0), s.column(c, 1)
 	if drag.size() > roll.size() {
@@ -123,8 +124,8 @@ type rejected struct {
 	reason finding.Code
 }
 
-// clean fits, leaves out what disagrees most, and fits again until all that is
-// left agrees. It returns the runs that were left out.
+// clean fits, leaves out the most significant outlier, and fits again until
+// none is left. It returns the runs that were left out.
 func clean(s *system, l *learner) (*system, *learner, []rejected, error) {
 	var out []rejected
 	for range maxFinds {
@@ -161,14 +162,15 @@ func clean(s *system, l *learner) (*system, *learner, []rejected, error) {
 	return s, l, out, nil
 }
 
-// with is the system without some runs, at the same road load.
+// with is a system of other runs, at the same road loads.
 func (s *system) with(runs []*coast) *system {
 	next := newSystem(runs, s.opts)
 	copy(next.state.beta[:2*s.lay.setups], s.state.beta)
 	return next
 }
 
-// apply cuts the jump out of the run, or returns why the run has to go.
+// apply cuts the jump out of the run, or returns the reason for rejecting the
+// run.
 func (f *find) apply() (reason finding.Code) {
 	c := f.run
 	if f.fix < 0 {

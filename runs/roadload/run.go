@@ -1,6 +1,6 @@
 package roadload
 
-// Run is one coast-down as the fit needs it. T and V are parallel.
+// Run is one coast-down for the fit. T and V are parallel.
 type Run struct {
 	ID    int
 	Setup int     // which setup was ridden, from 0
@@ -11,14 +11,14 @@ type Run struct {
 	V   []float64 // speed of the fix, m/s
 	Pos []float64 // place along the road, m, counted in direction +1; nil: not known
 
-	// Height is what the barometer says at T, in metres above any level, from
-	// the pressure by dh = −dp/(ρg); NaN where it said nothing, nil without a
-	// barometer. It is used where Pos is known.
+	// Height is the barometric height at T, in metres above any level, from the
+	// pressure by dh = −dp/(ρg); NaN where missing, nil without a barometer. It
+	// is used where Pos is known.
 	Height []float64
 
-	// Alt is the altitude that the receiver gave with each fix, m; NaN where
-	// it gave none, nil without. It is weak evidence of the road's profile,
-	// used where Pos is known and Height is not.
+	// Alt is the receiver's altitude at each fix, m; NaN where missing, nil
+	// without. It is weak evidence of the road's profile, used where Pos is
+	// known and Height is not.
 	Alt []float64
 
 	Mass    float64 // m: bike, rider, fuel and luggage, kg

@@ -5,12 +5,12 @@ import (
 	"slices"
 )
 
-// The mean wind may change between the two runs of a pair. One m/s more
-// against both runs (they point opposite ways) looks like one m/s over the
-// speed, some four per cent, more drag area in that pair. It shows
-// as a pair that disagrees with the others. Such a pair is not left out: it
-// gets an unknown of its own for the change, with a wide prior, so that it
-// counts for what it still can tell.
+// The mean wind may change between the two runs of a pair. A change of 1 m/s
+// against both runs (they point opposite ways, so each has half of it) looks
+// like a drag area larger by 1 m/s over the speed, some four per cent, in that
+// pair. The pair then disagrees with the others. Such a pair is not left out:
+// it gets a parameter of its own for the change, with a wide prior, so that the
+// rest of its information is kept.
 
 const (
 	shiftSD    = 3.0 // prior spread of a change that was noticed, m/s
@@ -20,9 +20,9 @@ const (
 	nearlyAs   = 0.8 // pairs that disagree by this share of the worst cannot be distinguished from it
 )
 
-// shiftedPairs looks for pairs between whose runs the wind seems to have
-// changed: the clearest one and those that are nearly as clear. It returns their
-// first runs, and the test of the clearest.
+// shiftedPairs searches for pairs between whose runs the wind seems to have
+// changed: the most significant one and those nearly as significant. It returns
+// their first runs, and the test of the most significant.
 func (s *system) shiftedPairs() ([]*coast, test) {
 	first := make([]*coast, len(s.lay.pairs))
 	tests := make([]test, len(s.lay.pairs))
@@ -46,8 +46,8 @@ func (s *system) shiftedPairs() ([]*coast, test) {
 	return out, top
 }
 
-// shiftOf tests whether the wind changed from this run to the next of its
-// pair; infinitely uncertain where it is not the first.
+// shiftOf tests whether the wind changed from this run to the other of its
+// pair; infinitely uncertain unless it is the first.
 func (s *system) shiftOf(c *coast) test {
 	other := partner(s.runs, c)
 	if other == nil || other.hours < c.hours || c.part != 0 {
@@ -59,7 +59,7 @@ func (s *system) shiftOf(c *coast) test {
 	return p.test(s)
 }
 
-// partner is the run the other way of a run's pair; nil: it is alone.
+// partner is the opposite run of a run's pair, or nil.
 func partner(runs []*coast, c *coast) *coast {
 	for _, o := range runs {
 		if c.pair != 0 && o.pair == c.pair && o.setup == c.setup && o.dir != c.dir {
@@ -78,7 +78,7 @@ func shiftAll(runs []*coast) {
 	}
 }
 
-// shiftSD is the prior spread of how far the wind changed.
+// shiftSD is the prior standard deviation of the change of wind.
 func (l *layout) shiftSD(n Noise) float64 {
 	if l.shifts {
 		return n.ShiftSD
@@ -86,11 +86,11 @@ func (l *layout) shiftSD(n Noise) float64 {
 	return shiftSD
 }
 
-// shifted fits again with an unknown for the change of the wind: once in the
-// pairs found alone, once in all pairs by a spread that is learned. What makes
-// the runs more likely is kept; in doubt the latter, since wind that changed
-// in one pair may have changed in others too, and intervals that take the rest
-// for steady are then too narrow.
+// shifted fits again with a parameter for the change of the wind: once only in
+// the pairs found, once in all pairs with a learned variance. The more likely
+// one is kept; in doubt the latter, since wind that changed in one pair may
+// have changed in others too, and intervals that assume otherwise would be too
+// narrow.
 func (s *system) shifted(l *learner, firsts []*coast) (*system, *learner, error) {
 	few, all := *s, *s
 	few.runs, all.runs = copies(s.runs), copies(s.runs)

@@ -8,21 +8,21 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// test is the outcome of asking whether one more unknown belongs into the
-// model: its generalised least-squares estimate and standard error, had it been
+// test is the result of testing one more parameter in the model: its
+// generalised least-squares (GLS) estimate and standard error as if it were
 // fitted together with everything else.
 type test struct{ estimate, se float64 }
 
 func (t test) size() float64 { return math.Abs(t.estimate) / t.se }
 
-// probe gathers what the runs say about one more column.
+// probe accumulates the runs' information about one more column.
 type probe struct {
 	square, info, score float64
 	x                   *mat.VecDense // its products with the common columns
 }
 
-// add gathers from a run, where the column is given by its products h with the
-// run's columns and its square. h is used up.
+// add accumulates a run, in which the column is given by its products h with
+// the run's columns and its square. h is overwritten.
 func (p *probe) add(s *system, c *coast, h []float64, square float64) {
 	if p.x == nil {
 		p.x = mat.NewVecDense(s.lay.size, nil)
@@ -36,7 +36,7 @@ func (p *probe) add(s *system, c *coast, h []float64, square float64) {
 	}
 }
 
-// test judges the column by all that was gathered, which it uses up.
+// test evaluates the accumulated column; it overwrites the probe.
 func (p *probe) test(s *system) test {
 	// xᵀ·(UᵀU)⁻¹·x is the square of U⁻ᵀ·x.
 	blas64.Trsv(blas.Trans, s.upper(), p.x.RawVector())
@@ -47,7 +47,7 @@ func (p *probe) test(s *system) test {
 	return test{p.score / info, 1 / math.Sqrt(info)}
 }
 
-// column tests whether the run wants a value of its own for the j-th of its
+// column tests whether the run has a value of its own for the j-th of its
 // columns.
 func (s *system) column(c *coast, j int) test {
 	var p probe
@@ -55,8 +55,8 @@ func (s *system) column(c *coast, j int) test {
 	return p.test(s)
 }
 
-// addColumn gathers from a run where the column is a multiple of its j-th. The
-// own unknowns are already eliminated from norm.
+// addColumn accumulates a run in which the column is a multiple of its j-th.
+// The own unknowns are already eliminated from norm.
 func (p *probe) addColumn(s *system, c *coast, j int, times float64) {
 	w := c.width()
 	h := make([]float64, w)
@@ -67,8 +67,8 @@ func (p *probe) addColumn(s *system, c *coast, j int, times float64) {
 	p.add(s, c, h, times*h[c.own+j])
 }
 
-// shocks tests at every fix whether the speed jumped just before it: what a
-// touch of the brake or the wake of a lorry does between two fixes. The
+// shocks tests at every fix whether the speed jumped just before it: the effect
+// of a touch of the brake or the wake of a lorry between two fixes. The
 // products of all such columns come from one pass backwards over the filter,
 // the disturbance smoother (de Jong, Biometrika 75 (1988) 594; Harvey and
 // Koopman, J. Bus. Econ. Stat. 10 (1992) 377).
@@ -101,7 +101,7 @@ func (s *system) shocks(c *coast) []test {
 	return out
 }
 
-// back passes a measurement backwards: the transposed update.
+// back is the transposed update, for the backward pass.
 func (p prediction) back(white []float64, f *observation) {
 	scale := 1 / math.Sqrt(f.variance)
 	for j, e := range white {

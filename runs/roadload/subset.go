@@ -12,7 +12,8 @@ func others(runs []*coast, not ...*coast) []*coast {
 	return out
 }
 
-// copies lets runs be fitted without touching what they are now.
+// copies returns deep copies of runs, to be fitted without changing the
+// originals.
 func copies(runs []*coast) []*coast {
 	out := make([]*coast, len(runs))
 	for i, c := range runs {
@@ -27,7 +28,7 @@ func copies(runs []*coast) []*coast {
 	return out
 }
 
-// pairsLeft asks for a pair in every setup.
+// pairsLeft returns an error unless every setup has a pair.
 func pairsLeft(runs []*coast, setups int) error {
 	for setup := range setups {
 		if countPairs(runs, setup) == 0 {

@@ -39,7 +39,7 @@ func newSystem(runs []*coast, opts Options) *system {
 	return s
 }
 
-// linearise integrates all runs at the present state.
+// linearise integrates all runs at the current state.
 func (s *system) linearise(n Noise) {
 	for _, c := range s.runs {
 		c.spread(n)
@@ -132,10 +132,11 @@ func (s *system) prior(n Noise) (logDet float64) {
 	return logDet + profilePrior(s.lay.road, n, knots)
 }
 
-// What all pairs of a day may have in common: a steady wind along the road, up
-// to the 16 km/h of mean wind that SAE J1263 allows (public summaries), and the
-// slope of a road between two towns (common practice). Both are wide: the runs
-// know them well, and only deviations need a prior.
+// Prior standard deviations of what all pairs of a day have in common: a steady
+// wind along the road, up to the 16 km/h of mean wind that SAE J1263 allows
+// (public summaries), and the slope of a road between two towns (common
+// practice). Both are wide: the runs determine them well, and only deviations
+// need an informative prior.
 const (
 	commonWindSD  = 16 / 3.6 // m/s
 	commonGradeSD = 0.03     // 1
@@ -157,9 +158,9 @@ func sharedPrior(members []int, at int, sd, common float64, add func(i, j int, x
 	return 2*n*math.Log(sd) + math.Log(1+n*common*common/(sd*sd))
 }
 
-// improve takes a share of the step to the solution of evaluate (1: the step of
-// Gauss and Newton, less: a damped one), and returns how far the road load
-// moved, relatively.
+// improve takes a fraction of the step to the solution of evaluate (1: a
+// Gauss-Newton step, less: a damped one), and returns the relative change of
+// the road loads.
 func (s *system) improve(share float64) float64 {
 	moved := 0.0
 	common := make([]float64, s.lay.size)

@@ -2,7 +2,8 @@ package roadload
 
 import "math"
 
-// state is the present value of every common unknown, and what is held.
+// state holds the current value of every common unknown and the fixed
+// parameters.
 type state struct {
 	beta    []float64 // in the order of the layout
 	slope   float64   // prior mean of k; beta holds what is added to it
@@ -22,7 +23,7 @@ type forces struct {
 	damping float64 // derivative of total by v, 1/s
 }
 
-// motion holds what forces need of a run, fixed during an integration.
+// motion holds the parameters of a run that stay fixed during an integration.
 type motion struct {
 	cda, crr, k    float64
 	wind           float64 // against the run, m/s
@@ -58,8 +59,8 @@ func (c *coast) meanWind(l layout, s *state) float64 {
 	return w
 }
 
-// at evaluates the equation of motion at speed v, on a slope (in direction
-// +1, about the mean), where gusts leave the air speed a variance extra.
+// at evaluates the equation of motion at speed v, on a slope (in direction +1,
+// about the mean), with a variance extra of the air speed from gusts.
 func (m *motion) at(v, slope, extra float64) forces {
 	u := v + m.wind
 	absU := math.Abs(u)
@@ -105,7 +106,7 @@ func (c *coast) integrate(l layout, s *state) {
 	c.measured(l, s, &m)
 }
 
-// advance carries speed and derivatives from t[i] to t[i+1].
+// advance integrates speed and derivatives from t[i] to t[i+1].
 func (c *coast) advance(l layout, s *state, m *motion, i int, d []float64) {
 	span := c.t[i+1] - c.t[i]
 	n := max(1, int(math.Ceil(span/maxStep-1e-9)))
@@ -136,17 +137,18 @@ func (c *coast) advance(l layout, s *state, m *motion, i int, d []float64) {
 	c.v[i+1] = v
 }
 
-// leastDamping keeps the error model's formulas from dividing by nothing, 1/s. It
-// is below a five-hundredth of what rolling resistance alone leaves, g·0.018·0.004.
+// leastDamping keeps the error model's formulas from dividing by zero, 1/s. It
+// is below a five-hundredth of what rolling resistance alone leaves,
+// g·0.018·0.004.
 const leastDamping = 1e-6
 
-// damp notes the damping of the step from fix i to the next, integrated.
+// damp stores the integrated damping of the step from fix i to the next.
 func (c *coast) damp(i int, decay float64) {
 	c.decay[i] = max(decay, leastDamping*(c.t[i+1]-c.t[i]))
 	c.fades.steps[i].speed = math.Exp(-c.decay[i])
 }
 
-// place is where the run is at an instant of the integration.
+// place is the run's position on the road at an instant of the integration.
 type place struct {
 	slope float64 // of the road's profile about the mean
 	extra float64 // variance of the air speed, m²/s²
@@ -179,7 +181,7 @@ func (s *step) decay() float64 {
 	return s.h / 6 * (s.f[0].damping + 4*s.f[1].damping + s.f[2].damping)
 }
 
-// carry takes the derivatives d over the step.
+// carry integrates the derivatives d over the step.
 func (s *step) carry(c *coast, l layout, d []float64) {
 	whole := math.Exp(-s.decay())
 	half := math.Exp(-s.h / 24 * (5*s.f[2].damping + 8*s.f[1].damping - s.f[0].damping))

@@ -7,23 +7,25 @@ import (
 	"stillair/runs/usual"
 )
 
-// tyres is the rolling resistance of tyres in general. Runs of few fixes, or of
-// little range of speed, know the force well and not how it is divided: there the
-// textbooks know more about tyres than the runs do, and the fit takes both. The
-// sources are in package usual.
+// tyres is the prior for the rolling resistance of tyres. Runs of few fixes, or
+// of a small range of speed, determine the force well but not its split; there
+// the textbooks know more about tyres than the runs do, and the fit combines
+// both. The sources are in package usual.
 func tyres() measure.Value { return measure.Value{X: usual.Crr, SE: usual.CrrSD} }
 
 const (
-	// From this share of its spread on, the prior adds a fifth to what the runs say.
+	// From this fraction of its standard deviation on, the prior adds a fifth
+	// to the information of the runs.
 	leanFrom = 0.5
-	// Where it and the runs are farther apart, in standard deviations of their
-	// difference, they contradict each other: the runs may not be coast-downs, and
-	// the prior must not hide that (Box, J. R. Stat. Soc. A 143 (1980) 383).
+	// If prior and runs differ by more than this, in standard deviations of
+	// their difference, they contradict each other: the runs may not be
+	// coast-downs, and the prior must not hide that (prior-predictive check:
+	// Box, J. R. Stat. Soc. A 143 (1980) 383).
 	contradicts = 2.0
 )
 
-// leansOn reports whether a setup's rolling resistance is known so badly by the
-// runs that a prior is wanted, and none contradicts it.
+// leansOn reports whether the runs determine a setup's rolling resistance so
+// poorly that the prior is needed, without contradicting it.
 func (e *Estimate) leansOn(prior measure.Value) bool {
 	wanted := false
 	for _, l := range e.Loads {

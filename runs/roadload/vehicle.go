@@ -2,7 +2,7 @@ package roadload
 
 import "math"
 
-// Vehicle is what a road load acts on, and where.
+// Vehicle is the vehicle, and the air around it, on which a road load acts.
 type Vehicle struct {
 	Mass, Inertia float64 // m and m + m_rot, kg
 	Density       float64 // kg/m³
@@ -16,7 +16,7 @@ func (l Load) Force(v float64, b Vehicle) float64 {
 	return m.at(v, 0, 0).total * b.Inertia
 }
 
-// CoastTime is how long the bike takes to slow from one speed to another on
+// CoastTime is the time in which the bike slows from one speed to another on
 // level ground in still air, s: the integral of dv over the deceleration, by
 // Simpson's rule.
 func (l Load) CoastTime(from, to float64, b Vehicle) float64 {

@@ -2,28 +2,29 @@ package roadload
 
 import "math"
 
-// prediction holds the filter's expected state of each column.
+// prediction holds the filter's predicted state of each column.
 type prediction []vector
 
-// observation is one measurement at a fix: what of the error state it sees, the
-// row of jac, and what the filter made of it.
+// observation is one measurement at a fix: its coefficients on the error state,
+// the row of jac, and the filter's gain and variance.
 type observation struct {
 	seen     vector
 	gain     vector
 	variance float64 // of what the measurement adds; 0: left out
 }
 
-// Every fix may hold two measurements: the speed and the height.
+// Every fix may have two measurements: the speed and the height.
 const channels = 2
 
-// seesSpeed: a measured speed holds the effect of gusts and the receiver's
+// seesSpeed: a measured speed contains the effect of gusts and the receiver's
 // slow error.
 var seesSpeed = vector{1, 0, 1, 0}
 
-// whiten runs the Kalman filter over every column of jac and squares what
-// comes out into norm. The filter's gain does not depend on the data, so that
-// it is a linear map to independent errors of variance 1 for all columns alike.
-// It returns the logarithm of the determinant of the run's error covariance.
+// whiten runs the Kalman filter over every column of jac and accumulates the
+// products of the whitened columns in norm. The filter's gain does not depend
+// on the data, so it is the same linear map, to independent errors of variance
+// 1, for all columns. It returns the logarithm of the determinant of the run's
+// error covariance.
 func (c *coast) whiten(n Noise) (logDet float64) {
 	clear(c.pred)
 	p := n.initial()
@@ -70,7 +71,8 @@ func (c *coast) rowOf(rows []float64, fix, channel int) []float64 {
 	return rows[at : at+w : at+w]
 }
 
-// take updates the columns with one row and writes the whitened row.
+// take performs the Kalman update of the columns with one row and writes the
+// whitened row.
 func (c *coast) take(row []float64, s *observation, out []float64) {
 	scale := 1 / math.Sqrt(s.variance)
 	for j, y := range row {
@@ -84,7 +86,7 @@ func (c *coast) take(row []float64, s *observation, out []float64) {
 	}
 }
 
-// predict carries the columns over one step.
+// predict propagates the columns over one step.
 func (c *coast) predict(m *stepModel) {
 	for j := range c.pred {
 		x := &c.pred[j]
@@ -94,9 +96,9 @@ func (c *coast) predict(m *stepModel) {
 	}
 }
 
-// gram sets the upper half of norm to rowsᵀ·rows, w columns wide. It goes two
-// columns by two, so that each number loaded serves two products; of the lower half
-// only what stands beside the diagonal is set.
+// gram sets the upper half of norm to rowsᵀ·rows, w columns wide. It works on
+// blocks of two by two columns, so that each number loaded serves two products;
+// of the lower half only the entries next to the diagonal are set.
 func gram(norm, rows []float64, w int) {
 	for a := 0; a < w; a += 2 {
 		a1 := min(a+1, w-1)

@@ -1,6 +1,6 @@
-// Package loadtest rolls invented bikes down invented roads, for measuring how
-// well package roadload does: the equation of motion integrated in small steps
-// with gusts that are not linearised, and a receiver's errors on top.
+// Package loadtest simulates coast-downs for measuring the accuracy of package
+// roadload: the equation of motion is integrated in small steps with nonlinear
+// gusts, and a receiver's errors are added.
 package loadtest
 
 import (
@@ -10,7 +10,7 @@ import (
 	"stillair/runs/roadload"
 )
 
-// Bike is what rolls.
+// Bike is a simulated bike.
 type Bike struct {
 	Name     string
 	CdA, Crr float64 // m², 1
@@ -22,14 +22,14 @@ type Bike struct {
 // growth is how rolling resistance grows with speed on all of them, s/m.
 const growth = 0.004
 
-// Bikes are three invented ones.
+// Bikes are three simulated bikes.
 var Bikes = [...]Bike{
 	{"naked", 0.55, 0.018, growth, 290, 11.6},
 	{"tourer", 0.75, 0.018, growth, 460, 18.4},
 	{"sport", 0.36, 0.018, growth, 280, 11.2},
 }
 
-// Test is an invented test: pairs of opposite runs on one road.
+// Test is a simulated test: pairs of opposite runs on one road.
 type Test struct {
 	Bike     Bike
 	Setup    int
@@ -64,7 +64,8 @@ type Altitude struct {
 // is common practice.
 func UsualAltitude() Altitude { return Altitude{SD: 9.4, Time: 1100, WhiteSD: 0.3, Step: 0.1} }
 
-// given is what the receiver makes of heights that are every seconds apart.
+// given returns the receiver's altitudes for heights that are every seconds
+// apart.
 func (a Altitude) given(r *rand.Rand, heights []float64, every float64) []float64 {
 	if a.SD == 0 {
 		return nil

@@ -7,7 +7,7 @@ import (
 	"stillair/runs/roadload"
 )
 
-// Tally counts how the fits of a world came out.
+// Tally accumulates the results of the fits of a world.
 type Tally struct {
 	N                        int
 	CdAHeld, CrrHeld         int        // bands with what is assumed that hold the truth
@@ -18,7 +18,7 @@ type Tally struct {
 	CdANoise, CdASE, ForceSE float64    // relative, summed
 }
 
-// Add takes in a fit of one setup.
+// Add accumulates a fit of one setup.
 func (c *Tally) Add(w World, e *roadload.Estimate) {
 	l := e.Loads[0]
 	c.N++

@@ -7,8 +7,8 @@ import (
 	"stillair/runs/roadload"
 )
 
-// World is an invented test whose physics need not be that of package roadload:
-// every force is given as a law of its own. A zero law is left out.
+// World is a simulated test whose physics may differ from package roadload's
+// model: every force is a function of its own. Nil functions are left out.
 type World struct {
 	Name       string
 	CdA, Crr   float64 // straight into the wind, m²; rolling at standstill, tyres warm, 1
@@ -59,14 +59,13 @@ func TyresSquare(bar float64) func(v float64) float64 {
 
 const worldDensity, worldGravity, worldTick = 1.2, 9.81, 0.05
 
-// Force is what holds the bike back on the level in still air with warm
-// tyres, N.
+// Force is the road load on the level in still air with warm tyres, N.
 func (w World) Force(v float64) float64 {
 	f := worldDensity / 2 * w.CdA * w.posture(v) * v * v
 	return f + w.Mass*worldGravity*w.Crr*w.rolling(v) + w.further(v)
 }
 
-// Entries is the bike as the fit was given it.
+// Entries is the bike as entered for the fit.
 func (w World) Entries(opts roadload.Options) roadload.Vehicle {
 	mass := w.Mass
 	if w.Entered > 0 {
@@ -75,7 +74,7 @@ func (w World) Entries(opts roadload.Options) roadload.Vehicle {
 	return roadload.Vehicle{Mass: mass, Inertia: 1.04 * mass, Density: worldDensity, Gravity: opts.Gravity, Slope: opts.Slope.X}
 }
 
-// Rolls is the coefficient of all that counts as rolling, at standstill.
+// Rolls is the total coefficient of rolling resistance at standstill.
 func (w World) Rolls() float64 { return w.Crr*w.rolling(0) + w.further(0)/(w.Mass*worldGravity) }
 
 // CdAInAir is the drag area that the air of the day meets, m²: larger than CdA
@@ -113,7 +112,7 @@ func (w World) posture(v float64) float64 {
 	return 1
 }
 
-// holds is the force against a bike at v on its way.
+// holds is the retarding force on a bike at v.
 func (w World) holds(v, wind, x, dir, clock float64) float64 {
 	along := v + wind
 	through := math.Hypot(along, w.Cross)
@@ -131,8 +130,8 @@ func (w World) holds(v, wind, x, dir, clock float64) float64 {
 	return f + dir*w.Mass*worldGravity*slope
 }
 
-// Ride returns the coast-downs, those of a setup from a pair number and a
-// time on.
+// Ride returns the coast-downs of a setup, starting from a pair number and a
+// time.
 func (w World) Ride(r *rand.Rand, setup, firstPair int, clock float64) []roadload.Run {
 	var out []roadload.Run
 	for p := range w.Pairs {

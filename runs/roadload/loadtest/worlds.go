@@ -2,7 +2,7 @@ package loadtest
 
 import "math"
 
-// Worlds are tests with physics that the fit does not contain, one difference each.
+// Worlds are tests that each differ in one respect from the model of the fit.
 func Worlds() []World {
 	with := func(name string, w World, f func(*World)) World {
 		f(&w)
