@@ -12,9 +12,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What two days differ in that nobody measured, as relative standard
-// deviations of CdA and Crr: cross-wind, clothing, the tyres' and the road's
-// temperature (common practice). It is added to every comparison across days.
+// Unmeasured differences between two days, as relative standard deviations of
+// CdA and Crr: cross-wind, clothing, the tyres' and the road's temperature
+// (common practice). It is added to every comparison across days.
 const (
 	dayToDayCdA = 0.015
 	dayToDayCrr = 0.05
@@ -34,19 +34,19 @@ func (n Named) Call(setup string) string {
 	return fmt.Sprintf("%s (%s)", setup, n.Name)
 }
 
-// Asked is what anyone who compares rides wants to know.
+// Asked holds the options of a comparison of rides.
 type Asked struct {
 	Matters float64 // relative difference that matters; 0: DefaultMatters
 	Bikes   bool    // compare different bikes too, and say so of each comparison
 }
 
 // Across compares setups that were ridden on different rides: every setup of
-// every ride with every one of another. Air and mass are corrected for. Where
-// the days had much the same wind all rides are fitted together, so that a
-// road they have in common cancels; otherwise each ride's own opposite pairs
-// have to do. The comparison is weaker than one within a ride, and says so. One
-// recording given twice, and different bikes unless they are asked for, are a
-// *sensors.InputError.
+// every ride with every one of another. Air and mass are corrected for. If the
+// days had similar wind all rides are fitted together, so that a common road
+// cancels; otherwise each ride is fitted on its own pairs. The comparison is
+// weaker than one within a ride, and has a note about it. It returns a
+// *sensors.InputError for one recording given twice, and for different bikes
+// unless they are allowed.
 func Across(rides []Named, asked Asked) ([]Comparison, error) {
 	if err := refused(rides, asked); err != nil {
 		return nil, err
@@ -97,7 +97,7 @@ func Across(rides []Named, asked Asked) ([]Comparison, error) {
 	return out, nil
 }
 
-// notesAcross is what weakens a comparison of two rides.
+// notesAcross are the findings about what weakens a comparison of two rides.
 func notesAcross(a, b *Result) []finding.Finding {
 	notes := []finding.Finding{finding.New(codeOtherDay)}
 	if differentBikes(a, b) {
@@ -106,8 +106,8 @@ func notesAcross(a, b *Result) []finding.Finding {
 	return notes
 }
 
-// independent is the difference of two road loads that share nothing, with
-// Welch's degrees of freedom.
+// independent is the difference of two independent road loads, with Welch's
+// degrees of freedom.
 func independent(a, b RoadLoad) roadload.LoadDifference {
 	difference := func(x, y measure.Value) (measure.Value, float64) {
 		va, vb := x.SE*x.SE, y.SE*y.SE
@@ -123,7 +123,8 @@ func independent(a, b RoadLoad) roadload.LoadDifference {
 	return d
 }
 
-// budgetApart is the budget of a difference of two figures that share nothing.
+// budgetApart is the uncertainty budget of a difference of two independent
+// figures.
 func budgetApart(a, b []roadload.Part) []roadload.Part {
 	out := slices.Clone(a)
 	for _, p := range b {
@@ -137,8 +138,8 @@ func budgetApart(a, b []roadload.Part) []roadload.Part {
 	return out
 }
 
-// acrossDays adds to a difference what days differ in. That part is common
-// practice and not counted from data, so it adds to the degrees of freedom.
+// acrossDays adds the unmeasured differences between days. They are not
+// estimated from data, so they raise the degrees of freedom.
 //
 // Rolling resistance is compared as it would be in air of 20 °C.
 func acrossDays(d roadload.LoadDifference, a, b RoadLoad) (cda, crr compare.Difference) {
@@ -151,9 +152,9 @@ func acrossDays(d roadload.LoadDifference, a, b RoadLoad) (cda, crr compare.Diff
 	return widened(d.CdA, d.DoF, a.CdA.X, dayToDayCdA), crr
 }
 
-// towards20 takes a difference of rolling resistance to 20 °C: the same tyres
-// roll harder on a cold day. How much is not known well, but it is the same for
-// both; either temperature was read for itself.
+// towards20 corrects a difference of rolling resistance to 20 °C: the same
+// tyres have more on a cold day. The uncertainty of the coefficient is common
+// to both; those of the two temperatures are independent.
 func towards20(d Value, a, b RoadLoad) Value {
 	if a.CrrAt20 == (Value{}) || b.CrrAt20 == (Value{}) {
 		return d

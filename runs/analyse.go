@@ -17,9 +17,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Analyse computes everything a ride has to tell: it smooths the motion, finds
-// the runs, measures their marks, pairs the coast-downs and fits the road load
-// of each setup. The log is not changed. An error means that the log holds no
+// Analyse is the whole analysis of a ride: it smooths the motion, finds the
+// runs, measures their marks, pairs the coast-downs and fits the road load of
+// each setup. The log is not changed. An error means that the log contains no
 // ride at all; anything less is reported in the result.
 func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, error) {
 	const smoothingShare = 0.7
@@ -37,8 +37,8 @@ func Analyse(ctx context.Context, log *sensors.Log, opts Options) (*Result, erro
 	return analyse(ctx, log, track, scaleSE, opts)
 }
 
-// analyse is everything after the smoothing. scaleSE is how uncertain the scale
-// of all speeds is, where it was corrected.
+// analyse is everything after the smoothing. scaleSE is the relative standard
+// uncertainty of a corrected scale of all speeds.
 func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE float64, opts Options) (*Result, error) {
 	known := settle(log)
 	known.scaleSE = scaleSE
@@ -89,7 +89,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	return result, ctx.Err()
 }
 
-// newRun describes a candidate.
+// newRun makes a Run of a candidate.
 func newRun(id int, f detect.Found, track *fusion.Track, log *sensors.Log) Run {
 	middle := (f.From + f.To) / 2
 	return Run{
@@ -101,9 +101,8 @@ func newRun(id int, f detect.Found, track *fusion.Track, log *sensors.Log) Run {
 	}
 }
 
-// measure computes the marks of a run, and when exactly a launch began. A
-// rejected run has marks too, where it reaches them: they may still interest
-// the rider.
+// measure computes the marks of a run, and the exact start of a launch. A
+// rejected run has marks too, as far as it reaches them.
 func (r *Run) measure(track *fusion.Track, breaks []fusion.Span, pairs []marks.SpeedPair) {
 	switch r.Kind {
 	case Launch:
@@ -148,7 +147,7 @@ func parallel(n int, f func(i int)) {
 	group.Wait()
 }
 
-// aboutRecording says what in the recording as a whole a reader should know.
+// aboutRecording are the findings about the recording as a whole.
 func aboutRecording(log *sensors.Log, track *fusion.Track) []finding.Finding {
 	var out []finding.Finding
 	if !track.Lag.Found {

@@ -2,7 +2,7 @@ package runs
 
 import "stillair/sensors/finding"
 
-// What is said about a ride, its power and its pairs.
+// Codes of the findings about a ride, its power and its pairs.
 const (
 	codeUsualLag        finding.Code = "ride.usual_lag"
 	codeNoCourse        finding.Code = "ride.no_course"

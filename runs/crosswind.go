@@ -11,9 +11,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// crossWind is the wind across the road of these coast-downs by the weather
-// station that the rider entered; unknown where none was, or where no coast-down
-// has positions.
+// crossWind is the wind across the road of these coast-downs, from the weather
+// station's wind that the rider entered; unknown if none was entered or no
+// coast-down has positions.
 func crossWind(station sensors.Wind, coasts []pairing.Coast) measure.Value {
 	var across, variance, n float64
 	for _, c := range coasts {
@@ -29,7 +29,8 @@ func crossWind(station sensors.Wind, coasts []pairing.Coast) measure.Value {
 	return measure.Value{X: across / n, SE: math.Sqrt(variance / n)} // one station: its errors are common to all
 }
 
-// crossNote says what the wind across the road was, and whether it was too much.
+// crossNote is the finding about the wind across the road, and whether it was
+// too strong.
 func crossNote(across measure.Value) finding.Finding {
 	wind := finding.Wind("across", across.X).With(across.SE)
 	if across.X > roadload.CrossWindLimit {

@@ -8,15 +8,15 @@ import (
 	"stillair/sensors"
 )
 
-// What belongs together: pulls on lines within so many degrees, ridden within
-// so many seconds.
+// Limits for opposite pulls: directions within so many degrees of one line, and
+// so many seconds apart.
 const (
 	parallelWithin = 25.0
 	pairWithin     = 30 * 60.0
 )
 
-// For how long the throttle may still be opening at the start of a pull as it
-// was found, and already be closing at its end, s.
+// Time during which the throttle may still be opening at the start of a
+// detected pull, and closing at its end, s.
 const opening, closing = 0.3, 0.2
 
 // gearedPull is a pull with its setup and gear.
@@ -28,8 +28,8 @@ type gearedPull struct {
 	Revs
 }
 
-// pullsOf takes the accepted pulls out of the track, in order of time, and
-// notes in each run what is known of its engine speed.
+// pullsOf extracts the accepted pulls from the track, in order of time, and
+// sets the engine speed of each run.
 func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 	var accepted []*Run
 	for i := range result.Runs {
@@ -58,8 +58,8 @@ func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 	return out
 }
 
-// pairPulls gives the pulls of one curve their directions, and a number to
-// each two opposite ones that follow each other.
+// pairPulls sets the directions of the pulls of one curve, and numbers
+// consecutive opposite ones as pairs.
 func pairPulls(group []gearedPull) []power.Pull {
 	var out []power.Pull
 	pairs, open := 0, -1
@@ -110,8 +110,8 @@ func bySetupAndGear(pulls []gearedPull) [][]gearedPull {
 	return out
 }
 
-// oneCurve reports whether the pulls of two groups belong in one curve: some
-// pull of the one with one of the other, and none of them apart from any.
+// oneCurve reports whether the pulls of two groups belong in one curve: at
+// least one pull of each belongs with the other group, and none contradicts it.
 func oneCurve(pulls []gearedPull, o *throttles, a, b []int) bool {
 	any := false
 	for _, i := range a {
@@ -126,10 +126,10 @@ func oneCurve(pulls []gearedPull, o *throttles, a, b []int) bool {
 	return any
 }
 
-// belong reports whether two pulls belong in one curve, or whether they do not:
-// in one gear they do, as far as they have speeds in common. Where the gear of
-// one is not known they do where they pull alike all along those speeds, and do
-// not where one pulls harder anywhere.
+// belong reports whether two pulls belong in one curve, or certainly do not. In
+// the same gear they do if they have common speeds. If the gear of one is
+// unknown, they do if they have the same force at all common speeds, and do not
+// if one has more anywhere.
 func belong(a, b gearedPull, r relation) (one, apart bool) {
 	if a.setup != b.setup {
 		return false, true
@@ -146,9 +146,9 @@ func belong(a, b gearedPull, r relation) (one, apart bool) {
 	return r.alike(), r.common && !r.alike()
 }
 
-// outdoneBy is the group of the same setup with a pull that gave clearly more
-// power than the only pull of a group, where its gear is not known: what nothing
-// bears out may have been part throttle. −1: there is none.
+// outdoneBy is the group of the same setup with a pull of significantly more
+// power than the only pull of a group in an unknown gear, which may have been
+// at part throttle; −1 if there is none.
 func outdoneBy(groups [][]gearedPull, lone int, bike power.Bike, day power.Day) int {
 	one := groups[lone]
 	if len(one) > 1 || one[0].known() {
@@ -163,11 +163,11 @@ func outdoneBy(groups [][]gearedPull, lone int, bike power.Bike, day power.Day) 
 	})
 }
 
-// sameGear is how far two ratios found in one gear may be apart.
+// sameGear is the largest relative difference of two ratios found in one gear.
 const sameGear = 0.04
 
-// revsOfGroup is what is known most of. Where nothing is, it is said whether
-// that is because vibration and sound contradict each other.
+// revsOfGroup is the most certain engine speed of a group. If there is none, it
+// tells whether vibration and sound contradict each other.
 func revsOfGroup(group []gearedPull) Revs {
 	best := noRevs()
 	for _, p := range group {

@@ -11,16 +11,16 @@ import (
 	"stillair/sensors/units"
 )
 
-// What is assumed where the rider entered nothing. A mass is the one
-// default that changes the answer: drag area is proportional to it, so a bike
-// of unknown mass gets an average one with a wide uncertainty and a warning.
+// Defaults where the rider entered nothing. Mass is the one default that
+// matters: drag area is proportional to it, so a bike of unknown mass gets an
+// average one with a wide uncertainty and a warning.
 const (
 	weighedSD     = 0.015 // share of a mass that was entered without saying how well
 	plausibleLoad = 10.0  // kg, standard deviation of what a change of setup weighs and nobody entered: half of two packed cases, two thirds of a full tank (common practice)
 	heavy         = 500.0 // kg; a large tourer with two riders and luggage weighs as much (common practice), and most bikes with a rider weigh more in pounds
 )
 
-// conditions is a ride with nothing left unknown.
+// conditions are the ride's entries with defaults filled in.
 type conditions struct {
 	ride     sensors.Ride
 	air      air.State
@@ -32,7 +32,7 @@ type conditions struct {
 	scaleSE  float64 // of all speeds, relative, where they had to be corrected
 }
 
-// settle puts defaults in place of what the rider did not tell.
+// settle fills in defaults for what the rider did not enter.
 func settle(log *sensors.Log) conditions {
 	c := conditions{ride: log.Ride, weighed: map[string]bool{}}
 	for _, s := range log.Ride.Setups {
@@ -47,7 +47,8 @@ func settle(log *sensors.Log) conditions {
 	return c
 }
 
-// missing notes that a default is used, if so.
+// missing reports whether a value was not entered, and records the use of its
+// default.
 func (c *conditions) missing(name string, entered float64) bool {
 	if math.IsNaN(entered) {
 		c.defaults = append(c.defaults, name)
@@ -80,7 +81,7 @@ func (c *conditions) settleMass() {
 	}
 }
 
-// doubtMass says so where the largest mass entered is rather one in pounds.
+// doubtMass warns if the largest mass entered is probably in pounds.
 func (c *conditions) doubtMass() {
 	most := c.ride.Mass
 	for _, s := range c.ride.Setups {
@@ -114,7 +115,7 @@ func (c *conditions) settleAir(log *sensors.Log) {
 	}
 }
 
-// altitude is the mean of what the fixes say, m; 0 where they say nothing.
+// altitude is the mean altitude of the fixes, m; 0 if they have none.
 func altitude(log *sensors.Log) float64 {
 	sum, n := 0.0, 0
 	for _, f := range log.Fixes {

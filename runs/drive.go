@@ -10,8 +10,8 @@ import (
 	"stillair/runs/usual"
 )
 
-// drive is a push in one gear, or through several where their changes do not
-// show, as what it says about the throttle.
+// drive is a push in one gear, or through several with undetected changes, for
+// judging the throttle.
 type drive struct {
 	from, to float64   // s
 	t, v     []float64 // its motion, s, m/s
@@ -30,7 +30,7 @@ const (
 	openingTime = 0.3 // s at its beginning that are left out: the throttle opens
 )
 
-// newDrive takes a push out of the track.
+// newDrive extracts a push from the track.
 func newDrive(track *fusion.Track, from, to, ratio, mass float64, start bool) drive {
 	d := drive{from: from, to: to, ratio: ratio, start: start, mass: mass}
 	for t := from + openingTime; t <= to; t += driveStep {
@@ -49,14 +49,15 @@ func newDrive(track *fusion.Track, from, to, ratio, mass float64, start bool) dr
 func (d drive) low() float64  { return d.v[0] }
 func (d drive) high() float64 { return d.v[len(d.v)-1] }
 
-// ridesOff reports whether a push is riding off, as out of a turn.
+// ridesOff reports whether a push is ordinary acceleration from low speed, as
+// out of a turn.
 func (d drive) ridesOff() bool { return len(d.v) == 0 || d.low() < ridingOff }
 
-// throughGears reports whether a push went through gears if it was not in the lowest
-// of those that the ride shows.
+// throughGears reports whether a push must have gone through several gears
+// unless it was in the lowest that the ride shows.
 func (d drive) throughGears() bool { return d.ratio != noGears && d.high() > oneGear*d.low() }
 
-// passing is when it passes a speed, s.
+// passing is the time at which it passes a speed, s.
 func (d drive) passing(v float64) float64 {
 	for i := 1; i < len(d.v); i++ {
 		if d.v[i] >= v {
@@ -66,9 +67,9 @@ func (d drive) passing(v float64) float64 {
 	return d.t[len(d.t)-1]
 }
 
-// thrust is the mean acceleration that the engine gives between two speeds with
-// its standard deviation from the recording, and how much of it a head wind of
-// 1 m/s would take, m/s². Air and tyres are those of most motorcycles.
+// thrust is the mean thrust per mass between two speeds with its standard
+// deviation from the recording, and its sensitivity to a head wind of 1 m/s,
+// m/s². Drag and rolling resistance are those of an average motorcycle.
 func (d drive) thrust(lo, hi float64) (x, sd, wind float64) {
 	const density = 1.2 // kg/m³
 	took := math.Max(d.passing(hi)-d.passing(lo), driveStep)
@@ -91,15 +92,15 @@ func (d drive) gearing(other drive) (scale float64, known, two bool) {
 	return 1, false, false
 }
 
-// beside reports whether a drive shares most of its time with a span.
+// beside reports whether most of a drive overlaps a span.
 func (d drive) beside(from, to float64) bool {
 	both := math.Min(d.to, to) - math.Max(d.from, from)
 	return both > 0.5*math.Min(d.to-d.from, to-from)
 }
 
-// drivesOf are the different pushes behind the candidates of a ride; the same
-// seconds may be two candidates. of is which drive stands behind each, of a launch the
-// last; −1: none.
+// drivesOf are the distinct pushes of the candidates of a ride, of which two
+// may cover the same seconds. of is the index of each candidate's drive, of a
+// launch's last one; −1: none.
 func drivesOf(found []detect.Found, track *fusion.Track, e *ear, rolling []engine.Spectrum, bearing func(from, to float64) float64) (all []drive, of []int) {
 	of = make([]int, len(found))
 	var spans []fusion.Span
@@ -149,8 +150,8 @@ func drivesOf(found []detect.Found, track *fusion.Track, e *ear, rolling []engin
 	return all, of
 }
 
-// wayOf is the way of a bearing against that of the first, both in degrees: +1 or
-// −1; 0: across, or not known.
+// wayOf is the direction of a bearing relative to the first, both in degrees:
+// +1 or −1; 0 if across or unknown.
 func wayOf(bearing, first float64) float64 {
 	switch turn := math.Abs(math.Remainder(bearing-first, 360)); {
 	case turn < 60:

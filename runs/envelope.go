@@ -8,17 +8,17 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What a bike gives at full throttle in one gear is the most that it gave
-// there; a run below that by more than wind and gusts explain was ridden in
-// another gear or at part throttle, and does not belong in one curve with it.
+// The full-throttle force of a bike in one gear is the envelope of its pulls; a
+// pull below it by more than wind and gusts explain was in another gear or at
+// part throttle, and does not belong in the same curve.
 const (
 	leastBelow  = 0.08 // part of the power that engine and rider vary by from pull to pull, with a margin (PullsVary in package plan is 0.02)
 	windFactor  = 3.0  // standard deviations of the difference that wind makes
 	leastShared = 4.0  // m/s of common speeds below which two runs are not compared
 )
 
-// atFullThrottle parts the pulls of one curve into those on the envelope and
-// those below it.
+// atFullThrottle separates the pulls of one curve into those on the envelope
+// and those below it.
 func atFullThrottle(group []power.Pull, bike power.Bike, day power.Day) (on, below []power.Pull) {
 	for _, p := range group {
 		if weaker(p, group, bike, day) {
@@ -30,8 +30,8 @@ func atFullThrottle(group []power.Pull, bike power.Bike, day power.Day) (on, bel
 	return on, below
 }
 
-// weaker reports whether another pull the same way gave clearly more power at
-// the speeds that both went through.
+// weaker reports whether another pull in the same direction had significantly
+// more power at the common speeds.
 func weaker(p power.Pull, among []power.Pull, bike power.Bike, day power.Day) bool {
 	for _, q := range among {
 		if q.Dir != p.Dir {
@@ -64,16 +64,16 @@ func crossing(t, v []float64, lo, hi float64) float64 {
 	return math.Max(at(hi)-at(lo), 0.05)
 }
 
-// meanPower is the mean power at the road over the time that a pull takes from
-// lo to hi: what its motion gains and what the road load takes, W.
+// meanPower is the mean power at the road while a pull goes from lo to hi: gain
+// of kinetic energy plus road load, W.
 func meanPower(p power.Pull, lo, hi float64, bike power.Bike) float64 {
 	gained := (bike.Load.Mass + bike.RotatingMass) * (hi*hi - lo*lo) / 2
 	return gained/crossing(p.T, p.V, lo, hi) + overTime(p, lo, hi, func(v float64) float64 { return bike.Load.Power(v).X })
 }
 
-// windShare is the standard deviation that wind gives the difference of two
-// powers, as a part of the power: dP = ρ·CdA·v²·dw for each of the two, over
-// the time, of which most is spent at the higher speeds.
+// windShare is the relative standard deviation of the difference of two powers
+// due to wind: dP = ρ·CdA·v²·dw for each of the two, averaged over time, most
+// of which is spent at the higher speeds.
 func windShare(p power.Pull, lo, hi, watts float64, l effect.Load, day power.Day) float64 {
 	wind := math.Hypot(day.WindSD, day.GustSD)
 	return math.Sqrt2 * l.Density * l.CdA.X * wind / watts * overTime(p, lo, hi, func(v float64) float64 { return v * v })
@@ -90,9 +90,9 @@ func overTime(p power.Pull, lo, hi float64, f func(v float64) float64) float64 {
 	return sum / n
 }
 
-// cautionWeakRollOns says about each roll-on beside which another of the same
-// setup pulled clearly harder through the same speeds that the two cannot be
-// compared: nothing in one roll-on tells its gear or its throttle.
+// cautionWeakRollOns adds a caution to each roll-on if another of the same
+// setup accelerated significantly harder through the same speeds: gear and
+// throttle of a roll-on are unknown, so the two cannot be compared.
 func cautionWeakRollOns(result *Result, bike power.Bike, day power.Day) {
 	var all []power.Pull
 	var of []*Run

@@ -9,11 +9,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// RevsFrom says from what the engine speed of a power curve is known. The gear
-// alone says it where the rider entered only one gear.
+// RevsFrom is the source of the engine speed of a power curve. It is the gear
+// alone if the rider entered only one gear.
 type RevsFrom = finding.Code
 
-// What engine speed may be known from.
+// Sources of engine speed.
 const (
 	NoRevs        RevsFrom = ""
 	FromGear      RevsFrom = "revs.gear"
@@ -36,7 +36,7 @@ func noRevs() Revs { return Revs{RPMPerMPS: math.NaN()} }
 // known reports whether anything is known of the gear.
 func (r Revs) known() bool { return !math.IsNaN(r.RPMPerMPS) }
 
-// ear looks for the engine in what the phone felt and heard of a ride.
+// ear searches the phone's vibration and sound for engine orders.
 type ear struct {
 	log    *sensors.Log
 	track  *fusion.Track
@@ -45,10 +45,9 @@ type ear struct {
 	late   Value // how late sound is stamped, s
 }
 
-// lowestOfLimit is how far below its limit an engine may pull at full throttle,
-// as a part of the limit, and lowestRPM what none goes below (common practice).
-// Both are low on purpose: a search that leaves out where the engine really was
-// would find its double.
+// lowestOfLimit is the lowest engine speed of a pull as a fraction of the
+// limit, and lowestRPM an absolute minimum (common practice). Both are low on
+// purpose: a search that excludes the true engine speed would find its double.
 const (
 	lowestOfLimit = 0.12
 	lowestRPM     = 1000.0
@@ -64,9 +63,9 @@ func newEar(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pulls []*R
 	return e
 }
 
-// revs finds in which of the bike's gears a pull was ridden: the only one that
-// was entered, or the one whose engine orders are felt and heard. Where no gear was
-// entered but the engine's limit, the ratio itself is searched.
+// revs identifies the gear of a pull: the only one that was entered, or the one
+// whose engine orders appear in vibration and sound. If no gear was entered but
+// the engine's speed limit, the ratio itself is searched.
 func (e *ear) revs(r Run) Revs {
 	switch {
 	case e.ride.Drive == sensors.DriveVariator:
@@ -81,8 +80,8 @@ func (e *ear) revs(r Run) Revs {
 	return noRevs()
 }
 
-// gear is the one of the entered gears that vibration and sound agree on, or that
-// the only one of them with a signal shows.
+// gear is the entered gear on which vibration and sound agree, or that the only
+// one with a signal shows.
 func (e *ear) gear(r Run) Revs {
 	ratios := make([]float64, len(e.ride.Gears))
 	for i, g := range e.ride.Gears {
@@ -108,8 +107,8 @@ func (e *ear) gear(r Run) Revs {
 // of them shows the lines unblurred.
 var lates = [...]float64{0, 0.03, 0.06, 0.09, 0.12}
 
-// hear picks the gear by sound. How late that is is not known: the gear is the
-// one that all lates tell at which the engine stands out.
+// hear identifies the gear by sound. The latency of the sound is unknown: the
+// gear must be the same at all trial latencies at which the engine stands out.
 func (e *ear) hear(r Run, ratios []float64) (which int, err error) {
 	which = -1
 	for _, late := range lates {
@@ -133,7 +132,8 @@ func (e *ear) hear(r Run, ratios []float64) (which int, err error) {
 // given.
 const roughRevs = 0.003
 
-// sameRatio is how far the ratios from vibration and from sound may be apart.
+// sameRatio is the largest relative difference of the ratios from vibration and
+// from sound.
 const sameRatio = 0.01
 
 // ratio searches the ratio of engine speed to road speed in vibration and in

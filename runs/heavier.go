@@ -9,23 +9,22 @@ import (
 	"stillair/sensors/finding"
 )
 
-// sameEngineSD is how far, as a fraction, the thrust of one engine differs
-// between two setups of a ride for causes of its own: intake air some kelvins
-// warmer, hot or cooled down (common practice).
+// sameEngineSD is the relative standard deviation of an engine's thrust between
+// two setups of a ride: intake air some kelvins warmer, a hot or cooled-down
+// engine (common practice).
 const sameEngineSD = 0.01
 
-// unentered is a change of weight that the pulls show and nobody entered.
+// unentered is a change of mass that the pulls show but that was not entered.
 type unentered struct {
 	share  Value // of the mass: by so much setup B is heavier than entered
 	thrust Value // by so much B pushes harder at the same speed, taken with the mass as entered
 }
 
-// unenteredLoad looks for it. A coast-down gives the road load over the mass, a
-// pull the acceleration; together they give the engine's force over the mass. The
-// engine is the same with both setups, so the ratio of these is that of the
-// masses, whatever the drag. It is false where B was weighed, where pulls of both
-// in one gear are missing, where many were ridden at part throttle, or where they
-// agree.
+// unenteredLoad looks for one. A coast-down gives road load over mass, a pull
+// the acceleration; together they give the engine's force over mass. The engine
+// is the same with both setups, so the ratio of these is that of the masses,
+// whatever the drag. It returns false if B was weighed, if there are no pulls
+// of both in one gear, if many were at part throttle, or if the masses agree.
 func unenteredLoad(result *Result, c Comparison) (unentered, bool) {
 	if result.weighed[c.B] || oftenPart(result, c) {
 		return unentered{}, false
@@ -42,9 +41,9 @@ func unenteredLoad(result *Result, c Comparison) (unentered, bool) {
 	return unentered{share: Value{X: ratio - 1, SE: ratio * ratio * thrust.SE}, thrust: thrust}, true
 }
 
-// oftenPart reports whether of the pulls with two setups a good part was not shown to
-// be at full throttle. Those that agree so well that they count then agree by
-// chance too often to weigh a bike by.
+// oftenPart reports whether many of the pulls with two setups were not shown to
+// be at full throttle. Those accepted because they agree then agree by chance
+// too often to determine a mass.
 func oftenPart(result *Result, c Comparison) bool {
 	full, part := 0, 0
 	for _, r := range result.Runs {
@@ -69,7 +68,7 @@ func powerBetween(result *Result, c Comparison) (power.Difference, bool) {
 	return d, err == nil
 }
 
-// note says so: either the engine changed, or the weight.
+// note is the finding about it: either the engine changed, or the mass.
 func (u unentered) note(c Comparison, a RoadLoad, delta Value) finding.Finding {
 	code := codeHeavier
 	if u.share.X < 0 {
@@ -80,8 +79,9 @@ func (u unentered) note(c Comparison, a RoadLoad, delta Value) finding.Finding {
 		finding.Share("corrected", delta.X/a.CdA.X+u.share.X)).OfSetup(c.B)
 }
 
-// widen takes into a difference of drag area what such a load would make of it:
-// until somebody weighs the bike, no sign is stated that it could turn.
+// widen adds the effect of such a load to the uncertainty of a difference of
+// drag area: until the bike is weighed, no sign is stated that the load could
+// reverse.
 func (u unentered) widen(d *roadload.LoadDifference, base float64) {
 	by := math.Hypot(u.share.X, u.share.SE) * base
 	se := math.Hypot(d.CdA.SE, by)

@@ -5,11 +5,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// heldByDrive takes for no coast-down what a bike did whose drive never lets the
-// wheel go. A belt or a motor that turns with the wheel holds it back by a force
-// of its own: friction, and with regeneration a good part of what the motor can
-// give. That force is not known, and hangs on speed, temperature and charge, so
-// that no drag area and no rolling resistance can be separated from it.
+// heldByDrive rejects the coast-downs of a bike whose drive cannot be
+// disengaged. A belt or a motor that turns with the wheel adds a retarding
+// force: friction, and with regeneration a good part of the motor's force. That
+// force is unknown and depends on speed, temperature and charge, so drag area
+// and rolling resistance cannot be separated from it.
 func (result *Result) heldByDrive(found []detect.Found) []detect.Found {
 	if result.Ride.Drive.RollsFree() {
 		return found

@@ -7,10 +7,10 @@ import (
 	"stillair/runs/engine"
 )
 
-// Sound is stamped when it has come through the phone, some hundredths of a
-// second after it was heard. A wrong lateness Δ errs the engine speed by Δ·a/v, at
-// acceleration a and speed v: 1 % for 0.1 s in the middle of a pull. What is
-// known before the ride is a usual value with its standard deviation.
+// Sound is stamped with a latency of some hundredths of a second. An error Δ of
+// the latency causes a relative error Δ·a/v of the engine speed, at
+// acceleration a and speed v: 1 % for 0.1 s in the middle of a pull. The prior
+// is a usual value with its standard deviation.
 const (
 	usualLate, usualLateSD = 0.04, 0.04 // s
 	lateStep, lateSteps    = 0.03, 6    // of the first look
@@ -18,26 +18,25 @@ const (
 	lateRounds             = 2
 )
 
-// How well the engine speed is known at a moment of a pull from elsewhere, as
-// sd of one of many moments that are a quarter of a second apart and share
-// their errors: from vibration, relative; from road speed, in m/s.
+// Standard deviations of the reference for engine speed at one of many
+// correlated moments a quarter of a second apart: from vibration, relative;
+// from road speed, in m/s.
 const (
 	vibrationSD = 0.004
 	roadSD      = 0.3
 )
 
-// lateness is how late the sound of a ride is stamped. First it is looked for
-// where the engine stands out most, in all pulls together. Then the engine
-// speeds from sound are laid beside those from vibration, which is stamped in
-// time, or beside the road speed: they differ by −Δ·a/v, and the factor is found
-// by least squares.
+// lateness estimates the latency of the sound of a ride: first as the one at
+// which the engine stands out most, over all pulls. Then the engine speeds from
+// sound are compared with those from vibration, which has no latency, or with
+// the road speed: they differ by −Δ·a/v, and Δ is found by least squares.
 func (e *ear) lateness(pulls []*Run) (found Value) {
 	pulls = pulls[:min(latePulls, len(pulls))]
 	found.X = e.clearest(pulls)
 	for range lateRounds {
 		each := make([]normal, len(pulls))
 		parallel(len(pulls), func(i int) { each[i] = e.beside(*pulls[i], found.X) })
-		// The usual value counts as one measurement more.
+		// The prior counts as one more measurement.
 		w := 1 / (usualLateSD * usualLateSD)
 		xx, xy := w, w*(usualLate-found.X)
 		for _, n := range each {
@@ -49,7 +48,7 @@ func (e *ear) lateness(pulls []*Run) (found Value) {
 	return found
 }
 
-// clearest is the lateness of a coarse grid at which the engine is clearest.
+// clearest is the latency of a coarse grid at which the engine stands out most.
 func (e *ear) clearest(pulls []*Run) float64 {
 	each := make([]float64, lateSteps*len(pulls))
 	parallel(len(each), func(k int) {
@@ -72,7 +71,7 @@ func (e *ear) clearest(pulls []*Run) float64 {
 // normal is the normal equation of a straight line through the origin.
 type normal struct{ xx, xy float64 }
 
-// beside is what one pull says about the correction to a lateness.
+// beside is the information of one pull about the correction to a latency.
 func (e *ear) beside(r Run, late float64) normal {
 	sound := heard(e.log, e.track, r, late)
 	found, err := engine.Find(sound, e.search)
@@ -104,8 +103,8 @@ func (e *ear) besideVibration(sound, vibration engine.Speed) (n normal) {
 	return n
 }
 
-// besideRoad compares with the road speed, to which the ratio is not known any
-// better: the mean of both sides is taken out.
+// besideRoad compares with the road speed, with the mean of both removed
+// because the ratio is no better known.
 func (e *ear) besideRoad(sound engine.Speed) (n normal) {
 	var w, wx, wy, wxx, wxy float64
 	for i, t := range sound.T {

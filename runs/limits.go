@@ -16,7 +16,7 @@ type Limit struct {
 	SE    float64 // m²: what the standard uncertainty of CdA would lose without it, in quadrature
 }
 
-// Cause names what limits a figure, as a code.
+// Cause is the code of what limits a figure.
 type Cause = finding.Code
 
 // The causes.
@@ -32,8 +32,8 @@ const (
 	ByDays     Cause = "limit.days"
 )
 
-// little is what takes the place of a noise that is left out: exactly zero
-// would leave nothing to whiten by.
+// little replaces a noise that is left out: exactly zero would make the
+// covariance singular.
 const little = 1e-3
 
 // used are the runs that the fit did not leave out.
@@ -90,9 +90,8 @@ func boundsOf(input []roadload.Run, est *roadload.Estimate, opts roadload.Option
 	return b, true
 }
 
-// limits says how much certainty each cause costs a figure whose variance is
-// read from a bound, together with what is known of other causes; the most
-// first.
+// limits lists the causes of a figure's uncertainty, from its bound and from
+// other known causes, largest first.
 func (b bounds) limits(variance func(*mat.SymDense) float64, others ...Limit) []Limit {
 	var out []Limit
 	for i, cause := range b.causes {
@@ -107,9 +106,8 @@ func mostFirst(l []Limit) []Limit {
 	return l
 }
 
-// limits takes one cause after another out of the bound of a fit and sees how
-// much certainty that gains, setup by setup: the rider learns what to
-// improve first.
+// limits removes one cause after another from the bound of a fit and takes the
+// decrease of the variance, setup by setup: it shows what to improve first.
 func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options) [][]Limit {
 	b, ok := boundsOf(input, est, opts)
 	if !ok {
@@ -117,7 +115,7 @@ func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options)
 	}
 	out := make([][]Limit, len(est.Loads))
 	for i, l := range est.Loads {
-		// The drag area follows mass, and the inverse of density, in proportion.
+		// The drag area is proportional to mass and to the inverse of density.
 		out[i] = b.limits(func(cov *mat.SymDense) float64 { return cov.At(2*i, 2*i) },
 			Limit{ByMass, l.CdA.X * opts.MassSD}, Limit{ByAir, l.CdA.X * opts.DensitySD}, assumedLimit(est, map[int]float64{i: 1}))
 	}
@@ -125,8 +123,8 @@ func limits(input []roadload.Run, est *roadload.Estimate, opts roadload.Options)
 }
 
 // limitsBetween is the same for the difference between two setups of one fit.
-// Mass and density are one error for both there, so only the difference
-// follows them.
+// Errors of mass and density are common to both, so they scale the difference
+// only.
 func (b bounds) limitsBetween(est *roadload.Estimate, opts roadload.Options, i, j int) []Limit {
 	delta := math.Abs(est.Loads[j].CdA.X - est.Loads[i].CdA.X)
 	return b.limits(func(cov *mat.SymDense) float64 {
@@ -134,8 +132,8 @@ func (b bounds) limitsBetween(est *roadload.Estimate, opts roadload.Options, i, 
 	}, Limit{ByMass, delta * opts.MassSD}, Limit{ByAir, delta * opts.DensitySD}, assumedLimit(est, map[int]float64{i: -1, j: 1}))
 }
 
-// assumedLimit is what the fit holds without knowing it costs a sum of the drag
-// areas of setups, each with its weight.
+// assumedLimit is the uncertainty from assumptions of a weighted sum of drag
+// areas.
 func assumedLimit(est *roadload.Estimate, weights map[int]float64) Limit {
 	w := make([]float64, 2*len(est.Loads))
 	for setup, weight := range weights {
@@ -144,8 +142,8 @@ func assumedLimit(est *roadload.Estimate, weights map[int]float64) Limit {
 	return Limit{ByAssumed, est.Assumed.SE(w)}
 }
 
-// limitsApart is the same for the difference between two setups that share
-// nothing: cause by cause, both count.
+// limitsApart is the same for the difference between two independent setups:
+// both contribute to each cause.
 func limitsApart(a, b RoadLoad) []Limit {
 	of := map[Cause]float64{}
 	var order []Cause

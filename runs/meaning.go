@@ -15,8 +15,8 @@ func (l RoadLoad) Load(g float64) effect.Load {
 		Mass: l.Mass, Density: l.Density, Gravity: g}
 }
 
-// LoadOf is the road load of a setup in the air of the ride, for working out
-// what it means (package effect).
+// LoadOf is the road load of a setup in the air of the ride, for package
+// effect.
 func (r *Result) LoadOf(setup string) (effect.Load, error) {
 	for _, l := range r.RoadLoads {
 		if l.Setup == setup {
@@ -26,9 +26,9 @@ func (r *Result) LoadOf(setup string) (effect.Load, error) {
 	return effect.Load{}, finding.Fail(codeNotMeasured, finding.Text("setup", setup))
 }
 
-// TopSpeeds works out the top speed of every setup whose power and road load
-// are both known, with the gear that reaches furthest. limitRPM is the engine's
-// speed limit, 1/min; +Inf where it is not known.
+// TopSpeeds computes the top speed of every setup whose power and road load are
+// both known, in the gear with the highest one. limitRPM is the engine's speed
+// limit, 1/min; +Inf where it is not known.
 func (r *Result) TopSpeeds(limitRPM float64) map[string]effect.Top {
 	out := map[string]effect.Top{}
 	for _, p := range r.Powers {
@@ -51,7 +51,7 @@ func (r *Result) TopSpeeds(limitRPM float64) map[string]effect.Top {
 	return out
 }
 
-// AtSpeed is what a steady speed takes with one setup.
+// AtSpeed holds force and power of one setup at a steady speed.
 type AtSpeed struct {
 	Setup    string
 	Force    measure.Value // N
@@ -59,8 +59,8 @@ type AtSpeed struct {
 	AirShare float64       // of the force, 0 to 1
 }
 
-// AtSpeed works out what the steady speed v in m/s takes with every setup
-// whose road load was measured.
+// AtSpeed computes force and power at the steady speed v in m/s for every setup
+// with a road load.
 func (r *Result) AtSpeed(v float64) []AtSpeed {
 	var out []AtSpeed
 	for _, l := range r.RoadLoads {

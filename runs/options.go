@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Stage names a part of the analysis, as a code, for showing progress.
+// Stage is the code of a part of the analysis, for showing progress.
 type Stage = finding.Code
 
 // The stages of an analysis, in order.
@@ -16,7 +16,7 @@ const (
 	Fitting   Stage = "stage.fitting"
 )
 
-// Options says what to compute. The zero value is what most riders want.
+// Options configures the analysis. The zero value suits most riders.
 type Options struct {
 	RollOns  []marks.SpeedPair                // nil: marks.DefaultPairs
 	Matters  float64                          // relative difference between setups worth knowing; 0: DefaultMatters
@@ -32,7 +32,7 @@ func (o Options) pairs() []marks.SpeedPair {
 	return o.RollOns
 }
 
-// matters is the difference that comparisons judge by.
+// matters is the smallest relative difference that matters in comparisons.
 func (o Options) matters() float64 {
 	if o.Matters > 0 {
 		return o.Matters

@@ -10,32 +10,32 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What no motorcycle has. Published drag areas reach from 0.18 m², a rider
-// lying behind a full fairing, to 0.7 m² (Cossalter, Motorcycle Dynamics);
-// luggage, a passenger and a mass that was entered wrong stretch that. Rolling
+// Limits of plausible road loads. Published drag areas reach from 0.18 m², a
+// rider lying behind a full fairing, to 0.7 m² (Cossalter, Motorcycle
+// Dynamics); luggage, a passenger and a wrong mass extend that range. Rolling
 // resistance on asphalt lies near 0.02 (Cossalter) and about 0.05 on earth
-// (textbooks of vehicle dynamics); what the coast-down adds to the tyres, chain
-// and gearbox, is a few thousandths. An engine that is dragged along adds
-// 0.05 and more in top gear: 12 Nm at 15 rad/m on 290 kg are 0.065; a free-running
-// one adds less. Car tyres on tar macadam have 0.025, 0.05 on unpaved road (Wong, Theory
-// of Ground Vehicles, from memory): what lies surely above the middle of the two nobody
-// has on a road where coast-downs are ridden.
-// The limits are from these sources and not tuned on rides.
+// (textbooks of vehicle dynamics); chain and gearbox add a few thousandths in a
+// coast-down. Engine braking adds 0.05 and more in top gear: 12 Nm at 15 rad/m
+// on 290 kg are 0.065; a free-running one adds less. Car tyres on tar macadam
+// have 0.025, 0.05 on unpaved road (Wong, Theory of Ground Vehicles, from
+// memory): a value significantly above the middle of the two is implausible on
+// a road where coast-downs are ridden. The limits are from these sources and
+// not tuned on rides.
 const (
 	leastCdA, mostCdA = 0.1, 1.3   // m²
 	leastCrr, mostCrr = 0.0, 0.045 // 1
 	mostPaved         = 0.035      // by more than its own uncertainty
 )
 
-// possible reports whether a motorcycle can have a road load. Below zero rolling
-// resistance is refused only where its own uncertainty does not reach it.
+// possible reports whether a road load is plausible for a motorcycle. Negative
+// rolling resistance is rejected only if it is significantly below zero.
 func possible(l roadload.Load) bool {
 	const reach = 2 // standard errors
 	return l.CdA.X >= leastCdA && l.CdA.X <= mostCdA && l.Crr.X+reach*l.Crr.SE >= leastCrr && l.Crr.X <= mostCrr && l.Crr.X-l.Crr.SE <= mostPaved
 }
 
-// fitted is what road loads were fitted to, setup by setup. runs and places are
-// parallel.
+// fitted is the input of the road-load fit, with names by setup. runs and
+// places are parallel.
 type fitted struct {
 	names  []string
 	runs   []roadload.Run
@@ -62,9 +62,9 @@ func (f fitted) without(setup int) fitted {
 	return out
 }
 
-// fitPossible fits the road load of every setup. One that no motorcycle has is
-// no result: the runs behind it are rejected, the ride is warned, and the other
-// setups are fitted without them.
+// fitPossible fits the road load of every setup. If one is implausible, its
+// runs are rejected with a warning, and the other setups are fitted without
+// them.
 func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Estimate, fitted, error) {
 	est, err := roadload.Fit(f.runs, opts)
 	if err != nil {
@@ -84,7 +84,7 @@ func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Est
 	return est, f, nil
 }
 
-// reject says about a setup and of its runs that the outcome is impossible.
+// reject marks a setup and its runs as implausible.
 func (result *Result) reject(f fitted, est *roadload.Estimate, setup int) {
 	l := est.Loads[setup]
 	result.Warnings = append(result.Warnings, finding.New(codeImpossible, finding.Text("setup", f.names[setup]),
@@ -98,7 +98,7 @@ func (result *Result) reject(f fitted, est *roadload.Estimate, setup int) {
 	}
 }
 
-// noRoadLoad says why there is none, unless that was said already.
+// noRoadLoad adds the reason why there is none, unless there is one already.
 func (result *Result) noRoadLoad(err error) {
 	if !errors.Is(err, roadload.ErrNoRuns) {
 		result.Warnings = append(result.Warnings, finding.New(codeNoRoadLoad, sensors.Cause(err)))

@@ -7,18 +7,18 @@ import (
 	"stillair/sensors/finding"
 )
 
-// A bike pulls hardest from gear to gear, so that a launch in which it pulled clearly
-// less than in one gear at the same speed was at part throttle, and says nothing of what
-// the rider meant elsewhere in the ride.
+// Changing through the gears gives the most thrust, so a launch with
+// significantly less thrust than in a single gear at the same speed was at part
+// throttle, and is no reference for the rest of the ride.
 const (
 	earlyShift = 1.35 // times as hard as a launch that a push in one gear may pull: the next gear, changed up early
 	everyday   = 2.0  // and from which on nobody meant it as one
 )
 
-// outdone is how many times harder than a launch of some pushes in a row another
-// push pulls in one gear at the same road speed, where that is clear; 1: none does. Full
-// throttle from gear to gear gives at least what a gear that stays in does, but
-// for a gear changed up early.
+// outdone is the ratio by which another push in one gear significantly exceeds
+// the thrust of a launch, made of consecutive pushes, at the same road speed; 1
+// if none does. Full throttle through the gears gives at least the thrust of a
+// single gear, unless a gear was changed up early.
 func (o *throttles) outdone(first, last int) float64 {
 	most := 1.0
 	for i := first; i <= last; i++ {
@@ -34,9 +34,9 @@ func (o *throttles) outdone(first, last int) float64 {
 	return most
 }
 
-// judgeLaunches refuses the launches that other pushes outdo, leaves out those that
-// nobody meant, and takes neither for a start: then all pushes are compared again. of is
-// which drive is the last of each.
+// judgeLaunches rejects the launches that other pushes outdo, drops those that
+// were not meant as launches, and uses neither as references: then all pushes
+// are compared again. of is the index of each one's last drive.
 func (o *throttles) judgeLaunches(found []detect.Found, of []int) (out []detect.Found, left []int) {
 	outdone := make([]float64, len(found))
 	for i, f := range found {

@@ -11,7 +11,7 @@ import (
 // Pass is one road ridden in both directions at a steady speed, with the mean of both.
 type Pass = pass.Pass
 
-// findPasses looks for flying passes beside the runs.
+// findPasses finds the flying passes of a ride.
 func (result *Result) findPasses(log *sensors.Log, scaleSE float64) {
 	of := map[Kind][]fusion.Span{}
 	for _, r := range result.Runs {
@@ -24,8 +24,8 @@ func (result *Result) findPasses(log *sensors.Log, scaleSE float64) {
 		Setup: func(t float64) string { return log.Ride.SetupAt(t).Name }, Fade: result.fade})
 }
 
-// fade is the shortest way on which a bike that gives all it has may come nearer to its
-// top speed by a factor of e, m.
+// fade is the shortest distance over which a bike at full throttle approaches
+// its top speed by a factor of e, m.
 func (result *Result) fade(setup string) float64 {
 	const far = 2 // standard deviations
 	for _, l := range result.RoadLoads {

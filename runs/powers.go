@@ -34,7 +34,7 @@ func (p PowerCurve) RPM() []float64 {
 	return p.Curve.RPM(p.RPMPerMPS)
 }
 
-// measurePowers works out the power curves of all setups with accepted pulls.
+// measurePowers computes the power curves of all setups with accepted pulls.
 func measurePowers(result *Result, log *sensors.Log, known conditions) {
 	groups, day, correction := bySetupAndGear(pullsOf(result, log, known.ride)), dayOf(result, known), correctionOf(known.air)
 	bikes, said, outdone := make([]power.Bike, len(groups)), make([][]finding.Finding, len(groups)), make([]int, len(groups))
@@ -70,7 +70,7 @@ func measurePowers(result *Result, log *sensors.Log, known conditions) {
 	}
 }
 
-// name notes what is known of the gear of a curve.
+// name sets what is known of the gear of a curve.
 func (c *PowerCurve) name(group []gearedPull) {
 	engine := revsOfGroup(group)
 	c.Gear, c.RPMPerMPS, c.RevsFrom = engine.Gear, engine.RPMPerMPS, engine.From
@@ -100,18 +100,18 @@ func loadOf(result *Result, log *sensors.Log, known conditions, setup string) (e
 	return l, []finding.Finding{finding.New(codeUsualLoad)}
 }
 
-// heldBack is the road load as the day had it: with the uncertainty from noise
-// alone. What the split of the force into air and tyres relies on, and what mass
-// and density leave in a drag area, change none of the force that held the bike
-// back in the coast-downs, and pulls of the same ride meet the same wind,
-// tyres and posture. What the mass does to power as a whole is counted there.
+// heldBack is the measured road load with the uncertainty from noise alone. The
+// assumptions behind the split into air and tyres, and the errors of mass and
+// density in a drag area, do not affect the total force measured in the
+// coast-downs, and pulls of the same ride have the same wind, tyres and
+// posture. The effect of mass on power is included separately.
 func heldBack(m RoadLoad, g float64) effect.Load {
 	l := m.Load(g)
 	l.CdA.SE, l.Crr.SE, l.Cov = m.CdANoise, m.CrrNoise, m.CovNoise
 	return l
 }
 
-// dayOf is how much wind and slope to allow for.
+// dayOf returns the standard deviations of wind and slope for the ride.
 func dayOf(result *Result, known conditions) power.Day {
 	noise := roadload.DefaultOptions(known.ride.WindSD).Noise
 	if result.Estimate != nil {
@@ -126,8 +126,8 @@ func correctionOf(day air.State) float64 {
 	return air.SAEJ1349(p-air.VapourPressure(t, p, day.Humidity.X), t)
 }
 
-// comparePowers judges the mean power over the speeds that two setups share,
-// in the same gear.
+// comparePowers tests the mean power of two setups over their common speeds, in
+// the same gear.
 func comparePowers(result *Result, out []Comparison, matters float64) {
 	var which []int
 	var ds []compare.Difference
@@ -147,8 +147,8 @@ func comparePowers(result *Result, out []Comparison, matters float64) {
 	}
 }
 
-// samePower finds the curves of two setups in one gear; of several the two that
-// share most speeds.
+// samePower finds the curves of two setups in one gear; of several the two with
+// most common speeds.
 func samePower(curves []PowerCurve, a, b string) (x, y *PowerCurve) {
 	most := math.Inf(-1)
 	for i := range curves {

@@ -11,10 +11,10 @@ import (
 )
 
 // Weather reports give the pressure reduced to sea level. Entered as that of
-// the place it makes the air too dense: by 3.5 % at 300 m, by a fifth at
-// 1500 m. The two tell apart by the altitude: at sea level the pressure is
-// 1013 ± 10 hPa (mid-latitudes, common practice), at the place less by the
-// ratio of the standard atmosphere.
+// the place it makes the air too dense: by 3.5 % at 300 m, by a fifth at 1500
+// m. The altitude distinguishes the two: at sea level the pressure is 1013 ± 10
+// hPa (mid-latitudes, common practice), at the place less by the ratio of the
+// standard atmosphere.
 const (
 	seaLevelSD   = 1000.0 // Pa
 	leastAlt     = 200.0  // m, below which the two hardly differ
@@ -27,8 +27,8 @@ const (
 	apartPa      = 500.0  // Pa between what was entered and the barometer, from which the latter counts
 )
 
-// settlePressure takes the air pressure that was entered where it fits the
-// place, else the phone's barometer, else what the altitude makes likely.
+// settlePressure uses the entered air pressure if it fits the place, else the
+// phone's barometer, else the standard atmosphere at the altitude.
 func (c *conditions) settlePressure(log *sensors.Log) {
 	entered := c.ride.Air.Pressure
 	mean, measured := meanPressure(log.Pressure)
@@ -49,7 +49,7 @@ func (c *conditions) settlePressure(log *sensors.Log) {
 	c.ride.Air.Pressure = c.air.Pressure.X
 }
 
-// enteredPressure is the pressure at the place, from what was entered.
+// enteredPressure is the pressure at the place, from the entered one.
 func (c *conditions) enteredPressure(entered, alt float64) measure.Value {
 	ratio := pressureRatio(alt)
 	asReduced := (entered - usual.Pascals) / seaLevelSD

@@ -9,12 +9,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// CodeDifferentBikes is what Across refuses different bikes with.
+// CodeDifferentBikes is the code of Across's error for different bikes.
 const CodeDifferentBikes = codeDifferentBikes
 
-// refused returns an error where two of the rides cannot be compared: they are
-// one recording, whose setups differ by nothing, or of different bikes, which
-// differ by far more than a setup.
+// refused returns an error if two of the rides cannot be compared because they
+// are the same recording or of different bikes.
 func refused(rides []Named, a Asked) error {
 	for i, x := range rides {
 		for _, y := range rides[i+1:] {
@@ -30,8 +29,8 @@ func refused(rides []Named, a Asked) error {
 	return nil
 }
 
-// differentBikes reports whether two rides name different bikes. Where one names
-// none, it is not known, and anyone who compares them is believed.
+// differentBikes reports whether two rides name different bikes; false if one
+// names none.
 func differentBikes(a, b *Result) bool {
 	x, y := strings.TrimSpace(a.Ride.Bike), strings.TrimSpace(b.Ride.Bike)
 	return x != "" && y != "" && !strings.EqualFold(x, y)
@@ -41,17 +40,17 @@ func bikesOf(a, b *Result) []finding.Arg {
 	return []finding.Arg{finding.Text("a", a.Ride.Bike), finding.Text("b", b.Ride.Bike)}
 }
 
-// When two tracks are of one recording: as long as each other, and as fast at
-// this many times. A file format rounds far below these; two rides that agree so
-// well at every one of them are not ridden.
+// Limits for two tracks of one recording: equal length, and equal speed at this
+// many times. The rounding of file formats is far below these; no two rides
+// agree so well at all of them.
 const (
 	sameSeconds = 0.05 // s
 	sameSpeed   = 0.05 // m/s
 	sameTimes   = 200
 )
 
-// sameTrack reports whether two tracks are of the same samples, whatever was entered
-// of the ride, and in whatever format they were kept.
+// sameTrack reports whether two tracks come from the same samples, whatever the
+// entries and the file format.
 func sameTrack(a, b *fusion.Track) bool {
 	if a == nil || b == nil || len(a.T) < 2 || len(b.T) < 2 {
 		return false
@@ -73,7 +72,8 @@ func sameTrack(a, b *fusion.Track) bool {
 	return fastest > sameSpeed // standing, all recordings are alike
 }
 
-// behind is the first sample, from i on, that is at least so long after the start.
+// behind is the first sample, from i on, at least since seconds after the
+// start.
 func behind(t *fusion.Track, i int, since float64) int {
 	for i+1 < len(t.T) && t.T[i]-t.T[0] < since {
 		i++

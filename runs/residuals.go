@@ -9,19 +9,19 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Residuals are what the fit leaves of the measured speeds, by speed and
-// direction. In a pair both runs see the same road and air from opposite ends:
-// what the two leave with opposite signs is the road's or the wind's, which
-// cancels between them; what they leave alike would be the bike's, a force that
-// grows with speed otherwise than the model says.
+// Residuals are the residuals of the measured speeds, by speed and direction.
+// Both runs of a pair have the same road and air in opposite directions:
+// residuals of opposite sign come from road or wind, which cancels between
+// them; equal ones would come from the bike, a force that grows with speed
+// differently from the model.
 type Residuals struct {
 	RMS      float64 // of all residuals, m/s
 	Bins     []ResidualBin
 	Findings []finding.Finding
 }
 
-// ResidualBin is the mean over all pairs of what is left of the speed between
-// two speeds, m/s. The standard uncertainty comes from how far pairs differ.
+// ResidualBin is the mean residual of all pairs between two speeds, m/s. The
+// standard uncertainty comes from the scatter of the pairs.
 type ResidualBin struct {
 	From, To        float64 // m/s
 	Out, Back       float64 // in direction +1 and −1
@@ -29,13 +29,13 @@ type ResidualBin struct {
 	Pairs           int
 }
 
-// residualBins is into how many stretches of speed the residuals are parted.
+// residualBins is the number of speed bins.
 const residualBins = 6
 
-// fewestPairs is from how many pairs on a residual that they share is judged.
+// fewestPairs is the smallest number of pairs for testing a common residual.
 const fewestPairs = 3
 
-// Residuals looks at what the fit leaves; nothing where there is no fit.
+// Residuals computes the binned residuals of the fit; empty without a fit.
 func (r *Result) Residuals() Residuals {
 	var out Residuals
 	if r.Estimate == nil {
@@ -89,7 +89,8 @@ func (r *Result) Residuals() Residuals {
 	return out
 }
 
-// halves are the means of half the difference and half the sum.
+// halves are the odd and even parts: the means of half the difference and half
+// the sum.
 func halves(there, back []float64) (opposite, alike Value) {
 	d, s := make([]float64, len(there)), make([]float64, len(there))
 	for i := range there {
@@ -102,8 +103,8 @@ func halves(there, back []float64) (opposite, alike Value) {
 	return of(d), of(s)
 }
 
-// judge says what the pairs have in common, by Student's t at 5 % over all bins and both halves
-// (Bonferroni).
+// judge tests for a common residual of the pairs, by Student's t at 5 % over
+// all bins and both halves (Bonferroni).
 func (r *Residuals) judge() {
 	clear := func(of func(ResidualBin) Value) (most float64) {
 		for _, b := range r.Bins {

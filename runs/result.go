@@ -45,8 +45,8 @@ type Run struct {
 // Accepted reports whether the run counts.
 func (r Run) Accepted() bool { return len(r.Reasons) == 0 }
 
-// Curve is a coast-down's speed as measured and as the road load of its setup
-// explains it. The slices are parallel.
+// Curve is a coast-down's measured speed and the fitted one. The slices are
+// parallel.
 type Curve struct {
 	T   []float64 // s on the log's clock
 	V   []float64 // measured speed, m/s
@@ -60,7 +60,7 @@ type Value = measure.Value
 // Mark is one figure measured in a run.
 type Mark = marks.Mark
 
-// RoadLoad is what holds a setup back, from all its coast-down pairs together.
+// RoadLoad is the road load of a setup, from all its coast-down pairs together.
 type RoadLoad struct {
 	Setup string
 	Pairs int
@@ -73,10 +73,10 @@ type RoadLoad struct {
 	CdACI [2]float64 // 95 % interval, m²
 	CrrCI [2]float64
 
-	// CdA and Crr rely on what is assumed of how either force grows with speed,
-	// of cross-wind, posture, warm tyres and mass. Their standard uncertainty is
-	// made of two parts: from noise, which more pairs make smaller, and from
-	// what is assumed, which they do not.
+	// CdA and Crr depend on assumptions about the growth of either force with
+	// speed, cross-wind, posture, warm tyres and mass. Their standard
+	// uncertainty has two parts: from noise, which more pairs reduce, and from
+	// the assumptions, which they do not.
 	CdANoise, CdAAssumed float64 // m²
 	CrrNoise, CrrAssumed float64
 	CovNoise             float64 // covariance of the parts from noise, m²
@@ -90,9 +90,9 @@ type RoadLoad struct {
 	Limits  []Limit           // what limits the certainty of CdA, the most first
 	Notes   []finding.Finding // what a reader of the figure should know
 
-	// Stepwise is the same made from Δv/Δt in intervals of 10 km/h, as the
-	// regulations do: biased by wind and too sure of itself, for comparison
-	// with figures made that way; nil where it cannot be.
+	// Stepwise is the road load from Δv/Δt in intervals of 10 km/h, as in the
+	// regulations: biased by wind and with too narrow intervals, for comparison
+	// with figures made that way; nil if impossible.
 	Stepwise *roadload.Load
 
 	fit     *roadload.Estimate // that made it; nil: none did
@@ -100,10 +100,9 @@ type RoadLoad struct {
 	vehicle roadload.Vehicle
 }
 
-// Force is what holds the setup back on the level in still air at v m/s, N. It
-// is known better than its split into CdA and Crr: where more is put down to
-// the air than belongs there, less is put down to the tyres. NaN where the
-// road load was not made by a fit.
+// Force is the road load on the level in still air at v m/s, N. It is known
+// better than its split into CdA and Crr, whose errors are anti-correlated. NaN
+// if the road load does not come from a fit.
 func (l RoadLoad) Force(v float64) Value {
 	if l.fit == nil {
 		return measure.Unknown()
@@ -111,11 +110,11 @@ func (l RoadLoad) Force(v float64) Value {
 	return l.fit.Force(l.setup, v, l.vehicle)
 }
 
-// Power is what it takes to hold v m/s on the level in still air, W at the tyre.
+// Power is the power needed to hold v m/s on the level in still air, W at the
+// tyre.
 func (l RoadLoad) Power(v float64) Value { return l.Force(v).Times(v) }
 
-// Prior is what the fit of the road loads was given as prior knowledge; false where there
-// was none.
+// Prior returns the options of the road-load fit; false if there was no fit.
 func (r *Result) Prior() (roadload.Options, bool) {
 	if r.coasts == nil {
 		return roadload.Options{}, false

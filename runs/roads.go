@@ -13,8 +13,8 @@ import (
 	"stillair/sensors/units"
 )
 
-// fitRoadLoad pairs the coast-downs of a result, fits the road load of every
-// setup at once and notes in each run how it took part.
+// fitRoadLoad pairs the coast-downs of a result, fits the road loads of all
+// setups at once and stores in each run how it was used.
 func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	coasts, where := coastDowns(result, log)
 	if len(coasts) == 0 {
@@ -61,7 +61,7 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 }
 
-// options says to the fit of these setups what is known beforehand.
+// options returns the prior knowledge for the fit of these setups.
 func (c conditions) options(gravity float64, setups []string) roadload.Options {
 	density := c.air.Density()
 	opts := roadload.DefaultOptions(c.ride.WindSD)
@@ -78,8 +78,8 @@ func (c conditions) options(gravity float64, setups []string) roadload.Options {
 	return opts
 }
 
-// coastDowns are the coast-downs with the fixes within them, rejected ones
-// too, and where each is in the result.
+// coastDowns are the coast-downs with their fixes, rejected ones too, and the
+// index of each in the result.
 func coastDowns(result *Result, log *sensors.Log) (coasts []pairing.Coast, where []int) {
 	for i, r := range result.Runs {
 		if r.Kind != CoastDown {
@@ -92,9 +92,9 @@ func coastDowns(result *Result, log *sensors.Log) (coasts []pairing.Coast, where
 	return coasts, where
 }
 
-// pairUp pairs the accepted coast-downs. A rejected one first takes its
-// counterpart with it, since the two were ridden as a pair in the same wind;
-// those that it leaves alone may then find another.
+// pairUp pairs the accepted coast-downs. Rejected ones are paired first, which
+// removes their counterparts, since the two were ridden as a pair in the same
+// wind; the rest are then paired among themselves.
 func pairUp(result *Result, coasts []pairing.Coast, where []int) []pairing.Placed {
 	placed := pairing.Pair(coasts)
 	last, spoilt := 0, map[int]bool{}
@@ -122,8 +122,8 @@ func pairUp(result *Result, coasts []pairing.Coast, where []int) []pairing.Place
 	return placed
 }
 
-// settling is how long a receiver that smooths its speed remembers what was
-// before the clutch was pulled, s; none where smoothing was not seen.
+// settling is the time that a receiver's smoothing takes to settle after the
+// clutch was pulled, s; 0 if no smoothing was detected.
 func settling(r fusion.Receiver) float64 {
 	const memory = 4 // time constants, after which 2 % is left
 	if !(r.Smoothing > 2*r.SmoothingSE) {
@@ -132,9 +132,9 @@ func settling(r fusion.Receiver) float64 {
 	return memory * r.Smoothing
 }
 
-// roadRuns turns the coast-downs that have a counterpart into what the fit
-// needs, with the names of their setups in order and, run by run, where each
-// was; the others get the reason why not.
+// roadRuns converts the paired coast-downs to the input of the fit, with the
+// names of their setups in order and the index of each run; the others get a
+// reason.
 func roadRuns(result *Result, coasts []pairing.Coast, placed []pairing.Placed, where []int,
 	known conditions) (names []string, input []roadload.Run, used []pairing.Coast) {
 	number := map[string]int{}
@@ -173,7 +173,7 @@ func massAt(ride sensors.Ride, t float64) float64 {
 	return ride.Mass
 }
 
-// tellRuns notes in each run what the fit made of it.
+// tellRuns stores in each run its result of the fit.
 func tellRuns(result *Result, est *roadload.Estimate) {
 	byID := map[int]*Run{}
 	for i := range result.Runs {
@@ -200,7 +200,7 @@ func tellRuns(result *Result, est *roadload.Estimate) {
 	}
 }
 
-// newRoadLoad puts together what is said about one setup.
+// newRoadLoad assembles the road load of one setup.
 func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate, known conditions, opts roadload.Options) RoadLoad {
 	load, noise := est.Total(setup), est.Loads[setup]
 	out := RoadLoad{
@@ -240,9 +240,9 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 	return out
 }
 
-// Rolling resistance falls by tyreCooling of itself a kelvin: the correction
-// factor K0 of coast-down standards (from memory), towards their reference of
-// 20 °C. Tyres were found between 0.6 and 0.9 %.
+// tyreCooling is the relative fall of rolling resistance per kelvin: the
+// correction factor K0 of coast-down standards (from memory), towards their
+// reference of 20 °C. Tyres were found between 0.6 and 0.9 %.
 const (
 	tyreCooling   = 0.0086 // 1/K
 	tyreCoolingSD = 0.002  // 1/K
@@ -250,7 +250,7 @@ const (
 	tellApart     = 3.0    // K, which change as much as five pairs leave: 2.6 %
 )
 
-// at20 takes a rolling resistance from the air's temperature to 20 °C.
+// at20 corrects a rolling resistance from the air's temperature to 20 °C.
 func at20(rolling, air Value) Value {
 	apart := air.X - tyreReference
 	factor := 1 + tyreCooling*apart
@@ -269,8 +269,8 @@ func reference(mass float64, opts roadload.Options) roadload.Reference {
 	}
 }
 
-// stepwise computes the road loads as the regulations do, for comparison; the
-// fit does not depend on it.
+// stepwise computes the road loads by the method of the regulations, for
+// comparison; the fit does not depend on it.
 func stepwise(input []roadload.Run, opts roadload.Options) []roadload.Load {
 	const width = 10 * units.KMH
 	loads, err := roadload.Stepwise(input, opts, width)

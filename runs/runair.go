@@ -15,16 +15,15 @@ import (
 // weather has changed, has other air: 100 m of height are 1 % of density, and so
 // are 10 hPa.
 
-// lapse is by how much air cools with height, K/m: the standard atmosphere
-// (ISO 2533).
+// lapse is the temperature lapse rate, K/m: the standard atmosphere (ISO 2533).
 const lapse = 0.0065
 
-// level is what tells of the air at a place: the phone's barometer, Pa, and the
-// altitude of the fixes, m. NaN: not known.
+// level is the barometric pressure, Pa, and the altitude of the fixes, m, at a
+// place. NaN: not known.
 type level struct{ pa, alt float64 }
 
-// airs is the air of each coast-down. What was entered is of the place where they
-// were ridden, on the average; a pressure that was not, of the ride.
+// airs is the air of each coast-down. Entered values apply to their mean place;
+// a pressure that was not entered, to the whole ride.
 func (c conditions) airs(log *sensors.Log, coasts []pairing.Coast) []air.State {
 	levels := make([]level, len(coasts))
 	for i, one := range coasts {
@@ -46,7 +45,7 @@ func (c conditions) airs(log *sensors.Log, coasts []pairing.Coast) []air.State {
 	return out
 }
 
-// partOf is the part of a ride that is over at a time, 0 to 1.
+// partOf is the elapsed fraction of a ride at a time, 0 to 1.
 func partOf(log *sensors.Log, t float64) float64 {
 	if n := len(log.Fixes); n > 1 && log.Fixes[n-1].T > log.Fixes[0].T {
 		from, to := log.Fixes[0].T, log.Fixes[n-1].T
@@ -55,7 +54,7 @@ func partOf(log *sensors.Log, t float64) float64 {
 	return 0.5
 }
 
-// known is x, or something else where x is not a number.
+// known is x, or otherwise if x is NaN.
 func known(x, otherwise float64) float64 {
 	if math.IsNaN(x) {
 		return otherwise
@@ -63,8 +62,8 @@ func known(x, otherwise float64) float64 {
 	return x
 }
 
-// levelOf takes the mean of the barometer's readings during a coast-down, and the
-// median of its altitudes, one of which may be far off.
+// levelOf takes the mean of the barometer's readings during a coast-down, and
+// the median of its altitudes, which may have outliers.
 func levelOf(readings []sensors.Pressure, c pairing.Coast) level {
 	after := func(t float64) int {
 		return sort.Search(len(readings), func(i int) bool { return readings[i].T > t })
@@ -83,7 +82,7 @@ func levelOf(readings []sensors.Pressure, c pairing.Coast) level {
 	return l
 }
 
-// meanLevel is the mean of what is known of them.
+// meanLevel is the mean of the known values.
 func meanLevel(levels []level) level {
 	mean := func(of func(level) float64) float64 {
 		sum, n := 0.0, 0.0
@@ -97,8 +96,7 @@ func meanLevel(levels []level) level {
 	return level{mean(func(l level) float64 { return l.pa }), mean(func(l level) float64 { return l.alt })}
 }
 
-// meanAir is the mean of the air of some runs, with the uncertainty that they
-// have in common.
+// meanAir is the mean air of some runs, with their common uncertainty.
 func meanAir(runs []Run) air.State {
 	mean := runs[0].Air
 	var t, p float64

@@ -7,10 +7,10 @@ import (
 	"stillair/runs/marks"
 )
 
-// allowForScale widens the marks of a run by what the scale of the receiver's
-// speeds leaves unknown, where it had to be corrected: they are measured again on
-// a track that is faster by a standard error of the scale. All changes are of one
-// cause, so each is added to its own mark in quadrature.
+// allowForScale adds the uncertainty of a corrected scale of the receiver's
+// speeds to the marks of a run: they are measured again on a track that is
+// faster by a standard error of the scale, and each change is added to its mark
+// in quadrature.
 func (r *Run) allowForScale(track *fusion.Track, breaks []fusion.Span, pairs []marks.SpeedPair, se float64) {
 	if se == 0 {
 		return

@@ -23,12 +23,12 @@ func readings(log *sensors.Log, r Run) []sensors.Motion {
 	return log.Motion[i:max(i, j)]
 }
 
-// axes are all that the phone felt during a run, over distance.
+// axes are all accelerometer axes during a run, over distance.
 func axes(log *sensors.Log, track *fusion.Track, r Run) []engine.Signal {
 	return felt(readings(log, r), track, forces[:]...)
 }
 
-// felt is some axes of readings, over distance.
+// felt is the given axes of readings, over distance.
 func felt(samples []sensors.Motion, track *fusion.Track, axes ...func(sensors.Motion) float64) []engine.Signal {
 	way := newAlong(track, len(axes))
 	for _, m := range samples {
@@ -42,7 +42,8 @@ func felt(samples []sensors.Motion, track *fusion.Track, axes ...func(sensors.Mo
 	return way.signals()
 }
 
-// vibration is the phone's axis that shakes most during a run, over distance.
+// vibration is the axis with the strongest vibration during a run, over
+// distance.
 func vibration(log *sensors.Log, track *fusion.Track, r Run) engine.Signal {
 	samples := readings(log, r)
 	best, most := forces[0], -1.0
@@ -64,7 +65,7 @@ func shaking(samples []sensors.Motion, axis func(sensors.Motion) float64) float6
 	return sum / float64(max(1, len(samples)))
 }
 
-// heard is the sound of a run over distance, where it is stamped so late, s.
+// heard is the sound of a run over distance, given its latency, s.
 func heard(log *sensors.Log, track *fusion.Track, r Run, late float64) engine.Signal {
 	from, to := r.Start+late, r.End+late
 	first := sort.Search(len(log.Sound), func(i int) bool { return log.Sound[i].End() > from })
@@ -82,8 +83,7 @@ func heard(log *sensors.Log, track *fusion.Track, r Run, late float64) engine.Si
 	return way.signals()[0]
 }
 
-// along gathers signals that were taken at the same times, over the distance of a
-// track.
+// along resamples signals with common times over the distance of a track.
 type along struct {
 	track *fusion.Track
 	t, s  []float64
@@ -95,7 +95,7 @@ func newAlong(track *fusion.Track, signals int) *along {
 	return &along{track: track, x: make([][]float64, signals)}
 }
 
-// step goes on to a time, unless it is not later than the one before.
+// step advances to a time, unless it is not later than the last.
 func (a *along) step(t float64) bool {
 	if n := len(a.t); n > 0 && t <= a.t[n-1] {
 		return false

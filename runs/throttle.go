@@ -12,15 +12,15 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Nothing in one push tells a throttle that is half open from a taller gear or
-// a weaker bike. What tells is the bike itself. At full throttle an engine gives
-// at each engine speed one torque, whatever the gear: what it gave most in the
-// ride, or in a launch, is its envelope, and a push clearly below that was
-// ridden at part throttle. And a throttle against its stop repeats itself, where
-// everyday pushes of a hand differ by a quarter and more (common practice): so
-// the top of the pushes is the envelope where several lie on it, and not
-// otherwise. Where the gear is not known pushes are compared at the same road
-// speed, and a harder one may have been in a lower gear.
+// A single push cannot distinguish a half-open throttle from a taller gear or a
+// weaker bike; comparison with other pushes of the same bike can. At full
+// throttle an engine has one torque at each engine speed, whatever the gear:
+// the highest in the ride, or in a launch, is its envelope, and a push
+// significantly below it was at part throttle. Full throttle is also
+// repeatable, whereas everyday pushes differ by a quarter and more (common
+// practice): so the strongest pushes are the envelope only if several agree. If
+// the gear is unknown pushes are compared at the same road speed, and a
+// stronger one may have been in a lower gear.
 //
 // Chosen on simulated rides of the seeds from 1003 on; judged in the accuracy
 // report on those from 1 on, with machines of which five were not there when the
@@ -55,7 +55,7 @@ const (
 	meantCrowd   = 2     // and where a launch shows that the rider means it
 )
 
-// relation is how one push compares with another.
+// relation is the comparison of one push with another.
 type relation struct {
 	known  bool    // at the same engine speed, whatever the gear
 	across bool    // from one gear to another
@@ -67,18 +67,18 @@ type relation struct {
 	meant  bool    // in one gear of a ride whose launches show that the rider means it
 }
 
-// torque is the quotient, above 1, of what two pushes give.
+// torque is the ratio of the torques of two pushes, above 1.
 func (r relation) torque() float64 {
 	d := math.Abs(r.off) * r.loose / 2
 	return (1 + d) / math.Max(1-d, 1e-3)
 }
 
-// agrees reports whether nothing says that two pushes differ.
+// agrees reports whether two pushes do not differ significantly.
 func (r relation) agrees() bool {
 	return r.common && r.most < 1 && (r.loose < mostAcross || r.meant)
 }
 
-// alike reports whether two pushes agree, and not merely because almost any would.
+// alike reports whether two pushes agree in a test that has power.
 func (r relation) alike() bool {
 	return r.agrees() && (r.loose < mostLoose || r.whole || r.meant)
 }
@@ -88,14 +88,14 @@ func (r relation) closely() bool { return r.alike() && (r.most < twinAgrees || r
 
 func (r relation) harder() bool { return r.common && r.off > 1 }
 
-// gives reports whether two pushes in different gears give the same torque. What
-// is allowed there is wide, for the engine's inertia and the drag at two speeds, so
-// the difference itself has to be small as well.
+// gives reports whether two pushes in different gears have the same torque. The
+// tolerance is wide there, for the engine's inertia and the drag at two speeds,
+// so the difference itself has to be small as well.
 func (r relation) gives() bool {
 	return r.common && r.across && r.known && math.Abs(r.off) < 1 && math.Abs(r.off)*r.loose < sameTorque && r.most < looseShape && r.loose < mostAcross
 }
 
-// throttles judges the pushes of a ride together.
+// throttles compares all pushes of a ride.
 type throttles struct {
 	drives []drive
 	wind   float64 // along the way of the first drive, m/s
@@ -103,8 +103,8 @@ type throttles struct {
 	with   [][]relation
 }
 
-// compare holds a against b over the speeds, of the engine or else of the bike,
-// that both pass.
+// compare compares a with b over their common speeds, of the engine or else of
+// the bike.
 func (o *throttles) compare(a, b drive) relation {
 	scale, known, across := a.gearing(b)
 	r := o.over(a, b, scale, known, across)
@@ -146,8 +146,8 @@ func (o *throttles) over(a, b drive, scale float64, known, across bool) relation
 	return r
 }
 
-// off is by how much b pulls harder than a between two speeds of a, as a part of
-// what is allowed, and what that is as a part of the thrust.
+// off is the excess of b's thrust over a's between two speeds of a, relative to
+// the tolerance, and the tolerance relative to the thrust.
 func (o *throttles) off(a, b drive, from, to, scale float64) (off, loose float64) {
 	x, xsd, xwind := a.thrust(from, to)
 	y, ysd, ywind := b.thrust(from*scale, to*scale)
@@ -156,8 +156,8 @@ func (o *throttles) off(a, b drive, from, to, scale float64) (off, loose float64
 	y, ysd, ywind = y*scale, ysd*scale, ywind*scale
 	most := repeats*(x+y)/2 + windVaries*math.Max(xwind, ywind) + sureParts*math.Hypot(xsd, ysd)
 	if math.Abs(scale-1) > sameGear {
-		// What holds the bike back at the one speed and the other is known to
-		// the spread of drag areas.
+		// The road load at the two speeds is uncertain by the spread of drag
+		// areas.
 		drag := usual.CdASD / usual.CdA * math.Abs(xwind-ywind*scale) * (from + to) / 4
 		most += gearing*(x+y)/2 + drag
 	}
@@ -219,8 +219,8 @@ func (o *throttles) opposite() int {
 	return n[0] * n[1]
 }
 
-// company is how many others in its gear a push agrees with at all, how many of
-// them it is alike, and how many of those closely, along one road.
+// company counts the pushes in the same gear that agree with one, those alike,
+// and those closely alike along one road.
 type company struct{ agreeing, alike, close int }
 
 func (o *throttles) company(i int) (c company) {
@@ -239,8 +239,8 @@ func (o *throttles) company(i int) (c company) {
 	return c
 }
 
-// full says why the ride does not show that a push was at full throttle; "": it
-// does.
+// full is the reason why the ride does not show that a push was at full
+// throttle, or "" if it does.
 func (o *throttles) full(i int) finding.Code {
 	c := o.company(i)
 	harder, launch, orderly := false, false, true
@@ -273,10 +273,9 @@ func (o *throttles) full(i int) finding.Code {
 	return codeUnproven
 }
 
-// all is full for each push, and beyond that for those that repetition alone does
-// not show: torque at one engine speed is one, so a push that gives, in a gear
-// that is known, what one at full throttle gives at the same engine speeds is at
-// full throttle too.
+// all is full for each push, extended across gears: torque depends only on
+// engine speed, so a push in a known gear with the torque of a full-throttle
+// one at the same engine speeds is at full throttle too.
 func (o *throttles) all() []finding.Code {
 	why := make([]finding.Code, len(o.drives))
 	for i := range why {
@@ -297,7 +296,7 @@ func (o *throttles) all() []finding.Code {
 }
 
 // twin reports whether another push that agrees began and ended at the same
-// speeds, far apart: it was meant as the same again.
+// widely spaced speeds: a deliberate repetition.
 func (o *throttles) twin(i int) bool {
 	a := o.drives[i]
 	if len(a.v) == 0 || a.high() < meantRatio*a.low() {
@@ -316,23 +315,23 @@ func (o *throttles) twin(i int) bool {
 	return false
 }
 
-// parallelTo reports whether two pushes went along one straight road, whichever
-// way, as runs that are meant do. Where a way is not known they may have.
+// parallelTo reports whether two pushes went along one straight road in either
+// direction, as deliberate runs do; true if a direction is unknown.
 func parallelTo(a, b drive) bool {
 	return !(math.Abs(math.Remainder(a.bearing-b.bearing, 180)) > oneRoad)
 }
 
-// alongPower is thrust per kilogram that riding along does not reach: what is
-// weaker, and not shown to be at full throttle, nobody meant as a run.
+// alongPower is a thrust power per kilogram above that of ordinary riding: a
+// weaker push, not shown to be at full throttle, was not meant as a run.
 const alongPower = 34.0 // W/kg
 
-// slowPower is the thrust per kilogram from which a push is looked at: the
-// weakest machine on a motorway has 20 in its top gear (common practice).
+// slowPower is the thrust power per kilogram from which a push is considered:
+// the weakest machine on a motorway has 20 in its top gear (common practice).
 const slowPower = 15.0 // W/kg
 
-// judgeThrottle says about the candidates at full throttle which of them the ride
-// does not show to be that, and keeps what it found of their gears. rolling is
-// what was felt while the bike rolled freely.
+// judgeThrottle rejects the candidates that the ride does not show to be at
+// full throttle, and stores the gears found. rolling is the vibration felt
+// while the bike coasted.
 func (result *Result) judgeThrottle(found []detect.Found, log *sensors.Log, rolling []engine.Spectrum) []detect.Found {
 	track := result.Track
 	bearing := func(from, to float64) float64 {

@@ -7,7 +7,7 @@ import (
 	"stillair/runs/roadload"
 )
 
-// coastData is what a ride's road load was fitted to. places and runs are
+// coastData is the input of a ride's road-load fit. places and runs are
 // parallel.
 type coastData struct {
 	places []pairing.Coast
@@ -15,25 +15,25 @@ type coastData struct {
 	opts   roadload.Options
 }
 
-// ridesApart keeps the clocks of different rides apart, s: no two runs of
-// different rides can then pass for a pair.
+// ridesApart separates the clocks of different rides, s, so that no runs of
+// different rides are paired.
 const ridesApart = 1e7
 
-// gustsAlike is how many times stronger the gusts of one ride may be than of
-// another for both to be fitted with one strength.
+// gustsAlike is the largest ratio between the gusts of rides that are fitted
+// with one strength.
 const gustsAlike = 1.6
 
-// common is the fit of several rides at once, and what it was fitted to.
+// common is a joint fit of several rides with its input.
 type common struct {
 	est    *roadload.Estimate
 	opts   roadload.Options
 	bounds bounds // empty where they are not known
 }
 
-// together fits the coast-downs of all rides at once, so that a road they have
-// in common is learned from all of them and cancels in their differences. The
-// setups are numbered ride by ride. It returns nil where that cannot be done or
-// would be wrong: no positions, days of different wind, a fit that fails.
+// together fits the coast-downs of all rides at once, so that a common road is
+// learned from all of them and cancels in their differences. The setups are
+// numbered ride by ride. It returns nil without positions, for days of
+// different wind, or if the fit fails.
 func together(rides []Named) *common {
 	if !alikeDays(rides) {
 		return nil
@@ -71,7 +71,7 @@ func together(rides []Named) *common {
 	return &common{est: est, opts: opts, bounds: b}
 }
 
-// alikeDays reports whether every ride has a fit, and gusts of much the same
+// alikeDays reports whether every ride has a fit, and gusts of similar
 // strength.
 func alikeDays(rides []Named) bool {
 	low, high := math.Inf(1), 0.0

@@ -8,17 +8,18 @@ import (
 	"stillair/sensors/finding"
 )
 
-// With the clutch in an engine idles: what it shakes at does not follow the road.
-// With a gear in it turns so many times in every metre, at whatever speed, and the
-// phone feels that. Wheels and tyres do so too, at once to twice in four metres and
-// less and less at multiples of that, so a slowing in which they are felt better than
-// what may be an engine tells nothing. Nor does one in which nothing is felt: the
-// phone may lie softly.
+// With the clutch in an engine idles: its vibration does not follow the road
+// speed. In gear it turns a fixed number of times in every metre, at any speed,
+// and the phone's accelerometer shows it. Wheels and tyres do so too, at one to
+// two per four metres with decreasing harmonics, so a deceleration in which
+// they are stronger than a possible engine line is inconclusive. So is one
+// without any lines: the phone may be in soft padding.
 //
-// The limits were set on coast-downs and engine braking of the rides that package
-// foreign grew out of, where lines of an engine in gear stood out by 12 to 36
-// and none by 2 to 6; they are judged on the cases of the study "riders" and on the
-// spoilt rides of package sim, whose engines and phones are others.
+// The limits were set on coast-downs and engine braking of the rides from which
+// package foreign was developed, where lines of an engine in gear stood out by
+// 12 to 36 and without one by 2 to 6; they are validated on the cases of the
+// study "riders" and on the spoilt rides of package sim, whose engines and
+// phones are others.
 const (
 	fewestTurns = 1.6 // 1/m: an engine at 100 1/min for each m/s, the top gear of a large tourer
 	mostTurns   = 11  // 1/m: the second order of one at 330
@@ -29,8 +30,8 @@ const (
 	leastClear   = 1.0 // and how clear it must be in the mean of its frames; noise has 0.6
 )
 
-// judgeClutch refuses the coast-downs in which the engine was felt to turn with the
-// wheels, and returns what was felt in the others.
+// judgeClutch rejects the coast-downs in which the vibration shows the engine
+// turning with the wheels, and returns the vibration of the others.
 func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) []engine.Spectrum {
 	felt := make([]engine.Spectrum, len(found))
 	parallel(len(found), func(i int) {
@@ -49,8 +50,8 @@ func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) []
 	return felt
 }
 
-// engineLine is the clearest line of what was felt; the zero Line where the wheels
-// are felt as well as that.
+// engineLine is the strongest line of the vibration, or the zero Line if those
+// of the wheels are as strong.
 func engineLine(felt []engine.Signal, all engine.Spectrum) engine.Line {
 	l := all.Clearest()
 	if l.Clear > engine.NewSpectrum(felt, wheelFewest, wheelMost).Clearest().Clear {

@@ -8,12 +8,11 @@ import (
 	"stillair/runs/usual"
 )
 
-// What is believed of a ride's day before its slowings are looked at, as mean and
-// standard deviation; the bike, its tyres and the roads are in package usual. An
-// engine with the throttle shut is turned by 1 to 2 bar of mean pressure, about
-// half as much again at its limit as at idle (Heywood, Internal Combustion Engine
-// Fundamentals, from memory): in the higher gears that is 0.25 to 1 m/s². The rest
-// is common practice.
+// Priors for the day of a ride, as mean and standard deviation; those for bike,
+// tyres and roads are in package usual. Motoring an engine with the throttle
+// shut takes 1 to 2 bar of mean pressure, about half as much again at its limit
+// as at idle (Heywood, Internal Combustion Engine Fundamentals, from memory):
+// in the higher gears that is 0.25 to 1 m/s². The rest is common practice.
 const (
 	dayWindSD          = 2.5         // of a ride, m/s
 	ownWindSD          = 1.2         // of one run, m/s
@@ -25,7 +24,7 @@ const (
 	heldGrowth, heldAt = 0.012, 20.0 // s/m, m/s
 )
 
-// The unknowns that all slowings of a ride share.
+// Indices of the unknowns common to all decelerations of a ride.
 const (
 	ofRoll = iota
 	ofAir
@@ -37,25 +36,25 @@ const (
 	unknowns
 )
 
-// part is a third of a slowing: how hard it slows on average, and at what speed.
+// part is a third of a deceleration: its mean deceleration and speed.
 type part struct{ decel, speed, square, seconds float64 }
 
-// slowed is a slowing as the joint decision sees it.
+// slowed is a deceleration as used in the joint classification.
 type slowed struct {
 	parts       []part
 	east, north float64 // of the course; zero where it is not known
 }
 
-// evidence is what a slowing says about the unknowns under one of the two
-// explanations: a Gaussian in information form.
+// evidence is the likelihood of the unknowns from one deceleration under one of
+// the two explanations: a Gaussian in information form.
 type evidence struct {
 	info  *mat.SymDense
 	pull  *mat.VecDense
 	value float64 // of −2·log likelihood, with the unknowns at zero
 }
 
-// evidence linearises a slowing about the usual air drag, with what is its own
-// (the slope of its place, its wind, how hard its engine holds back) averaged over.
+// evidence linearises a deceleration about the usual air drag, with its own
+// effects (local slope, wind, force of its engine) integrated out.
 func (r slowed) evidence(b bounds, in bool) evidence {
 	n := len(r.parts)
 	rows, y, cov := mat.NewDense(n, unknowns, nil), mat.NewVecDense(n, nil), mat.NewSymDense(n, nil)
@@ -95,7 +94,7 @@ func (r slowed) evidence(b bounds, in bool) evidence {
 	return evidence{sym, &pull, mat.Dot(y, &wy) + chol.LogDet()}
 }
 
-// before is what is believed of the unknowns beforehand, as evidence.
+// before is the prior of the unknowns in the same form.
 func (b bounds) before() evidence {
 	mean := [unknowns]float64{ofRoll: gravity * usual.Crr / inertiaShare, ofAir: b.c2, ofHeld: held}
 	sd := [unknowns]float64{gravity * usual.CrrSD / inertiaShare, b.c2 * math.Hypot(usual.LadenCdASD/usual.CdA, b.unsure),
@@ -110,8 +109,8 @@ func (b bounds) before() evidence {
 	return e
 }
 
-// logMarginal is the logarithm of how likely all that was seen is, the
-// unknowns averaged over.
+// logMarginal is the logarithm of the marginal likelihood, with the unknowns
+// integrated out.
 func logMarginal(all []evidence) float64 {
 	info, pull, value := mat.NewSymDense(unknowns, nil), mat.NewVecDense(unknowns, nil), 0.0
 	for _, e := range all {
@@ -127,16 +126,16 @@ func logMarginal(all []evidence) float64 {
 	return -(value + chol.LogDet() - mat.Dot(pull, &x)) / 2
 }
 
-// How riders go about it. Who means to roll freely forgets the clutch or drags a
-// brake now and then; whose slowings only look like it leaves a gear in nearly
-// always (common practice).
+// Prior of the explanations. Riders who do coast-downs forget the clutch or
+// drag a brake now and then; otherwise a deceleration that only looks like one
+// nearly always has a gear in (common practice).
 const (
 	meansIt              = 0.85
 	slipsOf, habitOfGear = 0.06, 0.9
 )
 
-// habit is the logarithm of how likely it is beforehand that of so many
-// slowings just these have a gear in.
+// habit is the log prior probability that exactly these decelerations have a
+// gear in.
 func habit(in []bool) float64 {
 	k := 0.0
 	for _, x := range in {
@@ -150,11 +149,11 @@ func habit(in []bool) float64 {
 	return math.Max(a, b) + math.Log1p(math.Exp(-math.Abs(a-b)))
 }
 
-// chances are, for each slowing, how likely it is that a gear was in or a brake
-// on, all slowings of the ride taken together. Of the 2ⁿ explanations of the whole
-// those are weighed that a search comes by, which changes one slowing at a time
-// for the better, once from none held back and once from all: the others are much
-// less likely.
+// chances are the posterior probabilities, for each deceleration, that a gear
+// was in or a brake on, from all decelerations of the ride together. Of the 2ⁿ
+// explanations those visited by a greedy search are summed, which changes one
+// deceleration at a time, once starting from none held back and once from all:
+// the others are much less likely.
 func chances(b bounds, all []slowed) []float64 {
 	w := newWeigher(b, all)
 	none, every := make([]bool, len(all)), make([]bool, len(all))
@@ -166,7 +165,7 @@ func chances(b bounds, all []slowed) []float64 {
 	return w.shares()
 }
 
-// weigher weighs explanations of a ride.
+// weigher evaluates the posterior weights of explanations of a ride.
 type weigher struct {
 	before evidence
 	of     [][2]evidence      // free, held back
@@ -181,7 +180,8 @@ func newWeigher(b bounds, all []slowed) *weigher {
 	return w
 }
 
-// climb changes one slowing at a time for as long as that makes the whole more likely.
+// climb is a greedy search: it changes one deceleration at a time for as long
+// as that raises the weight.
 func (w *weigher) climb(in []bool) {
 	top := w.weigh(in)
 	for {
@@ -200,7 +200,7 @@ func (w *weigher) climb(in []bool) {
 	}
 }
 
-// weigh is the logarithm of the weight of an explanation.
+// weigh is the log posterior weight of an explanation.
 func (w *weigher) weigh(in []bool) float64 {
 	key := make([]byte, len(in))
 	all := []evidence{w.before}
@@ -221,7 +221,7 @@ func (w *weigher) weigh(in []bool) float64 {
 	return sum
 }
 
-// shares sums up what was weighed, slowing by slowing.
+// shares sums the weights for each deceleration.
 func (w *weigher) shares() []float64 {
 	top := math.Inf(-1)
 	for _, x := range w.seen {

@@ -8,17 +8,17 @@ import (
 	"stillair/sensors/median"
 )
 
-// believed is the chance from which on a run does not count. What is believed
-// beforehand is from textbooks; only how much the wind differs from run to run
-// (ownWindSD) and how little counts as held back (held, heldSD) were set on rides:
+// believed is the probability from which a run does not count. The priors are
+// from textbooks; only the variation of the wind from run to run (ownWindSD)
+// and the smallest retarding force (held, heldSD) were set on rides:
 // "coast-downs" and "a gear left in" of the study "riders" of export/accuracy,
-// seeds 33, 39 and 101 to 112. It is judged on the other seeds from 1 to 60 of all
-// its cases, on those of package runs, and on machines of 9, 10, 35, 42 and 145 kW
-// that no limit here was set on.
+// seeds 33, 39 and 101 to 112. It is validated on the other seeds from 1 to 60
+// of all its cases, on those of package runs, and on machines of 9, 10, 35, 42
+// and 145 kW that no limit here was set on.
 const believed = 0.5
 
-// decideClutch refuses the coast-downs that were more likely held back than
-// not, all slowings of the ride taken together.
+// decideClutch rejects the coast-downs that were more likely held back than
+// not, from all decelerations of the ride together.
 func decideClutch(s *series, b bounds, found []Found, fixes []sensors.Fix) {
 	var all []slowed
 	for _, f := range found {
@@ -31,7 +31,7 @@ func decideClutch(s *series, b bounds, found []Found, fixes []sensors.Fix) {
 	}
 }
 
-// slowedIn describes a piece with its course in degrees; NaN: not known.
+// slowedIn describes a piece with its course in degrees, NaN if unknown.
 func slowedIn(s *series, p piece, course float64) slowed {
 	const parts = 3
 	var r slowed
@@ -62,16 +62,16 @@ func bearingOf(fixes []sensors.Fix, t float64) float64 {
 	return best
 }
 
-// Slowings beside the coast-downs of a ride.
+// Limits of further decelerations beside the coast-downs of a ride.
 const (
 	sameStart = 0.12 // part of the first speed of the others by which that of one of them may differ
 	sameSpan  = 0.6  // part of the range of speed of the others that it must cover
 	leastSame = 3    // coast-downs that show how they are ridden in this ride
 )
 
-// missed are slowings that begin and end as the coast-downs of the ride do and
-// were held back too hard to look like one, but not as one brakes: a gear left
-// in, a dragging brake.
+// missed are decelerations between the same speeds as the coast-downs of the
+// ride that were too strong for one, but weaker than braking: a gear left in, a
+// dragging brake.
 func missed(s *series, found []Found) []Found {
 	var from, to, hard []float64
 	for _, f := range found {

@@ -65,11 +65,11 @@ func slowings(s *series) []piece {
 	return out
 }
 
-// excess is the acceleration beyond what an average road load explains; while
-// a bike rolls freely it changes slowly.
+// excess is the acceleration minus that of an average road load; while a bike
+// rolls freely it changes slowly.
 func excess(s *series, i int) float64 { return s.quick[i] + load(s.v[i]) }
 
-// piecesOf cuts a stretch where the deceleration makes a step.
+// piecesOf splits a stretch at steps of the deceleration (change points).
 func piecesOf(s *series, z piece) []piece {
 	sum := make([]float64, z.to-z.from+2)
 	for i := z.from; i <= z.to; i++ {
@@ -119,7 +119,7 @@ func (b bounds) rolls(s *series, p piece) bool {
 	return b.possible(s, p)
 }
 
-// neighbours groups pieces that only a short disturbance keeps apart.
+// neighbours groups pieces separated by only a short disturbance.
 func neighbours(s *series, pieces []piece) [][]piece {
 	const disturbance = 5.0 // s
 	var out [][]piece
@@ -136,8 +136,8 @@ func neighbours(s *series, pieces []piece) [][]piece {
 	return out
 }
 
-// judgeCoast decides on a group of pieces: the one with the widest range of
-// speed is the run, if it is wide enough. The others say what disturbed it.
+// judgeCoast makes a run of a group of pieces: the piece with the widest range
+// of speed, if it is wide enough. The others show what disturbed it.
 func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	best := group[0]
 	for _, p := range group[1:] {
@@ -172,8 +172,8 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	return f, true
 }
 
-// lostToEnd is the range of speed of a group that lies outside its best piece,
-// less what the rider does not miss: who brakes at the end of a run has ended it.
+// lostToEnd is the range of speed of a group outside its best piece, without
+// the end of a run where the rider braked.
 func lostToEnd(s *series, group []piece, best piece) float64 {
 	const ended = 15 * units.KMH
 	lost := 0.0
@@ -191,7 +191,8 @@ func lostToEnd(s *series, group []piece, best piece) float64 {
 // span is the range of speed of a piece, m/s.
 func (s *series) span(p piece) float64 { return s.v[p.from] - s.v[p.to] }
 
-// disturbance says what lies between the pieces of a group, next to the best.
+// disturbance is the finding about what interrupted a group, next to its best
+// piece.
 func disturbance(s *series, group []piece, best piece) finding.Finding {
 	for i := 1; i < len(group); i++ {
 		a, b := group[i-1], group[i]

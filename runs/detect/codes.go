@@ -2,7 +2,7 @@ package detect
 
 import "stillair/sensors/finding"
 
-// What detection says about a run.
+// Codes of the findings about a run.
 const (
 	codeLaunchShort   finding.Code = "launch.too_short"
 	codeLaunchPartial finding.Code = "launch.part_throttle"

@@ -7,9 +7,9 @@ import (
 	"stillair/fusion"
 )
 
-// A push or a stop is real only if the accelerometer felt it. What it felt may
-// differ from the gain of speed by what its noise adds up to and by what squat,
-// slope and the sensor's scale leave of it.
+// An acceleration or a stop is real only if the accelerometer confirms it. The
+// integral of the force may differ from the gain of speed by its integrated
+// noise and by squat, slope and the sensor's scale.
 const (
 	feltShare = 0.35 // of the gain
 	feltNoise = 4.0  // standard deviations
@@ -18,8 +18,8 @@ const (
 )
 
 // unfelt compares the gain of speed over a run, and over every part of it, with
-// what the accelerometer felt, and reports whether the two contradict. A coast-down
-// is too slow to tell.
+// the integrated force, and reports whether they contradict each other. For a
+// coast-down the test has no power.
 func unfelt(track *fusion.Track, f Found) (gained, felt float64, contradict bool) {
 	if f.Kind == CoastDown || track.Noise == nil {
 		return 0, 0, false

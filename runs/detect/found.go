@@ -33,7 +33,7 @@ type Found struct {
 	Power    float64       // of a push: mean power at the wheel, as on an average motorcycle, W/kg
 }
 
-// Ride is what detection looks at.
+// Ride is the input of detection.
 type Ride struct {
 	Track   *fusion.Track
 	Fixes   []sensors.Fix     // for gaps between fixes; may be nil
@@ -66,7 +66,7 @@ func Find(r Ride) []Found {
 	return found
 }
 
-// leastPower is the power from which a push is looked at, W/kg.
+// leastPower is the power from which an acceleration is considered, W/kg.
 func (r Ride) leastPower() float64 {
 	if r.LeastPower > 0 {
 		return r.LeastPower
@@ -74,12 +74,11 @@ func (r Ride) leastPower() float64 {
 	return rollPower
 }
 
-// silence is how long the satellites may say nothing within a run, s. For
-// three seconds the accelerometer carries the speed well enough.
+// silence is the longest time without a fix within a run, s. For three seconds
+// the accelerometer alone gives the speed well enough.
 const silence = 3.5
 
-// troubles says what in the recording, rather than in the riding, spoils a
-// candidate.
+// troubles are the faults of the recording that invalidate a candidate.
 func (r Ride) troubles(f Found) []finding.Finding {
 	var why []finding.Finding
 	if gap := longestSilence(r.Fixes, f.From+r.Track.Lag.Seconds, f.To+r.Track.Lag.Seconds); gap > silence {
@@ -107,15 +106,16 @@ func (r Ride) troubles(f Found) []finding.Finding {
 	return why
 }
 
-// Holes in the motion. Up to bridged the fixes beside a hole and the run beside
-// it tell what happened in it, and the smoother what may have; the road load is
-// fitted to the fixes alone. But nothing else tells when a launch began.
+// Limits of gaps in the motion samples. Gaps up to bridged are covered by the
+// fixes and the run on both sides, with the smoother's uncertainty; the road
+// load is fitted to the fixes alone. But the beginning of a launch cannot be
+// recovered.
 const (
 	bridged                 = 1.05     // s: a hole of 1 s, and the readings on its edges
 	beforeStart, afterStart = 0.5, 1.5 // s about the beginning of a launch
 )
 
-// spoiltBy says how a hole spoils a candidate, or "".
+// spoiltBy is the reason why a gap invalidates a candidate, or "".
 func (f Found) spoiltBy(hole fusion.Span) finding.Code {
 	overlaps := func(from, to float64) bool { return hole.From < to && hole.To > from }
 	short := hole.To-hole.From <= bridged && (f.Kind == Launch || f.Kind == RollOn || f.Kind == CoastDown)
@@ -128,8 +128,8 @@ func (f Found) spoiltBy(hole fusion.Span) finding.Code {
 	return ""
 }
 
-// bridge notes the holes that a run bridges. What happened in them is not
-// known, so they count as breaks.
+// bridge adds cautions about the gaps that a run bridges. The motion in them is
+// unknown, so they count as breaks.
 func (r Ride) bridge(f *Found) {
 	for _, g := range r.Track.Gaps {
 		if g.From < f.To && g.To > f.From && f.spoiltBy(g) == "" {
@@ -139,8 +139,8 @@ func (r Ride) bridge(f *Found) {
 	}
 }
 
-// longestSilence is the longest time without a fix that reaches into the
-// stretch from a to b.
+// longestSilence is the longest time without a fix that overlaps the time from
+// a to b.
 func longestSilence(fixes []sensors.Fix, a, b float64) float64 {
 	if len(fixes) == 0 {
 		return 0

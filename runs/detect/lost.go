@@ -6,9 +6,10 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// A line of the engine that sweeps through a multiple of the sampling rate
-// looks like a break in the thrust, of half a second and of any depth. The
-// satellite speeds can tell the two apart: a break costs speed for good.
+// An engine order that sweeps through a multiple of the sampling rate looks
+// like an interruption of the thrust, of half a second and of any depth. The
+// satellite speeds distinguish the two: a real interruption costs speed
+// permanently.
 const (
 	lookAround  = 4.0  // s to either side of a break over which the speed is smooth without it
 	leastSide   = 1.0  // s of it there must be
@@ -20,10 +21,10 @@ const (
 	convinced   = 2.0  // by how much the squared misfits of the two explanations must differ
 )
 
-// feigned reports whether a break in the thrust is none: a smooth curve with
-// a step and a kink at the break is fitted to the speed, with the covariance of
-// the track; no step explains it clearly better than what a break would have
-// cost, and the thrust continues behind it.
+// feigned reports whether an apparent interruption is an artefact of aliasing:
+// a smooth curve with a step and a kink at the break is fitted to the speed by
+// generalised least squares; it is one if no step fits significantly better
+// than the step of a real interruption, and the thrust continues after it.
 func (s *series) feigned(from, at, to int) bool {
 	level, _ := dropAt(s, at)
 	cost := math.Max(s.missing(at, level), quickestGap*level)
@@ -34,8 +35,8 @@ func (s *series) feigned(from, at, to int) bool {
 	return square((cost-lost.x)/lost.sd)-square(lost.x/lost.sd) > convinced
 }
 
-// costs reports whether letting go at a break explains the speed clearly
-// better than no step, or whether that is not known.
+// costs reports whether an interruption fits the speed significantly better
+// than no step, or whether that cannot be decided.
 func (s *series) costs(from, at, to int) bool {
 	level, _ := dropAt(s, at)
 	cost := math.Max(s.missing(at, level), letGoFor*level)
@@ -43,9 +44,9 @@ func (s *series) costs(from, at, to int) bool {
 	return !ok || square(lost.x/lost.sd)-square((cost-lost.x)/lost.sd) > convinced
 }
 
-// lasting are those of the breaks of a push that are not feigned. One that has
-// another close by counts as a break: a rider who goes through the gears makes
-// several, and between them there is too little to fit.
+// lasting are the breaks of a push that are not feigned. One close to another
+// counts as a break: a rider who goes through the gears makes several, with too
+// little between them to fit.
 func (s *series) lasting(p push, dips []int) []int {
 	var out []int
 	for k, at := range dips {
@@ -72,8 +73,8 @@ func (s *series) missing(at int, level float64) float64 {
 // estimate is a number with its standard uncertainty.
 type estimate struct{ x, sd float64 }
 
-// stepAt is by how much the speed steps down at a grid point, m/s, and by how
-// much the acceleration is less behind it, m/s².
+// stepAt is the fall of the speed at a grid point, m/s, and of the acceleration
+// after it, m/s².
 func (s *series) stepAt(from, at, to int) (lost, eased estimate, ok bool) {
 	around, gap := int(lookAround/step), int(breakReach/step)
 	from, to = max(from, at-around), min(to, at+around, s.len()-1)
@@ -100,9 +101,9 @@ func (s *series) stepAt(from, at, to int) (lost, eased estimate, ok bool) {
 	return estimate{x.AtVec(0), math.Sqrt(cov.At(0, 0))}, estimate{x.AtVec(1), math.Sqrt(cov.At(1, 1))}, true
 }
 
-// leastSquares is the generalised fit of the rows to y, whose covariance is
-// given, with the covariance of its coefficients. Each coefficient is known to be
-// near zero with a precision.
+// leastSquares is the generalised least-squares (GLS) fit of the rows to y with
+// covariance cov, and the covariance of its coefficients. Each coefficient has
+// a prior of mean zero with a precision.
 func leastSquares(rows [][]float64, y []float64, cov [][]float64, precision []float64) (*mat.VecDense, *mat.Dense, bool) {
 	const least = 1e-4 // m²/s²: what a smooth curve may be off
 	n := len(y)

@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/median"
 )
 
-// push is a stretch of accelerating without a break longer than a gear
-// change, as grid points.
+// push is an acceleration without an interruption longer than a gear change, as
+// grid points.
 type push struct {
 	from, to int
 	standing bool  // it starts at standstill
@@ -30,7 +30,7 @@ const (
 	lostShare  = 0.5  // share of the acceleration over a whole second that goes with it
 )
 
-// findPushes returns every stretch of accelerating in the ride.
+// findPushes returns every acceleration in the ride.
 func findPushes(s *series) []push {
 	var out []push
 	for i := 0; i < s.len(); i++ {
@@ -46,8 +46,8 @@ func findPushes(s *series) []push {
 	return out
 }
 
-// pushEnd follows a push from i over its gear changes to its last point: until
-// the bike has hardly gained speed for longer than a gear change takes.
+// pushEnd is the last point of a push from i, gear changes included: until the
+// bike has hardly gained speed for longer than a gear change.
 func pushEnd(s *series, i int) int {
 	patience := int(shiftTime / step)
 	last, looked := i, i
@@ -78,8 +78,8 @@ func (s *series) deepest(i, j int) int {
 	return at
 }
 
-// newPush trims the ends of a stretch to where the rider meant it and finds
-// its gear changes.
+// newPush trims the ends of an acceleration to the intended part and finds its
+// gear changes.
 func newPush(s *series, from, to int) push {
 	p := push{from: from, to: to}
 	back := clamp(from-int(1/step), 0, from)
@@ -99,8 +99,7 @@ func newPush(s *series, from, to int) push {
 	return p
 }
 
-// trim takes off what is not yet or no longer the push that the rider meant:
-// the throttle opening and closing.
+// trim removes the opening and the closing of the throttle at both ends.
 func (p *push) trim(s *series) {
 	for p.to > p.from && s.quick[p.to] < 0.5*around(s, p.to-30, p.to) {
 		p.to--
@@ -134,30 +133,30 @@ func findDips(s *series, p push, dip func(s *series, i int) bool) []int {
 	return dips
 }
 
-// sureDip reports whether the thrust is interrupted at i: the acceleration is
-// below that of the seconds before and after by most of itself, and by more
-// than the engine's shaking can feign.
+// sureDip reports whether the thrust is interrupted at i: the acceleration
+// falls by most of its value in the seconds before and after, and by more than
+// vibration can cause.
 func sureDip(s *series, i int) bool {
 	level, drop := dropAt(s, i)
 	return level > pushing && drop > math.Max(math.Max(shiftDrop, shiftDepth*level), 3.5*s.doubt[i])
 }
 
-// maybeDip is sureDip without regard to shaking.
+// maybeDip is sureDip without the test against vibration.
 func maybeDip(s *series, i int) bool {
 	level, drop := dropAt(s, i)
 	return level > pushing && drop > 0.6*math.Max(shiftDrop, shiftDepth*level)
 }
 
-// letGo reports whether somewhere between two grid points of a push the thrust
-// is gone altogether, as when a rider without haste changes gear. In the
-// engine's shaking such a change may not be a sure dip. Who lets go loses speed
-// that is gone for good; a kick of the engine's shaking costs none.
+// letGo reports whether the thrust disappears between two grid points of a
+// push, as in an unhurried gear change. With strong vibration such a change may
+// not be a sure dip. A real interruption costs speed permanently; an artefact
+// of vibration does not.
 func (p push) letGo(s *series, from, to int) bool {
 	return slices.ContainsFunc(drops(s, from, to), func(at int) bool { return s.costs(p.from, at, p.to) })
 }
 
-// drops are the deepest points of all stretches between two grid points over
-// which the thrust seems clearly gone.
+// drops are the deepest points of all intervals between two grid points without
+// thrust.
 func drops(s *series, from, to int) []int {
 	var out []int
 	for i := from; i < to; i++ {
@@ -176,14 +175,13 @@ func drops(s *series, from, to int) []int {
 	return out
 }
 
-// gone reports whether there seems to be no thrust at i.
+// gone reports whether there is apparently no thrust at i.
 func gone(s *series, i int) bool {
 	level, drop := dropAt(s, i)
 	return level >= pushing && drop >= math.Max(shiftDrop, goneShare*level)
 }
 
-// lasts reports whether a drop of the thrust at i is one of the acceleration
-// over a whole second as well.
+// lasts reports whether the acceleration over a whole second also drops at i.
 func lasts(s *series, i int, level float64) bool {
 	const about = 3 // grid points
 	low := level
@@ -193,15 +191,15 @@ func lasts(s *series, i int, level float64) bool {
 	return level-low > lostShare*level
 }
 
-// dropAt is the acceleration before and after i, whichever is less, and how
-// far that at i is below it.
+// dropAt is the smaller of the accelerations before and after i, and the drop
+// below it at i.
 func dropAt(s *series, i int) (level, drop float64) {
 	level = math.Min(around(s, i-20, i), around(s, i, i+20))
 	return level, level - s.quick[i]
 }
 
 // breaks are where a push may not have been smooth: the gear changes, and its
-// ends, where the throttle moves. One too many costs little.
+// ends, where the throttle moves. A superfluous one does little harm.
 func (p push) breaks(s *series) []fusion.Span {
 	const before, after = 0.3, 0.3 // s about the deepest point of a change
 	out := []fusion.Span{{From: s.time(p.from) - opening, To: s.time(p.from) + opening}}
@@ -232,7 +230,7 @@ func (p push) gears(s *series) []push {
 	return out
 }
 
-// found is a push as a candidate.
+// found makes a candidate of a push.
 func (p push) found(s *series, k Kind) Found {
 	f := Found{Kind: k, From: s.time(p.from), To: s.time(p.to), Breaks: p.breaks(s), Power: thrustPower(s, p.from, p.to)}
 	for _, g := range p.gears(s) {

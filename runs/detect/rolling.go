@@ -9,8 +9,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What free rolling is judged by, beside what package usual holds of bikes, tyres
-// and roads.
+// Limits of free rolling, besides the priors of package usual.
 const (
 	steepest     = 0.025 // slope of a road that is not steep, 1
 	hardest      = 0.05  // rolling resistance and slope together, 1: 0.025 each; a dragged engine adds 0.04 to 0.1
@@ -22,13 +21,12 @@ const (
 	unmeant      = 4.2 // and beyond which nobody meant to roll freely
 )
 
-// bounds are what free rolling can show: the usual deceleration at speed zero
-// and per speed squared with their standard deviations, and the limits of the
-// latter, and how uncertain the mass is, relatively.
+// bounds describe free rolling: the usual deceleration at speed zero and per
+// speed squared with their standard deviations, the limits of the latter, and
+// the relative uncertainty of the mass.
 type bounds struct{ c0, c0SD, c2, c2SD, c2Low, c2High, unsure float64 }
 
-// massRange returns the bounds for a mass, or for any motorcycle where it is
-// NaN.
+// massRange returns the bounds for a mass, or for any motorcycle if it is NaN.
 func massRange(mass float64) bounds {
 	unsure := 0.1
 	if math.IsNaN(mass) {
@@ -44,8 +42,9 @@ func massRange(mass float64) bounds {
 	}
 }
 
-// strain is how far the mean deceleration of a piece is from the usual one of
-// free rolling, in standard deviations; above zero it is harder.
+// strain is the normalised deviation of the mean deceleration of a piece from
+// the usual one of free rolling, in standard deviations; positive if it is
+// stronger.
 func (b bounds) strain(s *series, p piece) float64 {
 	square := 0.0
 	for i := p.from; i <= p.to; i++ {
@@ -88,8 +87,8 @@ func fitRolling(s *series, p piece) rolling {
 	return rolling{c0: x.AtVec(1), c2: x.AtVec(2)}
 }
 
-// alike keeps the piece that was fitted and those that slow as its trajectory
-// does: parts of the same run, which something interrupted.
+// alike keeps the fitted piece and those with the same trajectory: parts of the
+// same interrupted run.
 func (r rolling) alike(s *series, fitted piece, pieces []piece) []piece {
 	const agreement = 0.3 // m/s²
 	var out []piece
@@ -102,8 +101,8 @@ func (r rolling) alike(s *series, fitted piece, pieces []piece) []piece {
 	return out
 }
 
-// against says why a piece with the fitted trajectory cannot be free rolling,
-// or "".
+// against is the reason why a piece with the fitted trajectory cannot be free
+// rolling, or "".
 func (r rolling) against(b bounds, s *series, p piece) finding.Code {
 	switch strain := b.strain(s, p); {
 	case math.IsNaN(r.c0):
@@ -124,11 +123,12 @@ func (r rolling) against(b bounds, s *series, p piece) finding.Code {
 	return ""
 }
 
-// A bend costs force: tyres that push sideways with F at the cornering stiffness
-// C run at a slip angle F/C and give up F²/C (Pacejka, Tyre and Vehicle Dynamics),
-// which is a deceleration of m/C for each (m/s²)² of sideways acceleration. Both
-// tyres of a motorcycle have 15 to 35 kN/rad (textbooks, from memory), so m/C is
-// about 0.012 s²/m. And it turns the wind.
+// A bend causes drag: tyres with a lateral force F at the cornering stiffness C
+// run at a slip angle F/C, which costs a force of F²/C (Pacejka, Tyre and
+// Vehicle Dynamics), which is a deceleration of m/C for each (m/s²)² of
+// sideways acceleration. Both tyres of a motorcycle have 15 to 35 kN/rad
+// (textbooks, from memory), so m/C is about 0.012 s²/m. A bend also changes the
+// direction of the wind relative to the bike.
 const (
 	corneringLoss = 0.012 // s²/m
 	worthCaution  = 0.02  // share of the mean deceleration that bends may cost unsaid
@@ -136,7 +136,8 @@ const (
 	turnsWind     = 1.0   // rad that a run may turn: half of a wind along its beginning is then across
 )
 
-// bends says what the bends of a piece do to it: a reason against it, or a caution.
+// bends are the findings about bends in a piece: a reason against it, or a
+// caution.
 func bends(s *series, p piece) (reasons, cautions []finding.Finding) {
 	turned, square, n := 0.0, 0.0, 0.0
 	for i := p.from; i <= p.to; i++ {

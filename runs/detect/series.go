@@ -6,12 +6,12 @@ import (
 	"stillair/fusion"
 )
 
-// step is the spacing of the grid on which runs are looked for, s. Ten points
-// a second resolve a gear change; the ends of a run are refined on the track.
+// step is the spacing of the grid on which runs are searched, s. Ten points a
+// second resolve a gear change; the ends of a run are refined on the track.
 const step = 0.1
 
-// series is the ride on an even grid, smoothed for looking at rather than for
-// measuring.
+// series is the ride on an even grid, smoothed for detection, not for
+// measurement.
 type series struct {
 	t0    float64
 	v     []float64 // speed, m/s
@@ -23,7 +23,7 @@ type series struct {
 	errs  speedErrors // nil: not known
 }
 
-// speedErrors tells how the errors of the speed hang together.
+// speedErrors gives the covariances of the speed.
 type speedErrors interface {
 	SpeedCov(times []float64) [][]float64
 }
@@ -66,8 +66,8 @@ func newSeries(track *fusion.Track) *series {
 // doubtOver is the time over which the quick acceleration is taken, s.
 const doubtOver = 4 * step
 
-// doubt is how uncertain the quick acceleration is at sample k: the strength
-// of the white noise on the acceleration, over 0.4 s.
+// doubt is the standard uncertainty of the quick acceleration at sample k from
+// the white noise on the acceleration, over 0.4 s.
 func doubt(track *fusion.Track, k int) float64 {
 	if track.Noise == nil {
 		return 0
@@ -96,8 +96,8 @@ func slope(y []float64, half int) []float64 {
 	return out
 }
 
-// boxMean is the running mean of y over half points to each side; a NaN
-// spoils the means that hold it and no others.
+// boxMean is the running mean of y over half points to each side; a NaN affects
+// only the means that contain it.
 func boxMean(y []float64, half int) []float64 {
 	out := make([]float64, len(y))
 	for i := range y {

@@ -36,7 +36,8 @@ func stops(s *series) []Found {
 	return out
 }
 
-// brakingStart goes back from standstill to where the brakes were applied.
+// brakingStart searches backward from standstill to where the brakes were
+// applied.
 func brakingStart(s *series, i int) int {
 	from := clamp(i-3, 0, i)
 	for from > 0 && s.quick[from-1] < -braking {

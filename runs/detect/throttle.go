@@ -29,7 +29,7 @@ const (
 	eased       = 0.6            // and by how much at least it falls when the throttle is eased, m/s²
 )
 
-// launches judges the pushes that start at standstill.
+// launches classifies the accelerations from standstill.
 func launches(s *series, pushes []push) []Found {
 	best := 0.0
 	for _, p := range pushes {
@@ -61,19 +61,19 @@ func launches(s *series, pushes []push) []Found {
 	return out
 }
 
-// A pass on a throttle that is not fully open repeats itself badly: everyday
-// starts differ by a quarter and more (common practice), so that of many about a
-// third come within a fifth of the hardest. Where at least so many reach launch
-// speed and two thirds of all do, it is the machine that limits them, however
-// slow it is. The fifth is what a light wind for and against makes of a scooter.
+// Starts at part throttle repeat poorly: everyday starts differ by a quarter
+// and more (common practice), so that of many about a third are within a fifth
+// of the hardest. If at least this many reach launch speed and two thirds of
+// them are within a fifth, the machine limits them, however slow it is. The
+// fifth is the effect of a light head or tail wind on a scooter.
 const (
 	leastStarts = 3
 	alikeStarts = 0.8 // of the hardest
 	slowLaunch  = 8.0 // W/kg; 60 km/h in 17 s, as the slowest machine that reaches it (common practice)
 )
 
-// machineLimited reports whether the starts of a ride are as hard as this
-// machine can make them.
+// machineLimited reports whether the starts of a ride are as hard as the
+// machine allows.
 func machineLimited(s *series, pushes []push, best float64) bool {
 	starts, alike := 0, 0
 	for _, p := range pushes {
@@ -98,9 +98,9 @@ func launchHardness(s *series, p push) float64 {
 	return v * v / 2 / math.Max(t, step)
 }
 
-// load is what holds an average motorcycle back, m/s²: that of package usual, with
-// rolling resistance as at 40 m/s, rounded up; good enough to tell thrust from
-// acceleration.
+// load is the road load of an average motorcycle, m/s²: that of package usual,
+// with rolling resistance as at 40 m/s, rounded up; accurate enough to convert
+// acceleration to thrust.
 func load(v float64) float64 { return 0.2 + 1.1e-3*v*v }
 
 // thrustPower is the mean power at the wheel per kilogram between two grid
@@ -117,8 +117,8 @@ func thrustPower(s *series, i, j int) float64 {
 }
 
 // bestPower is the highest thrust power of any push of the ride, W/kg, over a
-// second, less three standard deviations of what shaking adds to it: the
-// highest of many noisy values is too high.
+// second, minus three standard deviations of the noise from vibration, since
+// the maximum of many noisy values is biased upwards.
 func bestPower(s *series, pushes []push) float64 {
 	const second = 10 // grid points
 	best := 0.0
@@ -131,9 +131,9 @@ func bestPower(s *series, pushes []push) float64 {
 	return best
 }
 
-// rollOns judges the pushes from rolling against the pairs asked for: each
-// gear by itself and, where the push has all that the bike can give, the
-// whole with its gear changes.
+// rollOns matches the accelerations from rolling with the requested speed
+// pairs: each gear by itself and, if the acceleration is the hardest that the
+// bike can do, the whole with its gear changes.
 func rollOns(s *series, pushes []push, pairs []marks.SpeedPair, least float64) []Found {
 	best := bestPower(s, pushes)
 	var out []Found
@@ -157,9 +157,9 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair, least float64) [
 	return out
 }
 
-// allOut reports whether a push through several gears has, over a pair of
-// speeds, nearly all the power that the bike showed in this ride. One gear may
-// be too high for that at full throttle; who changes gear may choose.
+// allOut reports whether a push through several gears has, over a speed pair,
+// nearly all the power that the bike showed in this ride. A single gear may be
+// too high for that even at full throttle; a rider who changes gear can choose.
 func allOut(s *series, p push, pair marks.SpeedPair, best float64) bool {
 	from, to := s.crossing(pair.From, p.from, p.to), s.crossing(pair.To, p.from, p.to)
 	if math.IsNaN(from) || math.IsNaN(to) {
@@ -179,7 +179,7 @@ func (s *series) passing(v float64, p push) int {
 	return p.from
 }
 
-// judgeRollOn decides on one push that is strong enough.
+// judgeRollOn makes a candidate of one push that is strong enough.
 func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
 	pair, cover := bestCovered(s, p, pairs)
 	if cover < worthSaying {
@@ -196,7 +196,7 @@ func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
 	return []Found{f}
 }
 
-// bestCovered returns the pair of which a push covers the largest share.
+// bestCovered returns the pair of which a push covers the largest fraction.
 func bestCovered(s *series, p push, pairs []marks.SpeedPair) (marks.SpeedPair, float64) {
 	const slack = 0.1 // m/s by which the ends may miss a speed, being smoothed
 	best, share := marks.SpeedPair{}, 0.0
@@ -209,7 +209,7 @@ func bestCovered(s *series, p push, pairs []marks.SpeedPair) (marks.SpeedPair, f
 	return best, share
 }
 
-// unsteady returns where, within a pair of speeds, the throttle was eased.
+// unsteady returns where, within a speed pair, the throttle was eased.
 func unsteady(s *series, p push, pair marks.SpeedPair) (int, bool) {
 	for _, g := range p.gears(s) {
 		eased := easing(s, g)
@@ -222,7 +222,7 @@ func unsteady(s *series, p push, pair marks.SpeedPair) (int, bool) {
 	return 0, false
 }
 
-// easing tells whether the acceleration is well below its trend with speed:
+// easing reports whether the acceleration is well below its trend with speed:
 // with the throttle held open it changes slowly.
 func easing(s *series, p push) func(i int) bool {
 	c0, c1 := lineFit(s.v[p.from:p.to], s.calm[p.from:p.to])
@@ -233,7 +233,7 @@ func easing(s *series, p push) func(i int) bool {
 }
 
 // steady is the longest part of a push in which the throttle was held open.
-// Less than a second of doubt is the engine's shaking.
+// Doubt of less than a second is attributed to vibration.
 func steady(s *series, p push) push {
 	const patience = 10 // grid points
 	eased := easing(s, p)
@@ -274,7 +274,7 @@ func lineFit(x, y []float64) (c0, c1 float64) {
 	return (sy - c1*sx) / n, c1
 }
 
-// pulls judges the single gears of the pushes from rolling.
+// pulls classifies the single gears of the accelerations from rolling.
 func pulls(s *series, pushes []push, least float64) []Found {
 	need := math.Max(least, pullShare*bestPower(s, pushes))
 	var out []Found
@@ -286,8 +286,8 @@ func pulls(s *series, pushes []push, least float64) []Found {
 			g = steady(s, g)
 			wide := s.v[g.to] >= math.Max(pullRatio*s.v[g.from], s.v[g.from]+pullGain) && s.seconds(g.from, g.to) >= pullTime
 			power := thrustPower(s, g.from, g.to)
-			// A weak pull stays doubtful even where no speed seems to be lost: a
-			// stretch at part throttle in its place would spoil the power curve.
+			// A weak pull stays doubtful even if no speed seems to be lost:
+			// part throttle would corrupt the power curve.
 			if wide && power > need && (power > strongPush || len(drops(s, g.from, g.to)) == 0) {
 				out = append(out, g.found(s, Pull))
 			}
@@ -296,8 +296,8 @@ func pulls(s *series, pushes []push, least float64) []Found {
 	return out
 }
 
-// notFull says that a launch was much slower than the best of the ride or, where
-// it was not, than the slowest that is counted.
+// notFull is the finding for a launch much slower than the best of the ride or,
+// otherwise, than the slowest that counts.
 func notFull(hard, best float64) finding.Finding {
 	took := func(power float64) float64 { return launchSpeed * launchSpeed / 2 / power }
 	speed := finding.Speed("speed", launchSpeed)

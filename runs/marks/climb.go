@@ -8,15 +8,15 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// climb is the highest averaged speed so far over time, which tells when each
-// speed was first passed.
+// climb is the running maximum of the averaged speed, which gives the time at
+// which each speed was first passed.
 type climb struct {
 	t, top []float64
 	least  float64 // slope that is assumed beyond its ends, m/s²
 }
 
-// climb follows a trace from time a on, upward for dir +1 and, with all speeds
-// negated, downward for dir −1.
+// climb computes it from time a on, for rising speeds if dir is +1 and, with
+// all speeds negated, for falling ones if dir is −1.
 func (r trace) climb(a, dir float64) climb {
 	from := sort.SearchFloat64s(r.t, a)
 	c := climb{t: r.t[from:], top: make([]float64, len(r.t)-from), least: 0.5}
@@ -29,8 +29,8 @@ func (r trace) climb(a, dir float64) climb {
 	return c
 }
 
-// passes is when a level is first reached, if it is and the trace does not
-// begin beyond it.
+// passes is the time at which a level is first reached; false if it is not, or
+// the trace begins beyond it.
 func (c climb) passes(level float64) (float64, bool) {
 	k, _ := slices.BinarySearch(c.top, level)
 	if k == 0 || k == len(c.top) {
@@ -39,8 +39,8 @@ func (c climb) passes(level float64) (float64, bool) {
 	return c.t[k-1] + (c.t[k]-c.t[k-1])*(level-c.top[k-1])/(c.top[k]-c.top[k-1]), true
 }
 
-// reaches is passes that continues beyond the ends of the trace as steeply as the
-// half second beside them.
+// reaches is passes with linear extrapolation beyond the ends of the trace, by
+// the slope of the adjacent half second.
 func (c climb) reaches(level float64) float64 {
 	if t, ok := c.passes(level); ok {
 		return t
@@ -59,11 +59,11 @@ func (c climb) reaches(level float64) float64 {
 	return c.t[end] + (level-c.top[end])/slope
 }
 
-// draws is into how many equally probable parts a normal error is cut.
+// draws is the number of equally probable points that represent a normal error.
 const draws = 48
 
-// normalDraws are the middles of those parts, in standard deviations, scaled
-// so that their variance is one.
+// normalDraws are the quantiles at the middles of those parts, in standard
+// deviations, scaled to unit variance.
 func normalDraws() [draws]float64 {
 	var z [draws]float64
 	square := 0.0

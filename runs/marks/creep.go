@@ -7,12 +7,13 @@ import (
 	"stillair/fusion"
 )
 
-// A rider may roll up to the line and push off without having stopped. Then
-// nobody can say from where the first foot counts: from where the push began, or
-// from where the bike first rolled. So gentle a start, a third of a metre a second in
-// every second, moves the force no more than a rider who leans forward does, and the
-// smoother takes it for standing. So what the acceleration adds up to before the push
-// counts, whatever the speed says.
+// A rider may roll up to the line and accelerate without having stopped. Then
+// it is undefined from where the first foot counts: from the beginning of the
+// acceleration, or from where the bike first rolled. Such a gentle movement,
+// with a third of a metre a second in every second, changes the force no more
+// than a rider who leans forward, and the smoother takes it for standstill. So
+// the integral of the acceleration before the launch is used, whatever the
+// smoothed speed.
 const (
 	creepBefore = 0.25 // s before first movement at which the push surely has not begun
 	creepLooked = 6.0  // s that are looked over
@@ -22,8 +23,8 @@ const (
 	creepSure   = 2.0  // standard deviations that the speed must have besides: to widen a time for nothing costs less than a wrong one
 )
 
-// creeping is how fast the bike may have rolled already when the push began, m/s,
-// and since when; 0 where it stood.
+// creeping is the speed at which the bike may already have rolled when the
+// launch began, m/s, and since when; 0 if it stood.
 func creeping(track *fusion.Track, first float64) (speed, since float64) {
 	var now, variance, sure float64
 	end := sort.SearchFloat64s(track.T, first-creepBefore)
@@ -42,8 +43,8 @@ func creeping(track *fusion.Track, first float64) (speed, since float64) {
 	return speed, since
 }
 
-// rolledBefore is when a bike that gained that speed evenly since then had rolled
-// a distance, or would have at that speed.
+// rolledBefore is the time at which a bike that gained that speed at constant
+// acceleration since then had rolled a distance, or would have at that speed.
 func rolledBefore(distance, speed, since, until float64) float64 {
 	took := math.Sqrt(2 * distance * (until - since) / speed)
 	if since+took > until {
@@ -52,8 +53,8 @@ func rolledBefore(distance, speed, since, until float64) float64 {
 	return since + took
 }
 
-// wider is a time with room for another reading of what it means: two standard
-// deviations reach from the one to the other.
+// wider is a time with a standard uncertainty of at least half its distance
+// from an alternative definition.
 func (f form) wider(other float64) form {
 	if apart := (f.x - other) / 2; !math.IsNaN(apart) {
 		f.own += apart * apart

@@ -7,16 +7,17 @@ import (
 	"stillair/runs/measure"
 )
 
-// Errors tells how the errors of a track hang together; a *fusion.Track does.
+// Errors gives the covariances of a track's errors; *fusion.Track implements
+// it.
 type Errors interface {
 	SD(combination []fusion.Term) float64
 	SpeedCov(times []float64) [][]float64
 }
 
-// form is a figure that depends on the motion in a linear way, for errors as
-// small as they are: its value, how it moves with the track's errors, and the
-// variance that has another cause. Figures of one run share errors, and
-// differences of forms keep them.
+// form is a figure as a linear form in the errors of the track (first-order
+// propagation): its value, its coefficients on the track's errors, and the
+// variance from independent causes. Figures of one run have common errors,
+// which cancel in differences of forms.
 type form struct {
 	x     float64
 	terms []fusion.Term
@@ -41,16 +42,15 @@ func (f form) times(k float64) form {
 	return out
 }
 
-// plus is a figure with further dependence on the track.
+// plus adds a term in the track's errors.
 func (f form) plus(x float64, t fusion.Term) form {
 	f.x = x
 	f.terms = append(f.terms[:len(f.terms):len(f.terms)], t)
 	return f
 }
 
-// blend is the mean of two figures for the same thing, weighed so that its
-// variance is least, what they share taken into account. One that is not known
-// has no say.
+// blend is the minimum-variance mean of two correlated estimates of the same
+// quantity (best linear unbiased). An unknown one is ignored.
 func (f form) blend(g form, errs Errors) form {
 	if math.IsNaN(g.x) {
 		return f

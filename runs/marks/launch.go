@@ -17,11 +17,11 @@ const Rollout = units.Foot
 // is the mean: 66 ft (drag-strip rules, widely published).
 const lastStretch = 66 * units.Foot
 
-// clutch is how long a start may be anything but smooth, s.
+// clutch is the time at a start in which no smoothness is assumed, s.
 const clutch = 1.6
 
-// overrun is how long after the throttle closed a mark still counts, s: who
-// closes it at the line has reached the line.
+// overrun is the time after the throttle closed in which a mark still counts,
+// s: closing it at the line is legitimate.
 const overrun = 1.0
 
 // goal is one mark of a launch: a speed or a distance to reach.
@@ -57,8 +57,9 @@ func OfLaunches() []string {
 	return names
 }
 
-// GoalOf tells what ends a mark of a launch: a speed in m/s or a distance in m;
-// the other one is 0. It reports false where there is no mark of that name.
+// GoalOf returns the speed in m/s or the distance in m that ends a mark of a
+// launch; the other one is 0. It returns false if there is no mark of that
+// name.
 func GoalOf(mark string) (speed, distance float64, ok bool) {
 	for _, g := range launchGoals() {
 		if g.name == mark {
@@ -69,8 +70,8 @@ func GoalOf(mark string) (speed, distance float64, ok bool) {
 }
 
 // OfLaunch measures a launch that begins at standstill before time a and ends
-// at b, and the pairs of speed that it runs through. The first movement is
-// looked for about a. Breaks are where gear changes interrupt the push.
+// at b, and the speed pairs within it. First movement is searched for around a.
+// breaks are the interruptions by gear changes.
 func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) ([]Mark, Start) {
 	breaks = append(slices.Clip(breaks), fusion.Span{From: a - standing, To: a + clutch})
 	r, errs := newTrace(track, a-standing, b+overrun).refine(errs, breaks)
@@ -95,9 +96,9 @@ type Start struct {
 	Creep float64       // speed at which the bike rolled already when the push began, m/s; 0: it stood
 }
 
-// setOff is from when on distances count: first movement, before which a rider
-// may have crept up to the line. A little too late costs nothing, since the bike
-// hardly moves yet.
+// setOff is the time from which distances count: first movement, since a rider
+// may have crept up to the line before. Slightly too late does no harm, since
+// the bike hardly moves yet.
 func (r trace) setOff(first form) float64 {
 	if math.IsNaN(first.x) {
 		return r.t[0]
@@ -133,7 +134,7 @@ func (r trace) reach(g goal, errs Errors, first, rolled form) (Mark, bool) {
 	return m, true
 }
 
-// meanSpeed is a distance over the time that it took.
+// meanSpeed is a distance divided by the time taken.
 func meanSpeed(d float64, took form) form {
 	v := took.times(-d / (took.x * took.x))
 	v.x = d / took.x

@@ -11,9 +11,9 @@ type Mark struct {
 	Distance measure.Value // m covered from first movement, or from the first speed of the pair
 }
 
-// Headline is the time that stands for the mark, and whether it counts from the
-// rollout: a launch's first foot depends on how the clutch takes up, and first
-// movement is known less well than what follows.
+// Headline is the main time of the mark, and whether it counts from the
+// rollout, which is preferred: the first foot depends on how the clutch
+// engages, and first movement is less certain.
 func (m Mark) Headline() (t measure.Value, rolledOut bool) {
 	if m.Rollout.Known() {
 		return m.Rollout, true

@@ -9,7 +9,7 @@ import (
 	"stillair/fusion"
 )
 
-// How the start of a launch is looked at.
+// Parameters of the fit to the start of a launch.
 const (
 	standing   = 1.5   // s before the push that belong to the picture
 	underWay   = 3.0   // m/s up to which the start is fitted
@@ -20,21 +20,22 @@ const (
 	startsVary = 0.010 // s by which the first foot may take other than the model says
 )
 
-// takeUpVaries is how uncertain the shape of the take-up leaves first movement,
-// as a part of the time from there to one foot. Let the force grow with the
-// power p of time. Then the speed v at a distance s gives that time, (p+2)·s/v,
-// whatever the size of the force. Over the even spread of p from 0, full force at
-// once, to 2, slower than any clutch is let out evenly, its standard deviation is
-// s/v/√3, which is 0.19 of the 3·s/v of an even ramp. It is not tuned; what the
-// recording itself tells of the shape is left out, so the band is on the wide
-// side.
+// takeUpVaries is the relative standard uncertainty of the time from first
+// movement to one foot due to the unknown shape of the clutch's engagement. If
+// the force grows as the power p of time, the speed v at a distance s gives
+// that time as (p+2)·s/v, whatever the force. For p uniform from 0, full force
+// at once, to 2, slower than any steadily released clutch, its standard
+// deviation is s/v/√3, which is 0.19 of the 3·s/v of a linear ramp. It is not
+// tuned; what the recording shows about the shape is ignored, so the interval
+// is conservative.
 const takeUpVaries = 0.19
 
 // pushOff is the model of a start: standstill until t0, then an acceleration
-// that grows evenly over a ramp to a and stays there.
+// that rises linearly over a ramp to a and stays there.
 type pushOff struct{ t0, logA, logRamp float64 }
 
-// speed is the model's speed at t and its derivatives by the parameters.
+// speed is the model's speed at t and its derivatives with respect to the
+// parameters.
 func (p pushOff) speed(t float64) (v float64, d [3]float64) {
 	a, r, x := math.Exp(p.logA), math.Exp(p.logRamp), t-p.t0
 	switch {
@@ -48,14 +49,13 @@ func (p pushOff) speed(t float64) (v float64, d [3]float64) {
 	return v, [3]float64{-a, v, -a * r / 2}
 }
 
-// firstMovement finds when the bike began to move, from the speeds of the
-// first moments. A threshold on the speed would come late by as long as the
-// clutch takes to bring the bike up to it; the model reaches back to where
-// the speed was zero. The fit is generalised least squares with the
-// covariance of the track, so its error is carried in the same terms as that
-// of every other time of the run and what they share cancels.
+// firstMovement estimates when the bike began to move, from the speeds at the
+// start. A threshold on the speed would be passed late; the model extrapolates
+// to where the speed was zero. The fit is generalised least squares with the
+// covariance of the track, so its error is a linear form in the same terms as
+// that of every other time of the run and common errors cancel.
 //
-// The same fit tells when the front wheel has rolled its one foot.
+// The same fit gives the time at which the front wheel has rolled one foot.
 func (r trace) firstMovement(errs Errors, about float64) (first, rolled form) {
 	never := form{x: math.NaN()}
 	times := r.onsetTimes(about)
@@ -79,7 +79,7 @@ func (r trace) firstMovement(errs Errors, about float64) (first, rolled form) {
 	return fit.forms(times, w)
 }
 
-// onsetTimes are the times whose speeds are fitted: from before the push until
+// onsetTimes are the times whose speeds are fitted: from before the start until
 // the bike is under way.
 func (r trace) onsetTimes(about float64) []float64 {
 	end := r.t[0]
@@ -98,15 +98,15 @@ func (r trace) onsetTimes(about float64) []float64 {
 	return times
 }
 
-// weights holds the covariance of the speeds: of the track alone, and with
-// what the model may miss, factorised.
+// weights holds the covariance of the speeds: of the track alone, and
+// factorised with the model error added.
 type weights struct {
 	track *mat.SymDense
 	chol  mat.Cholesky
 }
 
-// newWeights gives the weights; ok is false where a track errs by so much that what
-// the model may miss is lost beside it, and its covariance cannot be factorised.
+// newWeights returns the weights; ok is false if the errors of the track are so
+// large that the covariance cannot be factorised.
 func newWeights(errs Errors, times []float64) (w weights, ok bool) {
 	cov := errs.SpeedCov(times)
 	n := len(times)
@@ -125,8 +125,8 @@ func newWeights(errs Errors, times []float64) (w weights, ok bool) {
 	return w, w.chol.Factorize(all)
 }
 
-// fitOnset runs Gauss and Newton's iteration from a first ramp; the prior
-// knows how long a clutch takes.
+// fitOnset runs Gauss-Newton iterations from an initial ramp, with a prior for
+// the ramp.
 func (r trace) fitOnset(times []float64, w weights, ramp float64) (pushOff, float64) {
 	n := len(times)
 	last := times[n-1]
@@ -154,7 +154,7 @@ func (r trace) fitOnset(times []float64, w weights, ramp float64) (pushOff, floa
 	return p, cost
 }
 
-// linearise gives the normal equations at p and the cost there.
+// linearise returns the normal equations and the cost at p.
 func (r trace) linearise(p pushOff, times []float64, w weights) (normal *mat.SymDense, right *mat.VecDense, cost float64) {
 	n := len(times)
 	jac := mat.NewDense(n, 3, nil)
@@ -185,8 +185,8 @@ func (r trace) linearise(p pushOff, times []float64, w weights) (normal *mat.Sym
 	return normal, right, mat.Dot(res, &wr) + off*off/(rampSpread*rampSpread)
 }
 
-// covers is how long after t0 the model has come so far, and its derivatives by
-// the parameters.
+// covers is the time after t0 at which the model has covered a distance, and
+// its derivatives with respect to the parameters.
 func (p pushOff) covers(way float64) (x float64, d [3]float64) {
 	a, r := math.Exp(p.logA), math.Exp(p.logRamp)
 	if x = math.Cbrt(6 * r * way / a); x < r {
@@ -197,8 +197,8 @@ func (p pushOff) covers(way float64) (x float64, d [3]float64) {
 	return u + r/2, [3]float64{0, -way / (a * u), r/2 - r*r/(12*u)}
 }
 
-// forms gives the first movement and the rollout with their dependence on the
-// speeds; what the prior and the model's roughness add is their own variance.
+// forms returns first movement and rollout as linear forms in the speeds, with
+// the variance from the prior and the model error as their own.
 func (p pushOff) forms(times []float64, w weights) (first, rolled form) {
 	n := len(times)
 	jac := mat.NewDense(n, 3, nil)
@@ -226,7 +226,8 @@ func (p pushOff) forms(times []float64, w weights) (first, rolled form) {
 	return first, rolled
 }
 
-// linear is a figure that depends on the parameters by d.
+// linear is the form of a figure whose derivatives with respect to the
+// parameters are d.
 func (w weights) linear(x float64, times []float64, cov, gain *mat.Dense, d [3]float64) form {
 	by := mat.NewVecDense(3, d[:])
 	row := mat.NewVecDense(len(times), nil)

@@ -12,10 +12,10 @@ import (
 // gridStep is the spacing of the refined speed, s.
 const gridStep = 0.1
 
-// refined is the speed of one run after the knowledge that a push within one
-// gear changes slowly has been put to use. The track knows nothing of that:
-// between two fixes it has only the accelerometer, with all that the engine
-// shakes into it. It is Errors for the run.
+// refined is the speed of one run with a smoothness prior: the acceleration
+// within one gear changes slowly. The track does not use that: between two
+// fixes it has only the accelerometer, with the engine's vibration. It
+// implements Errors for the run.
 type refined struct {
 	t   []float64     // grid
 	cov *mat.SymDense // of the speed on the grid, m²/s²
@@ -23,15 +23,15 @@ type refined struct {
 }
 
 // refine improves a trace. The correction δ of the speed follows from two
-// statements: the track's errors have the covariance C, and the second
-// derivative of the acceleration is small but around the breaks, where the
-// throttle, the clutch or a gear change moves it. With D the third difference
-// of the speed over the grid, breaks left out, the posterior has the precision
+// assumptions: the track's errors have the covariance C, and the second
+// derivative of the acceleration is small except around the breaks by throttle,
+// clutch or gear changes. With D the third difference of the speed over the
+// grid, without the breaks, the posterior has the precision
 //
 //	C⁻¹ + λ·DᵀD
 //
-// and λ is what makes the recorded speed most probable (restricted maximum
-// likelihood), so a ride in which the push is not smooth is hardly touched.
+// and λ is chosen by restricted maximum likelihood (REML), so a run without a
+// smooth acceleration is hardly changed.
 func (r trace) refine(errs Errors, breaks []fusion.Span) (trace, Errors) {
 	grid := r.grid()
 	if len(grid) < 12 || len(grid) > 1200 {
@@ -57,7 +57,7 @@ func (r trace) refine(errs Errors, breaks []fusion.Span) (trace, Errors) {
 	return r.corrected(best), best
 }
 
-// grid are the times from begin to end of a trace.
+// grid returns equally spaced times over a trace.
 func (r trace) grid() []float64 {
 	var t []float64
 	if len(r.t) == 0 {
@@ -84,8 +84,8 @@ func (r trace) corrected(f *refined) trace {
 	return out
 }
 
-// weigh adds the share of one term to the weights of the grid's speeds; a
-// distance is counted from the beginning of the run.
+// weigh adds the coefficients of one term to the weights of the grid's speeds;
+// a distance counts from the beginning of the run.
 func (f *refined) weigh(w []float64, t fusion.Term) {
 	k := clampIndex(sort.SearchFloat64s(f.t, t.T)-1, len(f.t)-2)
 	u := math.Max(0, math.Min(1, (t.T-f.t[k])/gridStep))

@@ -14,7 +14,8 @@ func OfRollOn(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Sp
 	return r.through(errs, pairs)
 }
 
-// through measures the time and the way between the two speeds of each pair.
+// through measures the time and the distance between the two speeds of each
+// pair.
 func (r trace) through(errs Errors, pairs []SpeedPair) []Mark {
 	var marks []Mark
 	for _, p := range pairs {
@@ -42,8 +43,7 @@ func (r trace) between(errs Errors, name string, from, to, dir float64) (Mark, b
 	}, true
 }
 
-// stopSpeeds are the speeds from which a stop is measured where it began
-// above them.
+// stopSpeeds are the initial speeds for which a stop is measured.
 func stopSpeeds() []SpeedPair {
 	return []SpeedPair{
 		{Name: "130-0 km/h", From: 130 * units.KMH},
@@ -54,7 +54,7 @@ func stopSpeeds() []SpeedPair {
 	}
 }
 
-// OfStop measures time and way to standstill of braking from a to b.
+// OfStop measures the time and distance of braking to standstill from a to b.
 func OfStop(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span) []Mark {
 	const halted = 0.3 // m/s, taken as standing: smoothing hides what is below
 	r, errs := newTrace(track, a-1, b+1).refine(errs, breaks)

@@ -8,7 +8,7 @@ import (
 	"stillair/fusion"
 )
 
-// problem is what the track says about the speed of one run.
+// problem holds the track's speed of one run and its covariance.
 type problem struct {
 	t, v      []float64
 	cov       *mat.SymDense // C
@@ -33,7 +33,8 @@ func newProblem(r trace, grid []float64, errs Errors) (*problem, bool) {
 	return p, true
 }
 
-// smoothing is a problem with breaks and a strength of smoothing, solved.
+// smoothing is the solution of a problem for given breaks and strength of
+// smoothing.
 type smoothing struct {
 	*problem
 	breaks     []fusion.Span
@@ -46,8 +47,8 @@ type smoothing struct {
 	likelihood float64       // of the recorded speed, its logarithm, up to a constant
 }
 
-// choose finds the most probable strength of smoothing, as a power of ten
-// between two.
+// choose finds the strength of smoothing of highest restricted likelihood, as a
+// power of ten within limits.
 func (p *problem) choose(breaks []fusion.Span, low, high float64) *smoothing {
 	base := p.outside(breaks)
 	var best *smoothing
@@ -61,7 +62,7 @@ func (p *problem) choose(breaks []fusion.Span, low, high float64) *smoothing {
 	return best
 }
 
-// outside sets up D for the grid outside the breaks.
+// outside sets up the difference matrix D for the grid outside the breaks.
 func (p *problem) outside(breaks []fusion.Span) smoothing {
 	n := len(p.t)
 	f := smoothing{problem: p, breaks: breaks, rough: mat.NewSymDense(n, nil)}
@@ -108,8 +109,7 @@ func differencePivots(n int) []float64 {
 	return d
 }
 
-// solve finds the correction to the speed and how probable the recorded speed
-// is with it.
+// solve computes the correction to the speed and the restricted likelihood.
 func (f *smoothing) solve() {
 	n := len(f.v)
 	f.likelihood = math.Inf(-1)
@@ -134,8 +134,8 @@ func (f *smoothing) solve() {
 	f.likelihood = (float64(f.rows)*math.Log(lambda) + f.rowsDet - chol.LogDet() - misfit) / 2
 }
 
-// freed looks for a break that nobody reported, and returns the smoothing with
-// it where the recorded speed becomes much more probable.
+// freed searches for an undetected break, and returns the smoothing with it if
+// the likelihood rises enough.
 func (f *smoothing) freed() (*smoothing, bool) {
 	const convincing = 3 // gain of the logarithm of the likelihood
 	if f.add == nil {
@@ -152,7 +152,7 @@ func (f *smoothing) freed() (*smoothing, bool) {
 	return best, best.likelihood > f.likelihood+convincing
 }
 
-// mostPulled is where smoothing changed the gain of speed the most, against
+// mostPulled is where smoothing changed the gain of speed the most, relative to
 // the track's errors.
 func (f *smoothing) mostPulled() int {
 	const reach = 3 // grid steps over which the gain is looked at
@@ -167,7 +167,7 @@ func (f *smoothing) mostPulled() int {
 	return at
 }
 
-// roughest is where the smoothed speed is still the least smooth.
+// roughest is where the smoothed speed is least smooth.
 func (f *smoothing) roughest() int {
 	speed := func(i int) float64 { return f.v[i] + f.add.AtVec(i) }
 	worst, at := 0.0, 0
@@ -180,8 +180,7 @@ func (f *smoothing) roughest() int {
 	return at
 }
 
-// refined gives the smoothed speed with its covariance; nil where there is
-// none.
+// refined returns the smoothed speed with its covariance, or nil.
 func (f *smoothing) refined() *refined {
 	if f.add == nil {
 		return nil

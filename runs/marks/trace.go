@@ -7,7 +7,7 @@ import (
 	"stillair/fusion"
 )
 
-// trace is the part of a track that one run covers.
+// trace is the part of a track covered by one run.
 type trace struct {
 	t, v, s []float64
 }
@@ -21,12 +21,12 @@ func newTrace(track *fusion.Track, a, b float64) trace {
 }
 
 // around is half the time over which the speed is averaged to find when it
-// passes a value: long enough for the engine's shaking, short against a gear
+// passes a value: long enough to suppress vibration, short compared with a gear
 // change.
 const around = 0.05 // s
 
-// local is the straight line through the speed around time t: its value there
-// and its slope.
+// local is the value and the slope at t of a straight line through the speed
+// around it.
 func (r trace) local(t float64) (v, a float64) {
 	i := sort.SearchFloat64s(r.t, t-around)
 	j := sort.SearchFloat64s(r.t, t+around)
@@ -45,7 +45,7 @@ func (r trace) local(t float64) (v, a float64) {
 func (r trace) speed(t float64) float64    { return interpolate(r.t, r.v, t) }
 func (r trace) distance(t float64) float64 { return interpolate(r.t, r.s, t) }
 
-// slope is that of the line between the readings beside t, m/s².
+// slope is that of the line between the samples next to t, m/s².
 func (r trace) slope(t float64) float64 {
 	if len(r.t) < 2 {
 		return math.NaN()
@@ -68,23 +68,23 @@ func interpolate(x, y []float64, at float64) float64 {
 	return y[i-1] + f*(y[i]-y[i-1])
 }
 
-// leap is from how much more variance on, than that about the time itself, what lies
-// two or three standard deviations away is not a bend of the curve but a gear change.
+// leap is the ratio of variances above which the nonlinearity two or three
+// standard deviations away is a gear change rather than a curvature.
 const leap = 2
 
-// whenSpeed is when the averaged speed first passes v from time a on, upward
-// for dir +1 and downward for dir −1.
+// whenSpeed is the time at which the averaged speed first passes v from time a
+// on, upward for dir +1 and downward for dir −1.
 //
-// The recorded speed errs by some e, so the bike passed v when the recording
-// passed v + e. Where the speed rises evenly that moves the time by e over the
-// slope. Just under the speed of a gear change it does not: a little error
-// more, and v was only reached after the change. So the time is followed over
-// the whole range that e may have, and the form is the straight line that fits
-// it best there, with what the line misses as a variance of its own
-// (statistical linearisation: Gelb, Applied Optimal Estimation, section 6.2). A gear
-// change that lies two or three standard deviations away hardly counts there, but
-// is worth ten of them where it happens: the variance is at least such that so
-// many standard errors reach as far.
+// The recorded speed has an error e, so the bike passed v when the recording
+// passed v + e. Where the speed rises steadily that shifts the time by e over
+// the slope. Just below the speed of a gear change it does not: with a slightly
+// larger error, v was reached only after the change. So the time is evaluated
+// over the distribution of e, and the form is its linear regression on e, with
+// the residual as a variance of its own (statistical linearisation: Gelb,
+// Applied Optimal Estimation, section 6.2). A gear change two or three standard
+// deviations away has little weight there, but shifts the time by ten of them
+// when it occurs: the variance is at least such that the same number of
+// standard errors covers it.
 func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
 	c := r.climb(a, dir)
 	t, ok := c.passes(dir * v)
@@ -109,7 +109,7 @@ func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
 	return form{x: mean, terms: []fusion.Term{{T: t, V: -dir * with / sd}}, own: math.Max(own, 0)}
 }
 
-// whenDistance is when the bike is d further than at time a.
+// whenDistance is the time at which the bike is d farther than at time a.
 func (r trace) whenDistance(d, a float64) form {
 	goal := r.distance(a) + d
 	k := sort.SearchFloat64s(r.s, goal)
