@@ -1,27 +1,26 @@
-// Package sensors holds what a phone can sense on a motorcycle, and where it
-// comes from: the sample types, the Source that live phones, recorded logs and
-// the simulator all implement, and the readers of the open log formats.
+// Package sensors defines the samples of a phone's sensors on a motorcycle and
+// where they come from: the sample types, the Source interface of live phones,
+// recorded logs and the simulator, and the Log that the readers of open formats
+// return.
 //
 // # Axes
 //
 // A phone's axes are right-handed and fixed to its case; which way they point
 // does not matter, since package fusion finds the direction of travel from the
-// ride itself. Specific force is what an accelerometer feels: the push of the
-// mount against the sensor. At rest it has the size of gravity and points up,
-// away from the ground; in free fall it is zero. In a file whose signs are the
-// other way round it points down; readers turn it over.
+// ride itself. Specific force is what an accelerometer measures: the force of
+// the mount on the sensor, per mass. At rest it has the magnitude of gravity
+// and points up, away from the ground; in free fall it is zero. In files with
+// the opposite sign it points down; readers negate it.
 //
 // # Clocks
 //
-// Times are seconds on one clock for each log, from any start, never set back: the
-// monotonic clock of the phone. The receiver's own UTC is kept beside it, as
-// data. A fix is stamped when it arrives; how much earlier it was true is for
-// package fusion to find.
+// Times are seconds on one monotonic clock for each log, the phone's, from an
+// arbitrary start. The receiver's own UTC is kept as data. A fix is stamped
+// when it arrives; package fusion estimates how much earlier it was valid.
 //
 // # Units
 //
-// Metres, seconds, kilograms, newtons, pascals and radians, except for latitude,
-// longitude and bearing, which are in degrees as every map gives them and
-// have Deg in their names. Formats with other units are converted by their
-// reader, at the edge.
+// Metres, seconds, kilograms, newtons, pascals and radians, except for
+// latitude, longitude and bearing, which are in degrees as on maps, and have
+// Deg in their names. Readers convert formats with other units.
 package sensors

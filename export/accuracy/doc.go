@@ -1,7 +1,7 @@
-// Package accuracy measures how good Stillair's figures are: it simulates tests
-// whose truth is known many times over, lets the whole program or a part
-// of it work out what the rider would see, and compares the errors with the
-// limits that the project set itself and with the theoretical bound.
+// Package accuracy measures the accuracy of Stillair's figures by Monte Carlo
+// simulation: it simulates tests with known truth many times, runs the whole
+// analysis or a part of it, and compares the errors with the project's limits
+// and with the theoretical bound.
 //
 // # How it is measured
 //
@@ -9,9 +9,8 @@
 // receiver. One seed of a case is one simulated ride or test; its Record keeps
 // every figure's error, its standard error, whether the 95 % interval held the
 // truth, and the least error that any method could have on average (the
-// Cramér-Rao bound, see packages roadload and fusion). Records are lines of
-// JSON, so that a measurement can be stopped at any time and continues where it
-// was.
+// Cramér-Rao bound, see packages roadload and fusion). Records are JSON Lines,
+// so that a measurement can be stopped at any time and resumed.
 //
 // # What is judged
 //
@@ -20,7 +19,7 @@
 // distribution. A limit is Met when the figure lies within it, Missed when it
 // lies so far beyond that chance explains it in fewer than one of a thousand
 // measurements, and Unclear between the two. Launches of one ride share the
-// receiver's lag, so n counts rides, not launches, which is on the safe side.
+// receiver's lag, so n counts rides, not launches, which is conservative.
 //
 // # What a figure means
 //

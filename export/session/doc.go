@@ -1,5 +1,5 @@
-// Package session writes and reads the session file: what a phone records of
-// one ride, safe against whatever may happen to the phone.
+// Package session writes and reads the session file: a phone's recording of one
+// ride in a crash-safe format.
 //
 // # The file
 //
@@ -10,10 +10,10 @@
 //
 // A member, here called a part, holds about one second of the ride and is
 // appended and synced as a whole. Each part carries the CRC-32 and the length
-// that RFC 1952 asks for, so it is either whole or known to be damaged, and
-// the identity of its recording and its number, so that parts of several
-// recordings in one file do not become one ride. No line is looked at before its
-// part is known to be whole. A phone that dies loses at most the part it was
+// that RFC 1952 asks for, so it is either whole or known to be damaged, and the
+// identity of its recording and its number, so that parts of several recordings
+// in one file do not become one ride. No line is parsed before its part is
+// known to be whole. A phone that crashes loses at most the part it was
 // collecting.
 //
 // # The lines
@@ -47,15 +47,15 @@
 //
 // # What a reader gets back
 //
-// Of a file cut at any byte: every complete part before the cut. Of a file
-// with damage in the middle: every part but the damaged ones, found again by
-// the magic number of the next member, and the seconds that are missing. Parts
-// may come late, behind later ones, since a failed sync has them written again:
-// what is missing is judged by the numbers once all are read. Of a file into
-// which several recordings came: each by itself.
+// From a file truncated at any byte: every complete part before the cut. From a
+// file with damage in the middle: every part but the damaged ones, found again
+// by the magic number of the next member, and the times that are missing. Parts
+// may be out of order, since they are written again after a failed sync:
+// missing parts are determined by their numbers once all are read. From a file
+// that contains several recordings: each separately.
 //
-// Version 1, whose parts have no identity and do not tell what is kept, is read
-// for good.
+// Version 1, whose parts have no identity and do not state what is kept, will
+// always be readable.
 package session
 
 // Version is the version of the format that this package writes, and the

@@ -13,8 +13,8 @@ type Burn struct {
 	PerMetre measure.Value // m³ of fuel per metre: 5 l/100 km is 5e-8
 }
 
-// Willans is the share of proportion by which fuel follows road power: a
-// change of 1 % in power is a change of Share·1 % in fuel.
+// Willans is the elasticity of fuel to road power on the Willans line: a change
+// of 1 % in power is a change of Share·1 % in fuel.
 type Willans struct {
 	Share    measure.Value
 	Measured bool // false: the share is what is assumed for engines in general
@@ -25,8 +25,8 @@ type Willans struct {
 // load, where a fifth or so of the fuel turns the engine itself.
 func AssumedWillans() Willans { return Willans{Share: measure.Value{X: 0.8, SE: 0.1}} }
 
-// FitWillans finds the share at a's speed from consumption at two speeds that
-// differ enough to tell: fuel per second is a straight line over road power.
+// FitWillans finds the share at a's speed from consumption at two sufficiently
+// different speeds: fuel per second is linear in road power.
 func FitWillans(l Load, a, b Burn) (Willans, error) {
 	pa, pb := l.Power(a.Speed).X, l.Power(b.Speed).X
 	if math.Abs(pb-pa) < 0.25*pa {
@@ -49,8 +49,8 @@ type Fuel struct {
 	More     measure.Value
 }
 
-// Fuel returns what the change makes of the consumption b, measured with the
-// setup whose load is l.
+// Fuel applies the change to the consumption b, measured with the setup whose
+// load is l.
 func (c Change) Fuel(l Load, b Burn, w Willans) Fuel {
 	r := c.Relative(l, b.Speed)
 	f := b.PerMetre
@@ -65,11 +65,11 @@ func (c Change) Fuel(l Load, b Burn, w Willans) Fuel {
 	return Fuel{PerMetre: after, More: more}
 }
 
-// What a little more power at the tyre takes of petrol. The Willans line of a
-// spark-ignition engine rises by its indicated efficiency, 0.35 to 0.40 (Heywood,
-// Internal Combustion Engine Fundamentals, on part load), and gearbox and chain
-// pass on nine tenths (common practice): 0.33 ± 0.04. A litre of petrol gives
-// 32 MJ (44 MJ/kg at 0.73 kg/l, the same book, appendix D).
+// Marginal efficiency from petrol to the tyre. The Willans line of a
+// spark-ignition engine rises by its indicated efficiency, 0.35 to 0.40
+// (Heywood, Internal Combustion Engine Fundamentals, on part load), and gearbox
+// and chain pass on nine tenths (common practice): 0.33 ± 0.04. A litre of
+// petrol gives 32 MJ (44 MJ/kg at 0.73 kg/l, the same book, appendix D).
 const (
 	tyreEfficiency, tyreEfficiencySE = 0.33, 0.04
 	petrolHeat                       = 32e9 // J/m³

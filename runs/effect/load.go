@@ -18,7 +18,7 @@ type Load struct {
 	Gravity float64       // m/s²
 }
 
-// Check reports what is missing for the load to mean anything.
+// Check returns an error if a value that the load needs is missing.
 func (l Load) Check() error {
 	switch {
 	case !(l.Mass > 0):
@@ -33,7 +33,8 @@ func (l Load) Check() error {
 	return nil
 }
 
-// perCdA and perCrr are the derivatives of the force at v by CdA and by Crr.
+// perCdA and perCrr are the derivatives of the force at v with respect to CdA
+// and Crr.
 func (l Load) perCdA(v float64) float64 { return 0.5 * l.Density * v * v }
 func (l Load) perCrr(v float64) float64 { return l.Mass * l.Gravity * (1 + l.K*v) }
 
@@ -51,11 +52,11 @@ func (l Load) slope(v float64) float64 {
 	return 1.5*l.Density*l.CdA.X*v*v + l.Mass*l.Gravity*l.Crr.X*(1+2*l.K*v)
 }
 
-// AirShare is the part of the force at v that the air takes, 0 to 1.
+// AirShare is the fraction of the force at v that is air drag, 0 to 1.
 func (l Load) AirShare(v float64) float64 { return l.perCdA(v) * l.CdA.X / l.Force(v).X }
 
-// SpeedAt is the steady speed, m/s, that the power p in W at the tyre gives.
-// It is zero for no power.
+// SpeedAt is the steady speed, m/s, for the power p in W at the tyre. It is
+// zero for no power.
 func (l Load) SpeedAt(p measure.Value) measure.Value {
 	if !(p.X > 0) {
 		return measure.Value{}

@@ -15,10 +15,10 @@ type Available struct {
 	Power []measure.Value // W
 }
 
-// Limit says what ends a bike's speed.
+// Limit is the cause that limits a top speed.
 type Limit string
 
-// What can end it.
+// Causes of a limit.
 const (
 	ByPower  Limit = "power"       // available power meets road load
 	ByGear   Limit = "gearing"     // the engine's speed limit comes first
@@ -71,7 +71,7 @@ func crossing(l Load, av Available, i int) measure.Value {
 	rise := (p1.X - p0.X) / (v1 - v0)
 	v := bisect(v0, v1, func(v float64) float64 { return l.Power(v).X - p0.X - rise*(v-v0) })
 	w := (v - v0) / (v1 - v0)
-	// Neighbouring points of one curve err together.
+	// Errors of neighbouring points of one curve are fully correlated.
 	se := (1-w)*p0.SE + w*p1.SE
 	return measure.Value{X: v, SE: math.Hypot(se, l.Power(v).SE) / (l.slope(v) - rise)}
 }

@@ -5,7 +5,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// Why no engine speed is given.
+// Codes of the reasons why no engine speed is given.
 const (
 	codeNoLock      finding.Code = "engine.not_found"
 	codeNoRange     finding.Code = "engine.no_range"

@@ -32,10 +32,10 @@ const (
 	shared     = 1.5    // frames for each that is independent
 )
 
-// Follow gives the engine's speed from its own lines, where its ratio to road
-// speed was found. The ratio times the road speed is only where to look: road
-// speed comes from a receiver whose error lasts for seconds, and so do the
-// differences found here. What is not to be seen there is left out.
+// Follow returns the engine speed from its own orders, given its ratio to road
+// speed, which is only the centre of the search: the receiver's error of the
+// road speed lasts for seconds, and so do the differences found here. Frames
+// without visible orders are left out.
 //
 // For white noise the most likely frequency of a line is where the periodogram
 // is highest (Rife and Boorstyn, Single-tone parameter estimation from
@@ -65,8 +65,8 @@ func Follow(sig Signal, ratio Ratio, se Search) Speed {
 			continue
 		}
 		at := float64(i) + 0.5*(a-c)/bend
-		// The uncertainty follows from the bend of the logarithm of the
-		// likelihood; frames that overlap by half do not count in full.
+		// The uncertainty follows from the curvature of the log-likelihood;
+		// frames that overlap by half do not count in full.
 		se := fine * math.Sqrt(-shared/bend)
 		from, to := frame[0], frame[1]-1
 		turns := f.q * (1 - farthest + fine*at) * (sig.S[to] - sig.S[from])
@@ -83,8 +83,8 @@ type follower struct {
 	orders []float64
 }
 
-// likely is how likely each difference of a fine grid is in a frame, as a
-// logarithm except for a constant.
+// likely is the log-likelihood of each difference of a fine grid in a frame, up
+// to a constant.
 func (f follower) likely(frame [2]int) []float64 {
 	const (
 		n    = 101 // 2·farthest/fine + 1

@@ -42,9 +42,9 @@ func newGrid(sig Signal, frames [][2]int, se Search) (grid, error) {
 	return evenGrid(sig, frames, low, high, finely, orders), nil
 }
 
-// How fine a grid is: steps within the width that the highest order has over the
-// longest frame. A line's place is read to a part of the finer; between two steps of
-// the coarser a Hann window's peak loses a twentieth at most.
+// Resolution of a grid: steps within the width of the highest order over the
+// longest frame. A line's peak is interpolated on the finer; between two steps
+// of the coarser a Hann window's peak loses a twentieth at most.
 const (
 	finely   = 5.0
 	coarsely = 2.5
@@ -111,8 +111,8 @@ func windowed(x []float64) []float64 {
 	return w
 }
 
-// powers is what x holds at phases of low, low + step, low + 2·step … turns per
-// unit of s. From one phase to the next every sample turns on by an angle of
+// powers is the periodogram of x at low, low + step, low + 2·step … turns per
+// unit of s. From one to the next every sample's phase advances by an angle of
 // its own, which is a complex multiplication instead of a sine and a cosine.
 func powers(out, x, s []float64, low, step float64) {
 	now, on := make([]complex128, len(x)), make([]complex128, len(x))
@@ -130,7 +130,7 @@ func powers(out, x, s []float64, low, step float64) {
 	}
 }
 
-// turned is the unit vector after so many turns.
+// turned is the complex unit vector after so many turns.
 func turned(turns float64) complex128 {
 	_, turn := math.Modf(turns)
 	sin, cos := math.Sincos(2 * math.Pi * turn)
@@ -151,7 +151,7 @@ func strength(score float64, terms int) float64 {
 	return (score - nullMean*n) / (nullSD * math.Sqrt(n))
 }
 
-// convinced applies the rules for refusing that look at the whole pull.
+// convinced applies the rejection rules for the whole pull.
 func (g grid) convinced(sc scores, all []float64, best int, se Search) error {
 	frames := len(sc.byFrame)
 	terms := frames * len(g.orders)

@@ -2,15 +2,15 @@ package engine
 
 import "math"
 
-// Line is what shakes a phone so many times in every metre, at whatever speed.
+// Line is a vibration with a constant number of cycles per metre, at any speed.
 type Line struct {
 	PerMetre float64 // 1/m
 	Clear    float64 // mean of ln(1 + power over noise) of its frames: 0.6 where there is only noise
 	Frames   int
 }
 
-// Strength is how far the line stands out of noise, in standard deviations of one
-// place of the search.
+// Strength is the height of the line above noise, in standard deviations at one
+// point of the search.
 func (l Line) Strength() float64 {
 	if l.Frames == 0 {
 		return 0
@@ -18,17 +18,17 @@ func (l Line) Strength() float64 {
 	return strength(l.Clear*float64(l.Frames), l.Frames)
 }
 
-// Spectrum is what is tied to the road in what was felt: how clear each number of
-// turns in a metre is, while the speed changes. Of several axes that felt the same
-// the one that shows it best counts.
+// Spectrum is a spectrum of vibration over distance instead of time: the
+// strength of each number of cycles per metre while the speed changes. Of
+// several axes the strongest counts.
 type Spectrum struct {
 	low, step float64
 	clear     []float64
 	frames    int
 }
 
-// NewSpectrum looks between two numbers of turns in a metre. A signal too short to
-// tell gives a Spectrum without lines.
+// NewSpectrum computes it between two numbers of cycles per metre. A signal
+// that is too short gives a Spectrum without lines.
 func NewSpectrum(sigs []Signal, low, high float64) Spectrum {
 	var out Spectrum
 	for _, sig := range sigs {
@@ -51,10 +51,11 @@ func NewSpectrum(sigs []Signal, low, high float64) Spectrum {
 	return out
 }
 
-// Clearest is the line that stands out most.
+// Clearest is the strongest line.
 func (s Spectrum) Clearest() Line { return s.among(0, len(s.clear)) }
 
-// Near is the one that does within a part of a number of turns in a metre.
+// Near is the strongest line within a relative distance of a number of cycles
+// per metre.
 func (s Spectrum) Near(perMetre, part float64) Line {
 	if s.frames == 0 {
 		return Line{}

@@ -7,13 +7,13 @@ import (
 	"stillair/sensors/finding"
 )
 
-// within is how far a gear's true ratio may be from the one that was entered:
-// tyre wear, pressure and the bias of the speed.
+// within is the largest relative difference of a gear's true ratio from the
+// entered one: tyre wear, pressure and the bias of the speed.
 const within = 0.03
 
-// leastGear is how far a gear's orders must stand out of the noise, in standard
-// deviations: less than leastStrength, since it is searched near a few ratios
-// rather than over a range. White noise reaches 4 in one of six gears.
+// leastGear is the required strength of a gear's orders above the noise, in
+// standard deviations: less than leastStrength, since it is searched near a few
+// ratios rather than over a range. White noise reaches 4 in one of six gears.
 const leastGear = 5.5
 
 // Pick finds which of the given ratios, in 1/min for each m/s, the orders of an
@@ -52,8 +52,8 @@ func Pick(sigs []Signal, ratios []float64, cylinders int) (int, error) {
 	return g.pick(g.felt(sigs, frames), ratios, kinds)
 }
 
-// felt is what all signals together show: for each order, how far each ratio
-// stands out of the noise.
+// felt combines all signals: for each order, the strength of each ratio above
+// the noise.
 func (g grid) felt(sigs []Signal, frames [][2]int) [][]float64 {
 	all := rows(len(g.orders), g.n)
 	for _, sig := range sigs {

@@ -7,24 +7,23 @@ import (
 	"stillair/sensors/finding"
 )
 
-// ErrNoLock says that no ratio stands out; errors.Is finds it in what Find
-// returns.
+// ErrNoLock is the error, for errors.Is, if no ratio stands out.
 var ErrNoLock = finding.Fail(codeNoLock)
 
-// Signal is what was heard or felt during a pull.
+// Signal is sound or vibration during a pull.
 type Signal struct {
 	T []float64 // sample times, s, ascending; need not be even
 	X []float64 // acceleration along one axis or sound pressure, any unit
 	S []float64 // distance travelled at T, m
 }
 
-// Search says where to look.
+// Search holds the limits of a search.
 type Search struct {
 	Lowest, Highest float64   // engine speed that the pull can have had, 1/min
 	Orders          []float64 // what the engine shakes at, in multiples of its speed; nil: 1 and 2
-	// Alike are the ratios, as parts of the one found, at which an engine of
-	// another kind would sound the same. Where one of them is possible too,
-	// there is no lock.
+	// Alike are the ratios, relative to the one found, at which an engine of
+	// another kind would sound the same. If one of them is possible too, there
+	// is no lock.
 	Alike []float64
 }
 
@@ -34,13 +33,13 @@ type Ratio struct {
 	Strength  float64       // how far it stands out of the noise, in standard deviations
 }
 
-// frameSeconds is how long phase is trusted to follow distance: short enough
-// that the error of the smoothed speed does not turn the phase, long enough
-// to tell neighbouring ratios apart.
+// frameSeconds is the length of coherent integration, s: short enough that the
+// error of the smoothed speed does not rotate the phase, long enough to
+// separate neighbouring ratios.
 const frameSeconds = 0.5
 
-// The rules for refusing, set on simulated pulls so that noise alone and
-// engines outside the range asked for are refused.
+// Rejection rules, set on simulated pulls so that noise alone and engines
+// outside the requested range are rejected.
 const (
 	leastStrength = 7.0  // standard deviations above noise, all orders together
 	leastOrder    = 0.5  // of the orders' mean strength, for each that was asked for
@@ -49,7 +48,7 @@ const (
 	halvesAgree   = 0.01 // relative difference allowed between the halves of a pull
 )
 
-// Find searches the ratio that explains the orders in sig.
+// Find searches for the ratio that explains the orders in sig.
 func Find(sig Signal, se Search) (Ratio, error) {
 	l, err := scanOf(sig, se)
 	if err != nil {
@@ -71,9 +70,9 @@ func Find(sig Signal, se Search) (Ratio, error) {
 	return Ratio{RPMPerMPS: measure.Value{X: q, SE: spread}.Times(60), Strength: l.strength()}, nil
 }
 
-// Clearness is how far the best ratio stands out of the noise, in standard
-// deviations, whether it is convincing or not: of several ways to look at one
-// pull, the right one is the clearest. It is 0 where there is nothing to see.
+// Clearness is the strength of the best ratio above the noise, in standard
+// deviations, whether convincing or not: of several signals or latencies of one
+// pull, the right one is the clearest. It is 0 if nothing stands out.
 func Clearness(sig Signal, se Search) float64 {
 	l, err := scanOf(sig, se)
 	if err != nil {
@@ -82,7 +81,7 @@ func Clearness(sig Signal, se Search) float64 {
 	return l.strength()
 }
 
-// scan is a signal looked at with every ratio of a grid.
+// scan holds a signal's scores for every ratio of a grid.
 type scan struct {
 	grid   grid
 	scores scores

@@ -5,11 +5,11 @@ package engine
 // sweeps through the frequencies as the bike gets faster.
 const whiteOrder = 4
 
-// whiten takes out of a signal what its own past foretells: the error of the
-// linear prediction fitted over the whole signal, by the Yule-Walker equations
-// and the Levinson-Durbin recursion (Box and Jenkins, Time Series Analysis, from
-// memory). Noise that is stronger at some frequencies, as on a soft mount, would
-// otherwise look like a line wherever an order passes or folds there.
+// whiten returns the prediction error of an autoregressive model fitted over
+// the whole signal by the Yule-Walker equations and the Levinson-Durbin
+// recursion (Box and Jenkins, Time Series Analysis, from memory). Noise that is
+// stronger at some frequencies, as on a soft mount, would otherwise look like a
+// line wherever an order passes or folds there.
 func whiten(x []float64) []float64 {
 	r := autocovariance(x, whiteOrder)
 	if r[0] == 0 {
@@ -42,8 +42,8 @@ func whiten(x []float64) []float64 {
 	return out
 }
 
-// autocovariance is that of x about its mean for lags of 0 to most readings.
-// A millionth more at lag 0 keeps the recursion from dividing by nothing.
+// autocovariance is that of x about its mean for lags of 0 to most readings. A
+// millionth more at lag 0 keeps the recursion from dividing by zero.
 func autocovariance(x []float64, most int) []float64 {
 	mean := 0.0
 	for _, v := range x {

@@ -1,13 +1,13 @@
-// Package gearing works out, from what a rider can read off tyres and
-// papers, what a ride's figures need: the size of a wheel, engine speed for road
-// speed in a gear, and what the wheels add to the inertia.
+// Package gearing computes wheel size, engine speed per road speed in a gear,
+// and the equivalent mass of the wheels from data marked on the tyres and given
+// in the bike's papers.
 //
 // # Tyres
 //
 // A tyre marked 180/55 R17 is 180 mm wide, its sidewall is 55 % of that high,
 // and its rim is 17 inches across (the size designation of ETRTO and ISO
-// 4223-1). Rolling under load it goes less far per turn than its outline:
-// the effective radius is about 0.97 of the free one, common practice.
+// 4223-1). Under load it rolls less far per turn than its circumference: the
+// effective radius is about 0.97 of the free one, common practice.
 //
 // # Rotating mass
 //
@@ -72,8 +72,8 @@ func (t Tyre) Radius() measure.Value {
 	return measure.Value{X: t.Diameter() / 2 * rolling, SE: t.Diameter() / 2 * rollingSE}
 }
 
-// Drive is the way from crank to rear wheel in one gear, as reductions: turns
-// in for one turn out.
+// Drive is the drive train from crank to rear wheel in one gear, as reductions:
+// turns in for one turn out.
 type Drive struct {
 	Primary, Gear, Final float64
 }
@@ -105,7 +105,7 @@ type Wheel struct {
 // shape is I/(m·r²) of a motorcycle's wheel with tyre, and its uncertainty.
 const shape, shapeSE = 0.75, 0.08
 
-// RotatingMass is what the wheels add to the inertia, kg.
+// RotatingMass is the equivalent mass of the rotating wheels, kg.
 func RotatingMass(wheels ...Wheel) measure.Value {
 	var v measure.Value
 	for _, w := range wheels {
@@ -116,8 +116,8 @@ func RotatingMass(wheels ...Wheel) measure.Value {
 	return v
 }
 
-// EngineMass is what an engine of the given inertia in kg·m² adds to the
-// bike's in a gear, kg: I·(angle of the crank per metre of road)².
+// EngineMass is the equivalent mass of an engine of the given inertia in kg·m²
+// in a gear, kg: I·(crank angle per metre of road)².
 func EngineMass(inertia, rpmPerMPS float64) float64 {
 	perMetre := rpmPerMPS / 60 * 2 * math.Pi
 	return inertia * perMetre * perMetre

@@ -1,6 +1,6 @@
-// Package measure holds the form in which every computed quantity travels: a
-// number with its standard uncertainty, and the rules by which uncertainty is
-// carried through a computation (JCGM 100:2008, the "GUM", section 5).
+// Package measure defines the type of every computed quantity, a number with
+// its standard uncertainty, and the propagation of uncertainty (JCGM 100:2008,
+// the "GUM", section 5).
 package measure
 
 import (
@@ -41,8 +41,8 @@ func Quantile(p, dof float64) float64 {
 	return distuv.StudentsT{Sigma: 1, Nu: dof}.Quantile(upper)
 }
 
-// TwoSided returns the probability that a true value of zero shows itself as
-// far out as v, with dof degrees of freedom.
+// TwoSided returns the two-sided p-value of v against zero, with dof degrees of
+// freedom (Student's t).
 func (v Value) TwoSided(dof float64) float64 {
 	t := math.Abs(v.X / v.SE)
 	if dof <= 0 || math.IsInf(dof, 1) {

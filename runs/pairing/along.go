@@ -2,7 +2,8 @@ package pairing
 
 import "math"
 
-// Together is where two rides over one road were, in m along the direction of the first.
+// Together holds the places of two rides on one road, in m along the direction
+// of the first.
 type Together struct {
 	A, B     []float64 // the places of their fixes
 	Opposite bool

@@ -2,7 +2,7 @@ package pairing
 
 import "stillair/sensors/finding"
 
-// Why a run has no counterpart.
+// Codes of the reasons why a run has no counterpart.
 const (
 	codeNoDirection   finding.Code = "pair.no_direction"
 	codeTooLong       finding.Code = "pair.too_long_after"

@@ -2,11 +2,11 @@ package pairing
 
 import "math"
 
-// match pairs the runs out with the runs back of one group, which is in order
-// of time: as many pairs as time allows, with the least time between their
-// runs. Both ways are in order of time, and for points on a line the cheapest
-// matching keeps that order, so the choice is only whom to leave out, and
-// dynamic programming over (runs out, runs back) settles it.
+// match pairs the runs out with the runs back of one group, in order of time:
+// the largest number of pairs within the time limit, with the least time
+// between their runs. For points on a line the cheapest matching keeps the
+// order, so only the runs to leave out have to be chosen, by dynamic
+// programming over (runs out, runs back).
 func match(runs []run, group []int) [][2]int {
 	var out, back []int
 	for _, i := range group {
@@ -38,8 +38,8 @@ func match(runs []run, group []int) [][2]int {
 	return pairs
 }
 
-// cheapest is the least cost of dealing with the first i runs out and j runs
-// back: leaving one out costs as much as the longest wait.
+// cheapest is the least cost for the first i runs out and j runs back: leaving
+// one out costs as much as the longest wait.
 func cheapest(cost [][]float64, i, j int, pair func() float64) float64 {
 	if i == 0 || j == 0 {
 		return float64(i+j) * longest

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Limits of what belongs together.
+// Limits for runs of one road and pair.
 const (
 	parallel   = 25.0      // degrees between the lines of two runs
 	width      = 60.0      // m between two runs on one road, both carriageways and the receiver's error
@@ -16,7 +16,7 @@ const (
 	roadsApart = 1e5       // m between the places of different roads, so that no place is on two
 )
 
-// Placed is what pairing found for one coast-down.
+// Placed is the result of pairing for one coast-down.
 type Placed struct {
 	Pair int             // from 1; 0: no counterpart
 	Dir  float64         // +1 or −1 along its road; 0: the direction is not known
@@ -58,7 +58,7 @@ func Pair(coasts []Coast) []Placed {
 	return placed
 }
 
-// survey works out where each coast-down was.
+// survey computes the geometry of each coast-down.
 func survey(coasts []Coast) []run {
 	var ground plane
 	for _, c := range coasts {
@@ -74,7 +74,7 @@ func survey(coasts []Coast) []run {
 }
 
 // sameRoad reports whether two runs lie on one line and overlap. Runs without
-// positions are told apart by their course alone.
+// positions are compared by their course alone.
 func sameRoad(a, b run) bool {
 	if d := apart(a.bearing, b.bearing); math.IsNaN(d) || math.Min(d, 180-d) > parallel {
 		return false
@@ -132,7 +132,7 @@ func assignRoads(runs []run) [][]int {
 	return roads
 }
 
-// place works out direction and places of the runs of one road.
+// place computes direction and places of the runs of one road.
 func place(runs []run, members []int, road int, placed []Placed) {
 	first := runs[members[0]].bearing
 	var all []point
@@ -200,7 +200,7 @@ func renumber(runs []run, placed []Placed) {
 	}
 }
 
-// why says why a run has no counterpart.
+// why is the reason why a run has no counterpart.
 func why(runs []run, i int) finding.Finding {
 	r := runs[i]
 	if math.IsNaN(r.bearing) {

@@ -6,7 +6,7 @@ import (
 	"stillair/runs/usual"
 )
 
-// How a bike comes near its top speed; see the package's doc.
+// Limits for the approach to a top speed; see the package's doc.
 const (
 	farFrom, farTo   = 0.75, 0.85 // of the fastest second
 	nearFrom, nearTo = 0.92, 0.98
@@ -27,9 +27,9 @@ const (
 	mostNear   = 2000.0 // m
 )
 
-// Fade is the shortest way on which what is missing to the top speed may fall to 1/e, m,
-// on a bike of which the mass, and where it was measured the drag area, is known; else that
-// is as large as any.
+// Fade is the shortest distance in which the difference to the top speed may
+// fall to 1/e, m, on a bike of known mass and drag area; an unknown drag area
+// is taken as the largest of any motorcycle.
 func Fade(mass, cda, density float64) float64 {
 	if !(cda > 0) {
 		cda = usual.MostCdA
@@ -37,7 +37,8 @@ func Fade(mass, cda, density float64) float64 {
 	return 2 * mass / (3 * density * cda)
 }
 
-// pull is how far a leg took, m: from 75 to 85 % of its speed, and from 92 to 98 %.
+// pull holds the distances of a leg, m: from 75 to 85 % of its speed, and from
+// 92 to 98 %.
 type pull struct{ far, near float64 }
 
 // pullTo is how a leg came by its speed; false where it did not do so in one pull that
@@ -61,7 +62,7 @@ func (l line) pullTo(s stretch) (pull, bool) {
 	return p, p.near <= mostNear && last[1]-last[2] <= mostMiddle*p.far
 }
 
-// approach is how a pass came by its speed.
+// approach classifies how a pass reached its speed.
 type approach int
 
 const (

@@ -1,14 +1,12 @@
-// Package nmea reads the sentences of NMEA 0183, which satellite receivers
-// write line by line, and makes fixes of them: RMC (time, position, speed,
-// course), VTG (course, speed) and GGA (time, position, altitude) of any
-// talker, be it GP, GN, GL, GA, GB, GQ or another. All other sentences are
-// passed over.
+// Package nmea reads fixes from NMEA 0183 sentences, the line format of
+// satellite receivers: RMC (time, position, speed, course), VTG (course, speed)
+// and GGA (time, position, altitude) of any talker, be it GP, GN, GL, GA, GB,
+// GQ or another. All other sentences are skipped.
 //
-// A line counts only if its checksum is there and right: two hexadecimal
-// digits after the asterisk, the exclusive or of all bytes between "$" and "*".
-// A sentence that calls itself void (RMC status V, GGA quality 0, or a mode that
-// is not a measurement: N not valid, E estimated, M manual, S simulated) gives
-// no fix.
+// A line counts only with a correct checksum: two hexadecimal digits after the
+// asterisk, the exclusive or of all bytes between "$" and "*". A sentence
+// marked as void (RMC status V, GGA quality 0, or a mode that is not a
+// measurement: N not valid, E estimated, M manual, S simulated) gives no fix.
 //
 // The standard itself is not free; field lists and examples are published, for
 // instance in gpsd's "NMEA Revealed" (E. S. Raymond) and in receiver makers'
@@ -21,15 +19,15 @@
 //
 // # When did it arrive?
 //
-// A sentence tells when it was true, in UTC, and not when it arrived on the
-// phone's clock, on which accelerometer and gyroscope are. So:
+// A sentence contains the time of validity in UTC, not the time of arrival on
+// the phone's clock, which accelerometer and gyroscope use. So:
 //
 //   - A live stream (New) is stamped with the clock that is passed in.
 //   - A recorded file gives the arrival in seconds on that clock before each
 //     "$", set off by a comma or a space: "12.345,$GPRMC,…".
-//   - A file without such stamps can only be put beside motion whose own
-//     clock is UTC in seconds since 1970. Then the time in the sentence stands
-//     for the arrival, and the lag that package fusion finds holds the
-//     difference of the two clocks as well.
-//   - Otherwise nothing honest can be said, and the file is refused.
+//   - A file without such stamps can only be put beside motion whose own clock
+//     is UTC in seconds since 1970. Then the time in the sentence is used as
+//     the arrival, and the lag that package fusion estimates includes the
+//     difference of the two clocks.
+//   - Otherwise the file is rejected.
 package nmea

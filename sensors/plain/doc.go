@@ -8,28 +8,29 @@
 //	ride.json     what the rider entered about bike, air and setups   (may be missing)
 //
 // The files are CSV as of RFC 4180 with a header row, in any order of columns;
-// columns of other names are skipped. The turn rate and everything in
-// gnss.csv but t_s and speed_mps may be missing or empty. In the place of
-// gnss.csv there may be one file of satellite sentences whose name ends in
-// .nmea; package nmea says how its lines get a time on the clock of motion.csv.
-// A row of sound.csv is a stretch of sensors.Sound with its values in the one
-// cell level, separated by blanks; clipped may be missing.
+// columns of other names are skipped. The turn rate and everything in gnss.csv
+// but t_s and speed_mps may be missing or empty. Instead of gnss.csv there may
+// be one file of NMEA sentences whose name ends in .nmea; package nmea explains
+// how its lines get a time on the clock of motion.csv. A row of sound.csv is a
+// stretch of sensors.Sound with its values in the one cell level, separated by
+// blanks; clipped may be missing.
 //
 // # What is corrected and what is refused
 //
-// Whatever a reader leaves out or changes is listed in the log's Notes, with the
-// first line it concerns. Samples out of order are sorted, of doubled ones the
-// first is kept, a row without a readable time or force is left out. Where
-// more than half of a file would be left out, the file is refused instead. A
-// file in wrong units is corrected where the data leave no doubt, and refused
-// where they do: how is explained in the functions of package
-// sensors/internal/repair. Errors are of type *sensors.InputError.
+// Whatever a reader leaves out or changes is listed in the log's Notes, with
+// the first line it concerns. Samples out of order are sorted, of duplicates
+// the first is kept, a row without a readable time or force is left out. If
+// more than half of a file would be left out, the file is rejected instead. A
+// file in wrong units is corrected if the data leave no doubt, and rejected
+// otherwise: see the functions of package sensors/internal/repair. Errors are
+// of type *sensors.InputError.
 //
 // # Signs
 //
-// Specific force at rest points up, or ride.json says "axes": "specific force
-// down", and the reader turns it over. Where ride.json does not say, a bend
-// does that both the gyroscope and the satellites saw, see repair.Sign.
+// Specific force at rest points up, unless ride.json has "axes": "specific
+// force down", and the reader negates it. If ride.json does not state it, a
+// bend recorded by both gyroscope and satellite receiver decides: see
+// repair.Sign.
 //
 // # Malformed input
 //

@@ -2,11 +2,11 @@
 // phone on it would have recorded, so that everything that reads a log can be
 // checked against the truth beside it.
 //
-// A Scenario says what there is (bike, road, wind, phone, receiver) and what
-// the rider does (a plan of acts). Run plays the plan and returns a Ride: the
-// log and the truth. The same scenario and seed always give the same ride.
-// Each part draws from a random stream of its own, so that changing the phone
-// does not change the wind.
+// A Scenario defines bike, road, wind, phone and receiver and what the rider
+// does (a plan of acts). Run simulates the plan and returns a Ride: the log and
+// the truth. The same scenario and seed always give the same ride. Each part
+// has a random stream of its own, so that changing the phone does not change
+// the wind.
 //
 // # Motion
 //
@@ -15,8 +15,8 @@
 //
 //	(m + m_rot + J·r²)·dv/dt = η·M(n)·r − ½·ρ·CdA·u·|u| − m·g·Crr·(1 + k·v) − m·g·sin θ(x) − B
 //
-// with the mass m, the wheels' m_rot, the engine's moment of inertia J turned
-// to the road by r (radians of crank each metre of road; only while the clutch
+// with the mass m, the wheels' m_rot, the engine's moment of inertia J referred
+// to the road by r (radians of crank per metre of road; only while the clutch
 // is closed), the torque M at the engine speed n, the air speed u, the slope θ
 // at the road position x and the brake force B. It is integrated by the
 // midpoint rule in steps of 2 ms.
@@ -40,27 +40,27 @@
 //
 // # Phone
 //
-// The accelerometer feels the specific force of the chassis, which squats and
-// dives on its springs and leans in turns, through a mount of any attitude, with
-// scale error, bias, drifting bias and white noise. The engine shakes it at ½,
-// 1 and 2 times the engine speed; these lines are sampled as they are, so that
-// those above half the sampling rate fold down, as in a phone without an
+// The accelerometer measures the specific force of the chassis, which squats
+// and dives on its springs and leans in turns, through a mount of any attitude,
+// with scale error, bias, drifting bias and white noise. The engine vibrates at
+// ½, 1 and 2 times the engine speed; these lines are sampled without a filter,
+// so that those above half the sampling rate alias, as in a phone without an
 // anti-alias filter. The road adds broadband noise that grows with speed. The
-// phone sits at the centre of the turns: lever arms are left out.
+// phone sits at the centre of rotation: lever arms are neglected.
 //
 // # Microphone
 //
 // Where the scenario has one, it hears the engine at half and whole multiples
-// of its speed, louder with load, with lines that waver as firings do; wind
-// noise that grows with the dynamic pressure of the air and falls towards high
-// frequencies; and a tone of the tyre's tread, which goes with the wheel as an
-// engine in one gear does. A gain that sets itself, as phones have, lies over
-// all of it. Sound is stamped late by Microphone.Latency.
+// of its speed, louder with load, with jitter as of real firings; wind noise
+// that grows with the dynamic pressure of the air and falls towards high
+// frequencies; and a tone of the tyre's tread, which follows the wheel as an
+// engine in one gear does. Automatic gain control, as in phones, acts on all of
+// it. Sound is stamped late by Microphone.Latency.
 //
 // # Receiver
 //
-// A fix says what was true Receiver.Latency earlier, perhaps smoothed, with
+// A fix describes the motion Receiver.Latency earlier, perhaps smoothed, with
 // white and first-order correlated errors along and across the path; so the
-// speed at a standstill is small and positive and the course means nothing
+// speed at a standstill is small and positive and the course is meaningless
 // there.
 package sim

@@ -1,5 +1,5 @@
-// Package w3c reads what a browser tells a page about its sensors: a stream of
-// JSON objects, one a line, with the names that the W3C gave them.
+// Package w3c reads a browser's sensor events: JSON Lines with the member names
+// of the W3C specifications.
 //
 //	{"timeOrigin": 1781438400000.0, "axes": "specific force up"}
 //	{"accelerationIncludingGravity": {"x": 0.1, "y": 0.2, "z": 9.8}, "rotationRate": {"alpha": 1, "beta": 0, "gamma": -2}, "interval": 16, "timeStamp": 1234.5}
@@ -18,9 +18,9 @@
 // force: a device on a table with its screen up reads z = +9.8 (its example in
 // section "Device motion model", the same as Android's sensors). Browsers of
 // iPhones have given the opposite sign, as Core Motion does natively (which
-// counts in g, with −1 along z on a table; its turn rate is in rad/s). What
-// "axes" states (in the words of the plain log's ride.json) is believed, else
-// the sign is found from bends, see sensors/internal/repair.
+// counts in g, with −1 along z on a table; its turn rate is in rad/s). An
+// "axes" member (with the values of the plain log's ride.json) decides;
+// otherwise the sign is inferred from bends, see sensors/internal/repair.
 //
 // rotationRate is in degrees per second, right-handed. Its alpha, beta and
 // gamma are the rates about x, y and z, in this order: the standard's getters
@@ -39,17 +39,18 @@
 //
 // # Clocks
 //
-// An event's timeStamp counts milliseconds from the page's time origin
-// (High Resolution Time, W3C) and becomes the log's clock. A position's
-// timestamp counts milliseconds since 1970 and tells when it was acquired, not
-// when it arrived; it becomes UTC. Its arrival is, in this order,
+// An event's timeStamp counts milliseconds from the page's time origin (High
+// Resolution Time, W3C) and becomes the log's clock. A position's timestamp
+// counts milliseconds since 1970 and is the time of acquisition, not of
+// arrival; it becomes UTC. Its arrival is, in this order,
 //
 //  1. its own timeStamp, where the page adds one (performance.now() when the
 //     position comes in);
-//  2. that of the motion event before it, if the lines stand as they came. It
-//     is so if the difference of both clocks stays the same within 3 s;
-//  3. its timestamp, put on the page's clock by "timeOrigin" or because the
-//     motion's times count from 1970 as well; the log's Notes say so.
+//  2. that of the motion event before it, if the lines are in order of arrival.
+//     They are if the difference of both clocks is constant within 3 s;
+//  3. its timestamp, converted to the page's clock by "timeOrigin" or because
+//     the motion's times count from 1970 as well; this is listed in the log's
+//     Notes.
 //
-// A file for which none of this holds is refused.
+// A file for which none of these applies is rejected.
 package w3c

@@ -1,21 +1,21 @@
-// Package android drives the sensors of an Android phone. The work is done by
-// plain C, which other systems can compile against doubles of Android: a
-// thread on the NDK's sensor queue for motion and pressure (motion.c) and a
-// thread attached to the virtual machine that asks for permission, orders fixes and
-// reads the last known one (fixes.c). Each puts what it gets into a ring of
-// its own, which Port empties.
+// Package android drives the sensors of an Android phone. The work is done in
+// plain C, which can be compiled on other systems against test doubles of
+// Android: a thread on the NDK's sensor queue for motion and pressure
+// (motion.c) and a thread attached to the virtual machine that asks for
+// permission, orders fixes and reads the last known one (fixes.c). Each puts
+// what it gets into a ring of its own, which Port empties.
 //
 // # The microphone
 //
 // A thread reads AAudio (ear.c), which is looked up while the program runs,
-// since it came with Android 8. Sound is wanted as it came in where the phone
-// says that it can, and else as for the recognition of speech, which Android
-// wants without control of loudness (Compatibility Definition, section 5.4; from
-// memory). Ear brings it down in the program, and nothing above the band is
-// kept. AAudio says when a reading was heard; where a phone does not, sound is
-// stamped when it was handed over, and its latency is for package runs to find.
-// A microphone that is taken away, as when a headset is plugged in, is reported and
-// not opened again until the next recording.
+// since it came with Android 8. Unprocessed sound is requested if the phone
+// supports it, and otherwise the input preset for speech recognition, which
+// Android requires to have no automatic gain control (Compatibility Definition,
+// section 5.4; from memory). Ear downsamples it in the program, and nothing
+// above the band is kept. AAudio reports when a frame was captured; if a phone
+// does not, sound is stamped when it was delivered, and package runs estimates
+// its latency. A disconnected microphone, as when a headset is plugged in, is
+// reported and not opened again until the next recording.
 //
 // # With the screen off
 //
