@@ -74,7 +74,7 @@ func Write(w io.Writer, r *runs.Result, opts Options) error {
 // execute fills a page with its content, in the language of the options.
 func execute(w io.Writer, text string, opts Options, content any) error {
 	teller := newTeller(opts)
-	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "lines": lines, "say": teller.say, "text": teller.text}).Parse(text)
+	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "empty": empty, "lines": lines, "say": teller.say, "text": teller.text}).Parse(text)
 	if err == nil {
 		t, err = t.Parse(protocolText)
 	}
@@ -83,6 +83,11 @@ func execute(w io.Writer, text string, opts Options, content any) error {
 	}
 	return t.Execute(w, content)
 }
+
+// empty asks a part of the page whether it has anything to show. Templates call no
+// methods themselves: the program of a browser is compiled without that (package
+// app/phone/web).
+func empty(part interface{ Empty() bool }) bool { return part.Empty() }
 
 // comparisonPage is what the template of a comparison shows.
 type comparisonPage struct {

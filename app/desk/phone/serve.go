@@ -51,7 +51,7 @@ func Serve(ctx context.Context, l net.Listener, c tls.Certificate, p web.Page) e
 	return nil
 }
 
-// server is what serves, without its certificate. The whole page, about 7 MB as it
+// server is what serves, without its certificate. The whole page, about 5 MB as it
 // is sent, may take five minutes: 200 kbit/s.
 func server(h http.Handler) *http.Server {
 	return &http.Server{

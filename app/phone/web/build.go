@@ -8,7 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strings"
+	"slices"
 )
 
 // ErrNoSource is returned where the program cannot be compiled because the
@@ -45,8 +45,13 @@ func compile(ctx context.Context, folder string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	changed, err := overlay(ctx, folder, work)
+	if err != nil {
+		return nil, err
+	}
 	out := filepath.Join(work, Program)
-	if _, err := tool(ctx, folder, append(append([]string{"build", "-o", out}, flags(modfile)...), "./app/phone")...); err != nil {
+	args := slices.Concat([]string{"build", "-o", out, "-overlay", changed}, flags(modfile), short(), []string{"./app/phone"})
+	if _, err := tool(ctx, folder, args...); err != nil {
 		return nil, err
 	}
 	return os.ReadFile(out)
@@ -62,11 +67,11 @@ func flags(modfile string) []string {
 // readGlue reads the script that comes with the compiler and must be of its
 // version.
 func readGlue(ctx context.Context, folder string) ([]byte, error) {
-	root, err := tool(ctx, folder, "env", "GOROOT")
+	root, err := goRoot(ctx, folder)
 	if err != nil {
 		return nil, err
 	}
-	return os.ReadFile(filepath.Join(strings.TrimSpace(root), "lib", "wasm", glue))
+	return os.ReadFile(filepath.Join(root, "lib", "wasm", glue))
 }
 
 func tool(ctx context.Context, folder string, args ...string) (string, error) {

@@ -53,7 +53,7 @@ func (p Page) Compress(e Effort) error {
 }
 
 func (e Effort) brotli(w io.Writer) (io.WriteCloser, error) {
-	o := brotli.WriterOptions{Quality: 4, LGWin: 22}
+	o := brotli.WriterOptions{Quality: 6, LGWin: 24}
 	if e == Thorough {
 		o = brotli.WriterOptions{Quality: 11, LGWin: 24}
 	}
