@@ -59,7 +59,7 @@ func newAlone(fixes []fix, prior noise, lag Lag) *ride {
 		r.fixes[k].extra = 0
 	}
 	r.n.drift = aloneDrift
-	r.halt()
+	r.markStandstills()
 	r.stale = make([]bool, len(s.T))
 	r.raw, r.density = s.Sheet(), s.Sheet()
 	r.noisy, r.blind, r.deaf = s.Sheet(), s.Sheet(), s.Sheet()
@@ -81,9 +81,10 @@ func usualInterval(fixes []fix) float64 {
 	return median.Of(h)
 }
 
-// halt marks the fixes of standstills: several in a row with almost no speed. A
-// single one may come from a receiver that cannot resolve low speeds.
-func (r *ride) halt() {
+// markStandstills marks the fixes of standstills: several in a row with almost
+// no speed. A single one may come from a receiver that cannot resolve low
+// speeds.
+func (r *ride) markStandstills() {
 	for i := 0; i < len(r.fixes); i++ {
 		j := i
 		for j < len(r.fixes) && r.fixes[j].speed <= haltSpeed {
@@ -111,7 +112,7 @@ func (r *ride) learnAlone(done func(share float64)) {
 	r.pass()
 	if usualInterval(r.fixes) > livelyFrom {
 		for range livenings {
-			r.liven()
+			r.scaleProcessNoise()
 			r.pass()
 		}
 	}
@@ -125,11 +126,11 @@ func (r *ride) learnAlone(done func(share float64)) {
 	r.n.jolt *= wanderMore
 }
 
-// liven scales the process noise locally: riders cruise for minutes and then
-// start as hard as they can, so one variance would be wrong for both. The
-// factor is the mean squared normalised residual of the surrounding fixes,
+// scaleProcessNoise scales the process noise locally: riders cruise for minutes
+// and then start as hard as they can, so one variance would be wrong for both.
+// The factor is the mean squared normalised residual of the surrounding fixes,
 // shrunk towards one by some residuals of the expected size.
-func (r *ride) liven() {
+func (r *ride) scaleProcessNoise() {
 	all := r.misses()
 	by := make([]float64, len(all))
 	for k := range all {

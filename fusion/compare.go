@@ -51,18 +51,18 @@ type miss struct {
 	accel        float64 // m/s²
 }
 
-// loses compares the ride with the satellite speeds alone: each fix is left out
-// in turn and predicted from all others (leave-one-out cross-validation: Stone,
-// Journal of the Royal Statistical Society B 36 (1974) 111). Parts of the ride
-// in which the accelerometer makes that clearly worse do without it; where the
-// whole is still worse, the ride does.
+// compareWithAlone compares the ride with the satellite speeds alone: each fix
+// is left out in turn and predicted from all others (leave-one-out
+// cross-validation: Stone, Journal of the Royal Statistical Society B 36 (1974)
+// 111). Parts of the ride in which the accelerometer makes that clearly worse
+// do without it; where the whole is still worse, the ride does.
 //
 // Where an engine shakes the phone hard, the surrounding fixes describe a
 // steady acceleration better than the accelerometer does. But only the
 // accelerometer shows when the acceleration began, and the track states how
 // precisely. So in a stretch with an acceleration it is given up only where the
 // fixes deviate by more than the uncertainty of the track allows.
-func (r *ride) loses(alone *ride) (why finding.Finding, lost bool) {
+func (r *ride) compareWithAlone(alone *ride) (why finding.Finding, lost bool) {
 	without := alone.misses()
 	c := r.compared(r.misses(), without)
 	for range mostParts {
@@ -71,7 +71,7 @@ func (r *ride) loses(alone *ride) (why finding.Finding, lost bool) {
 			break
 		}
 		span := Span{c.at[lo], c.at[hi-1]}
-		r.deafen(Deaf{Span: span, Why: finding.New(codeLosesPart)}, alone.n)
+		r.disableAccelerometer(Deaf{Span: span, Why: finding.New(codeLosesPart)}, alone.n)
 		c = r.compared(r.misses(), without)
 	}
 	fused, by := c.rms()
@@ -163,9 +163,10 @@ func (c comparison) worst() (lo, hi int, found bool) {
 	return lo, hi, clear
 }
 
-// deafen disables the accelerometer over a part of the ride, takes the noise
-// learned from the satellites alone there, and learns the rest again.
-func (r *ride) deafen(d Deaf, n noise) {
+// disableAccelerometer disables the accelerometer over a part of the ride,
+// takes the noise learned from the satellites alone there, and learns the rest
+// again.
+func (r *ride) disableAccelerometer(d Deaf, n noise) {
 	r.deafened = append(r.deafened, d)
 	r.n.walk, r.n.jolt = n.walk, n.jolt
 	s := r.s
@@ -179,7 +180,7 @@ func (r *ride) deafen(d Deaf, n noise) {
 	r.integrate(s.Sheet())
 	r.pass()
 	r.maximise(learnedFused, mostEvals/2, func(float64) {})
-	r.allow()
+	r.expectDrift()
 	r.pass()
 }
 

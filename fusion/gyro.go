@@ -12,12 +12,12 @@ const (
 	checkOff  = 0.5  // how far from 1 the share may lie
 )
 
-// believable tests the gyroscope's pitch against the ride. Second by second,
+// gyroAgrees tests the gyroscope's pitch against the ride. Second by second,
 // the forward force minus the change of satellite speed is slope, bias and
 // pitch; its changes, regressed on those of pitch times g, give a coefficient
 // of 1 if the gyroscope is right, and near 0 if its axes, sign or unit are
 // wrong. If the ride is inconclusive, the gyroscope is used.
-func believable(s *motion.Series, fixes []fix, lag float64, force, pitch []float64) bool {
+func gyroAgrees(s *motion.Series, fixes []fix, lag float64, force, pitch []float64) bool {
 	var pp, pe, ee, n float64
 	var lastE, lastP float64
 	known := false

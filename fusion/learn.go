@@ -29,7 +29,7 @@ func (r *ride) learn(opt Options) {
 		opt.progress(0.5)
 	}
 	r.maximise(learnedFused, mostEvals/2, opt.between(0.5, 0.7))
-	r.allow()
+	r.expectDrift()
 	r.pass()
 }
 
@@ -40,7 +40,7 @@ func (r *ride) pass() {
 	nodes := r.nodes(places)
 	x, p := r.first(0)
 	states, left := r.filter.LeaveOut(nodes, x, p)
-	r.judge(places, nodes, left)
+	r.downweightOutliers(places, nodes, left)
 	r.relinearise(nodes, states)
 }
 
@@ -85,14 +85,14 @@ func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 	}
 }
 
-// allow replaces the most probable variance of the receiver's correlated error
-// by the expected one. A ride determines the density of that error near zero
-// frequency, which is proportional to variance times correlation time; the
+// expectDrift replaces the most probable variance of the receiver's correlated
+// error by the expected one. A ride determines the density of that error near
+// zero frequency, which is proportional to variance times correlation time; the
 // effect of vibration on the speed hides how the two share in it. The posterior
 // of the logarithm of its standard deviation is therefore wide: with its
 // variance σ² from the curvature of the likelihood (Laplace's approximation),
 // the mean of the variance exceeds its mode by a factor e^2σ².
-func (r *ride) allow() {
+func (r *ride) expectDrift() {
 	const apart = 0.35 // of the logarithm, over which the curvature is taken
 	parts := r.stretches()
 	shared := func(by float64) noise {
@@ -117,7 +117,7 @@ type stretch struct {
 	places []place
 	nodes  []kalman.Node
 	spans  []span
-	worth  float64 // how much the acceleration varies, which is what tells
+	energy float64 // sum of squared accelerations: changes of speed are what the noise is learned from
 }
 
 // stretches divides the ride into parts and, if there are too many, keeps those
@@ -126,18 +126,18 @@ func (r *ride) stretches() []stretch {
 	places := r.places(coarseGrid, 0.5)
 	nodes, spans := r.skeleton(places)
 	var parts []stretch
-	from, fixes, worth := 0, 0, 0.0
+	from, fixes, energy := 0, 0, 0.0
 	for i, p := range places {
 		if p.fix >= 0 && !p.still {
 			fixes++
-			worth += r.ref.accel[p.index] * r.ref.accel[p.index]
+			energy += r.ref.accel[p.index] * r.ref.accel[p.index]
 		}
 		if fixes == stretchFixes || i == len(places)-1 {
-			parts = append(parts, stretch{places[from : i+1], nodes[from : i+1], spans[from : i+1], worth})
-			from, fixes, worth = i+1, 0, 0
+			parts = append(parts, stretch{places[from : i+1], nodes[from : i+1], spans[from : i+1], energy})
+			from, fixes, energy = i+1, 0, 0
 		}
 	}
-	slices.SortFunc(parts, func(a, b stretch) int { return cmp.Compare(b.worth, a.worth) })
+	slices.SortFunc(parts, func(a, b stretch) int { return cmp.Compare(b.energy, a.energy) })
 	return parts[:min(len(parts), mostFixes/stretchFixes)]
 }
 
@@ -163,7 +163,7 @@ func (r *ride) logLikelihood(parts []stretch, n noise) float64 {
 
 func (r *ride) partLikelihood(p *stretch, n noise) float64 {
 	for i := range p.nodes {
-		n.tune(&p.nodes[i], p.spans[i], r.fixes, p.places[i])
+		n.setNoise(&p.nodes[i], p.spans[i], r.fixes, p.places[i])
 	}
 	x, cov := r.first(p.nodes[0].Index)
 	cov.CC = n.drift * n.drift

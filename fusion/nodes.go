@@ -116,12 +116,12 @@ func merge(p []place) []place {
 		if a.index != b.index {
 			return a.index - b.index
 		}
-		return b.worth() - a.worth()
+		return b.precedence() - a.precedence()
 	})
 	return slices.CompactFunc(p, func(a, b place) bool { return a.index == b.index })
 }
 
-func (p place) worth() int {
+func (p place) precedence() int {
 	switch {
 	case p.still:
 		return 2
@@ -145,7 +145,7 @@ func (r *ride) inRest(t float64) bool {
 func (r *ride) nodes(places []place) []kalman.Node {
 	out, spans := r.skeleton(places)
 	for i := range out {
-		r.n.tune(&out[i], spans[i], r.fixes, places[i])
+		r.n.setNoise(&out[i], spans[i], r.fixes, places[i])
 	}
 	return out
 }
@@ -215,8 +215,8 @@ func (r *ride) step(i, j int) (kalman.Step, span) {
 	return st, sp
 }
 
-// tune sets a node's noise.
-func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
+// setNoise sets a node's noise.
+func (n noise) setNoise(nd *kalman.Node, sp span, fixes []fix, p place) {
 	st := &nd.Step
 	st.Q = n.vibration*sp.noisy + blindDensity*sp.dark + n.jolt*sp.deaf
 	st.QB = standDensity*st.H + n.road*sp.way + turnDensity*sp.angle + n.walk*sp.deaf + sp.extra
@@ -227,7 +227,7 @@ func (n noise) tune(nd *kalman.Node, sp span, fixes []fix, p place) {
 		jitter := f.late * nd.Observation.Accel
 		nd.Observation.R = n.white*n.white*f.said*f.said + f.extra + jitter*jitter
 		if !f.halted {
-			nd.Observation.R += crawl(f.speed)
+			nd.Observation.R += crawlVariance(f.speed)
 		}
 	}
 }
@@ -252,10 +252,10 @@ func (r *ride) observation(p place) kalman.Observation {
 	return kalman.Observation{Z: f.speed - a*late - curve, Accel: a, Shape: dcurve}
 }
 
-// crawl is the additional variance of a fix near standstill, m²/s². A receiver
-// reports the magnitude of a velocity: near zero its noise, across the road as
-// well as along it, appears as speed whatever its sign.
-func crawl(speed float64) float64 {
+// crawlVariance is the additional variance of a fix near standstill, m²/s². A
+// receiver reports the magnitude of a velocity: near zero its noise, across the
+// road as well as along it, appears as speed whatever its sign.
+func crawlVariance(speed float64) float64 {
 	short := math.Max(0, 1-speed/crawlSpeed)
 	return crawlSD * crawlSD * short
 }

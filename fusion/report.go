@@ -95,8 +95,8 @@ func joinSpans(all []Span) []Span {
 	return out
 }
 
-// tellRejected adds the notes about rejected fixes.
-func (tr *Track) tellRejected(fixes int) {
+// noteRejected adds the notes about rejected fixes.
+func (tr *Track) noteRejected(fixes int) {
 	if n := tr.Receiver.Rejected; n > fixes/50 {
 		tr.Notes = append(tr.Notes, finding.New(codeFarOff, finding.Count("n", n), finding.Count("of", fixes)))
 	}

@@ -34,14 +34,14 @@ const AReach = 0.2
 // track uses the satellite speeds alone: see Track.Deaf.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	all, prior := usable(log.Fixes)
-	fixes, leapt := withoutLeaps(all)
+	fixes, leapt := withoutJumps(all)
 	if len(fixes) < fewestFixes {
 		return nil, fewFixes(len(fixes))
 	}
 	tr, err := smooth(log, fixes, prior, opt)
 	if err == nil {
 		tr.Receiver.Rejected += leapt
-		tr.tellRejected(len(fixes) + leapt)
+		tr.noteRejected(len(fixes) + leapt)
 	}
 	return tr, err
 }
@@ -65,7 +65,7 @@ func smooth(log *sensors.Log, fixes []fix, prior noise, opt Options) (*Track, er
 	}
 	alone := newAlone(r.fixes, prior, r.lagSoFar())
 	alone.learnAlone(opt.between(0.65, 0.7))
-	if why, lost := r.loses(alone); lost {
+	if why, lost := r.compareWithAlone(alone); lost {
 		return alone.trackAlone(why)
 	}
 	return r.finish(mounts, opt)
@@ -136,7 +136,7 @@ func prepare(log *sensors.Log, fixes []fix, prior noise, opt Options) (*ride, []
 	speed := roughSpeed(s, fixes, found.Lag)
 	opt.progress(0.1)
 	pr := project(s, found.Mounts, speed, rest)
-	if pr.pitch != nil && !believable(s, fixes, found.Lag, pr.force, pr.pitch) {
+	if pr.pitch != nil && !gyroAgrees(s, fixes, found.Lag, pr.force, pr.pitch) {
 		pr.forgetGyro()
 	}
 	s.Spare(pr.pitch)

@@ -11,10 +11,10 @@ import (
 // ones as drift of the lag.
 const leastLagStep = 0.35
 
-// worthStep is the largest remaining fraction of the unexplained force for
+// mostUnexplained is the largest remaining fraction of the unexplained force for
 // which steps are accepted; a single launch with strong vibration may seem
 // late, but explains little.
-const worthStep = 0.8
+const mostUnexplained = 0.8
 
 // straighten removes the steps of a lag from the arrival times, so that the
 // commonest lag applies to the whole ride. The mounts are then estimated again.
@@ -45,7 +45,7 @@ func straighten(s *motion.Series, fixes []fix, found mount.Found) ([]fix, []LagS
 		}
 	}
 	again, err := mount.Find(s, speeds(moved))
-	if err != nil || again.Left > worthStep*found.Left {
+	if err != nil || again.Left > mostUnexplained*found.Left {
 		return fixes, nil, found
 	}
 	return moved, steps, again

@@ -50,12 +50,12 @@ func (st *start) fit() (swing, bool) {
 	}
 	p := newPrefix(&jerks, from, to)
 	quiet := math.Max(quietJerk, math.Sqrt(square))
-	worth := math.Min(1, st.s.Step/swingOwn)
+	independent := math.Min(1, st.s.Step/swingOwn)
 	var tried []attempt
 	for _, ramp := range ramps() {
 		width := max(1, int(ramp/st.s.Step))
 		for k := 0; k+width < to-from; k += max(1, int(startStep/st.s.Step)) {
-			if a, ok := p.attempt(k, width, quiet, worth); ok {
+			if a, ok := p.attempt(k, width, quiet, independent); ok {
 				tried = append(tried, a)
 			}
 		}
@@ -86,8 +86,9 @@ func newPrefix(x *[references + 1][]float64, from, to int) prefix {
 // attempt fits the shares for an acceleration that rises from sample k over
 // width samples. It fails if that would be braking. A constant jerk over the
 // ramp is removed from everything after k; quiet is the standard deviation of
-// the residual before k, and worth the number of independent values per sample.
-func (p *prefix) attempt(k, width int, quiet, worth float64) (attempt, bool) {
+// the residual before k, and independent the number of independent values per
+// sample.
+func (p *prefix) attempt(k, width int, quiet, independent float64) (attempt, bool) {
 	n := len(p.sum) - 1
 	var ramp [references + 1]float64
 	for r := range ramp {
@@ -104,14 +105,14 @@ func (p *prefix) attempt(k, width int, quiet, worth float64) (attempt, bool) {
 	noise := math.Max(quiet, math.Sqrt(moving.misfit(&a.share)/nMoving))
 	for range 3 {
 		var all products
-		all.addAll(worth/(quiet*quiet), &standing)
-		all.addAll(worth/(noise*noise), &moving)
+		all.addAll(independent/(quiet*quiet), &standing)
+		all.addAll(independent/(noise*noise), &moving)
 		if !all.solve(&a.swing) {
 			return attempt{}, false
 		}
 		noise = math.Max(quiet, math.Sqrt(moving.misfit(&a.share)/nMoving))
 	}
-	a.likelihood = -worth * (standing.misfit(&a.share)/(2*quiet*quiet) + moving.misfit(&a.share)/(2*noise*noise) +
+	a.likelihood = -independent * (standing.misfit(&a.share)/(2*quiet*quiet) + moving.misfit(&a.share)/(2*noise*noise) +
 		nStanding*math.Log(quiet) + nMoving*math.Log(noise))
 	for r, x := range a.share {
 		a.likelihood -= x * x * priorWeight(r) / 2

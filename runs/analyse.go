@@ -48,7 +48,7 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	opts.progress(Finding, 0.7)
 	mass := log.Ride.Mass // as entered: detection does not rely on a default
 	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower})
-	found = result.heldByDrive(found)
+	found = result.rejectFixedDrive(found)
 	var rolling []engine.Spectrum
 	if known.ride.Drive.RollsFree() {
 		rolling = judgeClutch(found, log, track)

@@ -59,7 +59,7 @@ func (c *conditions) missing(name string, entered float64) bool {
 func (c *conditions) settleMass() {
 	r := &c.ride
 	massEntered := true
-	c.doubtMass()
+	c.warnOfPounds()
 	if c.missing("mass_kg", r.Mass) {
 		massEntered = false
 		r.Mass = usual.Mass
@@ -82,7 +82,7 @@ func (c *conditions) settleMass() {
 }
 
 // doubtMass warns if the largest mass entered is probably in pounds.
-func (c *conditions) doubtMass() {
+func (c *conditions) warnOfPounds() {
 	most := c.ride.Mass
 	for _, s := range c.ride.Setups {
 		if s.Mass > most || math.IsNaN(most) {

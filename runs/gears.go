@@ -88,7 +88,7 @@ func (e *ear) gear(r Run) Revs {
 		ratios[i] = g.RPMPerMPS
 	}
 	felt, errFelt := engine.Pick(axes(e.log, e.track, r), ratios, e.ride.Cylinders)
-	heard, errHeard := e.hear(r, ratios)
+	heard, errHeard := e.gearBySound(r, ratios)
 	which, from := felt, FromVibration
 	switch {
 	case errFelt != nil && errHeard != nil:
@@ -103,15 +103,16 @@ func (e *ear) gear(r Run) Revs {
 	return Revs{Gear: e.ride.Gears[which].Name, RPMPerMPS: ratios[which], From: from}
 }
 
-// lates are ways in which sound may be late, s, close enough together that one
+// latencies are the trial latencies of the sound, s, close enough together that one
 // of them shows the lines unblurred.
-var lates = [...]float64{0, 0.03, 0.06, 0.09, 0.12}
+var latencies = [...]float64{0, 0.03, 0.06, 0.09, 0.12}
 
-// hear identifies the gear by sound. The latency of the sound is unknown: the
-// gear must be the same at all trial latencies at which the engine stands out.
-func (e *ear) hear(r Run, ratios []float64) (which int, err error) {
+// gearBySound identifies the gear by sound. The latency of the sound is
+// unknown: the gear must be the same at all trial latencies at which the engine
+// stands out.
+func (e *ear) gearBySound(r Run, ratios []float64) (which int, err error) {
 	which = -1
-	for _, late := range lates {
+	for _, late := range latencies {
 		k, errLate := engine.Pick([]engine.Signal{heard(e.log, e.track, r, late)}, ratios, e.ride.Cylinders)
 		switch {
 		case errLate != nil:

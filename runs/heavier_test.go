@@ -13,8 +13,8 @@ import (
 	"stillair/sensors/units"
 )
 
-// untoldRides is how many rides with a load that nobody entered are analysed.
-var untoldRides = flag.Int("unentered", 2, "how many rides to analyse with, and as many without, a load that was not entered")
+// unenteredRides is how many rides with a load that nobody entered are analysed.
+var unenteredRides = flag.Int("unentered", 2, "how many rides to analyse with, and as many without, a load that was not entered")
 
 // loadedRide is A B B A with coast-downs and pulls, B with more drag and more
 // weight. The rider enters neither weight.
@@ -38,12 +38,12 @@ func loadedRide(drag, kilos float64, seed uint64) (*Result, error) {
 	return Analyse(context.Background(), ride.Log, Options{})
 }
 
-// TestUntoldLoad: 20 kg that nobody entered, with 4 % more drag, are seen in the
+// TestUnenteredLoad: 20 kg that nobody entered, with 4 % more drag, are seen in the
 // pulls of nine rides in ten, and no ride says less drag for more. Where nothing
 // was loaded no more than one ride in ten says so.
-func TestUntoldLoad(t *testing.T) {
+func TestUnenteredLoad(t *testing.T) {
 	t.Parallel()
-	rides := *untoldRides
+	rides := *unenteredRides
 	if testing.Short() {
 		rides = 1
 	}
@@ -81,8 +81,8 @@ func TestUntoldLoad(t *testing.T) {
 	}
 }
 
-// TestOftenPart: pulls at part throttle beside those that count take away what these
-// say about the weight; a single one does not.
+// TestOftenPart: pulls at part throttle beside those that count take away what
+// these say about the weight; a single one does not.
 func TestOftenPart(t *testing.T) {
 	at := func(setup string, reasons ...finding.Code) Run {
 		r := Run{Kind: Pull, Setup: setup}

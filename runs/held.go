@@ -10,7 +10,7 @@ import (
 // force: friction, and with regeneration a good part of the motor's force. That
 // force is unknown and depends on speed, temperature and charge, so drag area
 // and rolling resistance cannot be separated from it.
-func (result *Result) heldByDrive(found []detect.Found) []detect.Found {
+func (result *Result) rejectFixedDrive(found []detect.Found) []detect.Found {
 	if result.Ride.Drive.RollsFree() {
 		return found
 	}

@@ -33,9 +33,9 @@ func leaving(seed uint64, pairs int, out, back func(share float64) float64) *Res
 	return &Result{Estimate: e}
 }
 
-// TestResidualsToldApart leaves residuals of known shape: what the directions
+// TestResidualsSeparated leaves residuals of known shape: what the directions
 // have opposite is put down to road and wind, what they have alike to the model.
-func TestResidualsToldApart(t *testing.T) {
+func TestResidualsSeparated(t *testing.T) {
 	none := func(float64) float64 { return 0 }
 	wave := func(s float64) float64 { return 0.5 * (s - 0.5) }
 	for _, c := range []struct {

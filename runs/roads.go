@@ -47,7 +47,7 @@ func fitRoadLoad(result *Result, log *sensors.Log, known conditions) {
 	}
 	result.Estimate = est
 	result.coasts = &coastData{places: used, runs: input, opts: opts}
-	tellRuns(result, est)
+	storeFits(result, est)
 	steps, causes := stepwise(input, opts), limits(input, est, opts)
 	for i, name := range names {
 		load := newRoadLoad(result, name, i, est, known, opts)
@@ -173,8 +173,8 @@ func massAt(ride sensors.Ride, t float64) float64 {
 	return ride.Mass
 }
 
-// tellRuns stores in each run its result of the fit.
-func tellRuns(result *Result, est *roadload.Estimate) {
+// storeFits stores in each run its result of the fit.
+func storeFits(result *Result, est *roadload.Estimate) {
 	byID := map[int]*Run{}
 	for i := range result.Runs {
 		byID[result.Runs[i].ID] = &result.Runs[i]

@@ -77,7 +77,7 @@ func (p *page) figures(all []results.SeasonFigure) {
 	}
 	p.title("From ride to ride")
 	for _, f := range all {
-		if !p.worthSaying(f.Kind, f.Figure) {
+		if !p.listed(f.Kind, f.Figure) {
 			continue
 		}
 		name := named(f.Setup) + ", " + f.Figure
@@ -102,9 +102,9 @@ func (p *page) figures(all []results.SeasonFigure) {
 	}
 }
 
-// worthSaying leaves the many marks of a launch to the JSON, except for those that a
+// listed leaves the many marks of a launch to the JSON, except for those that a
 // summary has.
-func (p *page) worthSaying(kind, mark string) bool {
+func (p *page) listed(kind, mark string) bool {
 	return kind != string(runs.Launch) || slices.Contains(p.headline(), mark)
 }
 
@@ -125,7 +125,7 @@ func (p *page) twoWays(all []results.SeasonTwoWay) {
 	}
 	p.title("Both ways, mean of two")
 	for _, t := range all {
-		if !p.worthSaying(t.Kind, t.Mark) {
+		if !p.listed(t.Kind, t.Mark) {
 			continue
 		}
 		gear := ""

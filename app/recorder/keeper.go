@@ -67,7 +67,7 @@ func (r *Recording) keep(w *session.Writer, file platform.File) {
 func (r *Recording) upTo() float64 {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	return r.intake.queued
+	return r.rideState.queued
 }
 
 func (r *Recording) keptUntil(w *session.Writer, until float64, took time.Duration, err error) {

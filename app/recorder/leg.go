@@ -62,7 +62,7 @@ func tail[T any](s []T, n int) []T { return s[max(0, len(s)-n):] }
 
 // startLeg measures a leg that has ended, aside. The lock is held.
 func (r *Recording) startLeg() {
-	in := &r.intake
+	in := &r.rideState
 	in.leg.follow(in.pace.phase)
 	if !in.leg.offers || r.busy || r.cfg.Analyse == nil {
 		return

@@ -72,15 +72,15 @@ type Recording struct {
 	done   chan struct{}
 	queue  *queue
 
-	mu     sync.Mutex // guards all below
-	intake intake
-	kept   Kept
-	ride   sensors.Ride
-	why    Ending
-	err    error
-	leg    *runs.Result
-	soFar  *runs.Result // what the coast-downs say together
-	busy   bool         // a leg is being analysed
+	mu        sync.Mutex // guards all below
+	rideState rideState
+	kept      Kept
+	ride      sensors.Ride
+	why       Ending
+	err       error
+	leg       *runs.Result
+	soFar     *runs.Result // what the coast-downs say together
+	busy      bool         // a leg is being analysed
 
 	coasts soFar // of the one that analyses
 
@@ -131,7 +131,7 @@ func begin(cfg Config) (*Recording, error) {
 		return nil, err
 	}
 	r := &Recording{cfg: cfg, id: id, done: make(chan struct{}), ride: cfg.Ride, queue: newQueue(cfg.Clock)}
-	r.intake = newIntake(cfg.Filter)
+	r.rideState = newRideState(cfg.Filter)
 	w, err := session.NewWriter(session.ToFile(file), cfg.Header, cfg.Ride)
 	if err != nil {
 		return nil, errors.Join(err, file.Close(), cfg.Sessions.Discard(id))
@@ -166,7 +166,7 @@ func (r *Recording) Stop() {
 // SetSetup notes that the bike is ridden with another setup from now on.
 func (r *Recording) SetSetup(s sensors.Setup) {
 	r.mu.Lock()
-	s.From = r.intake.now
+	s.From = r.rideState.now
 	r.ride.Setups = append(r.ride.Setups[:len(r.ride.Setups):len(r.ride.Setups)], s)
 	ride := r.ride
 	r.mu.Unlock()
@@ -176,7 +176,7 @@ func (r *Recording) SetSetup(s sensors.Setup) {
 // Remark keeps what the rider says about this moment.
 func (r *Recording) Remark(text string) {
 	r.mu.Lock()
-	t := r.intake.now
+	t := r.rideState.now
 	r.mu.Unlock()
 	r.queue.put(item{other: func(w *session.Writer) { w.Remark(session.Remark{T: t, Text: text}) }})
 }

@@ -33,7 +33,7 @@ type Status struct {
 func (r *Recording) Status() Status {
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	in := &r.intake
+	in := &r.rideState
 	s := Status{Phase: in.pace.phase, Speed: in.live.Speed, Distance: in.live.Distance, Mass: r.ride.Mass,
 		Noticed: append([]Notice(nil), in.notes.list...), Leg: r.leg, SoFar: r.soFar, Kept: r.kept, Why: r.why, Err: r.err}
 	if !math.IsNaN(in.first) {
@@ -71,7 +71,7 @@ func (k Kept) Lost() bool { return errors.Is(k.Err, session.ErrBacklog) }
 // recorder's own.
 func (r *Recording) watchSilence() {
 	r.mu.Lock()
-	in := &r.intake
+	in := &r.rideState
 	states := in.senses.silence(in.senses.later(in.now, r.cfg.Clock.Elapsed().Seconds()))
 	if len(states) > 0 {
 		in.update()

@@ -23,7 +23,7 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 		body = s.howToCompare(on, plan)
 	}
 	if v.Weaker && !v.Empty() {
-		body = append(body, k.Notice(kit.Caution, kit.Warn, "", s.C.Book.Worth.DaysWeaker))
+		body = append(body, k.Notice(kit.Caution, kit.Warn, "", s.C.Book.Effects.DaysWeaker))
 	}
 	for _, g := range v.Groups {
 		body = append(body, s.group(g)...)
@@ -34,12 +34,12 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	for _, n := range v.Notes {
 		body = append(body, s.small(n))
 	}
-	body = append(body, s.worth(v, on.Speed)...)
+	body = append(body, s.effects(v, on.Speed)...)
 	body = append(body, s.limits(v.Limits)...)
 	if !v.Empty() {
 		body = append(body, s.small(s.C.Book.Common.PlusMinus))
 	}
-	next := []fyne.CanvasObject{s.into(kit.ListTab, s.C.Book.Worth.Which, "", on.Rides)}
+	next := []fyne.CanvasObject{s.into(kit.ListTab, s.C.Book.Effects.Which, "", on.Rides)}
 	if !v.Empty() {
 		next = append([]fyne.CanvasObject{plan}, next...)
 	}

@@ -15,7 +15,7 @@ func (s Screens) passes(rows []view.PassRow) []fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Passes
 	var parts []fyne.CanvasObject
 	for _, r := range rows {
-		lines := []fyne.CanvasObject{s.worthLine(r.WorthLine)}
+		lines := []fyne.CanvasObject{s.effectLine(r.EffectLine)}
 		if r.Reason != "" {
 			why := t.NotCounted + ": " + r.Reason
 			lines = append(lines, k.Row(6, kit.Top, k.Inset(2, 0, k.Icon(kit.Cross, kit.Warn, 15)), kit.Grow(k.Text(kit.Small, kit.Plain, why), 1)).Spoken(why))

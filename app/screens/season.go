@@ -104,23 +104,23 @@ func (s Screens) seasonBattery(v view.Season) []fyne.CanvasObject {
 	if len(v.Battery) == 0 {
 		return nil
 	}
-	return []fyne.CanvasObject{s.caption(v.Steady), s.worthCard(v.Battery), s.small(v.Drive)}
+	return []fyne.CanvasObject{s.caption(v.Steady), s.effectCard(v.Battery), s.small(v.Drive)}
 }
 
-func (s Screens) worthCard(lines []view.WorthLine) fyne.CanvasObject {
+func (s Screens) effectCard(lines []view.EffectLine) fyne.CanvasObject {
 	var parts []fyne.CanvasObject
 	for _, l := range lines {
-		parts = append(parts, s.worthLine(l))
+		parts = append(parts, s.effectLine(l))
 	}
 	return s.Kit.Card(parts...)
 }
 
-func (s Screens) seasonTwoWays(lines []view.WorthLine) []fyne.CanvasObject {
+func (s Screens) seasonTwoWays(lines []view.EffectLine) []fyne.CanvasObject {
 	if len(lines) == 0 {
 		return nil
 	}
 	t := s.C.Book.Season
-	return []fyne.CanvasObject{s.caption(t.TwoWayTitle), s.worthCard(lines), s.small(t.TwoWayHint)}
+	return []fyne.CanvasObject{s.caption(t.TwoWayTitle), s.effectCard(lines), s.small(t.TwoWayHint)}
 }
 
 func (s Screens) seasonRide(r view.SeasonRide, open func(string)) fyne.CanvasObject {

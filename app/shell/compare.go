@@ -40,7 +40,7 @@ func (s *Shell) compare() *kit.Page {
 	if len(s.compared.rides) == 1 {
 		res, title = s.compared.rides[0].Result, s.compared.rides[0].Name
 	}
-	return s.screen.Compare(s.screen.C.Decide(res, fmt.Sprintf(s.screen.C.Book.Worth.Within, title), s.compareAsk(s.bikeOf(res))), on)
+	return s.screen.Compare(s.screen.C.Decide(res, fmt.Sprintf(s.screen.C.Book.Effects.Within, title), s.compareAsk(s.bikeOf(res))), on)
 }
 
 // bikeOf names the bike of a result, or else that of the open ride.
@@ -115,7 +115,7 @@ func (s *Shell) compareRides() {
 	ctx, cancel := context.WithCancel(s.ctx)
 	c.share, c.cancel = 0, cancel
 	s.push(func() *kit.Page {
-		return s.screen.Busy(s.screen.C.Book.Worth.Reading, s.compared.share, func() {
+		return s.screen.Busy(s.screen.C.Book.Effects.Reading, s.compared.share, func() {
 			cancel()
 			s.back()
 		})
@@ -137,7 +137,7 @@ func (s *Shell) compareRides() {
 func (s *Shell) comparedRides(rides []work.Ride, answer *work.Answer, err error) {
 	c, p := &s.compared, screens.PlaceCompare
 	if err != nil {
-		c.trouble = fmt.Sprintf(s.screen.C.Book.Worth.CannotDo, s.screen.C.Error(err))
+		c.trouble = fmt.Sprintf(s.screen.C.Book.Effects.CannotDo, s.screen.C.Error(err))
 		s.cut(p, 2)
 	} else {
 		c.rides, c.across = nil, answer.Across
@@ -151,8 +151,9 @@ func (s *Shell) comparedRides(rides []work.Ride, answer *work.Answer, err error)
 	}
 }
 
-// showShare gives what the measuring of several rides that a place waits for calls to
-// show how far it is, and to let a browser draw it. So far is written to shown.
+// showShare gives what the measuring of several rides that a place waits for
+// calls to show how far it is, and to let a browser draw it. So far is written
+// to shown.
 func (s *Shell) showShare(ctx context.Context, place screens.Place, shown *float64) func(share float64) {
 	return func(share float64) {
 		s.cfg.Do(func() {

@@ -76,7 +76,7 @@ func (s *Shell) season() view.Season {
 
 func (s *Shell) seasonScreen() *kit.Page {
 	if s.seasonal.doc == nil {
-		return s.screen.Busy(s.screen.C.Book.Worth.Reading, s.seasonal.share, func() {
+		return s.screen.Busy(s.screen.C.Book.Effects.Reading, s.seasonal.share, func() {
 			s.seasonal.cancel()
 			s.back()
 		})

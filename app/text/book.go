@@ -39,7 +39,7 @@ type Book struct {
 	Advice     Advice
 	More       More
 	Trouble    Trouble
-	Worth      Worth
+	Effects    Effects
 	Plan       Plan
 	Power      Power
 	Parts      Parts

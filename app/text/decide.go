@@ -1,8 +1,8 @@
 package text
 
-// Worth is what a difference between two setups means on the road, and what
+// Effects is what a difference between two setups means on the road, and what
 // limits how well it is known.
-type Worth struct {
+type Effects struct {
 	Title, At, AirShare, PowerName, Slower, Faster                              string
 	Longer, Shorter, FuelName, RangeName, RangeFrom                             string
 	TopName, TopByPower, TopByGear, TopBeyond, Share, AboutFuel, FuelHow, NoTop string

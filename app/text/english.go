@@ -33,7 +33,7 @@ func English() *Book {
 		Guide:      englishGuide(),
 		Advice:     englishAdvice(),
 		More:       englishMore(),
-		Worth:      englishWorth(),
+		Effects:    englishEffects(),
 		Plan:       englishPlan(),
 		Power:      englishPower(),
 		Parts:      englishParts(),

@@ -1,7 +1,7 @@
 package text
 
-func englishWorth() Worth {
-	return Worth{
+func englishEffects() Effects {
+	return Effects{
 		Title: "What that means on the road", At: "At",
 		AirShare: "%s %% of it for the air", PowerName: "Power at %s",
 		Slower: "Slower on the same power", Faster: "Faster on the same power",

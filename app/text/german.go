@@ -33,7 +33,7 @@ func German() *Book {
 		Guide:      germanGuide(),
 		Advice:     germanAdvice(),
 		More:       germanMore(),
-		Worth:      germanWorth(),
+		Effects:    germanEffects(),
 		Plan:       germanPlan(),
 		Power:      germanPower(),
 		Parts:      germanParts(),

@@ -1,7 +1,7 @@
 package text
 
-func germanWorth() Worth {
-	return Worth{
+func germanEffects() Effects {
+	return Effects{
 		Title: "Was das auf der Straße heißt", At: "Bei",
 		AirShare: "%s %% davon für die Luft", PowerName: "Leistung bei %s",
 		Slower: "Langsamer bei gleicher Leistung", Faster: "Schneller bei gleicher Leistung",

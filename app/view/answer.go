@@ -102,7 +102,7 @@ func (c Context) means(res *runs.Result, x runs.Comparison, ask CompareAsk) []st
 	if x.Load == nil || err != nil || load.Check() != nil {
 		return nil
 	}
-	v := c.WorthSpeeds()[ask.Speed]
+	v := c.EffectSpeeds()[ask.Speed]
 	lines := c.costs(*x.Load, load, v)[:1]
 	if ask.Fuel != nil {
 		lines = append(lines, c.fuelLines(*x.Load, load, *ask.Fuel)[0])

@@ -39,9 +39,10 @@ func TestSaid(t *testing.T) {
 }
 
 // TestAnswers checks that a ride's answer says what the difference means at the
-// rider's speed, worked by hand as in TestWorthByHand for 80 km/h: ½·1.2·0.05·22.2³ =
-// 329 W, which at a third of the heat of petrol, 32 MJ a litre, are 0.14 l over 100 km;
-// that without drag power is answered; and that one setup has no answer.
+// rider's speed, worked by hand as in TestEffectsByHand for 80 km/h:
+// ½·1.2·0.05·22.2³ = 329 W, which at a third of the heat of petrol, 32 MJ a
+// litre, are 0.14 l over 100 km; that without drag power is answered; and that
+// one setup has no answer.
 func TestAnswers(t *testing.T) {
 	res := invented()
 	got := english().Answers(res, CompareAsk{})

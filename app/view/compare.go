@@ -18,8 +18,8 @@ type Compare struct {
 
 	Speeds  []string // at which to say what it means; Speed is the place of the chosen one
 	Speed   int
-	Worths  []Worth
-	Steady  []WorthLine
+	Effects []Effect
+	Steady  []EffectLine
 	TopNote string // what a top speed would need; empty where one is known
 	Limits  []Limits
 	Weaker  bool // between rides

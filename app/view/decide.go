@@ -23,9 +23,9 @@ func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
 		return Compare{}
 	}
 	v := c.Compare(res.Compared, ride)
-	v.Speed, v.Speeds = ask.Speed, c.worthSpeedWords()
-	at := c.WorthSpeeds()[ask.Speed]
-	v.Worths, v.Steady = c.Worths(res, at, ask.Fuel), c.Steady(res, at, ask.LimitRPM)
+	v.Speed, v.Speeds = ask.Speed, c.effectSpeedWords()
+	at := c.EffectSpeeds()[ask.Speed]
+	v.Effects, v.Steady = c.Effects(res, at, ask.Fuel), c.Steady(res, at, ask.LimitRPM)
 	v.TopNote = c.noTop(res)
 	for _, l := range res.RoadLoads {
 		if x := c.Limits(l); x != nil {
@@ -40,28 +40,28 @@ func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
 func (c Context) DecideAcross(rides []runs.Named, across []runs.Comparison, ask CompareAsk) Compare {
 	v := c.Compare(across, "")
 	v.Weaker = true
-	v.Speed, v.Speeds = ask.Speed, c.worthSpeedWords()
-	at := c.WorthSpeeds()[ask.Speed]
+	v.Speed, v.Speeds = ask.Speed, c.effectSpeedWords()
+	at := c.EffectSpeeds()[ask.Speed]
 	for _, x := range across {
 		if x.Base == nil || x.Load == nil || x.Base.Check() != nil {
 			continue
 		}
-		v.Worths = append(v.Worths, c.worthOf(x, *x.Base, at, ask.Fuel))
+		v.Effects = append(v.Effects, c.effectOf(x, *x.Base, at, ask.Fuel))
 		if l := c.limitsOf(c.pairName(x), x.Base.CdA.X, x.Limits); l != nil {
 			v.Limits = append(v.Limits, *l)
 		}
 	}
 	v.Steady, v.TopNote = c.steadyAcross(rides, at, ask.LimitRPM)
 	if len(v.Steady) > 0 {
-		v.Notes = append(v.Notes, fmt.Sprintf(c.Book.Worth.SameAir, rides[0].Name))
+		v.Notes = append(v.Notes, fmt.Sprintf(c.Book.Effects.SameAir, rides[0].Name))
 	}
 	return v
 }
 
 // steadyAcross says what holding v takes with every setup of several rides, all
 // in the air of the first that tells it, and how fast each goes.
-func (c Context) steadyAcross(rides []runs.Named, v, limitRPM float64) (lines []WorthLine, note string) {
-	var tops []WorthLine
+func (c Context) steadyAcross(rides []runs.Named, v, limitRPM float64) (lines []EffectLine, note string) {
+	var tops []EffectLine
 	density := 0.0
 	for _, ride := range rides {
 		res := ride.Result
@@ -78,14 +78,14 @@ func (c Context) steadyAcross(rides []runs.Named, v, limitRPM float64) (lines []
 		tops = append(tops, c.topLines(res, limitRPM, ride.Call)...)
 	}
 	if len(lines) > 0 && len(tops) == 0 {
-		note = c.Book.Worth.NoTop
+		note = c.Book.Effects.NoTop
 	}
 	return append(lines, tops...), note
 }
 
-func (c Context) worthSpeedWords() []string {
+func (c Context) effectSpeedWords() []string {
 	var out []string
-	for _, v := range c.WorthSpeeds() {
+	for _, v := range c.EffectSpeeds() {
 		out = append(out, c.SpeedText(v))
 	}
 	return out
@@ -93,7 +93,7 @@ func (c Context) worthSpeedWords() []string {
 
 // comparedPower and comparedTimes are the groups beside drag and rolling.
 func (c Context) comparedPower(all []runs.Comparison) CompareGroup {
-	g := CompareGroup{Title: c.Book.Worth.PowerTitle, Scale: c.Book.Compare.Scale}
+	g := CompareGroup{Title: c.Book.Effects.PowerTitle, Scale: c.Book.Compare.Scale}
 	for _, x := range all {
 		if x.Power != nil {
 			g.Rows = append(g.Rows, c.compareRow(c.pairName(x), *x.Power, shown.Plain))
@@ -103,7 +103,7 @@ func (c Context) comparedPower(all []runs.Comparison) CompareGroup {
 }
 
 func (c Context) comparedTimes(all []runs.Comparison) CompareGroup {
-	g := CompareGroup{Title: c.Book.Worth.TimesTitle, Scale: c.Book.Compare.Scale}
+	g := CompareGroup{Title: c.Book.Effects.TimesTitle, Scale: c.Book.Compare.Scale}
 	for _, x := range all {
 		for _, t := range x.Times {
 			if !c.otherUnit(t.Mark) {

@@ -28,18 +28,18 @@ func invented() *runs.Result {
 			Load: &effect.Change{CdA: v(0.05, 0.01)}}}}
 }
 
-// TestWorthByHand is worked by hand. At 30 m/s, ½·1.2·0.05·30³ = 810 W more,
+// TestEffectsByHand is worked by hand. At 30 m/s, ½·1.2·0.05·30³ = 810 W more,
 // with a standard uncertainty of a fifth of it: ± 1.96·162 W. Without rolling
 // resistance v ∝ P^(−⅓)·…, so 10 % more drag costs 30·0.1/3 = 1 m/s = 3.6 km/h,
 // and 100 km then take 100 000/30 · 1/30 = 111 s longer, to first order.
-func TestWorthByHand(t *testing.T) {
+func TestEffectsByHand(t *testing.T) {
 	c := english()
 	res := invented()
-	w := c.Worths(res, 30, nil)
+	w := c.Effects(res, 30, nil)
 	if len(w) != 1 || len(w[0].Lines) != 4 {
 		t.Fatalf("got %+v", w)
 	}
-	for i, want := range []WorthLine{
+	for i, want := range []EffectLine{
 		{Name: "Power at 108 km/h", Reading: Reading{"+0.8", "0.3", "kW"}},
 		{Name: "Slower on the same power", Reading: Reading{"3.6", "1.4", "km/h"}},
 		{Name: "Longer over 100 km", Reading: Reading{"110", "40", "s"}},
@@ -49,7 +49,7 @@ func TestWorthByHand(t *testing.T) {
 			t.Errorf("line %d is %+v, want %+v", i, w[0].Lines[i], want)
 		}
 	}
-	if len(w[0].Notes) != 1 || w[0].Notes[0] != c.Book.Worth.FuelHow {
+	if len(w[0].Notes) != 1 || w[0].Notes[0] != c.Book.Effects.FuelHow {
 		t.Errorf("without consumption it says %q", w[0].Notes)
 	}
 }
@@ -57,7 +57,7 @@ func TestWorthByHand(t *testing.T) {
 // TestFuelByHand: 10 % more power at a share of 0.8 makes 5 l/100 km 5.4, and
 // a tank of 20 l reaches 370 km instead of 400.
 func TestFuelByHand(t *testing.T) {
-	w := english().Worths(invented(), 30, &store.Fuel{LitresPer100Km: 5, SpeedMPS: 30, Tank: 20})
+	w := english().Effects(invented(), 30, &store.Fuel{LitresPer100Km: 5, SpeedMPS: 30, Tank: 20})
 	lines := w[0].Lines
 	if got := lines[3].Reading; got.Number != "+0.40" || got.Unit != "l/100 km" || got.Spread == "" {
 		t.Errorf("fuel %+v", got)
@@ -70,7 +70,7 @@ func TestFuelByHand(t *testing.T) {
 func TestLimits(t *testing.T) {
 	c := english()
 	v := c.Limits(invented().RoadLoads[0])
-	if v == nil || v.Lead != "bare: most of it is wind from pair to pair." || v.Help != c.Book.Worth.WindHelp {
+	if v == nil || v.Lead != "bare: most of it is wind from pair to pair." || v.Help != c.Book.Effects.WindHelp {
 		t.Fatalf("got %+v", v)
 	}
 	// ± 1.96 · 0.01 of 0.5 m²; the air, a hundredth of the longest, is left out.
@@ -205,7 +205,7 @@ func TestStops(t *testing.T) {
 // TestAcrossRides checks that what is compared between rides does not pass for a
 // comparison within one, and that it tells as much: what it means is calculated
 // with A's load in the air of its ride, the same 810 W more at 30 m/s as in
-// TestWorthByHand, and a steady speed in one air for all.
+// TestEffectsByHand, and a steady speed in one air for all.
 func TestAcrossRides(t *testing.T) {
 	may, june := invented(), invented()
 	june.RoadLoads[0].Setup, june.RoadLoads[0].Density, june.RoadLoads[0].CdA.X = "boxes", 1.0, 0.55
@@ -218,11 +218,11 @@ func TestAcrossRides(t *testing.T) {
 	if v.Empty() || !v.Weaker || len(v.Groups) != 1 {
 		t.Fatalf("got %+v", v)
 	}
-	if len(v.Worths) != 1 || v.Worths[0].Pair != "boxes (June), against bare (May)" {
-		t.Fatalf("worths %+v", v.Worths)
+	if len(v.Effects) != 1 || v.Effects[0].Pair != "boxes (June), against bare (May)" {
+		t.Fatalf("effects %+v", v.Effects)
 	}
 	at80 := 0.5 * 1.2 * 0.05 * math.Pow(80*units.KMH, 3) / 1000
-	if got := v.Worths[0].Lines[0].Reading.Number; got != "+"+c.Number(at80, 2) && got != "+"+c.Number(at80, 1) {
+	if got := v.Effects[0].Lines[0].Reading.Number; got != "+"+c.Number(at80, 2) && got != "+"+c.Number(at80, 1) {
 		t.Errorf("more power %s, want %.3f kW", got, at80)
 	}
 	// ½·1.2·(0.5 and 0.55)·(80/3.6)³: both in the first ride's air.

@@ -12,62 +12,62 @@ import (
 	"stillair/sensors/units"
 )
 
-// Worth is what a difference between two setups means at one speed, each
+// Effect is the effect of a difference between two setups at one speed, each
 // figure with its ±.
-type Worth struct {
+type Effect struct {
 	Pair  string
-	Lines []WorthLine
+	Lines []EffectLine
 	Notes []string
 }
 
-// WorthLine is one thing that a difference costs or saves.
-type WorthLine struct {
+// EffectLine is one figure of it, such as power or fuel.
+type EffectLine struct {
 	Name    string
 	Reading Reading
 	Words   string // beside the reading; may be empty
 }
 
-// WorthSpeeds are the speeds that a rider may ask about, m/s.
-func (c Context) WorthSpeeds() [3]float64 {
+// EffectSpeeds are the speeds that a rider may ask about, m/s.
+func (c Context) EffectSpeeds() [3]float64 {
 	if c.System == shown.Imperial {
 		return [3]float64{40 * units.MPH, 60 * units.MPH, 75 * units.MPH}
 	}
 	return [3]float64{80 * units.KMH, 100 * units.KMH, 120 * units.KMH}
 }
 
-// UsualSpeed is the place of the speed at which it is said first.
+// UsualSpeed is the index of the speed shown first.
 const UsualSpeed = 2
 
-// Worths says what every difference of a ride means at speed v, m/s. Fuel and
+// Effects are those of every difference of a ride at speed v, m/s. Fuel and
 // range need the bike's own consumption; fuel is nil where it was not entered.
-func (c Context) Worths(res *runs.Result, v float64, fuel *store.Fuel) []Worth {
-	var out []Worth
+func (c Context) Effects(res *runs.Result, v float64, fuel *store.Fuel) []Effect {
+	var out []Effect
 	for _, x := range res.Compared {
 		load, err := res.LoadOf(x.A)
 		if x.Load == nil || err != nil || load.Check() != nil {
 			continue
 		}
-		out = append(out, c.worthOf(x, load, v, fuel))
+		out = append(out, c.effectOf(x, load, v, fuel))
 	}
 	return out
 }
 
-// worthOf says what one difference means where A has the load.
-func (c Context) worthOf(x runs.Comparison, load effect.Load, v float64, fuel *store.Fuel) Worth {
-	w := Worth{Pair: c.pairName(x), Lines: c.costs(*x.Load, load, v)}
+// effectOf is the effect of one difference, given the load of A.
+func (c Context) effectOf(x runs.Comparison, load effect.Load, v float64, fuel *store.Fuel) Effect {
+	w := Effect{Pair: c.pairName(x), Lines: c.costs(*x.Load, load, v)}
 	if fuel == nil {
 		w.Lines = append(w.Lines, c.aboutFuel(*x.Load, load, v))
-		w.Notes = append(w.Notes, c.Book.Worth.FuelHow)
+		w.Notes = append(w.Notes, c.Book.Effects.FuelHow)
 	} else {
 		w.Lines = append(w.Lines, c.fuelLines(*x.Load, load, *fuel)...)
-		w.Notes = append(w.Notes, c.Book.Worth.Share)
+		w.Notes = append(w.Notes, c.Book.Effects.Share)
 	}
 	return w
 }
 
-// costs are power, speed and time.
-func (c Context) costs(change effect.Change, load effect.Load, v float64) []WorthLine {
-	t := c.Book.Worth
+// costs are the lines for power, speed and time.
+func (c Context) costs(change effect.Change, load effect.Load, v float64) []EffectLine {
+	t := c.Book.Effects
 	at := c.SpeedText(v) + " " + c.SpeedUnit()
 	faster := change.Speed(load, v)
 	distance := 100e3
@@ -76,17 +76,17 @@ func (c Context) costs(change effect.Change, load effect.Load, v float64) []Wort
 	}
 	longer := change.TimeOver(load, v, distance)
 	over := c.of(shown.Journey, measure.Value{X: distance}).Spoken()
-	lines := []WorthLine{{Name: fmt.Sprintf(t.PowerName, at), Reading: c.signed(shown.Power, change.Power(load, v))}}
+	lines := []EffectLine{{Name: fmt.Sprintf(t.PowerName, at), Reading: c.signed(shown.Power, change.Power(load, v))}}
 	name := t.Slower
 	if faster.X > 0 {
 		name = t.Faster
 	}
-	lines = append(lines, WorthLine{Name: name, Reading: c.reading(shown.Speed, math.Abs(faster.X), half(faster))})
+	lines = append(lines, EffectLine{Name: name, Reading: c.reading(shown.Speed, math.Abs(faster.X), half(faster))})
 	name = t.Longer
 	if longer.X < 0 {
 		name = t.Shorter
 	}
-	return append(lines, WorthLine{Name: fmt.Sprintf(name, over), Reading: c.reading(shown.Time, math.Abs(longer.X), half(longer))})
+	return append(lines, EffectLine{Name: fmt.Sprintf(name, over), Reading: c.reading(shown.Time, math.Abs(longer.X), half(longer))})
 }
 
 // signed writes a difference with its sign.
@@ -104,26 +104,26 @@ const consumptionSE = 0.02
 
 // aboutFuel is roughly what a difference takes of petrol, where the consumption
 // of the bike is not known.
-func (c Context) aboutFuel(change effect.Change, load effect.Load, v float64) WorthLine {
+func (c Context) aboutFuel(change effect.Change, load effect.Load, v float64) EffectLine {
 	unit := shown.Unit{Name: "l/100 km", SI: litrePer100Km}
 	if gallon := c.FuelUnit.Gallon(); gallon > 0 { // miles per gallon need the consumption itself
 		unit = shown.Unit{Name: "gal/100 mi", SI: gallon / (100 * units.Mile)}
 	}
-	return WorthLine{Name: fmt.Sprintf(c.Book.Worth.AboutFuel, c.SpeedText(v)+" "+c.SpeedUnit()),
+	return EffectLine{Name: fmt.Sprintf(c.Book.Effects.AboutFuel, c.SpeedText(v)+" "+c.SpeedUnit()),
 		Reading: c.signed(shown.Quantity{Metric: unit, Imperial: unit}, change.AboutFuel(load, v))}
 }
 
-func (c Context) fuelLines(change effect.Change, load effect.Load, f store.Fuel) []WorthLine {
-	t := c.Book.Worth
+func (c Context) fuelLines(change effect.Change, load effect.Load, f store.Fuel) []EffectLine {
+	t := c.Book.Effects
 	burnt := f.LitresPer100Km * litrePer100Km
 	burn := effect.Burn{Speed: f.SpeedMPS, PerMetre: measure.Value{X: burnt, SE: consumptionSE * burnt}}
 	after := change.Fuel(load, burn, effect.AssumedWillans())
 	at := c.SpeedText(f.SpeedMPS) + " " + c.SpeedUnit()
-	lines := []WorthLine{{Name: fmt.Sprintf(t.FuelName, at), Reading: c.fuelChange(burnt, after.PerMetre, after.More)}}
+	lines := []EffectLine{{Name: fmt.Sprintf(t.FuelName, at), Reading: c.fuelChange(burnt, after.PerMetre, after.More)}}
 	if f.Tank > 0 {
 		q := c.TankQuantity()
 		had, has := effect.Range(f.Tank*1e-3, burn.PerMetre), effect.Range(f.Tank*1e-3, after.PerMetre)
-		lines = append(lines, WorthLine{Name: fmt.Sprintf(t.RangeName, c.Write(&f.Tank, q)+" "+q.Unit), Reading: c.of(shown.Journey, has),
+		lines = append(lines, EffectLine{Name: fmt.Sprintf(t.RangeName, c.Write(&f.Tank, q)+" "+q.Unit), Reading: c.of(shown.Journey, has),
 			Words: fmt.Sprintf(t.RangeFrom, c.of(shown.Journey, measure.Value{X: had.X}).Spoken())})
 	}
 	return lines
@@ -134,27 +134,27 @@ func (c Context) noTop(res *runs.Result) string {
 	if len(res.Compared) == 0 || len(res.TopSpeeds(math.Inf(1))) > 0 {
 		return ""
 	}
-	return c.Book.Worth.NoTop
+	return c.Book.Effects.NoTop
 }
 
 // Steady says what holding v takes with every setup, and how fast each goes.
 // limitRPM is the engine's highest speed, +Inf where it is not known.
-func (c Context) Steady(res *runs.Result, v, limitRPM float64) []WorthLine {
-	var out []WorthLine
+func (c Context) Steady(res *runs.Result, v, limitRPM float64) []EffectLine {
+	var out []EffectLine
 	for _, s := range res.AtSpeed(v) {
 		out = append(out, c.steadyLine(c.setupName(s.Setup), s.Power, s.AirShare))
 	}
 	return append(out, c.topLines(res, limitRPM, c.setupName)...)
 }
 
-func (c Context) steadyLine(name string, power measure.Value, airShare float64) WorthLine {
-	return WorthLine{Name: name, Reading: c.of(shown.Power, power), Words: fmt.Sprintf(c.Book.Worth.AirShare, c.Number(100*airShare, 0))}
+func (c Context) steadyLine(name string, power measure.Value, airShare float64) EffectLine {
+	return EffectLine{Name: name, Reading: c.of(shown.Power, power), Words: fmt.Sprintf(c.Book.Effects.AirShare, c.Number(100*airShare, 0))}
 }
 
 // topLines are the top speeds of the setups, each in the air of its ride.
-func (c Context) topLines(res *runs.Result, limitRPM float64, call func(setup string) string) []WorthLine {
-	t := c.Book.Worth
-	var out []WorthLine
+func (c Context) topLines(res *runs.Result, limitRPM float64, call func(setup string) string) []EffectLine {
+	t := c.Book.Effects
+	var out []EffectLine
 	tops := res.TopSpeeds(limitRPM)
 	for _, l := range res.RoadLoads {
 		top, ok := tops[l.Setup]
@@ -162,7 +162,7 @@ func (c Context) topLines(res *runs.Result, limitRPM float64, call func(setup st
 			continue
 		}
 		words := map[effect.Limit]string{effect.ByPower: t.TopByPower, effect.ByGear: t.TopByGear, effect.NotInRun: t.TopBeyond}[top.Limit]
-		out = append(out, WorthLine{Name: fmt.Sprintf(t.TopName, call(l.Setup)), Words: words,
+		out = append(out, EffectLine{Name: fmt.Sprintf(t.TopName, call(l.Setup)), Words: words,
 			Reading: c.of(shown.Speed, top.Speed)})
 	}
 	return out

@@ -35,7 +35,7 @@ func (c Context) limitsOf(call string, cda float64, all []runs.Limit) *Limits {
 	if len(all) == 0 || !(all[0].SE > 0) || !(cda > 0) {
 		return nil
 	}
-	t := c.Book.Worth
+	t := c.Book.Effects
 	name, help := c.cause(all[0].Cause)
 	v := &Limits{Lead: fmt.Sprintf(t.LimitLead, call, name), Help: help}
 	for _, x := range all {
@@ -52,7 +52,7 @@ func (c Context) limitsOf(call string, cda float64, all []runs.Limit) *Limits {
 
 // cause names a cause, and says what helps against it.
 func (c Context) cause(x runs.Cause) (name, help string) {
-	t := c.Book.Worth
+	t := c.Book.Effects
 	switch x {
 	case runs.ByGusts:
 		return t.Gusts, t.GustsHelp

@@ -97,11 +97,11 @@ func (c Context) interval(best float64, ci [2]float64, low, high float64, decima
 		Best: best, From: ci[0], To: ci[1]}
 }
 
-// worthPercent is the gain in ± below which another pair is not worth its
+// leastGain is the gain in ± below which another pair is not worth its
 // time, and fewest the number of pairs under which it always is.
 const (
-	worthPercent = 0.4
-	fewest       = 2
+	leastGain = 0.4
+	fewest    = 2
 )
 
 // morePairs says whether more pairs are worth it. The half width goes as t/√n:
@@ -130,7 +130,7 @@ func (c Context) gain(l runs.RoadLoad) (now float64, more int, then float64) {
 	then = now
 	for k := 1; k <= 4; k++ {
 		with := measure.Quantile(0.95, l.DoF+float64(k)) * perPair / math.Sqrt(n+float64(k))
-		if then-with < worthPercent {
+		if then-with < leastGain {
 			break
 		}
 		more, then = k, with

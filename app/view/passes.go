@@ -12,7 +12,7 @@ import (
 
 // PassRow is one distance of a flying pass.
 type PassRow struct {
-	WorthLine
+	EffectLine
 	Reason string // why it does not count
 }
 
@@ -21,7 +21,7 @@ func (c Context) passes(all []runs.Pass) []PassRow {
 	var counting, others []PassRow
 	for _, p := range all {
 		for _, f := range c.shownOver(p) {
-			row := PassRow{WorthLine: WorthLine{Name: join(" · ", c.markName(f.Name), p.Setup), Reading: c.of(shown.Speed, f.Mean)}}
+			row := PassRow{EffectLine: EffectLine{Name: join(" · ", c.markName(f.Name), p.Setup), Reading: c.of(shown.Speed, f.Mean)}}
 			row.Words = c.passWords(f.There, f.Back, f.Half, p.Apart())
 			if p.Accepted() {
 				counting = append(counting, row)
@@ -47,16 +47,16 @@ func (c Context) shownOver(p runs.Pass) []pass.Figure {
 	return out
 }
 
-// passWords are both directions, what they are apart by and how long after each other
-// they were ridden.
+// passWords are both directions, what they are apart by and how long after each
+// other they were ridden.
 func (c Context) passWords(there, back, half runs.Value, apart float64) string {
 	t := c.Book.Passes
 	speed := func(v runs.Value) string { return c.style().Number(shown.Speed, v.X, 1) }
 	return join(" · ", fmt.Sprintf(t.Legs, speed(there), speed(back)), fmt.Sprintf(t.Half, c.of(shown.Speed, half).Spoken()), fmt.Sprintf(t.Apart, c.Duration(apart)))
 }
 
-// seasonPasses gives the fastest mean of both directions for each distance and setup,
-// and of how many it is.
+// seasonPasses gives the fastest mean of both directions for each distance and
+// setup, and of how many it is.
 func (c Context) seasonPasses(all []results.SeasonPass, called map[string]RideRow) []PassRow {
 	best, count, over := map[string]results.SeasonPass{}, map[string]int{}, map[string][]string{}
 	var order []string
@@ -84,7 +84,7 @@ func (c Context) seasonPasses(all []results.SeasonPass, called map[string]RideRo
 			of = fmt.Sprintf(c.Book.Passes.Best, count[name])
 		}
 		mean, half := runs.Value{X: *p.Mean.X, SE: *p.Mean.SE}, runs.Value{X: *p.Half.X, SE: *p.Half.SE}
-		out = append(out, PassRow{WorthLine: WorthLine{Name: name, Reading: c.of(shown.Speed, mean),
+		out = append(out, PassRow{EffectLine: EffectLine{Name: name, Reading: c.of(shown.Speed, mean),
 			Words: join(" · ", of, c.passWords(runs.Value{X: *p.There.X}, runs.Value{X: *p.Back.X}, half, *p.Apart), called[p.Ride].Title)}})
 	}
 	return out

@@ -26,11 +26,11 @@ type Season struct {
 	Parts   CompareGroup
 	Counted string // what parts are counted from
 	Setups  []SeasonSetup
-	TwoWays []WorthLine
+	TwoWays []EffectLine
 	Passes  []PassRow
-	Battery []WorthLine // of an electric bike: energy per distance and range, by setup
-	Steady  string      // at which speed
-	Drive   string      // what of the battery's energy reaches the road
+	Battery []EffectLine // of an electric bike: energy per distance and range, by setup
+	Steady  string       // at which speed
+	Drive   string       // what of the battery's energy reaches the road
 	Rides   []SeasonRide
 }
 
@@ -205,7 +205,7 @@ func (c Context) count(n int, one, many string) string {
 
 // seasonTwoWays gives the best mean of both directions for each mark, setup and
 // gear, and of how many it is.
-func (c Context) seasonTwoWays(all []results.SeasonTwoWay, called map[string]RideRow) []WorthLine {
+func (c Context) seasonTwoWays(all []results.SeasonTwoWay, called map[string]RideRow) []EffectLine {
 	t := c.Book.Season
 	best, count := map[string]results.SeasonTwoWay{}, map[string]int{}
 	var order []string
@@ -222,13 +222,13 @@ func (c Context) seasonTwoWays(all []results.SeasonTwoWay, called map[string]Rid
 			best[name] = w
 		}
 	}
-	var out []WorthLine
+	var out []EffectLine
 	for _, name := range order {
 		w, of := best[name], ""
 		if count[name] > 1 {
 			of = fmt.Sprintf(t.BestOf, count[name])
 		}
-		out = append(out, WorthLine{Name: name, Reading: c.reading(shown.Time, *w.Mean.X, shown.Normal95**w.Mean.SE),
+		out = append(out, EffectLine{Name: name, Reading: c.reading(shown.Time, *w.Mean.X, shown.Normal95**w.Mean.SE),
 			Words: join(" · ", of, fmt.Sprintf(t.Apart, w.Runs[0], w.Runs[1], c.Duration(*w.Apart)), called[w.Ride].Title)})
 	}
 	return out

@@ -31,7 +31,7 @@ func (c Context) seasonBattery(v *Season, bike string, ask SeasonAsk) {
 		}
 		e := l.Load.Electric(c.reference(), drive)
 		reach := effect.Range(battery*kWh, e)
-		v.Battery = append(v.Battery, WorthLine{Name: c.setupName(l.Setup), Reading: c.of(perDistance, e),
+		v.Battery = append(v.Battery, EffectLine{Name: c.setupName(l.Setup), Reading: c.of(perDistance, e),
 			Words: fmt.Sprintf(t.RangeOf, c.of(shown.Journey, reach).Spoken(), c.Number(battery, 1)+" kWh")})
 	}
 	v.Steady = fmt.Sprintf(t.BatteryTitle, c.SpeedText(c.reference())+" "+c.SpeedUnit())

@@ -41,9 +41,9 @@ func (c Context) soFar(res *runs.Result) SoFar {
 	return v
 }
 
-// worthOnePair is the chance from which one more pair is called worth it: one
+// pairChance is the chance from which one more pair is called worth it: one
 // in four. Below it the rider rides more than one, or waits for a calmer day.
-const worthOnePair = 0.25
+const pairChance = 0.25
 
 // nextPair says whether one more pair with each setup is worth it.
 func (c Context) nextPair(v compare.Verdict) string {
@@ -53,7 +53,7 @@ func (c Context) nextPair(v compare.Verdict) string {
 	switch {
 	case v.Finding != compare.CannotTell:
 		return fmt.Sprintf(t.NextDone, now, then)
-	case v.Next.Chance >= worthOnePair:
+	case v.Next.Chance >= pairChance:
 		return fmt.Sprintf(t.NextWorth, tenths, now, then)
 	case tenths == 0:
 		return fmt.Sprintf(t.NextHardly, now, then)

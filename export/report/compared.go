@@ -111,7 +111,7 @@ func (t *teller) meant(r *runs.Result, c runs.Comparison) []string {
 		if l.Setup != c.A {
 			continue
 		}
-		w := worthOf(r, l)
+		w := effectOf(r, l)
 		for _, v := range usualSpeeds(t.style.System)[1:] {
 			p := c.Load.Power(w, v)
 			key := "takes_more"

@@ -87,7 +87,7 @@ func (t *teller) loads(r *runs.Result) []load {
 	drag, roll = drag.rounded(), roll.rounded()
 	var out []load
 	for _, l := range r.RoadLoads {
-		w := worthOf(r, l)
+		w := effectOf(r, l)
 		setup := t.setup(l.Setup)
 		v := load{Setup: setup, Bands: []band{drag.band(t, "CdA", t.text("drag_area"), area.Name, l.CdA.Times(1/area.SI), interval(l)), roll.band(t, "Crr", t.text("rolling_resistance"), "", l.Crr, l.CrrCI)},
 			Basis:    t.fill("basis", finding.Count("pairs", l.Pairs), finding.Count("runs", len(l.Runs))),
@@ -107,9 +107,9 @@ func (t *teller) loads(r *runs.Result) []load {
 // a coast-down reaches.
 const fastestShown = 140 * units.KMH
 
-// worthOf returns the load of a setup in the air of the ride, with standard
+// effectOf returns the load of a setup in the air of the ride, with standard
 // gravity where the result does not tell where it was.
-func worthOf(r *runs.Result, l runs.RoadLoad) effect.Load {
+func effectOf(r *runs.Result, l runs.RoadLoad) effect.Load {
 	gravity := r.Gravity
 	if gravity == 0 {
 		gravity = roadload.DefaultOptions(1).Gravity

@@ -10,7 +10,7 @@ import (
 // ofRoadLoad holds what is said about the road load: by its fit, by package runs
 // about air, mass and pairs, and by package effect about what a change means.
 func ofRoadLoad() []Entry {
-	return slices.Concat(ofNames(), ofFitErrors(), ofFitNotes(), ofFitRuns(), ofBudgets(), ofAirAndMass(), ofWorth())
+	return slices.Concat(ofNames(), ofFitErrors(), ofFitNotes(), ofFitRuns(), ofBudgets(), ofAirAndMass(), ofEffect())
 }
 
 func ofFitErrors() []Entry {
@@ -140,7 +140,7 @@ func ofAirAndMass() []Entry {
 	}
 }
 
-func ofWorth() []Entry {
+func ofEffect() []Entry {
 	return []Entry{
 		{"worth.no_mass", nil, "the mass of bike and rider is not given: weigh them as ridden and enter it",
 			"die Masse von Maschine und Fahrer fehlt: fahrbereit wiegen und eingeben"},

@@ -22,6 +22,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"stillair/fusion/internal/motion"
 	"stillair/sensors"
 )
 
@@ -87,7 +88,7 @@ func (f *Filter) State() State { return f.state }
 // Motion takes in a reading of accelerometer and gyroscope. Readings that are
 // not finite or not later than the one before are skipped.
 func (f *Filter) Motion(m sensors.Motion) {
-	if !finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) || (f.begun && m.T <= f.state.T) {
+	if !motion.Finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) || (f.begun && m.T <= f.state.T) {
 		return
 	}
 	if !f.begun {
@@ -249,9 +250,4 @@ func (f *Filter) rest(x sensors.Fix) {
 func blend(a, b r3.Vec, share float64) r3.Vec {
 	share = math.Min(share, 1)
 	return r3.Add(a, r3.Scale(share, r3.Sub(b, a)))
-}
-
-func finite(v r3.Vec) bool {
-	sum := v.X + v.Y + v.Z
-	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }

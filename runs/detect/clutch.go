@@ -8,14 +8,14 @@ import (
 	"stillair/sensors/median"
 )
 
-// believed is the probability from which a run does not count. The priors are
+// heldBackChance is the probability from which a run does not count. The priors are
 // from textbooks; only the variation of the wind from run to run (ownWindSD)
 // and the smallest retarding force (held, heldSD) were set on rides:
 // "coast-downs" and "a gear left in" of the study "riders" of export/accuracy,
 // seeds 33, 39 and 101 to 112. It is validated on the other seeds from 1 to 60
 // of all its cases, on those of package runs, and on machines of 9, 10, 35, 42
 // and 145 kW that no limit here was set on.
-const believed = 0.5
+const heldBackChance = 0.5
 
 // decideClutch rejects the coast-downs that were more likely held back than
 // not, from all decelerations of the ride together.
@@ -25,7 +25,7 @@ func decideClutch(s *series, b bounds, found []Found, fixes []sensors.Fix) {
 		all = append(all, slowedIn(s, piece{s.index(f.From), s.index(f.To)}, bearingOf(fixes, (f.From+f.To)/2)))
 	}
 	for i, chance := range chances(b, all) {
-		if chance > believed && len(found[i].Reasons) == 0 {
+		if chance > heldBackChance && len(found[i].Reasons) == 0 {
 			found[i].Reasons = append(found[i].Reasons, finding.New(codeInGear, finding.Share("chance", chance)))
 		}
 	}

@@ -9,13 +9,13 @@ import (
 
 // Limits of a coast-down.
 const (
-	coastSpan  = 40 * units.KMH // least range of speed
-	coastWorth = 25 * units.KMH // from here on a stretch may have been meant as one
-	coastFirst = 50 * units.KMH // one that starts slower was not meant
-	coastTime  = 8.0            // s
-	jolt       = 0.5            // a step in the deceleration that wind and road do not make, m/s²
-	joltWindow = 20             // grid points on each side of a step
-	cutMargin  = 4              // grid points left out on each side of a step
+	coastSpan    = 40 * units.KMH // least range of speed
+	intendedSpan = 25 * units.KMH // from here on a stretch may have been meant as one
+	coastFirst   = 50 * units.KMH // one that starts slower was not meant
+	coastTime    = 8.0            // s
+	jolt         = 0.5            // a step in the deceleration that wind and road do not make, m/s²
+	joltWindow   = 20             // grid points on each side of a step
+	cutMargin    = 4              // grid points left out on each side of a step
 )
 
 // piece is a stretch between two steps of the deceleration.
@@ -57,7 +57,7 @@ func slowings(s *series) []piece {
 				break
 			}
 		}
-		if s.v[i]-s.v[last] > coastWorth {
+		if s.v[i]-s.v[last] > intendedSpan {
 			out = append(out, piece{i, last})
 		}
 		i = last
@@ -155,11 +155,11 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	why := fit.against(b, s, best)
 	cut, wide := len(group) > 1, s.span(best)
 	switch {
-	case wide < coastSpan && (why != "" || wide < coastWorth && (!cut || s.span(whole) < coastSpan)):
+	case wide < coastSpan && (why != "" || wide < intendedSpan && (!cut || s.span(whole) < coastSpan)):
 		return Found{}, false
 	case why != "":
 		f.Reasons = append(f.Reasons, finding.New(why))
-	case wide >= coastSpan && cut && lostToEnd(s, group, best) > 0:
+	case wide >= coastSpan && cut && rangeOutside(s, group, best) > 0:
 		f.Cautions = append(f.Cautions, finding.New(codePart, finding.Of("why", disturbance(s, group, best))))
 	case wide < coastSpan && cut:
 		f.Reasons = append(f.Reasons, disturbance(s, group, best))
@@ -172,9 +172,9 @@ func judgeCoast(s *series, b bounds, group []piece) (Found, bool) {
 	return f, true
 }
 
-// lostToEnd is the range of speed of a group outside its best piece, without
+// rangeOutside is the range of speed of a group outside its best piece, without
 // the end of a run where the rider braked.
-func lostToEnd(s *series, group []piece, best piece) float64 {
+func rangeOutside(s *series, group []piece, best piece) float64 {
 	const ended = 15 * units.KMH
 	lost := 0.0
 	for _, p := range group {

@@ -17,10 +17,10 @@ const (
 	feltOver  = 2.0  // s of a part of the run; a step of the speed hides in the whole
 )
 
-// unfelt compares the gain of speed over a run, and over every part of it, with
-// the integrated force, and reports whether they contradict each other. For a
-// coast-down the test has no power.
-func unfelt(track *fusion.Track, f Found) (gained, felt float64, contradict bool) {
+// unconfirmed compares the gain of speed over a run, and over every part of it,
+// with the integrated force, and reports whether they contradict each other.
+// For a coast-down the test has no power.
+func unconfirmed(track *fusion.Track, f Found) (gained, felt float64, contradict bool) {
 	if f.Kind == CoastDown || track.Noise == nil {
 		return 0, 0, false
 	}

@@ -59,7 +59,7 @@ func Find(r Ride) []Found {
 	found = append(append(found, rolling...), missed(s, rolling)...)
 	found = append(found, stops(s)...)
 	for i := range found {
-		found[i].Reasons = append(found[i].Reasons, r.troubles(found[i])...)
+		found[i].Reasons = append(found[i].Reasons, r.recordingFaults(found[i])...)
 		r.bridge(&found[i])
 	}
 	sort.SliceStable(found, func(i, j int) bool { return found[i].From < found[j].From })
@@ -78,8 +78,8 @@ func (r Ride) leastPower() float64 {
 // the accelerometer alone gives the speed well enough.
 const silence = 3.5
 
-// troubles are the faults of the recording that invalidate a candidate.
-func (r Ride) troubles(f Found) []finding.Finding {
+// recordingFaults are the faults of the recording that invalidate a candidate.
+func (r Ride) recordingFaults(f Found) []finding.Finding {
 	var why []finding.Finding
 	if gap := longestSilence(r.Fixes, f.From+r.Track.Lag.Seconds, f.To+r.Track.Lag.Seconds); gap > silence {
 		why = append(why, finding.New(codeNoFixes, finding.Time("for", gap)))
@@ -95,7 +95,7 @@ func (r Ride) troubles(f Found) []finding.Finding {
 			break
 		}
 	}
-	if gained, felt, ok := unfelt(r.Track, f); ok && len(why) == 0 {
+	if gained, felt, ok := unconfirmed(r.Track, f); ok && len(why) == 0 {
 		why = append(why, finding.New(codeUnfelt, finding.Speed("gained", gained), finding.Speed("felt", felt)))
 	}
 	for i := 1; i < len(r.Track.Mounts); i++ {

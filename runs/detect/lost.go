@@ -21,11 +21,11 @@ const (
 	convinced   = 2.0  // by how much the squared misfits of the two explanations must differ
 )
 
-// feigned reports whether an apparent interruption is an artefact of aliasing:
+// artefact reports whether an apparent interruption is an artefact of aliasing:
 // a smooth curve with a step and a kink at the break is fitted to the speed by
 // generalised least squares; it is one if no step fits significantly better
 // than the step of a real interruption, and the thrust continues after it.
-func (s *series) feigned(from, at, to int) bool {
+func (s *series) artefact(from, at, to int) bool {
 	level, _ := dropAt(s, at)
 	cost := math.Max(s.missing(at, level), quickestGap*level)
 	lost, eased, ok := s.stepAt(from, at, to)
@@ -51,7 +51,7 @@ func (s *series) lasting(p push, dips []int) []int {
 	var out []int
 	for k, at := range dips {
 		near := k > 0 && s.seconds(dips[k-1], at) < lookAround || k+1 < len(dips) && s.seconds(at, dips[k+1]) < lookAround
-		if near || !s.feigned(p.from, at, p.to) {
+		if near || !s.artefact(p.from, at, p.to) {
 			out = append(out, at)
 		}
 	}

@@ -39,7 +39,7 @@ func TestFeigned(t *testing.T) {
 				s.v = append(s.v, tt.v(float64(i-at)*step)+sd/5*rng.NormFloat64())
 			}
 			s.quick = slope(s.v, 2)
-			if got := s.feigned(0, at, 2*at); got != tt.want {
+			if got := s.artefact(0, at, 2*at); got != tt.want {
 				t.Errorf("feigned: %v, want %v", got, tt.want)
 			}
 		})

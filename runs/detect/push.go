@@ -59,7 +59,7 @@ func pushEnd(s *series, i int) int {
 		if j-i < patience || j < looked || s.v[j]-s.v[back] >= idle*s.seconds(back, j) {
 			continue
 		}
-		if !s.feigned(i, s.deepest(back, j), s.len()) {
+		if !s.artefact(i, s.deepest(back, j), s.len()) {
 			break
 		}
 		looked = j + patience
@@ -147,11 +147,11 @@ func maybeDip(s *series, i int) bool {
 	return level > pushing && drop > 0.6*math.Max(shiftDrop, shiftDepth*level)
 }
 
-// letGo reports whether the thrust disappears between two grid points of a
+// interrupted reports whether the thrust disappears between two grid points of a
 // push, as in an unhurried gear change. With strong vibration such a change may
 // not be a sure dip. A real interruption costs speed permanently; an artefact
 // of vibration does not.
-func (p push) letGo(s *series, from, to int) bool {
+func (p push) interrupted(s *series, from, to int) bool {
 	return slices.ContainsFunc(drops(s, from, to), func(at int) bool { return s.costs(p.from, at, p.to) })
 }
 

@@ -131,7 +131,7 @@ func (r rolling) against(b bounds, s *series, p piece) finding.Code {
 // direction of the wind relative to the bike.
 const (
 	corneringLoss = 0.012 // s²/m
-	worthCaution  = 0.02  // share of the mean deceleration that bends may cost unsaid
+	bendsCaution  = 0.02  // share of the mean deceleration that bends may cost unsaid
 	tooCostly     = 0.06  // and beyond which a run does not count
 	turnsWind     = 1.0   // rad that a run may turn: half of a wind along its beginning is then across
 )
@@ -152,7 +152,7 @@ func bends(s *series, p piece) (reasons, cautions []finding.Finding) {
 	switch {
 	case math.Abs(turned) > turnsWind || cost > tooCostly:
 		reasons = append(reasons, finding.New(codeBends, finding.Angle("by", math.Abs(turned)), finding.Share("cost", cost)))
-	case cost > worthCaution:
+	case cost > bendsCaution:
 		cautions = append(cautions, finding.New(codeSomeBends, finding.Share("cost", cost)))
 	}
 	return reasons, cautions

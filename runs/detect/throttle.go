@@ -20,7 +20,7 @@ const (
 	wholePower  = 60.0           // W/kg of thrust through several gears
 	wholeShare  = 0.6            // of the best, through several gears
 	pullGain    = 35 * units.KMH // least gain of speed of a pull
-	worthSaying = 0.92           // share of a pair of speeds from which on a push was meant as a roll-on
+	leastCover  = 0.92           // share of a pair of speeds from which on a push was meant as a roll-on
 	pullShare   = 0.3            // of the best, for a pull
 	strongPush  = 80.0           // W/kg; riding along through the gears does not reach it
 	pullRatio   = 1.5            // highest over lowest speed of a pull
@@ -148,7 +148,7 @@ func rollOns(s *series, pushes []push, pairs []marks.SpeedPair, least float64) [
 		for _, g := range p.gears(s) {
 			power := thrustPower(s, g.from, g.to)
 			pair, _ := bestCovered(s, g, pairs)
-			along := power < strongPush && g.letGo(s, s.passing(pair.From, g), s.passing(pair.To, g))
+			along := power < strongPush && g.interrupted(s, s.passing(pair.From, g), s.passing(pair.To, g))
 			if power > math.Max(least, rollShare*best) && !along {
 				out = append(out, judgeRollOn(s, g, pairs)...)
 			}
@@ -182,7 +182,7 @@ func (s *series) passing(v float64, p push) int {
 // judgeRollOn makes a candidate of one push that is strong enough.
 func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
 	pair, cover := bestCovered(s, p, pairs)
-	if cover < worthSaying {
+	if cover < leastCover {
 		return nil
 	}
 	f := p.found(s, RollOn)

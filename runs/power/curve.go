@@ -86,7 +86,7 @@ func newCurve(f *fit, grid []float64, bike Bike) (*Curve, error) {
 // ridden are the speeds that any of the pulls went through; none if there is a
 // gap between them.
 func ridden(pulls []Pull, from, to float64) []float64 {
-	if !HangTogether(pulls) {
+	if !contiguous(pulls) {
 		return nil
 	}
 	lo, hi := math.Inf(1), math.Inf(-1)
@@ -106,8 +106,8 @@ func ridden(pulls []Pull, from, to float64) []float64 {
 	return g
 }
 
-// HangTogether reports whether the pulls cover a range of speeds without a gap.
-func HangTogether(pulls []Pull) bool { return len(Parts(pulls)) <= 1 }
+// contiguous reports whether the pulls cover a range of speeds without a gap.
+func contiguous(pulls []Pull) bool { return len(Parts(pulls)) <= 1 }
 
 // Parts splits pulls into groups at gaps between their speeds.
 func Parts(pulls []Pull) [][]Pull {

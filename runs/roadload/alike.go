@@ -29,7 +29,7 @@ func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
 	if math.Abs(d.Crr.X) > 2.5*math.Hypot(d.Crr.SE, prior) {
 		return d, false
 	}
-	k := takeBack(e.Cov, a, b, prior) // by noise: only that opposes the two in a way that alike tyres undo
+	k := crrRegression(e.Cov, a, b, prior) // by noise: only that opposes the two in a way that alike tyres undo
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
 	d.CdA, d.DoF = e.contrast(w)
@@ -75,12 +75,12 @@ func (e *Estimate) Between(a, b int) LoadDifference {
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)] = 1, -1
 	d.CdA, d.DoF = e.contrast(w)
-	d.WarmCdA = e.Assumed.shows(w)
+	d.WarmCdA = e.Assumed.estimatedBias(w)
 	d.Budget = e.contrastBudget(w)
 	clear(w)
 	w[crrAt(b)], w[crrAt(a)] = 1, -1
 	d.Crr, d.CrrDoF = e.contrast(w)
-	d.WarmCrr = e.Assumed.shows(w)
+	d.WarmCrr = e.Assumed.estimatedBias(w)
 	d.Cov = differenceCov(e.Cov, a, b, 0, 1) + differenceCov(e.Assumed.contrasts, a, b, 0, 1)
 	return d
 }
@@ -96,7 +96,7 @@ func (e *Estimate) withAssumed(w []float64) (measure.Value, float64) {
 // the assumed quantities.
 func (e *Estimate) contrast(w []float64) (measure.Value, float64) {
 	v, dof := e.on(w, e.Assumed.ContrastSE(w))
-	v.X -= e.Assumed.shows(w)
+	v.X -= e.Assumed.estimatedBias(w)
 	return v, dof
 }
 
@@ -121,9 +121,9 @@ func (e *Estimate) Total(setup int) Load {
 	return l
 }
 
-// takeBack is the coefficient of the regression of ΔCdA on ΔCrr with a prior
+// crrRegression is the coefficient of the regression of ΔCdA on ΔCrr with a prior
 // for the latter, m².
-func takeBack(cov *mat.SymDense, a, b int, prior float64) float64 {
+func crrRegression(cov *mat.SymDense, a, b int, prior float64) float64 {
 	return differenceCov(cov, a, b, 0, 1) / (differenceCov(cov, a, b, 1, 1) + prior*prior)
 }
 

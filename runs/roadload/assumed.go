@@ -143,8 +143,8 @@ func (s *system) marks(a assumption) [][]float64 {
 	return out
 }
 
-// answer evaluates the equations with the data scaled by share and marks added.
-func (s *system) answer(share float64, marks [][]float64, n Noise) (float64, error) {
+// scaledCost evaluates the equations with the data scaled by share and marks added.
+func (s *system) scaledCost(share float64, marks [][]float64, n Noise) (float64, error) {
 	pull := append([]float64(nil), s.pull...)
 	kept := make([][]float64, len(s.runs))
 	for i := range s.pull {
@@ -168,10 +168,10 @@ func (s *system) answer(share float64, marks [][]float64, n Noise) (float64, err
 	return v, err
 }
 
-// respond is the sensitivity of the fitted road loads to a consider parameter:
+// sensitivity is the sensitivity of the fitted road loads to a consider parameter:
 // the loss of speed that it causes is fitted like data.
-func (s *system) respond(marks [][]float64, n Noise) (moved []float64, minus2 float64, err error) {
-	minus2, err = s.answer(0, marks, n)
+func (s *system) sensitivity(marks [][]float64, n Noise) (moved []float64, minus2 float64, err error) {
+	minus2, err = s.scaledCost(0, marks, n)
 	return append([]float64(nil), s.x.RawVector().Data[:2*s.lay.setups]...), minus2, err
 }
 
@@ -198,7 +198,7 @@ func (s *system) assume(noise Noise) (Assumed, error) {
 		massSD: s.opts.MassSD, airSD: s.opts.DensitySD, loadSD: s.opts.LoadSD}
 	for _, a := range out.what {
 		marks := s.marks(a)
-		r, alone, err := s.respond(marks, noise)
+		r, alone, err := s.sensitivity(marks, noise)
 		if err != nil {
 			return out, err
 		}
@@ -233,15 +233,15 @@ func (s *system) size(a assumption, marks [][]float64, alone float64, n Noise) (
 	for k := range marks {
 		none[k] = make([]float64, len(marks[k]))
 	}
-	nothing, err := s.answer(0, none, n)
+	nothing, err := s.scaledCost(0, none, n)
 	if err != nil {
 		return measure.Value{}, err
 	}
-	data, err := s.answer(1, none, n)
+	data, err := s.scaledCost(1, none, n)
 	if err != nil {
 		return measure.Value{}, err
 	}
-	both, err := s.answer(1, marks, n)
+	both, err := s.scaledCost(1, marks, n)
 	precision := alone - nothing + 1/(a.sd*a.sd)
 	return measure.Value{X: (both - data - alone + nothing) / 2 / precision, SE: 1 / math.Sqrt(precision)}, err
 }
@@ -259,9 +259,9 @@ func spreadOf(w []float64, cov *mat.SymDense) float64 {
 	return math.Sqrt(math.Max(0, mat.Inner(v, cov, v)))
 }
 
-// shows is the bias of Σ wᵢ·θᵢ from the assumed quantities as the runs estimate
-// them.
-func (a Assumed) shows(w []float64) float64 {
+// estimatedBias is the bias of Σ wᵢ·θᵢ from the assumed quantities as the runs
+// estimate them.
+func (a Assumed) estimatedBias(w []float64) float64 {
 	sum := 0.0
 	for j, size := range a.shown {
 		sum += size.X * a.moves(j, w)

@@ -60,7 +60,7 @@ func Expect(runs []Run, loads []Design, opts Options) (Expected, error) {
 // Estimate.Alike will give it, m²: the parts from noise and from assumptions.
 func (e Expected) Alike(a, b int) (noise, assumed float64) {
 	prior := TyresAlike * e.loads[a].Crr
-	k := takeBack(e.Noise, a, b, prior)
+	k := crrRegression(e.Noise, a, b, prior)
 	w := make([]float64, 2*len(e.loads))
 	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
 	v := mat.NewVecDense(len(w), w)

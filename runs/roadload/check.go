@@ -34,9 +34,9 @@ const (
 	minSpeedRatio = 1.1 // of the fastest fix to the slowest
 )
 
-// bare separates the runs without a change of speed: they contain no
+// splitBare separates the runs without a change of speed: they contain no
 // information, and must not prevent the fit of the others.
-func bare(runs []Run) (usable, out []Run) {
+func splitBare(runs []Run) (usable, out []Run) {
 	for _, r := range runs {
 		if len(r.T) == len(r.V) && r.blocks() < minFixes {
 			out = append(out, r)
@@ -53,7 +53,7 @@ func check(all []Run, opts Options) (usable, out []Run, err error) {
 	if len(all) == 0 {
 		return nil, nil, ErrNoRuns
 	}
-	usable, out = bare(all)
+	usable, out = splitBare(all)
 	setups := 0
 	for _, r := range all {
 		setups = max(setups, r.Setup+1)

@@ -16,10 +16,10 @@ func Fit(runs []Run, opts Options) (*Estimate, error) {
 	if err != nil {
 		return nil, err
 	}
-	e, err := fitAnyhow(usable, opts)
+	e, err := fitWithFallback(usable, opts)
 	if opts.Rolling.SE == 0 && (err != nil || e.leansOn(tyres())) {
 		opts.Rolling = tyres()
-		if leaning, failed := fitAnyhow(usable, opts); failed == nil {
+		if leaning, failed := fitWithFallback(usable, opts); failed == nil {
 			e, err = leaning, nil
 			e.Notes = append(e.Notes, finding.New(codeTyres, finding.Num("crr", opts.Rolling.X).With(opts.Rolling.SE)))
 		}
@@ -30,8 +30,8 @@ func Fit(runs []Run, opts Options) (*Estimate, error) {
 	return e, err
 }
 
-// fitAnyhow fits the full model, or a simpler one if that fails.
-func fitAnyhow(runs []Run, opts Options) (*Estimate, error) {
+// fitWithFallback fits the full model, or a simpler one if that fails.
+func fitWithFallback(runs []Run, opts Options) (*Estimate, error) {
 	e, err := fitOnce(runs, opts)
 	if err == nil && e.finite() {
 		return e, nil

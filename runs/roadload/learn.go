@@ -127,9 +127,9 @@ const (
 	dialGain  = 0.01 // of the cost: less is not worth another step
 )
 
-// slope computes the gradient and the diagonal of the Hessian of the cost at
-// l.at.
-func (l *learner) slope() {
+// gradientAndDiagonal computes the gradient and the diagonal of the Hessian of
+// the cost at l.at.
+func (l *learner) gradientAndDiagonal() {
 	probe := append([]float64(nil), l.at...)
 	l.value = l.cost(probe)
 	for i := range probe {
@@ -158,7 +158,7 @@ func (l *learner) incline() {
 // curvature computes the Hessian of the cost at l.at. The mixed terms come from
 // forward differences, corrected with the diagonal.
 func (l *learner) curvature() *mat.SymDense {
-	l.slope()
+	l.gradientAndDiagonal()
 	p := len(l.at)
 	h := mat.NewSymDense(p, nil)
 	probe := append([]float64(nil), l.at...)

@@ -5,7 +5,7 @@ package roadload
 func (c *coast) measured(l layout, s *state, m *motion) {
 	for i := range c.t {
 		c.obs[i*channels].seen = seesSpeed
-		c.leftover(s, c.rowOf(c.jac, i, 0), c.z[i]-c.v[i])
+		c.residualColumn(s, c.rowOf(c.jac, i, 0), c.z[i]-c.v[i])
 		if c.channels > 1 {
 			c.heightRow(l, s, m, i)
 		}
@@ -15,7 +15,7 @@ func (c *coast) measured(l layout, s *state, m *motion) {
 // leftover writes the last column of a row: the residual plus the current
 // contribution of the random effects, so that the normal equations solve for
 // their full values, to which the prior applies.
-func (c *coast) leftover(s *state, row []float64, above float64) {
+func (c *coast) residualColumn(s *state, row []float64, above float64) {
 	for j := 2; j < len(c.cols); j++ {
 		above += row[c.own+j] * s.beta[c.cols[j]]
 	}
@@ -46,7 +46,7 @@ func (c *coast) heightRow(l layout, s *state, m *motion, i int) {
 		row[c.own+c.at.knots+k] += rise
 		fit += rise * s.beta[l.knot+c.span[0]+k]
 	}
-	c.leftover(s, row, c.height[i]-fit)
+	c.residualColumn(s, row, c.height[i]-fit)
 }
 
 // pressRow begins the row with the effect of dynamic pressure on a height, and

@@ -9,14 +9,14 @@ import (
 // learn minimises the cost from the current values of the dials by BFGS. It
 // leaves the equations factorised at the minimum.
 func (l *learner) learn() error {
-	l.slope()
+	l.gradientAndDiagonal()
 	if math.IsInf(l.value, 1) {
 		clear(l.at) // no equations there: begin again at what was expected
 		l.model = nil
-		l.slope()
+		l.gradientAndDiagonal()
 	}
 	if l.model == nil {
-		l.believe()
+		l.resetHessian()
 	}
 	for range dialLoops {
 		step, err := l.newtonStep()
@@ -37,9 +37,9 @@ func (l *learner) learn() error {
 	return err
 }
 
-// believe initialises the Hessian model with its diagonal, no flatter than the
+// resetHessian initialises the Hessian model with its diagonal, no flatter than the
 // prior.
-func (l *learner) believe() {
+func (l *learner) resetHessian() {
 	l.model = mat.NewSymDense(len(l.at), nil)
 	for i, d := range l.dials {
 		bend := 1 / (d.sd * d.sd)
@@ -54,7 +54,7 @@ func (l *learner) believe() {
 func (l *learner) newtonStep() (*mat.VecDense, error) {
 	var chol mat.Cholesky
 	if !chol.Factorize(l.model) {
-		l.believe()
+		l.resetHessian()
 		chol.Factorize(l.model)
 	}
 	step := mat.NewVecDense(len(l.at), nil)

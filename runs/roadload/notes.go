@@ -34,7 +34,7 @@ func (s *system) notes(e *Estimate) []finding.Finding {
 	case s.lay.knots == 0 && s.opts.Noise.RoadSD > 0:
 		say(codeMaybeSmooth, finding.Share("slope", roughRoad))
 	}
-	s.sayShifts(say)
+	s.noteShifts(say)
 	if cold, ok := e.Assumed.cold(); ok {
 		say(codeWarmed, finding.Share("by", cold.X).With(cold.SE))
 	}
@@ -90,7 +90,7 @@ func startsApart(runs []*coast) float64 {
 }
 
 // sayShifts notes the pairs between whose runs the wind changed.
-func (s *system) sayShifts(say func(finding.Code, ...finding.Arg)) {
+func (s *system) noteShifts(say func(finding.Code, ...finding.Arg)) {
 	unclear := 0
 	for _, c := range s.runs {
 		at := s.lay.shift[c.pairIndex]

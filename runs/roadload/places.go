@@ -118,7 +118,7 @@ func (s *system) averageEstimated(l *learner, dial int) ([]float64, *mat.SymDens
 	best := math.NaN()
 	for _, r := range roughnesses() {
 		probe[dial] = math.Log(r.sd / l.prior.RoadSD)
-		l.turn(probe, 0)
+		l.minimiseDial(probe, 0)
 		z := probe[dial] / l.dials[dial].sd
 		v := l.cost(probe) - z*z
 		if math.IsNaN(best) {
@@ -130,9 +130,9 @@ func (s *system) averageEstimated(l *learner, dial int) ([]float64, *mat.SymDens
 	return mean, cov, nil
 }
 
-// turn minimises the cost over one dial at fixed others, by parabolic
+// minimiseDial minimises the cost over one dial at fixed others, by parabolic
 // interpolation.
-func (l *learner) turn(at []float64, dial int) {
+func (l *learner) minimiseDial(at []float64, dial int) {
 	const h = 0.3
 	x := at[dial]
 	middle := l.cost(at)

@@ -36,7 +36,7 @@ func (s *system) worst() *find {
 	for _, c := range s.runs {
 		for i, t := range s.shocks(c) {
 			if i > 0 {
-				best = best.or(find{run: c, fix: i, test: t}, shockLimit)
+				best = best.moreSignificant(find{run: c, fix: i, test: t}, shockLimit)
 			}
 		}
 	}
@@ -47,7 +47,7 @@ func (s *system) worst() *find {
 func (s *system) worstRun() *find {
 	var best *find
 	for _, c := range s.runs {
-		best = best.or(find{run: c, fix: -1, test: s.ownLoad(c)}, runLimit)
+		best = best.moreSignificant(find{run: c, fix: -1, test: s.ownLoad(c)}, runLimit)
 	}
 	if pairs, t := s.shiftedPairs(); pairs != nil && (best == nil || t.size() > sameCase*best.test.size()) {
 		return &find{run: pairs[0], pairs: pairs, test: t}
@@ -55,9 +55,9 @@ func (s *system) worstRun() *find {
 	return best
 }
 
-// or returns the more significant of two finds; the second counts from a limit
-// on.
-func (f *find) or(g find, limit float64) *find {
+// moreSignificant returns the more significant of two finds; the second counts
+// from a limit on.
+func (f *find) moreSignificant(g find, limit float64) *find {
 	if z := g.test.size(); z > limit && (f == nil || z > f.test.size()) {
 		return &g
 	}

@@ -135,7 +135,7 @@ func agree(one, other []*timing) (a, b *timing) {
 			if shared < 0.5 {
 				continue
 			}
-			if score := shared + x.worth() + y.worth() + alike(x, y); score > best {
+			if score := shared + x.score() + y.score() + alike(x, y); score > best {
 				best, a, b = score, x, y
 			}
 		}
@@ -143,9 +143,9 @@ func agree(one, other []*timing) (a, b *timing) {
 	return a, b
 }
 
-// worth prefers columns that tell readings apart, that are numbers, and that
+// score prefers columns that tell readings apart, that are numbers, and that
 // were asked for.
-func (t *timing) worth() float64 {
+func (t *timing) score() float64 {
 	w := 4 * t.even
 	if !t.column.words {
 		w += 0.5
@@ -175,10 +175,10 @@ func common(one, other []*timing) *timing {
 	}))
 }
 
-// best is the timing of most worth, nil for none.
+// best is the timing of highest score, nil for none.
 func best(all []*timing) (most *timing) {
 	for _, t := range all {
-		if most == nil || t.worth() > most.worth() {
+		if most == nil || t.score() > most.score() {
 			most = t
 		}
 	}

@@ -61,27 +61,20 @@ func (wr wrap) place(objects []fyne.CanvasObject, size fyne.Size) {
 }
 
 // Reading shows a result: the number large, its ± and unit smaller.
-func (k Kit) Reading(r view.Reading) *Box {
-	parts := []fyne.CanvasObject{k.Text(Figure, Plain, r.Number)}
-	if r.Spread != "" {
-		parts = append(parts, k.Text(Heading, Muted, "± "+r.Spread))
-	}
-	if r.Unit != "" {
-		parts = append(parts, k.Text(Body, Muted, r.Unit))
-	}
-	return newBox(wrap{gap: 6, base: true}, parts...).Spoken(r.Spoken())
-}
+func (k Kit) Reading(r view.Reading) *Box { return k.reading(r, Figure, Heading, 6) }
 
 // SmallReading is a result inside a list.
-func (k Kit) SmallReading(r view.Reading) *Box {
-	parts := []fyne.CanvasObject{k.Text(Heading, Plain, r.Number)}
+func (k Kit) SmallReading(r view.Reading) *Box { return k.reading(r, Heading, Body, 5) }
+
+func (k Kit) reading(r view.Reading, number, spread Style, gap float32) *Box {
+	parts := []fyne.CanvasObject{k.Text(number, Plain, r.Number)}
 	if r.Spread != "" {
-		parts = append(parts, k.Text(Body, Muted, "± "+r.Spread))
+		parts = append(parts, k.Text(spread, Muted, "± "+r.Spread))
 	}
 	if r.Unit != "" {
 		parts = append(parts, k.Text(Body, Muted, r.Unit))
 	}
-	return newBox(wrap{gap: 5, base: true}, parts...).Spoken(r.Spoken())
+	return newBox(wrap{gap: gap, base: true}, parts...).Spoken(r.Spoken())
 }
 
 // Interval shows a band on a scale: the whole scale, where the truth probably

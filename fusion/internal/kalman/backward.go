@@ -32,7 +32,7 @@ func Smooth(nodes []Node, x Vec, p Sym) *Result {
 	var info Sym
 	for i := len(nodes) - 1; i >= 0; i-- {
 		xs[i].shift(&ps[i], &eta)
-		ps[i].sharpen(&info, &ties[i])
+		ps[i].smoothCov(&info, &ties[i])
 		t := &steps[i]
 		if t.seen >= 0 {
 			f.seen[t.seen].backEta(&eta)
@@ -51,14 +51,14 @@ func (f *Filter) run(nodes []Node, x Vec, p Sym) {
 			observed++
 		}
 	}
-	f.x, f.p, f.steps = room(f.x, len(nodes)), room(f.p, len(nodes)), room(f.steps, len(nodes))
-	f.seen = room(f.seen, observed)[:0]
+	f.x, f.p, f.steps = resize(f.x, len(nodes)), resize(f.p, len(nodes)), resize(f.steps, len(nodes))
+	f.seen = resize(f.seen, observed)[:0]
 	xs, ps, steps := f.x, f.p, f.steps
 	for i := range nodes {
 		n, t := &nodes[i], &steps[i]
 		t.transition, t.seen = transition{}, -1
 		if i > 0 {
-			t.transition = n.Step.pass(&x, &p)
+			t.transition = n.Step.propagate(&x, &p)
 		}
 		if n.Seen {
 			t.seen = int32(len(f.seen))
@@ -69,8 +69,8 @@ func (f *Filter) run(nodes []Node, x Vec, p Sym) {
 	}
 }
 
-// room returns a slice of length n, reusing s where its capacity suffices.
-func room[E any](s []E, n int) []E {
+// resize returns a slice of length n, reusing s where its capacity suffices.
+func resize[E any](s []E, n int) []E {
 	if cap(s) < n {
 		return make([]E, n)
 	}
@@ -91,9 +91,9 @@ func dot(a, b *Vec) float64 {
 	return a[V]*b[V] + a[B]*b[B] + a[C]*b[C] + a[K]*b[K] + a[D]*b[D] + a[W]*b[W]
 }
 
-// sharpen turns the filter's covariance P into the smoothed one, P - PΛP, and
+// smoothCov turns the filter's covariance P into the smoothed one, P - PΛP, and
 // stores what cross-covariances with other nodes need.
-func (p *Sym) sharpen(info *Sym, t *tie) {
+func (p *Sym) smoothCov(info *Sym, t *tie) {
 	c, l := p.columns(), info.columns()
 	var m [N]Vec // columns of ΛP
 	for j := range m {

@@ -26,18 +26,18 @@ func (st *Step) predict(x *Vec) transition {
 	return f
 }
 
-// move replaces p by F·p·Fᵀ.
-func (f *transition) move(p *Sym) {
-	p.takeUp(f.vb/2, f.vk/2)
-	p.roll(f.h)
-	p.takeUp(f.vb/2, f.vk/2)
+// transform replaces p by F·p·Fᵀ.
+func (f *transition) transform(p *Sym) {
+	p.addToSpeed(f.vb/2, f.vk/2)
+	p.addToDistance(f.h)
+	p.addToSpeed(f.vb/2, f.vk/2)
 	p.SC, p.VC, p.BC, p.CD, p.CW = p.SC*f.c, p.VC*f.c, p.BC*f.c, p.CD*f.c, p.CW*f.c
 	p.SK, p.VK, p.BK, p.KD, p.KW = p.SK*f.k, p.VK*f.k, p.BK*f.k, p.KD*f.k, p.KW*f.k
 	p.CC, p.CK, p.KK = p.CC*f.c*f.c, p.CK*f.c*f.k, p.KK*f.k*f.k
 }
 
-// takeUp transforms a covariance for v += vb·b + vk·k.
-func (p *Sym) takeUp(vb, vk float64) {
+// addToSpeed transforms a covariance for v += vb·b + vk·k.
+func (p *Sym) addToSpeed(vb, vk float64) {
 	b := vb*p.BB + vk*p.BK
 	k := vb*p.BK + vk*p.KK
 	p.SV += vb*p.SB + vk*p.SK
@@ -49,8 +49,8 @@ func (p *Sym) takeUp(vb, vk float64) {
 	p.VW += vb*p.BW + vk*p.KW
 }
 
-// roll transforms a covariance for s += h·v.
-func (p *Sym) roll(h float64) {
+// addToDistance transforms a covariance for s += h·v.
+func (p *Sym) addToDistance(h float64) {
 	p.SS += h * (2*p.SV + h*p.VV)
 	p.SV += h * p.VV
 	p.SB += h * p.VB
@@ -61,9 +61,9 @@ func (p *Sym) roll(h float64) {
 }
 
 // pass propagates state and covariance over a step (time update).
-func (st *Step) pass(x *Vec, p *Sym) transition {
+func (st *Step) propagate(x *Vec, p *Sym) transition {
 	f := st.predict(x)
-	f.move(p)
+	f.transform(p)
 	st.addNoise(p)
 	return f
 }
@@ -126,12 +126,12 @@ func (o *Observation) update(x *Vec, p *Sym) seen {
 		is.gain[i] = ph[i] / is.variance
 		x[i] += is.gain[i] * is.innovation
 	}
-	p.less(&is.gain, &ph)
+	p.subtractOuter(&is.gain, &ph)
 	return is
 }
 
-// less subtracts g·hᵀ, which must be symmetric, from p.
-func (p *Sym) less(g, h *Vec) {
+// subtractOuter subtracts g·hᵀ, which must be symmetric, from p.
+func (p *Sym) subtractOuter(g, h *Vec) {
 	p.SS -= g[S] * h[S]
 	p.SV -= g[S] * h[V]
 	p.SB -= g[S] * h[B]
@@ -172,7 +172,7 @@ func LogLikelihood(nodes []Node, x Vec, p Sym) float64 {
 	for i := range nodes {
 		n := &nodes[i]
 		if i > 0 {
-			n.Step.pass(&x, &p)
+			n.Step.propagate(&x, &p)
 		}
 		if !n.Seen {
 			continue

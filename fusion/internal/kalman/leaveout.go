@@ -17,7 +17,7 @@ type Left struct {
 // 594). Both slices are valid until the filter is used again.
 func (f *Filter) LeaveOut(nodes []Node, x Vec, p Sym) ([]Vec, []Left) {
 	f.run(nodes, x, p)
-	f.left = room(f.left, len(nodes))
+	f.left = resize(f.left, len(nodes))
 	var eta Vec
 	var info Sym
 	for i := len(nodes) - 1; i >= 0; i-- {

@@ -95,7 +95,7 @@ func New(samples []sensors.Motion) *Series {
 		s.read = append(make([]sensors.Motion, 0, len(samples)), samples[:good]...)
 	}
 	for _, m := range samples[good:] {
-		if !finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) {
+		if !Finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) {
 			continue
 		}
 		if n := len(s.T); n > 0 {
@@ -139,7 +139,7 @@ func hasTurn(samples []sensors.Motion) bool {
 func (s *Series) good(samples []sensors.Motion, gap float64) int {
 	for i := range samples {
 		m := &samples[i]
-		if !finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) || s.HasTurn && !finite(m.Turn) {
+		if !Finite(m.Force) || math.IsNaN(m.T) || math.IsInf(m.T, 0) || s.HasTurn && !Finite(m.Turn) {
 			return i
 		}
 		if i > 0 && (m.T <= samples[i-1].T || m.T-samples[i-1].T > gap) {
@@ -150,7 +150,7 @@ func (s *Series) good(samples []sensors.Motion, gap float64) int {
 }
 
 func (s *Series) add(m sensors.Motion) {
-	if s.HasTurn && !finite(m.Turn) {
+	if s.HasTurn && !Finite(m.Turn) {
 		m.Turn = r3.Vec{}
 		if n := len(s.read); n > 0 {
 			m.Turn = s.read[n-1].Turn
@@ -214,7 +214,8 @@ func usualStep(samples []sensors.Motion) float64 {
 	return steps[len(steps)/2]
 }
 
-func finite(v r3.Vec) bool {
+// Finite reports whether every component is a finite number.
+func Finite(v r3.Vec) bool {
 	sum := v.X + v.Y + v.Z
 	return !math.IsNaN(sum) && !math.IsInf(sum, 0)
 }

@@ -46,7 +46,7 @@ func (h *hearing) add(x heard, b *device.Batch) {
 		h.past, h.out, h.from, h.clipped = h.past[:0], nil, x.first, 0 // some were lost
 		h.stamped = false
 	}
-	h.trust(x)
+	h.anchor(x)
 	for _, level := range x.level {
 		if math.Abs(float64(level)) >= loudest {
 			h.clipped++
@@ -76,9 +76,9 @@ func (h *hearing) value(past []int16) int16 {
 	return device.Level(sum)
 }
 
-// trust takes the time of x, unless the system has given better ones. The two
+// anchor takes the time of x, unless the system has given better ones. The two
 // kinds are some hundredths of a second apart.
-func (h *hearing) trust(x heard) {
+func (h *hearing) anchor(x heard) {
 	if h.stamped && !x.stamped {
 		return
 	}

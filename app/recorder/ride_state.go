@@ -7,8 +7,8 @@ import (
 	"stillair/sensors"
 )
 
-// intake is what the recorder knows of the ride so far, sample by sample.
-type intake struct {
+// rideState is the recorder's state of the ride so far, updated sample by sample.
+type rideState struct {
 	filter Filter
 	guard  guard
 	senses senses
@@ -22,14 +22,14 @@ type intake struct {
 	holes  []sensors.Hole
 }
 
-func newIntake(f Filter) intake {
+func newRideState(f Filter) rideState {
 	nan := math.NaN()
-	return intake{filter: f, guard: newGuard(), senses: newSenses(), pace: newPace(), first: nan, now: nan, queued: nan,
+	return rideState{filter: f, guard: newGuard(), senses: newSenses(), pace: newPace(), first: nan, now: nan, queued: nan,
 		live: Estimate{Speed: nan, Accel: nan}}
 }
 
-// at takes note of a sample's time.
-func (in *intake) at(t float64) {
+// at records a sample's time.
+func (in *rideState) at(t float64) {
 	if math.IsNaN(in.first) {
 		in.first, in.now = t, t
 	}
@@ -41,7 +41,7 @@ func (in *intake) at(t float64) {
 const mostHoles = 500
 
 // hole notes a hole that a state marks, once for all sensors.
-func (in *intake) hole(st sensors.State) {
+func (in *rideState) hole(st sensors.State) {
 	h, ok := st.Hole()
 	if n := len(in.holes); !ok || n == mostHoles || n > 0 && h.From < in.holes[n-1].To {
 		return
@@ -50,7 +50,7 @@ func (in *intake) hole(st sensors.State) {
 }
 
 // update follows the live filter after a sample.
-func (in *intake) update() {
+func (in *rideState) update() {
 	in.live = in.filter.Estimate()
 	if !in.senses.fresh(sensors.SensorFix, in.now) {
 		in.live.Speed = math.NaN() // without fixes the filter only guesses
@@ -63,19 +63,19 @@ func (in *intake) update() {
 type sink struct{ r *Recording }
 
 // take runs do under the lock and then puts what is to be kept on the queue.
-func (s sink) take(do func(in *intake) (float64, item)) {
+func (s sink) take(do func(in *rideState) (float64, item)) {
 	r := s.r
 	r.mu.Lock()
-	stepped, by := r.intake.guard.stepped()
-	t, it := do(&r.intake)
+	stepped, by := r.rideState.guard.stepped()
+	t, it := do(&r.rideState)
 	r.mu.Unlock()
 	if stepped {
 		s.tellStep(t, by)
 	}
 	r.queue.put(it)
 	r.mu.Lock()
-	r.intake.queued = max(t, orLowest(r.intake.queued))
-	ending := r.intake.pace.ending()
+	r.rideState.queued = max(t, orLowest(r.rideState.queued))
+	ending := r.rideState.pace.ending()
 	r.mu.Unlock()
 	if ending != Running {
 		r.end(ending, nil)
@@ -99,7 +99,7 @@ func (s sink) tellStep(t, by float64) {
 func (s sink) Motion(m sensors.Motion) {
 	r := s.r
 	r.mu.Lock()
-	in := &r.intake
+	in := &r.rideState
 	m.T = in.guard.time(m.T)
 	in.at(m.T)
 	in.senses.sample(sensors.SensorMotion, m.T)
@@ -127,7 +127,7 @@ func (s sink) Motion(m sensors.Motion) {
 
 // Fix implements sensors.Sink.
 func (s sink) Fix(f sensors.Fix) {
-	s.take(func(in *intake) (float64, item) {
+	s.take(func(in *rideState) (float64, item) {
 		f.T = in.guard.time(f.T)
 		in.at(f.T)
 		in.senses.fix(f)
@@ -140,7 +140,7 @@ func (s sink) Fix(f sensors.Fix) {
 
 // Pressure implements sensors.Sink.
 func (s sink) Pressure(p sensors.Pressure) {
-	s.take(func(in *intake) (float64, item) {
+	s.take(func(in *rideState) (float64, item) {
 		p.T = in.guard.time(p.T)
 		in.at(p.T)
 		in.senses.sample(sensors.SensorPressure, p.T)
@@ -151,7 +151,7 @@ func (s sink) Pressure(p sensors.Pressure) {
 
 // Sound implements sensors.Sink.
 func (s sink) Sound(x sensors.Sound) {
-	s.take(func(in *intake) (float64, item) {
+	s.take(func(in *rideState) (float64, item) {
 		x.T = in.guard.time(x.T)
 		in.at(x.T)
 		in.senses.sound(x)
@@ -161,7 +161,7 @@ func (s sink) Sound(x sensors.Sound) {
 
 // State implements sensors.Sink.
 func (s sink) State(st sensors.State) {
-	s.take(func(in *intake) (float64, item) {
+	s.take(func(in *rideState) (float64, item) {
 		st.T = in.guard.time(st.T)
 		in.at(st.T)
 		in.senses.state(st)

@@ -7,24 +7,24 @@ import (
 	"stillair/app/view"
 )
 
-// worth is what differences mean on the road.
-func (s Screens) worth(v view.Compare, pick func(int)) []fyne.CanvasObject {
-	if len(v.Worths)+len(v.Steady) == 0 {
+// effects shows what differences mean on the road.
+func (s Screens) effects(v view.Compare, pick func(int)) []fyne.CanvasObject {
+	if len(v.Effects)+len(v.Steady) == 0 {
 		return nil
 	}
-	k, t := s.Kit, s.C.Book.Worth
+	k, t := s.Kit, s.C.Book.Effects
 	parts := []fyne.CanvasObject{s.choice(t.At+", "+s.C.SpeedUnit(), "", Choice{Options: v.Speeds, Chosen: v.Speed, Pick: pick})}
 	for _, l := range v.Steady {
-		parts = append(parts, s.worthLine(l))
+		parts = append(parts, s.effectLine(l))
 	}
 	if v.TopNote != "" {
 		parts = append(parts, k.Text(kit.Small, kit.Muted, v.TopNote))
 	}
 	out := []fyne.CanvasObject{s.caption(t.Title), k.Card(parts...)}
-	for _, w := range v.Worths {
+	for _, w := range v.Effects {
 		lines := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, w.Pair)}
 		for _, l := range w.Lines {
-			lines = append(lines, s.worthLine(l))
+			lines = append(lines, s.effectLine(l))
 		}
 		for _, n := range w.Notes {
 			lines = append(lines, k.Text(kit.Small, kit.Muted, n))
@@ -34,7 +34,7 @@ func (s Screens) worth(v view.Compare, pick func(int)) []fyne.CanvasObject {
 	return out
 }
 
-func (s Screens) worthLine(l view.WorthLine) fyne.CanvasObject {
+func (s Screens) effectLine(l view.EffectLine) fyne.CanvasObject {
 	k := s.Kit
 	parts := []fyne.CanvasObject{k.Text(kit.Body, kit.Muted, l.Name), k.SmallReading(l.Reading)}
 	if l.Words != "" {
@@ -48,7 +48,7 @@ func (s Screens) limits(all []view.Limits) []fyne.CanvasObject {
 	if len(all) == 0 {
 		return nil
 	}
-	k, t := s.Kit, s.C.Book.Worth
+	k, t := s.Kit, s.C.Book.Effects
 	out := []fyne.CanvasObject{s.caption(t.LimitTitle)}
 	for _, l := range all {
 		parts := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, l.Lead)}
@@ -71,7 +71,7 @@ func (s Screens) group(g view.CompareGroup) []fyne.CanvasObject {
 
 // PickRides lets the rider choose which rides are compared.
 func (s Screens) PickRides(rows []view.RideRow, chosen map[string]bool, trouble string, tick func(id string), back, done func()) *kit.Page {
-	k, t := s.Kit, s.C.Book.Worth
+	k, t := s.Kit, s.C.Book.Effects
 	body := []fyne.CanvasObject{s.small(t.WhichHint)}
 	if trouble != "" {
 		body = append(body, k.Notice(kit.Caution, kit.Warn, "", trouble))

@@ -19,7 +19,7 @@ const (
 	longestLine   = 4    // s between the fixes before and after one, over which a speed may run straight
 )
 
-// judge reduces the weight of outliers: fixes far from the smoother's
+// downweightOutliers reduces the weight of outliers: fixes far from the smoother's
 // leave-one-out prediction. Ordinary residuals would not show them: with
 // vibration the accelerometer is less accurate between two fixes than a fix, so
 // a wrong fix bends the track towards itself. The variance of an outlier is
@@ -27,7 +27,7 @@ const (
 // gross one has no influence at all. Next to an outlier good fixes look wrong
 // too, so of neighbours only the farthest is down-weighted in one pass; it is
 // tested again in every pass, regardless of its current weight.
-func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
+func (r *ride) downweightOutliers(places []place, nodes []kalman.Node, left []kalman.Left) {
 	var at []int // the fixes seen
 	var z, variance []float64
 	for i, pl := range places {
@@ -51,7 +51,7 @@ func (r *ride) judge(places []place, nodes []kalman.Node, left []kalman.Left) {
 	}
 	for k, f := range at {
 		r.fixes[f].extra = 0
-		if over := z[k] / limit; over > 1 && !r.mayBe(f, z[k]*math.Sqrt(variance[k])) && !r.agrees(f) && (before[k] || farthest(z, before, k)) {
+		if over := z[k] / limit; over > 1 && !r.motionExplains(f, z[k]*math.Sqrt(variance[k])) && !r.agrees(f) && (before[k] || farthest(z, before, k)) {
 			r.fixes[f].extra = variance[k] * (math.Min(math.Pow(over, farPower), farMost) - 1 + 1e-9)
 		}
 	}
@@ -75,10 +75,10 @@ func (r *ride) agrees(f int) bool {
 	return math.Abs(off) < farOff*sd
 }
 
-// mayBe reports whether a fix may be off by this much (m/s) because the bike
-// changed its speed between the other fixes. With an accelerometer it may not,
-// since that would have shown the change.
-func (r *ride) mayBe(f int, off float64) bool {
+// motionExplains reports whether a fix may be off by this much (m/s) because
+// the bike changed its speed between the other fixes. With an accelerometer it
+// may not, since that would have shown the change.
+func (r *ride) motionExplains(f int, off float64) bool {
 	if !r.alone {
 		return false
 	}

@@ -94,8 +94,8 @@ func (r slowed) evidence(b bounds, in bool) evidence {
 	return evidence{sym, &pull, mat.Dot(y, &wy) + chol.LogDet()}
 }
 
-// before is the prior of the unknowns in the same form.
-func (b bounds) before() evidence {
+// prior is the prior of the unknowns in the same form.
+func (b bounds) prior() evidence {
 	mean := [unknowns]float64{ofRoll: gravity * usual.Crr / inertiaShare, ofAir: b.c2, ofHeld: held}
 	sd := [unknowns]float64{gravity * usual.CrrSD / inertiaShare, b.c2 * math.Hypot(usual.LadenCdASD/usual.CdA, b.unsure),
 		usual.RideGrade, usual.RideGrade, dayWindSD, dayWindSD, heldSD}
@@ -134,9 +134,9 @@ const (
 	slipsOf, habitOfGear = 0.06, 0.9
 )
 
-// habit is the log prior probability that exactly these decelerations have a
+// logPrior is the log prior probability that exactly these decelerations have a
 // gear in.
-func habit(in []bool) float64 {
+func logPrior(in []bool) float64 {
 	k := 0.0
 	for _, x := range in {
 		if x {
@@ -160,8 +160,8 @@ func chances(b bounds, all []slowed) []float64 {
 	for i := range every {
 		every[i] = true
 	}
-	w.climb(none)
-	w.climb(every)
+	w.greedy(none)
+	w.greedy(every)
 	return w.shares()
 }
 
@@ -173,16 +173,16 @@ type weigher struct {
 }
 
 func newWeigher(b bounds, all []slowed) *weigher {
-	w := &weigher{before: b.before(), seen: map[string]float64{}}
+	w := &weigher{before: b.prior(), seen: map[string]float64{}}
 	for _, r := range all {
 		w.of = append(w.of, [2]evidence{r.evidence(b, false), r.evidence(b, true)})
 	}
 	return w
 }
 
-// climb is a greedy search: it changes one deceleration at a time for as long
+// greedy is a greedy search: it changes one deceleration at a time for as long
 // as that raises the weight.
-func (w *weigher) climb(in []bool) {
+func (w *weigher) greedy(in []bool) {
 	top := w.weigh(in)
 	for {
 		best := -1
@@ -204,7 +204,7 @@ func (w *weigher) climb(in []bool) {
 func (w *weigher) weigh(in []bool) float64 {
 	key := make([]byte, len(in))
 	all := []evidence{w.before}
-	sum := habit(in)
+	sum := logPrior(in)
 	for i, x := range in {
 		key[i] = '0'
 		e := w.of[i][0]

@@ -9,15 +9,15 @@ const (
 	mostLeapt   = 5    // fixes that may lie between a leap and the leap back
 )
 
-// withoutLeaps removes up to a few consecutive fixes that no motorcycle can
+// withoutJumps removes up to a few consecutive fixes that no motorcycle can
 // have reached from the one before, provided that a reachable one follows: the
 // receiver froze, or its solution jumped. Several consecutive outliers support
 // each other, so that leave-one-out residuals do not show them. It also returns
 // how many it removed.
-func withoutLeaps(fixes []fix) ([]fix, int) {
+func withoutJumps(fixes []fix) ([]fix, int) {
 	out := make([]fix, 0, len(fixes))
 	for i := 0; i < len(fixes); i++ {
-		if n := len(out); n > 0 && leaps(out[n-1], fixes[i]) {
+		if n := len(out); n > 0 && jumps(out[n-1], fixes[i]) {
 			if back := backFrom(out[n-1], fixes, i); back > i {
 				i = back
 			}
@@ -31,14 +31,14 @@ func withoutLeaps(fixes []fix) ([]fix, int) {
 // if there is none.
 func backFrom(a fix, fixes []fix, i int) int {
 	for j := i + 1; j < min(i+1+mostLeapt, len(fixes)); j++ {
-		if !leaps(a, fixes[j]) {
+		if !jumps(a, fixes[j]) {
 			return j
 		}
 	}
 	return i
 }
 
-// leaps reports whether b cannot follow a.
-func leaps(a, b fix) bool {
+// jumps reports whether b cannot follow a.
+func jumps(a, b fix) bool {
 	return math.Abs(b.speed-a.speed) > hardestLeap*math.Max(b.t-a.t, leapSpan)+leapSlack
 }
