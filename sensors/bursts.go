@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/median"
 )
 
-// When motion counts as stamped in bursts, as by a program that is woken for many
-// readings at a time and stamps them all then.
+// Limits for motion stamped in bursts, as by a program that receives many
+// readings at a time and stamps them all on arrival.
 const (
 	within     = 0.25 // of the usual interval; readings of one burst are closer
 	mostWithin = 0.5  // share of the intervals from which on the stamps are those of bursts
@@ -18,11 +18,12 @@ const (
 
 const codeBursts finding.Code = "log.bursts"
 
-// Spread gives the log with motion that was stamped in bursts on an even clock: the
-// last reading of a burst keeps its stamp, for it had just been measured, and the
-// others lie evenly between it and the last of the burst before. A note tells how
-// many readings a burst has, and how far the last stamps scatter about the middle
-// of their neighbours, which is what is left of the jitter; log itself is not changed.
+// Spread returns the log with evenly spaced times for motion that was stamped
+// in bursts: the last reading of a burst keeps its stamp, as it had just been
+// measured, and the others are interpolated between it and the last of the
+// burst before. A note states how many readings a burst has, and the scatter of
+// the last stamps about the mean of their neighbours, which is the remaining
+// jitter. log itself is not changed.
 func Spread(log *Log) *Log {
 	every, inBursts := rhythm(log.Motion)
 	if !inBursts {
@@ -70,7 +71,7 @@ func rhythm(all []Motion) (every float64, inBursts bool) {
 	return every, float64(n) > mostWithin*float64(len(all)-1)
 }
 
-// lasts are the readings that end a burst.
+// lasts are the last readings of bursts.
 func lasts(all []Motion, every float64) (ends []int) {
 	for i := range all {
 		if i+1 == len(all) || all[i+1].T-all[i].T >= within*every {

@@ -2,9 +2,8 @@ package sensors
 
 import "context"
 
-// Collector is a Sink that builds a Log. It takes what comes as it comes: a
-// Source owes it order. To collect from something that does not keep that
-// promise, put InOrder before it.
+// Collector is a Sink that builds a Log. It does not sort: a Source must
+// deliver in order. For anything that does not, put InOrder before it.
 type Collector struct{ log Log }
 
 // NewCollector returns a collector with an empty log and an unknown ride.
@@ -19,8 +18,8 @@ func (c *Collector) State(s State)       { c.log.States = append(c.log.States, s
 // Log returns what was collected so far; it shares the collector's memory.
 func (c *Collector) Log() *Log { return &c.log }
 
-// Collect runs a source to its end and returns what it delivered. With an
-// error the log still holds all that came before it.
+// Collect runs a source to its end and returns what it delivered. With an error
+// the log still contains everything before it.
 func Collect(ctx context.Context, s Source) (*Log, error) {
 	c := NewCollector()
 	err := s.Run(ctx, c)

@@ -1,7 +1,8 @@
 package sensors
 
-// Drive is what holds engine and rear wheel together, as far as it decides what
-// can be measured: a bike whose drive cannot be let free never rolls by itself.
+// Drive is the kind of connection between engine and rear wheel, as far as it
+// decides what can be measured: a bike whose drive cannot be disengaged never
+// coasts.
 type Drive string
 
 // The drives, as ride.json names them.
@@ -15,10 +16,10 @@ const (
 // Drives are those that can be entered.
 func Drives() []Drive { return []Drive{DriveClutch, DriveVariator, DriveElectric} }
 
-// RollsFree reports whether a bike can roll by itself, held back by air and tyres
-// and little else.
+// RollsFree reports whether a bike can coast, slowed by air and tyres and
+// little else.
 func (d Drive) RollsFree() bool { return d != DriveVariator && d != DriveElectric }
 
-// Steps reports whether there are gears: without them what the bike gives at full
-// throttle is one curve over road speed.
+// Steps reports whether there are gears; without them the full-throttle force
+// is a single function of road speed.
 func (d Drive) Steps() bool { return d.RollsFree() }

@@ -6,7 +6,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Times by which a stamp is judged, s.
+// Limits for time stamps, s.
 const (
 	farAhead   = 120.0 // longer than any receiver or browser is silent while it lives on, and shorter than what a wrong clock is usually wrong by (common practice)
 	interleave = 2.5   // how far behind another kind a sample may be without a step of the clock; see Source
@@ -17,7 +17,7 @@ const (
 // usual is how many usual intervals a pause has at least.
 const usual = 8.0
 
-// gate lets samples of one kind pass in order of time.
+// gate passes samples of one kind on in order of time.
 type gate[S any] struct {
 	o      *InOrder
 	sensor Sensor
@@ -35,7 +35,7 @@ func newGate[S any](o *InOrder, sensor Sensor, enough int, sink func(S), time fu
 	return gate[S]{o: o, sensor: sensor, enough: enough, sink: sink, time: time, last: math.Inf(-1), every: math.NaN()}
 }
 
-// pass gives a sample to the sink, after what waited for it, or keeps or drops it.
+// pass sends a sample to the sink, after those waiting, or holds or drops it.
 func (g *gate[S]) pass(sample S) {
 	stamp := *g.time(&sample)
 	t := stamp + g.lead
@@ -92,7 +92,7 @@ func (g *gate[S]) future(t float64) bool {
 	return t > g.o.present+future
 }
 
-// wait keeps a sample that is far ahead, and passes those that wait once another
+// wait holds a sample that is far ahead, and passes the held ones once another
 // continues from them.
 func (g *gate[S]) wait(sample S) {
 	t := *g.time(&sample) + g.lead
@@ -113,14 +113,14 @@ func (g *gate[S]) wait(sample S) {
 	}
 }
 
-// end drops what waits.
+// end drops the waiting samples.
 func (g *gate[S]) end() {
 	g.o.Wild += len(g.held)
 	g.o.Late += len(g.behind)
 	g.held, g.behind = nil, nil
 }
 
-// goesOn reports whether a sample at t follows a run that was kept back.
+// goesOn reports whether a sample at t continues a run that was held.
 func (g *gate[S]) goesOn(run []S, t float64) bool {
 	if len(run) == 0 {
 		return true
@@ -196,8 +196,8 @@ func (g *gate[S]) release(run []S) {
 	}
 }
 
-// ClockNotes says, of a log that was recorded behind InOrder, what its states
-// tell of samples that were lost and of clocks that were set.
+// ClockNotes lists the lost samples and clock steps of a log that was recorded
+// behind InOrder, from its states.
 func (l *Log) ClockNotes() (notes []Note) {
 	lost := 0
 	for _, s := range l.States {

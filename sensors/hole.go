@@ -2,20 +2,20 @@ package sensors
 
 import "stillair/sensors/finding"
 
-// CodeHole says about a sensor that a device kept from delivering for a while: how
-// long ("for"), and why ("why").
+// CodeHole is the code of a gap during which the device kept a sensor from
+// delivering, with its length ("for") and reason ("why").
 const CodeHole finding.Code = "sensor.hole"
 
-// Hole is a stretch in which a device kept a sensor from delivering.
+// Hole is a gap during which the device kept a sensor from delivering.
 type Hole struct {
 	From, To float64 // s on the log's clock
 	Why      finding.Finding
 }
 
-// Seconds is how long it lasted.
+// Seconds is the length of the gap.
 func (h Hole) Seconds() float64 { return h.To - h.From }
 
-// Finding says it, about its span.
+// Finding is the finding about the gap.
 func (h Hole) Finding() finding.Finding {
 	return finding.New(CodeHole, finding.Time("for", h.Seconds()), finding.Of("why", h.Why)).Within(h.From, h.To)
 }
@@ -26,7 +26,7 @@ func (h Hole) State(s Sensor) State {
 	return State{T: h.To, Sensor: s, Condition: Silent, Detail: h.Finding()}
 }
 
-// Hole gives the hole that a state marks.
+// Hole returns the hole that a state marks.
 func (s State) Hole() (h Hole, ok bool) {
 	length, ok := s.Detail.Arg("for")
 	if s.Detail.Code != CodeHole || !ok || !(length.X >= 0) {
@@ -39,7 +39,7 @@ func (s State) Hole() (h Hole, ok bool) {
 	return h, true
 }
 
-// Holes gives those of a log in order, each once, however many sensors it took.
+// Holes are those of a log in order, each once for all sensors.
 func (l *Log) Holes() (holes []Hole) {
 	for _, s := range l.States {
 		h, ok := s.Hole()

@@ -6,12 +6,13 @@ import (
 	"stillair/sensors/finding"
 )
 
-// InOrder is a Sink that passes on to another what a Source may deliver, on a
-// clock that does not step. It drops a sample that is not later than the one
-// before it of its kind (phones repeat a fix, and now and then deliver two events
-// swapped), one whose time, force or speed is not a finite number, a single one with
-// a wild time, and a stretch of sound that is empty or has no rate. Live sources
-// put it between the phone and the sink they are given.
+// InOrder is a Sink that passes samples on to another in the order that a
+// Source guarantees, on a clock without steps. It drops a sample that is not
+// later than the one before it of its kind (phones repeat a fix, and now and
+// then deliver two events swapped), one whose time, force or speed is not a
+// finite number, a single one with a wild time, and a stretch of sound that is
+// empty or has no rate. Live sources put it between the phone and the sink they
+// are given.
 //
 // A sample whose time is far ahead of the one before it waits for the next. Where
 // that continues from before, the one that waited had a wild stamp; where it goes
@@ -39,7 +40,7 @@ type InOrder struct {
 	noted    int       // of what was lost
 }
 
-// What InOrder says about a clock and of samples.
+// Codes of InOrder's findings about clocks and samples.
 const (
 	codeClockStep finding.Code = "sensor.clock_step"
 	codeLost      finding.Code = "sensor.lost" // samples that were dropped ("samples")
@@ -54,8 +55,8 @@ func NewInOrder(sink Sink) *InOrder {
 	return o
 }
 
-// Present sets the time that it is on the clock of the samples. A source that
-// knows it says so before it passes samples on: none can be later.
+// Present sets the current time on the clock of the samples. A source that
+// knows it calls this before it passes samples on: none can be later.
 func (o *InOrder) Present(t float64) {
 	if t += o.forward; t < o.present-interleave {
 		o.forward += o.present - t
@@ -64,11 +65,11 @@ func (o *InOrder) Present(t float64) {
 	o.present = t
 }
 
-// Lost is how many samples were dropped and are missed.
+// Lost is the number of samples that were dropped.
 func (o *InOrder) Lost() int { return o.Broken + o.Wild + o.Late - o.Doubled }
 
-// End counts the samples that wait for another that bears their time out, when none
-// will come, and tells the sink of what was lost.
+// End drops the samples that still wait for confirmation of their time, and
+// reports lost samples to the sink.
 func (o *InOrder) End(t float64) {
 	o.motion.end()
 	o.fix.end()
@@ -76,8 +77,7 @@ func (o *InOrder) End(t float64) {
 	o.TellLost(t)
 }
 
-// TellLost tells the sink, as a state, of samples that were lost since the last
-// time, if any were.
+// TellLost reports newly lost samples to the sink, as a state.
 func (o *InOrder) TellLost(t float64) {
 	if n := o.Lost() - o.noted; n > 0 {
 		o.noted += n
@@ -85,8 +85,8 @@ func (o *InOrder) TellLost(t float64) {
 	}
 }
 
-// lead notes what is added to the stamps of a sensor from t on, and tells of it
-// where it is new.
+// lead sets the correction of a sensor's stamps from t on, and reports it if it
+// is new.
 func (o *InOrder) lead(s Sensor, t, by float64) {
 	from := o.leads[len(o.leads)-1]
 	for i, l := range o.leads {

@@ -1,5 +1,5 @@
-// Package accessible tells a screen reader what the app shows, where the toolkit
-// does not: in a browser the app is one picture to it.
+// Package accessible describes what the app shows to a screen reader where the
+// toolkit does not: in a browser the app is a single picture to it.
 package accessible
 
 import (

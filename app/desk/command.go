@@ -24,8 +24,8 @@ type world struct {
 	Live     bool // Err is watched by a person
 }
 
-// command is one verb. Each stands in a file of its own; to add one, write its
-// file and name it in commands.
+// command is one verb. Each has a file of its own; to add one, write its file
+// and name it in commands.
 type command struct {
 	Name    string
 	Args    string // what follows the name, for the help
@@ -100,7 +100,7 @@ func (c command) start(ctx context.Context, w *world, args []string) int {
 	return w.tell(c.Name, err)
 }
 
-// tell says what went wrong, if anything, and returns the exit code.
+// tell prints the error, if any, and returns the exit code.
 func (w *world) tell(name string, err error) int {
 	var input *sensors.InputError
 	var use usageError

@@ -218,7 +218,7 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *effec
 	c.tops(p, r)
 }
 
-// worth says what one difference means on the road.
+// worth prints what one difference means on the road.
 func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *effect.Burn) {
 	change, load, ok := costs(r, k)
 	if !ok {

@@ -25,7 +25,7 @@ type outcome struct {
 	err   error
 }
 
-// all exports every input, several at a time, and tells of each as it is done.
+// all exports every input, several at a time, and reports each as it is done.
 func (o *order) all(ctx context.Context, w *world, inputs []exportInput, atOnce int) error {
 	if err := os.MkdirAll(o.into, 0o755); err != nil {
 		return fmt.Errorf("the folder for the exports cannot be created: %w", err)

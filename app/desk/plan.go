@@ -306,7 +306,7 @@ func (p *planFlags) matters(l effect.Load) (float64, error) {
 	return plan.FromTopSpeed(l, top, faster), nil
 }
 
-// planWords are what tells the plan of one question from that of another.
+// planWords are the words that differ between the plans of different questions.
 type planWords struct {
 	asked  string // what was asked, as a heading
 	runs   string // what is ridden

@@ -16,8 +16,8 @@ const clearLine = "\r\033[K"
 
 func (w *world) clear() { fmt.Fprint(raw(w.Err), clearLine) }
 
-// progress tells a person how far something is that takes long. What is done
-// within a second says nothing.
+// progress shows the progress of slow work. What is done within a second says
+// nothing.
 type progress struct {
 	w     *world
 	began time.Time
@@ -26,7 +26,7 @@ type progress struct {
 
 func (w *world) progress() *progress { return &progress{w: w, began: w.Now()} }
 
-// at tells that share of the work is done, from 0 to 1.
+// at reports the share of the work done, from 0 to 1.
 func (p *progress) at(what string, share float64) {
 	if p.w.Now().Sub(p.began) < patience {
 		return

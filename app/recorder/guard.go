@@ -37,7 +37,7 @@ func (g *guard) time(t float64) float64 {
 	return t
 }
 
-// stepped tells of a step once.
+// stepped reports a step of the clock once.
 func (g *guard) stepped() (yes bool, by float64) {
 	by, g.step = g.step, 0
 	return by != 0, by

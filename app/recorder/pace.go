@@ -63,7 +63,7 @@ func (p *pace) at(t, speed float64) {
 	}
 }
 
-// ending says whether the ride is over by itself.
+// ending reports whether the ride is over by itself.
 func (p *pace) ending() Ending {
 	switch {
 	case p.phase == Moving:

@@ -6,9 +6,9 @@ import (
 	"stillair/sensors"
 )
 
-// Sensed tells how each sensor did over a whole recording: how often it
-// delivered, gaps left out, and how often and for how long it paused. A sensor
-// that delivered nothing appears with a Count of 0.
+// Sensed summarises each sensor over a whole recording: how often it delivered,
+// gaps left out, and how often and for how long it paused. A sensor that
+// delivered nothing appears with a Count of 0.
 func Sensed(log *sensors.Log) []Sense {
 	motion, turn, fixes, pressure := newTally(sensors.SensorMotion), newTally(sensors.SensorTurn), newTally(sensors.SensorFix), newTally(sensors.SensorPressure)
 	for _, m := range log.Motion {

@@ -29,7 +29,7 @@ type Status struct {
 	Err      error   // of the source
 }
 
-// Status tells how the recording stands.
+// Status is the current state of the recording.
 func (r *Recording) Status() Status {
 	r.mu.Lock()
 	defer r.mu.Unlock()

@@ -47,7 +47,7 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), nil)
 }
 
-// howToCompare stands in place of a comparison that is still to be ridden.
+// howToCompare replaces a comparison that is still to be ridden.
 func (s Screens) howToCompare(on CompareActions, plan fyne.CanvasObject) []fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Compare
 	var steps []fyne.CanvasObject

@@ -70,7 +70,7 @@ func (s Screens) NeverRolls(drive sensors.Drive, back, done func()) *kit.Page {
 	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, back), k.Column(14, body...), k.Foot(k.Button(kit.Main, kit.Tick, s.C.Book.Guide.Ready, done)))
 }
 
-// Advice tells a novice how the coast-downs of a ride went.
+// Advice explains to a novice how the coast-downs of a ride went.
 func (s Screens) Advice(v view.Advice, back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Advice
 	var body []fyne.CanvasObject

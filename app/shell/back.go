@@ -40,7 +40,7 @@ func (s *Shell) depth() int {
 	return n
 }
 
-// tellDepth tells the device how deep the rider is in the app.
+// tellDepth reports the depth of navigation to the device.
 func (s *Shell) tellDepth() {
 	if s.dev.Deep != nil {
 		s.dev.Deep(s.depth(), s.rec != nil)

@@ -88,7 +88,7 @@ func (s *Shell) happened(h platform.Happening) {
 	}
 }
 
-// Hidden tells the app that it went out of sight, or came back. On a device that
+// Hidden is called when the app was hidden or shown again. On a device that
 // records in the background the sensors would otherwise run on for nobody.
 func (s *Shell) Hidden(is bool) {
 	if s.dev.Background == nil {

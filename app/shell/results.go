@@ -19,7 +19,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// opened is the recording that is open, and what it has to tell.
+// opened is the open recording with its results.
 type opened struct {
 	id       string // empty: the invented ride
 	ses      store.Session
@@ -67,7 +67,7 @@ func (s *Shell) openRide(id string) {
 	s.measure(opened{id: id, ses: ses}, work.Ride{ID: id, Values: ses.About.Values})
 }
 
-// openDemo simulates an invented ride and shows what it has to tell.
+// openDemo simulates a ride and shows its results.
 func (s *Shell) openDemo() {
 	about := store.About{Name: s.screen.C.Book.Rides.DemoName, Started: s.dev.Clock.Wall(), Measured: s.dev.Clock.Wall()}
 	s.measure(opened{ses: store.Session{About: about}}, work.Ride{Invented: true})

@@ -79,7 +79,7 @@ func (s *Shell) startWatch() {
 	}
 }
 
-// none is what a job returns that has nothing to tell.
+// none is the result of a job without one.
 type none struct{}
 
 // stopped stops a watch, so that its sensors are free; nil is none.

@@ -1,14 +1,14 @@
 // Package store keeps what the phone app remembers: recorded sessions with
 // their names and notes, bikes with their setups, and the rider's choices.
 //
-// Everything is a file of its own in a platform.Files: a session is the
-// session file that package export/session describes, untouched once it is
-// closed, with a small JSON file of the same name beside it for what the
-// rider says about it, and another for what a season needs of its results; each bike is one JSON file; the choices are one more.
-// All JSON files carry a version, are indented for people, and are replaced
-// as a whole. A file of a later version is left alone and reported: it is never
-// overwritten. One that is damaged is reported too, and copied aside, as NAME.1.aside,
-// before anything is written in its place.
+// Everything is a file of its own in a platform.Files: a session is the session
+// file that package export/session describes, untouched once it is closed, with
+// a small JSON file of the same name for the rider's notes, and another for
+// those of its results that a season needs; each bike is one JSON file; the
+// choices are one more. All JSON files carry a version, are indented for
+// people, and are replaced as a whole. A file of a later version is left alone
+// and reported: it is never overwritten. One that is damaged is reported too,
+// and copied aside, as NAME.1.aside, before anything is written in its place.
 package store
 
 import (
@@ -26,7 +26,7 @@ import (
 // highest that it reads.
 const Version = 1
 
-// versioned is what every JSON file of this package begins with.
+// versioned is the beginning of every JSON file of this package.
 type versioned struct {
 	Version int `json:"version"`
 }
@@ -39,7 +39,7 @@ func readJSON(files platform.Files, name string, into any) error {
 	return decode(name, data, into)
 }
 
-// mostJSON is more than any file of this package is long.
+// mostJSON limits the size of a file of this package.
 const mostJSON = 1 << 20
 
 func readAll(files platform.Files, name string) ([]byte, error) {
@@ -83,9 +83,9 @@ func writeJSON(files platform.Files, name string, what any) error {
 	return files.Replace(name, append(data, '\n'))
 }
 
-// guard makes sure that nothing is lost when a file is written: it refuses where
-// a later version wrote what is there, and copies aside what cannot be used.
-// Into is a value of the file's kind.
+// guard prevents data loss before a file is replaced: it returns an error if a
+// later version of the app wrote the present file, and makes a copy of a
+// damaged one. into is a value of the file's type.
 func guard(files platform.Files, name string, into any) error {
 	data, err := readAll(files, name)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -100,7 +100,7 @@ func guard(files platform.Files, name string, into any) error {
 	return aside(files, name, data)
 }
 
-// aside keeps a copy of a damaged file under a name that no file has.
+// aside saves a copy of a damaged file under an unused name.
 func aside(files platform.Files, name string, data []byte) error {
 	for n := 1; n < 1000; n++ {
 		f, err := files.Create(fmt.Sprintf("%s.%d.aside", name, n))
@@ -119,7 +119,8 @@ func aside(files platform.Files, name string, data []byte) error {
 	return fmt.Errorf("%w: no free name for a copy of %s", fs.ErrExist, name)
 }
 
-// UnreadableError is a file of the store that is there and cannot be used.
+// UnreadableError is the error for a file of the store that exists but cannot
+// be used.
 type UnreadableError struct {
 	Name string
 	Err  error

@@ -9,7 +9,7 @@ import (
 // RecorderLock is the lock that a running recorder holds.
 const RecorderLock = "recorder"
 
-// Recovered tells of a session that a crash had left open.
+// Recovered describes a session that a crash had left open.
 type Recovered struct {
 	ID      string
 	Seconds float64 // how much of it is there

@@ -20,9 +20,9 @@ const (
 	look     = 500 * time.Millisecond
 )
 
-// Run tries the phone and tells what the rider is to do. It may be stopped with
-// the context; what was found until then is in the result. Nothing else may use
-// the sensors meanwhile. n is what the phone shows while the service runs.
+// Run tests the phone and instructs the rider. It may be stopped with the
+// context; what was found until then is in the result. Nothing else may use the
+// sensors meanwhile. n is what the phone shows while the service runs.
 func Run(ctx context.Context, d *platform.Device, n platform.Notification, tell func(Phase)) Result {
 	r := Result{Kind: ResultKind, At: d.Clock.Wall().UTC(), Lines: []Line{storage(d)}}
 	tell(LieStill)

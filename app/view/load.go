@@ -104,7 +104,7 @@ const (
 	fewest    = 2
 )
 
-// morePairs says whether more pairs are worth it. The half width goes as t/√n:
+// morePairs reports whether more pairs are worth it. The half width goes as t/√n:
 // every pair brings its own wind, and the spread between pairs is what limits.
 func (c Context) morePairs(l runs.RoadLoad) string {
 	t := c.Book.Load

@@ -64,7 +64,7 @@ func (c Context) headlines(k runs.Kind) []string {
 	return nil
 }
 
-// headline is the mark that stands for a run in a list.
+// headline is the mark that represents a run in a list.
 func (c Context) headline(r runs.Run) (runs.Mark, bool) {
 	for _, name := range c.headlines(r.Kind) {
 		for _, m := range r.Marks {
@@ -93,7 +93,7 @@ func (c Context) heading(deg float64) string {
 	return c.Book.Ride.Compass[(i+8)%8]
 }
 
-// tell writes a finding in the rider's language and units.
+// tell formats a finding in the rider's language and units.
 func (c Context) tell(f finding.Finding) string { return capital(c.say().Say(f)) }
 
 // Error writes an error in the rider's language and units.

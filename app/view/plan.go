@@ -55,7 +55,7 @@ func UsualLoad(mass float64) effect.Load {
 	return effect.Usual(mass, day.Density().X, air.Gravity(45, 0))
 }
 
-// What the switches of a plan stand for.
+// Options of the switches of a plan.
 var (
 	planChanges = [4]float64{0.02, 0.05, 0.10, 0.20}
 	planWinds   = [3]float64{0.5, 1, 1.5} // m/s

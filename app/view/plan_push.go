@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// What the switches of a plan for power and times stand for.
+// Options of the switches of a plan for power and times.
 var (
 	planStronger = [4]float64{0.02, 0.04, 0.06, 0.1}
 	planQuicker  = [4]float64{0.1, 0.2, 0.5, 1} // s

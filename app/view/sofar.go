@@ -45,7 +45,7 @@ func (c Context) soFar(res *runs.Result) SoFar {
 // in four. Below it the rider rides more than one, or waits for a calmer day.
 const pairChance = 0.25
 
-// nextPair says whether one more pair with each setup is worth it.
+// nextPair reports whether one more pair with each setup is worth it.
 func (c Context) nextPair(v compare.Verdict) string {
 	t := c.Book.Riding
 	now, then := c.Number((v.CIPercent[1]-v.CIPercent[0])/2, 1), c.Number(v.Next.Half, 1)

@@ -99,7 +99,7 @@ type Made struct {
 	Data        []byte
 }
 
-// Doer does work. tell is called meanwhile with the share that is done, by the
+// Doer does work. tell is called in between with the share that is done, by the
 // goroutine that called Do.
 type Doer interface {
 	Do(ctx context.Context, ask *Ask, tell func(share float64)) (*Answer, error)

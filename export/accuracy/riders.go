@@ -56,7 +56,7 @@ func withClutch() []sim.Bike {
 	return out
 }
 
-// slow tells whether a machine is too weak for 80 to 120 km/h.
+// slow reports whether a machine is too weak for 80 to 120 km/h.
 func slow(b sim.Bike) bool { return b.Name == sim.Scooter().Name || b.Name == sim.Light().Name }
 
 // spanOf is a roll-on that the machine can do, and the pairs of speed asked for.

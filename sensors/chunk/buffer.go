@@ -1,11 +1,10 @@
-// Package chunk collects samples whose number is not known beforehand.
+// Package chunk is a chunked buffer for samples of unknown number.
 package chunk
 
 const size = 1 << 14 // samples
 
-// Buffer grows by pieces, so that what it holds is never copied while it grows
-// and a stream without end is noticed before it has taken twice its memory, as
-// append would.
+// Buffer grows by chunks, so that samples are never copied while it grows, and
+// memory does not double as with append.
 type Buffer[S any] struct{ chunks [][]S }
 
 // Add appends a sample.
@@ -36,7 +35,7 @@ func (b *Buffer[S]) Last() *S {
 	return &last[len(last)-1]
 }
 
-// Cut takes off all but the first n samples.
+// Cut keeps only the first n samples.
 func (b *Buffer[S]) Cut(n int) {
 	whole := (n + size - 1) / size
 	if whole >= len(b.chunks) && n >= b.Len() {

@@ -2,17 +2,17 @@ package device
 
 import "math"
 
-// Arrival finds when a report reached the phone although the program received it
-// later. A report that waits behind a redraw is handed over late by some tens
-// of milliseconds, but carries a time stamp of the system's wall clock. Of the
+// Arrival estimates when a report reached the phone although the program
+// received it later. A report that waits for a redraw is delivered some tens of
+// milliseconds late, but has a time stamp of the system's wall clock. Of the
 // differences between the two clocks over the last half minute the smallest
-// belongs to the report that waited least, as in the clock filter of NTP
+// belongs to the report with the least delay, as in the clock filter of NTP
 // (RFC 5905, section 10), so the stamp plus that difference is the arrival
-// without the wait.
+// without the delay.
 //
 // The two clocks drift by some 50 µs a second at most, 1.5 ms over the window.
-// A step of the wall clock shows as a wait that no redraw explains, or as a run
-// of reports that all waited; then the window starts again.
+// A step of the wall clock appears as a delay that no redraw explains, or as a
+// series of reports that were all delayed; then the window starts again.
 type Arrival struct {
 	diffs  [window]float64 // s, by report modulo the window
 	n      int             // reports since the window started
@@ -29,7 +29,7 @@ const (
 
 // At returns the arrival of a report that was handed over at handed, on the
 // clock of the samples, and stamped with stamp, in seconds on the wall clock.
-// It is handed itself where the stamp is no help.
+// It is handed itself if the stamp is unusable.
 func (a *Arrival) At(stamp, handed float64) float64 {
 	diff := handed - stamp
 	if math.IsNaN(diff) || math.IsInf(diff, 0) {
@@ -43,7 +43,7 @@ func (a *Arrival) At(stamp, handed float64) float64 {
 	return at
 }
 
-// restart forgets the window where diff shows that the wall clock was set.
+// restart clears the window if diff shows that the wall clock was set.
 func (a *Arrival) restart(diff float64) {
 	switch extra := diff - a.least(); {
 	case a.n == 0 || extra <= wait:
@@ -68,7 +68,7 @@ func (a *Arrival) Offset() float64 {
 	return a.least()
 }
 
-// Waits tells how long reports waited to be handed over, in seconds.
+// Waits are the delays of the reports, in seconds.
 func (a *Arrival) Waits() Spread { return a.waits }
 
 func (a *Arrival) least() float64 {

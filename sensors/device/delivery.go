@@ -20,7 +20,7 @@ type delivery struct {
 // may end the program silently.
 const tellLostEvery = 60.0
 
-// few is how many samples are passed on between two looks at the context.
+// few is the number of samples passed on between two checks of the context.
 const few = 16
 
 // slice is how much of a batch is passed on kind by kind, s. Usually that is all of

@@ -6,18 +6,18 @@ import (
 	"stillair/sensors"
 )
 
-// Ear is the driver of a microphone, beside the Port of the other sensors. Its
-// methods are called as those of a Port.
+// Ear is the driver of a microphone. Its methods are called like those of a
+// Port.
 type Ear interface {
-	// Start asks for the microphone and does not wait for the answer. That
-	// there is none, or no permission for it, is reported with the samples.
+	// Start requests the microphone without waiting for the answer. A missing
+	// microphone or permission is reported with the samples.
 	Start()
 	// Drain adds the sound that came since the last call to b.
 	Drain(b *Batch)
 	Stop()
 }
 
-// Hearing returns a port that has an ear.
+// Hearing returns a port with the sound of an ear added.
 func Hearing(port Port, ear Ear) Port { return hearing{port, ear} }
 
 type hearing struct {
@@ -43,10 +43,10 @@ func (h hearing) Stop() {
 	h.Port.Stop()
 }
 
-// SoundClock turns the clock of a microphone, which counts its own readings,
-// into that of the samples. The stretches are handed over late by waits that
-// Arrival takes out; what is left moves the clock slowly, so that the phase of
-// the sound stays whole, or at once where so much is missing that it was cut.
+// SoundClock converts the clock of a microphone, which counts its own readings,
+// to that of the samples. Arrival removes the delays of delivery; the remaining
+// difference adjusts the clock slowly, so that the phase of the sound stays
+// continuous, or at once if so much is missing that there was a gap.
 type SoundClock struct {
 	arrival Arrival
 	offset  float64 // samples' clock minus the microphone's, s
@@ -59,7 +59,7 @@ const (
 )
 
 // At returns when a reading was taken: own is its time on the microphone's
-// clock, handed when it was handed over, both in seconds.
+// clock, handed that of its delivery, both in seconds.
 func (c *SoundClock) At(own, handed float64) float64 {
 	offset := c.arrival.At(own, handed) - own
 	if d := offset - c.offset; !c.running || d > soundCut || d < -soundCut {
@@ -70,8 +70,8 @@ func (c *SoundClock) At(own, handed float64) float64 {
 	return own + c.offset
 }
 
-// StretchValues is how many values a driver puts into a stretch of sound: a
-// tenth of a second.
+// StretchValues is the number of values in a driver's stretch of sound: a tenth
+// of a second.
 const StretchValues = int(sensors.SoundRate) / 10
 
 // Level is x, in parts of sensors.FullScale, as a stretch of sound holds it.

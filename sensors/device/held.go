@@ -5,8 +5,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Held says that the device did not let the program run, and the driver does not
-// know why.
+// Held is the reason for a gap during which the device did not let the program
+// run, without a reason known to the driver.
 const Held finding.Code = "sensor.held"
 
 // heldFor is how long the program may be away between two looks at its port
@@ -18,9 +18,10 @@ const heldFor = 2.0
 // no report and a few dozen readings of motion cost no run.
 const shortest = 0.5
 
-// notice adds a hole where the program was away from last to now, nothing came
-// of that time, and the driver knows of none. (A page that was frozen runs again a
-// moment before it is seen again, and only then tells of its hole.)
+// notice adds a hole if the program did not run from last to now, there are no
+// samples of that time, and the driver knows of none. (A page that was frozen
+// runs again a moment before it is visible again, and reports its hole only
+// then.)
 func (b *Batch) notice(last, now float64) {
 	if b.Away || now-last <= heldFor {
 		return

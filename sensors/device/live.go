@@ -8,8 +8,8 @@ import (
 	"stillair/sensors"
 )
 
-// Every is how often Live empties its port. Shorter costs wake-ups; longer
-// delays what the rider sees.
+// Every is the interval at which Live polls its port. A shorter one costs
+// wake-ups, a longer one delays the display.
 const Every = 100 * time.Millisecond
 
 // Live is the sensors.Source of a phone.
@@ -24,8 +24,8 @@ func NewLive(port Port, after func(time.Duration) <-chan time.Time) *Live {
 	return &Live{port: port, after: after}
 }
 
-// Lost is how many events the driver had no room for, or did not understand.
-// It may be called at any time from any goroutine.
+// Lost is the number of events for which the driver had no room, or which it
+// did not understand. It may be called at any time from any goroutine.
 func (l *Live) Lost() int { return int(l.lost.Load()) }
 
 // Run implements sensors.Source.

@@ -6,21 +6,21 @@ import (
 	"stillair/sensors"
 )
 
-// Lowpass is the filter that brings sound down to the rate that is recorded:
-// every Factor-th value of the sound through Taps, which is symmetric, so that
-// what comes out is late by half its length.
+// Lowpass is the decimation filter for sound: every Factor-th value of the
+// sound through Taps, which is symmetric (linear phase), so that the output is
+// delayed by half its length.
 type Lowpass struct {
 	Factor int
 	Taps   []float64
 }
 
-// soundStop is how much is left of what would fold into the band, dB.
+// soundStop is the attenuation of what would alias into the band, dB.
 const soundStop = 80.0
 
 // NewLowpass designs the filter for a microphone's rate by Kaiser's window
 // (Oppenheim and Schafer, Discrete-Time Signal Processing, section 7.5.3; from
-// memory): nothing changes up to sensors.SoundBand, and what would fold onto
-// that is gone.
+// memory): the pass band reaches to sensors.SoundBand, and what would alias
+// into it is removed.
 func NewLowpass(rate float64) Lowpass {
 	factor := max(1, int(math.Round(rate/sensors.SoundRate)))
 	if factor == 1 {

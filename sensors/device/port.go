@@ -8,19 +8,19 @@ import (
 // Port is the driver of one phone. Its methods are called from one goroutine,
 // Start first and Stop last, once each.
 type Port interface {
-	// Start switches on what there is, asking the rider for permission where the
-	// system wants that, and does not wait for the answer. An error means that
-	// nothing at all can be had.
+	// Start switches on the available sensors, asking the rider for permission
+	// where the system requires it, without waiting for the answer. An error
+	// means that there are no sensors at all.
 	Start() error
-	// Drain adds what came since the last call to b.
+	// Drain adds everything since the last call to b.
 	Drain(b *Batch)
 	// Now is the present on the clock of the samples, in seconds.
 	Now() float64
 	Stop()
 }
 
-// Batch is what came between two calls of Drain, each kind in the order in
-// which it came. Its slices are used again.
+// Batch holds the samples between two calls of Drain, each kind in order of
+// arrival. Its slices are reused.
 type Batch struct {
 	Motion   []sensors.Motion
 	Fixes    []sensors.Fix
@@ -32,14 +32,14 @@ type Batch struct {
 	Lost     int            // events that the driver had no room for
 }
 
-// Report is what a driver knows about a sensor beyond its samples.
+// Report is a driver's information about a sensor beyond its samples.
 type Report struct {
 	Sensor    sensors.Sensor
 	Condition sensors.Condition
 	Detail    finding.Finding // what there is to say to the rider; may be zero
 }
 
-// same reports whether two drivers' words mean the same.
+// same reports whether two reports mean the same.
 func (t Report) same(u Report) bool {
 	return t.Sensor == u.Sensor && t.Condition == u.Condition && t.Detail.String() == u.Detail.String()
 }

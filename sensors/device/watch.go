@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// patience is how long a sensor may stay quiet before the rider is warned, in
+// patience is the time without samples after which the rider is warned, in
 // seconds. A receiver reports once a second and may leave out a few under a
 // bridge; a gyroscope belongs to the motion that carries it.
 var patience = map[sensors.Sensor]float64{
@@ -18,7 +18,7 @@ var patience = map[sensors.Sensor]float64{
 	sensors.SensorSound:    2,
 }
 
-// What there is to say about a sensor that is quiet.
+// Reasons for a sensor without samples.
 const (
 	NothingYet  finding.Code = "sensor.nothing_yet"
 	NothingMore finding.Code = "sensor.nothing_more"
@@ -26,7 +26,7 @@ const (
 	NoSpeed     finding.Code = "sensor.no_speed"
 )
 
-// watch knows how each sensor is and reports changes only.
+// watch tracks the condition of each sensor and reports changes only.
 type watch struct {
 	is   map[sensors.Sensor]Report
 	why  map[sensors.Sensor]finding.Finding // what the driver said about a sensor that may fall silent
@@ -110,8 +110,9 @@ func (w *watch) hear(s sensors.Sensor, now float64) {
 	delete(w.why, s)
 }
 
-// judge says how a sensor is by when it was last heard. One that the driver
-// called denied, missing or asking stays so until it delivers.
+// judge determines the condition of a sensor from the time of its last sample.
+// One that the driver reported as denied, missing or asking stays so until it
+// delivers.
 func (w *watch) judge(s sensors.Sensor, now float64) (Report, bool) {
 	last, ever := w.seen[s]
 	switch {
@@ -129,7 +130,7 @@ func (w *watch) judge(s sensors.Sensor, now float64) (Report, bool) {
 	return Report{}, false
 }
 
-// silence is why a sensor fell silent, as far as the driver said.
+// silence is why a sensor stopped, as far as the driver reported it.
 func (w *watch) silence(s sensors.Sensor) finding.Finding {
 	if why, ok := w.why[s]; ok && !why.IsZero() {
 		return why
@@ -137,7 +138,8 @@ func (w *watch) silence(s sensors.Sensor) finding.Finding {
 	return finding.New(NothingMore)
 }
 
-// deaf reports that motion comes and has had time to bring a turn rate.
+// deaf reports whether motion arrives without a turn rate for long enough to
+// conclude that there is none.
 func (w *watch) deaf(now float64) bool {
 	last, ever := w.seen[sensors.SensorMotion]
 	return ever && now-last <= patience[sensors.SensorMotion] && now-w.from > 2*patience[sensors.SensorTurn]

@@ -5,8 +5,8 @@ import (
 	"strconv"
 )
 
-// Quantity is what a number is of. It decides the unit and the digits in which
-// a person reads the number; the number itself is in SI.
+// Quantity is the physical quantity of a number. It decides the unit and the
+// digits in which the number is shown; the number itself is in SI.
 type Quantity string
 
 // The quantities.
@@ -66,7 +66,7 @@ func (a Arg) String() string {
 	return s
 }
 
-// Equal reports whether two arguments say the same; two unknown numbers do.
+// Equal reports whether two arguments are equal; two unknown numbers are.
 func (a Arg) Equal(b Arg) bool {
 	same := a.X == b.X || math.IsNaN(a.X) && math.IsNaN(b.X)
 	nested := a.Finding == b.Finding || a.Finding != nil && b.Finding != nil && a.Finding.String() == b.Finding.String()
@@ -79,7 +79,7 @@ func Num(name string, x float64) Arg { return Arg{Name: name, Quantity: OfNumber
 // Count is how many.
 func Count(name string, n int) Arg { return Arg{Name: name, Quantity: OfCount, X: float64(n)} }
 
-// Share is a part of a whole: 1 is 100 %.
+// Share is a fraction: 1 is 100 %.
 func Share(name string, x float64) Arg { return Arg{Name: name, Quantity: OfShare, X: x} }
 
 // Speed is of the bike, in m/s.

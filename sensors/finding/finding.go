@@ -1,7 +1,7 @@
-// Package finding is how the analysis says something to a person without
-// building a sentence: a Finding is a stable code with typed arguments in SI,
-// and what it is about. Package export/words renders it in each language and
-// system of units; a program reads the code and the arguments.
+// Package finding defines the messages of the analysis in place of sentences: a
+// Finding is a stable code with typed arguments in SI, and the run, setup or
+// time it is about. Package export/words renders it in each language and system
+// of units; a program reads the code and the arguments.
 //
 // A code is two or more lower-case words joined by dots, the first naming the
 // area: "coast.brake", "plain.column_missing". Codes are part of the results
@@ -16,7 +16,7 @@ import (
 // Code names what was found.
 type Code string
 
-// Finding is one thing that was found. The zero value says nothing.
+// Finding is one message. The zero value is no message.
 type Finding struct {
 	Code  Code
 	Args  []Arg
@@ -29,19 +29,19 @@ type Finding struct {
 // New makes a finding of a code and its arguments.
 func New(code Code, args ...Arg) Finding { return Finding{Code: code, Args: args} }
 
-// OfRun says which run the finding is about.
+// OfRun sets the run that the finding is about.
 func (f Finding) OfRun(id int) Finding {
 	f.Run = id
 	return f
 }
 
-// Within says which span of the log the finding is about, in s on its clock.
+// Within sets the span of the log that the finding is about, in s on its clock.
 func (f Finding) Within(from, to float64) Finding {
 	f.From, f.To = from, to
 	return f
 }
 
-// OfSetup says which setup the finding is about.
+// OfSetup sets the setup that the finding is about.
 func (f Finding) OfSetup(name string) Finding {
 	f.Setup = name
 	return f
@@ -62,8 +62,8 @@ func (f Finding) Is(code Code) bool {
 }
 
 // Path is the code, and after a slash that of the finding in its arguments, if
-// there is one: "coast.part/coast.braked". It stands where there is room for no
-// arguments.
+// there is one: "coast.part/coast.braked". It is used where there is no room
+// for arguments.
 func (f Finding) Path() string {
 	path := string(f.Code)
 	for _, a := range f.Args {
@@ -83,7 +83,7 @@ func Paths(all []Finding) []string {
 	return out
 }
 
-// IsZero reports whether the finding says nothing.
+// IsZero reports whether the finding is the zero value.
 func (f Finding) IsZero() bool { return f.Code == "" }
 
 // Arg gives the argument of that name.
@@ -118,7 +118,7 @@ func Any(all []Finding, code Code) bool {
 	return false
 }
 
-// Error is a finding that ends what was asked for.
+// Error is a finding as an error.
 type Error struct {
 	Finding
 	Err error // the cause, or nil

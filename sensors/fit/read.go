@@ -24,7 +24,7 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// Limits that hold a malformed file's memory.
+// Limits for the memory of a malformed file.
 const (
 	mostRecords = 500_000
 	mostBytes   = 256 << 20
@@ -34,14 +34,14 @@ const (
 // its header say so.
 func Is(head []byte) bool { return len(head) >= 12 && bytes.Equal(head[8:12], []byte(".FIT")) }
 
-// records collects the records of an activity as the decoder tells of them.
+// records collects the records of an activity from the decoder.
 type records struct {
 	fixes  []sensors.Fix
 	spoken int
 	lost   int // without a time
 }
 
-// OnMesg takes a message in.
+// OnMesg handles a message.
 func (r *records) OnMesg(m proto.Message) {
 	if m.Num != typedef.MesgNumRecord || len(r.fixes) > mostRecords {
 		return

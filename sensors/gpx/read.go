@@ -1,8 +1,8 @@
 // Package gpx reads tracks with times in GPX, versions 1.0 and 1.1 (Topografix):
 // the open format of hand-held receivers, phones and route planners.
 //
-// A track point has a position and, if it is to be of use here, a time. GPX 1.0
-// has a speed in m/s, and 1.1 has none of its own, so programs write it under
+// A track point has a position and, to be useful here, a time. GPX 1.0 has a
+// speed in m/s, and 1.1 has none of its own, so programs write it under
 // extensions, as an element "speed" in a namespace of theirs. Where most points
 // have one it is taken, and compared with the positions; where they have not,
 // speeds are calculated from the positions, with a standard deviation that the
@@ -26,14 +26,14 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// Limits that hold a malformed file's memory.
+// Limits for the memory of a malformed file.
 const (
 	mostPoints = 500_000
 	mostBytes  = 256 << 20
 	mostDepth  = 50
 )
 
-// reading is a file under way.
+// reading is the state of the parser.
 type reading struct {
 	name    string
 	path    []string // of open elements, by their local names

@@ -58,7 +58,7 @@ func (grow) place(objects []fyne.CanvasObject, size fyne.Size) {
 	put(objects[0], 0, 0, size.Width, size.Height)
 }
 
-// Upright says where the objects of a row stand in its height.
+// Upright is the vertical alignment of the objects in a row.
 type Upright int
 
 // The ways to stand.

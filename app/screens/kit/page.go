@@ -28,7 +28,7 @@ func (k Kit) NewPage(head, body, foot fyne.CanvasObject) *Page {
 // ScrollTo moves the body to a height, as it was before it was rebuilt.
 func (p *Page) ScrollTo(y float32) { p.scroll.ScrollToOffset(fyne.NewPos(0, y)) }
 
-// Scrolled tells how far the body is scrolled.
+// Scrolled reports how far the body is scrolled.
 func (p *Page) Scrolled() float32 { return p.scroll.Offset.Y }
 
 // pageFlow gives the scrolled content the width of the page.

@@ -1,5 +1,5 @@
-// Package decimal reads the numbers of tables: fast, exact, and with the words
-// that programs write for a value they do not have.
+// Package decimal parses the numbers of tables: fast, exact, and with the words
+// that programs write for missing values.
 package decimal
 
 import (
@@ -8,7 +8,7 @@ import (
 	"strconv"
 )
 
-// Cell is what a number's cell turned out to hold.
+// Cell is the kind of content of a cell.
 type Cell int
 
 // The kinds of cell.
@@ -82,8 +82,7 @@ func short(b []byte) (float64, bool) {
 	return v, true
 }
 
-// isNothing reports whether a cell holds one of the words that programs write
-// for a value they do not have.
+// isNothing reports whether a cell contains a word for a missing value.
 func isNothing(b []byte) bool {
 	switch string(bytes.ToLower(b)) {
 	case "null", "na", "n/a", "none", "-", "nan(ind)", "-nan":

@@ -1,6 +1,6 @@
-// Package jsontext checks JSON texts of unknown origin before they are read:
-// whole, not too deep. It also finds line numbers and shifts decimal points,
-// which keeps a change of unit by a power of ten exact.
+// Package jsontext validates JSON texts of unknown origin before they are
+// parsed: complete, not nested too deeply. It also finds line numbers and
+// shifts decimal points, which keeps a change of unit by a power of ten exact.
 package jsontext
 
 import (

@@ -46,7 +46,7 @@ func Folder(fsys fs.FS, name string, wanted func(bare string) bool) ([]Entry, er
 	return all, nil
 }
 
-// AsInput makes an error of reading one that says where.
+// AsInput adds the place to an error of reading one.
 func AsInput(name string, line int, err error) error {
 	var input *sensors.InputError
 	if errors.As(err, &input) {
@@ -55,7 +55,7 @@ func AsInput(name string, line int, err error) error {
 	return sensors.Unreadable(name, line, err)
 }
 
-// Cut is a name or a cell as a finding shows it: of at most that many bytes.
+// Cut truncates a name or a cell for a finding to at most that many bytes.
 func Cut[S string | []byte](name string, s S, most int) finding.Arg {
 	return finding.Text(name, strings.ToValidUTF8(string(s[:min(len(s), most)]), "�"))
 }

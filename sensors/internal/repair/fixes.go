@@ -9,17 +9,17 @@ import (
 	"stillair/sensors/units"
 )
 
-// Speeds in m/s that say something about their unit.
+// Speeds in m/s that are informative about their unit.
 const (
 	fastest   = 110.0 // near 400 km/h: more than one fix in a hundred of no bike exceeds it
 	mostSpeed = 150.0 // above it a fix cannot be
 )
 
-// Speed brings the speeds of a log's fixes to m/s, in place: by the way
+// Speed converts the speeds of a log's fixes to m/s, in place: by the distance
 // between positions, else by the accelerometer, whose force must be in m/s². It
-// refuses speeds that are plainly not in m/s and whose unit is not plain, and
-// leaves out those that cannot be. It returns what the speeds were multiplied
-// by.
+// returns an error for speeds that are clearly not in m/s but of unknown unit,
+// and leaves out impossible ones. It returns the factor by which the speeds
+// were multiplied.
 func Speed(log *sensors.Log, file string) (float64, error) {
 	unit, why, err := speedScale(log, file)
 	if err != nil {
@@ -49,7 +49,7 @@ func SpeedAsked(log *sensors.Log, file string) error {
 	return possible(log, file)
 }
 
-// When the scale of speeds is plain.
+// Limits for an unambiguous scale of speeds.
 const (
 	fewestStretches = 8
 	scaleSlack      = 0.01 // receivers and positions agree better than this (common practice)

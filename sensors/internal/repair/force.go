@@ -45,13 +45,13 @@ func ForceUnit(size float64) (name string, inMPS2 float64) {
 // mostForce in m/s²; the accelerometers of phones end at 16 g (common practice).
 const mostForce = 1000
 
-// SpikesDropped says what DropSpikes did to n samples of a file.
+// SpikesDropped is the finding about n samples dropped by DropSpikes.
 func SpikesDropped(file string, n int) sensors.Note {
 	return sensors.Note{File: file, Count: n, What: finding.New("force.impossible", finding.Acceleration("most", mostForce))}
 }
 
-// DropSpikes leaves out, in place, what no accelerometer of a phone measures,
-// and returns how many that were.
+// DropSpikes removes, in place, samples beyond the range of a phone's
+// accelerometer, and returns their number.
 func DropSpikes(motion []sensors.Motion) ([]sensors.Motion, int) {
 	kept := motion[:0]
 	for _, m := range motion {

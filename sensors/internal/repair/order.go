@@ -1,6 +1,6 @@
-// Package repair puts right what recorded logs have wrong: the order of samples,
-// the units and the sign of what was measured. All of it is found from the
-// data alone, and only corrected where the data leave no doubt.
+// Package repair corrects recorded logs: the order of samples, the units and
+// the signs. All of it is inferred from the data, and corrected only if the
+// data leave no doubt.
 package repair
 
 import (
@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Disorder says what Order changed.
+// Disorder counts the changes by Order.
 type Disorder struct {
 	Moved   int // samples that came after a later one
 	Doubled int // samples with the time of one before them, which are left out
@@ -41,8 +41,8 @@ func Order[S any](samples []S, time func(S) float64) ([]S, Disorder) {
 	return samples, d
 }
 
-// Notes says what was changed in a file; what is the code of that which was
-// out of order: "input.sample" or another.
+// Notes are the findings about the changes; what is the code of the kind of
+// samples: "input.sample" or another.
 func (d Disorder) Notes(file string, what finding.Code) (notes []sensors.Note) {
 	one := finding.Of("what", finding.New(what))
 	if d.Moved > 0 {

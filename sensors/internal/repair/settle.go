@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// The words that say how a file's signs are meant.
+// The values of "axes" in a file.
 const (
 	AxesUp   = "specific force up"
 	AxesDown = "specific force down"
@@ -20,8 +20,8 @@ func AxesWords() finding.Finding {
 	return finding.New("axes.write", finding.Text("up", AxesUp), finding.Text("down", AxesDown))
 }
 
-// Force brings the specific force of motion to m/s², in place. The note is nil
-// where nothing was to be done.
+// Force converts the specific force of motion to m/s², in place. The note is
+// nil if nothing was changed.
 func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 	size := ForceSize(motion)
 	unit, scale := ForceUnit(size)
