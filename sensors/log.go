@@ -1,8 +1,11 @@
 package sensors
 
 import (
+	"compress/flate"
+	"compress/gzip"
 	"errors"
 	"fmt"
+	"io"
 	"math"
 
 	"stillair/sensors/finding"
@@ -97,5 +100,21 @@ func Cause(err error) finding.Arg {
 	if errors.As(err, &f) {
 		return finding.Of("why", f.Finding)
 	}
+	if f, ok := Broken(err); ok {
+		return finding.Of("why", f)
+	}
 	return finding.Text("why", err.Error())
+}
+
+// Broken gives the errors with which Go's library answers a file that was cut off or
+// changed a finding in their place, and reports whether err is one.
+func Broken(err error) (finding.Finding, bool) {
+	var packed flate.CorruptInputError
+	switch {
+	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
+		return finding.New("input.ends_early"), true
+	case errors.Is(err, gzip.ErrHeader), errors.Is(err, gzip.ErrChecksum), errors.As(err, &packed):
+		return finding.New("input.packing"), true
+	}
+	return finding.Finding{}, false
 }

@@ -1,8 +1,8 @@
 package screens_test
 
 import (
-	"errors"
 	"fmt"
+	"io"
 	"math"
 	"slices"
 	"time"
@@ -76,7 +76,7 @@ func seasonScreens() []picture {
 			return page(s, view.SeasonAsk{Season: results.NewSeason(append(rides, other), "", time.Hour),
 				Garage: []store.Bike{{Name: "blue naked 700", Battery: ptr(12.5)}}, Loads: []view.SetupLoad{
 					{Bike: "blue naked 700", Setup: "short screen", Load: seasonLoad(0.55)}, {Bike: "blue naked 700", Setup: "tall screen + panniers", Load: seasonLoad(0.65)}},
-				Left: []view.Left{{Ride: kept[1], Why: errors.New("unexpected EOF")}}})
+				Left: []view.Left{{Ride: kept[1], Why: io.ErrUnexpectedEOF}}})
 		}},
 		{"season one setup", func(s screens.Screens) fyne.CanvasObject {
 			one := slices.Clone(rides[:3])

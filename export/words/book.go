@@ -117,8 +117,8 @@ func (b *Book) remark(n sensors.Note) string {
 }
 
 // Error renders an error: of a bad input the place, what is wrong and the
-// remedy; of a finding its text; of several joined a line each; any other as it
-// is.
+// remedy; of a finding its text; of several joined a line each; of a file that is cut
+// off or damaged so much; any other as it is.
 func (b *Book) Error(err error) string {
 	switch e := err.(type) {
 	case nil:
@@ -141,6 +141,9 @@ func (b *Book) Error(err error) string {
 		if all := e.Unwrap(); len(all) > 0 && err.Error() == errors.Join(all...).Error() {
 			return strings.Join(b.lines(all), "\n")
 		}
+	}
+	if f, ok := sensors.Broken(err); ok {
+		return b.Say(f)
 	}
 	return err.Error()
 }

@@ -1,8 +1,10 @@
 package words
 
 import (
+	"compress/gzip"
 	"errors"
 	"fmt"
+	"io"
 	"math"
 	"strings"
 	"testing"
@@ -106,6 +108,8 @@ func TestError(t *testing.T) {
 		{"joined with nothing", errors.Join(bad, nil), badText},
 		{"joined", errors.Join(bad, fail), badText + "\n" + failText},
 		{"wrapped and joined", errors.Join(fmt.Errorf("ride: %w", bad)), "ride: " + badText},
+		{"cut off", fmt.Errorf("ride: %w", io.ErrUnexpectedEOF), "ride: it ends in the middle"},
+		{"damaged", gzip.ErrChecksum, "its compressed data are damaged"},
 		{"another", errors.New("disk full"), "disk full"},
 	}
 	for _, tt := range tests {

@@ -37,6 +37,8 @@ func ofInput() []Entry {
 		{"input.copy_again", nil, "copy it again from where it was recorded", "noch einmal vom Aufnahmegerät kopieren"},
 		{"input.damaged", args(whyExample()), "the file is damaged from here on ({why}); everything before is kept",
 			"ab hier ist die Datei beschädigt ({why}); alles davor bleibt erhalten"},
+		{"input.ends_early", nil, "it ends in the middle", "sie endet mittendrin"},
+		{"input.packing", nil, "its compressed data are damaged", "die gepackten Daten sind beschädigt"},
 		{"input.too_many", args(finding.Count("most", 3_000_000)), "more than {most} samples", "mehr als {most} Messwerte"},
 		{"input.shorter", nil, "split the ride into shorter logs", "die Fahrt in kürzere Aufzeichnungen teilen"},
 		{"input.long_line", args(finding.Size("most", 64<<10)), "the line is longer than {most}", "die Zeile ist länger als {most}"},
