@@ -69,10 +69,15 @@ export async function app(chrome, origin, before, screen, language = "en-IE") {
   p.on("console", (m) => said.push(m.text()));
   p.on("pageerror", (e) => said.push(`page: ${e.message}`));
   await p.addInitScript(() => {
+    // The first picture is the first one with words or signs, each of which is a
+    // texture: the empty window that comes before it tells a rider nothing.
+    let filled = false;
     for (const kind of [globalThis.WebGLRenderingContext, globalThis.WebGL2RenderingContext]) {
+      const fill = kind.prototype.texImage2D;
+      kind.prototype.texImage2D = function (...a) { filled = true; return fill.apply(this, a); };
       const draw = kind.prototype.drawArrays;
       kind.prototype.drawArrays = function (...a) {
-        if (!globalThis.drawn) { globalThis.drawn = true; requestAnimationFrame(() => { globalThis.firstFrame = performance.now(); }); }
+        if (filled && !globalThis.drawn) { globalThis.drawn = true; requestAnimationFrame(() => { globalThis.firstFrame = performance.now(); }); }
         return draw.apply(this, a);
       };
     }

@@ -31,6 +31,15 @@
     say(`${why}${begun ? ` ${words.unkept}` : ""}`);
   }
 
+  // keep has a worker keep the files for a start without a network. It loads all of
+  // them again, and would take the network and the processor from the start. A browser
+  // refuses it where it does not trust the certificate; the page then works, but only
+  // with the network.
+  function keep() {
+    if (!("serviceWorker" in navigator)) return;
+    navigator.serviceWorker.register("worker.js").catch((e) => console.warn(`no start without a network: ${e.message}`));
+  }
+
   async function start() {
     if (!globalThis.stillairProgram) return say(words.wasm);
     say(words.loading);
@@ -41,16 +50,12 @@
     try {
       instance = await WebAssembly.instantiate(await globalThis.stillairProgram, go.importObject);
     } catch (e) { return fail(words.failed + e.message); }
-    await go.run(instance);
+    const over = go.run(instance);
+    keep();
+    await over;
     document.querySelectorAll("canvas").forEach((c) => c.remove());
     say(words.ended);
   }
 
-  // The worker keeps the files for a start without a network. A browser
-  // refuses it where it does not trust the certificate; the page then works,
-  // but only with the network.
-  if ("serviceWorker" in navigator) {
-    addEventListener("load", () => navigator.serviceWorker.register("worker.js").catch((e) => console.warn(`no start without a network: ${e.message}`)));
-  }
   start();
 })();
