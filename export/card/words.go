@@ -55,6 +55,5 @@ func catalogue() map[string][2]string {
 	}
 }
 
-// Ridden says what is ridden, by the name of a push as package plan has it, or
-// "coasts".
+// Ridden is the kind of run: the name of a push in package plan, or "coasts".
 func Ridden(what string, l shown.Language) string { return wordsOf(l).say(what) }

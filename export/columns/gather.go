@@ -24,7 +24,7 @@ func (g *Reader) at(folder, ride, bike string, started *string) *gathered {
 	return r
 }
 
-// value is what two columns tell, unknown where either is null.
+// value makes a value of two columns, unknown if either is null.
 func value(x, se *float64) measure.Value {
 	if x == nil || se == nil {
 		return measure.Unknown()
@@ -129,7 +129,7 @@ func (g *Reader) addComparison(folder string, c Comparison) {
 	}
 }
 
-// Read is one ride as its tables tell it.
+// Read is one ride as read from its tables.
 type Read struct {
 	Ride    string // its name in the tables
 	Results *results.Document

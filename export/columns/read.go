@@ -40,7 +40,7 @@ type Reader struct {
 	rides map[rideKey]*gathered
 }
 
-// rideKey tells rides apart: rides of two folders may have one name.
+// rideKey identifies a ride: rides in different folders may have the same name.
 type rideKey struct{ folder, ride string }
 
 // gathered is what the tables say about one ride.
@@ -103,8 +103,8 @@ func (g *Reader) Add(r io.ReaderAt, size int64, folder, name string) (err error)
 	return nil
 }
 
-// wholeFooter holds a file's end to the format: the length of the footer and the
-// sign PAR1. The library allocates whatever length is stated there.
+// wholeFooter validates the end of a file: the length of the footer and the
+// magic number PAR1. The library would allocate any stated length.
 func wholeFooter(r io.ReaderAt, size int64) error {
 	var end [8]byte
 	if size < 12 {
@@ -148,8 +148,8 @@ func allOurs() []ours {
 	}
 }
 
-// tableOf says which of our tables a file is, nil for none, and a column that it
-// lacks.
+// tableOf returns which of our tables a file is, nil for none, and a column
+// that it lacks.
 func tableOf(f *parquet.File) (t *ours, lacks string) {
 	var names []string
 	for _, field := range f.Schema().Fields() {
@@ -174,7 +174,8 @@ func all(list []string, is func(string) bool) bool {
 	return !slices.ContainsFunc(list, func(s string) bool { return !is(s) })
 }
 
-// reading reads all rows of a table, checks them, and gives what keeps them.
+// reading reads and checks all rows of a table, and returns the function that
+// stores them.
 func reading[R any](check func(R) string, add func(*Reader, string, R)) func(*parquet.File) (func(*Reader, string), error) {
 	return func(f *parquet.File) (func(*Reader, string), error) {
 		reader := parquet.NewGenericReader[R](f)
@@ -211,5 +212,5 @@ func reading[R any](check func(R) string, add func(*Reader, string, R)) func(*pa
 // usable reports whether a number is one, or is missing.
 func usable(x *float64) bool { return x == nil || !math.IsNaN(*x) && !math.IsInf(*x, 0) }
 
-// spread reports whether a standard error is one, or is missing.
+// spread reports whether a standard error is valid or missing.
 func spread(x *float64) bool { return usable(x) && (x == nil || *x >= 0) }

@@ -16,7 +16,7 @@ import (
 	"stillair/sensors"
 )
 
-// longestHole is how far apart two fixes of one line may be, s.
+// longestHole is the longest time between two fixes of one line, s.
 const longestHole = 5
 
 type collection struct {
@@ -46,7 +46,7 @@ func newFeature(lines [][]position, properties map[string]any) feature {
 	return feature{Type: "Feature", Geometry: g, Properties: properties}
 }
 
-// Write writes the ride. The result may be nil: then the ride stands alone.
+// Write writes the ride. The result may be nil, for the ride alone.
 func Write(w io.Writer, log *sensors.Log, res *runs.Result, name string) error {
 	properties := map[string]any{"kind": "ride"}
 	if name != "" {

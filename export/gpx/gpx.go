@@ -22,7 +22,7 @@ import (
 // Namespace is that of the extension elements.
 const Namespace = "urn:stillair:track:1"
 
-// longestHole is how far apart two fixes of one segment may be, s.
+// longestHole is the longest time between two fixes of one segment, s.
 const longestHole = 5
 
 type document struct {

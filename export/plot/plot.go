@@ -24,7 +24,7 @@ type Plot struct {
 	Spoken string // what a screen reader says in its place
 }
 
-// Axis is one axis: its range and what stands beside it.
+// Axis is one axis: its range and its labels.
 type Axis struct {
 	Label    string
 	Min, Max float64
@@ -37,7 +37,7 @@ type Tick struct {
 	Text string
 }
 
-// Tone is a colour by number: those from 0 on tell things apart.
+// Tone is a colour by number: those from 0 on distinguish series.
 type Tone int
 
 // Tones that are not for telling apart.
@@ -49,7 +49,7 @@ const (
 // Tones is how many there are for telling apart.
 const Tones = 5
 
-// Dash says how a line is drawn, so that lines differ in more than colour.
+// Dash is the style of a line, so that lines differ in more than colour.
 type Dash int
 
 // The ways to draw a line.
@@ -92,7 +92,7 @@ type Bar struct {
 	Hollow      bool
 }
 
-// Mark is a point worth reading off, and its words.
+// Mark is a labelled point.
 type Mark struct {
 	X, Y  float64
 	Above bool // the words stand above the point, not below

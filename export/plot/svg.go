@@ -88,7 +88,7 @@ func below(p *Plot) float64 {
 
 type box struct{ x, y, w, h float64 }
 
-// svg is a picture being drawn; box is where the present plot stands.
+// svg is a picture being drawn; box is the area of the current plot.
 type svg struct {
 	out    strings.Builder
 	box    box
@@ -190,8 +190,8 @@ func (b *svg) text(x, y float64, anchor, ink, words string) {
 	}
 }
 
-// places are the finite points of a curve on the picture; what lies beyond the
-// axes is drawn at their edge.
+// places are the finite points of a curve on the picture; points beyond the
+// axes are drawn at their edge.
 func (b *svg) places(x, y []float64) (px, py []float64) {
 	for i := range min(len(x), len(y)) {
 		if at, up := b.x(x[i]), b.y(y[i]); !math.IsNaN(at) && !math.IsNaN(up) && !math.IsInf(at, 0) && !math.IsInf(up, 0) {

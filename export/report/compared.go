@@ -52,7 +52,7 @@ func (t *teller) comparisons(r *runs.Result) []comparison {
 	return out
 }
 
-// named is a verdict and what it is about.
+// named is a verdict with its subject.
 type named struct {
 	quantity finding.Finding
 	verdict  compare.Verdict
@@ -101,7 +101,7 @@ func sign(v compare.Verdict) string {
 	return "?"
 }
 
-// meant says what a shown difference in drag is worth at usual speeds.
+// meant describes the effect of a shown difference in drag at usual speeds.
 func (t *teller) meant(r *runs.Result, c runs.Comparison) []string {
 	if c.CdA == nil || c.Load == nil || c.CdA.Finding != compare.Differs {
 		return nil

@@ -17,8 +17,7 @@ type limit struct {
 // slight is the share of the longest bar below which a cause is left out.
 const slight = 0.04
 
-// limits draws what limits the certainty of a setup's drag area, the most
-// first.
+// limits draws the causes of a drag area's uncertainty, largest first.
 func (t *teller) limits(l runs.RoadLoad) []limit {
 	if len(l.Limits) == 0 || !(l.Limits[0].SE > 0) || !(l.CdA.X > 0) {
 		return nil
@@ -35,7 +34,7 @@ func (t *teller) limits(l runs.RoadLoad) []limit {
 	return out
 }
 
-// advice says what to improve first.
+// advice is what to improve first.
 func (t *teller) advice(l runs.RoadLoad) string {
 	if len(t.limits(l)) == 0 {
 		return ""

@@ -103,12 +103,12 @@ func (t *teller) loads(r *runs.Result) []load {
 	return out
 }
 
-// fastestShown is how far force and power are drawn, m/s: a little beyond what
-// a coast-down reaches.
+// fastestShown is the highest speed at which force and power are drawn, m/s:
+// slightly beyond that of the coast-downs.
 const fastestShown = 140 * units.KMH
 
 // effectOf returns the load of a setup in the air of the ride, with standard
-// gravity where the result does not tell where it was.
+// gravity if the result has no location.
 func effectOf(r *runs.Result, l runs.RoadLoad) effect.Load {
 	gravity := r.Gravity
 	if gravity == 0 {

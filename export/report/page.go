@@ -107,7 +107,7 @@ func (t *teller) launchPlots(r *runs.Result) []figure.Figure {
 	return out
 }
 
-// found says how many runs there are, and how many of them are rejected.
+// found describes the number of runs, and of rejected ones.
 func (t *teller) found(rows []runRow) string {
 	rejected := 0
 	for _, row := range rows {
@@ -129,7 +129,7 @@ func beginning(r *runs.Result) float64 {
 	return r.Track.T[0]
 }
 
-// head says what the ride was, for the head of the page.
+// head describes the ride, for the head of the page.
 func (t *teller) head(r *runs.Result, o Options) []fact {
 	var out []fact
 	add := func(key, value string) {

@@ -48,7 +48,7 @@ func (t *teller) shownOver(p runs.Pass) []pass.Figure {
 	return out
 }
 
-// otherPasses says why passes do not count that do not.
+// otherPasses lists the passes that do not count, with reasons.
 func (t *teller) otherPasses(r *runs.Result) []string {
 	var out []string
 	for _, p := range r.Passes {

@@ -36,8 +36,8 @@ func (t *teller) powers(r *runs.Result) []power {
 	return out
 }
 
-// standardAir says what the corrections to standard air would make of a curve.
-// They are meant for the engine's power.
+// standardAir describes a curve corrected to standard air. The corrections are
+// defined for the engine's power.
 func (t *teller) standardAir(r *runs.Result, p runs.PowerCurve) string {
 	a := r.Ride.Air
 	iso := air.ISO1585(a.Pressure-air.VapourPressure(a.Temperature, a.Pressure, a.Humidity), a.Temperature)

@@ -15,8 +15,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Test is what a protocol is written of: the document, and the results behind
-// it, ride by ride.
+// Test is the input of a protocol: the document, and the results behind it,
+// ride by ride.
 type Test struct {
 	Protocol *results.Protocol
 	Rides    []*runs.Result
@@ -113,8 +113,8 @@ func (t *teller) protocol(test *Test) *protocol {
 	return p
 }
 
-// reference says how uncertainty is stated, and to which air and speeds A and C
-// are referred.
+// reference explains how uncertainty is stated, and for which air and speeds A
+// and C apply.
 func (t *teller) reference(r results.ProtocolReference) string {
 	return t.book.Say(finding.New("protocol.method.u", finding.Temperature("air", r.Temperature), finding.Pressure("pressure", r.Pressure),
 		finding.Speed("low", r.From), finding.Speed("high", r.To)))
@@ -279,7 +279,7 @@ func (t *teller) runs(d *results.ProtocolRide) (table, []runSwitch) {
 	return out, switches
 }
 
-// share shows a change in per cent of what it is a change of.
+// share formats a relative change in per cent.
 func (t *teller) share(change, of *float64) string {
 	if change == nil || of == nil {
 		return "–"
@@ -360,7 +360,7 @@ func (t *teller) change(d results.ProtocolChange, c runs.Comparison) comparisonT
 	return out
 }
 
-// verdicts says what was found of one comparison, drag area first.
+// verdicts describes the verdicts of one comparison, drag area first.
 func (t *teller) verdicts(c runs.Comparison) []string {
 	name := t.setup(c.B) + " " + t.say("against") + " " + t.setup(c.A) + ". "
 	var out []string

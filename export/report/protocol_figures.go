@@ -10,7 +10,7 @@ import (
 // Size of the protocol's figures, in points.
 const protocolWidth, protocolHeight = 400.0, 210.0
 
-// road draws the road's profile, and says it knot by knot.
+// road draws the road's profile, and lists it knot by knot.
 func (t *teller) road(d *results.ProtocolRide) (figure.Figure, []string) {
 	const percent = 0.01
 	var x, y, low, high []float64

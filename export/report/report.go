@@ -13,7 +13,7 @@ import (
 	"stillair/runs"
 )
 
-// Options says how the page is written.
+// Options configures the page.
 type Options struct {
 	Units    shown.System   // "": metric
 	Name     string         // what the rider calls the ride; may be empty

@@ -42,7 +42,8 @@ func (t *teller) launchTable(all []runs.Run) table {
 	return out
 }
 
-// launchCell says one mark of one launch; its lines are separated by "\n".
+// launchCell is the text of one mark of one launch; its lines are separated by
+// "\n".
 func (t *teller) launchCell(r runs.Run, name string) string {
 	i := slices.IndexFunc(r.Marks, func(m runs.Mark) bool { return m.Name == name })
 	if i < 0 {

@@ -14,7 +14,7 @@ type Compared struct {
 	Across  []Comparison   `json:"across"` // between setups of different rides: weaker
 }
 
-// ComparedRide is what one ride says about its setups.
+// ComparedRide holds the figures of one ride's setups.
 type ComparedRide struct {
 	Name        string       `json:"name"`
 	RoadLoad    []RoadLoad   `json:"road_load"`

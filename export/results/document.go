@@ -25,7 +25,7 @@ type Document struct {
 	Power           []Power      `json:"power"`
 }
 
-// Began says when the ride began; the zero time says nothing.
+// Began returns when the ride began, or the zero time.
 func (d *Document) Began(t time.Time) {
 	if d.Started = ""; !t.IsZero() {
 		d.Started = t.UTC().Format(time.RFC3339)
@@ -76,7 +76,7 @@ type Mark struct {
 	DistanceSE *float64 `json:"distance_se_m,omitempty"`
 }
 
-// RoadLoad is what holds a setup back.
+// RoadLoad is the road load of a setup.
 type RoadLoad struct {
 	Setup string      `json:"setup"`
 	Pairs int         `json:"pairs"`
@@ -88,7 +88,7 @@ type RoadLoad struct {
 	Crr   *float64    `json:"crr,omitempty"`
 	CrrSE *float64    `json:"crr_se,omitempty"`
 	CrrCI *[2]float64 `json:"crr_ci95,omitempty"`
-	// The two parts of the standard errors: from noise, and from what is assumed.
+	// The two parts of the standard errors: from noise, and from assumptions.
 	CdANoise   *float64       `json:"cda_noise_se_m2,omitempty"`
 	CdAAssumed *float64       `json:"cda_assumed_se_m2,omitempty"`
 	CrrNoise   *float64       `json:"crr_noise_se,omitempty"`

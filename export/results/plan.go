@@ -10,7 +10,7 @@ import (
 // planVersion is the version of a plan's document.
 const planVersion = 1
 
-// PlanOf is what a planned comparison is about.
+// PlanOf is the subject of a planned comparison.
 type PlanOf string
 
 // What a plan can be about, and the unit of its differences.

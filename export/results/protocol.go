@@ -9,8 +9,8 @@ import (
 const ProtocolVersion = 1
 
 // Protocol is the record of a coast-down test that another program can check:
-// everything that went in, with its uncertainty, everything that came out, and
-// what lies between. A number has nine significant digits here, so that what is
+// all inputs with their uncertainties, all results, and the intermediate
+// quantities. A number has nine significant digits here, so that what is
 // computed from it again has the digits that people read.
 type Protocol struct {
 	Version int              `json:"version"`
@@ -21,7 +21,7 @@ type Protocol struct {
 	Across  []ProtocolChange `json:"across"` // between setups of different rides
 }
 
-// ProtocolMethod says by which formulas the figures follow from each other.
+// ProtocolMethod names the formulas by which the figures were computed.
 type ProtocolMethod struct {
 	Motion    string            `json:"motion"`
 	Density   string            `json:"density"`
@@ -173,7 +173,7 @@ type ProtocolKnot struct {
 	Slope Measured `json:"slope"`
 }
 
-// ProtocolResiduals are what the fit leaves, by speed and direction.
+// ProtocolResiduals are the residuals of the fit, by speed and direction.
 type ProtocolResiduals struct {
 	RMS      *float64      `json:"rms_mps"`
 	Bins     []ProtocolBin `json:"by_speed"`

@@ -99,7 +99,7 @@ type SeasonPass struct {
 	Half     Measured `json:"half_difference_mps"`
 }
 
-// SeasonBudget is what each part costs, by all comparisons together.
+// SeasonBudget is the effect of each part, from all comparisons together.
 type SeasonBudget struct {
 	Base    string         `json:"base"`
 	BaseCdA Measured       `json:"base_cda_m2"`
@@ -127,7 +127,7 @@ type SeasonEffect struct {
 	MoreRides int         `json:"more_rides,omitempty"` // about so many more with it would tell
 }
 
-// SeasonRideOf is what a document says for a season.
+// SeasonRideOf extracts from a document what a season needs.
 func (d *Document) SeasonRideOf(name string) season.Ride {
 	out := season.Ride{Name: name, Bike: d.Bike}
 	out.Started, _ = time.Parse(time.RFC3339, d.Started) // not known where it cannot be read

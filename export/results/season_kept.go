@@ -36,8 +36,8 @@ func (d *Document) ForSeason() *Document {
 	return out
 }
 
-// Load is the road load in the air of its ride, with standard gravity, where the
-// document says all that it takes.
+// Load is the road load in the air of its ride, with standard gravity, if the
+// document has everything needed for it.
 func (l RoadLoad) Load() (effect.Load, bool) {
 	if !isFinite(l.CdA, l.CdASE, l.Crr, l.CrrSE, l.Cov, l.Mass, l.AirDensity) {
 		return effect.Load{}, false
@@ -47,7 +47,7 @@ func (l RoadLoad) Load() (effect.Load, bool) {
 		Mass: *l.Mass, Density: *l.AirDensity, Gravity: opts.Gravity}, *l.CdA > 0
 }
 
-// Verdict is what was found of the part, as of a difference; its MorePairs are
+// Verdict is the verdict on the part, as on a difference; its MorePairs are
 // rides.
 func (e SeasonEffect) Verdict() compare.Verdict {
 	v := compare.Verdict{Finding: finding.Code(e.Code), MorePairs: e.MoreRides}

@@ -24,8 +24,8 @@ var (
 // forceColumns is how many of motionColumns a motion line must have.
 const forceColumns = 4
 
-// decodeLine takes one line into the recording at hand. Only more than any file
-// holds is an error; a line that makes no sense is left out and noted.
+// decodeLine decodes one line into the current recording. Only exceeding the
+// limits of a file is an error; an invalid line is left out and noted.
 func (d *decoder) decodeLine(line []byte, p *part) error {
 	line = bytes.TrimSpace(line)
 	if len(line) == 0 {
@@ -140,8 +140,8 @@ func (d *decoder) entered(kind string, o gjson.Result, n int) {
 	}
 }
 
-// what returns what is wrong with a value, without the place, which an odd
-// line has of its own.
+// what returns the fault of a value, without the place, which an odd line has
+// of its own.
 func what(err error) finding.Finding {
 	var input *sensors.InputError
 	if errors.As(err, &input) {
@@ -154,7 +154,7 @@ func what(err error) finding.Finding {
 	return finding.New("session.cause", sensors.Cause(err))
 }
 
-// tooMany returns an error once the file holds more than any session.
+// tooMany returns an error once the file has more samples than any session.
 func (d *decoder) tooMany() error {
 	if d.events > d.mostEvents || d.pressures > d.most || d.heard > d.mostSound || d.words > maxWords {
 		return errTooMuch

@@ -58,7 +58,8 @@ const mostArgs = 20
 // codeOldSentence is what an older program wrote of a state: English words.
 const codeOldSentence finding.Code = "session.old_sentence"
 
-// detail reads what a state says; where it has no code, the sentence as it is.
+// detail reads the finding of a state, or its sentence verbatim if it has no
+// code.
 func detail(o gjson.Result) finding.Finding {
 	code := finding.Code(o.Get("code").String())
 	switch said := o.Get("detail").String(); {

@@ -9,8 +9,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// finish puts the recordings in order, the largest first, and says in the notes
-// of each what is not as it should be.
+// finish sorts the recordings, the largest first, and adds notes about the
+// faults of each.
 func (d *decoder) finish() []*Recording {
 	var found []*gather
 	for _, g := range d.all {
@@ -40,7 +40,7 @@ func (d *decoder) finish() []*Recording {
 	return out
 }
 
-// ofFile tells with the largest recording what no recording can be said to own.
+// ofFile adds the notes that belong to no recording to the largest one.
 func (d *decoder) ofFile(g *gather) {
 	for _, n := range d.notes.list() {
 		g.notes.many(n.What, n.Line, n.Count)
@@ -50,8 +50,8 @@ func (d *decoder) ofFile(g *gather) {
 	}
 }
 
-// finish puts the log in order and notes what is missing from it. Torn says that
-// the file ends in the middle of a part that followed it.
+// finish sorts the log and notes what is missing from it. torn means that the
+// file ends in the middle of a part that followed it.
 func (g *gather) finish(torn bool) {
 	rec, log, n := &g.rec, g.rec.Log, &g.notes
 	g.gaps()
@@ -78,7 +78,7 @@ func (g *gather) finish(torn bool) {
 	sort.SliceStable(log.States, func(i, j int) bool { return log.States[i].T < log.States[j].T })
 }
 
-// finding says the span.
+// finding is the finding about the span.
 func (s Span) finding() finding.Finding {
 	switch {
 	case math.IsInf(s.From, -1) && math.IsInf(s.To, 1):

@@ -40,8 +40,8 @@ func (g *gather) later(kind string, n int) bool {
 	return true
 }
 
-// piece is what is kept of a part to tell a copy of it from another part, and
-// which seconds are missing.
+// piece identifies a part, to recognise copies of it and the seconds that are
+// missing.
 type piece struct {
 	sum      uint32 // CRC-32 of its text
 	from, to float64
@@ -97,9 +97,9 @@ func (g *gather) fits(p part) bool {
 	return true
 }
 
-// gaps finds the numbers that no part has. What the recorder knew to be safe, or
-// what is not in a closed recording, is missing; the others of a recording that
-// was cut off, or is still being written, never reached the storage.
+// gaps finds the numbers without a part. Those that the recorder knew to be
+// stored, or of a closed recording, are missing; the others, of a recording
+// that was cut off or is still being written, never reached the storage.
 func (g *gather) gaps() {
 	numbers := slices.Sorted(maps.Keys(g.parts))
 	at, before, to := 0, 0, math.Inf(-1) // last part that was there, and its end
@@ -158,7 +158,7 @@ func (s *notes) many(what finding.Finding, line, count int) {
 	n.Count += count
 }
 
-// list gives the notes as they came.
+// list returns the notes in order of occurrence.
 func (s *notes) list() []sensors.Note {
 	var out []sensors.Note
 	for _, key := range s.order {

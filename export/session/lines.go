@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/plain"
 )
 
-// Header says how a session was recorded.
+// Header describes how a session was recorded.
 type Header struct {
 	ID      ID        // the recording's; zero in what a file of version 1 gives
 	Start   float64   // s on the log's clock at which Started was true

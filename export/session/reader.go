@@ -81,9 +81,9 @@ func (b Brief) finding() finding.Finding {
 // codeGiveSession asks for a file of this format.
 const codeGiveSession finding.Code = "session.give_session"
 
-// Read reads a session file. The name is for messages. The error is for input
-// that is not a session file at all; whatever else is wrong with the file is in the
-// log's notes, and what is whole is returned. Of a file that holds several
+// Read reads a session file. The name is for messages. It returns an error only
+// for input that is not a session file at all; other faults are listed in the
+// log's notes, and everything undamaged is returned. Of a file with several
 // recordings it returns the one with most parts.
 //
 // A reader that can be read at any place, such as an *os.File, is not taken
@@ -119,7 +119,7 @@ func ReadAll(r io.Reader, name string) ([]*Recording, error) {
 	return d.finish(), nil
 }
 
-// nothing says why there is nothing to return, nil where there is something.
+// nothing is the error if there is nothing to return, else nil.
 func (d *decoder) nothing(src *io.SectionReader) error {
 	head := make([]byte, len(magic))
 	n, _ := src.ReadAt(head, 0) // short only where the file is

@@ -25,7 +25,7 @@ type part struct {
 	known    int // lines of a known type
 }
 
-// section is the lines from that which begins a part to the next such line. A
+// section is the lines from the first line of a part to that of the next. A
 // member that a recorder wrote is one section; a file that was repacked holds
 // all of them in one member.
 type section struct {
@@ -220,8 +220,7 @@ func (d *decoder) close() error {
 	return nil
 }
 
-// refuse leaves out a recording that says to be of another format or a later
-// version.
+// refuse leaves out a recording of another format or a later version.
 func (d *decoder) refuse(why *sensors.InputError) {
 	if d.refused == nil {
 		d.refused = why

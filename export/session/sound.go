@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Limits that hold the memory of sound, which takes two bytes a value. A day is
+// Limits for the memory of sound, which takes two bytes a value. A day is
 // within them. A microphone that is switched off gives zeros, a thousand of
 // which take as little as twenty bytes.
 const (

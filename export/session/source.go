@@ -6,9 +6,9 @@ import (
 	"io"
 )
 
-// open returns r from where it stands to its end as something that can be read
-// at any place. Only a reader that cannot is taken into memory, up to a byte
-// more than a session may have.
+// open returns r from its current position to its end as an io.ReaderAt. A
+// reader that cannot seek is read into memory, up to a byte more than a session
+// may have.
 func open(r io.Reader) (*io.SectionReader, error) {
 	type placed interface {
 		io.ReaderAt

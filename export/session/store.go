@@ -28,8 +28,8 @@ type row struct {
 	bytes int
 }
 
-// add puts a part at the end, and gives up the oldest where they become too
-// many. It returns how many it gave up.
+// add appends a part, and drops the oldest ones if there are too many. It
+// returns the number dropped.
 func (r *row) add(part []byte) (lost int) {
 	r.parts = append(r.parts, part)
 	r.bytes += len(part)
@@ -46,8 +46,8 @@ func (r *row) drop() {
 	r.parts = r.parts[1:]
 }
 
-// drain appends what waits and syncs. A part whose append failed is appended
-// again as a whole: a reader steps over the torn copy.
+// drain appends the waiting parts and syncs. A part whose append failed is
+// appended again as a whole: a reader skips the torn copy.
 func (w *Writer) drain() error {
 	for len(w.backlog.parts) > 0 {
 		part := w.backlog.parts[0]

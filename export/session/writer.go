@@ -34,12 +34,12 @@ var ErrBacklog = errors.New("the storage failed for too long and some of the rid
 // ErrClosed is returned for anything written after Close.
 var ErrClosed = errors.New("the session file is closed")
 
-// Writer writes one session. It is a sensors.Sink: what comes in is collected
-// for about a second, then appended as one part and synced. Its memory does
-// not grow with the length of the ride. It belongs to one goroutine.
+// Writer writes one session. It is a sensors.Sink: samples are collected for
+// about a second, then appended as one part and synced. Its memory does not
+// grow with the length of the ride. It must be used by one goroutine only.
 //
-// A store that fails loses nothing at first: the parts wait and are tried
-// again with each later one. Err tells how things stand.
+// A failing store loses nothing at first: the parts wait and are tried again
+// with each later one. Err returns the current state.
 type Writer struct {
 	store  Store
 	header Header
@@ -118,7 +118,7 @@ func (w *Writer) State(s sensors.State) {
 	w.took(s.T)
 }
 
-// Remark notes what the rider says about a moment.
+// Remark records a rider's remark about a moment.
 func (w *Writer) Remark(r Remark) {
 	w.lines = appendRemark(w.lines, r)
 	w.took(r.T)
@@ -167,8 +167,8 @@ func (w *Writer) Flush() error {
 }
 
 // Close writes the end line and what is still waiting. A session that was not
-// closed reads as well as one that was; a reader says so. Where the store fails
-// the session stays open, and Close may be tried again.
+// closed can be read too; a reader notes it. If the store fails the session
+// stays open, and Close may be tried again.
 func (w *Writer) Close() error {
 	if w.closed {
 		return ErrClosed
@@ -179,7 +179,7 @@ func (w *Writer) Close() error {
 	return err
 }
 
-// Err returns what the store said to the last part, nil if that is in and
+// Err returns the store's error for the last part, nil if it was appended and
 // synced.
 func (w *Writer) Err() error { return w.err }
 

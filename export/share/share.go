@@ -22,7 +22,7 @@ import (
 	"stillair/sensors"
 )
 
-// Places says what becomes of positions.
+// Places is the treatment of positions.
 type Places string
 
 // What may become of them.
@@ -40,10 +40,10 @@ type Choice struct {
 	Sound   bool    // keep what the microphone heard
 }
 
-// Default is what sharing does unless the rider says otherwise.
+// Default is the default choice for sharing.
 func Default() Choice { return Choice{Places: Kept, EndsCut: 200, Date: Dated} }
 
-// Date says what becomes of date and time of day.
+// Date is the treatment of date and time of day.
 type Date string
 
 // What may become of them.
@@ -93,7 +93,7 @@ func Apply(log *sensors.Log, c Choice) *sensors.Log {
 	return &out
 }
 
-// left gives what the window leaves of samples, in its times.
+// left returns the samples within the window, in its times.
 func left[T any](w Window, x []T, at func(*T) *float64) []T {
 	var out []T
 	for _, v := range x {
@@ -150,8 +150,7 @@ func distance(a, b sensors.Fix) float64 {
 
 func wrap(deg float64) float64 { return math.Remainder(deg, 360) }
 
-// nearEnds tells which fixes lie within length of where the ride began or
-// ended.
+// nearEnds marks the fixes within length of the start or end of the ride.
 func nearEnds(fixes []sensors.Fix, length float64) func(sensors.Fix) bool {
 	var ends []sensors.Fix
 	for i := range fixes {

@@ -9,16 +9,16 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Window is what the cutting of the ends leaves of a ride. Where anything is cut
-// off, its times and distances begin at zero: they would tell how long the way
-// from the door took, and how far it was.
+// Window is the part of a ride that remains after its ends are cut off. If
+// anything is cut off, its times and distances begin at zero: otherwise they
+// would disclose the time and distance from the start.
 type Window struct {
 	From, To float64 // s on the clock of the recording; ±∞ where nothing is cut off
 	Zero     float64 // what is taken off each time, s
 	Date     Date    // what is disclosed of date and time of day
 }
 
-// WindowOf gives the window of a ride.
+// WindowOf returns the window of a ride.
 func WindowOf(log *sensors.Log, c Choice) Window {
 	from, to := ends(log.Fixes, c.EndsCut)
 	w := Window{From: from, To: to, Date: c.Date}
@@ -37,8 +37,8 @@ func (w Window) whole() bool { return math.IsInf(w.From, -1) && math.IsInf(w.To,
 // Time turns a time of the recording into one of what is left.
 func (w Window) Time(t float64) float64 { return t - w.Zero }
 
-// within is Time of a moment that may lie in what was cut off: the nearest that
-// is left stands for it, and zero where nothing is.
+// within is Time of a moment that may lie in a part that was cut off: that of
+// the nearest remaining moment, or zero if nothing remains.
 func (w Window) within(t float64) float64 {
 	if w.From > w.To {
 		return 0
@@ -46,9 +46,9 @@ func (w Window) within(t float64) float64 {
 	return w.Time(math.Max(w.From, math.Min(w.To, t)))
 }
 
-// Began is when what is left began and at which of its times, of a recording that
-// began at start on its clock when the calendar said started. The zero time
-// stands for what is not known or not to be disclosed.
+// Began is the calendar time at which the window began, and at which of its
+// times, for a recording that began at start on its clock and at started by the
+// calendar. It is the zero time if unknown or not to be disclosed.
 func (w Window) Began(start float64, started time.Time, d Date) (float64, time.Time) {
 	cut := w.Zero != 0
 	switch {
@@ -67,8 +67,8 @@ func (w Window) Began(start float64, started time.Time, d Date) (float64, time.T
 	return start, started
 }
 
-// finding moves the times that a finding holds, and those of a finding in its
-// arguments. One that may name what was cut off is dropped.
+// finding shifts the times in a finding, and those of a finding in its
+// arguments. One that may disclose a part that was cut off is dropped.
 func (w Window) finding(f finding.Finding) finding.Finding {
 	if w.names(f) {
 		return finding.Finding{}
@@ -93,8 +93,9 @@ func (w Window) moved(f finding.Finding) finding.Finding {
 	return f
 }
 
-// detail moves what a state that is left says. A hole that began in what was cut
-// off begins with what is left: its length would tell more.
+// detail shifts the finding of a remaining state. A hole that began in a part
+// that was cut off begins with the window, since its length would disclose
+// more.
 func (w Window) detail(s sensors.State) finding.Finding {
 	if h, ok := s.Hole(); ok && !w.whole() {
 		h.From = math.Max(0, h.From)
@@ -144,8 +145,8 @@ func (w Window) findings(list []finding.Finding) []finding.Finding {
 	return out
 }
 
-// notes moves those that may stay; the line of the file would tell how much of
-// it was cut off.
+// notes shifts those that may stay; the line of the file would disclose how
+// much was cut off.
 func (w Window) notes(list []sensors.Note) []sensors.Note {
 	var out []sensors.Note
 	for _, n := range list {

@@ -11,8 +11,8 @@ import (
 // where the errors are normal.
 const Normal95 = 1.959963984540054
 
-// Parts returns x and half, rounded as the package says. Where half is not
-// known, x stands alone with three significant digits.
+// Parts returns x and half, rounded by the rule of the package doc. If half is
+// not known, x is alone, with three significant digits.
 func Parts(x, half float64) (number, spread string) {
 	if !finite(x) {
 		return "–", ""
@@ -37,7 +37,7 @@ func PlusMinus(x, half float64) string {
 	return number + " ± " + spread
 }
 
-// place returns how many decimals an uncertainty is worth.
+// place returns the number of decimals for an uncertainty.
 func place(half float64) int {
 	exponent := int(math.Floor(math.Log10(half)))
 	if lead := half / math.Pow10(exponent); lead < 2.95 {

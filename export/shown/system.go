@@ -32,7 +32,7 @@ type Unit struct {
 	SI   float64
 }
 
-// Quantity is what a number is of: its unit in either system.
+// Quantity is a physical quantity with its unit in either system.
 type Quantity struct{ Metric, Imperial Unit }
 
 // The quantities that are shown.

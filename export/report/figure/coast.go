@@ -13,8 +13,8 @@ import (
 // most is how many dots of one coast-down are drawn.
 const most = 60
 
-// CoastDowns draws all coast-downs of a setup over their fitted curves, and
-// below what the fit leaves over.
+// CoastDowns draws all coast-downs of a setup over their fitted curves, and the
+// residuals below.
 func CoastDowns(r *runs.Result, setup string, b *words.Book) Figure {
 	unit := b.Style.Unit(shown.Speed)
 	top := &plot.Plot{Y: plot.Axis{Label: labelOf(b, "figure.speed", unit.Name)}}

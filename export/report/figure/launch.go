@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// labelled are the marks that are worth words, the most wanted first.
+// labelled are the marks to be labelled, the most important first.
 var labelled = []string{"1/4 mile", "0-100 km/h", "0-60 mph", "1/8 mile", "60 ft", "0-100 mph", "1 km", "0-60 km/h", "1000 ft", "330 ft"}
 
 // imperialFirst are labelled for those who read miles.

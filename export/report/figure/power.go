@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// dashes tell curves apart beside their tones.
+// dashes distinguish curves in addition to their tones.
 var dashes = [...]plot.Dash{plot.Solid, plot.Dashed, plot.Dotted, plot.Helper, plot.Thin}
 
 // PowerName names a power curve: its setup and gear.

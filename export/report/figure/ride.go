@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Width is how wide a figure is meant to stand.
+// Width is the intended width of a figure.
 type Width struct{ width, height, columns float64 }
 
 // The widths: of a phone or half a page, and of a whole page.
@@ -19,7 +19,7 @@ var (
 	Wide   = Width{width: 900, height: 360, columns: 900}
 )
 
-// kinds is how the kinds of run are told apart: by lane and tone.
+// kinds are the lane and tone of each kind of run.
 var kinds = [...]struct {
 	kind runs.Kind
 	tone plot.Tone
