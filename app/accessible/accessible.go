@@ -63,7 +63,7 @@ const (
 	TextBox  Role = "textbox"
 )
 
-// Thing is what a reader says about one part of the screen.
+// Thing is the accessible description of one part of the screen.
 type Thing struct {
 	Name  string
 	Role  Role
@@ -136,7 +136,7 @@ func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said
 	}
 }
 
-// described is what an object says about itself.
+// described is an object's description of itself.
 func described(a fyne.Accessible) Thing {
 	t := Thing{Name: a.AccessibilityLabel()}
 	if h, ok := a.(Headed); ok {

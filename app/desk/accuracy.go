@@ -16,7 +16,7 @@ import (
 	"stillair/export/accuracy"
 )
 
-// accuracyFlags are what accuracy takes.
+// accuracyFlags are the flags of accuracy.
 type accuracyFlags struct {
 	studies         []string
 	share           float64
@@ -139,8 +139,8 @@ func openRecords(path string) ([]accuracy.Record, *os.File, error) {
 	return records, f, nil
 }
 
-// commandLine is how the measurement is asked for. The share is left out, since
-// the report says about each case how many rides went in.
+// commandLine is the command that repeats the measurement. The share is left
+// out, since the report states the number of rides of each case.
 func (a *accuracyFlags) commandLine() string {
 	line := "desk accuracy"
 	for _, s := range a.studies {

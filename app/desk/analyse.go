@@ -11,7 +11,7 @@ import (
 	"stillair/export/shown"
 )
 
-// analyseFlags are what analyse takes.
+// analyseFlags are the flags of analyse.
 type analyseFlags struct {
 	json     bool
 	report   string

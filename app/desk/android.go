@@ -12,7 +12,7 @@ import (
 	"stillair/app/desk/android"
 )
 
-// androidFlags are what android takes.
+// androidFlags are the flags of android.
 type androidFlags struct{ ndk, key, into, source string }
 
 func androidCommand() command {

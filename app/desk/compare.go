@@ -20,7 +20,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// compareFlags are what compare takes.
+// compareFlags are the flags of compare.
 type compareFlags struct {
 	matters, at string
 	burn        float64
@@ -199,7 +199,7 @@ func (c *compareFlags) write(studies []*study, across []runs.Comparison, o repor
 	return save(c.report, func(out io.Writer) error { return report.WriteComparison(out, t, o) })
 }
 
-// ride says what one ride has to compare and what it means.
+// ride prints the comparisons of one ride and what they mean.
 func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *effect.Burn) {
 	r := ride.Result
 	p.title("%s", ride.Name)
@@ -244,15 +244,14 @@ func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed f
 	}
 }
 
-// usualSpeed is the speed at which a difference is worked out where none is
-// asked for, m/s.
+// usualSpeed is the default speed for the effect of a difference, m/s.
 const usualSpeed = 120 * units.KMH
 
 // litres is what consumption is shown in: l/100 km for 1 m³ per metre.
 const litres = 1e8
 
-// costs is how much more road load the second setup of a comparison has, and the
-// road load of the first.
+// costs is the additional road load of the second setup of a comparison, and
+// the road load of the first.
 func costs(r *runs.Result, k runs.Comparison) (change effect.Change, load effect.Load, ok bool) {
 	load, err := r.LoadOf(k.A)
 	if k.Base != nil { // between rides
@@ -264,7 +263,7 @@ func costs(r *runs.Result, k runs.Comparison) (change effect.Change, load effect
 	return *k.Load, load, true
 }
 
-// means says what a difference takes at a steady speed.
+// means prints the effect of a difference at a steady speed.
 func (p *page) means(r *runs.Result, k runs.Comparison, speed float64) {
 	change, load, ok := costs(r, k)
 	if !ok {
@@ -277,7 +276,7 @@ func (p *page) means(r *runs.Result, k runs.Comparison, speed float64) {
 	p.line("  petrol at %s: about %s l/100 km", at, shown.PlusMinus(fuel.X*litres, shown.Normal95*fuel.SE*litres))
 }
 
-// tops says how fast each setup goes.
+// tops prints the top speed of each setup.
 func (c *compareFlags) tops(p *page, r *runs.Result) {
 	limit := math.Inf(1)
 	if c.limitRPM > 0 {

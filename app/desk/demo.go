@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// demoFlags are what demo takes.
+// demoFlags are the flags of demo.
 type demoFlags struct {
 	out, system string
 	seed        uint64
@@ -75,7 +75,7 @@ func (d *demoFlags) run(ctx context.Context, w *world, args []string) error {
 	return w.print(summary(s, system) + besideTruth(s.result, sc, ride, system) + d.written())
 }
 
-// written says where everything is.
+// written prints the paths of all files.
 func (d *demoFlags) written() string {
 	p := &page{}
 	p.title("Written into %s", d.out)
@@ -93,7 +93,7 @@ func (d *demoFlags) written() string {
 	return p.String()
 }
 
-// besideTruth sets what was measured beside what the simulation knows.
+// besideTruth prints measured figures beside the simulation's true values.
 func besideTruth(r *runs.Result, sc sim.Scenario, ride *sim.Ride, system shown.System) string {
 	p := &page{units: system}
 	p.title("Compared with the true values, which only a simulation knows")

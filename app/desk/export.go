@@ -16,7 +16,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// exportFlags are what export takes.
+// exportFlags are the flags of export.
 type exportFlags struct {
 	into, places, ends, system, language, date string
 	as, rollOns                                []string

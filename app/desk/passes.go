@@ -18,7 +18,7 @@ func (p *page) speedBand(v runs.Value) string {
 	return p.units.PlusMinus(shown.Speed, v.X, shown.Normal95*v.SE)
 }
 
-// passes says how fast each road was ridden in both directions.
+// passes prints the speed of each road ridden in both directions.
 func (p *page) passes(r *runs.Result) {
 	begun := false
 	for _, one := range r.Passes {
@@ -49,7 +49,7 @@ func (p *page) onePass(one runs.Pass) {
 	}
 }
 
-// rejectedPasses says why those do not count that do not.
+// rejectedPasses prints the reasons of the passes that do not count.
 func (p *page) rejectedPasses(r *runs.Result) {
 	for _, one := range r.Passes {
 		if !one.Accepted() {

@@ -20,7 +20,7 @@ import (
 // loopback is this computer to itself.
 var loopback = net.IPv4(127, 0, 0, 1)
 
-// phoneFlags are what phone takes.
+// phoneFlags are the flags of phone.
 type phoneFlags struct {
 	port                int
 	here                bool

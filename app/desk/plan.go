@@ -25,7 +25,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// planFlags are what plan takes.
+// planFlags are the flags of plan.
 type planFlags struct {
 	change, topSpeed, faster string
 	from, to                 string
@@ -330,7 +330,7 @@ func dragWords(q plan.Question, c plan.Conditions) planWords {
 	}
 }
 
-// planText says the plan for a person.
+// planText prints the plan.
 func planText(m *plan.Plan, say planWords) string {
 	p := &page{units: shown.Metric}
 	p.wrapped(0, say.asked)

@@ -47,8 +47,8 @@ func (p *progress) at(what string, share float64) {
 	fmt.Fprintln(p.w.Err, line)
 }
 
-// during works at something that cannot tell how far it is, and says what it is
-// once it takes long. An interrupt does not wait for it.
+// during runs work of unknown progress, and names it if it takes long. An
+// interrupt does not wait for it.
 func (w *world) during(ctx context.Context, what string, work func() error) error {
 	done := make(chan error, 1)
 	go func() { done <- work() }()

@@ -19,7 +19,8 @@ import (
 	"stillair/sensors/units"
 )
 
-// given holds what the command line gives in place of ride.json. NaN: nothing.
+// given holds values from the command line that replace those of ride.json.
+// NaN: not given.
 type given struct {
 	bike, drive                  string
 	mass, massSD, rotating, wind float64

@@ -23,7 +23,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// seasonFlags are what season takes.
+// seasonFlags are the flags of season.
 type seasonFlags struct {
 	base, system, at string
 	within           time.Duration

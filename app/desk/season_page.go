@@ -139,7 +139,7 @@ func (p *page) twoWays(all []results.SeasonTwoWay) {
 	}
 }
 
-// partsVerdict says first what the parts cost, the most costly first.
+// partsVerdict prints the effects of the parts first, the largest first.
 func (p *page) partsVerdict(b *results.SeasonBudget) {
 	effects := slices.Clone(b.Effects)
 	slices.SortStableFunc(effects, func(a, b results.SeasonEffect) int {
@@ -159,7 +159,7 @@ func (p *page) partsVerdict(b *results.SeasonBudget) {
 	}
 }
 
-// partName is a part, with the one that it stands in for.
+// partName is a part, with the one that it replaces.
 func partName(e results.SeasonEffect) string {
 	if e.Instead != "" {
 		return e.Part + " instead of " + e.Instead
@@ -182,7 +182,7 @@ func (p *page) dragBudget(b *results.SeasonBudget) {
 	}
 }
 
-// electric says what every setup needs out of the battery.
+// electric prints the energy that every setup needs from the battery.
 func (p *page) electric(rides []ridden, v, battery float64, drive measure.Value) {
 	const kWh = 3.6e6 // J
 	p.title("From the battery at a steady %s, on the level in still air", p.units.Number(shown.Speed, v, 0))

@@ -21,7 +21,7 @@ import (
 // originSimulated marks the session file of a ride that nobody rode.
 const originSimulated = "simulated"
 
-// simulateFlags are what simulate takes.
+// simulateFlags are the flags of simulate.
 type simulateFlags struct {
 	seed             uint64
 	out, format      string

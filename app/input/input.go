@@ -38,7 +38,7 @@ const (
 	FIT       Kind = "FIT activity"
 )
 
-// Ride is a recording as read. Session holds what only a session file knows;
+// Ride is a recording as read. Session holds what only a session file contains;
 // it is nil for all others.
 type Ride struct {
 	Log     *sensors.Log
@@ -155,7 +155,7 @@ func looksLikeNMEA(text []byte) bool {
 	return found && bytes.Contains(sentence, []byte(","))
 }
 
-// looks says how an unknown file begins.
+// looks describes the beginning of an unknown file.
 func looks(head []byte) finding.Finding {
 	line, _, _ := bytes.Cut(head, []byte("\n"))
 	if !utf8.Valid(line) {
@@ -187,7 +187,7 @@ func asSession(all []*session.Recording, err error) (*Ride, error) {
 	return &Ride{Log: all[0].Log, Kind: Session, Session: all[0], More: all[1:]}, nil
 }
 
-// missing says that a file cannot be opened, and why.
+// missing is the error for a file that cannot be opened.
 func missing(path string, err error) error {
 	what, remedy := finding.New("input.cannot_open", sensors.Cause(err)), finding.Code("input.check_file")
 	switch {

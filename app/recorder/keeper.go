@@ -10,7 +10,7 @@ import (
 	"stillair/export/session"
 )
 
-// Kept says how the storage stands.
+// Kept is the state of the storage.
 type Kept struct {
 	Until    float64       // log time up to which everything is synced, s
 	Bytes    int64         // in the file
@@ -100,8 +100,8 @@ func (r *Recording) watchRoom() {
 	}
 }
 
-// finish closes the file and tells the store. Where the storage fails, the
-// file stays as whole as it is and the store finds it at the next start.
+// finish closes the file and informs the store. If the storage fails, the file
+// keeps everything written so far and the store finds it at the next start.
 func (r *Recording) finish(w *session.Writer, file platform.File) {
 	err := w.Close()
 	for n := 1; err != nil && n < lastTries; n++ {

@@ -7,8 +7,8 @@ import (
 )
 
 // A leg is the ride from one standstill to the next, kept in memory so that it
-// can be measured while the bike stands. Its size is bounded: of a longer one
-// the beginning is let go.
+// can be measured while the bike stands. Its size is bounded: the beginning of
+// a longer one is dropped.
 type leg struct {
 	log    sensors.Log
 	moved  bool

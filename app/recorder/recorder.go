@@ -36,7 +36,7 @@ type Filter interface {
 	Estimate() Estimate
 }
 
-// Estimate is what the live filter holds true at its last sample.
+// Estimate is the live filter's estimate at its last sample.
 type Estimate struct {
 	Speed    float64 // m/s; NaN while unknown
 	Accel    float64 // forward, m/s²; NaN while unknown
@@ -87,7 +87,7 @@ type Recording struct {
 	unstored []byte // see Unstored
 }
 
-// Ending says why a recording ended.
+// Ending is the reason why a recording ended.
 type Ending string
 
 // The ways a recording ends.
@@ -173,7 +173,7 @@ func (r *Recording) SetSetup(s sensors.Setup) {
 	r.queue.put(item{other: func(w *session.Writer) { w.SetRide(ride) }})
 }
 
-// Remark keeps what the rider says about this moment.
+// Remark records a rider's remark about this moment.
 func (r *Recording) Remark(text string) {
 	r.mu.Lock()
 	t := r.rideState.now
@@ -209,7 +209,7 @@ func (r *Recording) run(ctx context.Context) {
 	r.queue.close()
 }
 
-// Unheld notes that the device no longer holds the recording awake.
+// Unheld records that the device no longer keeps the recording awake.
 func (r *Recording) Unheld(why error) {
 	r.mu.Lock()
 	defer r.mu.Unlock()

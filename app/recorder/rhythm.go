@@ -6,7 +6,7 @@ import (
 	"stillair/sensors"
 )
 
-// rhythm holds the times of a sensor's last samples, for its rate.
+// rhythm holds the times of a sensor's last samples, to compute its rate.
 type rhythm struct{ times []float64 }
 
 // rateSpan is over how long a rate is taken, s: of fixes, of which there may be

@@ -10,7 +10,7 @@ import (
 	"stillair/sensors"
 )
 
-// Status is how a recording stands. It shares nothing with the recording.
+// Status is the state of a recording. It shares no memory with the recording.
 type Status struct {
 	Phase    Phase
 	Seconds  float64 // recorded so far

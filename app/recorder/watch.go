@@ -44,8 +44,8 @@ func (w *Watch) Stop() {
 	<-w.done
 }
 
-// Senses tells how the sensors do, and the error that ended the source, if
-// one did.
+// Senses returns the state of the sensors, and the error that ended the source,
+// if any.
 func (w *Watch) Senses() ([]Sense, error) {
 	w.mu.Lock()
 	defer w.mu.Unlock()

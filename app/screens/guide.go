@@ -54,8 +54,7 @@ func (s Screens) Guide(page int, on GuideActions) *kit.Page {
 	return k.NewPage(k.Head(t.Title, s.C.Book.Common.Back, on.Back), k.Column(14, body...), k.Foot(next))
 }
 
-// NeverRolls stands in place of the guide for a bike whose drive never lets the
-// wheel go.
+// NeverRolls replaces the guide for a bike whose drive cannot be disengaged.
 func (s Screens) NeverRolls(drive sensors.Drive, back, done func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Drive
 	why := t.Belt

@@ -156,7 +156,7 @@ func (c Context) seasonLead(b results.SeasonBike, setups []SeasonSetup) Answer {
 	return a
 }
 
-// partName is a part, with the one that it stands in for.
+// partName is a part, with the one that it replaces.
 func (c Context) partName(e results.SeasonEffect) string {
 	if e.Instead != "" {
 		return fmt.Sprintf(c.Book.Compare.Against, e.Part, e.Instead)

@@ -6,8 +6,8 @@ import (
 	"slices"
 )
 
-// checkLibrary holds what a phone's linker asks of the library, and returns
-// the names that it offers.
+// checkLibrary checks the requirements of a phone's linker, and returns the
+// names that the library exports.
 func checkLibrary(p *problems, data []byte, known []string) (exports []string) {
 	f, err := elf.NewFile(bytes.NewReader(data))
 	if err != nil {
@@ -46,8 +46,8 @@ func checkLibrary(p *problems, data []byte, known []string) (exports []string) {
 	return append(exports, checkNames(p, f, known)...)
 }
 
-// checkNames holds what the library leaves to the phone, and returns what it
-// offers.
+// checkNames checks the names that the library imports, and returns those that
+// it exports.
 func checkNames(p *problems, f *elf.File, known []string) (exports []string) {
 	all, err := f.DynamicSymbols()
 	if err != nil {

@@ -2,7 +2,7 @@ package android
 
 import "embed"
 
-// files holds what a package is made from besides the program: headers, the
+// files are the sources of a package besides the program: headers, the
 // framework, the manifest, smali source, and the toolkit's own classes.
 //
 //go:embed files

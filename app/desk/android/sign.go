@@ -25,8 +25,8 @@ func sign(ctx context.Context, from, to string, key []string) error {
 	return err
 }
 
-// PasswordEnv names the environment's variable that holds the password of a
-// key of one's own.
+// PasswordEnv is the name of the environment variable with the password of the
+// user's own key.
 const PasswordEnv = "STILLAIR_KEY_PASSWORD"
 
 // ownKey are apksigner's arguments for a keystore of the user's.

@@ -72,8 +72,8 @@ func (n need) there() bool {
 	return err == nil
 }
 
-// step runs one program and returns what it printed. The error holds what it
-// complained about.
+// step runs one program and returns what it printed. The error contains its
+// error output.
 type step struct {
 	folder string   // empty: here
 	env    []string // beside that of this process

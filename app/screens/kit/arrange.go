@@ -61,7 +61,7 @@ func (grow) place(objects []fyne.CanvasObject, size fyne.Size) {
 // Upright is the vertical alignment of the objects in a row.
 type Upright int
 
-// The ways to stand.
+// The alignments.
 const (
 	Centre Upright = iota
 	Top

@@ -6,7 +6,7 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// Rank says how much a button matters on its screen.
+// Rank is the importance of a button on its screen.
 type Rank int
 
 // The ranks of a button.

@@ -17,7 +17,7 @@ type Page struct {
 	scroll     *container.Scroll
 }
 
-// NewPage makes a page; body stands between the gutters.
+// NewPage makes a page; body is placed between the gutters.
 func (k Kit) NewPage(head, body, foot fyne.CanvasObject) *Page {
 	p := &Page{ground: canvas.NewRectangle(k.Palette.Ground), head: head, foot: foot, flow: &pageFlow{}}
 	p.scroll = container.NewVScroll(container.New(p.flow, newBox(inset{v: 6, h: gutter, below: gutter}, body)))
