@@ -10,7 +10,8 @@ import (
 	"stillair/export/report/figure"
 )
 
-// sizes draws, for each case, which share of the errors stays under a size.
+// sizes draws the cumulative distribution of the size of the errors of each
+// case.
 func sizes(all []*Summary, what string, u Unit) figure.Figure {
 	p := &plot.Plot{X: plot.Axis{Label: "size of the error, " + u.Name}, Y: plot.Axis{Label: "share of the errors that stay under it, %", Max: 100}, Low: true}
 	shown, longest := 0, 0.0

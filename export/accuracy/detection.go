@@ -8,7 +8,7 @@ import (
 
 const nothingFalse = "nothing is found that nobody did"
 
-// detection rides every kind of run and forty minutes of town.
+// detection simulates every kind of run and forty minutes of town riding.
 func detection() Study {
 	s := Study{Name: "detection", Title: "Finding the runs",
 		About: "Launches, roll-ons, pulls, coast-downs and a stop, with engine braking that is none of them, and then forty minutes of town with nothing in it to measure."}
@@ -62,7 +62,7 @@ func detect(b sim.Bike, kinds []sim.Kind, seed uint64) (Record, error) {
 	return r, nil
 }
 
-// foundOnce looks for the run of an event and notes which runs it explains: a
+// foundOnce finds the run of an event and marks the runs that it explains: a
 // roll-on in one gear is a pull as well, and a pull runs through the speeds of
 // a roll-on.
 func foundOnce(result *runs.Result, d sim.Event, known map[int]bool) bool {

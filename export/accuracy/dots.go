@@ -8,7 +8,7 @@ import (
 )
 
 // dots is a chart with a line for each case and a dot for each of its figures,
-// with the interval that chance leaves.
+// with its Monte Carlo interval.
 type dots struct {
 	of       Figure
 	axis     string

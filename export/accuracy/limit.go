@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// Figure names what a limit is on.
+// Figure is the statistic that a limit applies to.
 type Figure string
 
 // The figures.
@@ -20,8 +20,8 @@ const (
 	HitRate   Figure = "share"
 )
 
-// Limit is what the project wants of a figure: Low ≤ figure ≤ High, where a
-// bias counts by its size. Values are in the units of the Record.
+// Limit is the required range of a figure: Low ≤ figure ≤ High; of a bias the
+// absolute value counts. Values are in the units of the Record.
 type Limit struct {
 	What      string
 	Of        Figure
@@ -39,7 +39,7 @@ func inside(what string, of Figure, low, high float64) Limit {
 	return Limit{What: what, Of: of, Low: low, High: high}
 }
 
-// Verdict is how a figure stands to its limit.
+// Verdict is the comparison of a figure with its limit.
 type Verdict string
 
 // The verdicts.
@@ -49,12 +49,12 @@ const (
 	Missed  Verdict = "missed"
 )
 
-// beyond is the chance with which a measurement may call a limit missed that
-// holds.
+// beyond is the probability of a false alarm: calling a limit missed that is
+// met.
 const beyond = 0.001
 
-// Judge holds a summary against a limit. It reports false where the figure was
-// not measured.
+// Judge compares a summary with a limit. It returns false if the figure was not
+// measured.
 func (l Limit) Judge(s *Summary) (figure float64, v Verdict, ok bool) {
 	if l.Of == HitRate {
 		t, found := s.Shares[l.What]
@@ -79,8 +79,8 @@ func (l Limit) Judge(s *Summary) (figure float64, v Verdict, ok bool) {
 	return figure, l.within(figure, t.doubt(l.Of), t.clusters()), true
 }
 
-// within judges a figure that chance spreads by doubt, which is itself known
-// from n rides only.
+// within tests a figure with the standard error doubt, which is itself
+// estimated from n rides.
 func (l Limit) within(figure, doubt, n float64) Verdict {
 	if l.Of == Bias {
 		figure = math.Abs(figure)
@@ -96,8 +96,8 @@ func (l Limit) within(figure, doubt, n float64) Verdict {
 	return Missed
 }
 
-// share judges a share: how probable is it to be so far beyond when the true
-// share lies on the limit?
+// share tests a share by the binomial probability of a result at least as far
+// beyond if the true share is at the limit.
 func (l Limit) share(p, hits, of float64) Verdict {
 	switch {
 	case p >= l.Low && p <= l.High:

@@ -17,26 +17,26 @@ import (
 //go:embed page.html
 var pageText string
 
-// Made tells how a measurement was made.
+// Made describes how a measurement was made.
 type Made struct {
 	Version string // of the program
 	By      string // the command
 }
 
-// Report is a measurement summed up.
+// Report is the summary of a measurement.
 type Report struct {
 	Made
 	Sections []Section
 }
 
-// Section is what one study gave.
+// Section is the result of one study.
 type Section struct {
 	Study Study
 	Cases []*Summary
 	Held  []Held // every limit of every case, in order
 }
 
-// Held is one limit beside what was measured.
+// Held is one limit with the measured figure.
 type Held struct {
 	Case    string
 	Limit   Limit
@@ -100,12 +100,12 @@ func (r *Report) Missed() []string {
 	return out
 }
 
-// words say how a figure stands to its limit.
+// words describe the verdict on a limit.
 func (h Held) words(u Unit) string {
 	return fmt.Sprintf("%s, %s %s, wanted %s", h.Limit.What, h.Limit.Of, showIn(h.Limit.Of, h.Figure, u), h.wanted(u))
 }
 
-// wanted says the limit.
+// wanted is the text of a limit.
 func (h Held) wanted(u Unit) string {
 	show := func(x float64) string { return showIn(h.Limit.Of, x, u) }
 	switch l := h.Limit; {
@@ -129,7 +129,7 @@ func showIn(f Figure, x float64, u Unit) string {
 	return shown.Fixed(u.Factor*x, u.Digits) + " " + u.Name
 }
 
-// Write writes the report as one HTML page that needs nothing else.
+// Write writes the report as one self-contained HTML page.
 func (r *Report) Write(out io.Writer) error {
 	page, err := template.New("page").Funcs(template.FuncMap{"columns": columns}).Parse(pageText)
 	if err != nil {

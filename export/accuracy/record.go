@@ -9,7 +9,7 @@ import (
 	"math"
 )
 
-// Value is one figure of one ride beside its truth.
+// Value is one figure of one ride with its error.
 type Value struct {
 	What  string  `json:"what"`
 	Err   float64 `json:"err"`             // measured less true
@@ -18,14 +18,14 @@ type Value struct {
 	Held  bool    `json:"held"`            // the 95 % interval holds the truth
 }
 
-// Share counts how often something that may happen did.
+// Share counts how often an event occurred.
 type Share struct {
 	What string `json:"what"`
 	Hits int    `json:"hits"`
 	Of   int    `json:"of"`
 }
 
-// Record is what one seed of a case gave.
+// Record is the result of one seed of a case.
 type Record struct {
 	Version string   `json:"version"`
 	Study   string   `json:"study"`
@@ -37,7 +37,7 @@ type Record struct {
 	Notes   []string `json:"notes,omitempty"` // what was found wrong, to look it up
 }
 
-// add notes a figure whose 95 % interval is normal.
+// add records a figure with a normal 95 % interval.
 func (r *Record) add(what string, err, se, bound float64) {
 	if math.IsNaN(err) || math.IsNaN(se) {
 		return
@@ -46,7 +46,7 @@ func (r *Record) add(what string, err, se, bound float64) {
 	r.Values = append(r.Values, Value{What: what, Err: err, SE: se, Bound: bound, Held: math.Abs(err) <= normal95*se})
 }
 
-// count notes how often something happened.
+// count records how often something happened.
 func (r *Record) count(what string, hits, of int) {
 	r.Shares = append(r.Shares, Share{What: what, Hits: hits, Of: of})
 }
@@ -91,8 +91,8 @@ func Save(out io.Writer, r Record) error {
 	return err
 }
 
-// Of are the records of one version. A measurement that mixes versions says
-// nothing of any of them.
+// Of are the records of one version, since a mixture of versions would describe
+// none of them.
 func Of(records []Record, version string) []Record {
 	var out []Record
 	for _, r := range records {

@@ -14,8 +14,8 @@ const (
 	crr = "Crr"
 )
 
-// coastTest is an invented test that goes straight into the fit: thousands
-// are ridden in a minute, which the whole path from a log does not allow.
+// coastTest is a simulated test that goes straight into the fit, without the
+// path from a log, so that thousands take a minute.
 type coastTest struct {
 	loadtest.Test
 	known roadload.Options
@@ -41,8 +41,8 @@ func (c coastTest) roll(seed uint64) []roadload.Run {
 	return runs
 }
 
-// bound is the least variance of CdA and Crr with the noise that the test was
-// made with, on a smooth road without heights: what limits are set against.
+// bound is the Cramér-Rao bound of CdA and Crr for the true noise of the test,
+// on a smooth road without heights: the reference of the limits.
 func (c coastTest) bound(runs []roadload.Run) (cdaVar, crrVar float64, err error) {
 	known := c.known
 	known.Noise = c.Noise

@@ -6,7 +6,7 @@ import (
 	"sync"
 )
 
-// Plan is what is still to be ridden.
+// Plan lists the seeds still to be simulated.
 type Plan struct {
 	jobs  []job
 	Total int // seeds of all cases, those that were there before among them
@@ -18,7 +18,7 @@ type job struct {
 	ride        func(uint64) (Record, error)
 }
 
-// key names one seed of one case.
+// key identifies one seed of one case.
 type key struct {
 	study, name string
 	seed        uint64
@@ -26,7 +26,7 @@ type key struct {
 
 // NewPlan lists what is missing among the records. Every case gets its first
 // seeds before any gets its last, so that a measurement that is stopped early
-// says something of each.
+// has results for each.
 func NewPlan(studies []Study, have []Record) Plan {
 	done := map[key]bool{}
 	for _, r := range have {
@@ -58,12 +58,12 @@ func NewPlan(studies []Study, have []Record) Plan {
 // parts is into how many rounds over all cases a measurement is cut.
 func parts(most int) int { return max(1, min(most, 50)) }
 
-// Left is how many seeds are still to be ridden.
+// Left is the number of seeds still to be simulated.
 func (p Plan) Left() int { return len(p.jobs) }
 
-// Run rides what is left on so many workers and passes on every record as it
-// comes, from one goroutine at a time. It ends early when the context does, or
-// when keep fails.
+// Run simulates the remaining seeds on so many workers and passes on every
+// record as it comes, from one goroutine at a time. It ends early when the
+// context does, or when keep fails.
 func (p Plan) Run(ctx context.Context, workers int, version string, keep func(Record) error) error {
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
@@ -95,8 +95,8 @@ feed:
 	return context.Cause(ctx)
 }
 
-// do rides one seed. What goes wrong is part of the record: a case that fails
-// must be seen in the report, and not stop the others.
+// do simulates one seed. An error is part of the record: a failing case must
+// appear in the report, and not stop the others.
 func (j job) do(version string) (r Record) {
 	defer func() {
 		if p := recover(); p != nil {

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Summary is what the records of one case come to.
+// Summary is the statistics of the records of one case.
 type Summary struct {
 	Study, Case string
 	Rides       int
@@ -86,10 +86,10 @@ func (t *Tally) add(v Value, seed uint64) {
 	t.size, t.z = append(t.size, math.Abs(v.Err)), append(t.z, v.Err/v.SE)
 }
 
-// N is how many figures went in.
+// N is the number of figures.
 func (t *Tally) N() int { return int(t.n) }
 
-// clusters is how many rides they came from: what chance counts by.
+// clusters is the number of rides they came from, the independent units.
 func (t *Tally) clusters() float64 { return t.rides }
 
 // Figure computes one of the figures of values; NaN where it does not exist.
@@ -119,7 +119,7 @@ func (t *Tally) Bound() float64 {
 	return math.Sqrt(t.bound / t.n)
 }
 
-// Said is the root mean square of the standard errors.
+// Said is the root mean square of the stated standard errors.
 func (t *Tally) Said() float64 { return math.Sqrt(t.said / t.n) }
 
 // quantile is the size that a share of the errors stays under.
@@ -132,9 +132,9 @@ func (t *Tally) quantile(share float64) float64 {
 	return sorted[max(0, int(math.Ceil(share*t.n))-1)]
 }
 
-// doubt is the standard deviation that chance leaves in a figure, for normal
-// errors: of a mean sd/√n, of a spread sd/√(2n), of the 95 % point of the
-// size √(p(1−p)/n) over the density there, which is 0.95 of the point over √n.
+// doubt is the Monte Carlo standard error of a figure, for normal errors: of a
+// mean sd/√n, of a spread sd/√(2n), of the 95 % point of the size √(p(1−p)/n)
+// over the density there, which is 0.95 of the point over √n.
 func (t *Tally) doubt(f Figure) float64 {
 	root := math.Sqrt(t.clusters())
 	switch f {

@@ -17,7 +17,7 @@ func root(x float64) float64 { return math.Sqrt(math.Max(x, 0)) }
 
 func metres(v float64) string { return fmt.Sprintf("%.1f m/s", v) }
 
-// wholeRide simulates a scenario and lets the program analyse its log.
+// wholeRide simulates a scenario and analyses its log.
 func wholeRide(sc sim.Scenario, seed uint64) (*sim.Ride, *runs.Result, error) {
 	ride, err := sim.Run(sc, seed)
 	if err != nil {
@@ -27,7 +27,7 @@ func wholeRide(sc sim.Scenario, seed uint64) (*sim.Ride, *runs.Result, error) {
 	return ride, result, err
 }
 
-// wholeCoasts goes the whole way from a log to the road load.
+// wholeCoasts measures the whole path from a log to the road load.
 func wholeCoasts() Study {
 	s := Study{Name: "coast-downs-whole", Title: "Coast-downs, the whole way from the log", Unit: percent,
 		About: "Five opposite pairs from 110 to 30 km/h as a phone records them: the runs are found, paired and fitted with nothing entered but mass and air."}

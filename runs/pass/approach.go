@@ -41,8 +41,8 @@ func Fade(mass, cda, density float64) float64 {
 // 92 to 98 %.
 type pull struct{ far, near float64 }
 
-// pullTo is how a leg came by its speed; false where it did not do so in one pull that
-// the ride shows.
+// pullTo is the acceleration by which a leg reached its speed; false if it was
+// not a single one within the ride.
 func (l line) pullTo(s stretch) (pull, bool) {
 	at := s.from
 	for at < s.to && l.v[at] < nearTo*s.top {
@@ -72,9 +72,10 @@ const (
 	brief                  // it gained far too fast for drag to be what ended it: usual riding, or a limiter
 )
 
-// approaches judges legs over one road in both directions. A slope that draws one of
-// them out shortens another, so how much longer the end took is asked of all together;
-// but a bike that reached the speed fast even once was not at its limit.
+// approaches classifies legs over one road in both directions. A slope that
+// lengthens one of them shortens another, so the ratio of distances is
+// evaluated for all together; but a bike that reached the speed quickly even
+// once was not at its limit.
 func (l line) approaches(fade float64, legs ...stretch) approach {
 	sum, seen := 0.0, 0
 	for _, s := range legs {

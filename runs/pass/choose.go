@@ -14,8 +14,8 @@ type couple struct {
 	how  approach
 }
 
-// couples are those legs of one setup that may be passes; the legs come the fastest
-// first.
+// couples are the candidate passes among the legs of one setup, which are
+// sorted with the fastest first.
 func (r Ride) couples(l line, legs []leg) []couple {
 	var all []couple
 	for i, a := range legs {
@@ -77,7 +77,7 @@ func withoutMore(all []Pass) []Pass {
 	return counting
 }
 
-// promise ranks couples by how their legs came to their speed.
+// promise ranks couples by how their legs reached their speed.
 func (c couple) promise() int {
 	switch c.how {
 	case open:
@@ -88,7 +88,7 @@ func (c couple) promise() int {
 	return 1
 }
 
-// stretches are the legs of couples, each once.
+// stretches are the distinct legs of couples.
 func stretches(all []couple) []stretch {
 	var out []stretch
 	for _, c := range all {
@@ -101,7 +101,8 @@ func stretches(all []couple) []stretch {
 	return out
 }
 
-// besides reports whether a couple went over the road of the best, each way as fast.
+// besides reports whether a couple was on the road of the best, at the same
+// speed in each direction.
 func (c couple) besides(best couple) bool {
 	for _, g := range []leg{c.a, c.b} {
 		on := false

@@ -13,7 +13,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What is said about a pass.
+// Codes of the findings about a pass.
 const (
 	codeEased  finding.Code = "pass.eased"
 	codeUnseen finding.Code = "pass.unseen"
@@ -21,7 +21,7 @@ const (
 	codeApart  finding.Code = "pass.apart"
 )
 
-// Within is how long after a leg the one in the other direction may begin.
+// Within is the longest time between the beginnings of the two legs of a pass.
 const Within = time.Hour
 
 const (
@@ -36,7 +36,7 @@ const (
 // fusion.Track does.
 type Errors interface{ SD([]fusion.Term) float64 }
 
-// Ride is what passes are looked for in.
+// Ride is the input of Find.
 type Ride struct {
 	Track   *fusion.Track
 	Errors  Errors                               // of the track
@@ -79,7 +79,7 @@ type Figure struct {
 	Times       [2]fusion.Span // in which the distance was ridden, there and back
 }
 
-// leg is a leg with its place.
+// leg is a leg with its position.
 type leg struct {
 	Leg
 	stretch

@@ -10,13 +10,13 @@ import (
 	"stillair/sensors/units"
 )
 
-// road is what two legs have in common: from low to high metres along the way of the
-// first, which was at place x when it had come x + there along the track, and the
-// second when it had come back − x.
+// road is the common stretch of two legs: from low to high metres along the way
+// of the first, which was at place x when it had come x + there along the
+// track, and the second when it had come back − x.
 type road struct{ low, high, there, back float64 }
 
-// shared is the road that two legs rode in opposite directions; false where there
-// is too little of it.
+// shared is the road that two legs rode in opposite directions; false if it is
+// too short.
 func (r Ride) shared(l line, a, b leg) (road, bool) {
 	if len(a.where.Fixes) < leastFixes || len(b.where.Fixes) < leastFixes {
 		return road{}, false
@@ -46,13 +46,13 @@ func distances() []Figure {
 		{Name: "1/4 mile", Distance: units.Mile / 4}, {Name: "200 m", Distance: 200}}
 }
 
-// step is how far the places are apart that a distance is tried at, m.
+// step is the spacing of the trial positions of a distance, m.
 const step = 5.0
 
-// figures are the speeds over each distance that the road has room for. The longest
-// has its place where the mean of both directions is highest, and the shorter lie in the
-// middle of it, where bikes that come from either end are both near their top: the
-// fastest of many places would be those with the luckiest errors.
+// figures are the speeds over each distance that fits on the road. The longest
+// is placed where the mean of both directions is highest, and the shorter ones
+// in the middle of it, where bikes from either end are both near their top
+// speed: choosing the fastest of many positions would select favourable errors.
 func (r Ride) figures(l line, on road) []Figure {
 	var out []Figure
 	for _, f := range distances() {

@@ -8,7 +8,7 @@ import (
 	"stillair/fusion"
 )
 
-// What is steady.
+// Limits of a steady speed.
 const (
 	steady  = 0.97  // of its own fastest second
 	leastM  = 200.0 // m
@@ -17,7 +17,7 @@ const (
 	slowest = 0.6   // of the ride's fastest steady stretch, below which nothing is looked at
 )
 
-// line is the ride at even times.
+// line is the ride resampled at equal time steps.
 type line struct {
 	t, s, v []float64 // s, m, m/s over a second
 	cut     []bool    // where no leg may be
@@ -83,7 +83,7 @@ func (l line) stretches() []stretch {
 	return out
 }
 
-// around is what is steady about a place that nothing unused is faster than.
+// around is the steady stretch around the fastest unused sample.
 func (l line) around(k int, used []bool) stretch {
 	s := stretch{from: k, to: k, top: l.v[k]}
 	for s.from > 0 && !used[s.from-1] && l.v[s.from-1] >= steady*s.top {

@@ -12,23 +12,23 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What is said about a season.
+// Codes of the findings about a season.
 const (
 	codeFew      finding.Code = "season.one_setup"
 	codeDisagree finding.Code = "season.disagree"
 	codeNoBase   finding.Code = "season.no_base"
 )
 
-// dayToDay is how far the drag area of a bike that nobody changed differs
-// between days by what was not measured, relative and one standard deviation:
-// cross-wind, clothing, posture (common practice).
+// dayToDay is the relative standard deviation of the drag area of an unchanged
+// bike between days, from unmeasured effects: cross-wind, clothing, posture
+// (common practice).
 const dayToDay = 0.015
 
-// surely is the chance of a disagreement as large by luck alone, below which
-// all uncertainties are widened by it.
+// surely is the significance level of the χ² test below which all uncertainties
+// are widened (Birge ratio).
 const surely = 0.01
 
-// Budget is what each part of a bike costs in drag area.
+// Budget is the effect of each part of a bike on its drag area.
 type Budget struct {
 	Bike    string
 	Base    string        // the setup that parts are counted from
@@ -42,8 +42,8 @@ type Budget struct {
 	Notes   []finding.Finding
 }
 
-// Effect is what a part adds to the drag area, with which parts it stands in
-// for.
+// Effect is the effect of a part on the drag area, with the parts that it
+// replaces.
 type Effect struct {
 	Part    string
 	Instead string // of this part of the base; "": on top
@@ -61,9 +61,9 @@ type equations struct {
 	cov   []*mat.SymDense // block by block
 }
 
-// NewBudget fits what the parts of one bike cost, from its rides. base is the
-// setup that they are counted from; "": the one in most rides. It is an error
-// where there are no two setups.
+// NewBudget fits the effects of the parts of one bike from its rides. base is
+// the reference setup; "": the one in most rides. It returns an error unless
+// there are two setups.
 func NewBudget(rides []Ride, base string) (*Budget, error) {
 	base, err := chooseBase(rides, base)
 	if err != nil {
@@ -137,7 +137,8 @@ func newEquations(rides []Ride, base string) *equations {
 	return e
 }
 
-// row has which parts a setup has over the base, and a one for the base itself.
+// row is the row of the design matrix: the parts of a setup relative to the
+// base, and a one for the base itself.
 func (e *equations) row(setup string, base float64) []float64 {
 	row := make([]float64, len(e.parts)+1)
 	for i, b := range e.base {
@@ -150,7 +151,7 @@ func (e *equations) row(setup string, base float64) []float64 {
 	return row
 }
 
-// add takes in a ride: the differences of its setups to the first, and its mean.
+// add adds a ride: the differences of its setups to the first, and its mean.
 func (e *equations) add(r *Ride) {
 	n := len(r.Loads)
 	mean, level, noise, day := make([]float64, len(e.parts)+1), 0.0, 0.0, 0.0

@@ -20,7 +20,7 @@ type Point struct {
 	Common  float64 // the part that no repetition makes smaller
 }
 
-// Repeat is how a figure repeated from ride to ride.
+// Repeat is the repeatability of a figure from ride to ride.
 type Repeat struct {
 	Points  []Point // in order of time
 	Mean    measure.Value
@@ -36,11 +36,10 @@ type Repeat struct {
 
 const month = 30 * 24 * time.Hour
 
-// NewRepeat looks at how a figure repeated. The band of the mean is what the
-// noise of the figures makes it or, where that is wider, what their own spread
-// does by Student's t: riders repeat themselves worse than their phone measures.
-// The trend is a straight line by least squares, its t test with two
-// degrees of freedom fewer than points.
+// NewRepeat computes it. The interval of the mean follows from the noise of the
+// figures or, if wider, from their scatter by Student's t: riders repeat less
+// precisely than their phone measures. The trend is a straight line by least
+// squares, with a t test of n − 2 degrees of freedom.
 func NewRepeat(points []Point) Repeat {
 	out := Repeat{Points: slices.Clone(points), Spread: math.NaN(), Trend: measure.Unknown(), TrendP: math.NaN()}
 	slices.SortStableFunc(out.Points, func(a, b Point) int { return a.Started.Compare(b.Started) })
@@ -112,8 +111,8 @@ func (r *Repeat) trend() {
 	r.TrendP = 2 * distuv.StudentsT{Sigma: 1, Nu: float64(n - 2)}.Survival(math.Abs(b/se))
 }
 
-// TwoWay is the mean of two runs the opposite ways, which the wind along the
-// road and its slope leave alone to first order.
+// TwoWay is the mean of two runs in opposite directions, in which the wind
+// along the road and its slope cancel to first order.
 type TwoWay struct {
 	There, Back Time
 	Mean        measure.Value // s
@@ -124,7 +123,7 @@ func (a Time) alike(b Time) bool {
 	return a.Mark == b.Mark && a.Kind == b.Kind && a.Setup == b.Setup && a.Gear == b.Gear && a.Rollout == b.Rollout
 }
 
-// opposite is how far from opposite two bearings may be, degrees.
+// opposite is the tolerance of opposite bearings, degrees.
 const opposite = 30.0
 
 // TwoWays pairs the runs of a ride that have one mark, setup, gear and opposite

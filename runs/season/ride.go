@@ -32,13 +32,14 @@ type Load struct {
 	CrrNoise   float64
 }
 
-// Common is what the drag area owes to what is assumed alike in all rides.
+// Common is the uncertainty of the drag area from assumptions common to all
+// rides.
 func (l Load) Common() float64 {
 	return math.Sqrt(math.Max(0, l.CdA.SE*l.CdA.SE-l.Noise*l.Noise-l.Day*l.Day))
 }
 
-// Difference is how far the drag areas of two setups of a ride are apart, b − a,
-// m²; known better than either.
+// Difference is the difference of the drag areas of two setups of a ride, b −
+// a, m²; known better than either.
 type Difference struct {
 	A, B string
 	CdA  measure.Value
@@ -77,8 +78,8 @@ func Parts(setup string) []string {
 	return out
 }
 
-// apart is the difference b − a; where the ride does not hold it, that of two
-// road loads which share nothing but their days.
+// apart is the difference b − a or, if the ride does not have it, that of two
+// road loads with only the day in common.
 func (r *Ride) apart(a, b Load) measure.Value {
 	for _, d := range r.Apart {
 		switch {

@@ -24,8 +24,8 @@ type solution struct {
 // diagonal, below which a direction is open.
 const faint = 1e-9
 
-// solve solves the normal equations by their eigenvalues, leaving out what the
-// rides say nothing of (the Moore-Penrose inverse).
+// solve solves the normal equations by eigendecomposition, leaving out
+// directions that the rides do not determine (the Moore-Penrose inverse).
 func (e *equations) solve() (*solution, error) {
 	n := len(e.parts) + 1
 	a, g, yy := mat.NewSymDense(n, nil), make([]float64, n), 0.0
@@ -134,7 +134,7 @@ func unit(v []float64) []float64 {
 	return v
 }
 
-// tells reports whether the rides determine Σ c·x.
+// tells reports whether Σ c·x is estimable from the rides.
 func (s *solution) tells(c []float64) bool {
 	for _, o := range s.open {
 		along := 0.0
@@ -148,8 +148,8 @@ func (s *solution) tells(c []float64) bool {
 	return true
 }
 
-// fill lists what the parts cost: each by itself where the rides tell that, and
-// in place of a part of the base where they tell only that.
+// fill lists the effects of the parts: each by itself if estimable, else as a
+// replacement of a part of the base.
 func (b *Budget) fill(e *equations, s *solution, rides []Ride) {
 	var contrasts [][]float64
 	n := len(e.parts) + 1
@@ -190,8 +190,8 @@ func (b *Budget) fill(e *equations, s *solution, rides []Ride) {
 	}
 }
 
-// leastCommon is what the drag areas of all rides owe to the same assumptions,
-// which no number of rides makes smaller.
+// leastCommon is the uncertainty of the drag areas from assumptions common to
+// all rides, which more rides do not reduce.
 func leastCommon(rides []Ride) float64 {
 	least := math.Inf(1)
 	for _, r := range rides {

@@ -5,9 +5,9 @@ import (
 	"strings"
 )
 
-// Twice gives for each ride the place of an earlier one that measured exactly the
-// same, −1 where there is none. Two rides never do to every digit: it is one ride
-// from two files, and counting it twice would make the season surer than it is.
+// Twice returns for each ride the index of an earlier one with exactly the same
+// figures, or −1. Two rides never agree in every digit: it is one ride from two
+// files, and counting it twice would make the intervals too narrow.
 func Twice(rides []Ride) []int {
 	out := make([]int, len(rides))
 	first := map[string]int{}

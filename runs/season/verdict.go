@@ -6,9 +6,9 @@ import (
 	"stillair/runs/compare"
 )
 
-// Verdicts says about every effect whether it is one, all judged together as the
-// differences of one ride are (compare.Judge); matters is the share of the
-// base's drag area that the rider wants to know about. MorePairs counts rides.
+// Verdicts tests every effect, all together as for the differences of one ride
+// (compare.Judge); matters is the smallest effect that matters to the rider, as
+// a fraction of the base's drag area. MorePairs counts rides.
 func (b *Budget) Verdicts(matters float64) []compare.Verdict {
 	ds := make([]compare.Difference, len(b.Effects))
 	for i, e := range b.Effects {

@@ -8,9 +8,10 @@ package usual
 const (
 	CdA   = 0.5
 	CdASD = 0.15
-	// LadenCdASD is the spread with panniers and passengers included, which reach
-	// 0.9: 0.72/√12 = 0.2. It is for the one decision about all slowings of a ride,
-	// which must not take a laden bike for one whose engine holds it back.
+	// LadenCdASD is the spread with panniers and passengers included, which
+	// reach 0.9: 0.72/√12 = 0.2. It is for the joint classification of all
+	// decelerations of a ride, which must not mistake a laden bike for one with
+	// engine braking.
 	LadenCdASD = 0.2
 	// LeastCdA and MostCdA are the ends of that range. What is outside cannot be
 	// a motorcycle that rolls freely.
@@ -23,14 +24,14 @@ const (
 	// MassSD is the spread over the bikes whose riders enter no mass: most weigh 160
 	// to 260 kg ready to ride, with a rider of 60 to 110 kg (common practice).
 	MassSD = 60.0
-	// AnyMassSD is wider, relative to Mass: from a 125 to a loaded tourer with a
-	// passenger. It is for finding runs, where a bike that is lighter or heavier
-	// than most must not be refused.
+	// AnyMassSD is wider, relative to Mass: from a 125 to a loaded tourer with
+	// a passenger. It is for detecting runs, where a bike that is lighter or
+	// heavier than most must not be rejected.
 	AnyMassSD = 0.3
 )
 
-// RotatingShare is what turning wheels add to the inertia, as a share of the mass
-// (UN motorcycle test cycle, GTR 2: 4 %; common practice is 3 to 5 %).
+// RotatingShare is the equivalent mass of the rotating wheels as a fraction of
+// the mass (UN motorcycle test cycle, GTR 2: 4 %; common practice is 3 to 5 %).
 const RotatingShare = 0.04
 
 // Power is the most power at the road of an average bike, W (common practice).

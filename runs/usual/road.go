@@ -14,13 +14,13 @@ const (
 	// SlowingGrade is of both together, rounded up from their 0.0072: what a single
 	// slowing is compared with.
 	SlowingGrade = 0.008
-	// PairGrade is the prior of the fit of a pair of coast-downs, which show their
-	// slope themselves: wide enough not to pull at it.
+	// PairGrade is the prior of the fit of a pair of coast-downs, which
+	// determine their slope themselves: wide enough not to bias it.
 	PairGrade = 0.01
 )
 
-// Wind is how much the mean wind along the road differs from pair to pair on an
-// ordinary day, as a standard deviation, m/s (common practice).
+// Wind is the standard deviation of the mean wind along the road from pair to
+// pair on an ordinary day, m/s (common practice).
 const Wind = 1.5
 
 // Air of a standard day (ISO 2533 at sea level; its humidity is none, half is

@@ -12,10 +12,10 @@ const (
 	CrrSD = 0.008
 )
 
-// What a single slowing is compared with before the ride is judged as a whole.
+// The range for a single deceleration before the ride is evaluated as a whole.
 // This is a limit rather than a prior: 3.3 standard deviations of it and of
-// SlowingGrade reach 0.049, and a dragged engine adds 0.04 to 0.1. So it is narrower
-// than Crr ± CrrSD, about what tyres alone have (common practice).
+// SlowingGrade reach 0.049, and a dragged engine adds 0.04 to 0.1. So it is
+// narrower than Crr ± CrrSD, about what tyres alone have (common practice).
 const (
 	TyresCrr   = 0.016
 	TyresCrrSD = 0.006

@@ -1,7 +1,7 @@
 package sim
 
-// Act is one thing that the rider does. The acts of this package are the only
-// ones; speeds are in m/s, times in s, lengths in m.
+// Act is one manoeuvre of the rider. Only this package defines acts; speeds are
+// in m/s, times in s, lengths in m.
 type Act interface {
 	play(p *player)
 }
@@ -83,13 +83,13 @@ type EngineBrake struct {
 // Reach rides to a speed at part throttle or on the brake.
 type Reach struct{ Speed float64 }
 
-// Hold keeps a speed for a time.
+// Hold rides at a constant speed for a time.
 type Hold struct{ Speed, Seconds float64 }
 
 // TurnRound slows down, turns by 180° to the left and heads exactly the other way.
 type TurnRound struct{}
 
-// Bend rides a bend at the speed in hand: Angle in rad, left positive.
+// Bend rides a bend at the current speed: Angle in rad, left positive.
 type Bend struct{ Angle, Radius float64 }
 
 // Push drives with an ideal force or power, no gearbox and no engine inertia,

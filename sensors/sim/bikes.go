@@ -1,6 +1,6 @@
 package sim
 
-// Naked is an invented middle-weight bike without a fairing.
+// Naked is a simulated middle-weight bike without a fairing.
 func Naked() Bike {
 	return Bike{
 		Name: "invented naked", Mass: 290, RotatingMass: 11.6, CdA: 0.55, Crr: 0.018, CrrSlope: 0.004,

@@ -6,7 +6,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Check says what in the scenario cannot be: a field with its value and what it must be.
+// Check returns an error about an invalid field of the scenario, with its value
+// and the permitted ones.
 func (sc *Scenario) Check() error {
 	if at := notFinite("Scenario", reflect.ValueOf(*sc)); at != "" {
 		return finding.Fail("sim.not_finite", finding.Text("field", at))

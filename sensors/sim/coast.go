@@ -93,7 +93,7 @@ func (p *player) coastLength(from, to float64) float64 {
 }
 
 // approach brings the bike to the road position x at a speed, heading out or
-// back, however it stands now.
+// back, from any state.
 func (p *player) approach(x float64, out bool, speed float64) {
 	pace := min(p.sc.Rider.Pace/(1+2*p.sc.Rider.PaceVaries), 0.6*p.watts()/(p.bike.Mass*speed))
 	runway := 1.7*speed*speed/(2*pace) + 6*speed
