@@ -9,6 +9,7 @@
       gl: "Dieser Browser kann das Programm nicht zeichnen (er kennt kein WebGL).", failed: "Das Programm ließ sich nicht laden: ", unkept: "Es wurde nichts aufgezeichnet.",
       ended: "Das Programm ist beendet. Die Seite neu laden startet es wieder; Aufgezeichnetes bleibt erhalten." },
   };
+  const LATER = 5000; // ms after the program began
   const language = (navigator.language || "en").slice(0, 2);
   const words = WORDS[language] || WORDS.en;
   const before = document.getElementById("before");
@@ -32,9 +33,9 @@
   }
 
   // keep has a worker keep the files for a start without a network. It loads all of
-  // them again, and would take the network and the processor from the start. A browser
-  // refuses it where it does not trust the certificate; the page then works, but only
-  // with the network.
+  // them again, and would take the network and the processor from the start, which is
+  // over by LATER. A browser refuses it where it does not trust the certificate; the
+  // page then works, but only with the network.
   function keep() {
     if (!("serviceWorker" in navigator)) return;
     navigator.serviceWorker.register("worker.js").catch((e) => console.warn(`no start without a network: ${e.message}`));
@@ -51,7 +52,7 @@
       instance = await WebAssembly.instantiate(await globalThis.stillairProgram, go.importObject);
     } catch (e) { return fail(words.failed + e.message); }
     const over = go.run(instance);
-    keep();
+    setTimeout(keep, LATER);
     await over;
     document.querySelectorAll("canvas").forEach((c) => c.remove());
     say(words.ended);
