@@ -74,7 +74,10 @@ func GoalOf(mark string) (speed, distance float64, ok bool) {
 // breaks are the interruptions by gear changes.
 func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span, pairs []SpeedPair) ([]Mark, Start) {
 	breaks = append(slices.Clip(breaks), fusion.Span{From: a - standing, To: a + clutch})
-	r, errs := newTrace(track, a-standing, b+overrun).refine(errs, breaks)
+	plain := recorded{newTrace(track, a-standing, b+overrun), errs}
+	r, errs := plain.refine(errs, breaks)
+	pairsIn := r.through(errs, pairs)
+	r.recorded = &plain
 	first, modelled := r.firstMovement(errs, a)
 	rolled := r.whenDistance(Rollout, r.setOff(first)).blend(modelled, errs)
 	creep, since := creeping(track, first.x)
@@ -87,7 +90,7 @@ func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Sp
 			marks = append(marks, m)
 		}
 	}
-	return append(marks, r.through(errs, pairs)...), Start{First: first.value(errs), Creep: creep}
+	return append(marks, pairsIn...), Start{First: first.value(errs), Creep: creep}
 }
 
 // Start is how a launch began.

@@ -9,7 +9,14 @@ import (
 
 // trace is the part of a track covered by one run.
 type trace struct {
-	t, v, s []float64
+	t, v, s  []float64
+	recorded *recorded // before it was smoothed, where that is kept
+}
+
+// recorded is a trace as the track gives it, with its errors.
+type recorded struct {
+	trace
+	errs Errors
 }
 
 // newTrace cuts a track to the times from a to b.
@@ -85,7 +92,41 @@ const leap = 2
 // deviations away has little weight there, but shifts the time by ten of them
 // when it occurs: the variance is at least such that the same number of
 // standard errors covers it.
+//
+// Where the speed before smoothing is kept, as for the times of a launch from
+// standstill, it has a say; see apart.
 func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
+	f := r.whenLevel(errs, v, a, dir)
+	if r.recorded != nil {
+		f.own += r.recorded.apart(f, errs, v, a, dir)
+	}
+	return f
+}
+
+// apart is the variance that a time from the smoothed speed lacks: smoothing may take
+// a short gear change for noise. The same error of the speed moves the time about the
+// recorded speed about as far, and the two times differ by no more than
+// smoothing can have gained (a difference of estimates of which one is efficient has
+// the difference of their variances: Hausman, Econometrica 46, 1978, from memory).
+func (r *recorded) apart(f form, errs Errors, v, a, dir float64) float64 {
+	const tooFar = 2 // standard deviations
+	g := r.whenLevel(errs, v, a, dir)
+	if math.IsNaN(g.x) || math.IsNaN(f.x) {
+		return 0
+	}
+	smoothed, moved, whole := f.value(errs).SE, g.value(errs).SE, g.value(r.errs).SE
+	lacks, gained := 0.0, math.Max(0, whole*whole-smoothed*smoothed)
+	if moved*moved > leap*smoothed*smoothed {
+		lacks = moved*moved - smoothed*smoothed
+	}
+	if d := f.x - g.x; d*d > tooFar*tooFar*gained {
+		lacks = math.Max(lacks, d*d)
+	}
+	return lacks
+}
+
+// whenLevel is whenSpeed of one trace.
+func (r trace) whenLevel(errs Errors, v, a, dir float64) form {
 	c := r.climb(a, dir)
 	t, ok := c.passes(dir * v)
 	if !ok {
