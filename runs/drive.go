@@ -49,9 +49,8 @@ func newDrive(track *fusion.Track, from, to, ratio, mass float64, start bool) dr
 func (d drive) low() float64  { return d.v[0] }
 func (d drive) high() float64 { return d.v[len(d.v)-1] }
 
-// ridesOff reports whether a push is ordinary acceleration from low speed, as
-// out of a turn.
-func (d drive) ridesOff() bool { return len(d.v) == 0 || d.low() < ridingOff }
+// beginsBelow reports whether a push begins at less than a speed, m/s.
+func (d drive) beginsBelow(v float64) bool { return len(d.v) == 0 || d.low() < v }
 
 // throughGears reports whether a push must have gone through several gears
 // unless it was in the lowest that the ride shows.
@@ -71,12 +70,16 @@ func (d drive) passing(v float64) float64 {
 // deviation from the recording, and its sensitivity to a head wind of 1 m/s,
 // m/s². Drag and rolling resistance are those of an average motorcycle.
 func (d drive) thrust(lo, hi float64) (x, sd, wind float64) {
-	const density = 1.2 // kg/m³
 	took := math.Max(d.passing(hi)-d.passing(lo), driveStep)
-	middle := (lo + hi) / 2
-	drag := density * usual.CdA / d.mass
+	middle, drag := (lo+hi)/2, d.drag()
 	x = (1+usual.RotatingShare)*(hi-lo)/took + drag/2*middle*middle + 9.8*usual.Crr
 	return x, math.Sqrt(d.doubt / took), drag * middle
+}
+
+// drag is what the air takes from the acceleration for each m/s of speed and of wind, 1/m.
+func (d drive) drag() float64 {
+	const density = 1.2 // kg/m³
+	return density * usual.CdA / d.mass
 }
 
 // gearing is how the gear of a drive compares with that of another: how much faster

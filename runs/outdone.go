@@ -34,9 +34,10 @@ func (o *throttles) outdone(first, last int) float64 {
 	return most
 }
 
-// judgeLaunches rejects the launches that other pushes outdo, drops those that
-// were not meant as launches, and uses neither as references: then all pushes
-// are compared again. of is the index of each one's last drive.
+// judgeLaunches rejects the launches that other pushes outdo and drops those that
+// were not meant as launches. One that is outdone at all is no reference for other
+// pushes, though it may count: then all pushes are compared again. of is the index
+// of each one's last drive.
 func (o *throttles) judgeLaunches(found []detect.Found, of []int) (out []detect.Found, left []int) {
 	outdone := make([]float64, len(found))
 	for i, f := range found {
@@ -46,12 +47,14 @@ func (o *throttles) judgeLaunches(found []detect.Found, of []int) (out []detect.
 	}
 	fell := false
 	for i, f := range found {
-		if outdone[i] > earlyShift {
+		if outdone[i] > 1 {
 			fell = true
-			f.Reasons = append(f.Reasons, finding.New(codeLaunchOutdone))
 			for k := range f.Gears {
 				o.drives[of[i]-k].start = false
 			}
+		}
+		if outdone[i] > earlyShift {
+			f.Reasons = append(f.Reasons, finding.New(codeLaunchOutdone))
 		}
 		if outdone[i] < everyday {
 			out, left = append(out, f), append(left, of[i])

@@ -48,7 +48,9 @@ const (
 	twinAgrees   = 0.5   // share of what is allowed that two pushes use which alone bear each other out: nine pairs of ten at full throttle do
 	alikeEnds    = 0.11  // part by which the ends of two pushes differ that were meant alike: 0.3 s of a hard push at 50 km/h
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
-	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn, unless a launch pulled as hard
+	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn
+	rolling      = 7.0   // m/s; and one that begins slower than this unless a crowd repeats it closely, and it does not waver
+	mostTight    = 0.1   // part of the thrust that may be allowed there: a hand differs by more
 	oneGear      = 5.0   // of the ends of a push in one gear where another pulled harder, so in a lower one: no engine pulls cleanly below a sixth of its limit (common practice)
 	crowd        = 3     // others alike from which on nothing else is asked
 	bigCrowd     = 5     // the same where as much is allowed as between gears
@@ -220,8 +222,9 @@ func (o *throttles) opposite() int {
 }
 
 // company counts the pushes in the same gear that agree with one, those alike,
-// and those closely alike along one road.
-type company struct{ agreeing, alike, close int }
+// those of them along one road, of these the closely alike, and of these the ones
+// with a tight tolerance.
+type company struct{ agreeing, alike, along, close, tight int }
 
 func (o *throttles) company(i int) (c company) {
 	for j, r := range o.with[i] {
@@ -232,8 +235,17 @@ func (o *throttles) company(i int) (c company) {
 		if r.alike() {
 			c.alike++
 		}
-		if r.closely() && parallelTo(o.drives[i], o.drives[j]) {
+		if !parallelTo(o.drives[i], o.drives[j]) {
+			continue
+		}
+		if r.alike() {
+			c.along++
+		}
+		if r.closely() {
 			c.close++
+			if r.loose < mostTight {
+				c.tight++
+			}
 		}
 	}
 	return c
@@ -259,15 +271,17 @@ func (o *throttles) full(i int) finding.Code {
 		}
 	}
 	switch {
+	case o.drives[i].beginsBelow(ridingOff), o.drives[i].beginsBelow(rolling) && (c.tight < crowd || o.drives[i].wavers()):
+		return codeUnproven
 	case launch:
 		return ""
-	case o.drives[i].ridesOff() || harder && o.drives[i].throughGears():
+	case harder && o.drives[i].throughGears(), c.alike < bigCrowd && o.drives[i].wavers():
 		return codeUnproven
 	case c.alike >= crowd && (!harder || orderly), c.agreeing >= bigCrowd && !harder:
 		return ""
-	case (c.close >= meantCrowd && orderly || c.alike >= meantCrowd && o.meant) && !harder:
+	case (c.close >= meantCrowd && orderly || c.along >= meantCrowd && o.meant) && !harder:
 		return ""
-	case c.alike >= 1 && orderly && (o.meant || o.twin(i)):
+	case c.close >= 1 && orderly && (o.meant || o.twin(i)):
 		return ""
 	}
 	return codeUnproven

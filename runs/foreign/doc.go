@@ -12,5 +12,6 @@
 // An earlier form of these rides, of other seeds, showed the faults that package marks
 // and the judging of clutches in package runs now guard against, and set the limits
 // of the latter. The pulls of seeds 3001 to 3040 set those of gears by their lines and of
-// launches that are outdone.
+// launches that are outdone, and the rides without a run of seeds 6101 to 6225 those of
+// throttles that waver.
 package foreign
