@@ -26,6 +26,8 @@ const (
 	codeEngineTurns     finding.Code = "coast.engine_turns"
 	codeImpossible      finding.Code = "load.impossible"
 	codeImpossibleRun   finding.Code = "coast.impossible_outcome"
+	codeLetGo           finding.Code = "load.changed_on_the_way"
+	codeLetGoRun        finding.Code = "coast.changed_on_the_way"
 	codeNoRoadLoad      finding.Code = "load.none"
 	codeUsualMass       finding.Code = "ride.usual_mass"
 	codeMaybePounds     finding.Code = "ride.maybe_pounds"

@@ -62,8 +62,8 @@ func (f fitted) without(setup int) fitted {
 	return out
 }
 
-// fitPossible fits the road load of every setup. If one is implausible, its
-// runs are rejected with a warning, and the other setups are fitted without
+// fitPossible fits the road load of every setup. If one is implausible, or is not
+// what its runs have in common, its runs are rejected with a warning, and the other setups are fitted without
 // them.
 func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Estimate, fitted, error) {
 	est, err := roadload.Fit(f.runs, opts)
@@ -71,10 +71,16 @@ func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Est
 		return nil, f, err
 	}
 	for i, l := range est.Loads {
-		if possible(l) {
+		left, at := leftOver(est, i)
+		switch {
+		case !possible(l):
+			result.reject(f, i, codeImpossibleRun, finding.New(codeImpossible, finding.Text("setup", f.names[i]),
+				finding.Area("cda", l.CdA.X).With(l.CdA.SE), finding.Num("crr", l.Crr.X).With(l.Crr.SE)))
+		case left > leftInAll:
+			result.reject(f, i, codeLetGoRun, finding.New(codeLetGo, finding.Text("setup", f.names[i]), finding.Speed("at", at)))
+		default:
 			continue
 		}
-		result.reject(f, est, i)
 		if rest := f.without(i); len(rest.runs) > 0 {
 			opts.LoadSD = slices.Delete(slices.Clone(opts.LoadSD), i, i+1)
 			return fitPossible(result, rest, opts)
@@ -84,15 +90,13 @@ func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Est
 	return est, f, nil
 }
 
-// reject marks a setup and its runs as implausible.
-func (result *Result) reject(f fitted, est *roadload.Estimate, setup int) {
-	l := est.Loads[setup]
-	result.Warnings = append(result.Warnings, finding.New(codeImpossible, finding.Text("setup", f.names[setup]),
-		finding.Area("cda", l.CdA.X).With(l.CdA.SE), finding.Num("crr", l.Crr.X).With(l.Crr.SE)).OfSetup(f.names[setup]))
+// reject warns that a setup has no road load, and rejects its runs for a reason.
+func (result *Result) reject(f fitted, setup int, reason finding.Code, warning finding.Finding) {
+	result.Warnings = append(result.Warnings, warning.OfSetup(f.names[setup]))
 	for _, r := range f.runs {
 		if r.Setup == setup {
 			run := &result.Runs[r.ID-1]
-			run.Reasons = append(run.Reasons, finding.New(codeImpossibleRun).OfRun(r.ID))
+			run.Reasons = append(run.Reasons, finding.New(reason).OfRun(r.ID))
 			run.Pair = 0
 		}
 	}

@@ -1,6 +1,7 @@
 package runs
 
 import (
+	"math"
 	"testing"
 
 	"stillair/runs/pairing"
@@ -65,12 +66,45 @@ func TestImpossibleSetup(t *testing.T) {
 	result := &Result{Runs: []Run{{ID: 1, Pair: 1}, {ID: 2, Pair: 1}}}
 	f := fitted{names: []string{"a", "b"}, runs: []roadload.Run{{ID: 1}, {ID: 2, Setup: 1}}}
 	f.places = make([]pairing.Coast, 2)
-	result.reject(f, &roadload.Estimate{Loads: []roadload.Load{{Crr: Value{X: 0.07, SE: 0.004}}, {}}}, 0)
+	result.reject(f, 0, codeImpossibleRun, finding.New(codeImpossible))
 	if result.Runs[0].Accepted() || !result.Runs[1].Accepted() || !finding.Any(result.Warnings, codeImpossible) {
 		t.Errorf("runs %+v, warnings %v", result.Runs, result.Warnings)
 	}
 	if rest := f.without(0); len(rest.names) != 1 || rest.names[0] != "b" || len(rest.runs) != 1 || rest.runs[0].Setup != 0 {
 		t.Errorf("left over: %+v", rest)
+	}
+}
+
+// TestLeftOver: residuals of one shape in all runs show, those that differ from run to
+// run do not, and neither do few runs.
+func TestLeftOver(t *testing.T) {
+	tests := []struct {
+		name string
+		runs int
+		left func(run int, v float64) float64
+		want bool
+	}{
+		{"a step at 14 m/s", 6, func(_ int, v float64) float64 { return -0.5 * math.Exp(-math.Pow((v-14)/2, 2)) }, true},
+		{"a step at 14 m/s in three runs", 3, func(_ int, v float64) float64 { return -0.5 * math.Exp(-math.Pow((v-14)/2, 2)) }, false},
+		{"gusts", 6, func(run int, v float64) float64 { return 0.5 * math.Sin(float64(run*run)+v/4) }, false},
+		{"nothing", 6, func(int, float64) float64 { return 0 }, false},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			est := &roadload.Estimate{}
+			for k := range tt.runs {
+				f := roadload.RunFit{ID: k + 1}
+				for v := 30.0; v > 7; v -= 0.25 {
+					f.Fit = append(f.Fit, v)
+					f.V = append(f.V, v+tt.left(k, v)+0.05*math.Sin(float64(7*k)+3*v))
+				}
+				est.Runs = append(est.Runs, f)
+			}
+			most, at := leftOver(est, 0)
+			if (most > leftInAll) != tt.want || tt.want && math.Abs(at-14) > 3 {
+				t.Errorf("%.2f m/s at %.1f m/s", most, at)
+			}
+		})
 	}
 }
 

@@ -89,7 +89,7 @@ func (c Context) better(reason finding.Finding) string {
 		{"coast.too_short", t.ShortBetter},
 		{"coast.braked", t.BrakeBetter},
 		{"coast.too_hard", t.EngineBetter}, {"coast.too_hard_fast", t.EngineBetter}, {"coast.too_little_fast", t.EngineBetter},
-		{"coast.impossible_outcome", t.EngineBetter}, {"coast.in_gear", t.EngineBetter}, {"coast.unlike_others", t.EngineBetter}, {"coast.engine_turns", t.EngineBetter},
+		{"coast.impossible_outcome", t.EngineBetter}, {"coast.changed_on_the_way", t.EngineBetter}, {"coast.in_gear", t.EngineBetter}, {"coast.unlike_others", t.EngineBetter}, {"coast.engine_turns", t.EngineBetter},
 		{"coast.too_little", t.SlopeBetter}, {"coast.too_little_slow", t.SlopeBetter},
 		{"run.no_fixes", t.FixBetter}, {"coast.bends", t.TurnBetter},
 	} {
