@@ -45,12 +45,16 @@ func compile(ctx context.Context, folder string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	changed, err := overlay(ctx, folder, work)
+	root, err := goRoot(ctx, folder)
+	if err != nil {
+		return nil, err
+	}
+	changed, err := overlay(root, work)
 	if err != nil {
 		return nil, err
 	}
 	out := filepath.Join(work, Program)
-	args := slices.Concat([]string{"build", "-o", out, "-overlay", changed}, flags(modfile), short(), []string{"./app/phone"})
+	args := slices.Concat([]string{"build", "-o", out, "-overlay=" + changed}, flags(modfile), short(), []string{"./app/phone"})
 	if _, err := tool(ctx, folder, args...); err != nil {
 		return nil, err
 	}
