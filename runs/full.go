@@ -1,0 +1,122 @@
+package runs
+
+import (
+	"math"
+	"slices"
+
+	"stillair/sensors/finding"
+)
+
+// company counts the pushes in the same gear that agree with one, those alike,
+// those of them along one road, of these the closely alike, and of these the ones
+// with a tight tolerance.
+type company struct{ agreeing, alike, along, close, tight int }
+
+func (o *throttles) company(i int) (c company) {
+	for j, r := range o.with[i] {
+		if r.across || o.drives[j].start || !r.agrees() {
+			continue
+		}
+		c.agreeing++
+		if r.alike() {
+			c.alike++
+		}
+		if !parallelTo(o.drives[i], o.drives[j]) {
+			continue
+		}
+		if r.alike() {
+			c.along++
+		}
+		if r.closely() {
+			c.close++
+			if r.loose < mostTight {
+				c.tight++
+			}
+		}
+	}
+	return c
+}
+
+// full is the reason why the ride does not show that a push was at full
+// throttle, or "" if it does.
+func (o *throttles) full(i int) finding.Code {
+	c := o.company(i)
+	harder, launch, orderly := false, false, true
+	for j, r := range o.with[i] {
+		other := o.drives[j]
+		switch {
+		case !r.common:
+		case r.known && r.harder():
+			return codeBelowBike
+		case r.alike():
+			launch = launch || other.start
+		}
+		if r.common && !other.start {
+			harder = harder || r.harder()
+			orderly = orderly && o.company(j).alike > 0 && (o.meant || r.alike() || !r.known || r.across)
+		}
+	}
+	switch {
+	case o.drives[i].beginsBelow(ridingOff), o.drives[i].beginsBelow(slowStart) && (c.tight < crowd || o.drives[i].wavers()):
+		return codeUnproven
+	case launch:
+		return ""
+	case harder && o.drives[i].throughGears(), c.alike < bigCrowd && o.drives[i].wavers():
+		return codeUnproven
+	case c.alike >= crowd && (!harder || orderly), c.agreeing >= bigCrowd && !harder:
+		return ""
+	case (c.close >= meantCrowd && orderly || c.along >= meantCrowd && o.meant) && !harder:
+		return ""
+	case c.close >= 1 && orderly && (o.meant || o.twin(i)):
+		return ""
+	}
+	return codeUnproven
+}
+
+// all is full for each push, extended across gears: torque depends only on
+// engine speed, so a push in a known gear with the torque of a full-throttle
+// one at the same engine speeds is at full throttle too.
+func (o *throttles) all() []finding.Code {
+	why := make([]finding.Code, len(o.drives))
+	for i := range why {
+		why[i] = o.full(i)
+	}
+	out := slices.Clone(why)
+	for i, r := range o.with {
+		if why[i] != codeUnproven {
+			continue
+		}
+		for j := range r {
+			if why[j] == "" && !o.drives[j].start && r[j].gives() {
+				out[i] = ""
+			}
+		}
+	}
+	return out
+}
+
+// twin reports whether another push that agrees began and ended at the same
+// widely spaced speeds: a deliberate repetition.
+func (o *throttles) twin(i int) bool {
+	a := o.drives[i]
+	if len(a.v) == 0 || a.high() < meantRatio*a.low() {
+		return false
+	}
+	for j, r := range o.with[i] {
+		b := o.drives[j]
+		ends := alikeEnds
+		if a.way*b.way < 0 {
+			ends *= 2 // against the wind a push is given up at a lower speed
+		}
+		if r.closely() && !r.across && !b.start && parallelTo(a, b) && math.Abs(a.low()-b.low()) < alikeEnds*a.low() && math.Abs(a.high()-b.high()) < ends*a.high() {
+			return true
+		}
+	}
+	return false
+}
+
+// parallelTo reports whether two pushes went along one straight road in either
+// direction, as deliberate runs do; true if a direction is unknown.
+func parallelTo(a, b drive) bool {
+	return !(math.Abs(math.Remainder(a.bearing-b.bearing, 180)) > oneRoad)
+}
