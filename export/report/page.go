@@ -25,7 +25,7 @@ type page struct {
 	Loads        []load
 	LoadMeaning  []string
 	Wide, Narrow figure.Figure
-	Launches     table
+	Launches     []table
 	LaunchPlots  []figure.Figure
 	Powers       []power
 	PowerPlot    figure.Figure
@@ -75,7 +75,7 @@ func newPage(r *runs.Result, o Options) *page {
 	}
 	p.Loads, p.LoadMeaning = t.loads(r), t.loadMeaning(r)
 	p.Wide, p.Narrow = figure.Ride(r, t.book, figure.Wide), figure.Ride(r, t.book, figure.Narrow)
-	p.Launches, p.LaunchPlots = t.launchTable(r.Runs), t.launchPlots(r)
+	p.Launches, p.LaunchPlots = t.launchTables(r.Runs), t.launchPlots(r)
 	p.RollOns, p.Stops = t.rollOnTable(r), t.stopTable(r.Runs)
 	p.Passes, p.OtherPasses = t.passTable(r.Passes), t.otherPasses(r)
 	p.Runs = t.runRows(r)

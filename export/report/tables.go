@@ -14,23 +14,41 @@ import (
 // them.
 var markOrder = []string{"60 ft", "0-60 km/h", "0-60 mph", "0-100 km/h", "330 ft", "1/8 mile", "0-100 mph", "1000 ft", "1/4 mile", "1 km"}
 
-// launchTable has a row for each mark and two columns for each accepted
-// launch: after the rollout, and from first movement.
-func (t *teller) launchTable(all []runs.Run) table {
-	out := table{Header: []string{t.text("mark")}}
+// mostAbreast is how many launches fit beside each other on paper.
+const mostAbreast = 5
+
+// launchTables has the accepted launches, spread evenly over as many tables as it takes
+// for them to fit beside each other.
+func (t *teller) launchTables(all []runs.Run) (out []table) {
 	var launches []runs.Run
-	reached := map[string]bool{}
 	for _, r := range all {
 		if r.Kind == runs.Launch && r.Accepted() {
 			launches = append(launches, r)
-			out.Header = append(out.Header, t.fill("run_seconds", finding.Count("run", r.ID)))
-			for _, m := range r.Marks {
-				reached[m.Name] = true
-			}
+		}
+	}
+	tables := max(1, (len(launches)+mostAbreast-1)/mostAbreast)
+	abreast := max(1, (len(launches)+tables-1)/tables)
+	for some := range slices.Chunk(launches, abreast) {
+		if made := t.launchTable(some); !made.Empty() {
+			out = append(out, made)
+		}
+	}
+	return out
+}
+
+// launchTable has a row for each mark and a column for each launch: after the rollout,
+// and from first movement.
+func (t *teller) launchTable(launches []runs.Run) table {
+	out := table{Header: []string{t.text("mark")}}
+	reached := map[string]bool{}
+	for _, r := range launches {
+		out.Header = append(out.Header, t.fill("run_seconds", finding.Count("run", r.ID)))
+		for _, m := range r.Marks {
+			reached[m.Name] = true
 		}
 	}
 	for _, name := range markOrder {
-		if !reached[name] || len(launches) == 0 {
+		if !reached[name] {
 			continue
 		}
 		row := []string{name}
