@@ -38,9 +38,9 @@ func Open() (*platform.Device, error) {
 		Random: rand.Reader,
 		Source: func() sensors.Source { return device.NewLive(android.NewPort(native), time.After) },
 		Hear: func() sensors.Source {
-			return device.NewLive(device.Hearing(android.NewPort(native), android.NewEar(native)), time.After)
+			return device.NewLive(device.Hearing(android.NewPort(native), android.NewMicrophone(native)), time.After)
 		},
-		PermitHearing: func() bool { return android.PermitEar(native, time.After) },
+		PermitHearing: func() bool { return android.PermitMicrophone(native, time.After) },
 		Background:    newBackground(),
 		Obstacles:     obstacles,
 		AskToNotify:   func() { _ = android.AskToNotify(native) }, // refused, there is merely no question

@@ -36,9 +36,9 @@ func Open() (*platform.Device, error) {
 		Permit: web.Permit,
 		Ahead:  web.Ahead,
 		Hear: func() sensing.Source {
-			return device.NewLive(device.Hearing(web.NewPort(), web.NewEar()), web.After)
+			return device.NewLive(device.Hearing(web.NewPort(), web.NewMicrophone()), web.After)
 		},
-		PermitHearing: web.PermitEar,
+		PermitHearing: web.PermitMicrophone,
 		Dark:          web.Dark,
 		TextScale:     web.TextScale,
 		Announce:      web.Announce,

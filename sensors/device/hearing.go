@@ -6,9 +6,9 @@ import (
 	"stillair/sensors"
 )
 
-// Ear is the driver of a microphone. Its methods are called like those of a
+// Microphone is the driver of a microphone. Its methods are called like those of a
 // Port.
-type Ear interface {
+type Microphone interface {
 	// Start requests the microphone without waiting for the answer. A missing
 	// microphone or permission is reported with the samples.
 	Start()
@@ -17,29 +17,29 @@ type Ear interface {
 	Stop()
 }
 
-// Hearing returns a port with the sound of an ear added.
-func Hearing(port Port, ear Ear) Port { return hearing{port, ear} }
+// Hearing returns a port with the sound of a microphone added.
+func Hearing(port Port, microphone Microphone) Port { return hearing{port, microphone} }
 
 type hearing struct {
 	Port
-	ear Ear
+	microphone Microphone
 }
 
 func (h hearing) Start() error {
 	if err := h.Port.Start(); err != nil {
 		return err
 	}
-	h.ear.Start()
+	h.microphone.Start()
 	return nil
 }
 
 func (h hearing) Drain(b *Batch) {
 	h.Port.Drain(b)
-	h.ear.Drain(b)
+	h.microphone.Drain(b)
 }
 
 func (h hearing) Stop() {
-	h.ear.Stop()
+	h.microphone.Stop()
 	h.Port.Stop()
 }
 

@@ -66,7 +66,7 @@ func TestSoundClockStaysWhole(t *testing.T) {
 	}
 }
 
-// tone is an ear that hears evenly as long as its bench lets it.
+// tone is a microphone that delivers sound evenly as long as its bench lets it.
 type tone struct {
 	bench *bench
 	end   float64 // s, when it falls silent
@@ -96,7 +96,7 @@ func TestHearingKeepsTheContract(t *testing.T) {
 func TestHearingTellsOfTheMicrophone(t *testing.T) {
 	for _, tt := range []struct {
 		name string
-		ear  tone
+		tone tone
 		want []sensors.Condition
 	}{
 		{"works", tone{end: 100}, []sensors.Condition{sensors.Working}},
@@ -105,11 +105,11 @@ func TestHearingTellsOfTheMicrophone(t *testing.T) {
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			b := &bench{end: 100}
-			tt.ear.bench = b
+			tt.tone.bench = b
 			ctx, cancel := context.WithCancel(t.Context())
 			defer cancel()
 			c := sensors.NewCollector()
-			err := NewLive(Hearing(b, &tt.ear), until12(b, cancel)).Run(ctx, c)
+			err := NewLive(Hearing(b, &tt.tone), until12(b, cancel)).Run(ctx, c)
 			if !errors.Is(err, context.Canceled) {
 				t.Fatal(err)
 			}

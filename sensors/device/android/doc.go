@@ -7,11 +7,11 @@
 //
 // # The microphone
 //
-// A thread reads AAudio (ear.c), which is looked up while the program runs,
+// A thread reads AAudio (microphone.c), which is looked up while the program runs,
 // since it came with Android 8. Unprocessed sound is requested if the phone
 // supports it, and otherwise the input preset for speech recognition, which
 // Android requires to have no automatic gain control (Compatibility Definition,
-// section 5.4; from memory). Ear downsamples it in the program, and nothing
+// section 5.4; from memory). Microphone downsamples it in the program, and nothing
 // above the band is kept. AAudio reports when a frame was captured; if a phone
 // does not, sound is stamped when it was delivered, and package runs estimates
 // its latency. A disconnected microphone, as when a headset is plugged in, is

@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// heard is what the microphone gave at once, as ear.c hands it over. Readings
+// heard is what the microphone gave at once, as microphone.c hands it over. Readings
 // are numbered from the opening on.
 type heard struct {
 	first   int64 // number of the first
@@ -97,29 +97,29 @@ func (h *hearing) send(b *device.Batch) {
 	h.out, h.clipped = nil, 0
 }
 
-// How the microphone is; ear.h has the same numbers.
+// How the microphone is; microphone.h has the same numbers.
 const (
-	earOpening = iota
-	earNone
-	earRefused
-	earListening
-	earCut
+	microphoneOpening = iota
+	microphoneNone
+	microphoneRefused
+	microphoneListening
+	microphoneCut
 )
 
-// earReport puts the state of the microphone into words; code is AAudio's.
-func earReport(state, code int) (device.Report, bool) {
+// microphoneReport puts the state of the microphone into words; code is AAudio's.
+func microphoneReport(state, code int) (device.Report, bool) {
 	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Report, bool) {
 		return device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(code, args...)}, true
 	}
 	why := finding.Text("error", strconv.Itoa(code))
 	switch state {
-	case earNone:
+	case microphoneNone:
 		return say(sensors.Missing, "android.microphone_too_old")
-	case earRefused:
+	case microphoneRefused:
 		return say(sensors.Silent, "android.microphone_not_opened", why)
-	case earListening:
+	case microphoneListening:
 		return device.Report{Sensor: sensors.SensorSound, Condition: sensors.Available}, true
-	case earCut:
+	case microphoneCut:
 		return say(sensors.Silent, "android.microphone_taken", why)
 	}
 	return device.Report{}, false

@@ -92,14 +92,14 @@ func TestHearingCountsWhatIsTooLoud(t *testing.T) {
 	}
 }
 
-func TestEveryStateOfTheEarIsPutInWords(t *testing.T) {
-	for state := earNone; state <= earCut; state++ {
-		said, ok := earReport(state, -899)
+func TestEveryStateOfTheMicrophoneIsPutInWords(t *testing.T) {
+	for state := microphoneNone; state <= microphoneCut; state++ {
+		said, ok := microphoneReport(state, -899)
 		if !ok || said.Sensor != sensors.SensorSound || said.Detail.IsZero() && said.Condition != sensors.Available {
 			t.Errorf("state %d: %+v", state, said)
 		}
 	}
-	if _, ok := earReport(earOpening, 0); ok {
+	if _, ok := microphoneReport(microphoneOpening, 0); ok {
 		t.Error("something is said before anything is known")
 	}
 }

@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-var earReasons = []finding.Code{
+var microphoneReasons = []finding.Code{
 	0: "",
 	1: "browser.no_microphone_leave",
 	2: "browser.no_microphone",
@@ -50,7 +50,7 @@ func (h *hearing) read(p []byte, b *device.Batch) {
 
 func (h *hearing) report(condition, why float64, b *device.Batch) {
 	c, okC := pick(rowConditions, condition)
-	w, okW := pick(earReasons, why)
+	w, okW := pick(microphoneReasons, why)
 	if !okC || !okW {
 		b.Lost++
 		return

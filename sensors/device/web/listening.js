@@ -4,7 +4,7 @@
 // A row begins with how many numbers follow it. Of sound: when it was handed
 // over (ms on the page's clock), the frames of its first value and of the
 // present, how many readings were clipped, and the values from -1 to 1. Of a
-// condition: -1 instead, and then the condition and why, numbers that ear.go names.
+// condition: -1 instead, and then the condition and why, numbers that microphone.go names.
 globalThis.stillairListening = (() => {
   "use strict";
   const ASKING = 0, AVAILABLE = 1, DENIED = 2, MISSING = 3, SILENT = 4;

@@ -141,7 +141,7 @@ func (m *Machine) Reset(api int) {
 	})
 	Sensors(Phone{Shortest: 5000 * time.Microsecond})
 	C.stage_quiet(0)
-	Microphone(Ear{})
+	SetMicrophone(Microphone{})
 }
 
 // Set tells the stand-ins of Java what to do.
@@ -187,18 +187,18 @@ func Quiet() { C.stage_quiet(1) }
 // Open is how many sensors are switched on.
 func Open() int { return int(C.stage_open()) }
 
-// Ear is how the stand-in for the microphone behaves.
-type Ear struct {
+// Microphone is how the stand-in for the microphone behaves.
+type Microphone struct {
 	Denied    bool          // it is not opened
 	Picky     bool          // it is not opened untreated
 	Unstamped bool          // it never says when it heard
 	Cut       time.Duration // after which it is taken away, if not 0
 }
 
-// Microphone sets how the microphone is, before an ear is started.
-func Microphone(e Ear) {
+// SetMicrophone sets how the microphone behaves; call it before one is started.
+func SetMicrophone(m Microphone) {
 	number := map[bool]C.int{true: 1}
-	C.stage_ear(number[e.Denied], number[e.Picky], number[e.Unstamped], C.int64_t(e.Cut))
+	C.stage_microphone(number[m.Denied], number[m.Picky], number[m.Unstamped], C.int64_t(m.Cut))
 }
 
 // Listening is how many microphones are open.

@@ -23,7 +23,7 @@ static int denied, picky, unstamped;
 static int64_t cut;
 static atomic_int listening, last;
 
-void stage_ear(int d, int p, int u, int64_t c) { denied = d, picky = p, unstamped = u, cut = c, last = 0; }
+void stage_microphone(int d, int p, int u, int64_t c) { denied = d, picky = p, unstamped = u, cut = c, last = 0; }
 int stage_listening(void) { return listening; }
 int stage_preset(void) { return last; }
 

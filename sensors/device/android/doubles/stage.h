@@ -16,10 +16,10 @@ void stage_quiet(int quiet);
 int stage_open(void);
 int64_t stage_clock(clockid_t clock);
 
-/* stage_ear says how the microphone behaves: denied, it is not opened; picky,
+/* stage_microphone says how the microphone behaves: denied, it is not opened; picky,
  * it is not opened untreated; unstamped, it never says when it heard; cut is
  * after how many ns it is taken away, if not 0. */
-void stage_ear(int denied, int picky, int unstamped, int64_t cut);
+void stage_microphone(int denied, int picky, int unstamped, int64_t cut);
 /* stage_listening is how many microphones are open, stage_preset how the last
  * one was wanted. */
 int stage_listening(void);

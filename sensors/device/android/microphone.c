@@ -1,6 +1,6 @@
 //go:build android || doubles
 
-#include "ear.h"
+#include "microphone.h"
 
 #include <dlfcn.h>
 #include <pthread.h>
@@ -39,7 +39,7 @@ struct aaudio {
 	int32_t (*stamp)(stream *, clockid_t, int64_t *, int64_t *);
 };
 
-struct still_ear {
+struct still_microphone {
 	char library[NAME];
 	int untreated;
 	struct aaudio a;
@@ -54,11 +54,11 @@ struct still_ear {
 	still_heard ring[ROOM];
 };
 
-static void tell(still_ear *e, int state, int32_t code) {
-	pthread_mutex_lock(&e->lock);
-	e->state = state;
-	e->code = code;
-	pthread_mutex_unlock(&e->lock);
+static void tell(still_microphone *m, int state, int32_t code) {
+	pthread_mutex_lock(&m->lock);
+	m->state = state;
+	m->code = code;
+	pthread_mutex_unlock(&m->lock);
 }
 
 /* look_up finds AAudio and reports whether it is there. The library stays
@@ -91,36 +91,36 @@ static int look_up(struct aaudio *a, const char *library) {
 
 /* open_with opens the microphone at the rate that it has of its own: to change
  * that is left to the filter behind it. */
-static int32_t open_with(still_ear *e, int32_t preset) {
+static int32_t open_with(still_microphone *m, int32_t preset) {
 	builder *b;
-	int32_t code = e->a.create(&b);
+	int32_t code = m->a.create(&b);
 	if (code != OK) return code;
-	e->a.direction(b, INPUT);
-	e->a.format(b, SIXTEEN_BITS);
-	e->a.channels(b, 1);
-	if (e->a.preset) e->a.preset(b, preset); /* before there was one, it was VOICE_RECOGNITION */
-	code = e->a.open(b, &e->stream);
-	e->a.forget(b);
-	if (code != OK) e->stream = NULL;
+	m->a.direction(b, INPUT);
+	m->a.format(b, SIXTEEN_BITS);
+	m->a.channels(b, 1);
+	if (m->a.preset) m->a.preset(b, preset); /* before there was one, it was VOICE_RECOGNITION */
+	code = m->a.open(b, &m->stream);
+	m->a.forget(b);
+	if (code != OK) m->stream = NULL;
 	return code;
 }
 
-/* open_ear returns OK once the microphone runs. */
-static int32_t open_ear(still_ear *e) {
-	int32_t code = open_with(e, e->untreated ? UNPROCESSED : VOICE_RECOGNITION);
-	if (code != OK && e->untreated) code = open_with(e, VOICE_RECOGNITION);
+/* open_microphone returns OK once the microphone runs. */
+static int32_t open_microphone(still_microphone *m) {
+	int32_t code = open_with(m, m->untreated ? UNPROCESSED : VOICE_RECOGNITION);
+	if (code != OK && m->untreated) code = open_with(m, VOICE_RECOGNITION);
 	if (code != OK) return code;
-	pthread_mutex_lock(&e->lock);
-	e->rate = e->a.rate(e->stream);
-	pthread_mutex_unlock(&e->lock);
-	return e->a.start(e->stream);
+	pthread_mutex_lock(&m->lock);
+	m->rate = m->a.rate(m->stream);
+	pthread_mutex_unlock(&m->lock);
+	return m->a.start(m->stream);
 }
 
 /* stamp says when a reading was heard. Every kind of stream knows
  * CLOCK_MONOTONIC, and not every one another clock. Shortly after the start,
  * and on some phones ever, there is no stamp. */
-static void stamp(still_ear *e, still_heard *h) {
-	h->stamped = e->a.stamp(e->stream, CLOCK_MONOTONIC, &h->n, &h->t) == OK;
+static void stamp(still_microphone *m, still_heard *h) {
+	h->stamped = m->a.stamp(m->stream, CLOCK_MONOTONIC, &h->n, &h->t) == OK;
 	if (h->stamped) {
 		h->t = still_since_boot(h->t);
 	} else {
@@ -129,88 +129,88 @@ static void stamp(still_ear *e, still_heard *h) {
 	}
 }
 
-static void put(still_ear *e, const still_heard *h) {
-	pthread_mutex_lock(&e->lock);
-	if (e->count == ROOM) {
-		e->head = (e->head + 1) % ROOM;
-		e->count--;
-		e->lost++;
+static void put(still_microphone *m, const still_heard *h) {
+	pthread_mutex_lock(&m->lock);
+	if (m->count == ROOM) {
+		m->head = (m->head + 1) % ROOM;
+		m->count--;
+		m->lost++;
 	}
-	e->ring[(e->head + e->count++) % ROOM] = *h;
-	pthread_mutex_unlock(&e->lock);
+	m->ring[(m->head + m->count++) % ROOM] = *h;
+	pthread_mutex_unlock(&m->lock);
 }
 
 /* listen reads until the end, or until the microphone is taken away. */
-static void listen(still_ear *e) {
+static void listen(still_microphone *m) {
 	still_heard h;
-	while (!atomic_load(&e->ending)) {
-		h.count = e->a.read(e->stream, h.level, STILL_AT_ONCE, WAIT_NS);
+	while (!atomic_load(&m->ending)) {
+		h.count = m->a.read(m->stream, h.level, STILL_AT_ONCE, WAIT_NS);
 		if (h.count < 0) {
-			tell(e, STILL_EAR_CUT, h.count);
+			tell(m, STILL_MICROPHONE_CUT, h.count);
 			return;
 		}
 		if (h.count == 0) continue; /* nothing came in time */
-		h.first = e->a.frames(e->stream) - h.count;
-		stamp(e, &h);
-		put(e, &h);
+		h.first = m->a.frames(m->stream) - h.count;
+		stamp(m, &h);
+		put(m, &h);
 	}
 }
 
 static void *run(void *arg) {
-	still_ear *e = arg;
-	if (!look_up(&e->a, e->library)) {
-		tell(e, STILL_EAR_NONE, 0);
+	still_microphone *m = arg;
+	if (!look_up(&m->a, m->library)) {
+		tell(m, STILL_MICROPHONE_NONE, 0);
 		return NULL;
 	}
-	int32_t code = open_ear(e);
+	int32_t code = open_microphone(m);
 	if (code == OK) {
-		tell(e, STILL_EAR_LISTENING, 0);
-		listen(e);
-		e->a.stop(e->stream);
+		tell(m, STILL_MICROPHONE_LISTENING, 0);
+		listen(m);
+		m->a.stop(m->stream);
 	} else {
-		tell(e, STILL_EAR_REFUSED, code);
+		tell(m, STILL_MICROPHONE_REFUSED, code);
 	}
-	if (e->stream) e->a.close(e->stream);
+	if (m->stream) m->a.close(m->stream);
 	return NULL;
 }
 
-still_ear *still_ear_start(const char *library, int untreated) {
-	still_ear *e = calloc(1, sizeof *e);
-	if (!e) return NULL;
-	snprintf(e->library, sizeof e->library, "%s", library);
-	e->untreated = untreated;
-	pthread_mutex_init(&e->lock, NULL);
-	if (pthread_create(&e->thread, NULL, run, e) != 0) {
-		free(e);
+still_microphone *still_microphone_start(const char *library, int untreated) {
+	still_microphone *m = calloc(1, sizeof *m);
+	if (!m) return NULL;
+	snprintf(m->library, sizeof m->library, "%s", library);
+	m->untreated = untreated;
+	pthread_mutex_init(&m->lock, NULL);
+	if (pthread_create(&m->thread, NULL, run, m) != 0) {
+		free(m);
 		return NULL;
 	}
-	return e;
+	return m;
 }
 
-int still_ear_take(still_ear *e, still_heard *to, int room, int64_t *lost) {
-	pthread_mutex_lock(&e->lock);
-	int n = e->count < room ? e->count : room;
-	for (int i = 0; i < n; i++) to[i] = e->ring[(e->head + i) % ROOM];
-	e->head = (e->head + n) % ROOM;
-	e->count -= n;
-	*lost += e->lost;
-	e->lost = 0;
-	pthread_mutex_unlock(&e->lock);
+int still_microphone_take(still_microphone *m, still_heard *to, int room, int64_t *lost) {
+	pthread_mutex_lock(&m->lock);
+	int n = m->count < room ? m->count : room;
+	for (int i = 0; i < n; i++) to[i] = m->ring[(m->head + i) % ROOM];
+	m->head = (m->head + n) % ROOM;
+	m->count -= n;
+	*lost += m->lost;
+	m->lost = 0;
+	pthread_mutex_unlock(&m->lock);
 	return n;
 }
 
-int still_ear_state(still_ear *e, int32_t *rate, int32_t *code) {
-	pthread_mutex_lock(&e->lock);
-	int state = e->state;
-	*rate = e->rate;
-	*code = e->code;
-	pthread_mutex_unlock(&e->lock);
+int still_microphone_state(still_microphone *m, int32_t *rate, int32_t *code) {
+	pthread_mutex_lock(&m->lock);
+	int state = m->state;
+	*rate = m->rate;
+	*code = m->code;
+	pthread_mutex_unlock(&m->lock);
 	return state;
 }
 
-void still_ear_stop(still_ear *e) {
-	atomic_store(&e->ending, 1);
-	pthread_join(e->thread, NULL);
-	pthread_mutex_destroy(&e->lock);
-	free(e);
+void still_microphone_stop(still_microphone *m) {
+	atomic_store(&m->ending, 1);
+	pthread_join(m->thread, NULL);
+	pthread_mutex_destroy(&m->lock);
+	free(m);
 }

@@ -1,8 +1,8 @@
 /* The microphone of an Android phone, read by a thread of its own with AAudio.
  * Plain C. AAudio came with Android 8 and is looked up while the program runs,
  * so that older phones merely have no microphone. */
-#ifndef STILL_EAR_H
-#define STILL_EAR_H
+#ifndef STILL_MICROPHONE_H
+#define STILL_MICROPHONE_H
 
 #include <stdint.h>
 
@@ -10,11 +10,11 @@ enum { STILL_AT_ONCE = 960 }; /* readings; 20 ms at 48 kHz */
 
 /* How the microphone is. */
 enum {
-	STILL_EAR_OPENING,
-	STILL_EAR_NONE,      /* this Android has no AAudio */
-	STILL_EAR_REFUSED,   /* it was not opened; the code says why */
-	STILL_EAR_LISTENING,
-	STILL_EAR_CUT        /* it was taken away; the code says why */
+	STILL_MICROPHONE_OPENING,
+	STILL_MICROPHONE_NONE,      /* this Android has no AAudio */
+	STILL_MICROPHONE_REFUSED,   /* it was not opened; the code says why */
+	STILL_MICROPHONE_LISTENING,
+	STILL_MICROPHONE_CUT        /* it was taken away; the code says why */
 };
 
 /* What was read at once. Readings are numbered from the opening on; what the
@@ -27,23 +27,23 @@ typedef struct {
 	int16_t level[STILL_AT_ONCE];
 } still_heard;
 
-typedef struct still_ear still_ear;
+typedef struct still_microphone still_microphone;
 
-/* still_ear_start listens in a thread of its own. library is the name of
+/* still_microphone_start listens in a thread of its own. library is the name of
  * AAudio's; untreated asks for sound as it came in. NULL where there is no
  * memory or no thread. The app must have leave. */
-still_ear *still_ear_start(const char *library, int untreated);
+still_microphone *still_microphone_start(const char *library, int untreated);
 
-/* still_ear_take moves up to room to to, in the order in which they were read,
+/* still_microphone_take moves up to room to to, in the order in which they were read,
  * and returns how many. How many were lost for want of room since the last call
  * is added to *lost. */
-int still_ear_take(still_ear *e, still_heard *to, int room, int64_t *lost);
+int still_microphone_take(still_microphone *m, still_heard *to, int room, int64_t *lost);
 
-/* still_ear_state tells how the microphone is, how many readings a second it
+/* still_microphone_state tells how the microphone is, how many readings a second it
  * gives, and the code of AAudio where it failed. */
-int still_ear_state(still_ear *e, int32_t *rate, int32_t *code);
+int still_microphone_state(still_microphone *m, int32_t *rate, int32_t *code);
 
-/* still_ear_stop closes the microphone, ends the thread and frees e. */
-void still_ear_stop(still_ear *e);
+/* still_microphone_stop closes the microphone, ends the thread and frees m. */
+void still_microphone_stop(still_microphone *m);
 
 #endif

@@ -21,23 +21,23 @@ func listen(t *testing.T, d time.Duration, library string) *sensors.Log {
 	t.Helper()
 	ctx, cancel := context.WithTimeout(t.Context(), d)
 	defer cancel()
-	ear := NewEar(machine.Native)
+	microphone := NewMicrophone(machine.Native)
 	if library != "" {
-		ear.library = library
+		microphone.library = library
 	}
-	log, _ := sensors.Collect(ctx, device.NewLive(device.Hearing(NewPort(machine.Native), ear), time.After))
+	log, _ := sensors.Collect(ctx, device.NewLive(device.Hearing(NewPort(machine.Native), microphone), time.After))
 	if n := doubles.Listening(); n != 0 {
 		t.Errorf("%d microphones are still open", n)
 	}
 	return log
 }
 
-func TestEarKeepsTheContract(t *testing.T) {
+func TestMicrophoneKeepsTheContract(t *testing.T) {
 	machine.Reset(35)
 	machine.Set("allowed", "yes")
 	machine.Set("may hear", "yes")
 	sourcetest.Contract(t, func() sensors.Source {
-		return device.NewLive(device.Hearing(NewPort(machine.Native), NewEar(machine.Native)), time.After)
+		return device.NewLive(device.Hearing(NewPort(machine.Native), NewMicrophone(machine.Native)), time.After)
 	}, sourcetest.Samples(600), sourcetest.Patience(5*time.Second))
 }
 
@@ -56,10 +56,10 @@ func line(sounds []sensors.Sound, hz float64) (amplitude, phase float64) {
 	return cmplx.Abs(z), cmplx.Phase(z)
 }
 
-// TestEarHearsWholeAndInTime checks that a tone comes out with its strength and
+// TestMicrophoneHearsWholeAndInTime checks that a tone comes out with its strength and
 // on the clock of the other sensors, and that nothing above the band folds into
 // it: 2900 Hz would come out at 500.
-func TestEarHearsWholeAndInTime(t *testing.T) {
+func TestMicrophoneHearsWholeAndInTime(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		slept     time.Duration
@@ -74,7 +74,7 @@ func TestEarHearsWholeAndInTime(t *testing.T) {
 			machine.Reset(35)
 			machine.Set("may hear", "yes")
 			doubles.Sensors(doubles.Phone{Slept: c.slept, Shortest: 5 * time.Millisecond})
-			doubles.Microphone(doubles.Ear{Unstamped: c.unstamped})
+			doubles.SetMicrophone(doubles.Microphone{Unstamped: c.unstamped})
 			log := listen(t, 4*time.Second, "")
 			if len(log.Sound) < 30 || len(log.Motion) < 600 {
 				t.Fatalf("%d stretches of sound, %d readings of motion in 4 s; %v", len(log.Sound), len(log.Motion), log.States)
@@ -104,25 +104,25 @@ func TestWhatHappensToTheMicrophone(t *testing.T) {
 	const needsLater = "libnothing-of-that-name.so"
 	for _, c := range []struct {
 		name, leave, library string
-		ear                  doubles.Ear
+		microphone           doubles.Microphone
 		want                 string
 	}{
-		{"works", "yes", "", doubles.Ear{}, "available working"},
-		{"of Android 8", "yes", "libaaudio-early.so", doubles.Ear{}, "available working"},
-		{"no leave", "no", "", doubles.Ear{}, "denied"},
-		{"Android without AAudio", "yes", needsLater, doubles.Ear{}, "missing"},
-		{"not opened", "yes", "", doubles.Ear{Denied: true}, "silent"},
-		{"taken away", "yes", "", doubles.Ear{Cut: time.Second}, "available working silent"},
+		{"works", "yes", "", doubles.Microphone{}, "available working"},
+		{"of Android 8", "yes", "libaaudio-early.so", doubles.Microphone{}, "available working"},
+		{"no leave", "no", "", doubles.Microphone{}, "denied"},
+		{"Android without AAudio", "yes", needsLater, doubles.Microphone{}, "missing"},
+		{"not opened", "yes", "", doubles.Microphone{Denied: true}, "silent"},
+		{"taken away", "yes", "", doubles.Microphone{Cut: time.Second}, "available working silent"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			machine.Reset(35)
 			machine.Set("may hear", c.leave)
-			doubles.Microphone(c.ear)
+			doubles.SetMicrophone(c.microphone)
 			log := listen(t, 4*time.Second, c.library)
 			if got := conditions(log, sensors.SensorSound); got != c.want {
 				t.Errorf("sound was %q, want %q; %v", got, c.want, log.States)
 			}
-			if why := log.States[len(log.States)-1].Detail.String(); c.ear.Cut > 0 && !strings.Contains(why, "-899") {
+			if why := log.States[len(log.States)-1].Detail.String(); c.microphone.Cut > 0 && !strings.Contains(why, "-899") {
 				t.Errorf("reported end: %q, want AAUDIO_ERROR_DISCONNECTED, -899", why)
 			}
 			if len(log.Motion) < 600 {
@@ -149,7 +149,7 @@ func TestUntreatedWhereThePhoneCan(t *testing.T) {
 			machine.Reset(35)
 			machine.Set("may hear", "yes")
 			machine.Set("untreated", c.can)
-			doubles.Microphone(doubles.Ear{Picky: c.picky})
+			doubles.SetMicrophone(doubles.Microphone{Picky: c.picky})
 			log := listen(t, 700*time.Millisecond, "")
 			if got := doubles.Preset(); got != c.want || len(log.Sound) == 0 {
 				t.Errorf("preset %d, want %d; %d stretches", got, c.want, len(log.Sound))
@@ -158,7 +158,7 @@ func TestUntreatedWhereThePhoneCan(t *testing.T) {
 	}
 }
 
-func TestPermitEar(t *testing.T) {
+func TestPermitMicrophone(t *testing.T) {
 	for _, c := range []struct {
 		name, given, answer, asked string
 		api                        int
@@ -177,7 +177,7 @@ func TestPermitEar(t *testing.T) {
 			machine.Set("may hear", c.given)
 			machine.Set("answer to hear", c.answer)
 			soon := func(d time.Duration) <-chan time.Time { return time.After(d / 4) }
-			if got := PermitEar(machine.Native, soon); got != c.want {
+			if got := PermitMicrophone(machine.Native, soon); got != c.want {
 				t.Errorf("leave: %v, want %v", got, c.want)
 			}
 			if got := machine.Get("asked to hear"); got != c.asked {

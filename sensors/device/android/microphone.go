@@ -4,7 +4,7 @@ package android
 
 // #cgo LDFLAGS: -ldl
 // #include <stdlib.h>
-// #include "ear.h"
+// #include "microphone.h"
 // #include "leave.h"
 import "C"
 
@@ -17,21 +17,23 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Ear drives the microphone of the phone; it is a device.Ear. It does not ask
+// Microphone drives the microphone of the phone (device.Microphone). It does not ask
 // for permission: Android takes one question at a time, and when recording starts
-// that may be the one for the location. PermitEar asks.
-type Ear struct {
+// that may be the one for the location. PermitMicrophone asks.
+type Microphone struct {
 	native  Native
 	library string
-	ear     *C.still_ear
+	stream  *C.still_microphone
 	say     *device.Report // to be reported with the next batch
 	state   int
 	heard   hearing
 	some    [32]C.still_heard
 }
 
-// NewEar returns the microphone of the phone behind native.
-func NewEar(native Native) *Ear { return &Ear{native: native, library: "libaaudio.so"} }
+// NewMicrophone returns the microphone of the phone behind native.
+func NewMicrophone(native Native) *Microphone {
+	return &Microphone{native: native, library: "libaaudio.so"}
+}
 
 // leave tells how it stands with the microphone: a sum of STILL_….
 func leave(native Native) (is C.int, err error) {
@@ -46,64 +48,64 @@ func leave(native Native) (is C.int, err error) {
 	return is, err
 }
 
-// Start implements device.Ear.
-func (e *Ear) Start() {
-	switch is, err := leave(e.native); {
+// Start implements device.Microphone.
+func (m *Microphone) Start() {
+	switch is, err := leave(m.native); {
 	case err != nil:
-		e.tell(sensors.Missing, finding.New("android.microphone_refused", sensors.Cause(err)))
+		m.tell(sensors.Missing, finding.New("android.microphone_refused", sensors.Cause(err)))
 	case is&C.STILL_MAY_HEAR == 0:
-		e.tell(sensors.Denied, finding.New("android.no_microphone_leave"))
+		m.tell(sensors.Denied, finding.New("android.no_microphone_leave"))
 	default:
 		var c texts
 		defer c.free()
-		if e.ear = C.still_ear_start(c.add(e.library), is&C.STILL_UNTREATED); e.ear == nil {
-			e.tell(sensors.Missing, errNoThread.Finding)
+		if m.stream = C.still_microphone_start(c.add(m.library), is&C.STILL_UNTREATED); m.stream == nil {
+			m.tell(sensors.Missing, errNoThread.Finding)
 		}
 	}
 }
 
-func (e *Ear) tell(c sensors.Condition, detail finding.Finding) {
-	e.say = &device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: detail}
+func (m *Microphone) tell(c sensors.Condition, detail finding.Finding) {
+	m.say = &device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: detail}
 }
 
-// Drain implements device.Ear.
-func (e *Ear) Drain(b *device.Batch) {
-	if e.say != nil {
-		b.Reports, e.say = append(b.Reports, *e.say), nil
+// Drain implements device.Microphone.
+func (m *Microphone) Drain(b *device.Batch) {
+	if m.say != nil {
+		b.Reports, m.say = append(b.Reports, *m.say), nil
 	}
-	if e.ear == nil {
+	if m.stream == nil {
 		return
 	}
 	var rate, code C.int32_t
-	state := int(C.still_ear_state(e.ear, &rate, &code))
-	if e.heard.rate == 0 && rate > 0 {
-		e.heard = newHearing(float64(rate))
+	state := int(C.still_microphone_state(m.stream, &rate, &code))
+	if m.heard.rate == 0 && rate > 0 {
+		m.heard = newHearing(float64(rate))
 	}
-	some := e.heard.rate > 0 && e.take(b)
-	if state == e.state || state == earCut && some { // why it ended is reported after the last sound
+	some := m.heard.rate > 0 && m.take(b)
+	if state == m.state || state == microphoneCut && some { // why it ended is reported after the last sound
 		return
 	}
-	e.state = state
-	if t, ok := earReport(state, int(code)); ok {
+	m.state = state
+	if t, ok := microphoneReport(state, int(code)); ok {
 		b.Reports = append(b.Reports, t)
 	}
 }
 
 // take reports whether anything came.
-func (e *Ear) take(b *device.Batch) (some bool) {
+func (m *Microphone) take(b *device.Batch) (some bool) {
 	var lost C.int64_t
 	for {
-		n := int(C.still_ear_take(e.ear, &e.some[0], C.int(len(e.some)), &lost))
-		for i := range e.some[:n] {
-			h := &e.some[i]
+		n := int(C.still_microphone_take(m.stream, &m.some[0], C.int(len(m.some)), &lost))
+		for i := range m.some[:n] {
+			h := &m.some[i]
 			level := make([]int16, h.count)
 			for k := range level {
 				level[k] = int16(h.level[k])
 			}
-			e.heard.add(heard{int64(h.first), int64(h.n), int64(h.t), h.stamped != 0, level}, b)
+			m.heard.add(heard{int64(h.first), int64(h.n), int64(h.t), h.stamped != 0, level}, b)
 		}
 		some = some || n > 0
-		if n < len(e.some) {
+		if n < len(m.some) {
 			break
 		}
 	}
@@ -111,15 +113,15 @@ func (e *Ear) take(b *device.Batch) (some bool) {
 	return some
 }
 
-// Stop implements device.Ear.
-func (e *Ear) Stop() {
-	if e.ear != nil {
-		C.still_ear_stop(e.ear)
-		e.ear = nil
+// Stop implements device.Microphone.
+func (m *Microphone) Stop() {
+	if m.stream != nil {
+		C.still_microphone_stop(m.stream)
+		m.stream = nil
 	}
 }
 
-// How PermitEar waits.
+// How PermitMicrophone waits.
 const (
 	look    = 100 * time.Millisecond
 	patient = 600 // looks until the rider is taken to have gone away
@@ -137,11 +139,11 @@ func answers(native Native) (n C.int, err error) {
 	return n, err
 }
 
-// PermitEar asks the rider for permission to use the microphone and reports whether
+// PermitMicrophone asks the rider for permission to use the microphone and reports whether
 // it was given; it waits for the answer, which the app's activity counts. Where
 // the rider has forbidden to be asked, Android answers by itself. after is
 // time.After or a stand-in for it.
-func PermitEar(native Native, after func(time.Duration) <-chan time.Time) bool {
+func PermitMicrophone(native Native, after func(time.Duration) <-chan time.Time) bool {
 	is, err := leave(native)
 	if err != nil || is&C.STILL_MAY_HEAR != 0 {
 		return err == nil
