@@ -37,13 +37,13 @@ func pullsOf(result *Result, log *sensors.Log, ride sensors.Ride) []gearedPull {
 			accepted = append(accepted, r)
 		}
 	}
-	ear := newEar(log, result.Track, ride, accepted)
+	tacho := newTachometer(log, result.Track, ride, accepted)
 	out := make([]gearedPull, len(accepted))
 	parallel(len(accepted), func(i int) {
 		r := accepted[i]
 		out[i] = gearedPull{setup: r.Setup, bearing: r.BearingDeg, pull: power.OfTrack(result.Track, r.Start+opening, r.End-closing)}
 		out[i].pull.ID = r.ID
-		out[i].Revs = ear.revs(*r)
+		out[i].Revs = tacho.revs(*r)
 		r.Revs = &out[i].Revs
 		out[i].drive = newDrive(result.Track, r.Start, r.End, math.NaN(), ride.Mass, false)
 		for _, push := range result.pushes {

@@ -104,7 +104,7 @@ func (d drive) beside(from, to float64) bool {
 // drivesOf are the distinct pushes of the candidates of a ride, of which two
 // may cover the same seconds. of is the index of each candidate's drive, of a
 // launch's last one; −1: none.
-func drivesOf(found []detect.Found, track *fusion.Track, e *ear, rolling []engine.Spectrum, bearing func(from, to float64) float64) (all []drive, of []int) {
+func drivesOf(found []detect.Found, track *fusion.Track, e *tachometer, rolling []engine.Spectrum, bearing func(from, to float64) float64) (all []drive, of []int) {
 	of = make([]int, len(found))
 	var spans []fusion.Span
 	var starts []bool

@@ -36,8 +36,8 @@ func noRevs() Revs { return Revs{RPMPerMPS: math.NaN()} }
 // known reports whether anything is known of the gear.
 func (r Revs) known() bool { return !math.IsNaN(r.RPMPerMPS) }
 
-// ear searches the phone's vibration and sound for engine orders.
-type ear struct {
+// tachometer searches the phone's vibration and sound for engine orders.
+type tachometer struct {
 	log    *sensors.Log
 	track  *fusion.Track
 	ride   sensors.Ride
@@ -53,8 +53,8 @@ const (
 	lowestRPM     = 1000.0
 )
 
-func newEar(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pulls []*Run) *ear {
-	e := &ear{log: log, track: track, ride: ride, search: engine.Kind(ride.Cylinders)}
+func newTachometer(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pulls []*Run) *tachometer {
+	e := &tachometer{log: log, track: track, ride: ride, search: engine.Kind(ride.Cylinders)}
 	e.search.Lowest = math.Max(lowestRPM, lowestOfLimit*ride.LimitRPM)
 	e.search.Highest = ride.LimitRPM
 	if len(ride.Gears) == 0 && len(log.Sound) > 0 {
@@ -66,7 +66,7 @@ func newEar(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pulls []*R
 // revs identifies the gear of a pull: the only one that was entered, or the one
 // whose engine orders appear in vibration and sound. If no gear was entered but
 // the engine's speed limit, the ratio itself is searched.
-func (e *ear) revs(r Run) Revs {
+func (e *tachometer) revs(r Run) Revs {
 	switch {
 	case e.ride.Drive == sensors.DriveVariator:
 		return noRevs() // its engine turns as it likes
@@ -82,7 +82,7 @@ func (e *ear) revs(r Run) Revs {
 
 // gear is the entered gear on which vibration and sound agree, or that the only
 // one with a signal shows.
-func (e *ear) gear(r Run) Revs {
+func (e *tachometer) gear(r Run) Revs {
 	ratios := make([]float64, len(e.ride.Gears))
 	for i, g := range e.ride.Gears {
 		ratios[i] = g.RPMPerMPS
@@ -110,7 +110,7 @@ var latencies = [...]float64{0, 0.03, 0.06, 0.09, 0.12}
 // gearBySound identifies the gear by sound. The latency of the sound is
 // unknown: the gear must be the same at all trial latencies at which the engine
 // stands out.
-func (e *ear) gearBySound(r Run, ratios []float64) (which int, err error) {
+func (e *tachometer) gearBySound(r Run, ratios []float64) (which int, err error) {
 	which = -1
 	for _, late := range latencies {
 		k, errLate := engine.Pick([]engine.Signal{heard(e.log, e.track, r, late)}, ratios, e.ride.Cylinders)
@@ -139,7 +139,7 @@ const sameRatio = 0.01
 
 // ratio searches the ratio of engine speed to road speed in vibration and in
 // sound. Where both lock, they must agree, and the clearer one counts.
-func (e *ear) ratio(r Run) Revs {
+func (e *tachometer) ratio(r Run) Revs {
 	shaken, sound := vibration(e.log, e.track, r), heard(e.log, e.track, r, e.late.X)
 	felt, errFelt := engine.Find(shaken, e.search)
 	heard, errHeard := engine.Find(sound, e.search)

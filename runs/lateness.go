@@ -30,12 +30,12 @@ const (
 // which the engine stands out most, over all pulls. Then the engine speeds from
 // sound are compared with those from vibration, which has no latency, or with
 // the road speed: they differ by −Δ·a/v, and Δ is found by least squares.
-func (e *ear) lateness(pulls []*Run) (found Value) {
+func (e *tachometer) lateness(pulls []*Run) (found Value) {
 	pulls = pulls[:min(latePulls, len(pulls))]
 	found.X = e.clearest(pulls)
 	for range lateRounds {
 		each := make([]normal, len(pulls))
-		parallel(len(pulls), func(i int) { each[i] = e.beside(*pulls[i], found.X) })
+		parallel(len(pulls), func(i int) { each[i] = e.latencyNormal(*pulls[i], found.X) })
 		// The prior counts as one more measurement.
 		w := 1 / (usualLateSD * usualLateSD)
 		xx, xy := w, w*(usualLate-found.X)
@@ -49,7 +49,7 @@ func (e *ear) lateness(pulls []*Run) (found Value) {
 }
 
 // clearest is the latency of a coarse grid at which the engine stands out most.
-func (e *ear) clearest(pulls []*Run) float64 {
+func (e *tachometer) clearest(pulls []*Run) float64 {
 	each := make([]float64, lateSteps*len(pulls))
 	parallel(len(each), func(k int) {
 		late := float64(k%lateSteps) * lateStep
@@ -71,8 +71,8 @@ func (e *ear) clearest(pulls []*Run) float64 {
 // normal is the normal equation of a straight line through the origin.
 type normal struct{ xx, xy float64 }
 
-// beside is the information of one pull about the correction to a latency.
-func (e *ear) beside(r Run, late float64) normal {
+// latencyNormal is the normal equation of one pull for the correction to a latency.
+func (e *tachometer) latencyNormal(r Run, late float64) normal {
 	sound := heard(e.log, e.track, r, late)
 	found, err := engine.Find(sound, e.search)
 	if err != nil {
@@ -81,14 +81,14 @@ func (e *ear) beside(r Run, late float64) normal {
 	speed := engine.Follow(sound, found, e.search)
 	shaken := vibration(e.log, e.track, r)
 	if felt, err := engine.Find(shaken, e.search); err == nil && math.Abs(felt.RPMPerMPS.X/found.RPMPerMPS.X-1) < sameRatio {
-		return e.besideVibration(speed, engine.Follow(shaken, felt, e.search))
+		return e.vibrationNormal(speed, engine.Follow(shaken, felt, e.search))
 	}
-	return e.besideRoad(speed)
+	return e.roadNormal(speed)
 }
 
-// besideVibration compares with the engine speed from vibration at the same
+// vibrationNormal compares with the engine speed from vibration at the same
 // moments.
-func (e *ear) besideVibration(sound, vibration engine.Speed) (n normal) {
+func (e *tachometer) vibrationNormal(sound, vibration engine.Speed) (n normal) {
 	const near = 0.2 // s
 	for i, t := range sound.T {
 		k := sort.SearchFloat64s(vibration.T, t)
@@ -103,9 +103,9 @@ func (e *ear) besideVibration(sound, vibration engine.Speed) (n normal) {
 	return n
 }
 
-// besideRoad compares with the road speed, with the mean of both removed
+// roadNormal compares with the road speed, with the mean of both removed
 // because the ratio is no better known.
-func (e *ear) besideRoad(sound engine.Speed) (n normal) {
+func (e *tachometer) roadNormal(sound engine.Speed) (n normal) {
 	var w, wx, wy, wxx, wxy float64
 	for i, t := range sound.T {
 		v := e.track.At(t).V
@@ -119,7 +119,7 @@ func (e *ear) besideRoad(sound engine.Speed) (n normal) {
 }
 
 // growth is the relative growth of the speed, 1/s.
-func (e *ear) growth(t float64) float64 {
+func (e *tachometer) growth(t float64) float64 {
 	at := e.track.At(t)
 	return at.A / at.V
 }

@@ -72,8 +72,8 @@ func boundsOf(input []roadload.Run, est *roadload.Estimate, opts roadload.Option
 	}
 	b := bounds{full: full}
 	for _, c := range []struct {
-		cause Cause
-		less  func(*roadload.Options)
+		cause  Cause
+		remove func(*roadload.Options)
 	}{
 		{ByGusts, func(o *roadload.Options) { o.Noise.GustSD *= little }},
 		{ByWind, func(o *roadload.Options) { o.WindSD *= little }},
@@ -82,7 +82,7 @@ func boundsOf(input []roadload.Run, est *roadload.Estimate, opts roadload.Option
 		{BySlope, func(o *roadload.Options) { o.GradeSD *= little }},
 	} {
 		without := opts
-		c.less(&without)
+		c.remove(&without)
 		if cov, err := roadload.Bound(input, designs, without); err == nil {
 			b.causes, b.without = append(b.causes, c.cause), append(b.without, cov)
 		}

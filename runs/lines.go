@@ -60,7 +60,7 @@ type shownGears []gearLine
 // listen finds the lines of pushes of which none has a ratio that is known. A line may
 // be a wheel's or a chain's as well: none counts that was felt while the bike rolled
 // freely, and none alone unless the bike rolled freely without it.
-func (e *ear) listen(pushes []drive, rolling []engine.Spectrum) {
+func (e *tachometer) listen(pushes []drive, rolling []engine.Spectrum) {
 	if slices.ContainsFunc(pushes, func(d drive) bool { return d.ratio > 0 }) {
 		return
 	}

@@ -9,9 +9,9 @@ import (
 	"stillair/runs/engine"
 )
 
-// quickened is what a phone feels of a push from 12 to 30 m/s in 5 s at 100 readings a
+// accelerated is what a phone feels of a push from 12 to 30 m/s in 5 s at 100 readings a
 // second: noise, and lines of so many turns a metre.
-func quickened(seed uint64, lines ...float64) engine.Spectrum {
+func accelerated(seed uint64, lines ...float64) engine.Spectrum {
 	rng := rand.New(rand.NewPCG(seed, 11))
 	var sig engine.Signal
 	for i := range 500 {
@@ -50,12 +50,12 @@ func TestGearLines(t *testing.T) {
 				var all []engine.Spectrum
 				var own []engine.Line
 				for k, lines := range tt.pushes {
-					s := quickened(100*seed+uint64(k), lines...)
+					s := accelerated(100*seed+uint64(k), lines...)
 					all, own = append(all, s), append(own, s.Clearest())
 				}
 				var rolling []engine.Spectrum
 				for k, lines := range tt.rolled {
-					rolling = append(rolling, quickened(100*seed+90+uint64(k), lines...))
+					rolling = append(rolling, accelerated(100*seed+90+uint64(k), lines...))
 				}
 				gears := gearsOf(all, own, rolling)
 				for k, want := range tt.want {

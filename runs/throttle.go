@@ -237,7 +237,7 @@ func (result *Result) judgeThrottle(found []detect.Found, log *sensors.Log, roll
 	bearing := func(from, to float64) float64 {
 		return pairing.Coast{Fixes: fixesWithin(log, track, from, to)}.BearingDeg()
 	}
-	all, of := drivesOf(found, track, newEar(log, track, result.Ride, nil), rolling, bearing)
+	all, of := drivesOf(found, track, newTachometer(log, track, result.Ride, nil), rolling, bearing)
 	result.pushes = all
 	o := throttles{drives: all}
 	o.look()
