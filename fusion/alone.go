@@ -62,9 +62,9 @@ func newAlone(fixes []fix, prior noise, lag Lag) *ride {
 	r.markStandstills()
 	r.stale = make([]bool, len(s.T))
 	r.raw, r.density = s.Sheet(), s.Sheet()
-	r.noisy, r.blind, r.deaf = s.Sheet(), s.Sheet(), s.Sheet()
+	r.noisy, r.blind, r.gnssOnly = s.Sheet(), s.Sheet(), s.Sheet()
 	for i, t := range s.T {
-		r.deaf[i] = t - s.T[0]
+		r.gnssOnly[i] = t - s.T[0]
 	}
 	r.force = s.Integrate(r.raw)
 	r.ref = newReference(s)
@@ -142,14 +142,14 @@ func (r *ride) scaleProcessNoise() {
 		}
 		by[k] = math.Max(sum/n, livelyLeast)
 	}
-	k, last := 0, r.deaf[0]
-	for i := 1; i < len(r.deaf); i++ {
+	k, last := 0, r.gnssOnly[0]
+	for i := 1; i < len(r.gnssOnly); i++ {
 		for k+1 < len(by) && r.s.T[i] > (r.fixes[k].t+r.fixes[k+1].t)/2-r.lag {
 			k++
 		}
-		h := r.deaf[i] - last
-		last = r.deaf[i]
-		r.deaf[i] = r.deaf[i-1] + h*by[k]
+		h := r.gnssOnly[i] - last
+		last = r.gnssOnly[i]
+		r.gnssOnly[i] = r.gnssOnly[i-1] + h*by[k]
 	}
 }
 
@@ -205,7 +205,7 @@ func (r *ride) trackAlone(why finding.Finding) (*Track, error) {
 		return nil, err
 	}
 	tr.Still, tr.Lag = r.halts, r.given
-	tr.Deaf = []Deaf{{Span: Span{tr.T[0], tr.T[len(tr.T)-1]}, Why: why}}
+	tr.GNSSOnly = []GNSSOnly{{Span: Span{tr.T[0], tr.T[len(tr.T)-1]}, Why: why}}
 	tr.Shake = r.s.Sheet()
 	for i := range tr.Shake {
 		tr.Shake[i], tr.Force[i] = math.NaN(), math.NaN()

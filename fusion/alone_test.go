@@ -54,7 +54,7 @@ func TestFewFixes(t *testing.T) {
 					t.Fatal(err)
 				}
 				shift := 0.0
-				if len(tr.Deaf) > 0 {
+				if len(tr.GNSSOnly) > 0 {
 					shift = 0.18 - tr.Lag.Seconds // which is not known then
 				}
 				_, rms := d.Against(func(at float64) float64 { return tr.At(at + shift).V }, 3, 49)
@@ -110,8 +110,8 @@ func TestWhyAlone(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if len(tr.Deaf) != 1 || !tr.Deaf[0].Why.Is(tt.why) || !finding.Any(tr.Notes, "fusion.satellites_alone") {
-				t.Errorf("without the accelerometer because of %v, notes %v, want %s", tr.Deaf, tr.Notes, tt.why)
+			if len(tr.GNSSOnly) != 1 || !tr.GNSSOnly[0].Why.Is(tt.why) || !finding.Any(tr.Notes, "fusion.satellites_alone") {
+				t.Errorf("without the accelerometer because of %v, notes %v, want %s", tr.GNSSOnly, tr.Notes, tt.why)
 			}
 			shift := 0.18 - tr.Lag.Seconds // which is not known then
 			if _, rms := d.Against(func(at float64) float64 { return tr.At(at + shift).V }, 3, 57); rms > 0.07 {

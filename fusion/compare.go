@@ -71,7 +71,7 @@ func (r *ride) compareWithAlone(alone *ride) (why finding.Finding, lost bool) {
 			break
 		}
 		span := Span{c.at[lo], c.at[hi-1]}
-		r.disableAccelerometer(Deaf{Span: span, Why: finding.New(codeLosesPart)}, alone.n)
+		r.disableAccelerometer(GNSSOnly{Span: span, Why: finding.New(codeLosesPart)}, alone.n)
 		c = r.compared(r.misses(), without)
 	}
 	fused, by := c.rms()
@@ -166,16 +166,16 @@ func (c comparison) worst() (lo, hi int, found bool) {
 // disableAccelerometer disables the accelerometer over a part of the ride,
 // takes the noise learned from the satellites alone there, and learns the rest
 // again.
-func (r *ride) disableAccelerometer(d Deaf, n noise) {
-	r.deafened = append(r.deafened, d)
+func (r *ride) disableAccelerometer(d GNSSOnly, n noise) {
+	r.withoutAccel = append(r.withoutAccel, d)
 	r.n.walk, r.n.jolt = n.walk, n.jolt
 	s := r.s
 	for i := s.Index(d.From); i <= s.Index(d.To); i++ {
 		r.raw[i] = 0
 	}
 	s.Spare(r.force.Once, r.force.Twice, r.noisy, r.blind)
-	if r.deaf == nil {
-		r.deaf = s.Sheet()
+	if r.gnssOnly == nil {
+		r.gnssOnly = s.Sheet()
 	}
 	r.integrate(s.Sheet())
 	r.pass()
@@ -184,7 +184,7 @@ func (r *ride) disableAccelerometer(d Deaf, n noise) {
 	r.pass()
 }
 
-// isDeafened reports whether a time lies in a part without the accelerometer.
-func (r *ride) isDeafened(t float64) bool {
-	return slices.ContainsFunc(r.deafened, func(d Deaf) bool { return d.Contains(t) })
+// inGNSSOnly reports whether a time lies in a part without the accelerometer.
+func (r *ride) inGNSSOnly(t float64) bool {
+	return slices.ContainsFunc(r.withoutAccel, func(d GNSSOnly) bool { return d.Contains(t) })
 }

@@ -115,7 +115,7 @@
 // as a random walk in place of the bias. Both filters are always run:
 // leave-one-out cross-validation of the fixes shows where the accelerometer
 // makes the speed worse, and there, or for the whole ride, the track does
-// without it (Track.Deaf). In this mode the lag cannot be estimated, and the
+// without it (Track.GNSSOnly). In this mode the lag cannot be estimated, and the
 // beginning of a start is known only to about a second.
 //
 // # Steps of the lag

@@ -16,29 +16,29 @@ type ride struct {
 	cuts  []int // samples at which the mount changes
 	yaw   []float64
 
-	force  motion.Integral // of the forward force
-	noisy  []float64       // running integral of its noise density, m²/s²
-	blind  []float64       // running time without motion samples, s
-	deaf   []float64       // running time in which the accelerometer is not listened to, s; nil: none
-	stale  []bool          // far from any fix
-	turned []float64       // running angle turned about the vertical either way, rad; nil without a gyroscope
+	force    motion.Integral // of the forward force
+	noisy    []float64       // running integral of its noise density, m²/s²
+	blind    []float64       // running time without motion samples, s
+	gnssOnly []float64       // running time in which the accelerometer is not used, s; nil: none
+	stale    []bool          // far from any fix
+	turned   []float64       // running angle turned about the vertical either way, rad; nil without a gyroscope
 
 	raw     []float64 // forward force sample by sample, m/s²
 	density []float64 // strength of its noise, m²/s³
 
-	n        noise
-	prior    noise     // what it is before the ride is looked at
-	before   float64   // lag as first found, s
-	lag      float64   // whole delay of the receiver, s
-	lagSD    float64   // how well that was known before, s
-	deafened []Deaf    // the parts in which the accelerometer is not listened to
-	alone    bool      // the satellites' speeds are all there is
-	halts    []Span    // where these show standstills
-	steps    []LagStep // of the lag, taken out of the fixes' times
-	given    Lag       // what was known of the lag
-	shape    float64   // square of its smoothing time, s²
-	ref      reference
-	filter   kalman.Filter // of the passes before the last
+	n            noise
+	prior        noise      // what it is before the ride is looked at
+	before       float64    // lag as first found, s
+	lag          float64    // whole delay of the receiver, s
+	lagSD        float64    // how well that was known before, s
+	withoutAccel []GNSSOnly // the parts in which the accelerometer is not used
+	alone        bool       // the satellites' speeds are all there is
+	halts        []Span     // where these show standstills
+	steps        []LagStep  // of the lag, taken out of the fixes' times
+	given        Lag        // what was known of the lag
+	shape        float64    // square of its smoothing time, s²
+	ref          reference
+	filter       kalman.Filter // of the passes before the last
 }
 
 // forgetSteps releases the memory that only the making of nodes needs.
@@ -96,7 +96,7 @@ func (r *ride) places(grid, rest float64) []place {
 	for _, c := range r.cuts {
 		out = append(out, place{index: c, fix: -1}, place{index: max(c-1, 0), fix: -1})
 	}
-	for _, d := range r.deafened {
+	for _, d := range r.withoutAccel {
 		out = append(out, place{index: s.Index(d.From), fix: -1}, place{index: s.Index(d.To), fix: -1})
 	}
 	next := s.T[0] + grid
@@ -166,7 +166,7 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 				}
 				cut++
 			}
-			if i > 1 && (spans[i].deaf > 0) != (spans[i-1].deaf > 0) {
+			if i > 1 && (spans[i].gnssOnly > 0) != (spans[i-1].gnssOnly > 0) {
 				spans[i].extra += aloneSD * aloneSD // from a bias to an acceleration, or back
 			}
 		}
@@ -187,12 +187,12 @@ func (r *ride) skeleton(places []place) ([]kalman.Node, []span) {
 
 // span is the part of a step that does not depend on the noise parameters.
 type span struct {
-	noisy float64 // ∫ of the vibration's density as measured, m²/s²
-	dark  float64 // s without motion samples
-	deaf  float64 // s without regard to the accelerometer
-	way   float64 // m
-	angle float64 // rad turned
-	extra float64 // variance added to b where the mount changed, (m/s²)²
+	noisy    float64 // ∫ of the vibration's density as measured, m²/s²
+	dark     float64 // s without motion samples
+	gnssOnly float64 // s without the accelerometer
+	way      float64 // m
+	angle    float64 // rad turned
+	extra    float64 // variance added to b where the mount changed, (m/s²)²
 }
 
 func (r *ride) step(i, j int) (kalman.Step, span) {
@@ -205,8 +205,8 @@ func (r *ride) step(i, j int) (kalman.Step, span) {
 	if r.turned != nil {
 		sp.angle = r.turned[j] - r.turned[i]
 	}
-	if r.deaf != nil {
-		sp.deaf = r.deaf[j] - r.deaf[i]
+	if r.gnssOnly != nil {
+		sp.gnssOnly = r.gnssOnly[j] - r.gnssOnly[i]
 	}
 	st.Blind = sp.dark > h/2
 	st.PhiK = math.Exp(-h / scaleMemory)
@@ -218,8 +218,8 @@ func (r *ride) step(i, j int) (kalman.Step, span) {
 // setNoise sets a node's noise.
 func (n noise) setNoise(nd *kalman.Node, sp span, fixes []fix, p place) {
 	st := &nd.Step
-	st.Q = n.vibration*sp.noisy + blindDensity*sp.dark + n.jolt*sp.deaf
-	st.QB = standDensity*st.H + n.road*sp.way + turnDensity*sp.angle + n.walk*sp.deaf + sp.extra
+	st.Q = n.vibration*sp.noisy + blindDensity*sp.dark + n.jolt*sp.gnssOnly
+	st.QB = standDensity*st.H + n.road*sp.way + turnDensity*sp.angle + n.walk*sp.gnssOnly + sp.extra
 	st.PhiC = math.Exp(-st.H / n.memory)
 	st.QC = n.drift * n.drift * (1 - st.PhiC*st.PhiC)
 	if p.fix >= 0 && !p.still {

@@ -44,12 +44,12 @@ func noiseOf(x [noises]float64) noise {
 		walk: math.Exp(x[5]), jolt: math.Exp(x[6])}
 }
 
-// deafAt reports whether the accelerometer is disabled at a sample.
-func (r *ride) deafAt(i int) bool {
-	if r.deaf == nil {
+// gnssOnlyAt reports whether the accelerometer is disabled at a sample.
+func (r *ride) gnssOnlyAt(i int) bool {
+	if r.gnssOnly == nil {
 		return false
 	}
-	return i > 0 && r.deaf[i] > r.deaf[i-1] || i == 0 && r.deaf[1] > 0
+	return i > 0 && r.gnssOnly[i] > r.gnssOnly[i-1] || i == 0 && r.gnssOnly[1] > 0
 }
 
 // logPrior is the logarithm of the prior density of the noise, up to a

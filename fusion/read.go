@@ -25,7 +25,7 @@ func (r *ride) track(nodes []kalman.Node, res *kalman.Result) *Track {
 		tr.Force[i] = (tr.Force[i] - at.b) * (1 - at.k)
 		tr.A[i] = (tr.A[i] - at.b) * (1 - at.k)
 		switch {
-		case r.deafAt(i):
+		case r.gnssOnlyAt(i):
 			tr.Noise[i] = r.n.jolt
 		case r.s.Missing[i]:
 			tr.Noise[i], tr.Force[i], tr.A[i] = blindDensity, math.NaN(), 0
@@ -50,7 +50,7 @@ func (r *ride) deviations(tr *Track, covs []kalman.Sym) {
 	again := r.s.SmoothInto(r.s.Sheet(), tr.A, AReach)
 	p.each(tr.T, func(i, n int, u float64) {
 		tr.VSD[i] = math.Sqrt(math.Max(p.inside(n, u, u)[1][1], 0))
-		if r.s.Missing[i] && !r.deafAt(i) {
+		if r.s.Missing[i] && !r.gnssOnlyAt(i) {
 			tr.ASD[i] = math.Sqrt(blindDensity / 2)
 			return
 		}

@@ -111,7 +111,7 @@ func (r *ride) notes(tr *Track) []finding.Finding {
 			say(codePhoneMoved, finding.Moment("at", m.From))
 		}
 	}
-	for _, d := range tr.Deaf {
+	for _, d := range tr.GNSSOnly {
 		if r.alone {
 			say(codeAlone, finding.Of("why", d.Why))
 		} else {

@@ -31,7 +31,7 @@ const AReach = 0.2
 // Smooth estimates the motion of a whole ride by fixed-interval smoothing. With
 // too few fixes it returns a *sensors.InputError. Where the accelerometer
 // cannot be used, or does not improve the prediction of left-out fixes, the
-// track uses the satellite speeds alone: see Track.Deaf.
+// track uses the satellite speeds alone: see Track.GNSSOnly.
 func Smooth(log *sensors.Log, opt Options) (*Track, error) {
 	all, prior := usable(log.Fixes)
 	fixes, leapt := withoutJumps(all)
@@ -97,7 +97,7 @@ func (r *ride) finish(mounts []mount.Mount, opt Options) (*Track, error) {
 	for _, m := range mounts {
 		tr.Mounts = append(tr.Mounts, Mount{Span: Span{m.From, m.To}, Forward: m.Forward, Up: m.Up, SE: m.SE})
 	}
-	tr.Deaf = r.deafened
+	tr.GNSSOnly = r.withoutAccel
 	tr.Notes = r.notes(tr)
 	opt.progress(1)
 	return tr, nil
@@ -178,16 +178,16 @@ func (r *ride) integrate(spare []float64) {
 	slips, density := 0, r.density
 	r.noisy, r.blind = s.Sheet(), s.Sheet()
 	r.noisy[0], r.blind[0] = 0, 0
-	if r.deaf != nil {
-		r.deaf[0] = 0
+	if r.gnssOnly != nil {
+		r.gnssOnly[0] = 0
 	}
 	for i := 1; i < n; i++ {
 		h := s.T[i] - s.T[i-1]
 		r.noisy[i], r.blind[i] = r.noisy[i-1], r.blind[i-1]
-		if r.deaf != nil {
-			r.deaf[i] = r.deaf[i-1]
-			if r.isDeafened(s.T[i]) {
-				r.deaf[i] += h
+		if r.gnssOnly != nil {
+			r.gnssOnly[i] = r.gnssOnly[i-1]
+			if r.inGNSSOnly(s.T[i]) {
+				r.gnssOnly[i] += h
 				continue
 			}
 		}

@@ -5,7 +5,7 @@ package fusion
 // is nil. It shares no large slices with the track, so that the track can be
 // garbage-collected.
 func (tr *Track) Speeds(within []Span) *Track {
-	out := &Track{Still: tr.Still, Gaps: tr.Gaps, Deaf: tr.Deaf, Lag: tr.Lag, Mounts: tr.Mounts, Receiver: tr.Receiver, Notes: tr.Notes}
+	out := &Track{Still: tr.Still, Gaps: tr.Gaps, GNSSOnly: tr.GNSSOnly, Lag: tr.Lag, Mounts: tr.Mounts, Receiver: tr.Receiver, Notes: tr.Notes}
 	if within == nil {
 		out.T, out.V, out.VSD = tr.T, tr.V, tr.VSD
 		return out

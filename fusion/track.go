@@ -31,11 +31,11 @@ type Track struct {
 
 	// Still are the standstills: times in which the bike certainly stood. It
 	// may have stood some tenths of a second longer at either end.
-	Still  []Span
-	Gaps   []Span // where motion samples are missing, or fixes for so long that the speed is a guess
-	Deaf   []Deaf // where the accelerometer is not listened to: the speed is the satellites' alone
-	Lag    Lag
-	Mounts []Mount // one for each way the phone was fixed, in order of time
+	Still    []Span
+	Gaps     []Span     // where motion samples are missing, or fixes for so long that the speed is a guess
+	GNSSOnly []GNSSOnly // where the accelerometer is not used: the speed is the satellites' alone
+	Lag      Lag
+	Mounts   []Mount // one for each way the phone was fixed, in order of time
 
 	Receiver Receiver
 	Notes    []finding.Finding // what a reader of the track should know
@@ -58,9 +58,9 @@ func (tr *Track) Signed() []float64 {
 // Span is a stretch of time, s on the log's clock.
 type Span struct{ From, To float64 }
 
-// Deaf is a stretch of the ride smoothed from the satellite speeds alone, with
+// GNSSOnly is a stretch of the ride smoothed from the satellite speeds alone, with
 // the reason. Events there are known only to about a second.
-type Deaf struct {
+type GNSSOnly struct {
 	Span
 	Why finding.Finding
 }

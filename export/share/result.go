@@ -122,10 +122,10 @@ func (w Window) track(of *fusion.Track) *fusion.Track {
 	for _, s := range of.Lag.Steps {
 		track.Lag.Steps = append(track.Lag.Steps, fusion.LagStep{From: w.within(s.From), Other: s.Other})
 	}
-	track.Deaf = nil
-	for _, d := range of.Deaf {
+	track.GNSSOnly = nil
+	for _, d := range of.GNSSOnly {
 		for _, s := range w.spans([]fusion.Span{d.Span}) {
-			track.Deaf = append(track.Deaf, fusion.Deaf{Span: s, Why: w.finding(d.Why)})
+			track.GNSSOnly = append(track.GNSSOnly, fusion.GNSSOnly{Span: s, Why: w.finding(d.Why)})
 		}
 	}
 	return &track

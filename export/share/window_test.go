@@ -105,13 +105,13 @@ func TestNothingTellsOfTheCut(t *testing.T) {
 	span := fusion.Span{From: early, To: late}
 	res := Result(&runs.Result{Warnings: []finding.Finding{deep}, Notes: log.Notes,
 		Runs:  []runs.Run{{Start: early, End: late, Reasons: []finding.Finding{deep}, Cautions: []finding.Finding{deep}}},
-		Track: &fusion.Track{Notes: []finding.Finding{deep}, Mounts: []fusion.Mount{{Span: span}}, Deaf: []fusion.Deaf{{Span: span, Why: deep}}}}, log, Default())
+		Track: &fusion.Track{Notes: []finding.Finding{deep}, Mounts: []fusion.Mount{{Span: span}}, GNSSOnly: []fusion.GNSSOnly{{Span: span, Why: deep}}}}, log, Default())
 	check("warning", res.Warnings[0])
 	check("note of the result", res.Notes[0].What)
 	check("reason", res.Runs[0].Reasons[0])
 	check("caution", res.Runs[0].Cautions[0])
 	check("note of the track", res.Track.Notes[0])
-	check("deafness", res.Track.Deaf[0].Why)
+	check("reason for satellites alone", res.Track.GNSSOnly[0].Why)
 	if m := res.Track.Mounts[0]; m.From != 0 || m.To != late-w.Zero {
 		t.Errorf("a mount from %v to %v s", m.From, m.To)
 	}

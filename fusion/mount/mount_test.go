@@ -87,15 +87,15 @@ func TestAnyAttitude(t *testing.T) {
 // TestSlip finds a phone that slips in its holder, and when.
 func TestSlip(t *testing.T) {
 	cases := []struct {
-		name  string
-		axis  r3.Vec // bike axes
-		angle float64
-		deaf  bool // no gyroscope
+		name   string
+		axis   r3.Vec // bike axes
+		angle  float64
+		noGyro bool // no gyroscope
 	}{
 		{name: "nods forward", axis: r3.Vec{Y: 1}, angle: 0.5},
 		{name: "rolls", axis: r3.Vec{X: 1}, angle: -0.4},
 		{name: "turns about the vertical", axis: r3.Vec{Z: 1}, angle: 0.9},
-		{name: "rolls, no gyroscope", axis: r3.Vec{X: 1}, angle: -0.4, deaf: true},
+		{name: "rolls, no gyroscope", axis: r3.Vec{X: 1}, angle: -0.4, noGyro: true},
 		{name: "tumbles", axis: r3.Vec{X: 1, Y: 1, Z: 1}, angle: 2},
 	}
 	for _, c := range cases {
@@ -104,7 +104,7 @@ func TestSlip(t *testing.T) {
 			const at = 330.0
 			r := ride(t, 4, func(sc *sim.Scenario) {
 				sc.Phone.Slips = []sim.Slip{{At: at, Axis: c.axis, Angle: c.angle}}
-				sc.Phone.Gyro.Absent = c.deaf
+				sc.Phone.Gyro.Absent = c.noGyro
 			})
 			found, err := mount.Find(motion.New(r.Log.Motion), r.Log.Fixes)
 			if err != nil {
@@ -131,11 +131,11 @@ func TestSlip(t *testing.T) {
 // that shows any speed, is not a phone that slips, with a gyroscope and without.
 func TestSideStand(t *testing.T) {
 	const leaning = 0.22 // rad
-	for _, deaf := range []bool{false, true} {
+	for _, noGyro := range []bool{false, true} {
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Plan = append(sim.Launches(1, 90/3.6, 0), sim.Stand{Seconds: 100})
 		sc.Plan = append(sc.Plan, sim.Launches(3, 90/3.6, 0)...)
-		sc.Phone.Gyro.Absent = deaf
+		sc.Phone.Gyro.Absent = noGyro
 		r, err := sim.Run(sc, 3)
 		if err != nil {
 			t.Fatal(err)
@@ -165,7 +165,7 @@ func TestSideStand(t *testing.T) {
 			t.Fatal(err)
 		}
 		if len(found.Mounts) != 1 {
-			t.Errorf("without gyroscope %v: %d mounts, there was no slip: %+v", deaf, len(found.Mounts), found.Mounts)
+			t.Errorf("without gyroscope %v: %d mounts, there was no slip: %+v", noGyro, len(found.Mounts), found.Mounts)
 		}
 	}
 }

@@ -32,6 +32,6 @@ const (
 	codeHoleAtStart finding.Code = "run.hole_at_start"
 	codeHoleBridged finding.Code = "run.hole_bridged"
 	codeUnfelt      finding.Code = "run.not_felt"
-	codeDeaf        finding.Code = "run.satellites_alone"
+	codeGNSSOnly    finding.Code = "run.satellites_alone"
 	codePhoneMoved  finding.Code = "run.phone_moved"
 )

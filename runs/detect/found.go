@@ -89,9 +89,9 @@ func (r Ride) recordingFaults(f Found) []finding.Finding {
 			why = append(why, finding.New(code, finding.Time("for", g.To-g.From)))
 		}
 	}
-	for _, d := range r.Track.Deaf {
+	for _, d := range r.Track.GNSSOnly {
 		if d.From < f.To && d.To > f.From && f.Kind != CoastDown {
-			why = append(why, finding.New(codeDeaf, finding.Of("why", d.Why)))
+			why = append(why, finding.New(codeGNSSOnly, finding.Of("why", d.Why)))
 			break
 		}
 	}
