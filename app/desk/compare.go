@@ -129,7 +129,7 @@ func (c *compareFlags) run(ctx context.Context, w *world, args []string) error {
 	if len(rides) > 1 {
 		p.compared(&runs.Result{Compared: across})
 		for _, k := range across {
-			c.worth(p, &runs.Result{}, k, speed, burn)
+			c.effect(p, &runs.Result{}, k, speed, burn)
 		}
 	}
 	p.title("± is a 95 %% band: 95 of 100 such bands contain the true value.")
@@ -208,7 +208,7 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *effec
 		p.wrapped(2, "It holds no two setups with runs that can be compared.")
 	}
 	for _, k := range r.Compared {
-		c.worth(p, r, k, speed, burn)
+		c.effect(p, r, k, speed, burn)
 	}
 	p.loads(r)
 	for _, s := range r.AtSpeed(speed) {
@@ -218,8 +218,8 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *effec
 	c.tops(p, r)
 }
 
-// worth prints what one difference means on the road.
-func (c *compareFlags) worth(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *effect.Burn) {
+// effect prints what one difference means on the road.
+func (c *compareFlags) effect(p *page, r *runs.Result, k runs.Comparison, speed float64, burn *effect.Burn) {
 	change, load, ok := costs(r, k)
 	if !ok {
 		return

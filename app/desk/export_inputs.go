@@ -84,7 +84,7 @@ func stem(name string) (string, bool) {
 // freeName is the name of a recording's files: its own, with a number where
 // another has it.
 func freeName(path string, c share.Choice, taken map[string]bool) string {
-	abs, err := filepath.Abs(path) // "." has no name of its own
+	abs, err := filepath.Abs(path) // "." is not a name
 	if err != nil {
 		abs = path
 	}

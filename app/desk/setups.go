@@ -77,7 +77,7 @@ func (w *world) setups(args []string, e *setupEdits, out string) error {
 	}
 	ride.Log.Ride.Setups = t.Setups
 	if out == "" {
-		out = besides(args[0], ride.Kind)
+		out = copyPath(args[0], ride.Kind)
 	}
 	if err := w.saveCopy(out, ride); err != nil {
 		return err
@@ -85,12 +85,12 @@ func (w *world) setups(args []string, e *setupEdits, out string) error {
 	return w.print(listSetups(t, args[0]) + fmt.Sprintf("\nWritten to %s; the recording itself is unchanged.\n", argument(out)))
 }
 
-// besides is where a copy goes: beside the recording, under its name.
-func besides(path string, kind input.Kind) string {
+// copyPath is where a copy goes: next to the recording, under its name.
+func copyPath(path string, kind input.Kind) string {
 	if strings.EqualFold(filepath.Ext(path), ".csv") { // one file of a plain folder
 		path = filepath.Dir(path)
 	}
-	if abs, err := filepath.Abs(path); err == nil && filepath.Base(path) != filepath.Base(abs) { // "." has no name of its own
+	if abs, err := filepath.Abs(path); err == nil && filepath.Base(path) != filepath.Base(abs) { // "." is not a name
 		path = abs
 	}
 	base, _ := stem(filepath.Base(path))

@@ -98,7 +98,7 @@ func TestStorageFailsWhileRiding(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		fail, end func(*platformtest.Memory)
-		told      error // what Trouble is meanwhile; nil: nothing need be said
+		trouble   error // what Trouble is meanwhile; nil: nothing need be said
 	}{
 		{"read-only", func(m *platformtest.Memory) { m.Fail(syscall.EROFS) }, func(m *platformtest.Memory) { m.Fail(nil) }, syscall.EROFS},
 		{"taken away", func(m *platformtest.Memory) { m.Fail(syscall.ENODEV) }, func(m *platformtest.Memory) { m.Fail(nil) }, syscall.ENODEV},
@@ -110,16 +110,16 @@ func TestStorageFailsWhileRiding(t *testing.T) {
 			b := newBench()
 			var rec *recorder.Recording
 			started := make(chan struct{})
-			var told error
+			var seen error
 			src := newLive(5, map[float64]func(){
 				1: func() { <-started; c.fail(b.files) },
-				3: func() { told = rec.Status().Kept.Trouble(); c.end(b.files) },
+				3: func() { seen = rec.Status().Kept.Trouble(); c.end(b.files) },
 			})
 			rec = b.record(t, src)
 			close(started)
 			status, got := b.finish(t, rec)
-			if c.told != nil && !errors.Is(told, c.told) {
-				t.Errorf("while the storage failed the rider would see %v, want %v", told, c.told)
+			if c.trouble != nil && !errors.Is(seen, c.trouble) {
+				t.Errorf("while the storage failed the rider would see %v, want %v", seen, c.trouble)
 			}
 			if status.Kept.Err != nil || status.Kept.Lost() || status.Kept.Waiting != 0 {
 				t.Errorf("afterwards: %v, %d bytes wait", status.Kept.Err, status.Kept.Waiting)
@@ -251,11 +251,11 @@ func TestClockStepsBack(t *testing.T) {
 	if len(got.Log.Motion) != 3000 || len(got.Log.Fixes) != 60 || len(got.Log.Notes) > 0 {
 		t.Errorf("read %d motion samples, %d fixes, notes %v", len(got.Log.Motion), len(got.Log.Fixes), got.Log.Notes)
 	}
-	told := false
+	seen := false
 	for _, s := range got.Log.States {
-		told = told || s.Detail.String() == "recorder.clock_step by=5000"
+		seen = seen || s.Detail.String() == "recorder.clock_step by=5000"
 	}
-	if !told {
+	if !seen {
 		t.Errorf("nothing says that the clock was set back: %v", got.Log.States)
 	}
 }

@@ -10,9 +10,9 @@ import (
 // can be measured while the bike stands. Its size is bounded: the beginning of
 // a longer one is dropped.
 type leg struct {
-	log    sensors.Log
-	moved  bool
-	offers bool // a leg has ended and was not measured yet
+	log   sensors.Log
+	moved bool
+	ready bool // a leg has ended and was not measured yet
 }
 
 // maxLeg bounds the motion samples of a leg: ten minutes at 100 Hz.
@@ -38,16 +38,16 @@ func bounded[T any](s []T, x T, limit int) []T {
 func (l *leg) follow(p Phase) {
 	switch {
 	case p == Moving:
-		l.moved, l.offers = true, false
+		l.moved, l.ready = true, false
 	case p == Standing && l.moved:
-		l.moved, l.offers = false, true
+		l.moved, l.ready = false, true
 	}
 }
 
 // take gives a copy of the leg that ended, and begins the next with its last
 // seconds of standing.
 func (l *leg) take(ride sensors.Ride) *sensors.Log {
-	l.offers = false
+	l.ready = false
 	out := &sensors.Log{Ride: ride, Motion: append([]sensors.Motion(nil), l.log.Motion...),
 		Fixes:    append([]sensors.Fix(nil), l.log.Fixes...),
 		Pressure: append([]sensors.Pressure(nil), l.log.Pressure...)}
@@ -64,7 +64,7 @@ func tail[T any](s []T, n int) []T { return s[max(0, len(s)-n):] }
 func (r *Recording) startLeg() {
 	in := &r.rideState
 	in.leg.follow(in.pace.phase)
-	if !in.leg.offers || r.busy || r.cfg.Analyse == nil {
+	if !in.leg.ready || r.busy || r.cfg.Analyse == nil {
 		return
 	}
 	r.busy = true

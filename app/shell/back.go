@@ -32,7 +32,7 @@ func (s *Shell) depth() int {
 			n++
 		}
 	default:
-		n = len(s.piles[s.place]) - 1
+		n = len(s.stacks[s.place]) - 1
 		if s.place != screens.PlaceRide {
 			n++
 		}

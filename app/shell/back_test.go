@@ -18,7 +18,7 @@ type browser struct {
 	back      func()
 }
 
-func (b *browser) told() (deep int, recording bool) {
+func (b *browser) reported() (deep int, recording bool) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	return b.deep, b.recording
@@ -67,13 +67,13 @@ func TestBackGoesUpOneScreen(t *testing.T) {
 			for i, way := range c.ways {
 				seen = append(seen, firstLine(h))
 				h.touch(way)
-				if deep, _ := b.told(); deep != i+1 {
+				if deep, _ := b.reported(); deep != i+1 {
 					t.Fatalf("after %q the browser knows of %d screens to go back, want %d", way, deep, i+1)
 				}
 			}
 			for i := len(seen) - 1; i >= 0; i-- {
 				b.back()
-				if deep, _ := b.told(); deep != i || firstLine(h) != seen[i] {
+				if deep, _ := b.reported(); deep != i || firstLine(h) != seen[i] {
 					t.Fatalf("back is %d deep at %q, want %d at %q", deep, firstLine(h), i, seen[i])
 				}
 			}
@@ -97,7 +97,7 @@ func TestBackDoesNotEndARecording(t *testing.T) {
 	c.until(t, h, true, "Standing")
 	holds := func(deep int, words string) {
 		t.Helper()
-		if is, recording := b.told(); is != deep || !recording {
+		if is, recording := b.reported(); is != deep || !recording {
 			t.Fatalf("the browser knows of %d screens, recording %v; want %d", is, recording, deep)
 		}
 		if !strings.Contains(h.words(), words) {

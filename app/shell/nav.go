@@ -12,26 +12,26 @@ import (
 // showing makes one screen.
 type showing func() *kit.Page
 
-// nav is where the rider is in the app. Each place has a pile of screens; the
+// nav is where the rider is in the app. Each place has a stack of screens; the
 // last is shown.
 type nav struct {
-	place screens.Place
-	piles [5][]showing
-	page  *kit.Page // what is shown, where it scrolls
-	undo  func()    // what the bar above the tabs takes back; nil: no bar
+	place  screens.Place
+	stacks [5][]showing
+	page   *kit.Page // what is shown, where it scrolls
+	undo   func()    // what the bar above the tabs takes back; nil: no bar
 }
 
-// begin puts the first screen of each place on its pile.
+// begin puts the first screen of each place on its stack.
 func (n *nav) begin(first ...showing) {
 	for i, f := range first {
-		n.piles[i] = []showing{f}
+		n.stacks[i] = []showing{f}
 	}
 }
 
 // top is the screen that belongs on the screen.
 func (n *nav) top() showing {
-	pile := n.piles[n.place]
-	return pile[len(pile)-1]
+	stack := n.stacks[n.place]
+	return stack[len(stack)-1]
 }
 
 // home goes back to the first screen of a place.
@@ -39,22 +39,22 @@ func (n *nav) home(p screens.Place) { n.cut(p, 1) }
 
 // cut leaves at most the first few screens of a place.
 func (n *nav) cut(p screens.Place, most int) {
-	most = min(most, len(n.piles[p]))
-	n.piles[p] = n.piles[p][:most:most]
+	most = min(most, len(n.stacks[p]))
+	n.stacks[p] = n.stacks[p][:most:most]
 }
 
 // pop takes the top screen off. It reports false where it is the only one.
 func (n *nav) pop() bool {
-	pile := n.piles[n.place]
-	if len(pile) < 2 {
+	stack := n.stacks[n.place]
+	if len(stack) < 2 {
 		return false
 	}
-	n.piles[n.place] = pile[: len(pile)-1 : len(pile)-1]
+	n.stacks[n.place] = stack[: len(stack)-1 : len(stack)-1]
 	return true
 }
 
 // put puts a screen on top.
-func (n *nav) put(f showing) { n.piles[n.place] = append(n.piles[n.place], f) }
+func (n *nav) put(f showing) { n.stacks[n.place] = append(n.stacks[n.place], f) }
 
 // show draws what belongs on the screen now.
 func (s *Shell) show() {

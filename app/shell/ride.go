@@ -117,7 +117,7 @@ func (s *Shell) follow() {
 	switch {
 	case s.rec != nil:
 		s.followRide()
-	case s.place == screens.PlaceRide && len(s.piles[s.place]) == 1:
+	case s.place == screens.PlaceRide && len(s.stacks[s.place]) == 1:
 		s.lookForObstacles()
 		now := s.dev.Clock.Elapsed()
 		if v := s.screen.C.Ready(s.readyState()); fmt.Sprint(v) != s.last && now-s.drawn >= calm {

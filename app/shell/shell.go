@@ -142,7 +142,7 @@ func (s *Shell) Start() {
 	if s.dev.Background != nil {
 		go s.listen()
 	}
-	s.offerTrial()
+	s.openFirstTrial()
 }
 
 // Close ends what runs; a recording is closed properly.

@@ -17,8 +17,8 @@ type trying struct {
 	stop   func() // ends a test and waits for its end; nil: none runs
 }
 
-// offerTrial opens the test at the first start of a trial package.
-func (s *Shell) offerTrial() {
+// openFirstTrial opens the test at the first start of a trial package.
+func (s *Shell) openFirstTrial() {
 	if !s.dev.Trial {
 		return
 	}

@@ -43,10 +43,10 @@ func TestSoundIsSpokenOfOnlyWhereItIsUsed(t *testing.T) {
 // TestSoundTakesRoom checks that the stated room shrinks with sound.
 func TestSoundTakesRoom(t *testing.T) {
 	c := Context{Book: text.English()}
-	told := func(condition sensors.Condition) string {
+	detail := func(condition sensors.Condition) string {
 		return c.storageLine(10*BytesPerHour, []recorder.Sense{{Sensor: sensors.SensorSound, Condition: condition}}).Words
 	}
-	without, with := told(sensors.Missing), told(sensors.Working)
+	without, with := detail(sensors.Missing), detail(sensors.Working)
 	for _, tt := range []struct{ got, hours string }{{without, c.Duration(36000)}, {with, c.Duration(36000.0 * 12 / 23)}} {
 		if !strings.Contains(tt.got, tt.hours) {
 			t.Errorf("says %q, want %s in it", tt.got, tt.hours)

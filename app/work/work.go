@@ -206,8 +206,8 @@ func (h Here) read(ride Ride) (*session.Recording, error) {
 	return rec, nil
 }
 
-// beside is how much of the ride before and after a run a screen may show, s.
-const beside = 5.0
+// margin is how much of the ride before and after a run a screen may show, s.
+const margin = 5.0
 
 // letGo keeps of what was measured what screens show, since a phone has little
 // memory: of rides that were compared, no single runs.
@@ -222,7 +222,7 @@ func (m *Measured) letGo(compared bool) {
 func slim(res *runs.Result) *runs.Result {
 	spans := make([]fusion.Span, len(res.Runs))
 	for i, r := range res.Runs {
-		spans[i] = fusion.Span{From: r.Start - beside, To: r.End + beside}
+		spans[i] = fusion.Span{From: r.Start - margin, To: r.End + margin}
 	}
 	out := *res
 	out.Track = res.Track.Speeds(spans)

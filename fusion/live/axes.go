@@ -32,7 +32,7 @@ type axes struct {
 	from              sensors.Fix // where the running observation began
 	begun             bool
 	tilted            int // observations in a row that felt another up
-	astray            int // fixes in a row that were far off
+	farOff            int // fixes in a row that were far off
 }
 
 // sums are the exponentially weighted sums of the regression of force on
@@ -171,8 +171,8 @@ func (x *axes) settle() {
 // lost reports whether fixes have been far off for so long that the filter must
 // be wrong.
 func (x *axes) lost(float64) bool {
-	x.astray++
-	return x.astray > 3
+	x.farOff++
+	return x.farOff > 3
 }
 
-func (x *axes) found() { x.astray = 0 }
+func (x *axes) found() { x.farOff = 0 }

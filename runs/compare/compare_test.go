@@ -40,15 +40,15 @@ func TestRepeatedNeedsTwo(t *testing.T) {
 	}
 }
 
-// TestNextKeepsItsWord holds what is foretold of one more repeat to what happens
+// TestNextKeepsItsWord holds what is predicted of one more repeat to what happens
 // when it is made: true differences are drawn from −8 to 8 %, scatter from 1 to
 // 4 %, and of all answers that are still open the share that one more repeat
-// with each setup settles lies near the chance foretold, over all and among
-// those foretold much and little.
+// with each setup settles lies near the chance predicted, over all and among
+// those predicted much and little.
 func TestNextKeepsItsWord(t *testing.T) {
 	rng := rand.New(rand.NewPCG(14, 2))
 	const matters = 0.05
-	var foretold, came, count [2]float64
+	var predicted, came, count [2]float64
 	for range 6000 {
 		truth, scatter, n := 0.16*(rng.Float64()-0.5), 0.01+0.03*rng.Float64(), 3+rng.IntN(4)
 		a, b := make([]measure.Value, n+1), make([]measure.Value, n+1)
@@ -66,16 +66,16 @@ func TestNextKeepsItsWord(t *testing.T) {
 		if now.Next.Chance > 0.3 {
 			k = 1
 		}
-		foretold[k], count[k] = foretold[k]+now.Next.Chance, count[k]+1
+		predicted[k], count[k] = predicted[k]+now.Next.Chance, count[k]+1
 		if then.Finding != CannotTell {
 			came[k]++
 		}
 	}
 	for k := range count {
-		f, c := foretold[k]/count[k], came[k]/count[k]
-		t.Logf("of %.0f open answers %.0f %% were foretold to be settled by one more, %.0f %% were", count[k], 100*f, 100*c)
+		f, c := predicted[k]/count[k], came[k]/count[k]
+		t.Logf("of %.0f open answers %.0f %% were predicted to be settled by one more, %.0f %% were", count[k], 100*f, 100*c)
 		if count[k] < 200 || math.Abs(f-c) > 0.10 {
-			t.Errorf("foretold %.1f %%, came %.1f %%", 100*f, 100*c)
+			t.Errorf("predicted %.1f %%, came %.1f %%", 100*f, 100*c)
 		}
 	}
 }

@@ -50,7 +50,7 @@ func (r Ride) ofSetup(l line, legs []leg) []Pass {
 	best := slices.MaxFunc(all, func(x, y couple) int {
 		return cmp.Or(cmp.Compare(x.promise(), y.promise()), cmp.Compare(x.a.top+x.b.top, y.a.top+y.b.top))
 	})
-	all = slices.DeleteFunc(all, func(c couple) bool { return !c.besides(best) })
+	all = slices.DeleteFunc(all, func(c couple) bool { return !c.sameRoad(best) })
 	atLimit := l.approaches(r.Fade(best.a.setup), stretches(all)...) == open
 	slices.SortStableFunc(all, func(x, y couple) int { return cmp.Compare(x.b.Start-x.a.Start, y.b.Start-y.a.Start) })
 	var out []Pass
@@ -101,9 +101,9 @@ func stretches(all []couple) []stretch {
 	return out
 }
 
-// besides reports whether a couple was on the road of the best, at the same
+// sameRoad reports whether a couple was on the road of the best, at the same
 // speed in each direction.
-func (c couple) besides(best couple) bool {
+func (c couple) sameRoad(best couple) bool {
 	for _, g := range []leg{c.a, c.b} {
 		on := false
 		for _, o := range []leg{best.a, best.b} {

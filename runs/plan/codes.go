@@ -18,7 +18,7 @@ const (
 	codeMark        finding.Code = "plan.mark"
 	codeNoPower     finding.Code = "plan.no_power"
 	codeSpread      finding.Code = "plan.spread"
-	codeUntold      finding.Code = "plan.time_unknown"
+	codeNoTime      finding.Code = "plan.time_unknown"
 	codeTooWeak     finding.Code = "plan.too_weak"
 	codeNoBikeTakes finding.Code = "plan.no_bike_takes"
 )

@@ -53,7 +53,7 @@ func (q PushQuestion) repeat(c PushConditions) (repeat, error) {
 	}
 	r.rider = c.Spread
 	if r.phone = above * p.timeBound(run, q.Mark); math.IsNaN(r.phone) {
-		return r, finding.Fail(codeUntold)
+		return r, finding.Fail(codeNoTime)
 	}
 	return r, p.weather(&r)
 }

@@ -120,7 +120,7 @@ func (w *watch) judge(s sensors.Sensor, now float64) (Report, bool) {
 		return Report{Sensor: s, Condition: sensors.Working}, true
 	case s == sensors.SensorFix && now-w.bare <= patience[s]:
 		return Report{s, sensors.Available, finding.New(NoSpeed)}, true
-	case s == sensors.SensorTurn && !ever && w.deaf(now):
+	case s == sensors.SensorTurn && !ever && w.withoutTurn(now):
 		return Report{s, sensors.Missing, finding.New(NoTurn)}, true
 	case ever && w.is[s].Condition == sensors.Working:
 		return Report{s, sensors.Silent, w.silence(s)}, true
@@ -138,9 +138,9 @@ func (w *watch) silence(s sensors.Sensor) finding.Finding {
 	return finding.New(NothingMore)
 }
 
-// deaf reports whether motion arrives without a turn rate for long enough to
+// withoutTurn reports whether motion arrives without a turn rate for long enough to
 // conclude that there is none.
-func (w *watch) deaf(now float64) bool {
+func (w *watch) withoutTurn(now float64) bool {
 	last, ever := w.seen[sensors.SensorMotion]
 	return ever && now-last <= patience[sensors.SensorMotion] && now-w.from > 2*patience[sensors.SensorTurn]
 }

@@ -27,25 +27,25 @@ const (
 // false where there is none.
 func (m *merge) next() (float64, bool) {
 	at, found := 0.0, false
-	offer := func(k kind, t float64) {
+	consider := func(k kind, t float64) {
 		if !found || t < at {
 			at, found, m.pick = t, true, k
 		}
 	}
 	if m.state < len(m.log.States) {
-		offer(ofState, m.log.States[m.state].T)
+		consider(ofState, m.log.States[m.state].T)
 	}
 	if m.motion < len(m.log.Motion) {
-		offer(ofMotion, m.log.Motion[m.motion].T)
+		consider(ofMotion, m.log.Motion[m.motion].T)
 	}
 	if m.pressure < len(m.log.Pressure) {
-		offer(ofPressure, m.log.Pressure[m.pressure].T)
+		consider(ofPressure, m.log.Pressure[m.pressure].T)
 	}
 	if m.fix < len(m.log.Fixes) {
-		offer(ofFix, m.log.Fixes[m.fix].T)
+		consider(ofFix, m.log.Fixes[m.fix].T)
 	}
 	if m.sound < len(m.log.Sound) {
-		offer(ofSound, m.log.Sound[m.sound].T)
+		consider(ofSound, m.log.Sound[m.sound].T)
 	}
 	return at, found
 }

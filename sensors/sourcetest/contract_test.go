@@ -139,10 +139,10 @@ func TestDeliveryFindsFaults(t *testing.T) {
 }
 
 func TestCancelFindsFaults(t *testing.T) {
-	deaf := broken(func(_ context.Context, s sensors.Sink) error { return good(nil)(context.Background(), s) })
-	mustSay(t, overBefore(quick(), deaf), "want context.Canceled")
-	mustSay(t, deadline(quick(), deaf), "want context.DeadlineExceeded")
-	mustSay(t, cancelAt(quick(), deaf, 100), "more than 64 samples")
+	uncancelled := broken(func(_ context.Context, s sensors.Sink) error { return good(nil)(context.Background(), s) })
+	mustSay(t, overBefore(quick(), uncancelled), "want context.Canceled")
+	mustSay(t, deadline(quick(), uncancelled), "want context.DeadlineExceeded")
+	mustSay(t, cancelAt(quick(), uncancelled, 100), "more than 64 samples")
 	own := broken(func(ctx context.Context, s sensors.Sink) error {
 		if good(nil)(ctx, s) != nil {
 			return errors.New("stopped")

@@ -18,15 +18,15 @@ const (
 	Thorough
 )
 
-// worth is the size from which a file is compressed, in bytes.
-const worth = 1400
+// leastSize is the size from which a file is compressed, in bytes.
+const leastSize = 1400
 
 // Compress adds beside each file that gains by it the file in brotli (.br,
 // RFC 7932) and gzip (.gz, RFC 1952).
 func (p Page) Compress(e Effort) error {
 	out := Page{}
 	for name, data := range p {
-		if len(data) < worth || !shrinks(name) {
+		if len(data) < leastSize || !shrinks(name) {
 			continue
 		}
 		for suffix, pack := range map[string]func(io.Writer) (io.WriteCloser, error){

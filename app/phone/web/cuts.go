@@ -27,7 +27,7 @@ var modules = []module{
 		{"internal/metadata/icon.go", standIn("scale.go", "func ScaleIcon(")},
 		{"internal/metadata/save.go", standIn("", "func Save(")},
 		{"internal/painter/font.go", lateFonts},
-		{"internal/painter/gl/painter.go", trustedShaders},
+		{"internal/painter/gl/painter.go", fewerShaderChecks},
 		{"storage/repository/parse.go", all(swap("\t\"regexp\"\n", ""), swap("!rxHostName.MatchString(host)", `host == ""`),
 			swap("var rxHostName = regexp.MustCompile(\"^\" + domainLabelPattern + `(?:\\.` + domainLabelPattern + \")*$\")\n", ""))},
 		{"internal/driver/glfw/device_wasm.go", all(swap("\t\"regexp\"\n", ""), swap("= regexp.MustCompile(\"Android|iPhone|iPad|iPod\").\n\t\tMatchString(navigator.Get(\"userAgent\").String())", byAgent))},
@@ -86,10 +86,10 @@ var lateFonts = all(
 	toAdd := lookupRuneFont(r, d.family, font.Aspect{})
 `))
 
-// trustedShaders has the toolkit ask once for each of its own drawing programs
+// fewerShaderChecks has the toolkit ask once for each of its own drawing programs
 // whether it is good, and not for each of its parts: each question waits for
 // the graphics processor.
-var trustedShaders = all(
+var fewerShaderChecks = all(
 	body("func (p *painter) compileShader(source string, shaderType uint32) (Shader, error)", `shader := p.ctx.CreateShader(shaderType)
 	p.ctx.ShaderSource(shader, source)
 	p.ctx.CompileShader(shader)
