@@ -9,6 +9,6 @@
 //	GOOS=js GOARCH=wasm go build ./app/phone
 //	go build -tags desktop,x11 ./app/phone
 //
-// Built any other way it says so and does nothing else, so that a machine with
-// Go alone can build and check the whole project.
+// Built any other way it only says so, so that a machine with nothing but Go
+// can build and check the whole project.
 package main

@@ -36,7 +36,7 @@ func main() {
 	w.ShowAndRun()
 }
 
-// open gets the device ready, which may take a while, and then shows the app.
+// open prepares the device, which may take a while, and then shows the app.
 func open(a fyne.App, w fyne.Window, demo bool) {
 	d, err := device.Open()
 	if err != nil {

@@ -5,27 +5,27 @@ import (
 	"time"
 )
 
-// Background keeps a recording going with the screen off or the app hidden,
-// where a device can. The device shows a notification meanwhile.
+// Background keeps a recording running with the screen off or the app hidden,
+// on devices that can. The device shows a notification meanwhile.
 type Background interface {
-	// Begin returns once the system has agreed, or says why it does not. The app
-	// must be visible. Called while it runs already, it changes what was asked
-	// for: sound says that the microphone is wanted too.
+	// Begin returns once the system has agreed, or an error with the reason if
+	// it does not. The app must be visible. A second call changes the request:
+	// sound says that the microphone is wanted too.
 	Begin(n Notification, sound bool) error
 	// Show changes the notification.
 	Show(n Notification) error
 	// End lets the app be stopped again.
 	End() error
-	// Happenings gives what the rider or the system does to it meanwhile.
+	// Happenings reports what the rider or the system does to it meanwhile.
 	Happenings() <-chan Happening
 }
 
-// ErrBackground is wrapped by what a Background answers where the device does
-// not let it begin.
+// ErrBackground is wrapped by the errors of Begin when the device does not
+// allow it.
 var ErrBackground = errors.New("the device does not let the app record in the background")
 
 // Notification is what the device shows while it records. It holds no speed:
-// nobody is to look at it while riding.
+// nobody should look at it while riding.
 type Notification struct {
 	Kind        string // what the device's settings call this kind of notification
 	Title, Text string
@@ -33,13 +33,13 @@ type Notification struct {
 	Since       time.Time
 }
 
-// Happening is what happened to a Background.
+// Happening is something that happened to a Background.
 type Happening string
 
 // The happenings.
 const (
 	EndAsked Happening = "end asked" // with the notification's button
-	SwipedUp Happening = "swiped up" // the app is gone from sight; recording continues
+	SwipedUp Happening = "swiped up" // the app was removed from the list of recent apps; recording continues
 	CutShort Happening = "cut short" // the system ended it
 
 )
@@ -50,25 +50,25 @@ type Obstacle string
 
 // The obstacles.
 const (
-	Approximate     Obstacle = "approximate"      // of the location, which then has no speed
+	Approximate     Obstacle = "approximate"      // only the approximate location is allowed, which comes without speed
 	NoNotifications Obstacle = "no notifications" // recording works, but cannot be ended from the notification
-	SavingBattery   Obstacle = "saving battery"   // satellites stop with the screen off
+	SavingBattery   Obstacle = "saving battery"   // GPS stops with the screen off
 	Restricted      Obstacle = "restricted"       // the app may not run in the background
 	Clearable       Obstacle = "clearable"        // the system did not promise to keep the app's files
 )
 
-// Demise is why the app's process ended the last time.
+// Demise is the reason why the app's process last ended.
 type Demise string
 
-// The ways a process ends. Unexplained stands for all that the rider can do
-// nothing about.
+// The ways a process ends. Unexplained covers everything that the rider cannot
+// change.
 const (
 	ByMemory    Demise = "memory" // the system needed it
 	ByRider     Demise = "rider"
 	ByCrash     Demise = "crash"
 	ByHanging   Demise = "hanging"
 	ByLeave     Demise = "leave" // a permission was taken back
-	ByPower     Demise = "power" // the system found that the app used too much
+	ByPower     Demise = "power" // the system found that the app used too much power
 	ByUpdate    Demise = "update"
 	Unexplained Demise = ""
 )

@@ -10,14 +10,14 @@ import (
 	"syscall"
 )
 
-// Dir is a Files in a folder of the file system.
+// Dir implements Files in a folder of the file system.
 type Dir struct {
 	path string
 	mu   sync.Mutex
 	held map[string]bool
 }
 
-// NewDir uses the folder at path and makes it where it is missing.
+// NewDir uses the folder at path and creates it if it is missing.
 func NewDir(path string) (*Dir, error) {
 	if err := os.MkdirAll(path, 0o700); err != nil {
 		return nil, err
@@ -25,8 +25,8 @@ func NewDir(path string) (*Dir, error) {
 	return &Dir{path: path, held: map[string]bool{}}, nil
 }
 
-// hidden begins the names of what Dir keeps for itself: no name that
-// CheckName accepts begins so.
+// hidden is the prefix of Dir's own files: no name that CheckName accepts
+// begins with it.
 const hidden = "."
 
 func (d *Dir) at(name string) (string, error) {
@@ -46,8 +46,8 @@ func (d *Dir) Create(name string) (File, error) {
 	if err != nil {
 		return nil, full(err)
 	}
-	// The folder's own entry must reach the disk too, or a power cut takes the
-	// name with everything behind it.
+	// The directory entry must reach the disk too, or a power cut loses the
+	// file with its name.
 	if err := syncDir(d.path); err != nil {
 		return nil, errors.Join(full(err), f.Close())
 	}
@@ -107,7 +107,7 @@ func (d *Dir) List() ([]Info, error) {
 		}
 		st, err := e.Info()
 		if errors.Is(err, fs.ErrNotExist) {
-			continue // removed since
+			continue // removed in the meantime
 		}
 		if err != nil {
 			return nil, err
@@ -154,7 +154,7 @@ func (f dirFile) Sync() error { return full(f.f.Sync()) }
 
 func (f dirFile) Close() error { return errors.Join(f.Sync(), f.f.Close()) }
 
-// full makes the system's several ways of saying that there is no room one.
+// full maps the system's several errors for a full disk to one.
 func full(err error) error {
 	if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
 		return errors.Join(ErrFull, err)

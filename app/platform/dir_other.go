@@ -8,9 +8,9 @@ import (
 	"os"
 )
 
-// lockFile takes a lock by holding a file open. Windows lets nobody remove a
-// file that a living process holds, so one that can be removed was left by a
-// process that died.
+// lockFile takes a lock by holding a file open. On Windows a file that a
+// running process holds open cannot be removed, so one that can be removed was
+// left by a process that died.
 func lockFile(path string) (unlock func(), err error) {
 	if err := os.Remove(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return nil, ErrBusy

@@ -24,7 +24,7 @@ func TestMemoryKeepsTheContract(t *testing.T) {
 	platformtest.TestFiles(t, func(*testing.T) platform.Files { return platformtest.NewMemory() })
 }
 
-// TestTwoDirsShareOneLock stands for two processes on one folder: flock binds
+// TestTwoDirsShareOneLock represents two processes on one folder: flock ties
 // the lock to the open file, not to the process.
 func TestTwoDirsShareOneLock(t *testing.T) {
 	path := t.TempDir()

@@ -12,24 +12,25 @@ import (
 // refused with ErrName. A name that is not there gives an error that is
 // fs.ErrNotExist.
 type Files interface {
-	// Create makes a new file for appending and refuses with fs.ErrExist where
-	// the name is taken.
+	// Create makes a new file for appending; it fails with fs.ErrExist if the
+	// name is taken.
 	Create(name string) (File, error)
-	// Open reads a file, also one that is still being appended to: it then ends
-	// where the file ended when it was opened, or later.
+	// Open reads a file, even one that is still being appended to: the end is
+	// then where it was on opening, or later.
 	Open(name string) (io.ReadCloser, error)
-	// Replace writes a small file whole, on the disk when it returns. A crash
-	// leaves either the old content or the new, never a mixture.
+	// Replace writes a small file atomically; it is on the disk when Replace
+	// returns. A crash leaves either the old content or the new, never a
+	// mixture.
 	Replace(name string, data []byte) error
 	Remove(name string) error
-	// List gives every file, in order of name.
+	// List returns every file, ordered by name.
 	List() ([]Info, error)
-	// Free tells how many more bytes the storage takes; ErrUnknown where the
-	// system does not say.
+	// Free returns the free space in bytes, or ErrUnknown if the system does
+	// not report it.
 	Free() (int64, error)
-	// Lock takes the one lock of that name for this process, tab or app, until
-	// unlock is called or the process ends in whatever way. ErrBusy where
-	// somebody holds it already, be it in the same process.
+	// Lock takes the lock of that name for this process, tab or app, until
+	// unlock is called or the process ends in any way. It returns ErrBusy if
+	// the lock is held already, even by the same process.
 	Lock(name string) (unlock func(), err error)
 }
 
@@ -37,7 +38,7 @@ type Files interface {
 type File interface {
 	io.Writer
 	// Sync returns once everything written so far survives the end of the
-	// process and, as far as the system can promise it, of the power.
+	// process and, as far as the system can promise it, a power cut.
 	Sync() error
 	// Close syncs and closes.
 	Close() error
@@ -50,7 +51,7 @@ type Info struct {
 	Modified time.Time
 }
 
-// What a Files can answer besides the errors of io/fs.
+// Errors of a Files in addition to those of io/fs.
 var (
 	ErrName    = errors.New("not a name for a file of the app")
 	ErrBusy    = errors.New("in use elsewhere")
@@ -58,7 +59,7 @@ var (
 	ErrUnknown = errors.New("the system does not say")
 )
 
-// CheckName returns ErrName unless name follows the rule of Files.
+// CheckName returns ErrName unless name follows the rules of Files.
 func CheckName(name string) error {
 	if name == "" || len(name) > 100 || name[0] == '.' {
 		return ErrName

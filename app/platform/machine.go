@@ -1,7 +1,7 @@
 package platform
 
-// Machine is what the app runs on, as far as a rider's way through its settings
-// differs.
+// Machine is the kind of device and browser that the app runs on, as far as the
+// way to its settings differs.
 type Machine int
 
 // The machines. AppleBrowser is Safari's engine on an iPhone or iPad, which all

@@ -41,7 +41,7 @@ func readyActions() screens.ReadyActions {
 	return screens.ReadyActions{Start: nothing, Permit: nothing, Bike: nothing, Guide: nothing, Air: nothing, Dismiss: nothing, Tick: func(int) {}}
 }
 
-// inventedTrial is the result of a phone that does most things well.
+// inventedTrial is the result of a phone on which most things work.
 func inventedTrial() *trial.Result {
 	return &trial.Result{Kind: trial.ResultKind, Lines: []trial.Line{
 		{Topic: trial.Storage, Verdict: trial.Works, Numbers: map[string]float64{trial.Seconds: 0.03, trial.Megabytes: 41230}},

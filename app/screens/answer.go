@@ -7,7 +7,7 @@ import (
 	"stillair/app/view"
 )
 
-// answer is whether two setups differ; a touch leads to the whole comparison.
+// answer shows whether two setups differ; a touch opens the whole comparison.
 func (s Screens) answer(a view.Answer, open func()) fyne.CanvasObject {
 	k := s.Kit
 	parts := []fyne.CanvasObject{k.Row(8, kit.Centre, kit.Grow(k.Text(kit.Small, kit.Muted, a.Pair), 1), k.Icon(kit.Forward, kit.Muted, 20)), s.said(a.Said)}
@@ -17,8 +17,8 @@ func (s Screens) answer(a view.Answer, open func()) fyne.CanvasObject {
 	return k.Touchable(k.Card(parts...), a.Spoken(), open)
 }
 
-// said is a verdict: an arrow for its direction, which is never good or bad, and
-// below it in words alone how certain it is.
+// said shows a verdict: an arrow for its direction, which is never good or bad,
+// and below it, in words only, how certain it is.
 func (s Screens) said(v view.Said) fyne.CanvasObject {
 	k := s.Kit
 	lead := []fyne.CanvasObject{kit.Grow(k.Text(kit.Heading, kit.Plain, v.Verdict), 1)}

@@ -19,7 +19,7 @@ import (
 )
 
 // rideAnswered is the result page of a ride with two setups, just after it, when
-// a word about how it ended stands there too.
+// it also says how the recording ended.
 func rideAnswered(s screens.Screens, res *runs.Result) fyne.CanvasObject {
 	v := s.C.Ride(inventedSession(), res, rideSenses(), true)
 	v.Saved = s.C.Ended(movingStatus())
@@ -40,7 +40,7 @@ func inventedUnclear() *runs.Result {
 	return res
 }
 
-// place is where an object lies on the screen: a walk that adds up positions.
+// place is the position of an object on the screen, the sum of its parents' positions.
 func place(o fyne.CanvasObject, at fyne.Position, visit func(fyne.CanvasObject, fyne.Position)) {
 	at = at.Add(o.Position())
 	visit(o, at)
@@ -57,8 +57,8 @@ func place(o fyne.CanvasObject, at fyne.Position, visit func(fyne.CanvasObject, 
 }
 
 // TestAnswerIsSeenAtOnce checks that the first answer of a ride with two setups,
-// with what it means at the rider's speed and in fuel, is whole on a small screen
-// before anything is scrolled, in every language.
+// with its effect at the rider's speed and on fuel, is fully visible on a small
+// screen without scrolling, in every language.
 func TestAnswerIsSeenAtOnce(t *testing.T) {
 	test.NewTempApp(t)
 	for _, book := range text.All() {

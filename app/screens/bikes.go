@@ -7,7 +7,7 @@ import (
 	"stillair/app/view"
 )
 
-// BikesActions is what the list of bikes leads to.
+// BikesActions are the actions of the list of bikes.
 type BikesActions struct {
 	New       func()
 	Edit      func(id string)
@@ -16,7 +16,7 @@ type BikesActions struct {
 	EditSetup func(id, setup string)
 }
 
-// Bikes is the list of bikes with their setups.
+// Bikes draws the list of bikes with their setups.
 func (s Screens) Bikes(rows []view.BikeRow, problems []string, on BikesActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Bikes
 	var body []fyne.CanvasObject
@@ -52,7 +52,7 @@ func (s Screens) bikeCard(r view.BikeRow, on BikesActions) fyne.CanvasObject {
 	return k.List(rows...)
 }
 
-// setupRow chooses a setup by a touch on its words and edits it by its pencil.
+// setupRow is a row that selects a setup when touched; its pencil edits the setup.
 func (s Screens) setupRow(r view.BikeRow, st view.SetupRow, on BikesActions) fyne.CanvasObject {
 	k := s.Kit
 	return k.Row(0, kit.Fill, kit.Grow(s.chooseRow(st.Name, st.Detail, st.Chosen, func() { on.Choose(r.ID, st.Name) }), 1),
@@ -78,7 +78,7 @@ type FormGroup struct {
 	Title, Hint string
 	Fields      []kit.Field
 	Asks        []Question
-	Add         string // words of a button that adds a field; empty: none
+	Add         string // label of a button that adds a field; empty: none
 	OnAdd       func()
 }
 
@@ -88,7 +88,7 @@ type Question struct {
 	Choice     Choice
 }
 
-// Form is a screen to type into.
+// Form draws a screen with fields to fill in.
 func (s Screens) Form(title string, groups []FormGroup, trouble string, back, save, remove func(), removeText, removeHint string) *kit.Page {
 	k := s.Kit
 	var body []fyne.CanvasObject

@@ -7,13 +7,13 @@ import (
 	"stillair/app/view"
 )
 
-// CompareActions is what the screen of compared setups leads to.
+// CompareActions are the actions of the screen of compared setups.
 type CompareActions struct {
 	Guide, Plan, Rides func()
 	Speed              func(int)
 }
 
-// Compare shows how setups differ, what that means and what limits it, or how
+// Compare draws how setups differ, what that means and what limits it, or how
 // to find out.
 func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Compare
@@ -47,7 +47,7 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), nil)
 }
 
-// howToCompare replaces a comparison that is still to be ridden.
+// howToCompare is shown in place of a comparison until one has been ridden.
 func (s Screens) howToCompare(on CompareActions, plan fyne.CanvasObject) []fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Compare
 	var steps []fyne.CanvasObject
@@ -64,7 +64,7 @@ func (s Screens) difference(r view.CompareRow, scale string) fyne.CanvasObject {
 	return k.Card(k.Text(kit.Small, kit.Muted, r.Pair), s.said(r.Said), k.Interval(r.Band), s.delta(r.Delta))
 }
 
-// delta is a difference in its own unit, beside the band in percent.
+// delta is a difference in its own unit, next to the band in percent.
 func (s Screens) delta(r view.Reading) fyne.CanvasObject {
 	if r.Number == "" {
 		return nil

@@ -10,14 +10,14 @@ import (
 	"stillair/app/view"
 )
 
-// DeletedActions is what can be done with a deleted ride.
+// DeletedActions are the actions for a deleted ride.
 type DeletedActions struct {
 	Back              func()
 	BringBack, Remove func(id string)
 }
 
-// Deleted lists the deleted rides that are still there; sure is the ID of the
-// one that was asked to be removed for good, which is asked once more.
+// Deleted lists the deleted rides that can still be restored; sure is the ID of
+// the one whose permanent removal has to be confirmed.
 func (s Screens) Deleted(rows []view.DeletedRow, sure string, on DeletedActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Deleted
 	body := []fyne.CanvasObject{s.small(fmt.Sprintf(t.Hint, int(store.KeepDeleted.Hours()/24)))}

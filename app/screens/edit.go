@@ -7,17 +7,17 @@ import (
 	"stillair/app/screens/kit"
 )
 
-// EditActions is what can be done with a recording; what is nil is not offered.
+// EditActions are the actions for a recording; nil ones are not shown.
 type EditActions struct {
 	Back, Report, ShareAway, ShareRide, ShareResults, Others, Delete, Values, Setups func()
 	Name, Note                                                                       func(string)
 }
 
-// Handing says how the handing over of a file goes: that it is being made, or
-// what went wrong. Both may be empty.
+// Handing is the progress of sharing a file: that it is being made, or what
+// went wrong. Both may be empty.
 type Handing struct{ Making, Trouble string }
 
-// EditRide names, annotates, shares or deletes a recording.
+// EditRide draws the screen where a recording is named, annotated, shared or deleted.
 func (s Screens) EditRide(name, note string, h Handing, on EditActions) *kit.Page {
 	k, t, o := s.Kit, s.C.Book.Rides, s.C.Book.Formats
 	var share []fyne.CanvasObject

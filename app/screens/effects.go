@@ -7,7 +7,7 @@ import (
 	"stillair/app/view"
 )
 
-// effects shows what differences mean on the road.
+// effects draws what differences mean on the road.
 func (s Screens) effects(v view.Compare, pick func(int)) []fyne.CanvasObject {
 	if len(v.Effects)+len(v.Steady) == 0 {
 		return nil
@@ -43,7 +43,7 @@ func (s Screens) effectLine(l view.EffectLine) fyne.CanvasObject {
 	return k.Column(0, parts...)
 }
 
-// limits are the bars of what limits each setup's certainty.
+// limits draws bars of the causes of each setup's uncertainty.
 func (s Screens) limits(all []view.Limits) []fyne.CanvasObject {
 	if len(all) == 0 {
 		return nil

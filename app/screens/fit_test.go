@@ -16,9 +16,8 @@ import (
 	"stillair/app/text"
 )
 
-// TestNothingIsCutOff draws every screen in its tightest forms and checks that
-// each line of text fits the place it was given and no page is wider than the
-// phone.
+// TestNothingIsCutOff draws every screen in its tightest variants and checks
+// that each line of text fits its box and that no page is wider than the phone.
 func TestNothingIsCutOff(t *testing.T) {
 	test.NewTempApp(t)
 	tight := []variant{{name: "german", w: 320, h: 568, book: text.German()}}
@@ -47,7 +46,7 @@ func TestNothingIsCutOff(t *testing.T) {
 	}
 }
 
-// eachScreen draws every screen for a test of its own, which also closes its
+// eachScreen draws every screen in its own subtest, which also closes its
 // window.
 func eachScreen(t *testing.T, v variant, do func(*testing.T, picture, fyne.CanvasObject)) {
 	t.Helper()
@@ -59,7 +58,7 @@ func eachScreen(t *testing.T, v variant, do func(*testing.T, picture, fyne.Canva
 	}
 }
 
-// TestWordsAreNotBroken checks that at the usual size no word has to be cut.
+// TestWordsAreNotBroken checks that no word has to be broken at the default size.
 func TestWordsAreNotBroken(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the pictures show the same in -short")
@@ -101,8 +100,8 @@ func TestTouchesAreLargeEnough(t *testing.T) {
 	})
 }
 
-// TestRidingAnswersToNoTouch holds the rule of rules: while the bike moves
-// there is nothing to touch.
+// TestRidingAnswersToNoTouch checks the most important rule: while the bike
+// moves there is nothing to touch.
 func TestRidingAnswersToNoTouch(t *testing.T) {
 	test.NewTempApp(t)
 	for _, c := range rideScreens() {
@@ -137,7 +136,7 @@ func contrast(a, b color.NRGBA) float64 {
 
 func TestContrast(t *testing.T) {
 	white, black := color.NRGBA{255, 255, 255, 255}, color.NRGBA{0, 0, 0, 255}
-	if c := contrast(white, black); math.Abs(c-21) > 1e-9 { // WCAG: the greatest contrast there is
+	if c := contrast(white, black); math.Abs(c-21) > 1e-9 { // WCAG: the highest possible contrast
 		t.Fatalf("black on white has %g, want 21", c)
 	}
 	for name, p := range map[string]kit.Palette{"light": kit.Light(), "dark": kit.Dark()} {
@@ -159,8 +158,9 @@ func TestContrast(t *testing.T) {
 	}
 }
 
-// TestTheSensorsAreAboveTheFold: how the phone does is seen before the ride
-// without a scroll on the smallest phone, also where there is more to say.
+// TestTheSensorsAreAboveTheFold checks that the state of the sensors is visible
+// before the ride without scrolling on the smallest phone, even if there is
+// more to say.
 func TestTheSensorsAreAboveTheFold(t *testing.T) {
 	test.NewTempApp(t)
 	for _, book := range text.All() {

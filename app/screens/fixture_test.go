@@ -14,8 +14,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// All of this is an invented scenario: a naked bike on a closed road, with
-// round numbers of its own.
+// All of this is an invented scenario with round numbers: a naked bike on a
+// closed road.
 
 func val(x, se float64) measure.Value { return measure.Value{X: x, SE: se} }
 
@@ -25,7 +25,7 @@ type piece struct {
 	accel func(t, v float64) float64
 }
 
-// drive strings pieces together into a track and gives where each began.
+// drive joins pieces to a track and returns where each began.
 func drive(pieces []piece) (*fusion.Track, []float64) {
 	tr := &fusion.Track{Lag: fusion.Lag{Seconds: 0.21, SE: 0.02, Found: true}}
 	t, v, s := 0.0, 0.0, 0.0
@@ -98,7 +98,7 @@ func inventedResult() *runs.Result {
 	return res
 }
 
-// inventedPasses are one that counts and one that does not.
+// inventedPasses are one pass that counts and one that does not.
 func inventedPasses() []runs.Pass {
 	over := func(name string, far, there, back float64) pass.Figure {
 		return pass.Figure{Name: name, Distance: far, There: val(there, 0.03), Back: val(back, 0.03), Mean: val((there+back)/2, 0.021), Half: val((there-back)/2, 0.021)}
@@ -175,7 +175,7 @@ func inventedBikes() []store.Bike {
 	}
 }
 
-// rideSenses are those of a whole ride, with a tunnel in it.
+// rideSenses are the states of the sensors in a whole ride with a tunnel.
 func rideSenses() []recorder.Sense {
 	all := goodSenses()
 	all[2].Gaps, all[2].Longest = 2, 4.1

@@ -99,7 +99,7 @@ func walk(o fyne.CanvasObject, visit func(fyne.CanvasObject)) {
 	}
 }
 
-// hold compares a picture with its golden one. Software drawing with the
+// hold compares a picture with its golden picture. Software drawing with the
 // font that is built in is the same on every machine except for the last bit of
 // floating point, so a few pixels may differ a little.
 func hold(t *testing.T, name string, got image.Image) {
@@ -137,8 +137,8 @@ func hold(t *testing.T, name string, got image.Image) {
 }
 
 // coarse keeps sixteen levels of each colour, so that a picture of a screen fits
-// a palette and a golden picture takes a few kilobytes. What that changes is
-// less than what hold lets pass.
+// a palette and a golden picture takes a few kilobytes. The change is smaller
+// than the tolerance of hold.
 func coarse(img image.Image) image.Image {
 	b := img.Bounds()
 	index := map[color.NRGBA]uint8{}

@@ -10,13 +10,13 @@ import (
 	"stillair/sensors"
 )
 
-// GuideSteps is how many pages the guide has.
+// GuideSteps is the number of pages of the guide.
 const GuideSteps = 6
 
-// GuideActions is what a page of the guide leads to.
+// GuideActions are the actions of a page of the guide.
 type GuideActions struct{ Back, Next, Done func() }
 
-// Guide is one page of the guided first coast-down, counted from 0.
+// Guide draws a page of the guided first coast-down, counted from 0.
 func (s Screens) Guide(page int, on GuideActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Guide
 	var body []fyne.CanvasObject

@@ -14,7 +14,7 @@ type Choice struct {
 	Pick    func(int)
 }
 
-// MoreView is what the rider chose, and how to choose otherwise.
+// MoreView holds the rider's settings, and the actions to change them.
 type MoreView struct {
 	Units, Power, Language, Look, TextSize, Aloud Choice
 	HasVoice                                      bool
@@ -23,10 +23,10 @@ type MoreView struct {
 	Air                                           []kit.Field
 	Trouble                                       string
 	Guide                                         func()
-	Test                                          func() // of a phone that the package has never run on; nil: not offered
+	Test                                          func() // of a phone that the package has never run on; nil: not shown
 }
 
-// More is the choices and what the app says about itself.
+// More draws the settings and the information about the app.
 func (s Screens) More(v MoreView) *kit.Page {
 	k, t := s.Kit, s.C.Book.More
 	var body []fyne.CanvasObject
@@ -66,7 +66,7 @@ func (s Screens) choice(name, hint string, c Choice) fyne.CanvasObject {
 	return k.Column(5, parts...)
 }
 
-// Languages names every language by what it calls itself, the system's first.
+// Languages lists every language by its own name, the system's first.
 func Languages(b *text.Book) []string {
 	names := []string{b.More.System}
 	for _, x := range text.All() {

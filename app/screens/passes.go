@@ -7,7 +7,7 @@ import (
 	"stillair/app/view"
 )
 
-// passes are flying passes, with the caution that goes with them.
+// passes draws flying passes, with their caution.
 func (s Screens) passes(rows []view.PassRow) []fyne.CanvasObject {
 	if len(rows) == 0 {
 		return nil

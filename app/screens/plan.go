@@ -7,21 +7,21 @@ import (
 	"stillair/app/view"
 )
 
-// PlanView is what was asked of a plan, and the answer.
+// PlanView is the question to a plan, and the answer.
 type PlanView struct {
 	What, Change, Wind, From, To, Setups, Chance Choice
-	Top                                          *kit.Field // where top speed matters
-	Over, Repeats                                *Choice    // where power or a time matters: which time, how far repeats are apart
+	Top                                          *kit.Field // if the question is about top speed
+	Over, Repeats                                *Choice    // if the question is about power or a time: which time, and the spread of repeats
 	RepeatsName, RepeatsHint                     string
-	FullThrottle                                 bool // there is nothing to roll from and to
+	FullThrottle                                 bool // no speeds to roll between
 	Basis, WindWords                             string
 	Cautions                                     []string
-	Handing                                      Handing    // of the card
+	Handing                                      Handing    // the state of sharing the card
 	Plan                                         *view.Plan // nil while it is being calculated
 }
 
-// Plan is the planning of a test; card hands it over to print: the answer, the questions that lead to it, and
-// under them how to ride it.
+// Plan draws the planning of a test: the answer, the questions that lead to it, and below
+// them how to ride it. card shares it for printing.
 func (s Screens) Plan(v PlanView, card, back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Plan
 	unit := ", " + s.C.SpeedUnit()
@@ -63,7 +63,7 @@ func (s Screens) verdict(p *view.Plan) fyne.CanvasObject {
 	return s.Kit.Notice(symbol, ink, p.Answer, "", s.paragraphs(p.Facts)...)
 }
 
-// planned is how to ride it, and what would help where it cannot succeed.
+// planned is how to ride the test, and what would help if it cannot succeed.
 func (s Screens) planned(p view.Plan) []fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Plan
 	var out []fyne.CanvasObject

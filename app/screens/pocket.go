@@ -9,8 +9,8 @@ import (
 	"stillair/app/view"
 )
 
-// Pocket is the screen of a phone that records in a pocket: dark, and nothing on
-// it answers but the one place that is held to unlock it.
+// Pocket draws the screen of a phone that records in a pocket: dark, and nothing
+// on it responds but the one place that is held to unlock it.
 func (s Screens) Pocket(v view.Riding, unlock func()) fyne.CanvasObject {
 	s.Kit.Palette = kit.Dark()
 	s.Kit.Palette.Ground = color.NRGBA{A: 255}
@@ -26,7 +26,7 @@ func (s Screens) Pocket(v view.Riding, unlock func()) fyne.CanvasObject {
 	return k.Spread(k.Space(0), state, k.Holdable(k.Inset(24, 24, lock), t.Unlock, unlock), k.Space(0))
 }
 
-// intoPocket is the button that leads to the pocket, where there is one.
+// intoPocket is the button that opens the pocket screen, if there is one.
 func (s Screens) intoPocket(on RidingActions) []fyne.CanvasObject {
 	if on.Pocket == nil {
 		return nil
@@ -34,8 +34,8 @@ func (s Screens) intoPocket(on RidingActions) []fyne.CanvasObject {
 	return []fyne.CanvasObject{s.Kit.Button(kit.Usual, kit.Lock, s.C.Book.Pocket.Enter, on.Pocket)}
 }
 
-// missing says what of the ride is missing; where the bike stands it can be put
-// away.
+// missing says which part of the ride is missing; it can be dismissed while the
+// bike stands.
 func (s Screens) missing(v view.Riding, on RidingActions) fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Pocket
 	var ways []fyne.CanvasObject

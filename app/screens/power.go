@@ -7,14 +7,14 @@ import (
 	"stillair/app/view"
 )
 
-// PowerView is the power at the road, and how it is looked at.
+// PowerView is the power at the road, and how to show it.
 type PowerView struct {
 	view.Power
 	Standard Choice
-	Over     Choice // offered where engine speed is known
+	Over     Choice // shown if the engine speed is known
 }
 
-// Power shows the curves of power of all setups.
+// Power draws the power curves of all setups.
 func (s Screens) Power(v PowerView, back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Power
 	picture := []fyne.CanvasObject{k.Plot(v.Plot, 280)}
@@ -46,7 +46,7 @@ func (s Screens) peak(p view.PowerPeak) fyne.CanvasObject {
 	return k.Card(parts...)
 }
 
-// pullPower is the curve that a pull is part of.
+// pullPower draws the curve that a pull is part of.
 func (s Screens) pullPower(v view.Run) []fyne.CanvasObject {
 	if !v.HasPower {
 		return nil
@@ -55,8 +55,7 @@ func (s Screens) pullPower(v view.Run) []fyne.CanvasObject {
 	return []fyne.CanvasObject{s.caption(t.PullTitle), k.Card(k.Plot(v.Power, 220), k.Text(kit.Small, kit.Muted, t.NoBench))}
 }
 
-// stops are the shortest stopping distances, with the caution that goes with
-// them.
+// stops draws the shortest stopping distances, with their caution.
 func (s Screens) stops(rows []view.StopRow) []fyne.CanvasObject {
 	if len(rows) == 0 {
 		return nil

@@ -18,12 +18,12 @@ import (
 
 var readings = flag.String("readings", "", "folder into which TestReading writes what the page's script receives of each screen")
 
-// unclean is what a reader would stumble over: text of more than one line, two
-// marks in a row, a mark with nothing after or before it.
+// unclean is what a screen reader would stumble over: text of more than one
+// line, two punctuation marks in a row, or one with nothing after or before it.
 var unclean = regexp.MustCompile(`\n|  |[,:;] *[,:;.]|\. *\.( |$)|[,:;] *$|^ *[,:;.]|^\s*$`)
 
-// TestReading goes through what a screen reader gets of each screen: clean
-// names, and one heading that names a page.
+// TestReading checks what a screen reader gets of each screen: clean names, and
+// one heading that names the page.
 func TestReading(t *testing.T) {
 	test.NewTempApp(t)
 	for _, book := range text.All() {

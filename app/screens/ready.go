@@ -10,18 +10,18 @@ import (
 	"stillair/sensors"
 )
 
-// ReadyActions is what the screen before the ride leads to.
+// ReadyActions are the actions of the screen before the ride.
 type ReadyActions struct {
 	Start, Permit, Bike, Guide, Air func()
 	Tick                            func(i int)
 	Dismiss                         func() // the notice was read
-	Notify                          func() // have the phone ask for notifications
+	Notify                          func() // makes the phone ask for permission to notify
 }
 
-// NoticeText is something that must be said first; empty: nothing.
+// NoticeText is a notice to be shown first; empty: none.
 type NoticeText struct{ Title, Text string }
 
-// Ready is the screen before the ride.
+// Ready draws the screen before the ride.
 func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Ready
 	body := []fyne.CanvasObject{s.phoneCard(v, on)}
@@ -48,7 +48,7 @@ func (s Screens) Ready(v view.Ready, notice NoticeText, on ReadyActions) *kit.Pa
 	return k.NewPage(k.Head(t.Title, "", nil), k.Column(12, body...), foot)
 }
 
-// airRow leads to the air; where that is not of the hour, it says so.
+// airRow opens the screen of the air; it says so if the values are out of date.
 func (s Screens) airRow(v view.Ready, tapped func()) fyne.CanvasObject {
 	title := s.C.Book.More.AirTitle
 	if v.AirOld == "" {
@@ -59,13 +59,13 @@ func (s Screens) airRow(v view.Ready, tapped func()) fyne.CanvasObject {
 	return k.Touchable(k.ListRow(s.intoBody(kit.Barometer, title, v.Air, old)), title+", "+v.Air+". "+v.AirOld, tapped)
 }
 
-// ConditionsActions is what the screen of the air leads to.
+// ConditionsActions are the actions of the screen of the air.
 type ConditionsActions struct {
 	Back, Still, Empty func()
 }
 
-// Conditions asks for the air and the wind of the hour, and for the wind at a
-// weather station; old says that what stands there needs another look.
+// Conditions asks for the current air and wind, and for the wind at a weather
+// station; old says that the values there are out of date.
 func (s Screens) Conditions(fields, station []kit.Field, old string, on ConditionsActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.More
 	var body []fyne.CanvasObject

@@ -7,13 +7,14 @@ import (
 	"stillair/app/view"
 )
 
-// RelabelActions is what can be done with the setups of a ride.
+// RelabelActions are the actions for the setups of a ride.
 type RelabelActions struct {
 	Back, Save, Time func()
 	Setup, Halt      func(int)
 }
 
-// Relabel lists the setups of a ride after it, and where another may begin.
+// Relabel lists the setups of a finished ride, and the times at which another may
+// begin.
 func (s Screens) Relabel(v view.Relabel, on RelabelActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Relabel
 	var setups, halts []fyne.CanvasObject

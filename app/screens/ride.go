@@ -7,7 +7,7 @@ import (
 	"stillair/app/view"
 )
 
-// RideActions is what the results of a recording lead to.
+// RideActions are the actions of the results of a recording.
 type RideActions struct {
 	Back, Edit, Advice, Power, Compare func()
 	Copy                               *Copying // nil: nothing to save elsewhere
@@ -15,14 +15,14 @@ type RideActions struct {
 	Load                               func(index int)
 }
 
-// Copying is the step after a ride that saves it elsewhere too.
+// Copying is the step after a ride that saves a copy of it elsewhere.
 type Copying struct {
-	Why     string // what may happen to the ride where it is
+	Why     string // what may happen to the ride in the app's storage
 	Handing Handing
 	Save    func()
 }
 
-// Ride is the results of one recording.
+// Ride draws the results of a recording.
 func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Ride
 	var body []fyne.CanvasObject
@@ -75,7 +75,7 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	return k.NewPage(head, k.Column(12, append([]fyne.CanvasObject{where}, body...)...), nil)
 }
 
-// sensed is how the phone did.
+// sensed draws how the phone's sensors worked.
 func (s Screens) sensed(lines []view.SenseLine) []fyne.CanvasObject {
 	if len(lines) == 0 {
 		return nil

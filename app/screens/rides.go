@@ -9,15 +9,14 @@ import (
 	"stillair/app/view"
 )
 
-// RidesActions is what the list of recordings leads to.
+// RidesActions are the actions of the list of recordings.
 type RidesActions struct {
 	Open          func(id string)
 	Demo, Deleted func()
-	Season        func() // nil: there is no ride to make one of
+	Season        func() // nil: there are no rides for it
 }
 
-// Rides is the list of recordings; deleted is how many more can be brought
-// back.
+// Rides draws the list of recordings; deleted is how many more can be restored.
 func (s Screens) Rides(rows []view.RideRow, deleted int, on RidesActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Rides
 	var body []fyne.CanvasObject

@@ -10,16 +10,16 @@ import (
 	"stillair/app/view"
 )
 
-// RidingActions is what can be done while the bike stands.
+// RidingActions are the actions while the bike stands.
 type RidingActions struct {
 	End, Say, Setup func()
-	Pocket          func() // nil: the phone can be switched dark itself
-	Read            func() // the hole was read
+	Pocket          func() // nil: the phone's own screen can be switched off
+	Read            func() // the note about a gap was read
 }
 
-// Riding is the screen while the recorder runs. While the bike moves nothing
-// on it answers to a touch. It is redrawn only when more than a few words
-// change, since drawing takes time from a browser's sensors.
+// Riding is the screen while the recorder runs. While the bike moves, nothing
+// on it responds to a touch. It is redrawn only when more than a few words
+// change, since drawing delays a browser's sensors.
 type Riding struct {
 	Root                  fyne.CanvasObject
 	speed, recorded, safe *kit.Prose
@@ -66,7 +66,7 @@ func (s Screens) Riding(v view.Riding, on RidingActions) *Riding {
 }
 
 // Update changes the words that change often and reports whether that is
-// enough; if not the screen must be rebuilt.
+// enough; if not, the screen must be rebuilt.
 func (r *Riding) Update(v view.Riding) bool {
 	if shapeOf(v) != r.shape {
 		return false
@@ -79,7 +79,7 @@ func (r *Riding) Update(v view.Riding) bool {
 	return true
 }
 
-// shapeOf is all of a view that Update does not change.
+// shapeOf is everything in a view that Update does not change.
 func shapeOf(v view.Riding) string {
 	v.Speed, v.Recorded, v.Safe = "", "", ""
 	return fmt.Sprint(v)
@@ -111,8 +111,8 @@ func (s Screens) ridingWarnings(v view.Riding) fyne.CanvasObject {
 	return s.Kit.Notice(kit.Caution, kit.Warn, v.Warnings[0], strings.Join(v.Warnings[1:], "\n"))
 }
 
-// standing is what the rider sees at a halt: what was measured, and what can
-// be done.
+// standing is what the rider sees at a halt: the results so far, and the
+// actions.
 func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingActions) fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Riding
 	var body []fyne.CanvasObject
@@ -143,7 +143,7 @@ func (s Screens) standing(v view.Riding, kept fyne.CanvasObject, on RidingAction
 	return k.NewPage(k.Head(v.State, "", nil), k.Column(14, body...), foot)
 }
 
-// soFar is what the coast-downs say together.
+// soFar is the joint result of the coast-downs so far.
 func (s Screens) soFar(v view.SoFar) []fyne.CanvasObject {
 	if len(v.Pairs) == 0 {
 		return nil

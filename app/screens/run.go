@@ -7,7 +7,7 @@ import (
 	"stillair/app/view"
 )
 
-// Run is one run with its curve.
+// Run draws a run with its curve.
 func (s Screens) Run(v view.Run, back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Run
 	body := []fyne.CanvasObject{}
@@ -42,8 +42,8 @@ func (s Screens) paragraphs(texts []string) []fyne.CanvasObject {
 	return out
 }
 
-// marks is the table of times: one row for each mark, with a second column
-// where the clock may also begin a foot later.
+// marks draws the table of times: a row for each mark, with a second column for
+// times from one foot after the start, if there are any.
 func (s Screens) marks(v view.Run) fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Run
 	var rows []fyne.CanvasObject
@@ -74,7 +74,7 @@ func (s Screens) cell(r view.Reading) fyne.CanvasObject {
 	return s.Kit.SmallReading(r)
 }
 
-// Load is all coast-downs of a setup.
+// Load draws all coast-downs of a setup.
 func (s Screens) Load(v view.Load, back func()) *kit.Page {
 	k, t := s.Kit, s.C.Book.Load
 	body := []fyne.CanvasObject{k.Text(kit.Body, kit.Muted, joinLine(v.Setup, v.Pairs)),

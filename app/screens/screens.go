@@ -1,7 +1,7 @@
-// Package screens draws what package view says. Each function makes one screen
-// from a view and the actions that its touches lead to; it keeps no state and
-// knows neither recorder nor storage. Nothing here needs a window system, so
-// every screen can be drawn, and compared with its golden picture, anywhere.
+// Package screens draws the views of package view. Each function makes one
+// screen from a view and the actions that its buttons call; it keeps no state
+// and knows neither recorder nor storage. Nothing here needs a window system,
+// so every screen can be drawn, and compared with its golden picture, anywhere.
 package screens
 
 import (
@@ -18,10 +18,10 @@ type Screens struct {
 	C   view.Context
 }
 
-// Place is one place of the bar at the bottom.
+// Place is one of the tabs at the bottom.
 type Place int
 
-// The places, in order.
+// The tabs, in order.
 const (
 	PlaceRide Place = iota
 	PlaceResults
@@ -40,13 +40,13 @@ func (s Screens) WithTabs(page fyne.CanvasObject, at Place, pick func(Place), ba
 	return s.Kit.Frame(page, bar, tabs)
 }
 
-// UndoBar offers to take something back.
+// UndoBar is a strip with a button to undo something.
 func (s Screens) UndoBar(what string, undo func()) fyne.CanvasObject {
 	return s.Kit.Bar(kit.Grow(s.Kit.Text(kit.Body, kit.Plain, what), 1),
 		s.Kit.Button(kit.Quiet, kit.None, s.C.Book.Common.Undo, undo))
 }
 
-// grade gives the symbol and ink of a grade.
+// grade returns the symbol and ink of a grade.
 func grade(g view.Grade) (kit.Symbol, kit.Ink) {
 	switch g {
 	case view.Fine:
@@ -80,7 +80,7 @@ func (s Screens) caption(text string) fyne.CanvasObject {
 	return s.Kit.Inset(0, 2, s.Kit.Text(kit.Heading, kit.Plain, text))
 }
 
-// small is a paragraph in small print between cards.
+// small is a paragraph in small type between cards.
 func (s Screens) small(text string) fyne.CanvasObject {
 	if text == "" {
 		return nil
@@ -88,7 +88,7 @@ func (s Screens) small(text string) fyne.CanvasObject {
 	return s.Kit.Inset(0, 2, s.Kit.Text(kit.Small, kit.Muted, text))
 }
 
-// into is a row that leads somewhere: a symbol, a title, words under it.
+// into is a row that opens another screen: a symbol, a title, a text below it.
 func (s Screens) into(symbol kit.Symbol, title, words string, tapped func()) fyne.CanvasObject {
 	return s.Kit.Touchable(s.Kit.ListRow(s.intoBody(symbol, title, words)), title+", "+words, tapped)
 }

@@ -7,17 +7,17 @@ import (
 	"stillair/app/view"
 )
 
-// SeasonActions is what the season leads to.
+// SeasonActions are the actions of the season.
 type SeasonActions struct {
 	Back func()
 	Bike func(i int)
 	Open func(id string) // a ride
 }
 
-// seasonPlotHeight is that of the drag area over time.
+// seasonPlotHeight is the height of the plot of drag area over time.
 const seasonPlotHeight = 190
 
-// Season is what all rides of a bike say together, the answer first.
+// Season draws the joint result of all rides of a bike, the answer first.
 func (s Screens) Season(v view.Season, on SeasonActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Season
 	var body []fyne.CanvasObject

@@ -18,8 +18,8 @@ import (
 	"stillair/runs/season"
 )
 
-// seasonRides are an invented season: some days of one bike with what was on it,
-// and what its drag area came to.
+// seasonRides are an invented season: some days of one bike, each with its parts
+// and its drag area.
 func seasonRides() (rides []season.Ride, kept []store.Session) {
 	days := []struct {
 		day    int

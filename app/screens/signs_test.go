@@ -14,8 +14,8 @@ import (
 	"stillair/app/text"
 )
 
-// lacking lists the signs of a text that the app's own font has not got. A
-// browser has no other; a system's own would make the pictures differ.
+// lacking lists the characters of a text that the app's font lacks. A browser
+// has no other font, and one of the system would make the pictures differ.
 func lacking(t *testing.T, k kit.Kit, style fyne.TextStyle, words string) (out []string) {
 	t.Helper()
 	face, err := font.ParseTTF(bytes.NewReader(k.Theme().Font(style).Content()))
@@ -30,7 +30,7 @@ func lacking(t *testing.T, k kit.Kit, style fyne.TextStyle, words string) (out [
 	return out
 }
 
-// TestEverySignOfTheBooks: each sign of each text of each language.
+// TestEverySignOfTheBooks checks each character of each text in each language.
 func TestEverySignOfTheBooks(t *testing.T) {
 	k := kit.New(kit.Light(), 1)
 	for _, b := range text.All() {
@@ -53,7 +53,7 @@ func TestASignTheFontLacksIsSeen(t *testing.T) {
 	}
 }
 
-// gather writes every string within v.
+// gather collects every string within v.
 func gather(to *bytes.Buffer, v reflect.Value) {
 	switch v.Kind() {
 	case reflect.String:

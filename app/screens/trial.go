@@ -7,11 +7,11 @@ import (
 	"stillair/app/view"
 )
 
-// TrialActions is what can be done on the screen that tests a phone; what is
-// nil is not offered.
+// TrialActions are the actions of the screen that tests a phone; nil ones are
+// not shown.
 type TrialActions struct{ Back, Begin, Share func() }
 
-// Trial tests a phone that the package has never run on.
+// Trial draws the screen that tests a phone that the package has never run on.
 func (s Screens) Trial(v view.Trial, h Handing, on TrialActions) *kit.Page {
 	k, t := s.Kit, s.C.Book.Trial
 	var body []fyne.CanvasObject

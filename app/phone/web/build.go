@@ -11,12 +11,12 @@ import (
 	"slices"
 )
 
-// ErrNoSource is returned where the program cannot be compiled because the
-// project's source, or Go, is not at hand.
+// ErrNoSource is returned if the program cannot be compiled because the
+// project's source, or Go, is missing.
 var ErrNoSource = errors.New("the phone program has to be compiled, and that needs Go and the project's source here")
 
 // Build compiles the phone program for the browser from the module in folder
-// and puts the whole page together.
+// and assembles the whole page.
 func Build(ctx context.Context, folder string, e Effort) (Page, error) {
 	p, err := NewPage()
 	if err != nil {
@@ -34,7 +34,8 @@ func Build(ctx context.Context, folder string, e Effort) (Page, error) {
 	return p, p.Compress(e)
 }
 
-// compile makes the program with what it has no use of left out.
+// compile builds the program without the parts of its libraries that it does not use
+// (see slim).
 func compile(ctx context.Context, folder string) ([]byte, error) {
 	work, err := os.MkdirTemp("", "stillair-web-*")
 	if err != nil {
@@ -61,14 +62,14 @@ func compile(ctx context.Context, folder string) ([]byte, error) {
 	return os.ReadFile(out)
 }
 
-// flags leave out the table of symbols, the paths of this machine, the font of
-// emojis, which alone is 4 MB, and the toolkit's own watch over which goroutine
-// draws, which the app has no need of and which takes time.
+// flags leave out the symbol table, the paths of this machine, the emoji font,
+// which alone is 4 MB, and the toolkit's check of which goroutine draws, which
+// the app does not need and which takes time.
 func flags(modfile string) []string {
 	return []string{"-trimpath", "-buildvcs=false", "-tags", "no_emoji,no_metadata,minimal,migrated_fynedo", "-ldflags", "-s -w", "-modfile", modfile}
 }
 
-// readGlue reads the script that comes with the compiler and must be of its
+// readGlue reads the script that comes with the compiler and must match its
 // version.
 func readGlue(ctx context.Context, folder string) ([]byte, error) {
 	root, err := goRoot(ctx, folder)

@@ -11,8 +11,8 @@ import (
 // Effort is how hard to compress.
 type Effort int
 
-// Quick takes a second or two, for a laptop that serves a phone beside it;
-// Thorough a minute or two, for a host that serves the world.
+// Quick takes a second or two, for a laptop that serves a phone next to it;
+// Thorough a minute or two, for a public host.
 const (
 	Quick Effort = iota
 	Thorough
@@ -21,8 +21,8 @@ const (
 // leastSize is the size from which a file is compressed, in bytes.
 const leastSize = 1400
 
-// Compress adds beside each file that gains by it the file in brotli (.br,
-// RFC 7932) and gzip (.gz, RFC 1952).
+// Compress adds a brotli copy (.br, RFC 7932) and a gzip copy (.gz, RFC 1952)
+// of each file that compression makes smaller.
 func (p Page) Compress(e Effort) error {
 	out := Page{}
 	for name, data := range p {

@@ -10,7 +10,7 @@ import (
 	"strings"
 )
 
-// modules are those of which something is left out.
+// modules are the ones from which something is left out.
 var modules = []module{
 	{"fyne.io/fyne/v2", []cut{
 		{"theme/bundled-fonts.go", oneFont},
@@ -51,13 +51,13 @@ var modules = []module{
 	{"golang.org/x/net", []cut{{"html/charset/charset.go", standIn("charset.go", "func NewReaderLabel(")}}},
 }
 
-// ownDatabase leaves out the toolkit's database in the browser, which it opens
-// at each start and in which this app keeps nothing.
+// ownDatabase removes the toolkit's browser database, which it opens at each
+// start and which this app does not use.
 var ownDatabase = all(body("func (a *fyneApp) registerRepositories()", ""),
 	swap("\tintRepo \"fyne.io/fyne/v2/internal/repository\"\n", ""), swap("\t\"fyne.io/fyne/v2/storage/repository\"\n", ""))
 
-// lateFonts leaves the toolkit's own fonts unread until a letter is asked for
-// that the app's own lacks: reading them took a tenth of the start.
+// lateFonts reads the toolkit's own fonts only when a letter is needed that the
+// app's font lacks: reading them took a tenth of the time to start.
 var lateFonts = all(
 	swap(`	if theme == fallback {
 		faces = &dynamicFontMap{family: family, faces: []*font.Face{f1}}
@@ -86,9 +86,9 @@ var lateFonts = all(
 	toAdd := lookupRuneFont(r, d.family, font.Aspect{})
 `))
 
-// fewerShaderChecks has the toolkit ask once for each of its own drawing programs
-// whether it is good, and not for each of its parts: each question waits for
-// the graphics processor.
+// fewerShaderChecks makes the toolkit check each of its shader programs once,
+// after linking, and not each shader: every check waits for the graphics
+// processor.
 var fewerShaderChecks = all(
 	body("func (p *painter) compileShader(source string, shaderType uint32) (Shader, error)", `shader := p.ctx.CreateShader(shaderType)
 	p.ctx.ShaderSource(shader, source)
@@ -116,15 +116,16 @@ const (
 	noReader  = `image.Config{}, fmt.Errorf("a letter that is a picture")`
 )
 
-// The stand-ins are not of this package: their names keep the compiler away.
+// The replacement files are not part of this package: the compiler ignores them by
+// their names.
 //
 //go:embed standin
 var standIns embed.FS
 
-// change turns what is at a path into what is to be compiled instead.
+// change turns the file or folder at a path into what is compiled instead.
 type change func(path string) error
 
-// edit is a change of a file's text.
+// edit changes the text of a file.
 func edit(f func(text string) (string, error)) change {
 	return func(path string) error {
 		text, err := os.ReadFile(path)
@@ -150,7 +151,7 @@ func all(changes ...change) change {
 	}
 }
 
-// swap puts a text in place of another, wherever that stands.
+// swap replaces a text by another wherever it occurs.
 func swap(was, is string) change {
 	return edit(func(text string) (string, error) {
 		if !strings.Contains(text, was) {
@@ -160,7 +161,7 @@ func swap(was, is string) change {
 	})
 }
 
-// body gives a function another one.
+// body replaces the body of a function.
 func body(head, is string) change {
 	return edit(func(text string) (string, error) {
 		before, rest, found := strings.Cut(text, "\n"+head+" {\n")
@@ -172,8 +173,8 @@ func body(head, is string) change {
 	})
 }
 
-// standIn puts a file of ours in place of one that has a certain text;
-// without a name it is one that has nothing.
+// standIn replaces a file that contains a certain text by one of ours; without
+// a name, by its package clause alone.
 func standIn(name, has string) change {
 	return edit(func(text string) (string, error) {
 		if !strings.Contains(text, has) {
@@ -187,7 +188,7 @@ func standIn(name, has string) change {
 	})
 }
 
-// packageLine is the line of a file that names its package.
+// packageLine is the package clause of a file.
 func packageLine(text string) (string, error) {
 	for line := range strings.Lines(text) {
 		if strings.HasPrefix(line, "package ") {
@@ -197,8 +198,8 @@ func packageLine(text string) (string, error) {
 	return "", errors.New("no package is named")
 }
 
-// folder puts a file of ours in place of a package one of whose files has
-// a certain text.
+// folder replaces a package by a file of ours if one of its files contains a
+// certain text.
 func folder(name, has string) change {
 	return func(path string) error {
 		files, err := filepath.Glob(filepath.Join(path, "*.go"))
@@ -227,7 +228,7 @@ func folder(name, has string) change {
 	}
 }
 
-// noJPEG leaves out a reader of photographs, of which the app has none.
+// noJPEG removes the JPEG decoder: the app has no photographs.
 var noJPEG = edit(func(text string) (string, error) {
 	before, rest, found := strings.Cut(text, "\t_ \"image/jpeg\"")
 	_, after, _ := strings.Cut(rest, "\n")
@@ -237,8 +238,8 @@ var noJPEG = edit(func(text string) (string, error) {
 	return before + after, nil
 })
 
-// oneFont leaves of the toolkit's own fonts the upright one, which stands in
-// where the app's lacks a letter of a name that a rider typed.
+// oneFont keeps only the upright one of the toolkit's fonts. It is used if the
+// app's font lacks a letter of a name that a rider typed.
 var oneFont = edit(func(text string) (string, error) {
 	for _, font := range []string{"NotoSans-Bold.ttf", "NotoSans-Italic.ttf", "NotoSans-BoldItalic.ttf", "DejaVuSansMono-Powerline.ttf"} {
 		embed := "//go:embed font/" + font
@@ -246,7 +247,7 @@ var oneFont = edit(func(text string) (string, error) {
 		if at < 0 {
 			return "", fmt.Errorf("%s is not where it was", font)
 		}
-		after := text[at+len(embed)+1:] // the variable it goes into
+		after := text[at+len(embed)+1:] // the variable that it is embedded in
 		variable, rest, ok := strings.Cut(after, " []byte\n")
 		if !ok {
 			return "", fmt.Errorf("%s is not taken as bytes", font)

@@ -8,7 +8,7 @@ import (
 	"testing"
 )
 
-// changed is what a cut makes of a file's text.
+// changed is the text of a file after a cut.
 func changed(t *testing.T, c change, text string) (string, error) {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "file.go")
@@ -75,8 +75,9 @@ func TestChanges(t *testing.T) {
 	}
 }
 
-// TestCutsNeedTheirPlace has each cut refuse a file, or a folder, that has
-// nothing of it: then the module has changed, and somebody has to look.
+// TestCutsNeedTheirPlace checks that each cut refuses a file or folder without
+// the text that it removes: then the module has changed, and somebody has to
+// look.
 func TestCutsNeedTheirPlace(t *testing.T) {
 	for _, m := range modules {
 		for _, c := range m.cuts {
@@ -95,7 +96,7 @@ func TestCutsNeedTheirPlace(t *testing.T) {
 	}
 }
 
-// TestSlimProgramLeavesOut asks the compiler what it would take in.
+// TestSlimProgramLeavesOut checks the list of packages that the program depends on.
 func TestSlimProgramLeavesOut(t *testing.T) {
 	const folder = "../../.."
 	modfile, err := slim(t.Context(), folder, t.TempDir())

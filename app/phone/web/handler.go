@@ -9,7 +9,7 @@ import (
 	"strings"
 )
 
-// shrinks reports whether compression gains on a file: pictures are
+// shrinks reports whether compression makes a file smaller: pictures are
 // compressed already.
 func shrinks(name string) bool { return path.Ext(name) != ".png" }
 
@@ -23,7 +23,7 @@ var mediaTypes = map[string]string{
 	".png":         "image/png",
 }
 
-// served is one file as it goes out.
+// served is one file as it is sent.
 type served struct {
 	media, tag string
 	plain      []byte
@@ -32,14 +32,14 @@ type served struct {
 
 // policy lets the page run its own program and scripts and load nothing from
 // anywhere else (W3C, Content Security Policy Level 3). index.html says the same
-// for hosts that send no header, except in the last clause, which browsers obey in
-// a header only: no other page may hold this one in a frame.
+// for hosts that send no header, except for the last clause, which browsers obey
+// only in a header: no other page may show this one in a frame.
 const policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' data: blob:; style-src 'self'; " +
 	"object-src 'none'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
-// Handler serves the page: each file in the best coding the browser takes,
-// asked for again only when it has changed, with the sensors granted to this
-// page and to nothing inside it.
+// Handler serves the page: each file in the best coding that the browser
+// accepts, sent again only when it has changed, with the sensors allowed for
+// this page and for no frame inside it.
 func (p Page) Handler() http.Handler {
 	files := map[string]served{}
 	for name, data := range p {

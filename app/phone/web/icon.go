@@ -16,8 +16,8 @@ var (
 )
 
 // iconPNG draws the icon at size × size pixels: a body of little drag, nose to
-// the left, that leaves the air still behind it. It keeps clear of the rim, as
-// systems cut icons to shapes of their own.
+// the left, that leaves the air still behind it. It keeps clear of the rim,
+// since systems crop icons to their own shapes.
 func iconPNG(size int) ([]byte, error) {
 	img := image.NewNRGBA(image.Rect(0, 0, size, size))
 	for y := range size {

@@ -9,7 +9,7 @@ import (
 
 var update = flag.Bool("update", false, "write the icon of the phone packages again")
 
-// TestPackagesHaveTheSameIcon: the packaging tool takes the icon from a file.
+// TestPackagesHaveTheSameIcon: the packaging tool reads the icon from a file.
 func TestPackagesHaveTheSameIcon(t *testing.T) {
 	const path = "../Icon.png"
 	want, err := iconPNG(512)

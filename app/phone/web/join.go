@@ -16,10 +16,10 @@ var (
 	scriptOfWorker = regexp.MustCompile(`(?m)^importScripts\((.+)\);$`)
 )
 
-// joinScripts puts all scripts that the page's body loads into one file, in
-// their order. A browser takes scripts one after the other, and from a service
-// worker each costs it 10 to 30 ms at every start. What a worker loads too stays
-// there by itself.
+// joinScripts joins all scripts that the page's body loads into one file, in
+// order. A browser loads scripts one after the other, and each one from a
+// service worker takes 10 to 30 ms at every start. Scripts that a worker loads
+// too also stay separate.
 func (p Page) joinScripts() error {
 	head, body, found := bytes.Cut(p["index.html"], []byte("<body>"))
 	if !found {

@@ -26,11 +26,10 @@ const (
 
 var iconSizes = []int{180, 192, 512}
 
-// Page is the files of the page by name, the program and its glue not among
-// them.
+// Page holds the files of the page by name.
 type Page map[string][]byte
 
-// NewPage collects what does not depend on the program.
+// NewPage collects the files that do not depend on the program.
 func NewPage() (Page, error) {
 	p := Page{}
 	for _, from := range []fs.FS{own, device.Scripts} {

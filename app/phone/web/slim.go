@@ -1,10 +1,10 @@
 package web
 
-// Part of what the libraries bring along this app never does: it loads nothing
-// from the network, looks for no fonts of the system, reads no marked-up text,
-// no photographs and none of the world's older encodings, and has its words in
-// books of its own. Go links what could be reached, so the program is compiled
-// against copies of the modules from which that is taken out.
+// The app does not use everything in its libraries: it loads nothing from the
+// network, does not look for system fonts, reads no marked-up text, no
+// photographs and no legacy text encodings, and has its own translations. Go
+// links whatever could be reached, so the program is compiled against copies of
+// the modules from which these parts are removed.
 
 import (
 	"context"
@@ -16,7 +16,7 @@ import (
 	"strings"
 )
 
-// module is one of which something is left out.
+// module is one from which something is left out.
 type module struct {
 	path string
 	cuts []cut
@@ -62,7 +62,7 @@ func slim(ctx context.Context, folder, work string) (string, error) {
 	return modfile, nil
 }
 
-// copyModule copies what is compiled of a module, writable.
+// copyModule makes a writable copy of the files of a module that are compiled.
 func copyModule(to, from string) error {
 	return filepath.WalkDir(from, func(path string, d fs.DirEntry, err error) error {
 		if err != nil {

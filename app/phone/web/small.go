@@ -8,11 +8,12 @@ import (
 	"strings"
 )
 
-// Two things make Go's programs large that this one can do without.
+// Two things make Go programs large that this one can do without: methods kept for
+// templates, and inlining.
 
-// noTemplateMethods is a change of text/template: a template that can call any method
-// by a name it reads has Go keep every method of every type, which was a fifth of the
-// program. The templates of this project call functions and read fields.
+// noTemplateMethods changes text/template: because a template can call any method by
+// name, the linker keeps every exported method of every type, which was a fifth of
+// the program. The templates of this project only call functions and read fields.
 var noTemplateMethods = swap(`	// Unless it's an interface, need to get to a value of type *T to guarantee
 	// we see all methods of T and *T.
 	ptr := receiver
@@ -24,12 +25,12 @@ var noTemplateMethods = swap(`	// Unless it's an interface, need to get to a val
 	}
 `, "")
 
-// templateFile is where Go's library has it, below its root.
+// templateFile is the path of the changed file below Go's root.
 const templateFile = "src/text/template/exec.go"
 
-// overlay writes the changed file of Go's library below root into work and returns the
-// path of the file that tells the compiler of it; "" where the library of this version
-// of Go is another one: then the program is complete, and larger.
+// overlay writes a changed copy of Go's library file below root into work and returns
+// the path of the overlay file for the compiler; "" if this version of Go has a
+// different library: then the program is complete, and larger.
 func overlay(root, work string) (string, error) {
 	was, is := filepath.Join(root, filepath.FromSlash(templateFile)), filepath.Join(work, "exec.go")
 	text, err := os.ReadFile(was)
@@ -50,15 +51,15 @@ func overlay(root, work string) (string, error) {
 	return path, os.WriteFile(path, list, 0o644)
 }
 
-// goRoot is the folder that Go itself is in.
+// goRoot is Go's own folder.
 func goRoot(ctx context.Context, folder string) (string, error) {
 	root, err := tool(ctx, folder, "env", "GOROOT")
 	return strings.TrimSpace(root), err
 }
 
-// short lists packages in which the compiler writes each function once and calls it,
-// rather than at every call: what draws, what people read, what is done once a file.
-// What reads recordings and calculates is left as fast as it can be.
+// short lists packages that are compiled without inlining: those that draw, that
+// hold texts, or that run once a file. Packages that read recordings and calculate
+// stay as fast as possible.
 func short() (flags []string) {
 	for _, p := range []string{"fyne.io/...", "github.com/go-text/...", "github.com/fyne-io/...", "github.com/srwiley/...", "encoding/xml", "encoding/json",
 		"text/...", "html/...", "regexp/...", "net/...", "fmt", "stillair/app/...", "stillair/export/..."} {

@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// TestTemplatesCallNoMethods runs the tests of all that is written from templates in
-// the browser's program with the library that it is compiled against.
+// TestTemplatesCallNoMethods runs the tests of everything that the browser's program
+// writes from templates, with the library that it is compiled against.
 func TestTemplatesCallNoMethods(t *testing.T) {
 	const folder = "../../.."
 	root, err := goRoot(t.Context(), folder)
@@ -26,7 +26,7 @@ func TestTemplatesCallNoMethods(t *testing.T) {
 	}
 }
 
-// TestAnotherLibraryIsLeft has a library in which nothing is as it was compiled as it is.
+// TestAnotherLibraryIsLeft checks that an unfamiliar library is compiled unchanged.
 func TestAnotherLibraryIsLeft(t *testing.T) {
 	root := t.TempDir()
 	file := filepath.Join(root, filepath.FromSlash(templateFile))

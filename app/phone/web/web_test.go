@@ -175,8 +175,8 @@ func TestHandler(t *testing.T) {
 	}
 }
 
-// TestPolicyOfPageAndHandler: a host that sends no header is left with what the
-// page itself says, which must be the same.
+// TestPolicyOfPageAndHandler: if a host sends no header, only the page's own
+// policy applies, which must be the same.
 func TestPolicyOfPageAndHandler(t *testing.T) {
 	p := page(t)
 	w := httptest.NewRecorder()

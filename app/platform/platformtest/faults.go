@@ -6,16 +6,16 @@ import (
 	"stillair/app/platform"
 )
 
-// faults is what goes wrong with every file of a Memory.
+// faults are the failures of every file of a Memory.
 type faults struct {
 	write  error // what writes and syncs return, or nil
 	sync   error // what syncs return, or nil
 	hang   <-chan struct{}
 	rename error // what replacing a file returns, or nil
-	short  int   // bytes of a write that are taken, silently; 0: all
+	short  int   // bytes of a write that are accepted, without an error; 0: all
 }
 
-// Hang makes every sync from now on wait until let is closed; nil fixes it.
+// Hang makes every later sync wait until let is closed; nil ends it.
 func (m *Memory) Hang(let <-chan struct{}) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -24,32 +24,32 @@ func (m *Memory) Hang(let <-chan struct{}) {
 
 type span struct{ from, to int }
 
-// Fail makes every write and sync from now on return err, as storage that was
-// made read-only does; nil fixes it.
+// Fail makes every later write and sync return err, like storage that was made
+// read-only; nil ends it.
 func (m *Memory) Fail(err error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.faults.write = err
 }
 
-// FailSync makes every sync from now on return err and lose what it should
-// have put on the disk, though it can be read until the power is cut; nil
-// fixes what comes after.
+// FailSync makes every later sync return err and lose what it should have put
+// on the disk, though it can be read until the power is cut; nil ends it for
+// what follows.
 func (m *Memory) FailSync(err error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.faults.sync = err
 }
 
-// FailRename makes replacing a file return err and change nothing; nil fixes it.
+// FailRename makes replacing a file return err and change nothing; nil ends it.
 func (m *Memory) FailRename(err error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.faults.rename = err
 }
 
-// ShortWrites makes every write take at most n bytes and return no error; 0
-// fixes it.
+// ShortWrites makes every write accept at most n bytes and return no error; 0
+// ends it.
 func (m *Memory) ShortWrites(n int) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -57,13 +57,13 @@ func (m *Memory) ShortWrites(n int) {
 }
 
 // CutPower returns what a restart would find: every file up to its last sync,
-// and no lock held. The storage itself continues as it was.
+// and no lock held. The storage itself is unchanged.
 func (m *Memory) CutPower() *Memory {
 	return m.CutPowerLeaving(func([]byte) []byte { return nil })
 }
 
-// CutPowerLeaving is CutPower with something left of what was not synced: tail
-// is given those bytes of each file and returns what the disk holds of them.
+// CutPowerLeaving is CutPower, but part of the unsynced data survives: tail
+// gets those bytes of each file and returns what the disk holds of them.
 func (m *Memory) CutPowerLeaving(tail func([]byte) []byte) *Memory {
 	m.mu.Lock()
 	defer m.mu.Unlock()
@@ -96,7 +96,7 @@ func (f *memoryFile) Write(p []byte) (int, error) {
 		p = p[:n]
 	}
 	if err := f.m.take(int64(len(p))); err != nil {
-		n := f.m.room // a full disk takes what still fits
+		n := f.m.room // a full disk accepts what still fits
 		f.s.data = append(f.s.data, p[:n]...)
 		f.m.room = 0
 		return int(n), err

@@ -1,5 +1,5 @@
-// Package platformtest is the contract that every platform.Files must keep, as
-// tests, and a storage in memory that fails on request.
+// Package platformtest holds the contract of platform.Files as tests, and a
+// storage in memory that fails on request.
 package platformtest
 
 import (
@@ -12,8 +12,8 @@ import (
 	"stillair/app/platform"
 )
 
-// TestFiles runs the contract against the storages that open returns: each
-// call gives an empty one.
+// TestFiles runs the contract against the storages that open returns, an empty
+// one on each call.
 func TestFiles(t *testing.T, open func(t *testing.T) platform.Files) {
 	for _, c := range []struct {
 		name string
@@ -153,7 +153,7 @@ func lock(t *testing.T, files platform.Files) {
 	must(t, err)
 	other()
 	unlock()
-	unlock() // once more must do no harm
+	unlock() // a second call must be harmless
 	again, err := files.Lock("recorder")
 	must(t, err)
 	again()

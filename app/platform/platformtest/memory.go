@@ -12,8 +12,8 @@ import (
 	"stillair/app/platform"
 )
 
-// Memory is a platform.Files in memory that can run full, fail and lose its
-// unsynced tail as a real one does when the power is cut.
+// Memory implements platform.Files in memory. It can run full, fail, and lose
+// unsynced data as a real storage does in a power cut.
 type Memory struct {
 	mu     sync.Mutex
 	files  map[string]*stored

@@ -45,7 +45,7 @@ func put(o fyne.CanvasObject, x, y, w, h float32) {
 	o.Resize(fyne.NewSize(w, h))
 }
 
-// Grow marks an object of a row that takes its share of the room left.
+// Grow marks an object of a row that takes a share of the remaining width.
 func Grow(o fyne.CanvasObject, weight float32) *Box { return newBox(grow{weight}, o) }
 
 type grow struct{ weight float32 }
@@ -68,8 +68,8 @@ const (
 	Fill
 )
 
-// Row puts objects side by side: each at its natural width, those marked with
-// Grow sharing the rest.
+// Row places objects side by side, each at its natural width; those marked with
+// Grow share the rest.
 func (k Kit) Row(gap float32, stand Upright, objects ...fyne.CanvasObject) *Box {
 	return newBox(row{gap, stand}, objects...)
 }
@@ -138,16 +138,16 @@ func (r row) place(objects []fyne.CanvasObject, size fyne.Size) {
 	}
 }
 
-// Inset keeps room around an object: above and below, left and right.
+// Inset adds padding around an object: above and below, left and right.
 func (k Kit) Inset(vertical, horizontal float32, o fyne.CanvasObject) *Box {
 	return newBox(inset{v: vertical, h: horizontal}, o)
 }
 
-// inset keeps room around the last object; those before it fill the whole.
+// inset adds padding around the last object; those before it fill the whole area.
 type inset struct {
 	v, h  float32 // above and below; left and right
 	least float32 // height
-	below float32 // more room below
+	below float32 // additional padding below
 }
 
 func (in inset) height(objects []fyne.CanvasObject, width float32) float32 {

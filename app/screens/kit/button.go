@@ -12,11 +12,11 @@ type Rank int
 // The ranks of a button.
 const (
 	Main  Rank = iota // the one thing to do here
-	Usual             // as well to do
+	Usual             // a further action
 	Quiet             // possible
 )
 
-// Button is words in a field to be touched. Symbol may be None.
+// Button is a text in a touchable area. Symbol may be None.
 func (k Kit) Button(rank Rank, symbol Symbol, label string, tapped func()) *Touch {
 	ink, style, least := Accent, Strong, float32(glove)
 	fill, line := color.Color(color.Transparent), color.Color(nil)
@@ -35,7 +35,7 @@ func (k Kit) Button(rank Rank, symbol Symbol, label string, tapped func()) *Touc
 	return k.Touchable(b, label, tapped)
 }
 
-// centred puts a symbol and words in the middle of a row as one.
+// centred centres a symbol and a text in a row, as one unit.
 func (k Kit) centred(symbol fyne.CanvasObject, words *Prose) *Box {
 	return newBox(centre{10}, symbol, words)
 }
@@ -62,8 +62,8 @@ func (c centre) place(objects []fyne.CanvasObject, size fyne.Size) {
 	put(objects[1], x+iw+c.gap, (size.Height-th)/2, tw, th)
 }
 
-// Switch lets one of a few be chosen; the chosen one is marked with a tick as
-// well as by its ground.
+// Switch offers a choice of one from a few; the chosen one is marked with a
+// tick as well as by its background.
 func (k Kit) Switch(options []string, chosen int, pick func(int)) *Box {
 	cells := make([]fyne.CanvasObject, len(options))
 	for i, o := range options {
@@ -81,8 +81,8 @@ func (k Kit) Switch(options []string, chosen int, pick func(int)) *Box {
 	return newBox(inset{v: 3, h: 3}, plate(k.Palette.Sunk, nil, corner), newBox(sideBySide{}, cells...))
 }
 
-// sideBySide shares the width between its objects by what they need; where
-// they need more than there is it puts them under each other.
+// sideBySide shares the width between its objects in proportion to their needs;
+// if they need more than there is, it stacks them.
 type sideBySide struct{}
 
 func (sideBySide) width(objects []fyne.CanvasObject) float32 { return row{}.width(objects) }

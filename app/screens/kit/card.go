@@ -10,8 +10,8 @@ import (
 // Sizes that all screens share, in Fyne's units.
 const (
 	corner    = 10 // radius of cards and buttons
-	gutter    = 16 // between the edge of the screen and what stands on it
-	glove     = 56 // the least height of anything to be touched
+	gutter    = 16 // between the edge of the screen and its content
+	glove     = 56 // minimum height of anything to be touched
 	gloveMain = 76 // of the one button that matters
 )
 
@@ -24,7 +24,7 @@ func plate(fill, line color.Color, radius float32) *canvas.Rectangle {
 	return r
 }
 
-// Card groups what belongs together on a surface of its own.
+// Card groups related objects on their own surface.
 func (k Kit) Card(objects ...fyne.CanvasObject) *Box {
 	line := color.Color(k.Palette.Line)
 	if !k.Palette.Dark {
@@ -45,7 +45,7 @@ func (k Kit) List(rows ...fyne.CanvasObject) *Box {
 	return newBox(inset{}, plate(k.Palette.Surface, nil, corner), k.Column(0, with...))
 }
 
-// Rule is a thin line across.
+// Rule is a thin horizontal line.
 func (k Kit) Rule() *Box { return k.Sized(0, 1, canvas.NewRectangle(k.Palette.Line)) }
 
 // ListRow is a row of a List, high enough for a glove.
@@ -53,7 +53,7 @@ func (k Kit) ListRow(o fyne.CanvasObject) *Box {
 	return newBox(inset{v: 11, h: gutter, least: glove}, o)
 }
 
-// Notice is a card that must be seen: a symbol beside words, and a frame.
+// Notice is a card that must be noticed: a symbol next to the words, and a frame.
 func (k Kit) Notice(symbol Symbol, ink Ink, title, text string, more ...fyne.CanvasObject) *Box {
 	var words []fyne.CanvasObject
 	if title != "" {

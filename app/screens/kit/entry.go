@@ -9,15 +9,15 @@ import (
 	"stillair/app/accessible"
 )
 
-// Entry is a place to type in that can be described to somebody who does not see
-// what stands around it.
+// Entry is an input field that a screen reader can describe without what stands
+// around it.
 type Entry struct {
 	widget.Entry
 	name, note, keys string
 	look             accessible.Look
 }
 
-// newEntry makes the place of a field.
+// newEntry makes the input of a field.
 func (k Kit) newEntry(f Field) *Entry {
 	var notes []string
 	for _, s := range []string{f.Unit, f.Fault, f.Hint} {
@@ -38,30 +38,29 @@ func (k Kit) newEntry(f Field) *Entry {
 	return e
 }
 
-// FieldName is what is asked for.
+// FieldName is the name of the value.
 func (e *Entry) FieldName() string { return e.name }
 
-// FieldValue is what stands there; empty where nothing does.
+// FieldValue is the text in the field; it may be empty.
 func (e *Entry) FieldValue() string { return e.Text }
 
-// FieldNote is the unit, what is wrong with the value, and what helps to give
-// it.
+// FieldNote is the unit, what is wrong with the value, and a hint.
 func (e *Entry) FieldNote() string { return e.note }
 
-// FieldLines reports whether more than one line may stand there.
+// FieldLines reports whether the field has more than one line.
 func (e *Entry) FieldLines() bool { return e.MultiLine }
 
-// FieldKeys is the keyboard that it wants.
+// FieldKeys is the keyboard to show.
 func (e *Entry) FieldKeys() string { return e.keys }
 
-// FieldLook is how its text is drawn.
+// FieldLook is the style of its text.
 func (e *Entry) FieldLook() accessible.Look { return e.look }
 
-// SetFieldValue takes what was typed elsewhere.
+// SetFieldValue takes a text that was typed elsewhere.
 func (e *Entry) SetFieldValue(text string) { e.SetText(text) }
 
-// AccessibilityLabel implements fyne.Accessible: the toolkit knows no fields,
-// so name and value are one text to the system's reader.
+// AccessibilityLabel implements fyne.Accessible: the toolkit has no role for
+// fields, so the system's screen reader gets name and value as one text.
 func (e *Entry) AccessibilityLabel() string {
 	if e.Text == "" {
 		return e.name

@@ -2,28 +2,28 @@ package kit
 
 import "fyne.io/fyne/v2"
 
-// Field is a named place to type in. All but Name may be empty.
+// Field is a named input field. All but Name may be empty.
 type Field struct {
 	Name, Text string
-	Example    string // shown while nothing is typed in
+	Example    string // shown while the field is empty
 	Unit       string
 	Hint       string
-	Fault      string // what is wrong with what stands there
+	Fault      string // what is wrong with the value
 	Lines      int    // 0 or 1: one line
-	Keys       Keys   // the keyboard that it wants
+	Keys       Keys   // the keyboard to show
 	Changed    func(string)
 }
 
-// Keys is a phone's keyboard.
+// Keys is the layout of a phone's keyboard.
 type Keys string
 
 // The keyboards, by the browser's names.
 const (
 	Letters Keys = ""
-	Decimal Keys = "decimal" // figures and what parts a fraction; no minus on some phones
+	Decimal Keys = "decimal" // digits and a decimal sign; no minus on some phones
 )
 
-// Field makes a place to type in.
+// Field makes an input field.
 func (k Kit) Field(f Field) *Box {
 	line := []fyne.CanvasObject{Grow(k.newEntry(f), 1)}
 	if f.Unit != "" {

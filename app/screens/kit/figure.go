@@ -10,8 +10,8 @@ import (
 	"stillair/export/plot"
 )
 
-// wrap sets objects one after another like words, all on one base line, and
-// begins a new line where they do not fit.
+// wrap lays out objects one after another like words, on a common base line,
+// and begins a new line when they do not fit.
 type wrap struct {
 	gap  float32
 	base bool // stand on the base line of text, not in the middle of the line
@@ -77,8 +77,8 @@ func (k Kit) reading(r view.Reading, number, spread Style, gap float32) *Box {
 	return newBox(wrap{gap: gap, base: true}, parts...).Spoken(r.Spoken())
 }
 
-// Interval shows a band on a scale: the whole scale, where the truth probably
-// lies on it, and the best single value as a stroke.
+// Interval draws a band on a scale: the whole scale, the range in which the
+// truth probably lies, and the best single value as a stroke.
 func (k Kit) Interval(v view.Interval) *Box {
 	track := canvas.NewRaster(func(w, h int) image.Image { return k.drawInterval(v, w, h) })
 	ends := k.Row(4, Centre, k.Text(Small, Muted, v.LowText), Grow(k.Text(Small, Muted, v.ScaleText).Centred(), 1),
@@ -100,7 +100,7 @@ func (k Kit) drawInterval(v view.Interval, w, h int) image.Image {
 	return p.img
 }
 
-// Spark is a curve without words, for a list.
+// Spark is a small curve without labels, for a list.
 func (k Kit) Spark(x, y []float64, tone int) *Box {
 	lo, hi := 0.0, 1.0
 	for _, v := range y {

@@ -5,14 +5,14 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Flow is a part whose height follows from its width.
+// Flow is a widget whose height follows from its width.
 type Flow interface {
 	fyne.CanvasObject
 	HeightFor(width float32) float32
-	NaturalWidth() float32 // the width it would take if there were room
+	NaturalWidth() float32 // its width if there is enough room
 }
 
-// HeightOf gives the height that any object wants at a width.
+// HeightOf is the height that an object needs at a width.
 func HeightOf(o fyne.CanvasObject, width float32) float32 {
 	if !o.Visible() {
 		return 0
@@ -23,7 +23,7 @@ func HeightOf(o fyne.CanvasObject, width float32) float32 {
 	return o.MinSize().Height
 }
 
-// WidthOf gives the width that any object would take.
+// WidthOf is the natural width of an object.
 func WidthOf(o fyne.CanvasObject) float32 {
 	if f, ok := o.(Flow); ok {
 		return f.NaturalWidth()
@@ -78,7 +78,7 @@ func (b *Box) AccessibilityRole() fyne.AccessibleRole {
 	return fyne.AccessibleRoleContainer
 }
 
-// Spoken gives a box one label for screen readers in place of its parts'.
+// Spoken gives a box a single label for screen readers, in place of those of its parts.
 func (b *Box) Spoken(label string) *Box {
 	b.label = spoken(label)
 	return b

@@ -6,10 +6,10 @@ import (
 	"fyne.io/fyne/v2"
 )
 
-// The font is a part of Source Sans 3 with the signs that the app draws, under
-// the SIL Open Font License (font/LICENSE), made by .ci/font/remake.mjs. The
-// toolkit's own lacks the minus sign, among others, and in a browser there is no
-// other font to stand in.
+// The font is a subset of Source Sans 3 with the characters that the app uses,
+// under the SIL Open Font License (font/LICENSE), made by .ci/font/remake.mjs.
+// The toolkit's own font lacks the minus sign, among others, and in a browser
+// there is no fallback font.
 var (
 	//go:embed font/regular.ttf
 	regular []byte
@@ -28,7 +28,7 @@ func (t fyneTheme) Font(style fyne.TextStyle) fyne.Resource {
 	return regularFont
 }
 
-// The toolkit knows a font by its resource, so each has one.
+// The toolkit identifies a font by its resource, so each has one.
 var (
 	regularFont = fyne.NewStaticResource("stillair-regular.ttf", regular)
 	boldFont    = fyne.NewStaticResource("stillair-bold.ttf", bold)

@@ -21,8 +21,8 @@ func faces(t *testing.T) map[string]*font.Face {
 	return out
 }
 
-// TestFiguresAreTabular: a number that changes does not make those beside it
-// jump, and columns of numbers stand in line.
+// TestFiguresAreTabular: a number that changes does not make its neighbours
+// jump, and columns of numbers are aligned.
 func TestFiguresAreTabular(t *testing.T) {
 	for name, f := range faces(t) {
 		zero, _ := f.NominalGlyph('0')
@@ -34,7 +34,7 @@ func TestFiguresAreTabular(t *testing.T) {
 	}
 }
 
-// TestSignsOfNumbers: what numbers, units and formulas are written with.
+// TestSignsOfNumbers: the font has the characters of numbers, units and formulas.
 func TestSignsOfNumbers(t *testing.T) {
 	for name, f := range faces(t) {
 		for _, r := range "0123456789.,−±–…·×°²³⁻¹⁴⁵⁶½√≤≥∞%/ΔρηΩ₀₁₂▲▼○→←“”„ß\u00a0\u202f\u2009" {

@@ -5,7 +5,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 )
 
-// Frame gives the first object all the room that those below it leave.
+// Frame gives the first object all the height that those below it leave.
 func (k Kit) Frame(page fyne.CanvasObject, below ...fyne.CanvasObject) *Box {
 	return newBox(frameLayout{}, append([]fyne.CanvasObject{page}, below...)...)
 }
@@ -32,12 +32,12 @@ func (frameLayout) place(objects []fyne.CanvasObject, size fyne.Size) {
 	put(objects[0], 0, 0, size.Width, max(0, bottom))
 }
 
-// Spread fills a whole screen and shares the room left between its objects.
+// Spread fills a whole screen and distributes the free height between its objects.
 func (k Kit) Spread(objects ...fyne.CanvasObject) *Box {
 	return newBox(cover{}, canvas.NewRectangle(k.Palette.Ground), newBox(spread{}, objects...))
 }
 
-// cover lays its objects over each other, the last one inside the gutters.
+// cover stacks its objects on top of each other, the last one inside the gutters.
 type cover struct{}
 
 func (cover) height(objects []fyne.CanvasObject, width float32) float32 {
@@ -60,10 +60,10 @@ func (s spread) place(objects []fyne.CanvasObject, size fyne.Size) {
 	column{gap: max(0, gap)}.place(objects, size)
 }
 
-// Middle puts an object in the middle across, at its natural width.
+// Middle centres an object horizontally, at its natural width.
 func (k Kit) Middle(o fyne.CanvasObject) *Box { return newBox(middle{}, o) }
 
-// Bar is a strip above the tabs, such as for taking something back.
+// Bar is a strip above the tabs, for instance to undo something.
 func (k Kit) Bar(objects ...fyne.CanvasObject) *Box {
 	return newBox(inset{v: 4, h: gutter, least: glove}, canvas.NewRectangle(k.Palette.Sunk), k.Row(10, Centre, objects...))
 }

@@ -10,16 +10,16 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// HoldFor is how long a finger must rest for a Hold to answer: far longer than a
-// touch, a stroke, or the brush of a pocket's lining (common practice: a system's
+// HoldFor is how long a finger must press for a Hold to respond: far longer than
+// a tap, a swipe, or the touch of a pocket's lining (common practice: a system's
 // own long press is half a second).
 const HoldFor = 2 * time.Second
 
-// holdSteps is in how many steps the ground of a Hold fills.
+// holdSteps is the number of steps in which the background of a Hold fills.
 const holdSteps = 8
 
-// Hold answers to a finger that rests on it for HoldFor, and to no tap. Its ground
-// fills meanwhile.
+// Hold responds to a finger that presses it for HoldFor, and not to a tap. Its
+// background fills meanwhile.
 type Hold struct {
 	widget.BaseWidget
 	inner fyne.CanvasObject
@@ -27,27 +27,27 @@ type Hold struct {
 	label string
 	done  func()
 	kit   Kit
-	steps int // of the finger that rests now
-	press int // counts the presses, so that a timer knows its own
+	steps int // of the current press
+	press int // counts the presses, so that a timer recognises its own
 }
 
-// hands is what a kit knows of the finger that rests on one of its parts.
+// hands is the state of the finger that presses a part of a kit.
 type hands struct {
 	holding *Hold
 	after   func(time.Duration, func()) // runs a function later on the drawing goroutine
 }
 
-// Later gives what runs a function later on the drawing goroutine; without it
-// nothing that is held answers.
+// Later sets the function that runs another one later on the drawing goroutine;
+// without it no Hold responds.
 func (k Kit) Later(after func(time.Duration, func())) { k.hands.after = after }
 
-// HoldButton is a button that answers only to being held.
+// HoldButton is a button that responds only to being held.
 func (k Kit) HoldButton(rank Rank, symbol Symbol, label string, done func()) *Hold {
 	b := k.Button(rank, symbol, label, nil)
 	return k.Holdable(b.inner, label, done)
 }
 
-// Holdable makes an object answer to being held; label is what a screen reader
+// Holdable makes an object respond to being held; label is what a screen reader
 // says.
 func (k Kit) Holdable(inner fyne.CanvasObject, label string, done func()) *Hold {
 	h := &Hold{inner: inner, fill: canvas.NewRectangle(withAlpha(k.Palette.Ink, 0x55)), label: spoken(label), done: done, kit: k}
@@ -57,11 +57,11 @@ func (k Kit) Holdable(inner fyne.CanvasObject, label string, done func()) *Hold 
 	return h
 }
 
-// Holding reports whether a finger rests on a Hold. A screen that is redrawn
-// meanwhile lets go of it.
+// Holding reports whether a finger presses a Hold. Redrawing the screen cancels
+// the press.
 func (k Kit) Holding() bool { return k.hands.holding != nil }
 
-// LetGo forgets the finger that rests, such as when another screen is drawn.
+// LetGo cancels the press, for instance when another screen is drawn.
 func (k Kit) LetGo() {
 	if h := k.hands.holding; h != nil {
 		h.up()
@@ -85,7 +85,7 @@ func (h *Hold) up() {
 	h.fill.Refresh()
 }
 
-// step fills the ground by one more step, or answers.
+// step fills the background by one more step, or responds.
 func (h *Hold) step(press int) {
 	if press != h.press {
 		return

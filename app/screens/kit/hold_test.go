@@ -7,7 +7,7 @@ import (
 	"fyne.io/fyne/v2/test"
 )
 
-// waits holds what was put off, and lets time pass by hand.
+// waits holds delayed calls, and lets time pass by hand.
 type waits struct {
 	now  time.Duration
 	list []struct {
@@ -35,8 +35,8 @@ func (w *waits) pass(d time.Duration) {
 	}
 }
 
-// TestAHoldAnswersOnlyToARestingFinger: no touch, no number of touches, and no
-// finger that is lifted or drawn away under answers.
+// TestAHoldAnswersOnlyToARestingFinger: it does not respond to a tap, to any
+// number of taps, or to a finger that is lifted or moves off too early.
 func TestAHoldAnswersOnlyToARestingFinger(t *testing.T) {
 	test.NewTempApp(t)
 	for _, c := range []struct {

@@ -7,8 +7,8 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Page is a whole screen: a head that stays, a body that scrolls, a foot that
-// stays. Head and foot may be nil.
+// Page is a whole screen: a fixed head, a body that scrolls, a fixed foot. Head
+// and foot may be nil.
 type Page struct {
 	widget.BaseWidget
 	ground     *canvas.Rectangle
@@ -25,10 +25,10 @@ func (k Kit) NewPage(head, body, foot fyne.CanvasObject) *Page {
 	return p
 }
 
-// ScrollTo moves the body to a height, as it was before it was rebuilt.
+// ScrollTo scrolls the body to a position, to restore it after rebuilding.
 func (p *Page) ScrollTo(y float32) { p.scroll.ScrollToOffset(fyne.NewPos(0, y)) }
 
-// Scrolled reports how far the body is scrolled.
+// Scrolled is how far the body is scrolled.
 func (p *Page) Scrolled() float32 { return p.scroll.Offset.Y }
 
 // pageFlow gives the scrolled content the width of the page.
@@ -85,8 +85,8 @@ func (r pageRenderer) Objects() []fyne.CanvasObject {
 
 func (r pageRenderer) Destroy() {}
 
-// Head is the top of a screen: where one is, and the way back. Back may be
-// nil; more are buttons at its end.
+// Head is the top of a screen: its title and the way back. Back may be nil;
+// more are buttons at its end.
 func (k Kit) Head(title, backLabel string, back func(), more ...fyne.CanvasObject) *Box {
 	var parts []fyne.CanvasObject
 	if back != nil {
@@ -106,12 +106,12 @@ func (k Kit) Head(title, backLabel string, back func(), more ...fyne.CanvasObjec
 	return newBox(inset{v: 6, h: side, least: 60}, canvas.NewRectangle(k.Palette.Ground), k.Row(4, Centre, parts...))
 }
 
-// SymbolButton is a symbol to be touched; label is for screen readers.
+// SymbolButton is a touchable symbol; label is for screen readers.
 func (k Kit) SymbolButton(s Symbol, label string, tapped func()) *Touch {
 	return k.Touchable(newBox(fixed2{48, 26}, k.Icon(s, Accent, 26)), label, tapped)
 }
 
-// fixed2 is a square field with something smaller in its middle.
+// fixed2 is a square with something smaller centred in it.
 type fixed2 struct{ field, inner float32 }
 
 func (f fixed2) height([]fyne.CanvasObject, float32) float32 { return f.field }
@@ -125,7 +125,7 @@ func (k Kit) Foot(objects ...fyne.CanvasObject) *Box {
 	return newBox(inset{v: 10, h: gutter}, canvas.NewRectangle(k.Palette.Ground), k.Column(8, objects...))
 }
 
-// Hidden is how much of the body does not fit.
+// Hidden is the height of the body that does not fit.
 func (p *Page) Hidden() float32 {
 	return max(0, p.scroll.Content.MinSize().Height-p.scroll.Size().Height)
 }

@@ -33,8 +33,8 @@ type Palette struct {
 	Tones   [5]color.NRGBA // lines in a plot, in order of use
 }
 
-// Light is the palette for daylight. Where a colour of the published palette
-// is too pale for text on white, it is darkened and keeps its hue.
+// Light is the palette for daylight. Colours of the published palette that are
+// too pale for text on white are darkened; their hue is unchanged.
 func Light() Palette {
 	return Palette{
 		Ground: rgb(0xEDF1F2), Surface: rgb(0xFFFFFF), Sunk: rgb(0xE2E9EB),
@@ -54,7 +54,7 @@ func Dark() Palette {
 	}
 }
 
-// Ink names a colour of text and symbols by what it is for.
+// Ink names a colour of text and symbols by its purpose.
 type Ink int
 
 // The inks.
@@ -68,7 +68,7 @@ const (
 	Faint
 )
 
-// Of gives the colour of an ink.
+// Of returns the colour of an ink.
 func (p Palette) Of(i Ink) color.NRGBA {
 	switch i {
 	case Muted:

@@ -11,8 +11,9 @@ import (
 	"stillair/export/plot"
 )
 
-// Plot draws curves on a raster of its own: thousands of points cost a few
-// milliseconds, and only when the picture changes. Words stand on it as text.
+// Plot draws curves into its own raster image: thousands of points take a few
+// milliseconds, and only when the picture changes. Labels are placed over it as
+// text.
 func (k Kit) Plot(p plot.Plot, height float32) *Box {
 	a := &plotArea{plot: p, kit: k}
 	raster := canvas.NewRaster(a.draw)
@@ -73,7 +74,7 @@ func (a *plotArea) draw(w, h int) image.Image {
 	return p.img
 }
 
-// pixels is how many pixels one of Fyne's units has.
+// pixels is the number of pixels per Fyne unit.
 func (a *plotArea) pixels() float64 {
 	for _, w := range fyne.CurrentApp().Driver().AllWindows() {
 		if s := w.Canvas().Scale(); s > 0 {
@@ -148,8 +149,8 @@ func lineStyle(d plot.Dash) (width, on, off float64) {
 	return 2.8, 1, 0
 }
 
-// plotLayout places the raster and the words: ticks of x, ticks of y, the two
-// labels, the marks.
+// plotLayout places the raster and the labels: ticks of x, ticks of y, the two
+// axis labels, the marks.
 type plotLayout struct {
 	area *plotArea
 	h    float32
@@ -184,8 +185,8 @@ func (l plotLayout) place(objects []fyne.CanvasObject, size fyne.Size) {
 
 func share(x float64, a plot.Axis) float32 { return float32((x - a.Min) / (a.Max - a.Min)) }
 
-// placeMark puts a mark's words below and right of its point, or left of it
-// where the right has no room.
+// placeMark puts a mark's label below and right of its point, or left of it if
+// there is no room.
 func (l plotLayout) placeMark(o fyne.CanvasObject, m plot.Mark, left, top, w, h float32) {
 	a := l.area
 	tw, line := WidthOf(o), a.labelSize()*1.36
@@ -204,7 +205,7 @@ func (l plotLayout) placeMark(o fyne.CanvasObject, m plot.Mark, left, top, w, h 
 	put(o, x, y, tw, line)
 }
 
-// legend names the lines that have a name, each beside a piece of itself.
+// legend lists the lines that have a name, each next to a sample of the line.
 func (k Kit) legend(p plot.Plot) *Box {
 	var items []fyne.CanvasObject
 	for _, l := range p.Lines {

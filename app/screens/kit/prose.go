@@ -43,34 +43,34 @@ type Prose struct {
 	kit    Kit
 	level  int
 	broken []*canvas.Text
-	width  float32 // at which broken was made
+	width  float32 // at which the lines were broken
 	lines  []string
-	asked  float32 // the width that lines are for
+	asked  float32 // the width that the lines were made for
 }
 
 // Text makes wrapping text.
 func (k Kit) Text(s Style, ink Ink, text string) *Prose {
 	p := &Prose{text: text, size: k.points(s), style: fyne.TextStyle{Bold: s.bold()}, ink: ink, kit: k, width: -1}
 	if s == Title || s == Heading {
-		p.level = 2 // the head of a page makes its own the first
+		p.level = 2 // the head of a page uses the first
 	}
 	p.ExtendBaseWidget(p)
 	return p
 }
 
-// Centred puts each line in the middle.
+// Centred centres each line.
 func (p *Prose) Centred() *Prose {
 	p.align = fyne.TextAlignCenter
 	return p
 }
 
-// Trailing puts each line at the end.
+// Trailing aligns each line at the end.
 func (p *Prose) Trailing() *Prose {
 	p.align = fyne.TextAlignTrailing
 	return p
 }
 
-// SetText changes the words.
+// SetText changes the text.
 func (p *Prose) SetText(text string) {
 	if text == p.text {
 		return
@@ -97,8 +97,8 @@ func (p *Prose) HeightFor(width float32) float32 {
 	return float32(len(p.wrap(width))) * p.lineHeight()
 }
 
-// wrap gives the text in lines that fit the width. Layouts ask for the same
-// width several times over, so the last answer is kept.
+// wrap returns the text in lines that fit the width. Layouts ask for the same
+// width several times, so the last answer is kept.
 func (p *Prose) wrap(width float32) []string {
 	if p.lines == nil || p.asked != width {
 		p.lines, p.asked = p.broke(width), width
@@ -106,7 +106,7 @@ func (p *Prose) wrap(width float32) []string {
 	return p.lines
 }
 
-// together keeps ± and a percent sign with their numbers.
+// together keeps ± and percent signs on the line of their numbers.
 func together(s string) string {
 	return strings.NewReplacer(" ± ", "\u00a0±\u00a0", "± ", "±\u00a0", " %", "\u00a0%").Replace(s)
 }

@@ -9,9 +9,9 @@ import (
 	"golang.org/x/image/vector"
 )
 
-// pen draws smooth lines and areas on a picture, in pixels. The picture is of
-// the one kind that both the rasterizer and the toolkit take without a detour
-// over every pixel's colour, which in a browser took longer than all else.
+// pen draws smooth lines and areas on a picture, in pixels. The image type is
+// the one that both the rasterizer and the toolkit use without converting every
+// pixel, which in a browser took longer than everything else.
 type pen struct {
 	img  *image.RGBA
 	path *vector.Rasterizer
@@ -46,8 +46,8 @@ func (p *pen) polygon(points []point) {
 	p.path.ClosePath()
 }
 
-// line draws a polyline of a width, with round joins. All its pieces turn the
-// same way round, so that where they overlap they do not cancel.
+// line draws a polyline of a width, with round joins. All its pieces have the
+// same winding, so that overlaps do not cancel.
 func (p *pen) line(points []point, width float64, c color.Color) {
 	for i, q := range points {
 		p.disc(q, width/2)
@@ -78,7 +78,7 @@ func (p *pen) disc(at point, r float64) {
 	p.polygon(pts)
 }
 
-// dot fills a disc with a ring around it.
+// dot draws a disc with a ring around it.
 func (p *pen) dot(at point, r float64, fill, ring color.Color) {
 	p.disc(at, r*1.45)
 	p.fill(ring)
@@ -86,7 +86,7 @@ func (p *pen) dot(at point, r float64, fill, ring color.Color) {
 	p.fill(fill)
 }
 
-// dashes cuts a polyline into pieces of on length, off apart.
+// dashes cuts a polyline into dashes of length on, off apart.
 func dashes(points []point, on, off float64) [][]point {
 	if off == 0 || len(points) < 2 {
 		return [][]point{points}

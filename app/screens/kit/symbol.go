@@ -8,7 +8,7 @@ import (
 	"fyne.io/fyne/v2/canvas"
 )
 
-// Symbol is a small drawing, the same in every place for the same meaning.
+// Symbol is a small drawing, always the same for the same meaning.
 type Symbol string
 
 // The symbols. Each is drawn for this app on a grid of 24 by 24.
@@ -54,7 +54,7 @@ const (
 	Season    Symbol = "points over time"
 )
 
-// drawn gives a symbol's outline. Strokes are 2 wide; an element with
+// drawn returns a symbol's outline. Strokes are 2 wide; an element with
 // class="f" is filled.
 func drawn(s Symbol) string {
 	switch s {
@@ -163,7 +163,7 @@ func (k Kit) resource(s Symbol, ink Ink) *fyne.StaticResource {
 	return fyne.NewStaticResource(string(s)+hex+".svg", []byte(svg))
 }
 
-// fixed gives its objects one size, at the top left.
+// fixed gives its objects a fixed size, at the top left.
 type fixed struct{ w, h float32 }
 
 func (f fixed) height([]fyne.CanvasObject, float32) float32 { return f.h }

@@ -5,14 +5,14 @@ import (
 	"fyne.io/fyne/v2/canvas"
 )
 
-// Tab is one place of the bar.
+// Tab is one entry of the bar.
 type Tab struct {
 	Symbol Symbol
 	Label  string
 }
 
-// Tabs is the bar at the bottom. The place where one is shows by a bar above
-// it and by bold words as well as by colour.
+// Tabs is the bar at the bottom. The current tab is marked by a line above it
+// and by bold text as well as by colour.
 func (k Kit) Tabs(tabs []Tab, chosen int, pick func(int)) *Box {
 	cells := make([]fyne.CanvasObject, len(tabs))
 	for i, t := range tabs {
@@ -30,8 +30,8 @@ func (k Kit) Tabs(tabs []Tab, chosen int, pick func(int)) *Box {
 		newBox(inset{}, canvas.NewRectangle(k.Palette.Surface), k.Row(0, Top, cells...)))
 }
 
-// tabLabel is one line that is made small enough for its place: the bar stays
-// where it is at any text size.
+// tabLabel is one line that shrinks to fit its tab: the bar has the same height
+// at any text size.
 func (k Kit) tabLabel(s Style, ink Ink, text string, bold bool) *Box {
 	t := canvas.NewText(text, k.Palette.Of(ink))
 	t.TextStyle.Bold, t.Alignment = bold, fyne.TextAlignCenter
@@ -51,7 +51,7 @@ func (s shrunk) place(objects []fyne.CanvasObject, size fyne.Size) {
 	put(t, 0, 0, size.Width, size.Height)
 }
 
-// middle centres an object of fixed size across.
+// middle centres an object of fixed size horizontally.
 type middle struct{}
 
 func (middle) height(objects []fyne.CanvasObject, width float32) float32 {

@@ -8,14 +8,14 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Touch makes an object answer to a tap, and show that it is being touched.
+// Touch makes an object respond to a tap, and show that it is being touched.
 type Touch struct {
 	widget.BaseWidget
 	inner  fyne.CanvasObject
 	veil   *canvas.Rectangle
 	label  string
 	tapped func()
-	down   *bool // the kit's note of it
+	down   *bool // the kit's flag for it
 	mark   string
 	on     bool
 }
@@ -29,9 +29,9 @@ func (k Kit) Touchable(inner fyne.CanvasObject, label string, tapped func()) *To
 	return t
 }
 
-// Marked tells that it is one of a choice ("radio"), can be ticked ("checkbox")
-// or leads to a place ("page"), and whether it is the chosen one, ticked, or the
-// place where one is.
+// Marked sets the kind of the object, one of a choice ("radio"), tickable
+// ("checkbox") or a link to a place ("page"), and whether it is chosen, ticked
+// or the current place.
 func (t *Touch) Marked(kind string, on bool) *Touch {
 	t.mark, t.on = kind, on
 	return t
@@ -53,7 +53,7 @@ func (t *Touch) Tapped(*fyne.PointEvent) {
 	}
 }
 
-// press shows that a finger is down, and notes it.
+// press shows that a finger is down, and records it.
 func (t *Touch) press(down bool) {
 	*t.down = down
 	if down {

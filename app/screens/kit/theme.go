@@ -12,12 +12,12 @@ import (
 type Kit struct {
 	Palette Palette
 	Scale   float32 // of text; 1 is the size of the system's default
-	Decimal rune    // what parts a number's whole from its fraction
-	touched *bool   // a finger is down on something that answers
+	Decimal rune    // the decimal sign
+	touched *bool   // a finger is on something touchable
 	hands   *hands
 }
 
-// New returns a kit; a scale outside 0.8 to 2 is brought inside.
+// New returns a kit; a scale outside 0.8 to 2 is clamped.
 func New(p Palette, scale float32) Kit {
 	if scale == 0 {
 		scale = 1
@@ -25,12 +25,12 @@ func New(p Palette, scale float32) Kit {
 	return Kit{Palette: p, Scale: min(max(scale, 0.8), 2), touched: new(bool), hands: &hands{after: func(time.Duration, func()) {}}}
 }
 
-// Touched reports whether a finger is down on something that answers to it. A
-// screen that is redrawn meanwhile loses the tap.
+// Touched reports whether a finger is on something touchable. Redrawing the
+// screen meanwhile loses the tap.
 func (k Kit) Touched() bool { return *k.touched }
 
-// Theme gives Fyne's own widgets, of which only fields to type in are used,
-// the same look.
+// Theme gives Fyne's own widgets, of which only input fields are used, the same
+// look.
 func (k Kit) Theme() fyne.Theme { return fyneTheme{k, theme.DefaultTheme()} }
 
 type fyneTheme struct {
@@ -82,7 +82,7 @@ func (t fyneTheme) Size(name fyne.ThemeSizeName) float32 {
 	case theme.SizeNameText:
 		return t.kit.points(Body)
 	case theme.SizeNameInnerPadding:
-		return 14 // a field is then high enough for a glove
+		return 14 // makes a field high enough for a glove
 	case theme.SizeNamePadding:
 		return 4
 	case theme.SizeNameInputRadius, theme.SizeNameSelectionRadius:
