@@ -8,7 +8,7 @@ import (
 )
 
 // Advice is what a beginner reads after coast-downs: what went well, what went
-// wrong, what to do better, how many more are worth it.
+// wrong, what to do better, and how many more pairs help.
 type Advice struct {
 	Title, Good, Pairs string
 	HasGood            bool
@@ -79,7 +79,7 @@ func (c Context) advisePairs(a *Advice, res *runs.Result) {
 	}
 }
 
-// better is what to do about a reason.
+// better is the advice for a reason.
 func (c Context) better(reason finding.Finding) string {
 	t := c.Book.Advice
 	for _, m := range []struct {

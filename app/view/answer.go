@@ -7,8 +7,8 @@ import (
 	"stillair/runs/compare"
 )
 
-// Direction is which way a difference goes, where one is shown. It says nothing
-// of how certain that is, nor whether it is good.
+// Direction is the direction of a difference, if one is shown. It says neither
+// how certain that is nor whether it is good.
 type Direction int
 
 // The directions.
@@ -18,8 +18,8 @@ const (
 	Less
 )
 
-// Said is a verdict in words. What it says and how certain that is are two
-// things, which no sign or colour shows together.
+// Said is a verdict in words. What it says and how certain that is are
+// separate; no sign or colour mixes them.
 type Said struct {
 	Direction Direction
 	Verdict   string // "11.0 % more", "Not clear yet"
@@ -30,16 +30,16 @@ type Said struct {
 type Answer struct {
 	Pair string
 	Said
-	Means []string // what the difference is at the rider's speed, and of fuel
+	Means []string // the effect at the rider's speed, and on fuel
 }
 
-// Spoken is the answer as one says it.
+// Spoken is the answer as a screen reader says it.
 func (a Answer) Spoken() string {
 	return join(". ", append([]string{a.Pair + ": " + a.Verdict, a.Certainty}, a.Means...)...)
 }
 
-// Answers says about every two setups of a ride whether they differ: in drag where
-// it was measured, else in power.
+// Answers says of every two setups of a ride whether they differ: in drag if it
+// was measured, else in power.
 func (c Context) Answers(res *runs.Result, ask CompareAsk) []Answer {
 	t := c.Book.Compare
 	var out []Answer
@@ -61,8 +61,8 @@ func (c Context) Answers(res *runs.Result, ask CompareAsk) []Answer {
 // toTell says what would make a difference clear.
 type toTell struct{ one, many, beyond string }
 
-// said puts a verdict in words; more and less say a difference that is shown. The
-// estimate and its band are always there.
+// said puts a verdict in words; more and less are the texts of a difference that
+// is shown. The estimate and its band are always given.
 func (c Context) said(v compare.Verdict, more, less string) Said {
 	t := c.Book.Compare
 	return c.saidOf(v, more, less, toTell{t.OneMorePair, t.MorePairs, t.CalmerDay})
@@ -87,7 +87,7 @@ func (c Context) saidOf(v compare.Verdict, more, less string, next toTell) Said 
 	return Said{Verdict: t.NotClear, Certainty: estimate + ". " + fmt.Sprintf(next.many, v.MorePairs)}
 }
 
-// withSign writes a number of percent with its sign.
+// withSign writes a percentage with its sign.
 func (c Context) withSign(x float64) string {
 	s := c.Number(x, 1)
 	if x > 0 {
@@ -96,7 +96,7 @@ func (c Context) withSign(x float64) string {
 	return s
 }
 
-// means says what a difference takes at the rider's speed, of power and of fuel.
+// means says what a difference costs in power and fuel at the rider's speed.
 func (c Context) means(res *runs.Result, x runs.Comparison, ask CompareAsk) []string {
 	load, err := res.LoadOf(x.A)
 	if x.Load == nil || err != nil || load.Check() != nil {

@@ -9,7 +9,7 @@ import (
 	"stillair/runs/compare"
 )
 
-// TestSaid holds what each verdict says: a direction only where a difference is
+// TestSaid checks the text of each verdict: a direction only if a difference is
 // shown, the estimate and its band always.
 func TestSaid(t *testing.T) {
 	verdict := func(f compare.Finding, percent, lo, hi float64) compare.Verdict {
@@ -38,11 +38,11 @@ func TestSaid(t *testing.T) {
 	}
 }
 
-// TestAnswers checks that a ride's answer says what the difference means at the
-// rider's speed, worked by hand as in TestEffectsByHand for 80 km/h:
+// TestAnswers checks that a ride's answer states the effect of the difference
+// at the rider's speed, calculated by hand as in TestEffectsByHand for 80 km/h:
 // ½·1.2·0.05·22.2³ = 329 W, which at a third of the heat of petrol, 32 MJ a
-// litre, are 0.14 l over 100 km; that without drag power is answered; and that
-// one setup has no answer.
+// litre, are 0.14 l over 100 km; that the answer is about power if drag was not
+// measured; and that a single setup has no answer.
 func TestAnswers(t *testing.T) {
 	res := invented()
 	got := english().Answers(res, CompareAsk{})

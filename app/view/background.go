@@ -7,8 +7,8 @@ import (
 	"stillair/app/recorder"
 )
 
-// Notification is what the phone shows while it records: what is wrong, if
-// anything is, and never a speed. began is the time of day at the start.
+// Notification is what the phone shows while it records: any trouble, and never
+// a speed. began is the time of day at the start.
 func (c Context) Notification(s recorder.Status, began time.Time) platform.Notification {
 	t := c.Book.Background
 	n := platform.Notification{Kind: t.Kind, Title: t.Title, Text: t.Well, End: t.End, Since: began}
@@ -18,8 +18,8 @@ func (c Context) Notification(s recorder.Status, began time.Time) platform.Notif
 	return n
 }
 
-// ObstacleLine is a setting of the phone that stands against recording with the
-// screen off; Ask says that the phone itself can be asked to change it.
+// ObstacleLine is a setting of the phone that would interrupt recording with
+// the screen off; Ask says that the app can ask the phone to change it.
 type ObstacleLine struct {
 	Title, Words string
 	Ask          bool
@@ -47,8 +47,7 @@ func (c Context) Obstacles(all []platform.Obstacle) (lines []ObstacleLine) {
 	return lines
 }
 
-// Demise says why the app ended before this start; empty where that is not
-// known.
+// Demise says why the app last ended; empty if that is not known.
 func (c Context) Demise(d platform.Demise) string {
 	t := c.Book.Background
 	return map[platform.Demise]string{

@@ -11,7 +11,7 @@ import (
 	"stillair/app/text"
 )
 
-// TestNotificationSaysNoSpeed: nobody is to look at it while riding.
+// TestNotificationSaysNoSpeed: nobody should look at it while riding.
 func TestNotificationSaysNoSpeed(t *testing.T) {
 	for _, book := range text.All() {
 		c := Context{Book: book}

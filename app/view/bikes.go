@@ -52,12 +52,12 @@ func (c Context) setupDetail(s store.Setup) string {
 	return join(" · ", s.Changed, mass)
 }
 
-// A Quantity is what a field of a form takes: its unit as shown, and how many
-// SI units one of it has. Limits are in SI.
+// A Quantity is the kind of value that a field of a form takes: its unit as
+// shown, and the size of that unit in SI. Limits are in SI.
 type Quantity struct {
 	Unit      string
 	SI        float64
-	Over      float64 // where it is not 0, Over divided by what is kept is shown, as with miles per gallon
+	Over      float64 // if not 0, the field shows Over divided by the stored value, as for miles per gallon
 	Low, High float64
 	Decimals  int
 }
@@ -78,7 +78,7 @@ func (c Context) TyreQuantity() Quantity {
 	return Quantity{Unit: "bar", SI: units.Bar / units.Kilopascal, High: 600, Decimals: 2}
 }
 
-// GearQuantity is engine speed at the reference speed, kept for each m/s.
+// GearQuantity is engine speed at the reference speed, stored per m/s.
 func (c Context) GearQuantity() Quantity {
 	return Quantity{SI: 1 / c.reference(), Low: 20, High: 2000}
 }
@@ -88,7 +88,7 @@ func (c Context) LimitQuantity() Quantity {
 	return Quantity{Unit: c.Book.Parts.RPM, SI: 1, Low: 1000, High: 25000}
 }
 
-// GearLabel says at which speed the engine speed is asked for.
+// GearLabel says at which road speed to enter the engine speed.
 func (c Context) GearLabel() string {
 	return fmt.Sprintf(c.Book.Bikes.GearSpeed, c.SpeedText(c.reference()), c.SpeedUnit())
 }
@@ -109,7 +109,7 @@ func (q Quantity) offset() float64 {
 	return 0
 }
 
-// shown is what stands on the screen for x.
+// shown converts a stored value for the screen.
 func (q Quantity) shown(x float64) float64 {
 	if q.Over > 0 {
 		return q.Over / x
@@ -117,7 +117,7 @@ func (q Quantity) shown(x float64) float64 {
 	return x/q.SI + q.offset()
 }
 
-// kept is what is kept of what stands on the screen.
+// kept converts a value on the screen for storage.
 func (q Quantity) kept(y float64) float64 {
 	if q.Over > 0 {
 		return q.Over / y
@@ -125,7 +125,7 @@ func (q Quantity) kept(y float64) float64 {
 	return (y - q.offset()) * q.SI
 }
 
-// Write shows what is kept; empty where nothing is.
+// Write is the text of a stored value; empty if there is none.
 func (c Context) Write(p *float64, q Quantity) string {
 	if p == nil {
 		return ""
@@ -137,13 +137,13 @@ func (c Context) Write(p *float64, q Quantity) string {
 	return strings.Replace(s, ".", c.Number(0.5, 1)[1:2], 1)
 }
 
-// ErrNotNumber and ErrOutOfRange are what Read may say.
+// ErrNotNumber and ErrOutOfRange are the errors of Read.
 var (
 	ErrNotNumber  = errors.New("not a number")
 	ErrOutOfRange = errors.New("out of range")
 )
 
-// Read takes what was typed in; nil for nothing. Both decimal signs count.
+// Read parses what was typed; nil if that is empty. Both decimal signs are accepted.
 func (c Context) Read(typed string, q Quantity) (*float64, error) {
 	s := strings.Replace(strings.TrimSpace(typed), ",", ".", 1)
 	if s == "" {
@@ -160,7 +160,7 @@ func (c Context) Read(typed string, q Quantity) (*float64, error) {
 	return &x, nil
 }
 
-// Fault says what is wrong with what was typed in.
+// Fault says what is wrong with what was typed.
 func (c Context) Fault(err error, q Quantity) string {
 	switch {
 	case errors.Is(err, ErrOutOfRange):

@@ -9,18 +9,18 @@ import (
 	"stillair/runs/compare"
 )
 
-// Compare is the screen of compared setups. Anyone who compares fills it with a
-// line for each difference; without any it tells how to get one.
+// Compare is the screen of compared setups, with a line for each difference;
+// without any, it says how to get one.
 type Compare struct {
 	Groups []CompareGroup
 	Note   string
 	Notes  []string // what weakens the comparison
 
-	Speeds  []string // at which to say what it means; Speed is the place of the chosen one
+	Speeds  []string // to state the effect at; Speed is the index of the chosen one
 	Speed   int
 	Effects []Effect
 	Steady  []EffectLine
-	TopNote string // what a top speed would need; empty where one is known
+	TopNote string // what is missing for a top speed; empty if one is known
 	Limits  []Limits
 	Weaker  bool // between rides
 }
@@ -32,8 +32,7 @@ type CompareGroup struct {
 	Rows  []CompareRow
 }
 
-// CompareRow is one difference: in words first, then as a band around no
-// change.
+// CompareRow is one difference: first in words, then as a band around zero.
 type CompareRow struct {
 	Pair string // "panniers on, against panniers off"
 	Said
@@ -44,7 +43,7 @@ type CompareRow struct {
 // Empty reports whether there is nothing to compare yet.
 func (v Compare) Empty() bool { return len(v.Groups) == 0 }
 
-// Compare makes the screen of compared setups from what the analysis says.
+// Compare makes the screen of compared setups from the results of the analysis.
 func (c Context) Compare(all []runs.Comparison, ride string) Compare {
 	t := c.Book.Compare
 	v := Compare{Note: ride, Notes: c.comparedNotes(all)}
@@ -74,7 +73,7 @@ func (c Context) setupName(name string) string {
 	return name
 }
 
-// compareRow is one verdict; q is what the difference is of.
+// compareRow is one verdict; q is the quantity compared.
 func (c Context) compareRow(pair string, v compare.Verdict, q shown.Quantity) CompareRow {
 	t := c.Book.Compare
 	r := CompareRow{Pair: pair}
@@ -90,8 +89,8 @@ func (c Context) compareRow(pair string, v compare.Verdict, q shown.Quantity) Co
 	return r
 }
 
-// oneScale draws the bands of a group to one scale, so that they can be held
-// against each other.
+// oneScale draws the bands of a group to one scale, so that they can be
+// compared.
 func oneScale(c Context, rows []CompareRow) {
 	most := 5.0
 	for _, r := range rows {
@@ -107,7 +106,7 @@ func oneScale(c Context, rows []CompareRow) {
 	}
 }
 
-// GearNamed names a gear as the bike's file does, which need not be a number.
+// GearNamed names a gear as the bike's file does; the name need not be a number.
 func (c Context) GearNamed(name string) string {
 	return capital(fmt.Sprintf(c.Book.Power.GearKnown, name))
 }

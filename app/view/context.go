@@ -1,5 +1,5 @@
-// Package view turns what the app knows into what its screens show: words,
-// numbers with units, symbols by name, plots. It draws nothing and touches no
+// Package view turns the app's data into the content of its screens: words,
+// numbers with units, symbols by name, plots. It draws nothing and uses no
 // device, so that every screen's content can be checked as plain values.
 package view
 
@@ -27,14 +27,14 @@ type Context struct {
 	findings  *words.Book
 }
 
-// Prepared returns the context with the book of findings made, once for all
-// that is shown. Without it, each finding makes a book of its own.
+// Prepared returns the context with the book of findings made once for
+// everything that is shown. Without it, each finding makes its own book.
 func (c Context) Prepared() Context {
 	c.findings = words.New(c.style())
 	return c
 }
 
-// say is the book in which findings are looked up.
+// say is the book that renders findings.
 func (c Context) say() *words.Book {
 	if c.findings != nil {
 		return c.findings
@@ -42,15 +42,15 @@ func (c Context) say() *words.Book {
 	return words.New(c.style())
 }
 
-// style is how the reader reads.
+// style is the language and units of the reader.
 func (c Context) style() shown.Style {
 	return shown.Style{System: c.System, Language: shown.Language(c.Book.Tag), Power: c.PowerUnit, Fuel: c.FuelUnit}
 }
 
-// Number writes x with so many decimals, in the language's way.
+// Number writes x with so many decimals, as the language does.
 func (c Context) Number(x float64, decimals int) string { return c.style().Fixed(x, decimals) }
 
-// perSpeed is how many m/s one unit of speed has.
+// perSpeed is the unit of speed in m/s.
 func (c Context) perSpeed() float64 { return c.style().Unit(shown.Speed).SI }
 
 // SpeedUnit is "km/h" or "mph".
@@ -70,7 +70,7 @@ func (c Context) Mass(kg float64) string {
 	return c.style().Number(shown.Mass, kg, 0)
 }
 
-// Length is a length of metres with a fitting unit.
+// Length is a length given in metres with a fitting unit.
 func (c Context) Length(m float64) string {
 	if c.System == shown.Imperial && m >= 0.2*units.Mile || c.System != shown.Imperial && m >= 300 {
 		return c.style().Number(shown.Journey, m, 1)
@@ -92,7 +92,7 @@ func (c Context) Duration(seconds float64) string {
 	return fmt.Sprintf(c.Book.Common.Hours, minutes/60, minutes%60)
 }
 
-// Date is a date with the time of day, in the language's way.
+// Date is a date with the time of day, as the language writes it.
 func (c Context) Date(t time.Time) string {
 	layout := strings.NewReplacer("Mon", "\x01", "Jan", "\x02").Replace(c.Book.DateTime)
 	return strings.NewReplacer("\x01", c.Book.Days[t.Weekday()], "\x02", c.Book.Months[t.Month()-1]).Replace(t.Format(layout))
@@ -101,8 +101,8 @@ func (c Context) Date(t time.Time) string {
 // half is half the width of the 95 % interval of a value with a normal error.
 func half(v measure.Value) float64 { return shown.Normal95 * v.SE }
 
-// reading writes a value in SI with its half width, to the digits that the half
-// width supports.
+// reading writes a value given in SI with its half width, to the digits that
+// the half width supports.
 func (c Context) reading(q shown.Quantity, x, halfWidth float64) Reading {
 	number, spread, unit := c.style().Parts(q, x, halfWidth)
 	return Reading{Number: number, Spread: spread, Unit: unit}

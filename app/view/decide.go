@@ -8,16 +8,16 @@ import (
 	"stillair/runs"
 )
 
-// CompareAsk is what the rider chose on the screen of compared setups, and what
-// the bike adds to it.
+// CompareAsk holds the rider's choices on the screen of compared setups, and
+// the data of the bike that it needs.
 type CompareAsk struct {
-	Speed    int         // place of the speed at which to say what a difference means
-	LimitRPM float64     // the engine's highest speed, 1/min; +Inf where it is not known
-	Fuel     *store.Fuel // nil where it was not entered
+	Speed    int         // index of the speed at which to state the effect
+	LimitRPM float64     // the engine's highest speed, 1/min; +Inf if it is not known
+	Fuel     *store.Fuel // nil if it was not entered
 }
 
 // Decide makes the whole screen of the compared setups of one ride: verdicts,
-// what they mean and what limits them.
+// their effects and their limits.
 func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
 	if res == nil {
 		return Compare{}
@@ -35,8 +35,9 @@ func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
 	return v
 }
 
-// DecideAcross makes the same of differences between rides, which are weaker.
-// What a steady speed takes is stated in the air of the first ride for all.
+// DecideAcross does the same for differences between rides, which are less
+// certain. The power at a steady speed is stated in the air of the first ride
+// for all.
 func (c Context) DecideAcross(rides []runs.Named, across []runs.Comparison, ask CompareAsk) Compare {
 	v := c.Compare(across, "")
 	v.Weaker = true
@@ -58,8 +59,8 @@ func (c Context) DecideAcross(rides []runs.Named, across []runs.Comparison, ask 
 	return v
 }
 
-// steadyAcross says what holding v takes with every setup of several rides, all
-// in the air of the first that tells it, and how fast each goes.
+// steadyAcross states the power to hold v with every setup of several rides,
+// all in the air of the first ride where it is known, and the top speeds.
 func (c Context) steadyAcross(rides []runs.Named, v, limitRPM float64) (lines []EffectLine, note string) {
 	var tops []EffectLine
 	density := 0.0
@@ -91,7 +92,8 @@ func (c Context) effectSpeedWords() []string {
 	return out
 }
 
-// comparedPower and comparedTimes are the groups beside drag and rolling.
+// comparedPower and comparedTimes are the groups in addition to drag and rolling
+// resistance.
 func (c Context) comparedPower(all []runs.Comparison) CompareGroup {
 	g := CompareGroup{Title: c.Book.Effects.PowerTitle, Scale: c.Book.Compare.Scale}
 	for _, x := range all {
@@ -118,7 +120,7 @@ func (c Context) pairName(x runs.Comparison) string {
 	return fmt.Sprintf(c.Book.Compare.Against, c.setupName(x.B), c.setupName(x.A))
 }
 
-// comparedNotes are what weakens the comparisons, each said once.
+// comparedNotes are the cautions about the comparisons, each given once.
 func (c Context) comparedNotes(all []runs.Comparison) []string {
 	var out []string
 	seen := map[string]bool{}

@@ -28,10 +28,11 @@ func invented() *runs.Result {
 			Load: &effect.Change{CdA: v(0.05, 0.01)}}}}
 }
 
-// TestEffectsByHand is worked by hand. At 30 m/s, ½·1.2·0.05·30³ = 810 W more,
-// with a standard uncertainty of a fifth of it: ± 1.96·162 W. Without rolling
-// resistance v ∝ P^(−⅓)·…, so 10 % more drag costs 30·0.1/3 = 1 m/s = 3.6 km/h,
-// and 100 km then take 100 000/30 · 1/30 = 111 s longer, to first order.
+// TestEffectsByHand compares with a calculation by hand. At 30 m/s,
+// ½·1.2·0.05·30³ = 810 W more, with a standard uncertainty of a fifth of it: ±
+// 1.96·162 W. Without rolling resistance v ∝ P^(−⅓)·…, so 10 % more drag costs
+// 30·0.1/3 = 1 m/s = 3.6 km/h, and 100 km then take 100 000/30 · 1/30 = 111 s
+// longer, to first order.
 func TestEffectsByHand(t *testing.T) {
 	c := english()
 	res := invented()
@@ -87,7 +88,7 @@ func TestLimits(t *testing.T) {
 	}
 }
 
-// TestPlans makes real plans: one that will do and one that cannot succeed.
+// TestPlans makes real plans: one that is sufficient and one that cannot succeed.
 func TestPlans(t *testing.T) {
 	for _, tt := range []struct {
 		name    string
@@ -142,9 +143,9 @@ func powered(day sensors.Air) *runs.Result {
 	return &runs.Result{Ride: sensors.Ride{Air: day}, Powers: []runs.PowerCurve{{Setup: "bare", Gear: "4", RPMPerMPS: 200, Curve: c}}}
 }
 
-// TestCorrection takes dry air, so that the factor can be worked by hand from
-// the formulas of the standards: 25 °C and 99 kPa are their reference, where
-// each is 1.
+// TestCorrection uses dry air, so that the factor can be calculated by hand
+// from the formulas of the standards: 25 °C and 99 kPa are their reference,
+// where each is 1.
 func TestCorrection(t *testing.T) {
 	hot := 1.180*(99000/95000.0)*math.Sqrt(308.0/298) - 0.18
 	for _, tt := range []struct {
@@ -190,7 +191,7 @@ func TestPowerOverEngineSpeed(t *testing.T) {
 	}
 }
 
-// TestStops keeps the shortest of the stops that count.
+// TestStops checks that the shortest of the stops that count is shown.
 func TestStops(t *testing.T) {
 	stop := func(d float64, reasons ...finding.Finding) runs.Run {
 		return runs.Run{Kind: runs.Stop, Reasons: reasons, Marks: []runs.Mark{{Name: "100-0 km/h", Distance: measure.Value{X: d, SE: 0.4}},
@@ -202,10 +203,10 @@ func TestStops(t *testing.T) {
 	}
 }
 
-// TestAcrossRides checks that what is compared between rides does not pass for a
-// comparison within one, and that it tells as much: what it means is calculated
-// with A's load in the air of its ride, the same 810 W more at 30 m/s as in
-// TestEffectsByHand, and a steady speed in one air for all.
+// TestAcrossRides checks that a comparison between rides is marked as one, and
+// says as much as one within a ride: its effect is calculated with A's load in
+// the air of its ride, the same 810 W more at 30 m/s as in TestEffectsByHand,
+// and a steady speed in one air for all.
 func TestAcrossRides(t *testing.T) {
 	may, june := invented(), invented()
 	june.RoadLoads[0].Setup, june.RoadLoads[0].Density, june.RoadLoads[0].CdA.X = "boxes", 1.0, 0.55

@@ -8,10 +8,10 @@ import (
 	"stillair/app/store"
 )
 
-// DeletedRow is one deleted ride that is still there.
+// DeletedRow is a deleted ride that can still be restored.
 type DeletedRow struct {
 	RideRow
-	Left string // how long it stays, and how much room it takes
+	Left string // how long it is kept, and how much space it takes
 }
 
 // Deleted makes the list of deleted rides as of now.

@@ -24,10 +24,10 @@ type Effect struct {
 type EffectLine struct {
 	Name    string
 	Reading Reading
-	Words   string // beside the reading; may be empty
+	Words   string // next to the reading; may be empty
 }
 
-// EffectSpeeds are the speeds that a rider may ask about, m/s.
+// EffectSpeeds are the speeds that a rider can choose from, m/s.
 func (c Context) EffectSpeeds() [3]float64 {
 	if c.System == shown.Imperial {
 		return [3]float64{40 * units.MPH, 60 * units.MPH, 75 * units.MPH}
@@ -38,8 +38,8 @@ func (c Context) EffectSpeeds() [3]float64 {
 // UsualSpeed is the index of the speed shown first.
 const UsualSpeed = 2
 
-// Effects are those of every difference of a ride at speed v, m/s. Fuel and
-// range need the bike's own consumption; fuel is nil where it was not entered.
+// Effects are the effects of every difference of a ride at speed v, m/s. Fuel
+// and range need the bike's own consumption; fuel is nil if it was not entered.
 func (c Context) Effects(res *runs.Result, v float64, fuel *store.Fuel) []Effect {
 	var out []Effect
 	for _, x := range res.Compared {
@@ -98,11 +98,11 @@ func (c Context) signed(q shown.Quantity, v measure.Value) Reading {
 	return r
 }
 
-// consumptionSE is what filling up twice leaves unknown of a consumption,
-// relative (common practice).
+// consumptionSE is the relative standard uncertainty of a consumption measured
+// by filling up twice (common practice).
 const consumptionSE = 0.02
 
-// aboutFuel is roughly what a difference takes of petrol, where the consumption
+// aboutFuel is roughly the petrol that a difference costs, if the consumption
 // of the bike is not known.
 func (c Context) aboutFuel(change effect.Change, load effect.Load, v float64) EffectLine {
 	unit := shown.Unit{Name: "l/100 km", SI: litrePer100Km}
@@ -129,7 +129,7 @@ func (c Context) fuelLines(change effect.Change, load effect.Load, f store.Fuel)
 	return lines
 }
 
-// noTop says what a top speed would need where none is known; empty else.
+// noTop says what is missing for a top speed if none is known; else empty.
 func (c Context) noTop(res *runs.Result) string {
 	if len(res.Compared) == 0 || len(res.TopSpeeds(math.Inf(1))) > 0 {
 		return ""
@@ -137,8 +137,8 @@ func (c Context) noTop(res *runs.Result) string {
 	return c.Book.Effects.NoTop
 }
 
-// Steady says what holding v takes with every setup, and how fast each goes.
-// limitRPM is the engine's highest speed, +Inf where it is not known.
+// Steady states the power to hold v with every setup, and the top speeds.
+// limitRPM is the engine's highest speed, +Inf if it is not known.
 func (c Context) Steady(res *runs.Result, v, limitRPM float64) []EffectLine {
 	var out []EffectLine
 	for _, s := range res.AtSpeed(v) {

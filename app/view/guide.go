@@ -15,7 +15,7 @@ func exactRoll(v0, a, c, t float64) float64 {
 	return max(0, math.Sqrt(a/c)*math.Tan(math.Atan(v0*math.Sqrt(c/a))-t*math.Sqrt(a*c)))
 }
 
-// The bike of the guide's pictures: an invented one, in m/s² and 1/m.
+// The invented bike of the guide's pictures, in m/s² and 1/m.
 const (
 	guideRoll = 0.18
 	guideAir  = 0.00115
@@ -45,7 +45,8 @@ func (c Context) rollLine(slope float64) Line {
 	return l
 }
 
-// GuideCurve is the picture of one roll: where air rules, and where tyres do.
+// GuideCurve is the picture of a coast-down: where air drag dominates, and where the
+// tyres do.
 func (c Context) GuideCurve() Plot {
 	l := c.rollLine(0)
 	p := c.guidePlot(l)
@@ -59,7 +60,7 @@ func (c Context) GuideCurve() Plot {
 	return p
 }
 
-// GuideBothWays is the picture of the same road there and back, with half a
+// GuideBothWays is the picture of coast-downs both ways on a road with half a
 // per cent of slope.
 func (c Context) GuideBothWays() Plot {
 	const slope = 0.005 * units.StandardGravity

@@ -8,7 +8,7 @@ import (
 // oftenLoud is the share of the time from which sound counts as too loud.
 const oftenLoud = 0.05
 
-// soundLine says how the microphone does; that it is not used is Absent.
+// soundLine states the condition of the microphone; Absent if it is not used.
 func (c Context) soundLine(x recorder.Sense) SenseLine {
 	t := c.Book.Hearing
 	l := SenseLine{Sensor: sensors.SensorSound, Title: t.Title, Words: t.Wait, Detail: c.senseDetail(x)}

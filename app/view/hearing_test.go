@@ -9,8 +9,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestSoundIsSpokenOfOnlyWhereItIsUsed holds what is said about the microphone,
-// and that a ride can begin however it does.
+// TestSoundIsSpokenOfOnlyWhereItIsUsed checks what is said about the
+// microphone, and that a ride can begin whatever its condition.
 func TestSoundIsSpokenOfOnlyWhereItIsUsed(t *testing.T) {
 	c := Context{Book: text.English()}
 	for _, tt := range []struct {
@@ -40,7 +40,7 @@ func TestSoundIsSpokenOfOnlyWhereItIsUsed(t *testing.T) {
 	}
 }
 
-// TestSoundTakesRoom checks that the stated room shrinks with sound.
+// TestSoundTakesRoom checks that the stated recording time is shorter with sound.
 func TestSoundTakesRoom(t *testing.T) {
 	c := Context{Book: text.English()}
 	detail := func(condition sensors.Condition) string {

@@ -6,15 +6,15 @@ import (
 	"stillair/runs"
 )
 
-// Limits says what limits the certainty of one setup's drag area, the most
+// Limits lists what limits the certainty of one setup's drag area, largest
 // first, so that a rider knows what to improve.
 type Limits struct {
-	Lead string // which setup, and what does most
+	Lead string // which setup, and the largest cause
 	Help string // what to do about that
 	Bars []Bar
 }
 
-// Bar is one bar of several that share a scale.
+// Bar is one of several bars on a common scale.
 type Bar struct {
 	Name   string
 	Share  float64 // of the longest, 0 to 1
@@ -25,12 +25,12 @@ type Bar struct {
 // slight is the share of the longest bar below which a cause is left out.
 const slight = 0.04
 
-// Limits makes the bars of a setup; nil where nothing is known of its causes.
+// Limits makes the bars of a setup; nil if its causes are not known.
 func (c Context) Limits(l runs.RoadLoad) *Limits {
 	return c.limitsOf(c.setupName(l.Setup), l.CdA.X, l.Limits)
 }
 
-// limitsOf makes the bars of what is called so, in percent of a drag area.
+// limitsOf makes the bars under a name, in percent of a drag area.
 func (c Context) limitsOf(call string, cda float64, all []runs.Limit) *Limits {
 	if len(all) == 0 || !(all[0].SE > 0) || !(cda > 0) {
 		return nil
@@ -50,7 +50,7 @@ func (c Context) limitsOf(call string, cda float64, all []runs.Limit) *Limits {
 	return v
 }
 
-// cause names a cause, and says what helps against it.
+// cause is the name of a cause, and what helps against it.
 func (c Context) cause(x runs.Cause) (name, help string) {
 	t := c.Book.Effects
 	switch x {

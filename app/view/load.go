@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// Load is all coast-downs of one setup, and what follows from them.
+// Load is the screen of all coast-downs of one setup, and their results.
 type Load struct {
 	Title, Setup     string
 	Curves           Plot
@@ -81,8 +81,8 @@ func (c Context) reference() float64 {
 	return 100 * units.KMH
 }
 
-// loadOf is a road load in the air of its ride, on the level in still air, with
-// standard gravity where the result does not tell where it was.
+// loadOf is a road load in the air of its ride, on a level road without wind,
+// with standard gravity if the result does not say where the ride was.
 func loadOf(res *runs.Result, l runs.RoadLoad) effect.Load {
 	g := res.Gravity
 	if g == 0 {
@@ -97,15 +97,15 @@ func (c Context) interval(best float64, ci [2]float64, low, high float64, decima
 		Best: best, From: ci[0], To: ci[1]}
 }
 
-// leastGain is the gain in ± below which another pair is not worth its
-// time, and fewest the number of pairs under which it always is.
+// leastGain is the gain in ± below which another pair is not recommended, and
+// fewest the number of pairs below which it always is.
 const (
 	leastGain = 0.4
 	fewest    = 2
 )
 
-// morePairs reports whether more pairs are worth it. The half width goes as t/√n:
-// every pair brings its own wind, and the spread between pairs is what limits.
+// morePairs reports whether more pairs help. The half width is proportional to
+// t/√n: every pair has its own wind, and the spread between pairs is the limit.
 func (c Context) morePairs(l runs.RoadLoad) string {
 	t := c.Book.Load
 	if l.Pairs < fewest {
@@ -121,8 +121,8 @@ func (c Context) morePairs(l runs.RoadLoad) string {
 	return fmt.Sprintf(t.MorePairs, c.Number(now, 1), more, c.Number(then, 1))
 }
 
-// gain gives the half width of CdA in percent now, how many more pairs are
-// worth it, and the half width then.
+// gain returns the present half width of CdA in percent, how many more pairs
+// help, and the half width then.
 func (c Context) gain(l runs.RoadLoad) (now float64, more int, then float64) {
 	n := float64(l.Pairs)
 	now = 100 * (l.CdACI[1] - l.CdACI[0]) / 2 / l.CdA.X
@@ -138,8 +138,8 @@ func (c Context) gain(l runs.RoadLoad) (now float64, more int, then float64) {
 	return now, more, then
 }
 
-// coastCurves draws every roll from the moment it passed the speed that all of
-// them passed.
+// coastCurves draws every coast-down from the moment when it passed a speed
+// that all of them passed.
 func (c Context) coastCurves(res *runs.Result, l runs.RoadLoad) (Plot, string) {
 	t := c.Book.Load
 	used := map[int]bool{}
@@ -173,7 +173,7 @@ func (c Context) coastCurves(res *runs.Result, l runs.RoadLoad) (Plot, string) {
 			line.Name, fit.Name = c.Book.Run.Measured, c.Book.Run.Fitted
 		}
 		p.Lines = append(p.Lines, line)
-		if i < 2 { // one fit each way: more would hide the curves
+		if i < 2 { // one fit for each direction: more would hide the curves
 			p.Lines = append(p.Lines, fit)
 		}
 	}
@@ -184,7 +184,7 @@ func (c Context) coastCurves(res *runs.Result, l runs.RoadLoad) (Plot, string) {
 	return p, fmt.Sprintf(t.CurvesHint, c.SpeedText(start), c.SpeedUnit())
 }
 
-// passed is when a falling curve passed a speed.
+// passed is the time when a falling curve passed a speed.
 func passed(cu *runs.Curve, v float64) float64 {
 	for i := 1; i < len(cu.V); i++ {
 		if cu.Fit[i-1] >= v && cu.Fit[i] < v {
@@ -195,7 +195,7 @@ func passed(cu *runs.Curve, v float64) float64 {
 	return cu.T[0]
 }
 
-// forcePlot shows how force grows with speed, and what of it is the tyres.
+// forcePlot shows how force grows with speed, and the share of the tyres.
 func (c Context) forcePlot(l runs.RoadLoad, load effect.Load) Plot {
 	t := c.Book.Load
 	top := 1.3 * c.reference()

@@ -43,8 +43,8 @@ func enDashes(s string) string {
 	return out.String()
 }
 
-// otherUnit reports whether a mark is one of the other system's speeds, which
-// this rider did not ask for.
+// otherUnit reports whether a mark is a speed in the system of units that this
+// rider does not use.
 func (c Context) otherUnit(name string) bool {
 	if c.System == shown.Imperial {
 		return strings.HasSuffix(name, "km/h")
@@ -52,8 +52,8 @@ func (c Context) otherUnit(name string) bool {
 	return strings.HasSuffix(name, "mph")
 }
 
-// headlines are the marks that stand for a whole run in a list, the best
-// known first.
+// headlines are the marks that represent a whole run in a list, the best known
+// first.
 func (c Context) headlines(k runs.Kind) []string {
 	switch {
 	case k == runs.Launch && c.System == shown.Imperial:
@@ -84,7 +84,7 @@ func (c Context) headline(r runs.Run) (runs.Mark, bool) {
 	return runs.Mark{}, false
 }
 
-// heading names a direction by the nearest of eight.
+// heading names a direction by the nearest of eight compass points.
 func (c Context) heading(deg float64) string {
 	if math.IsNaN(deg) {
 		return ""

@@ -9,9 +9,9 @@ import (
 	"stillair/runs/plan"
 )
 
-// TestOneNumberOfPairs checks that what the guide, the screen of comparisons and
-// the README recommend is what the plan of the usual question comes to, a change of
-// 5 % in a light wind, in pairs and in order.
+// TestOneNumberOfPairs checks that the guide, the screen of comparisons and the
+// README recommend the number and order of pairs that the plan gives for the usual
+// question, a change of 5 % in a light wind.
 func TestOneNumberOfPairs(t *testing.T) {
 	p, err := plan.Make(english().Question(UsualAsked()))
 	if err != nil {

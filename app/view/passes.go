@@ -16,7 +16,7 @@ type PassRow struct {
 	Reason string // why it does not count
 }
 
-// passes are the flying passes of a ride, those that count first.
+// passes lists the flying passes of a ride, those that count first.
 func (c Context) passes(all []runs.Pass) []PassRow {
 	var counting, others []PassRow
 	for _, p := range all {
@@ -34,7 +34,7 @@ func (c Context) passes(all []runs.Pass) []PassRow {
 	return append(counting, others...)
 }
 
-// shownOver are the distances of a pass that the rider is shown.
+// shownOver are the distances of a pass that are shown to the rider.
 func (c Context) shownOver(p runs.Pass) []pass.Figure {
 	var names []string
 	for _, f := range p.Figures {
@@ -47,16 +47,15 @@ func (c Context) shownOver(p runs.Pass) []pass.Figure {
 	return out
 }
 
-// passWords are both directions, what they are apart by and how long after each
-// other they were ridden.
+// passWords states both directions, their difference and the time between them.
 func (c Context) passWords(there, back, half runs.Value, apart float64) string {
 	t := c.Book.Passes
 	speed := func(v runs.Value) string { return c.style().Number(shown.Speed, v.X, 1) }
 	return join(" · ", fmt.Sprintf(t.Legs, speed(there), speed(back)), fmt.Sprintf(t.Half, c.of(shown.Speed, half).Spoken()), fmt.Sprintf(t.Apart, c.Duration(apart)))
 }
 
-// seasonPasses gives the fastest mean of both directions for each distance and
-// setup, and of how many it is.
+// seasonPasses returns the fastest mean of both directions for each distance
+// and setup, and the number of passes.
 func (c Context) seasonPasses(all []results.SeasonPass, called map[string]RideRow) []PassRow {
 	best, count, over := map[string]results.SeasonPass{}, map[string]int{}, map[string][]string{}
 	var order []string

@@ -13,8 +13,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// TestPasses: which distances a rider is shown in which units, what is said beside them,
-// and that those which do not count stand last, with why.
+// TestPasses checks which distances a rider is shown in which units, the words next to
+// them, and that passes that do not count come last, with the reason.
 func TestPasses(t *testing.T) {
 	over := func(name string) pass.Figure {
 		v := func(x float64) measure.Value { return measure.Value{X: x, SE: 0.05} }
@@ -52,7 +52,8 @@ func TestPasses(t *testing.T) {
 	}
 }
 
-// TestSeasonPasses: the fastest for each distance and setup, and of how many.
+// TestSeasonPasses checks the fastest pass for each distance and setup, and the number
+// of passes.
 func TestSeasonPasses(t *testing.T) {
 	pass := func(setup, over string, mean float64) results.SeasonPass {
 		v := func(x float64) results.Measured { se := 0.05; return results.Measured{X: &x, SE: &se} }

@@ -14,10 +14,10 @@ import (
 	"stillair/sensors/units"
 )
 
-// Matter is what a plan is asked about.
+// Matter is the quantity that a plan is about.
 type Matter int
 
-// What matters, in the order of the switch.
+// The quantities, in the order of the switch.
 const (
 	DragMatters Matter = iota
 	TopMatters
@@ -25,30 +25,30 @@ const (
 	TimeMatters
 )
 
-// Pushes reports whether the question is ridden on full throttle.
+// Pushes reports whether the test is ridden at full throttle.
 func (m Matter) Pushes() bool { return m >= PowerMatters }
 
-// Asked is what a rider asks of a plan, by the places of the switches.
+// Asked is a rider's question to a plan, as positions of the switches.
 type Asked struct {
 	What                    Matter
 	Change, Faster, Wind    int
-	Stronger, Quicker, Over int // change of power and of which time
-	Unsteady, Repeats       int // how far repeats are apart: pulls, times
+	Stronger, Quicker, Over int // change of power; change of a time, and which time
+	Unsteady, Repeats       int // spread of repeats: of pulls, of times
 	From, To, Setups, Sure  int
 	TopSpeed                *float64 // m/s
 	Load                    effect.Load
-	NeverRolls              bool               // the drive of the bike never lets the wheel go
+	NeverRolls              bool               // the drive of the bike cannot be disengaged
 	Measured                bool               // Load was measured, not assumed
-	Like                    *roadload.Estimate // of a ride of the rider's own, for a day and a road like those; nil: the wind says which day
-	Power                   float64            // most at the road as measured, W; 0: not known
+	Like                    *roadload.Estimate // from one of the rider's rides, for a similar day and road; nil: the wind describes the day
+	Power                   float64            // highest measured power at the road, W; 0: not known
 }
 
-// UsualAsked is a plan for 5 % of drag on a day of light wind.
+// UsualAsked is the question about 5 % of drag on a day with light wind.
 func UsualAsked() Asked {
 	return Asked{Change: 1, Setups: 1, Faster: 1, Wind: 1, From: 2, To: 1, Stronger: 1, Quicker: 1, Repeats: 1, Load: UsualLoad(usual.Mass)}
 }
 
-// UsualLoad is the road load of an average motorcycle of so much mass in kg, on a
+// UsualLoad is the road load of an average motorcycle with a mass in kg, on a
 // standard day.
 func UsualLoad(mass float64) effect.Load {
 	day := air.State{Temperature: measure.Value{X: usual.Celsius}, Pressure: measure.Value{X: usual.Pascals}, Humidity: measure.Value{X: usual.Humidity}}
@@ -69,13 +69,13 @@ var (
 	toMPH       = [3]float64{15, 20, 30}
 )
 
-// PlanChoices are the words on the switches of a plan.
+// PlanChoices are the labels on the switches of a plan.
 type PlanChoices struct {
 	What, Changes, Faster, Winds, From, To, Setups, Chances []string
 	Stronger, Quicker, Over, Unsteady, Repeats              []string
 }
 
-// PlanChoices makes the words on the switches.
+// PlanChoices makes the labels on the switches.
 func (c Context) PlanChoices() PlanChoices {
 	t := c.Book.Plan
 	ch := PlanChoices{What: []string{t.Drag, t.TopSpeed, t.Power, t.Times}, Winds: t.Winds[:]}
@@ -115,8 +115,8 @@ func (c Context) SpeedQuantity() Quantity {
 	return Quantity{Unit: c.SpeedUnit(), SI: c.perSpeed(), Low: 40 * units.KMH, High: 350 * units.KMH}
 }
 
-// UsualTop is the top speed of an average bike, m/s, in whole units of the
-// rider's system.
+// UsualTop is the top speed of an average bike, m/s, rounded to whole units of
+// the rider's system.
 func (c Context) UsualTop() float64 {
 	if c.System == shown.Imperial {
 		return 125 * units.MPH
@@ -124,7 +124,7 @@ func (c Context) UsualTop() float64 {
 	return 200 * units.KMH
 }
 
-// Question turns what was asked into what package plan asks.
+// Question converts the rider's choices to a question for package plan.
 func (c Context) Question(a Asked) (plan.Question, plan.Conditions) {
 	faster, from, to := c.planSpeeds()
 	q := plan.Question{Setups: planSetups[a.Setups], Chance: planChances[a.Sure], CdA: planChanges[a.Change]}
@@ -146,7 +146,7 @@ func (c Context) Question(a Asked) (plan.Question, plan.Conditions) {
 // Plan is a planned test in words.
 type Plan struct {
 	Answer  string
-	Grade   Grade // Fine: it will do; Bad: it cannot succeed
+	Grade   Grade // Fine: it is sufficient; Bad: it cannot succeed
 	Facts   []string
 	Table   [][2]string
 	Order   []PlanBlock
@@ -161,7 +161,7 @@ type PlanBlock struct{ Letter, Words string }
 // PlanHelp is one thing that would help.
 type PlanHelp struct{ What, Then string }
 
-// MakePlan calculates the plan that answers what was asked.
+// MakePlan calculates the plan that answers the question.
 func (c Context) MakePlan(a Asked) (*plan.Plan, error) {
 	if a.noRolling() {
 		return nil, nil
@@ -176,7 +176,7 @@ func (c Context) MakePlan(a Asked) (*plan.Plan, error) {
 // roll free.
 func (a Asked) noRolling() bool { return a.NeverRolls && !a.What.Pushes() }
 
-// Plan says a plan, or why there is none.
+// Plan puts a plan into words, or the reason why there is none.
 func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 	t := c.Book.Plan
 	if a.noRolling() {
@@ -213,10 +213,10 @@ func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 	return v
 }
 
-// percent writes a share without promising certainty.
+// percent writes a share, but never as 100 %.
 func (c Context) percent(share float64) string { return c.Number(math.Min(100*share, 99), 0) }
 
-// PlanBasis says with which bike a plan was calculated.
+// PlanBasis says for which bike a plan was calculated.
 func (c Context) PlanBasis(a Asked) string {
 	format := c.Book.Plan.BasisUsual
 	if a.Measured {

@@ -22,7 +22,7 @@ var (
 	overImperial = [4]string{"0-60 mph", "1/4 mile", "40-60 mph", "50-75 mph"}
 )
 
-// pushChoices adds the words for power and times.
+// pushChoices adds the labels for power and times.
 func (c Context) pushChoices(ch *PlanChoices) {
 	for _, x := range planStronger {
 		ch.Stronger = append(ch.Stronger, c.Number(100*x, 0)+" %")
@@ -48,8 +48,8 @@ func (c Context) planOver() [4]string {
 	return overMetric
 }
 
-// PushQuestion turns what was asked of power or a time into what package plan
-// asks.
+// PushQuestion converts the rider's choices about power or a time to a question
+// for package plan.
 func (c Context) PushQuestion(a Asked) (plan.PushQuestion, plan.PushConditions) {
 	q := plan.PushQuestion{Setups: max(2, planSetups[a.Setups]), Chance: planChances[a.Sure]}
 	wind := planWinds[a.Wind]
@@ -66,7 +66,7 @@ func (c Context) PushQuestion(a Asked) (plan.PushQuestion, plan.PushConditions) 
 	var pair marks.SpeedPair
 	if _, _, launch := marks.GoalOf(q.Mark); !launch {
 		q.Push = plan.RollOns
-		pair, _ = marks.ParseSpeedPair(q.Mark) // one of the four above, which read well
+		pair, _ = marks.ParseSpeedPair(q.Mark) // one of the four above, so there is no error
 	}
 	k := plan.DefaultPush(q.Push, a.Load, wind)
 	if q.Push == plan.RollOns {
@@ -83,7 +83,7 @@ func withPower(k plan.PushConditions, a Asked) plan.PushConditions {
 	return k
 }
 
-// ridden says what is ridden for a question.
+// ridden says which runs a question needs.
 func (c Context) ridden(a Asked) string {
 	t := c.Book.Plan
 	if !a.What.Pushes() {
@@ -99,7 +99,7 @@ func (c Context) ridden(a Asked) string {
 	return fmt.Sprintf(t.RiddenRollOns, c.Book.Say(q.Mark))
 }
 
-// planAmount is a difference in the terms of the question.
+// planAmount is a difference in the quantity of the question.
 func (c Context) planAmount(a Asked, x float64) string {
 	if a.What == TimeMatters {
 		return c.Number(x, 2) + "\u00a0s"
@@ -116,7 +116,7 @@ func (c Context) PlanCautions(a Asked) []string {
 	return c.say().Sentences(all)
 }
 
-// Card writes a plan as a card to print.
+// Card writes a plan as a card for printing.
 func (c Context) Card(out io.Writer, m *plan.Plan, a Asked) error {
 	sheet := card.Card{Plan: m, Runs: c.ridden(a), FullThrottle: a.What.Pushes()}
 	if !a.What.Pushes() {

@@ -16,7 +16,7 @@ type (
 	Line = plot.Line
 	// Band is the area between two curves.
 	Band = plot.Band
-	// PlotMark is a point worth reading off.
+	// PlotMark is a labelled point.
 	PlotMark = plot.Mark
 )
 
@@ -38,7 +38,7 @@ func (c Context) axisOf(label string, lo, hi float64, n int) Axis {
 	}
 }
 
-// thin keeps at most n points of two parallel slices, evenly, with both ends.
+// thin keeps at most n evenly spaced points of two parallel slices, with both ends.
 func thin(x, y []float64, n int) (tx, ty []float64) {
 	if len(x) <= n {
 		return x, y

@@ -12,7 +12,7 @@ import (
 	"stillair/runs/measure"
 )
 
-// Standard is the air for which power is stated.
+// Standard is the standard whose reference air power is stated for.
 type Standard int
 
 // The standards.
@@ -22,12 +22,12 @@ const (
 	ISO1585
 )
 
-// Power is the power at the road of every setup, over each other.
+// Power is the screen of the power at the road of every setup, in one plot.
 type Power struct {
 	Plot  Plot
 	Peaks []PowerPeak
 	Notes []string
-	Gears bool // engine speed is known, so that it may stand along the bottom
+	Gears bool // engine speed is known, so that it can be the x axis
 }
 
 // PowerPeak is the highest point of one curve.
@@ -63,8 +63,8 @@ func allGeared(all []runs.PowerCurve) bool {
 	return len(all) > 0
 }
 
-// correction is the factor of a standard in the air of the ride, and what has
-// to be said about it.
+// correction is the factor of a standard in the air of the ride, and the note
+// that goes with it.
 func (c Context) correction(res *runs.Result, std Standard) (float64, []string) {
 	t := c.Book.Power
 	a := res.Ride.Air
@@ -166,7 +166,7 @@ func (c Context) powerPeak(p runs.PowerCurve, factor float64) PowerPeak {
 	return v
 }
 
-// pullPower is the curve that a pull is part of; false where it has none.
+// pullPower is the curve that a pull is part of; false if it has none.
 func (c Context) pullPower(res *runs.Result, id int) (Plot, bool) {
 	for _, p := range res.Powers {
 		if p.Curve != nil && slices.Contains(p.Curve.Pulls, id) {
@@ -176,8 +176,7 @@ func (c Context) pullPower(res *runs.Result, id int) (Plot, bool) {
 	return Plot{}, false
 }
 
-// revsFrom says from what the engine speed is known, where the rider did not
-// tell it.
+// revsFrom names the source of the engine speed, if the rider did not enter it.
 func (c Context) revsFrom(from runs.RevsFrom) string {
 	t := c.Book.Power
 	switch from {

@@ -1,10 +1,10 @@
 package view
 
 // Reading is a result in words: "4.31", "0.04", "s". Spread is half the width
-// of the 95 % interval, empty where none is known.
+// of the 95 % interval, empty if none is known.
 type Reading struct{ Number, Spread, Unit string }
 
-// Spoken is the reading as one says it.
+// Spoken is the reading as a screen reader says it.
 func (r Reading) Spoken() string {
 	s := r.Number
 	if r.Spread != "" {
@@ -20,7 +20,7 @@ func (r Reading) Spoken() string {
 type Interval struct {
 	Low, High         float64 // the ends of the scale
 	LowText, HighText string
-	ScaleText         string // what the scale is, between its ends
+	ScaleText         string // what the scale shows
 	Best, From, To    float64
 	Zero              float64
 	ShowZero          bool // mark Zero on the scale

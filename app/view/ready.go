@@ -12,7 +12,7 @@ import (
 	"stillair/sensors"
 )
 
-// Grade is how well something does; it always shows as a symbol and in words.
+// Grade is how well something works; it is always shown by a symbol and in words.
 type Grade int
 
 // The grades.
@@ -20,7 +20,7 @@ const (
 	Waiting Grade = iota
 	Fine
 	Doubtful
-	Absent // not there, and not needed
+	Absent // missing, and not needed
 	Bad
 )
 
@@ -29,12 +29,12 @@ type SenseLine struct {
 	Sensor sensors.Sensor // empty: the storage
 	Title  string
 	Words  string
-	Detail string // more, in small print; may be empty
-	Way    string // out of what keeps it from working; may be empty
+	Detail string // more, in small type; may be empty
+	Way    string // how to fix what keeps it from working; may be empty
 	Grade  Grade
 }
 
-// Check is one thing to make sure of before the ride.
+// Check is one thing to check before the ride.
 type Check struct {
 	Title, Why string
 	Done       bool
@@ -43,8 +43,8 @@ type Check struct {
 // Ready is the screen before the ride.
 type Ready struct {
 	Bike, Setup string
-	Air         string // what is known of today's air
-	AirOld      string // why it needs another look; empty: it does not
+	Air         string // today's air as entered
+	AirOld      string // why it has to be checked; empty: it has not
 	HasBike     bool
 	Senses      []SenseLine
 	Checks      []Check
@@ -61,26 +61,26 @@ type ReadyState struct {
 	Bike       *store.Bike
 	Setup      string
 	Air        store.Air
-	AirOld     bool      // it needs another look
-	AirEntered time.Time // when it was typed in; zero: not known
+	AirOld     bool      // it has to be checked
+	AirEntered time.Time // when it was entered; zero: not known
 	Senses     []recorder.Sense
 	Free       int64 // bytes; −1: unknown
 	Ticked     [6]bool
 	Coarse     bool
-	Permit     bool // permission must be asked for by a tap
-	NoGuide    bool // the guide was read
+	Permit     bool // the rider has to tap to be asked for permission
+	NoGuide    bool // the guide has been read
 
 	Obstacles []platform.Obstacle
 }
 
-// What a recording takes in an hour, bytes, from recordings of the simulated
-// ride: without sound at 100 motion samples a second, and sound beside it.
+// Size of a recording per hour, bytes, from recordings of the simulated ride:
+// without sound at 100 motion samples a second, and of sound.
 const (
 	BytesPerHour      = 12 << 20
 	SoundBytesPerHour = 11 << 20
 )
 
-// perHour is what a recording with these sensors takes in an hour, bytes.
+// perHour is the size of a recording with these sensors, bytes per hour.
 func perHour(senses []recorder.Sense) float64 {
 	for _, x := range senses {
 		if x.Sensor == sensors.SensorSound && x.Condition == sensors.Working {
@@ -155,7 +155,7 @@ func (c Context) senseLines(s ReadyState) []SenseLine {
 	}
 	for _, l := range []SenseLine{c.pressureLine(by[sensors.SensorPressure]), c.soundLine(by[sensors.SensorSound]), c.storageLine(s.Free, s.Senses)} {
 		if l.Grade != Absent && !(l.Grade == Fine && l.Sensor == "") {
-			lines = append(lines, l) // what is not needed, and what is well anyway, needs no reading
+			lines = append(lines, l) // lines about what is not needed, or works anyway, have no detail
 		}
 	}
 	return lines
@@ -209,7 +209,7 @@ func (c Context) StartTrouble(err error) string {
 	return fmt.Sprintf(t.CannotRecord, c.Error(err))
 }
 
-// Recovered says what an earlier crash left.
+// Recovered says what was recovered after a crash.
 func (c Context) Recovered(r store.Recovered) (title, hint string) {
 	t := c.Book.Trouble
 	title, hint = fmt.Sprintf(t.Recovered, c.Duration(r.Seconds)), t.RecoveredHint

@@ -9,19 +9,19 @@ import (
 	"stillair/export/shown"
 )
 
-// Relabel is the setups of a ride.
+// Relabel is the screen of the setups of a ride.
 type Relabel struct {
 	Setups []RelabelRow
 	Halts  []string
 }
 
-// RelabelRow is one setup; Ask is the question that is open about it.
+// RelabelRow is one setup; Ask is an open question about it.
 type RelabelRow struct{ Name, Detail, Ask string }
 
 // Relabel makes the list of the setups of a ride.
 func (c Context) Relabel(table *relabel.Table) Relabel {
 	t := c.Book.Relabel
-	since := func(at float64) string { // whole seconds, as they are typed in
+	since := func(at float64) string { // whole seconds, as they are entered
 		whole, _ := strings.CutSuffix(shown.Moment(math.Round(at-table.From)), ".0")
 		return whole
 	}
@@ -46,7 +46,7 @@ func (c Context) Relabel(table *relabel.Table) Relabel {
 	return v
 }
 
-// RelabelFault says why a time cannot be taken.
+// RelabelFault says why a time is not accepted.
 func (c Context) RelabelFault(err error) string {
 	t := c.Book.Relabel
 	switch err {

@@ -11,14 +11,14 @@ import (
 	"stillair/runs"
 )
 
-// Ride is the results of one recording.
+// Ride is the screen of the results of one recording.
 type Ride struct {
 	Title, When, Length string
 	Saved               string // how the recording ended, just after the ride
 	Invented            bool
-	Answers             []Answer // whether its setups differ; stands first
+	Answers             []Answer // whether its setups differ; shown first
 	Loads               []LoadCard
-	NoPairs             bool // there are coast-downs and no pair
+	NoPairs             bool // there are coast-downs but no pair
 	Runs                []RunRow
 	Rejected            []RunRow
 	Advice              bool // there were coast-downs, and something to say about them
@@ -27,7 +27,7 @@ type Ride struct {
 	Passes              []PassRow
 	Warnings            []string
 	Notes               []string
-	Sensed              []SenseLine // how the phone did
+	Sensed              []SenseLine // how the sensors worked
 }
 
 // RunRow is one run in the list.
@@ -37,7 +37,7 @@ type RunRow struct {
 	Title   string
 	Reading Reading
 	Detail  string
-	Reason  string // why it is not counted
+	Reason  string // why it does not count
 	X, Y    []float64
 	Spoken  string
 }
@@ -50,8 +50,8 @@ type LoadCard struct {
 	Pairs    string
 }
 
-// Ride makes the results of a recording; senses is how its sensors did, and may
-// be empty.
+// Ride makes the screen of the results of a recording; senses is how its
+// sensors worked, and may be empty.
 func (c Context) Ride(s store.Session, res *runs.Result, senses []recorder.Sense, coarse bool) Ride {
 	row := c.RideRow(s)
 	r := Ride{Title: row.Title, When: join(" · ", row.When, row.Bike), Length: row.Length}
@@ -100,7 +100,7 @@ func (c Context) rideNotes(res *runs.Result) []string {
 	return out
 }
 
-// fieldName names a field of ride.json as the screens do.
+// fieldName is the name of a field of ride.json on the screens.
 func (c Context) fieldName(f string) string {
 	t := c.Book
 	switch f {
@@ -191,8 +191,8 @@ func (c Context) pairs(n int) string {
 	return fmt.Sprintf(c.Book.Ride.Pairs, n)
 }
 
-// trackSpeed gives at most n points of the speed between two times, from the
-// first of them on.
+// trackSpeed returns at most n points of the speed between two times, counted
+// from the first.
 func trackSpeed(res *runs.Result, from, to float64, n int) (t, v []float64) {
 	if res.Track == nil {
 		return nil, nil

@@ -11,11 +11,11 @@ import (
 type RideRow struct {
 	ID     string
 	Title  string // the rider's name for it, or the date
-	When   string // the date where Title is a name
+	When   string // the date if Title is a name
 	Bike   string
 	Length string
 	Found  string
-	CutOff string // empty: it ended as it should
+	CutOff string // empty: it ended normally
 }
 
 // Rides makes the list of recordings.

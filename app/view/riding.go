@@ -17,28 +17,28 @@ import (
 type Riding struct {
 	Speed, Unit string
 	State       string // "locked while you ride", "standing", …
-	Locked      bool   // nothing answers to a touch
+	Locked      bool   // nothing responds to a touch
 	Standing    bool
 	Noticed     []Noticed // the latest first
 	Recorded    string
 	Safe        string
 	SafeGood    bool
 	Setup       string
-	Sensed      string // at a halt: rates, gaps, and the clocks where they are known
+	Sensed      string // at a halt: rates, gaps, and the clocks if they are known
 	Warnings    []string
-	Missing     string // how long nothing could be recorded, and why; empty: no hole
+	Missing     string // how long nothing could be recorded, and why; empty: no gap
 	MissingWhy  string
-	Last        []LastResult // measured since the bike last stood
-	SoFar       SoFar        // at a halt: what all coast-downs say together; without pairs where there is none yet
+	Last        []LastResult // measured since the last halt
+	SoFar       SoFar        // at a halt: the joint result of all coast-downs; without pairs if there is none yet
 }
 
-// Noticed is one thing noticed on the way.
+// Noticed is one event noticed during the ride.
 type Noticed struct {
 	Kind runs.Kind
 	Text string
 }
 
-// LastResult is one result of the leg that just ended.
+// LastResult is one result of the stretch that just ended.
 type LastResult struct {
 	Kind    runs.Kind
 	Title   string
@@ -46,12 +46,12 @@ type LastResult struct {
 	Spoken  string
 }
 
-// unsavedWorry is how much of the ride may wait for the storage before the rider is
-// warned, s: over twice what waits from one sync to the next, and with what a screen
-// takes to be drawn again less than the two seconds within which a rider should know.
+// unsavedWorry is how much of the ride may be unsaved before the rider is warned, s:
+// more than twice the time between syncs, and, with the time to redraw the screen,
+// less than the two seconds within which a rider should know.
 const unsavedWorry = 1.2
 
-// mostNoticed is how many are shown: what a glance takes in.
+// mostNoticed is the number of events shown: as many as one can take in at a glance.
 const mostNoticed = 3
 
 // Riding makes the screen while riding; elapsed is how long ago the last
@@ -118,7 +118,8 @@ func (c Context) noticed(n recorder.Notice) Noticed {
 	return Noticed{Kind: n.Kind, Text: text}
 }
 
-// missing says how long nothing could be recorded in all, and why, by the longest.
+// missing says for how long nothing could be recorded in total, and why, by the longest
+// gap.
 func (c Context) missing(holes []sensors.Hole) (words, why string) {
 	sum, longest := 0.0, sensors.Hole{}
 	for _, h := range holes {
@@ -133,7 +134,7 @@ func (c Context) missing(holes []sensors.Hole) (words, why string) {
 	return fmt.Sprintf(c.Book.Pocket.Missing, c.Duration(sum)), c.tell(longest.Why) + "."
 }
 
-// rideWarnings says what does not work, each in one sentence with what still
+// rideWarnings lists what does not work, each in one sentence with what still
 // does.
 func (c Context) rideWarnings(s recorder.Status) []string {
 	var out []string
@@ -201,8 +202,8 @@ func (c Context) lastResults(res *runs.Result) []LastResult {
 	return out
 }
 
-// Copied says what may happen to a ride that lies on this device alone: in the app, or
-// in a browser, which may have promised not to delete it on its own.
+// Copied says what may happen to a ride that is stored only on this device: in the
+// app, or in a browser, which may have promised not to delete it by itself.
 func (c Context) Copied(browser bool, obstacles []platform.Obstacle) string {
 	t := c.Book.Riding
 	switch {

@@ -9,7 +9,7 @@ import (
 	"stillair/runs"
 )
 
-// Run is one run with its curve.
+// Run is the screen of one run with its curve.
 type Run struct {
 	Title    string
 	Detail   string
@@ -19,7 +19,7 @@ type Run struct {
 	Residual Plot // coast-downs that a fit used
 	HasFit   bool
 	Marks    []MarkRow
-	Rollout  bool // the marks have a second time, from one foot on
+	Rollout  bool // the marks have a second time, counted from one foot on
 	Coast    bool
 	Hints    []string
 	Power    Plot // of the curve that a pull is part of
@@ -30,7 +30,7 @@ type Run struct {
 type MarkRow struct {
 	Name          string
 	Time, Rollout Reading
-	More          string // the speed or distance there
+	More          string // the speed or distance at the mark
 }
 
 // lead is how much of the ride before and after a run is shown, s.
@@ -126,7 +126,7 @@ func (c Context) runCurve(res *runs.Result, r runs.Run) Plot {
 	return p
 }
 
-// plotMarks are the two or three marks that say most.
+// plotMarks are the two or three most important marks.
 func (c Context) plotMarks(r runs.Run, ts, vs []float64) []PlotMark {
 	var out []PlotMark
 	if r.Kind != runs.Launch {
@@ -151,7 +151,7 @@ func (c Context) prominent(name string) bool {
 	return false
 }
 
-// bandBetween gives the track's speed with its 95 % band between two times,
+// bandBetween returns the track's speed with its 95 % band between two times,
 // counted from zero, in the rider's unit.
 func (c Context) bandBetween(res *runs.Result, from, to, zero float64) (t, v, low, high []float64) {
 	tr := res.Track

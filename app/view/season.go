@@ -15,32 +15,33 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Season is what all rides of a bike say together: the answer, what each part
-// costs, what each setup measured, means of both directions, and the rides.
+// Season is the screen of the joint result of all rides of a bike: the answer,
+// what each part costs, the figures of each setup, means of both directions,
+// and the rides.
 type Season struct {
 	Bikes   []string // to choose from
 	Bike    int      // the chosen one
 	Lead    Answer
-	Left    []string // rides that are not in it, with the reason
-	Notes   []string // what the rides contradict each other in
+	Left    []string // rides that are left out, with the reason
+	Notes   []string // contradictions between the rides
 	Parts   CompareGroup
-	Counted string // what parts are counted from
+	Counted string // the setup that parts are compared with
 	Setups  []SeasonSetup
 	TwoWays []EffectLine
 	Passes  []PassRow
 	Battery []EffectLine // of an electric bike: energy per distance and range, by setup
 	Steady  string       // at which speed
-	Drive   string       // what of the battery's energy reaches the road
+	Drive   string       // the share of the battery's energy that reaches the road
 	Rides   []SeasonRide
 }
 
-// SeasonSetup is all that one setup measured.
+// SeasonSetup holds all figures of one setup.
 type SeasonSetup struct {
 	Title   string
 	Figures []SeasonFigure
 }
 
-// SeasonFigure is how one figure of a setup repeated.
+// SeasonFigure is the repeatability of one figure of a setup.
 type SeasonFigure struct {
 	Name    string
 	Reading Reading // the mean
@@ -55,7 +56,7 @@ type SeasonRide struct {
 	Spoken          string
 }
 
-// SeasonAsk is what a season is shown from.
+// SeasonAsk is the data that a season is shown from.
 type SeasonAsk struct {
 	Season *results.SeasonDocument // its rides named by their IDs
 	Bike   int
@@ -112,7 +113,7 @@ func (c Context) Season(ask SeasonAsk) Season {
 }
 
 // seasonLead is the answer of a season: what the parts cost, the most costly
-// first, and without a comparison what was measured at all.
+// first, or, without a comparison, what was measured.
 func (c Context) seasonLead(b results.SeasonBike, setups []SeasonSetup) Answer {
 	t := c.Book.Season
 	if b.Budget == nil || len(b.Budget.Effects) == 0 {
@@ -178,7 +179,7 @@ func (c Context) seasonParts(v *Season, b *results.SeasonBudget) {
 			continue
 		}
 		r := CompareRow{Pair: c.partName(e) + ", " + c.count(e.Rides, t.OneRide, t.Rides), Said: c.partSaid(e)}
-		// The band of all parts together, as the verdict has it.
+		// The band of all parts together, as in the verdict.
 		r.Delta = c.reading(shown.Area, *e.CdA.X, (e.PercentCI[1]-e.PercentCI[0])/200**b.BaseCdA.X)
 		if *e.CdA.X > 0 {
 			r.Delta.Number = "+" + r.Delta.Number
@@ -203,8 +204,8 @@ func (c Context) count(n int, one, many string) string {
 	return fmt.Sprintf(many, n)
 }
 
-// seasonTwoWays gives the best mean of both directions for each mark, setup and
-// gear, and of how many it is.
+// seasonTwoWays returns the best mean of both directions for each mark, setup
+// and gear, and the number of means.
 func (c Context) seasonTwoWays(all []results.SeasonTwoWay, called map[string]RideRow) []EffectLine {
 	t := c.Book.Season
 	best, count := map[string]results.SeasonTwoWay{}, map[string]int{}

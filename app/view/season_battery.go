@@ -14,10 +14,10 @@ import (
 // kWh in J.
 const kWh = 3.6e6
 
-// perDistance is energy for a distance, kept in J/m.
+// perDistance is energy per distance, stored in J/m.
 var perDistance = shown.Quantity{Metric: shown.Unit{Name: "Wh/km", SI: 3.6}, Imperial: shown.Unit{Name: "Wh/mi", SI: 3600 / units.Mile}}
 
-// seasonBattery says what each setup of an electric bike takes out of the battery.
+// seasonBattery lists the battery energy that each setup of an electric bike needs.
 func (c Context) seasonBattery(v *Season, bike string, ask SeasonAsk) {
 	t := c.Book.Season
 	i := slices.IndexFunc(ask.Garage, func(b store.Bike) bool { return b.Name == bike && b.Battery != nil })

@@ -13,8 +13,8 @@ import (
 	"stillair/runs"
 )
 
-// inSeason leaves out the many marks of a launch except for those that stand for
-// it, and those of the other system of units.
+// inSeason leaves out the marks of the other system of units, and all marks of a
+// launch but the representative ones.
 func (c Context) inSeason(kind, mark string) bool {
 	if kind == string(runs.Launch) {
 		return slices.Contains(c.headlines(runs.Launch), mark)
@@ -22,7 +22,7 @@ func (c Context) inSeason(kind, mark string) bool {
 	return !c.otherUnit(mark)
 }
 
-// seasonMark is a mark's name, and that its clock began a foot on.
+// seasonMark is a mark's name, with a note if its clock began after one foot.
 func (c Context) seasonMark(mark string, rollout bool) string {
 	if rollout {
 		return c.markName(mark) + " " + c.Book.Run.AfterFoot
@@ -31,7 +31,7 @@ func (c Context) seasonMark(mark string, rollout bool) string {
 }
 
 // seasonSetups gathers the figures of each setup, in the order of the season;
-// the setup with most rides first, since it is what the rider knows best.
+// the setup with most rides first, since the rider knows it best.
 func (c Context) seasonSetups(b results.SeasonBike) []SeasonSetup {
 	var out []SeasonSetup
 	at := map[string]int{}
@@ -55,7 +55,7 @@ func (c Context) seasonSetups(b results.SeasonBike) []SeasonSetup {
 	return out
 }
 
-// seasonFigure says how a figure repeated.
+// seasonFigure describes the repeatability of a figure.
 func (c Context) seasonFigure(b results.SeasonBike, f results.SeasonFigure) SeasonFigure {
 	t := c.Book.Season
 	q, decimals := shown.Time, 2
@@ -88,10 +88,10 @@ func (c Context) seasonFigure(b results.SeasonBike, f results.SeasonFigure) Seas
 	return out
 }
 
-// shownTrend is the chance by luck below which a trend is reported as one.
+// shownTrend is the p-value below which a trend is reported.
 const shownTrend = 0.05
 
-// leastP is the smallest chance that is written as a number.
+// leastP is the smallest p-value that is written as a number.
 const leastP = 0.001
 
 func (c Context) trend(f results.SeasonFigure, q shown.Quantity) string {
@@ -111,8 +111,8 @@ func (c Context) trend(f results.SeasonFigure, q shown.Quantity) string {
 }
 
 // seasonPlot shows the drag area of a setup ride by ride, each with its 95 %
-// band and with the part of that which a trend has to exceed; without lines
-// where fewer than two rides tell when they were.
+// band and with the part of that which a trend has to exceed; without lines if
+// fewer than two rides have a date.
 func (c Context) seasonPlot(rides []results.SeasonRide, setup string) Plot {
 	area, t := c.style().Unit(shown.Area), c.Book.Season
 	var p Plot
@@ -152,7 +152,7 @@ func (c Context) seasonPlot(rides []results.SeasonRide, setup string) Plot {
 	return p
 }
 
-// day is a date without its year, in the language's way.
+// day is a date without its year, as the language writes it.
 func (c Context) day(t time.Time) string {
 	t = t.Local()
 	return fmt.Sprintf(c.Book.Season.Day, t.Day(), c.Book.Months[t.Month()-1])

@@ -10,9 +10,10 @@ import (
 	"stillair/runs/measure"
 )
 
-// TestSeasonBattery is held to a case by hand: at 100 km/h 231.5 N for the air and
-// 54.5 N for the tyres are 286 J/m, of which 85 % come from each joule: 93 Wh/km,
-// and 12.5 kWh last for 134 km; a mile is 1.609 km, and 60 mph are slower.
+// TestSeasonBattery compares with a calculation by hand: at 100 km/h 231.5 N for
+// the air and 54.5 N for the tyres are 286 J/m, of which 85 % come from each
+// joule: 93 Wh/km, and 12.5 kWh last for 134 km; a mile is 1.609 km, and 60 mph
+// are slower.
 func TestSeasonBattery(t *testing.T) {
 	battery := 12.5
 	load := effect.Load{CdA: measure.Value{X: 0.5, SE: 0.001}, Crr: measure.Value{X: 0.02, SE: 0.0001}, K: 0.004, Mass: 250, Density: 1.2, Gravity: 9.81}

@@ -11,8 +11,8 @@ import (
 	"stillair/sensors"
 )
 
-// Sensed is how the phone's sensors did over a recording, and how its two
-// clocks stand to each other.
+// Sensed describes how the phone's sensors worked over a recording, and the
+// offset between its two clocks.
 func (c Context) Sensed(senses []recorder.Sense, track *fusion.Track) []SenseLine {
 	t := c.Book.Senses
 	titles := map[sensors.Sensor]string{sensors.SensorFix: t.Satellites, sensors.SensorMotion: t.Motion, sensors.SensorTurn: t.Turn,
@@ -54,8 +54,8 @@ func (c Context) gaps(x recorder.Sense) string {
 	return fmt.Sprintf(t.Gaps, x.Gaps, c.Number(x.Longest, 1))
 }
 
-// sensedLive is the same in a line, for a halt: rates are rounded, so that the
-// screen need not be redrawn for each sample.
+// sensedLive is the same in one line, for a halt: rates are rounded, so that
+// the screen need not be redrawn for each sample.
 func (c Context) sensedLive(senses []recorder.Sense, leg *runs.Result) string {
 	t := c.Book.Senses
 	var parts []string

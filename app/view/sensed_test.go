@@ -12,7 +12,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestSensed says rates, gaps and the clocks, found and assumed.
+// TestSensed checks the texts about rates, gaps and the clocks, both estimated and
+// assumed.
 func TestSensed(t *testing.T) {
 	senses := []recorder.Sense{
 		{Sensor: sensors.SensorMotion, Count: 6000, Rate: 99.7, Gaps: 1, Longest: 0.52, Condition: sensors.Working},

@@ -17,14 +17,14 @@ const (
 )
 
 // leastFix is the rate of fixes below which a rider is warned, 1/s: receivers in
-// phones give one a second (common practice), and one that leaves out every
-// fifth is held up by something.
+// phones deliver one a second (common practice), and something is wrong with one
+// that misses every fifth.
 const leastFix = 0.8
 
 // goodMotion is the rate from which motion counts as good, 1/s, and leastMotion
-// that from which it is enough: when a step of acceleration began is known to
-// within half an interval, and at 20 a second that is 25 ms, half of the ± 0.05 s
-// that a launch is to be timed to.
+// the rate from which it is enough: the beginning of a step of acceleration is
+// known to within half an interval, and at 20 a second that is 25 ms, half of the
+// ± 0.05 s that launches are to be timed to.
 const (
 	goodMotion  = 90.0
 	leastMotion = 20.0
@@ -100,7 +100,7 @@ func (c Context) motionWorks(l *SenseLine, x recorder.Sense, coarse bool) {
 	}
 }
 
-// because gives the source's own reason and what is lost by it, or, where it
+// because returns the source's own reason and what is lost by it, or, if it
 // gave none, other words.
 func (c Context) because(why finding.Finding, lost, otherwise string) string {
 	if why.IsZero() {
@@ -116,9 +116,9 @@ func orZero(x float64) float64 {
 	return x
 }
 
-// rate is a rate in whole samples a second, and in tens where there are many, so
-// that the screen need not be redrawn for each sample; what rounds to none
-// shows as less than one.
+// rate is a rate in whole samples a second, or in tens if it is high, so that
+// the screen need not be redrawn for each sample; a rate that rounds to zero is
+// shown as less than one.
 func (c Context) rate(x float64) string {
 	switch {
 	case x < 0.5:

@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// lineOf is what is said before the ride of one sensor.
+// lineOf is the line about one sensor before the ride.
 func lineOf(t *testing.T, c Context, x recorder.Sense) SenseLine {
 	t.Helper()
 	for _, l := range c.Ready(ReadyState{Senses: []recorder.Sense{x}, Free: 1 << 40}).Senses {
@@ -23,7 +23,7 @@ func lineOf(t *testing.T, c Context, x recorder.Sense) SenseLine {
 	return SenseLine{}
 }
 
-// TestRatesHaveALowerBound: what is too few is not called enough.
+// TestRatesHaveALowerBound checks that a rate that is too low is not called enough.
 func TestRatesHaveALowerBound(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -51,8 +51,8 @@ func TestRatesHaveALowerBound(t *testing.T) {
 	}
 }
 
-// TestTheWayOutOfADenial: each machine's own, in each language, and none where
-// nothing was denied.
+// TestTheWayOutOfADenial checks the way to the settings of each machine, in
+// each language, and that there is none if nothing was denied.
 func TestTheWayOutOfADenial(t *testing.T) {
 	for _, c := range []struct {
 		name             string
@@ -86,7 +86,7 @@ func TestTheWayOutOfADenial(t *testing.T) {
 	}
 }
 
-// TestHowToInstall: shown where the browser has not promised to keep the rides.
+// TestHowToInstall: shown if the browser has not promised to keep the rides.
 func TestHowToInstall(t *testing.T) {
 	for machine, want := range map[platform.Machine]string{
 		platform.AppleBrowser: "Add to Home Screen", platform.PhoneBrowser: "Install app", platform.DeskBrowser: "right end of the address",
@@ -99,8 +99,9 @@ func TestHowToInstall(t *testing.T) {
 	}
 }
 
-// TestTheSourcesReasonIsSaid: a page that was not opened safely is no phone
-// without a sensor, and a question that waits for a tap is not one that is asked.
+// TestTheSourcesReasonIsSaid distinguishes a page without HTTPS from a phone
+// without a sensor, and a permission that waits for a tap from one that is being
+// asked for.
 func TestTheSourcesReasonIsSaid(t *testing.T) {
 	for _, c := range []struct {
 		name      string

@@ -8,12 +8,12 @@ import (
 	"stillair/runs/compare"
 )
 
-// SoFar is what the coast-downs of a ride say while it still continues.
+// SoFar is the result of the coast-downs while the ride continues.
 type SoFar struct {
 	Pairs   []string // done with each setup
 	Answers []SoFarAnswer
-	Load    Reading // CdA of the one setup there is
-	Next    string  // of the one setup: whether one more pair is worth it
+	Load    Reading // CdA of the only setup
+	Next    string  // of the only setup: whether one more pair helps
 }
 
 // SoFarAnswer is whether two setups differ, and what one more pair would bring.
@@ -41,11 +41,11 @@ func (c Context) soFar(res *runs.Result) SoFar {
 	return v
 }
 
-// pairChance is the chance from which one more pair is called worth it: one
-// in four. Below it the rider rides more than one, or waits for a calmer day.
+// pairChance is the chance from which one more pair is recommended: one in
+// four. Below it the rider rides more than one, or waits for a calmer day.
 const pairChance = 0.25
 
-// nextPair reports whether one more pair with each setup is worth it.
+// nextPair reports whether one more pair with each setup is recommended.
 func (c Context) nextPair(v compare.Verdict) string {
 	t := c.Book.Riding
 	now, then := c.Number((v.CIPercent[1]-v.CIPercent[0])/2, 1), c.Number(v.Next.Half, 1)

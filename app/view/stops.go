@@ -12,11 +12,11 @@ import (
 type StopRow struct {
 	Name    string
 	Reading Reading
-	Words   string // of how many it is the shortest
+	Words   string // the number of stops
 }
 
-// stops are the shortest distances from every speed that was braked from, of
-// the stops that count.
+// stops are the shortest stopping distances from every initial speed, of the
+// stops that count.
 func (c Context) stops(all []runs.Run) []StopRow {
 	best, count := map[string]runs.Mark{}, map[string]int{}
 	var order []string

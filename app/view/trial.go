@@ -13,7 +13,7 @@ type Trial struct {
 }
 
 // Trial makes the screen from the last result, which may be nil, and from what
-// the rider is to do just now.
+// the rider has to do now.
 func (c Context) Trial(r *trial.Result, phase trial.Phase) Trial {
 	v := Trial{Now: map[trial.Phase]string{trial.LieStill: c.Book.Trial.LieStill, trial.SwitchOff: c.Book.Trial.SwitchOff}[phase]}
 	if r == nil || v.Now != "" {
@@ -43,7 +43,7 @@ func (c Context) trialLine(l trial.Line) SenseLine {
 	return out
 }
 
-// digit is a number of a line, and how many decimals are shown of it.
+// digit is a number of a line, and its decimals.
 type digit struct {
 	name     string
 	decimals int

@@ -8,8 +8,8 @@ import (
 	"stillair/app/trial"
 )
 
-// TestEveryLineOfATrialIsPutInWords: with every number that package trial
-// gives, in both languages.
+// TestEveryLineOfATrialIsPutInWords checks every number of package trial, in
+// both languages.
 func TestEveryLineOfATrialIsPutInWords(t *testing.T) {
 	numbers := map[string]float64{trial.Rate: 199.96, trial.Longest: 0.013, trial.FixLongest: 1.2, trial.Megabytes: 5e3, trial.Seconds: 30.4,
 		trial.Hectopascal: 1013.2, trial.LateSpread: 0.1, trial.FixBeside: 0.31, trial.X: 0.1, trial.Y: -0.2, trial.Z: 9.8}

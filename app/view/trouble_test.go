@@ -12,9 +12,9 @@ import (
 	"stillair/export/session"
 )
 
-// TestStorageTroubleIsSaid checks that whatever the storage does while riding, at
-// the start and at the end, is said in words, in every language and each in
-// its own, and that nothing is called saved that is not.
+// TestStorageTroubleIsSaid checks that any failure of the storage while riding,
+// at the start and at the end, is reported, with its own text in every language,
+// and that nothing is called saved that is not.
 func TestStorageTroubleIsSaid(t *testing.T) {
 	for _, c := range []Context{english(), german()} {
 		var said []string

@@ -9,7 +9,7 @@ import (
 // litrePer100Km in m³ per metre.
 const litrePer100Km = units.Litre / 1e5
 
-// FuelQuantity is consumption, kept in l/100 km.
+// FuelQuantity is consumption, stored in l/100 km.
 func (c Context) FuelQuantity() Quantity {
 	q := Quantity{Unit: "l/100 km", SI: 1, Low: 0.6, High: 29, Decimals: 2}
 	if gallon := c.FuelUnit.Gallon(); gallon > 0 {
@@ -19,8 +19,8 @@ func (c Context) FuelQuantity() Quantity {
 	return q
 }
 
-// TankQuantity is what a tank holds, kept in litres. Where fuel is sold by the
-// litre, as in Britain too, so are tanks.
+// TankQuantity is the capacity of a tank, stored in litres. It is shown in
+// litres wherever fuel is sold by the litre, including Britain.
 func (c Context) TankQuantity() Quantity {
 	if c.FuelUnit == shown.MilesPerGallonUS {
 		return Quantity{Unit: "gal", SI: units.GallonUS / units.Litre, Low: 1, High: 100, Decimals: 2}
@@ -28,7 +28,7 @@ func (c Context) TankQuantity() Quantity {
 	return Quantity{Unit: "l", SI: 1, Low: 1, High: 100, Decimals: 1}
 }
 
-// PressureQuantity is the pressure of the air in hPa or inHg, kept in hPa.
+// PressureQuantity is the pressure of the air in hPa or inHg, stored in hPa.
 func (c Context) PressureQuantity() Quantity {
 	if c.System == shown.Imperial {
 		return Quantity{Unit: "inHg", SI: units.MercuryInch / units.Hectopascal, Low: 500, High: 1100, Decimals: 2}
@@ -44,14 +44,14 @@ func (c Context) airPressure(pascal float64) string {
 	return c.style().Number(shown.Pressure, pascal, 0)
 }
 
-// WindQuantity is a wind in m/s or mph, kept in m/s.
+// WindQuantity is a wind speed in m/s or mph, stored in m/s.
 func (c Context) WindQuantity() Quantity {
 	u := c.style().Unit(shown.Wind)
 	return Quantity{Unit: u.Name, SI: u.SI, Low: 0.1, High: 10, Decimals: 1}
 }
 
-// StationQuantity is the wind at a weather station, CompassQuantity where it
-// comes from.
+// StationQuantity is the wind speed at a weather station, CompassQuantity its
+// direction.
 func (c Context) StationQuantity() Quantity {
 	q := c.WindQuantity()
 	q.Low, q.High = 0, 60
@@ -64,8 +64,8 @@ func (c Context) CompassQuantity() Quantity { return Quantity{Unit: "°", SI: 1,
 // windText writes a wind with its unit.
 func (c Context) windText(v float64) string { return c.style().Number(shown.Wind, v, 1) }
 
-// fuelChange is how much consumption changes from before to after, m³ per
-// metre, where more is the difference with its uncertainty.
+// fuelChange is the change of consumption from before to after, m³ per metre;
+// more is the difference with its uncertainty.
 func (c Context) fuelChange(before float64, after, more measure.Value) Reading {
 	gallon := c.FuelUnit.Gallon()
 	if gallon == 0 {

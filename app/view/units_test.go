@@ -47,7 +47,7 @@ func TestFuelUnits(t *testing.T) {
 	}
 }
 
-// TestFuelForRegions names who uses what.
+// TestFuelForRegions checks the units of each region.
 func TestFuelForRegions(t *testing.T) {
 	for _, tt := range []struct {
 		region string
@@ -79,8 +79,8 @@ func TestFuelChange(t *testing.T) {
 	}
 }
 
-// TestTanks holds the US gallon of 231 cubic inches, 3.785 411 784 l (NIST
-// SP 811), and that British tanks are stated in litres.
+// TestTanks checks the US gallon of 231 cubic inches, 3.785 411 784 l (NIST SP
+// 811), and that British tanks are stated in litres.
 func TestTanks(t *testing.T) {
 	c := Context{Book: text.English(), System: shown.Imperial, FuelUnit: shown.MilesPerGallonUS}
 	if got, err := c.Read("5", c.TankQuantity()); err != nil || math.Abs(*got-18.92705892) > 1e-8 {
@@ -92,8 +92,8 @@ func TestTanks(t *testing.T) {
 	}
 }
 
-// TestHorsepower holds what a language's horsepower is: 745.6999 W and
-// 735.498 75 W (NIST SP 811, appendix B.8).
+// TestHorsepower checks the horsepower of each language: 745.6999 W and 735.498
+// 75 W (NIST SP 811, appendix B.8).
 func TestHorsepower(t *testing.T) {
 	for _, tt := range []struct {
 		book  *text.Book
@@ -115,7 +115,7 @@ func TestHorsepower(t *testing.T) {
 	}
 }
 
-// TestForce holds the pound-force, 4.448 222 N (NIST SP 811, appendix B.8).
+// TestForce checks the pound-force, 4.448 222 N (NIST SP 811, appendix B.8).
 func TestForce(t *testing.T) {
 	if u := imperial().style().Unit(shown.Force); u.Name != "lbf" || math.Abs(u.SI-4.448222) > 5e-7 {
 		t.Errorf("a %s of %.7f N", u.Name, u.SI)

@@ -13,13 +13,13 @@ import (
 	"stillair/sensors"
 )
 
-// SetupMassName asks for the weight with one setup.
+// SetupMassName is the label of the weight with one setup.
 func (c Context) SetupMassName(setup string) string {
 	return fmt.Sprintf(c.Book.Parts.SetupMass, setup)
 }
 
-// computedWith says with which values a ride was computed, and whether they are
-// those that were recorded.
+// computedWith says with which values a ride was calculated, and whether they
+// are the recorded ones.
 func (c Context) computedWith(res *runs.Result, changed *store.Values) []string {
 	t, r := c.Book.Parts, res.Ride
 	if !(r.Mass > 0) {
@@ -58,7 +58,7 @@ func (c Context) computedWith(res *runs.Result, changed *store.Values) []string 
 	return append(out, t.AsRecorded)
 }
 
-// gearsWith lists gears by what the engine turns at the reference speed.
+// gearsWith lists gears by the engine speed at the reference speed.
 func (c Context) gearsWith(gears []sensors.Gear) string {
 	var all []string
 	q := c.GearQuantity()
@@ -68,7 +68,7 @@ func (c Context) gearsWith(gears []sensors.Gear) string {
 	return strings.Join(all, ", ") + " " + c.GearLabel()
 }
 
-// AirOld says that air typed in then needs another look.
+// AirOld says that the air entered then has to be checked.
 func (c Context) AirOld(then time.Time) string {
 	if then.IsZero() {
 		return c.Book.Parts.AirOldUnknown
@@ -76,7 +76,7 @@ func (c Context) AirOld(then time.Time) string {
 	return fmt.Sprintf(c.Book.Parts.AirOld, c.Date(then))
 }
 
-// airLine says what was entered for the air; its hint where nothing was.
+// airLine states the entered air, or a hint if there is none.
 func (c Context) airLine(a store.Air) string {
 	var parts []string
 	if q := c.TemperatureQuantity(); a.Temperature != nil {

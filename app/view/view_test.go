@@ -49,7 +49,8 @@ func TestNumbersWithUnits(t *testing.T) {
 }
 
 // TestReadingsAreRounded follows JCGM 100:2008, 7.2.6: no more digits than the
-// uncertainty bears. Its own example: 10,057 62 Ω with 27 mΩ becomes 10,058 Ω.
+// uncertainty supports. Its own example: 10,057 62 Ω with 27 mΩ becomes 10,058
+// Ω.
 func TestReadingsAreRounded(t *testing.T) {
 	for _, c := range []struct {
 		name         string
@@ -122,7 +123,7 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-// load is a road load of n pairs whose half width goes as t/√n of a spread of
+// load is a road load of n pairs whose half width is t/√n times a spread in
 // percent between pairs.
 func load(n int, percent float64) runs.RoadLoad {
 	dof := float64(n - 1)
@@ -164,7 +165,7 @@ func TestReasonsInOtherUnits(t *testing.T) {
 }
 
 // TestEverySensorStateIsSaid goes through all conditions of all sensors: each
-// gets words, and what cannot work is never called fine.
+// has a text, and what cannot work is never called fine.
 func TestEverySensorStateIsSaid(t *testing.T) {
 	nan := math.NaN()
 	for _, cond := range []sensors.Condition{"", sensors.Working, sensors.Asking, sensors.Denied, sensors.Missing, sensors.Silent, sensors.Available} {
