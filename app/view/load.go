@@ -41,12 +41,7 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	v.CdA, v.Crr = c.reading(shown.Area, l.CdA.X, hw(l.CdACI)), c.reading(shown.Plain, l.Crr.X, hw(l.CrrCI))
 	area := c.style().Unit(shown.Area)
 	ci := [2]float64{l.CdACI[0] / area.SI, l.CdACI[1] / area.SI}
-	decimals := 3
-	if c.System == shown.Imperial {
-		decimals = 2
-	}
-	v.CdASure = fmt.Sprintf(t.SureOf, c.Number(ci[0], decimals), c.Number(ci[1], decimals))
-	v.CrrSure = fmt.Sprintf(t.SureOf, c.Number(l.CrrCI[0], 4), c.Number(l.CrrCI[1], 4))
+	v.CdASure, v.CrrSure = c.sureOf(shown.Area, l.CdACI), c.sureOf(shown.Plain, l.CrrCI)
 	v.CdABand = c.interval(l.CdA.X/area.SI, ci, 0.2/area.SI, 1/area.SI, 1, area.Name)
 	v.CrrBand = c.interval(l.Crr.X, l.CrrCI, 0, 0.04, 2, t.RollScale)
 	v.CdABand.Spoken, v.CrrBand.Spoken = v.CdASure, v.CrrSure
@@ -63,6 +58,14 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 		v.Notes = append(v.Notes, c.tell(n))
 	}
 	return v
+}
+
+// sureOf writes an interval with the digits of the ± that its half is.
+func (c Context) sureOf(q shown.Quantity, ci [2]float64) string {
+	half := (ci[1] - ci[0]) / 2
+	low, _, _ := c.style().Parts(q, ci[0], half)
+	high, _, _ := c.style().Parts(q, ci[1], half)
+	return fmt.Sprintf(c.Book.Load.SureOf, low, high)
 }
 
 // force writes a force with its unit.
