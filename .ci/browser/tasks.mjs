@@ -23,7 +23,7 @@ const LANGUAGES = QUICK ? [["en-IE", 0]] : [["en-IE", 0], ["de-DE", 1]];
 const OPEN = ["Results", "Ergebnisse"];
 const TASKS = [
   { who: "a rider with one free morning: how many pairs?", taps: 2, at: [["Compare", "Vergleich"], [/^Plan a test/, /^Versuch planen/]],
-    answer: [[/6 pairs with each setup will do/, /6 Paare mit jedem Aufbau genügen/], [/will be known to ±/, /wird auf ±/]] },
+    answer: [[/6 pairs with each setup will do/, /6 Paare mit jedem Aufbau genügen/], [/will be known to ±/, /danach auf ±/]] },
   { who: "a novice with a stock bike: how well can I know it?", taps: 3, at: [["Compare", "Vergleich"], [/^Plan a test/, /^Versuch planen/], ["1", "1"]],
     answer: [[/pairs/, /Paare/], [/By noise alone/, /Vom Rauschen/]], scrolls: true },
   { who: "a tourer: did the tall screen cost something, and what?", taps: 2, at: [["Results", "Ergebnisse"], [/invented ride/, /^Erfundene Fahrt/]],

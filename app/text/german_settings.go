@@ -6,7 +6,7 @@ func germanBikes() Bikes {
 		EmptyHint: "Luft- und Rollwiderstand brauchen ihr Gewicht, fahrfertig mit dir. Name und Gewicht genügen für den Anfang.",
 		New:       "Maschine hinzufügen", Edit: "Maschine", Name: "Name", NameHint: "Wie du sie nennst",
 		Mass: "Gewicht, fahrfertig mit dir", MassHint: "Maschine, du in voller Montur, Benzin, Gepäck. 2 % zu schwer macht den Luftwiderstand 2 % zu groß.",
-		MassSD: "Gewicht bekannt auf ±", MassSDHint: "Wenige bei einer Fahrzeugwaage, zehn bei Werten aus den Papieren.",
+		MassSD: "Gewicht bekannt auf ±", MassSDHint: "Von der Fahrzeugwaage wenig, aus den Papieren addiert etwa zehn.",
 		Weighed: "Woher du es weißt", WeighedHint: "Fahrzeugwaage, Papiere, geschätzt",
 		Rotating: "Räder, als Zusatzgewicht", RotatingHint: "Was drehende Räder ausmachen. Leer: 4 % des Gewichts.",
 		Gears: "Gänge", GearsHint: "Drehzahl bei einer Geschwindigkeit, für Leistung über Drehzahl.",
@@ -79,7 +79,7 @@ func germanMore() More {
 	return More{
 		Title: "Mehr", Units: "Einheiten", PowerUnit: "Leistung", Metric: "km/h", Imperial: "mph", Language: "Sprache",
 		Look: "Aussehen", LookSystem: "Wie Telefon", LookLight: "Hell", LookDark: "Dunkel",
-		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Größer",
+		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Sehr groß",
 		Aloud: "Ergebnisse vorlesen", AloudHint: "Wenn du stehst, über Lautsprecher oder Helm.", On: "An", Off: "Aus",
 		AirTitle: "Luft heute", AirHint: "Aus dem Wetterbericht. Leer: ein Normtag, und die Ergebnisse weisen darauf hin.",
 		Temperature: "Temperatur", Pressure: "Luftdruck", Humidity: "Luftfeuchte", Wind: "wie sehr der Wind schwankt",
