@@ -182,3 +182,50 @@ func TestTheSensorsAreAboveTheFold(t *testing.T) {
 		}
 	}
 }
+
+// TestNoTextIsTooSmall: what has to be read is 14 units high or more at the usual
+// size. Common practice for text on a phone; both platforms' own small text is 11 to
+// 14 (from memory). The bar's labels stand under a symbol and shrink to fit, and a
+// plot's numbers are not prose.
+func TestNoTextIsTooSmall(t *testing.T) {
+	test.NewTempApp(t)
+	lines := 0
+	eachScreen(t, variants()[0], func(t *testing.T, c picture, o fyne.CanvasObject) {
+		walk(o, func(x fyne.CanvasObject) {
+			p, ok := x.(*kit.Prose)
+			if !ok {
+				return
+			}
+			for _, line := range test.WidgetRenderer(p).Objects() {
+				lines++
+				if got := line.(*canvas.Text).TextSize; got < 14 {
+					t.Errorf("%s: %q is %.0f high", c.name, p.AccessibilityLabel(), got)
+				}
+			}
+		})
+	})
+	if lines < 100 {
+		t.Errorf("only %d lines looked at", lines)
+	}
+}
+
+// TestPassesComeBeforeTheRuns: the mean of both directions is the answer of a ride
+// of passes, and the launches into them are not.
+func TestPassesComeBeforeTheRuns(t *testing.T) {
+	test.NewTempApp(t)
+	for _, c := range resultScreens() {
+		if c.name != "ride" {
+			continue
+		}
+		v := variants()[0]
+		v.tall = true
+		_, o := draw(t, v, c.make)
+		at := func(name string) int {
+			return slices.IndexFunc(accessible.Things(o), func(x accessible.Thing) bool { return x.Name == name })
+		}
+		passes, found := at(v.book.Passes.Title), at(v.book.Ride.RunsTitle)
+		if passes < 0 || found < passes {
+			t.Errorf("passes are number %d on the screen and runs %d", passes, found)
+		}
+	}
+}

@@ -41,6 +41,7 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 	for _, l := range v.Loads {
 		body = append(body, s.loadCard(l, on))
 	}
+	body = append(body, s.passes(v.Passes)...)
 	if v.NoPairs {
 		body = append(body, k.Notice(kit.Info, kit.Accent, "", t.NoPairs))
 	}
@@ -54,7 +55,6 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 		body = append(body, k.List(s.into(kit.SPull, s.C.Book.Power.Title, s.C.Book.Power.Open, on.Power)))
 	}
 	body = append(body, s.runList(t.RunsTitle, v.Runs, on)...)
-	body = append(body, s.passes(v.Passes)...)
 	body = append(body, s.stops(v.Stops)...)
 	body = append(body, s.runList(t.RejectedTitle, v.Rejected, on)...)
 	if len(v.Runs)+len(v.Passes) > 0 {

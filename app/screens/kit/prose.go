@@ -23,7 +23,7 @@ const (
 )
 
 func (k Kit) points(s Style) float32 {
-	sizes := [...]float32{Small: 13, Body: 16, Strong: 16, Heading: 18, Title: 25, Figure: 30, Display: 128}
+	sizes := [...]float32{Small: 14, Body: 16, Strong: 16, Heading: 18, Title: 25, Figure: 30, Display: 128}
 	if s == Display {
 		return sizes[s] // large enough at any setting
 	}
@@ -106,9 +106,11 @@ func (p *Prose) wrap(width float32) []string {
 	return p.lines
 }
 
-// together keeps ± and percent signs on the line of their numbers.
+// together keeps ± and a percent sign with their numbers, and a unit of several
+// words in one line.
 func together(s string) string {
-	return strings.NewReplacer(" ± ", "\u00a0±\u00a0", "± ", "±\u00a0", " %", "\u00a0%").Replace(s)
+	return strings.NewReplacer(" ± ", "\u00a0±\u00a0", "± ", "±\u00a0", " %", "\u00a0%",
+		"/100 km", "/100\u00a0km", "1 ft", "1\u00a0ft", "1 Fuß", "1\u00a0Fuß").Replace(s)
 }
 
 // broke breaks the text, between words where that is possible.

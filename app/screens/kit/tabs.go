@@ -38,6 +38,9 @@ func (k Kit) tabLabel(s Style, ink Ink, text string, bold bool) *Box {
 	return newBox(shrunk{k.points(s)}, t)
 }
 
+// tabGap is the least space between the words of two tabs.
+const tabGap = 5
+
 type shrunk struct{ size float32 }
 
 func (s shrunk) height([]fyne.CanvasObject, float32) float32 { return s.size * 1.3 }
@@ -45,7 +48,7 @@ func (s shrunk) width(objects []fyne.CanvasObject) float32   { return objects[0]
 func (s shrunk) place(objects []fyne.CanvasObject, size fyne.Size) {
 	t := objects[0].(*canvas.Text)
 	t.TextSize = s.size
-	for t.TextSize > 8 && fyne.MeasureText(t.Text, t.TextSize, t.TextStyle).Width > size.Width-2 {
+	for t.TextSize > 8 && fyne.MeasureText(t.Text, t.TextSize, t.TextStyle).Width > size.Width-tabGap {
 		t.TextSize -= 0.5
 	}
 	put(t, 0, 0, size.Width, size.Height)
