@@ -6,14 +6,14 @@ type Act interface {
 	play(p *player)
 }
 
-// Stand waits at a standstill, stopping first where the bike rolls.
+// Stand waits at a standstill, after stopping if the bike rolls.
 type Stand struct{ Seconds float64 }
 
 // Launch starts from standstill with a slipping clutch and then full throttle
 // through the gears until ToSpeed and ToDist (from first movement) are both
-// reached; zero means: not asked for.
-// A rider who creeps up to the line does so at Creep (m/s) for two seconds, and
-// then stands for CreepRest; where that is 0 the launch is a rolling one.
+// reached; zero means no limit. With Creep (m/s) the rider first creeps up to
+// the line for two seconds and then stands for CreepRest; if that is 0 the
+// launch is a rolling one.
 type Launch struct {
 	ToSpeed, ToDist  float64
 	Creep, CreepRest float64
@@ -28,8 +28,8 @@ type RollOn struct {
 }
 
 // Pull is full throttle in one gear over its range of engine speed. From may be
-// 0: a quarter of ShiftRPM. To may be 0: ShiftRPM, or where the bike hardly
-// gets faster. Gear 0 is the second highest.
+// 0: a quarter of ShiftRPM. To may be 0: ShiftRPM, or the speed at which the
+// bike hardly accelerates. Gear 0 is the second highest.
 type Pull struct {
 	Gear     int
 	From, To float64
@@ -42,9 +42,9 @@ type CoastDown struct {
 }
 
 // CoastPair is two coast-downs on the same stretch, out and back, in one mean
-// wind drawn for the pair. Both begin at the outer ends of the stretch
-// that starts at the road position X and is as long as a coast-down in still
-// air, or so much farther on their way.
+// wind drawn for the pair. Both begin at the outer ends of the stretch that
+// starts at the road position X and is as long as a coast-down in still air, or
+// Farther beyond these ends in their direction.
 type CoastPair struct {
 	X, From, To float64
 	Farther     float64    // m
@@ -70,11 +70,11 @@ const (
 	Posture SpoilKind = "posture"
 )
 
-// Brake slows to a speed; to 0 it is a stop. Decel 0 is the rider's.
+// Brake slows to a speed; 0 is a stop. If Decel is 0, the rider's value is used.
 type Brake struct{ To, Decel float64 }
 
 // EngineBrake closes the throttle in a gear until To is reached. Gear 0 is the
-// one that is in.
+// current one.
 type EngineBrake struct {
 	Gear int
 	To   float64
@@ -92,28 +92,28 @@ type TurnRound struct{}
 // Bend rides a bend at the current speed: Angle in rad, left positive.
 type Bend struct{ Angle, Radius float64 }
 
-// Push drives with an ideal force or power, no gearbox and no engine inertia,
-// until ToSpeed and ToDist are both reached. Of Force (N) and Power (W) the
-// weaker acts; zero means without limit.
+// Push drives with an ideal force or power, without gearbox and engine inertia,
+// until ToSpeed and ToDist are both reached. The smaller of Force (N) and Power
+// (W) acts; zero means no limit.
 type Push struct{ Force, Power, ToSpeed, ToDist float64 }
 
 // NewWind draws another mean wind, which settles within some seconds.
 type NewWind struct{}
 
-// Change stops and puts another setup on the bike.
+// Change stops and changes the setup of the bike.
 type Change struct {
 	Setup   Setup
 	Seconds float64 // standing while it is done
 }
 
-// Setup is what is on the bike. Zero fields leave the Scenario's bike as it is.
+// Setup is a change of the bike. Zero fields leave the Scenario's bike unchanged.
 type Setup struct {
 	Name           string
 	CdA, Mass, Crr float64
 }
 
-// Jolt is a pothole or a kerb: half a sine in the accelerometer, which leaves the
-// speed as it is.
+// Jolt is a pothole or a kerb: half a sine in the accelerometer, without effect
+// on the speed.
 type Jolt struct{ Up, Along, Seconds float64 } // m/s², m/s², s
 
 // Town is everyday riding with stops, part-throttle starts, turns, braking,

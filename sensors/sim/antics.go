@@ -2,21 +2,21 @@ package sim
 
 import "math"
 
-// Antic is something that a launch does besides going forward.
+// Antic is a disturbance of a launch.
 type Antic struct {
 	Kind    AnticKind
 	At      float64 // s after the push begins
 	Seconds float64
-	Size    float64 // Wheelie: height, rad; Spin and Hop: share of the drive that goes; Sit: share of CdA that comes
+	Size    float64 // Wheelie: pitch, rad; Spin and Hop: share of the drive that is lost; Sit: share of CdA that is added
 }
 
-// AnticKind is what it does.
+// AnticKind is the kind of disturbance.
 type AnticKind string
 
 // Kinds of antic.
 const (
 	Wheelie AnticKind = "wheelie" // the front comes up and down again
-	Spin    AnticKind = "spin"    // the rear wheel lets go of part of the drive
+	Spin    AnticKind = "spin"    // the rear wheel spins and loses part of the drive
 	Hop     AnticKind = "hop"     // the clutch or the tyre judders
 	Sit     AnticKind = "sit"     // the rider sits up
 )
@@ -24,8 +24,8 @@ const (
 // hopHz is how often a rear wheel hops, 1/s (7 to 12, common practice).
 const hopHz = 8.0
 
-// act is what is left of the drive, how far the front is up and how much CdA
-// comes on top, u being the share of the antic's time.
+// act returns the remaining share of the drive, the pitch of a wheelie and the
+// added CdA at a share u of the antic's time.
 func (a Antic) act(u float64) (lost, up, body float64) {
 	if u <= 0 || u >= 1 {
 		return 0, 0, 0
@@ -44,7 +44,7 @@ func (a Antic) act(u float64) (lost, up, body float64) {
 	return 0, 0, 0
 }
 
-// perform sets what the antics under way do to this step.
+// perform applies the current antics to this step.
 func (p *player) perform() {
 	if len(p.antics) == 0 {
 		return

@@ -2,11 +2,11 @@ package sim
 
 import "math"
 
-// revTau is the time constant with which a free engine reaches another speed, s.
+// revTau is the time constant with which a disengaged engine reaches another speed, s.
 const revTau = 0.12
 
-// wanderFrom is the speed from which a rider wobbles as much as ever, m/s; at
-// rest the feet are down.
+// wanderFrom is the speed from which the rider's wobble has its full size, m/s;
+// at rest the feet are down.
 const wanderFrom = 3.0
 
 // attitude turns, leans and pitches the bike by one step.
@@ -34,7 +34,8 @@ func (p *player) attitude() {
 	n.pitchRate = (n.pitch - before) / dt
 }
 
-// curvature is that of the path, 1/m: what the rider turns by, or else the road.
+// curvature is the curvature of the path, 1/m: as steered by the rider, or else of the
+// road.
 func (p *player) curvature() float64 {
 	if p.cmd.curve != 0 {
 		return p.cmd.curve
@@ -66,7 +67,7 @@ func (p *player) crank() {
 	n.turns += (before + n.rpm) / 2 / 60 * dt
 }
 
-// surroundings notes slope and wind at the end of a step.
+// surroundings records slope and wind at the end of a step.
 func (p *player) surroundings(fraction float64) {
 	n := &p.now
 	n.slope = p.road.slope(n.x) * n.cos

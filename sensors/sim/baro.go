@@ -29,7 +29,7 @@ func newBarometer(sc *Scenario, seed uint64) *baro {
 	return b
 }
 
-// step takes a reading where one is due by the end of the step that began at t.
+// step takes a reading if one is due by the end of the step that began at t.
 func (b *baro) step(t float64, n *motion, p *player) {
 	at := float64(b.n) * b.period
 	if !(at < t+dt) {

@@ -46,7 +46,7 @@ func Sport() Bike {
 }
 
 // Scooter is an invented small scooter of 9 kW with a belt drive: one ratio,
-// and a torque that falls as its power levels off.
+// and a torque that falls at nearly constant power.
 func Scooter() Bike {
 	return Bike{
 		Name: "invented scooter", Mass: 200, RotatingMass: 7, CdA: 0.6, Crr: 0.020, CrrSlope: 0.004,

@@ -6,7 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// jolt is a Jolt under way.
+// jolt is a Jolt in progress.
 type jolt struct {
 	Jolt
 	start float64

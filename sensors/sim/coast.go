@@ -7,8 +7,8 @@ import (
 )
 
 const (
-	coastOver     = 1.0 // the rider comes to a coast-down so much faster than its first speed, m/s
-	longestCoast  = 300 // where a coast-down is given up, s
+	coastOver     = 1.0 // how much faster than its first speed the rider approaches a coast-down, m/s
+	longestCoast  = 300 // after which a coast-down is aborted, s
 	transferSpeed = 60 * units.KMH
 )
 
@@ -28,7 +28,7 @@ func (a CoastPair) play(p *player) {
 	}
 }
 
-// coast rolls with the clutch open until the speed has fallen to the given one.
+// coast rolls with the clutch open until the speed has fallen to a given one.
 func (p *player) coast(to float64, spoils []Spoil, pair int) {
 	d := p.begin(KindCoastDown)
 	d.Pair = pair
@@ -52,7 +52,7 @@ func (p *player) coast(to float64, spoils []Spoil, pair int) {
 	p.easeGear()
 }
 
-// rollFree is the clutch pulled where there is one, and else the throttle shut.
+// rollFree pulls the clutch, or, without a clutch, closes the throttle.
 func (p *player) rollFree() command {
 	if p.bike.NoClutch && p.now.v*p.ratio() > 1.1*p.engine.IdleRPM {
 		return command{mode: geared}
@@ -60,7 +60,7 @@ func (p *player) rollFree() command {
 	return command{mode: rolling}
 }
 
-// spoil changes the command by what goes wrong, some time after it began.
+// spoil changes the command according to a Spoil, at a time after its beginning.
 func (p *player) spoil(s Spoil, since float64) {
 	if since > s.Seconds {
 		return
@@ -79,7 +79,7 @@ func (p *player) spoil(s Spoil, since float64) {
 	}
 }
 
-// coastLength is the length of a coast-down on the level in still air, m.
+// coastLength is the length of a coast-down on a level road in still air, m.
 func (p *player) coastLength(from, to float64) float64 {
 	const dv = 0.1
 	mass := p.bike.Mass + p.bike.RotatingMass

@@ -27,7 +27,7 @@ func DefaultScenario(b Bike) Scenario {
 	}
 }
 
-// DemoScenario is the invented ride that shows everything: two screens on a
+// DemoScenario is the invented ride with runs of all kinds: two screens on a
 // slightly uneven road.
 func DemoScenario(b Bike) Scenario {
 	sc := DefaultScenario(b)
@@ -46,15 +46,15 @@ func DefaultRider(b Bike) Rider {
 	}
 }
 
-// DefaultRoad is level and smooth. It lies in the open Atlantic, so that
-// nobody takes it for a real one. Gravity is the normal gravity of WGS 84 there.
+// DefaultRoad is level and smooth. It lies in the open Atlantic, so that nobody
+// takes it for a real one. Gravity is the normal gravity of WGS 84 there.
 func DefaultRoad() Road {
 	return Road{LatDeg: 40, LonDeg: -30, Altitude: 120, BearingDeg: 84, RoughLength: 150,
 		Gravity: 9.8017}
 }
 
-// DefaultAir is a mild day. Density is that of the other three by the CIPM-2007
-// formula, rounded.
+// DefaultAir is a mild day. Density follows from the other three by the
+// CIPM-2007 formula, rounded.
 func DefaultAir() Air {
 	return Air{Density: 1.202, Temperature: 18, Pressure: 100900, Humidity: 0.6}
 }
@@ -64,8 +64,8 @@ func DefaultWind() Wind {
 	return Wind{SD: defaultWindSD, GustRatio: defaultGustRatio, GustTau: defaultGustTau}
 }
 
-// DefaultPhone is a phone in a holder at any attitude, 100 Hz, on an engine
-// that shakes it with 6 m/s².
+// DefaultPhone is a phone in a holder at any attitude, 100 Hz, with engine
+// vibration of 6 m/s².
 func DefaultPhone() Phone {
 	return Phone{
 		Rate:  100,
@@ -80,15 +80,15 @@ func DefaultPhone() Phone {
 	}
 }
 
-// HarshPhone is DefaultPhone where the engine shakes it with 18 m/s².
+// HarshPhone is DefaultPhone with engine vibration of 18 m/s².
 func HarshPhone() Phone {
 	p := DefaultPhone()
 	p.Shake.RMS = 18
 	return p
 }
 
-// BrowserPhone is DefaultPhone as a browser hands it on: 60 Hz, stamps in
-// whole milliseconds, readings lost while the page draws.
+// BrowserPhone is DefaultPhone in a browser: 60 Hz, time stamps in whole
+// milliseconds, readings lost while the page draws.
 func BrowserPhone() Phone {
 	p := DefaultPhone()
 	p.Rate = 60
@@ -105,7 +105,8 @@ func DefaultReceiver() Receiver {
 	}
 }
 
-// DefaultBarometer gives ten readings a second and feels some of the wind.
+// DefaultBarometer delivers ten readings a second and senses some of the dynamic
+// pressure.
 func DefaultBarometer() Barometer {
 	return Barometer{Rate: 10, NoiseSD: 2.5, DriftSD: 15, DriftTau: 900, DynamicCoef: 0.15}
 }

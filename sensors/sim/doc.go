@@ -1,12 +1,12 @@
 // Package sim makes simulated rides: the true motion of a motorcycle and what a
 // phone on it would have recorded, so that everything that reads a log can be
-// checked against the truth beside it.
+// checked against the truth.
 //
 // A Scenario defines bike, road, wind, phone and receiver and what the rider
 // does (a plan of acts). Run simulates the plan and returns a Ride: the log and
 // the truth. The same scenario and seed always give the same ride. Each part
-// has a random stream of its own, so that changing the phone does not change
-// the wind.
+// has its own random stream, so that changing the phone does not change the
+// wind.
 //
 // # Motion
 //
@@ -50,17 +50,17 @@
 //
 // # Microphone
 //
-// Where the scenario has one, it hears the engine at half and whole multiples
-// of its speed, louder with load, with jitter as of real firings; wind noise
+// If the scenario has one, it picks up the engine at half and whole multiples
+// of its speed, louder with load, with the jitter of real firings; wind noise
 // that grows with the dynamic pressure of the air and falls towards high
 // frequencies; and a tone of the tyre's tread, which follows the wheel as an
 // engine in one gear does. Automatic gain control, as in phones, acts on all of
-// it. Sound is stamped late by Microphone.Latency.
+// it. Time stamps of sound are late by Microphone.Latency.
 //
 // # Receiver
 //
-// A fix describes the motion Receiver.Latency earlier, perhaps smoothed, with
-// white and first-order correlated errors along and across the path; so the
-// speed at a standstill is small and positive and the course is meaningless
-// there.
+// A fix describes the motion Receiver.Latency earlier, smoothed if so
+// configured, with white and first-order correlated errors along and across the
+// path; so the speed at a standstill is small and positive and the course is
+// meaningless there.
 package sim

@@ -5,7 +5,7 @@ import "math"
 // torqueStep is the spacing of the torque table, 1/min.
 const torqueStep = 50.0
 
-// engine looks torques up in an even table.
+// engine looks torques up in an evenly spaced table.
 type engine struct {
 	Engine
 	full []float64
@@ -25,8 +25,8 @@ func newEngine(e Engine) *engine {
 	return en
 }
 
-// torqueAt reads a torque curve; before its first point the torque is that
-// of the first, after its last that of the last.
+// torqueAt interpolates a torque curve; below its first point the torque is
+// that of the first, above its last that of the last.
 func torqueAt(points []TorquePoint, rpm float64) float64 {
 	for i, p := range points {
 		if rpm > p.RPM {
@@ -60,7 +60,7 @@ func (e *engine) drag(rpm float64) float64 {
 }
 
 // force returns the force at the road for a throttle opening at an engine
-// speed, with turn radians of crank for each metre.
+// speed, with turn radians of crank per metre.
 func (e *engine) force(throttle, rpm, turn float64) float64 {
 	torque := throttle*e.fullTorque(rpm) - (1-throttle)*e.drag(rpm)
 	if torque > 0 {
@@ -69,5 +69,5 @@ func (e *engine) force(throttle, rpm, turn float64) float64 {
 	return torque * turn
 }
 
-// turnOf returns the radians of crank for each metre in a gear.
+// turnOf returns the radians of crank per metre in a gear.
 func turnOf(rpmPerMPS float64) float64 { return rpmPerMPS * math.Pi / 30 }

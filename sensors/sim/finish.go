@@ -8,10 +8,10 @@ import (
 	"stillair/sensors"
 )
 
-// setups is what was on the bike, as the rider entered it.
+// setups are the setups as the rider entered them.
 type setups []sensors.Setup
 
-// fit puts a setup on the bike.
+// fit applies a setup to the bike.
 func (p *player) fit(s Setup) {
 	b := p.sc.Bike
 	entered := math.NaN()
@@ -29,7 +29,7 @@ func (p *player) fit(s Setup) {
 	p.setups = append(p.setups, sensors.Setup{From: p.clock(p.time()), Name: s.Name, Mass: entered})
 }
 
-// finish gathers log and truth.
+// finish assembles log and truth.
 func (p *player) finish() *Ride {
 	p.truth.Moments = p.moments.Take()
 	sort.SliceStable(p.truth.Events, func(i, j int) bool { return p.truth.Events[i].Start < p.truth.Events[j].Start })

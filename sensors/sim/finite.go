@@ -6,8 +6,8 @@ import (
 	"reflect"
 )
 
-// notFinite finds a number that is NaN or infinite in a scenario, however deep,
-// and returns the path to it; "" where there is none.
+// notFinite finds a number that is NaN or infinite in a scenario, at any depth,
+// and returns the path to it; "" if there is none.
 func notFinite(path string, v reflect.Value) string {
 	switch v.Kind() {
 	case reflect.Float64:

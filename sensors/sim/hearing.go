@@ -1,11 +1,11 @@
 package sim
 
-// Microphone is what the phone hears, already brought down to the rate of a
-// recording. Sizes are root mean squares in parts of the microphone's range,
+// Microphone is the phone's microphone, already downsampled to the rate of a
+// recording. Sizes are root mean squares relative to the microphone's range,
 // before its gain.
 type Microphone struct {
 	Rate    float64 // values a second; 0: no sound is recorded
-	Stretch float64 // length of the stretches in which it comes, s
+	Stretch float64 // length of the stretches in which it is delivered, s
 	Latency float64 // how much later than heard it is stamped, s
 
 	Engine EngineSound
@@ -23,39 +23,39 @@ type EngineSound struct {
 	Size     float64 // of all lines at full throttle at RefRPM
 	RefRPM   float64
 	Orders   []Order // Direction is not used
-	IdleLoad float64 // size without load, as a part of that at full throttle
+	IdleLoad float64 // size without load, as a fraction of that at full throttle
 	Unsteady float64 // sd of each line's relative size and of its phase in rad: no two firings are alike
 	Tau      float64 // their time constant, s
 }
 
-// WindNoise is what the air does at the microphone.
+// WindNoise is the noise of the air at the microphone.
 type WindNoise struct {
 	Size     float64 // at RefSpeed of air
 	RefSpeed float64 // m/s
-	Hz       float64 // corner of its fall towards high frequencies
+	Hz       float64 // corner frequency of its low-pass spectrum
 }
 
-// TreadTone is what the blocks of a tyre's tread sound at: lines that go with
-// the wheel, as those of an engine do in one gear, but do not care for throttle
-// or clutch.
+// TreadTone is the tone of the blocks of a tyre's tread: lines proportional to
+// the speed of the wheel, like those of an engine in one gear, but independent
+// of throttle and clutch.
 type TreadTone struct {
 	Size     float64 // at RefSpeed
 	RefSpeed float64 // m/s
-	PerMetre float64 // blocks for each metre of road
-	Second   float64 // size of the second harmonic, as a part of the first
+	PerMetre float64 // blocks per metre of road
+	Second   float64 // size of the second harmonic, as a fraction of the first
 }
 
-// AutoGain is the gain that a phone sets by itself: down at once where it is
-// loud, up slowly where it is quiet.
+// AutoGain is automatic gain control: fast down when it is loud, slowly up when
+// it is quiet.
 type AutoGain struct {
-	Target  float64 // size that it goes for; 0: the gain is one
+	Target  float64 // target size; 0: the gain is one
 	Attack  float64 // time constant downwards, s
-	Release float64 // and upwards, s
+	Release float64 // upwards, s
 	Most    float64 // the highest gain
 }
 
-// DefaultMicrophone hears the engine as loud as the wind at 25 m/s, a little of
-// the tyre, through a gain that sets itself. That wind noise grows with the
+// DefaultMicrophone picks up the engine as loud as the wind at 25 m/s and a
+// little of the tyre, with automatic gain. That wind noise grows with the
 // dynamic pressure and falls towards high frequencies, and the time constants
 // of a phone's gain, are from memory.
 func DefaultMicrophone() Microphone {

@@ -46,7 +46,7 @@ func Four() Bike {
 }
 
 // Volt is an invented electric bike: one ratio, full torque from rest, 35 kW
-// from 65 km/h on, and a motor that holds back when the throttle is shut.
+// from 65 km/h on, and a motor that brakes when the throttle is closed.
 func Volt() Bike {
 	return Bike{
 		Name: "invented electric", Mass: 300, RotatingMass: 11, CdA: 0.5, Crr: 0.018, CrrSlope: 0.004,
@@ -61,17 +61,18 @@ func Volt() Bike {
 	}
 }
 
-// Machines are invented machines from 9 to 145 kW. Of these only the naked bike,
-// the tourer and the sport bike were there when the thresholds of package runs
-// were chosen.
+// Machines are invented machines from 9 to 145 kW. Only the naked bike, the
+// tourer and the sport bike existed when the thresholds of package runs were
+// chosen.
 func Machines() []Bike {
 	return []Bike{Scooter(), Light(), Naked(), Volt(), Thumper(), Tourer(), Sport(), Four()}
 }
 
-// FiringOrders are the lines that an engine of so many cylinders shakes with:
-// a four-stroke single fires at half its engine speed, a four in line at twice
-// and is balanced at once (Taylor, The Internal Combustion Engine, volume 2,
-// from memory). An electric motor has next to none.
+// FiringOrders are the vibration orders of an engine with a number of
+// cylinders: a four-stroke single fires at half its engine speed; an inline
+// four fires at twice its speed and is balanced at the first order (Taylor, The
+// Internal Combustion Engine, volume 2, from memory). An electric motor has
+// hardly any.
 func FiringOrders(cylinders int) []Order {
 	switch cylinders {
 	case 0:

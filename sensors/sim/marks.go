@@ -7,7 +7,8 @@ import (
 	"stillair/sensors/units"
 )
 
-// at returns the moment just before t, kept inside so that there is a next.
+// at returns the index of the last moment not after t, clamped so that there is a
+// next one.
 func (tr *Truth) at(t float64) int {
 	i := sort.Search(len(tr.Moments), func(i int) bool { return tr.Moments[i].T > t }) - 1
 	return min(max(i, 0), len(tr.Moments)-2)
@@ -70,8 +71,8 @@ func bisect(lo, hi float64, done func(float64) bool) float64 {
 }
 
 // Through returns the time that the event took from the first crossing of one
-// speed (m/s) to that of the next, such as a roll-on's or a stop's; NaN where
-// the event does not pass both. From speed 0 it counts from first movement.
+// speed (m/s) to that of another, for a roll-on or a stop; NaN if the event
+// does not pass both. From speed 0 it counts from first movement.
 func (tr *Truth) Through(d Event, from, to float64) float64 {
 	start := d.Start
 	if from > 0 {
@@ -87,7 +88,7 @@ func (tr *Truth) Through(d Event, from, to float64) float64 {
 }
 
 // StopDist returns the distance of a stop from the speed (m/s) to standstill,
-// m; NaN where the event does not begin above it.
+// m; NaN if the event does not begin above it.
 func (tr *Truth) StopDist(d Event, from float64) float64 {
 	start := tr.TimeAtSpeed(d.Start, from)
 	if d.Kind != KindStop || !(start < d.End) {

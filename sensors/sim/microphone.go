@@ -7,7 +7,7 @@ import (
 	"stillair/sensors"
 )
 
-// microphone hears the ride.
+// microphone records the sound of the ride.
 type microphone struct {
 	set    *Microphone
 	zero   float64 // the log's clock at the start
@@ -18,13 +18,13 @@ type microphone struct {
 	blocks float64 // phase of the tread at the start, turns
 	low    float64 // state of the wind's filter
 	keep   float64 // its coefficient
-	loud   float64 // mean square that the gain goes by
+	loud   float64 // mean square that controls the gain
 	gaps   *lapses
 	now    sensors.Sound
 	log    []sensors.Sound
 }
 
-// tone is one line of the engine.
+// tone is one order of the engine.
 type tone struct {
 	multiple, phase float64 // turns
 	size            float64 // amplitude at full throttle and RefRPM
@@ -52,7 +52,7 @@ func newMicrophone(sc *Scenario, seed uint64) *microphone {
 	return m
 }
 
-// step hears what falls into the step that began at t.
+// step records the sound of the step that began at t.
 func (m *microphone) step(t float64, from, to *motion, p *player) {
 	for at := float64(m.n) * m.period; at < t+dt; at = float64(m.n) * m.period {
 		m.n++
@@ -78,8 +78,7 @@ func (m *microphone) hear(u float64, from, to *motion, throttle float64) float64
 	return x + m.wind(math.Abs(between(from.v+from.head, to.v+to.head))) + m.tread(between(from.v, to.v), between(from.s, to.s))
 }
 
-// wind is noise through a filter of the first order, of the size of the dynamic
-// pressure.
+// wind is first-order low-pass noise, proportional to the dynamic pressure.
 func (m *microphone) wind(air float64) float64 {
 	m.low = m.keep*m.low + math.Sqrt(1-m.keep*m.keep)*m.rng.NormFloat64()
 	r := air / m.set.Wind.RefSpeed
@@ -100,7 +99,7 @@ func (m *microphone) tread(v, s float64) float64 {
 	return x
 }
 
-// gain follows the size of the sound.
+// gain follows the loudness of the sound.
 func (m *microphone) gain(x float64) float64 {
 	g := &m.set.Gain
 	if g.Target == 0 {
@@ -114,7 +113,7 @@ func (m *microphone) gain(x float64) float64 {
 	return min(g.Most, g.Target/math.Sqrt(m.loud))
 }
 
-// record puts a value into the stretch at hand.
+// record adds a value to the current stretch.
 func (m *microphone) record(at, x float64) {
 	if m.gaps.in(at) {
 		m.end()
@@ -134,7 +133,7 @@ func (m *microphone) record(at, x float64) {
 	}
 }
 
-// end ends the stretch at hand.
+// end completes the current stretch.
 func (m *microphone) end() {
 	if len(m.now.Level) > 0 {
 		m.log = append(m.log, m.now)
@@ -142,7 +141,7 @@ func (m *microphone) end() {
 	m.now = sensors.Sound{}
 }
 
-// all is what was heard.
+// all returns the recorded sound.
 func (m *microphone) all() []sensors.Sound {
 	m.end()
 	return m.log

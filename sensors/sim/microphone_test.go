@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/sourcetest"
 )
 
-// heard is a microphone that hears nothing, without a gain.
+// heard is a silent microphone without gain control.
 func heard() Microphone {
 	return Microphone{Rate: 1200, Stretch: 0.25, Engine: EngineSound{RefRPM: 6000}, Wind: WindNoise{RefSpeed: 25, Hz: 150}, Tread: TreadTone{RefSpeed: 25}}
 }
@@ -22,7 +22,7 @@ func steady(mic Microphone, speed, seconds float64) Scenario {
 	return sc
 }
 
-// last returns the last seconds of sound and when they begin.
+// last returns the last seconds of sound and the time at which they begin.
 func last(t *testing.T, log *sensors.Log, seconds float64) (x []float64, from float64) {
 	t.Helper()
 	all := log.Sound
@@ -45,8 +45,8 @@ func rms(x []float64) float64 {
 	return math.Sqrt(sum / float64(len(x)))
 }
 
-// TestSoundHasItsLines checks that the engine is heard at the multiples of its
-// speed and the tread at its blocks a second, in the sizes asked for.
+// TestSoundHasItsLines checks that the engine sounds at the multiples of its
+// speed and the tread at its block rate, with the specified sizes.
 func TestSoundHasItsLines(t *testing.T) {
 	mic := heard()
 	mic.Engine.Size, mic.Engine.IdleLoad = 0.1, 1
@@ -56,7 +56,7 @@ func TestSoundHasItsLines(t *testing.T) {
 	x, from := last(t, r.Log, 10)
 	now := r.Truth.Moments[r.Truth.at(from+5)]
 	power := fourier.NewFFT(len(x)).Coefficients(nil, x)
-	at := func(hz float64) (size float64) { // within a few lines, for the speed wanders a little
+	at := func(hz float64) (size float64) { // within a few lines, since the speed wanders a little
 		for k := int((hz - 2) * 10); k <= int((hz+2)*10); k++ {
 			re, im := real(power[k]), imag(power[k])
 			size += 2 * (re*re + im*im)
@@ -70,8 +70,8 @@ func TestSoundHasItsLines(t *testing.T) {
 	near(t, "all", rms(x), math.Sqrt(2*each*each+0.0025*now.V*now.V/625), 0.003)
 }
 
-// TestWindNoiseGrowsWithTheDynamicPressure: twice the speed, four times the
-// noise, and more of it low than high.
+// TestWindNoiseGrowsWithTheDynamicPressure: twice the speed gives four times
+// the noise, with more at low frequencies than at high ones.
 func TestWindNoiseGrowsWithTheDynamicPressure(t *testing.T) {
 	mic := heard()
 	mic.Wind.Size = 0.02
@@ -83,8 +83,8 @@ func TestWindNoiseGrowsWithTheDynamicPressure(t *testing.T) {
 	near(t, "noise at 12.5 m/s", size(12.5), 0.005, 0.0005)
 }
 
-// TestGainSetsItself: quiet and loud come out alike, and what is too loud at
-// once is reported as clipped.
+// TestGainSetsItself: quiet and loud sound are recorded equally loud, and a
+// sudden loud sound is reported as clipped.
 func TestGainSetsItself(t *testing.T) {
 	mic := heard()
 	mic.Wind.Size, mic.Gain = 0.02, AutoGain{Target: 0.1, Attack: 0.02, Release: 1, Most: 1000}
@@ -105,8 +105,8 @@ func TestGainSetsItself(t *testing.T) {
 	}
 }
 
-// TestSoundChangesNothingElse: it has random streams of its own, and comes as
-// a source may deliver it, late by its latency and with gaps.
+// TestSoundChangesNothingElse: sound has its own random streams, and is
+// delivered as by a real source, late by its latency and with gaps.
 func TestSoundChangesNothingElse(t *testing.T) {
 	sc := withPlan(Naked(), RollOn{From: 15, To: 30}, Brake{})
 	without := mustRun(t, sc, 4)

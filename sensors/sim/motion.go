@@ -27,32 +27,32 @@ type motion struct {
 	pitch, pitchRate  float64
 }
 
-// mode is what drives the bike.
+// mode is what moves the bike.
 type mode int
 
 const (
 	atRest   mode = iota // brakes hold it
 	rolling              // clutch open
-	slipping             // clutch passes cmd.force
+	slipping             // clutch transmits cmd.force
 	geared               // clutch closed, throttle as in cmd
-	metered              // clutch closed, rider makes the engine give cmd.force
+	metered              // clutch closed, rider sets the throttle so that the engine gives cmd.force
 	pushed               // ideal force and power, no engine
 )
 
 // command is what the rider does during a step.
 type command struct {
 	mode     mode
-	throttle float64 // 0 to 1; in metered it is worked out
+	throttle float64 // 0 to 1; calculated in metered
 	force    float64 // N, at the start of the step
 	rise     float64 // of force while slipping, N/s
-	power    float64 // W; 0: without limit
+	power    float64 // W; 0: no limit
 	brake    float64 // N
 	curve    float64 // 1/m, left positive
 	gust     float64 // extra head wind, m/s
 	lost     float64 // share of the drive that does not reach the road
 	up       float64 // how far the front wheel is lifted, rad
-	body     float64 // share of CdA that the rider sits up by
-	revs     float64 // engine speed that the rider wants while the clutch is open, 1/min; 0: idle
+	body     float64 // share of CdA that is added by sitting up
+	revs     float64 // engine speed that the rider holds while the clutch is open, 1/min; 0: idle
 }
 
 // closed reports whether crank and road turn together.
@@ -66,7 +66,7 @@ func (p *player) closed() bool {
 	return false
 }
 
-// ratio is the engine speed for each m/s in the gear that is in.
+// ratio is the engine speed per m/s in the current gear.
 func (p *player) ratio() float64 {
 	if p.gear < 1 || p.gear > len(p.bike.Gears) {
 		return 0
@@ -74,7 +74,7 @@ func (p *player) ratio() float64 {
 	return p.bike.Gears[p.gear-1]
 }
 
-// inertia is the mass that is accelerated, kg.
+// inertia is the equivalent mass that is accelerated, kg.
 func (p *player) inertia() float64 {
 	m := p.bike.Mass + p.bike.RotatingMass
 	if p.closed() {
@@ -83,14 +83,15 @@ func (p *player) inertia() float64 {
 	return m
 }
 
-// engineMass is the crank's inertia as felt at the road in the gear that is in, kg.
+// engineMass is the crank's inertia referred to the road in the current gear, kg.
 func (p *player) engineMass() float64 {
 	turn := turnOf(p.ratio())
 	return p.engine.Inertia * turn * turn
 }
 
 // drive is the force of the engine at the road at a speed and a time after the
-// start of the step, its own inertia not taken off, N.
+// start of the step, without the part that accelerates the engine itself
+// subtracted, N.
 func (p *player) drive(v, since float64) float64 {
 	switch p.cmd.mode {
 	case geared:
@@ -104,9 +105,9 @@ func (p *player) drive(v, since float64) float64 {
 	return 0
 }
 
-// push is the weaker of an ideal force and an ideal power, N. From rest a power
-// would begin with a force without bound; the mean over the first step is
-// √(2·P·m/dt), since the step must end with the energy P·dt.
+// push is the smaller of an ideal force and the force of an ideal power, N.
+// From rest the force of a given power is unbounded; the mean over the first
+// step is √(2·P·m/dt), since the step must end with the energy P·dt.
 func (p *player) push(v float64) float64 {
 	force := math.Inf(1)
 	if p.cmd.force > 0 {
@@ -122,8 +123,8 @@ func (p *player) push(v float64) float64 {
 // lift is the force that lifts the front wheel or spins the rear, N.
 func (p *player) lift() float64 { return p.bike.Mass * p.bike.LiftAccel }
 
-// resistance is what holds the bike back at a speed, a place and a fraction
-// of the tick, the brake included, N.
+// resistance is the total resistance at a speed, a place and a fraction of the
+// tick, including the brake, N.
 func (p *player) resistance(v, x, fraction float64) float64 {
 	n := &p.now
 	head, cross := p.wind.at(fraction, n.cos, n.sin)
@@ -138,8 +139,8 @@ func (p *player) resistance(v, x, fraction float64) float64 {
 		weight*p.road.slope(x)*n.cos + p.cmd.brake
 }
 
-// drags is what clutch, gearbox and bends add, N: tyres that run at the slip
-// angle F/C give up F²/C of their sideways force F (Pacejka, Tyre and Vehicle Dynamics).
+// drags is the drag of clutch, gearbox and bends, N: tyres at the slip angle F/C lose
+// F²/C, with their sideways force F (Pacejka, Tyre and Vehicle Dynamics).
 func (p *player) drags() float64 {
 	force := 0.0
 	if p.cmd.mode == rolling {
@@ -191,8 +192,8 @@ func (p *player) advance(fraction float64) float64 {
 	return net / mass
 }
 
-// setOff notes the first movement. Where the net force rose through zero
-// since the last step, that instant is found and the speed gained since then given.
+// setOff records the first movement. If the net force rose through zero since the
+// last step, it finds that instant and returns the speed gained since then.
 func (p *player) setOff(net, mass float64) {
 	p.moved, p.stillAt, p.rolled = p.time(), p.now.s, math.NaN()
 	if p.lastNet < 0 {

@@ -10,13 +10,13 @@ type Part struct {
 	Mass float64 // kg
 }
 
-// Parts are the parts that a setup may be named by.
+// Parts are the parts whose names a setup can be made of.
 func Parts() []Part {
 	return []Part{{"short screen", 0, 0}, {"tall screen", 0.08, 1}, {"panniers", 0.11, 9}, {"top box", 0.05, 5}, {"hand guards", 0.015, 0.8}}
 }
 
-// Dressed is a bike with the parts that are named between plus signs; false where
-// one is not among Parts.
+// Dressed is a bike with the parts in a list of names joined by plus signs; false
+// if one is not among Parts.
 func Dressed(b Bike, name string) (Setup, bool) {
 	out := Setup{Name: name, CdA: b.CdA, Mass: b.Mass}
 	for _, want := range strings.Split(name, "+") {

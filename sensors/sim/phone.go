@@ -55,8 +55,8 @@ func newPhone(sc *Scenario, seed uint64, tr *Truth) *phone {
 	return ph
 }
 
-// drawMount returns the matrix of an attitude, at random where none is given
-// (even over all rotations: Shoemake, Uniform random rotations, 1992).
+// drawMount returns the matrix of an attitude, at random if none is given
+// (uniform over all rotations: Shoemake, Uniform random rotations, 1992).
 func drawMount(given *r3.Rotation, rng *rand.Rand) *r3.Mat {
 	if given != nil {
 		return given.Mat()
@@ -95,7 +95,7 @@ func (ph *phone) step(t float64, from, to *motion, p *player) {
 	}
 }
 
-// turn lets the phone slip where it is time to.
+// turn lets the phone slip when it is time.
 func (ph *phone) turn(at float64, tr *Truth) {
 	if ph.slip < len(ph.set.Slips) && at >= ph.set.Slips[ph.slip].At {
 		s := ph.set.Slips[ph.slip]
@@ -109,7 +109,7 @@ func (ph *phone) turn(at float64, tr *Truth) {
 	}
 	left := max(ph.slipEnd-at, 0)
 	angle := r3.Norm(ph.slipRate) * (slipTime - left)
-	back := r3.NewRotation(-angle, ph.slipRate) // what is fixed to the bike turns the other way as seen from the phone
+	back := r3.NewRotation(-angle, ph.slipRate) // seen from the phone, the bike turns the other way
 	ph.mount.Mul(&ph.slipFrom, back.Mat())
 	if left == 0 {
 		ph.slipRate = r3.Vec{}
@@ -144,8 +144,8 @@ func (ph *phone) read(at, u float64, from, to *motion, p *player) sensors.Motion
 
 func cut(x, limit float64) float64 { return max(min(x, limit), -limit) }
 
-// keep stamps a reading and logs it, unless it is lost. Stamps that would
-// not rise are lost too, as no log has two readings at one time.
+// keep stamps a reading and logs it, unless it is lost. Readings whose stamps
+// do not increase are lost too, since no log has two readings at one time.
 func (ph *phone) keep(m sensors.Motion) {
 	s := &ph.set.Stamp
 	at := m.T - ph.zero

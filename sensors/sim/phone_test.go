@@ -12,12 +12,12 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// flawless is a phone without errors and without vibration.
+// flawless is a phone without errors and vibration.
 func flawless(rate float64) Phone {
 	return Phone{Rate: rate, Shake: Vibration{RefRPM: 6000, RefSpeed: 20}}
 }
 
-// stiff takes the springs and the wobble away, so that only the motion is felt.
+// stiff removes the springs and the wobble, so that only the motion is measured.
 func stiff(sc Scenario) Scenario {
 	sc.Phone = flawless(100)
 	sc.Bike.Pitch.PerAccel, sc.Rider.LeanWander = 0, 0
@@ -172,7 +172,7 @@ func TestVibrationSize(t *testing.T) {
 	}
 }
 
-// TestBounce holds the size of the springs' bounce.
+// TestBounce checks the size of the springs' bounce.
 func TestBounce(t *testing.T) {
 	s := newShaker(DefaultPhone(), 1)
 	x := make([]float64, 400_000)
@@ -182,7 +182,8 @@ func TestBounce(t *testing.T) {
 	near(t, "rms", stat.StdDev(x, nil), s.set.BounceRMS, 0.03*s.set.BounceRMS)
 }
 
-// TestSlip checks that a slipping phone is in the truth and felt by the gyroscope.
+// TestSlip checks that a slip of the phone is in the truth and measured by the
+// gyroscope.
 func TestSlip(t *testing.T) {
 	sc := stiff(withPlan(Naked(), Stand{Seconds: 20}))
 	sc.Phone.Slips = []Slip{{At: 10, Axis: r3.Vec{Y: 1}, Angle: 0.3}}
@@ -205,13 +206,13 @@ func TestSlip(t *testing.T) {
 		near(t, "gravity", r3.Norm(r3.Sub(m.Force, r3.Scale(sc.Road.Gravity, want))), 0, 1e-9)
 	}
 	near(t, "felt by the gyroscope", r3.Norm(r3.Sub(turned, r3.Scale(0.3, a.Left))), 0, 0.016)
-	// The phone's new axes are the old ones turned by the felt rotation: what
-	// is fixed to the bike turns back as seen from the phone.
+	// The phone's new axes are the old ones turned by the measured rotation;
+	// seen from the phone, the bike turns the other way.
 	back := r3.NewRotation(-0.3, a.Left).Rotate(a.Up)
 	near(t, "sense of the turn", r3.Norm(r3.Sub(back, b.Up)), 0, 1e-9)
 }
 
-// TestStamps holds quantised stamps, losses and gaps at their rates.
+// TestStamps checks the quantum of stamps and the rates of losses and gaps.
 func TestStamps(t *testing.T) {
 	sc := withPlan(Naked(), Stand{Seconds: 1800})
 	sc.Phone = BrowserPhone()
@@ -243,7 +244,7 @@ func TestFilter(t *testing.T) {
 	near(t, "without a filter", (&shaker{}).pass(1000), 1, 0)
 }
 
-// TestRange checks that readings are cut off where the sensor ends.
+// TestRange checks that readings are clipped at the sensor's range.
 func TestRange(t *testing.T) {
 	sc := withPlan(Naked(), Reach{Speed: 20})
 	sc.Phone.Accel.Range, sc.Phone.Shake.RMS = 12, 18

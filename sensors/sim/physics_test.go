@@ -62,7 +62,7 @@ func TestConstantPower(t *testing.T) {
 	}
 }
 
-// TestClutchRamp: a force that rises evenly from the instant at which it
+// TestClutchRamp: a force that rises linearly from the instant at which it
 // overcomes the resistance gives s = j·t³/6, textbook mechanics.
 func TestClutchRamp(t *testing.T) {
 	sc := withPlan(Naked(), Launch{ToSpeed: 15})
@@ -75,14 +75,14 @@ func TestClutchRamp(t *testing.T) {
 	d := tr.Of(KindLaunch)[0]
 	near(t, "rollout", d.Rollout-d.Start, math.Cbrt(6*units.Foot/jerk), 1e-4)
 	hold := sc.Bike.Mass * sc.Road.Gravity * sc.Bike.Crr
-	bite := sc.ClockZero + sc.Rider.Waits + 0.5 + 0.8 // stands, then brings the engine up
+	bite := sc.ClockZero + sc.Rider.Waits + 0.5 + 0.8 // stands, then raises the engine speed
 	near(t, "first movement", d.Start-bite, hold/full*sc.Rider.ClutchTime, 0.0021)
 }
 
 // TestCoastDownOfRegulation: 40 CFR 86.529-98, figure F98-9: the time from 70
 // to 60 km/h of a motorcycle of a given inertia held back by A + C·V². The
-// printed time of the row for 160 kg is odd against its neighbours: there the
-// figure's tolerance counts.
+// printed time of the row for 160 kg does not fit its neighbours: there the
+// figure's tolerance is used.
 func TestCoastDownOfRegulation(t *testing.T) {
 	for _, row := range []struct{ inertia, a, c, seconds float64 }{
 		{100, 0.0, .0224, 2.95}, {110, 0.82, .0227, 3.18}, {120, 1.70, .0230, 3.39}, {130, 2.57, .0233, 3.60}, {140, 3.44, .0235, 3.80},
@@ -108,8 +108,8 @@ func TestCoastDownOfRegulation(t *testing.T) {
 	}
 }
 
-// TestEnergy balances the books of a whole ride with everything in it: the work
-// of all forces, summed from the truth's own moments, is the change of
+// TestEnergy checks the energy balance of a whole ride with everything in it:
+// the work of all forces, integrated over the truth's moments, is the change of
 // kinetic energy.
 func TestEnergy(t *testing.T) {
 	for _, b := range Bikes() {
@@ -149,7 +149,7 @@ func balance(t *testing.T, sc Scenario, tr *Truth) {
 	t.Logf("off by at most %.0f J of %.0f J", worst, drive)
 }
 
-// TestMotionIsConsistent checks that acceleration, speed and distance belong together.
+// TestMotionIsConsistent checks that acceleration, speed and distance are consistent.
 func TestMotionIsConsistent(t *testing.T) {
 	tr := mustRun(t, withPlan(Naked(), append(Launches(1, 30, 200), Brake{})...), 1).Truth
 	var v, s float64

@@ -3,7 +3,7 @@ package sim
 import "stillair/sensors/units"
 
 // CoastPairs is n pairs of coast-downs between the two speeds, out and back on
-// the stretch of road that begins at x = 0, each pair in a mean wind of its own.
+// the stretch of road that begins at x = 0, each pair with its own mean wind.
 func CoastPairs(n int, from, to float64) []Act {
 	plan := make([]Act, 0, n)
 	for range n {
@@ -13,8 +13,8 @@ func CoastPairs(n int, from, to float64) []Act {
 }
 
 // FartherPairs is n pairs of coast-downs between the two speeds, each of which
-// begins farther on its way, out and back, than the one before it; the middle
-// one rolls the stretch of CoastPairs.
+// begins farther along in its direction, out and back, than the one before it;
+// the middle one rolls the stretch of CoastPairs.
 func FartherPairs(n int, from, to, farther float64) []Act {
 	plan := make([]Act, 0, n)
 	for i := range n {
@@ -50,7 +50,7 @@ func Pulls(n, gear int) []Act {
 	return plan
 }
 
-// Passes is n times there and back at full throttle over so many metres.
+// Passes is n times there and back at full throttle over a distance in m.
 func Passes(n int, far float64) []Act {
 	var plan []Act
 	for range 2 * n {
@@ -59,9 +59,9 @@ func Passes(n int, far float64) []Act {
 	return plan
 }
 
-// PerturbedCoast is n pairs, in which one run each suffers a brush of the
-// brake, a passing truck and a gear left in, as far as there are pairs: the
-// way out of the first, the way back of the second, the way out of the third.
+// PerturbedCoast is n pairs with one disturbed run in each of the first three:
+// a touch of the brake on the way out of the first, a passing truck on the way
+// back of the second, a gear left in on the way out of the third.
 func PerturbedCoast(n int, from, to float64) []Act {
 	mid := (from + to) / 2
 	plan := CoastPairs(n, from, to)

@@ -123,10 +123,10 @@ func (a Pull) play(p *player) {
 	p.inGear(KindPull, gear, from, done)
 }
 
-// pullEnd is the acceleration at which a pull without a last speed ends, m/s².
+// pullEnd is the acceleration at which a pull without a final speed ends, m/s².
 const pullEnd = 0.6
 
-// orGear is the gear asked for, or another where none was.
+// orGear is the requested gear, or a default if none was requested.
 func orGear(asked, otherwise int) int {
 	if asked > 0 {
 		return asked
@@ -163,7 +163,7 @@ func (p *player) settle(gear int, speed, seconds float64) {
 	}
 }
 
-// longestPush is where a push is given up, s.
+// longestPush is the time after which a push is aborted, s.
 const longestPush = 600
 
 func (a Push) play(p *player) {

@@ -10,14 +10,14 @@ import (
 	"stillair/sensors/finding"
 )
 
-// longestRide is where a ride that does not end is given up, s.
+// longestRide is the time after which a ride that does not end is aborted, s.
 const longestRide = 6 * 3600
 
-// player rides a plan: it carries the state from step to step. An act's play
-// is plain code that sets the command and calls step until it is done.
+// player rides a plan and holds the state from step to step. The play method of
+// an act sets the command and calls step until it is done.
 type player struct {
 	sc     *Scenario
-	bike   Bike // as set up now
+	bike   Bike // with the current setup
 	setup  string
 	engine *engine
 	road   *profile
@@ -28,15 +28,15 @@ type player struct {
 	cmd     command
 	gear    int
 	steps   int
-	most    float64     // share of the full force that this acceleration uses at most
-	wanted  float64     // acceleration that the rider's hand is at, m/s²
+	most    float64     // highest share of the full force that this acceleration uses
+	wanted  float64     // current acceleration set by the rider's hand, m/s²
 	wander  gaussMarkov // of the speed that is held
 	leaning matern      // wander of the lean
 	lean    [2]float64  // wander of the lean at the last tick and the next
 	jolt    jolt
 	spring  [2]float64 // pitch on the springs, rad, and its rate
 	antics  []Antic
-	pushed  float64 // instant at which the push began that they count from, s
+	pushed  float64 // start of the push that the antics count from, s
 
 	moved   float64 // instant of the last first movement, s since the start
 	stillAt float64 // distance ridden at the last first movement, m
@@ -95,7 +95,7 @@ func (p *player) playAll() error {
 // time is the time since the start, s.
 func (p *player) time() float64 { return float64(p.steps) * dt }
 
-// step rides on for one step as commanded.
+// step rides one step as commanded.
 func (p *player) step() {
 	in := p.steps % stepsPerTick
 	if in == 0 {
@@ -123,7 +123,7 @@ func (p *player) step() {
 	}
 }
 
-// onTick lets the slow things change.
+// onTick updates the wind and the wander of speed and lean.
 func (p *player) onTick() {
 	p.wind.advance()
 	p.wander.advance(p.rng)
@@ -131,7 +131,7 @@ func (p *player) onTick() {
 	p.lean = [2]float64{p.lean[1], p.leaning.x}
 }
 
-// fail ends the ride; the first reason counts.
+// fail ends the ride; the first error is kept.
 func (p *player) fail(err error) {
 	if p.err == nil {
 		p.err = err
@@ -141,22 +141,22 @@ func (p *player) fail(err error) {
 // ok reports whether the ride continues.
 func (p *player) ok() bool { return p.err == nil }
 
-// wait rides on for a time as commanded.
+// wait rides for a time as commanded.
 func (p *player) wait(seconds float64) {
 	for end := p.time() + seconds; p.time() < end && p.ok(); {
 		p.step()
 	}
 }
 
-// noteWind writes the mean wind down.
+// noteWind records the mean wind.
 func (p *player) noteWind() {
 	p.truth.Winds = append(p.truth.Winds, Spell{From: p.clock(p.time()), Along: p.wind.goal[0], Cross: p.wind.goal[1]})
 }
 
-// clock turns time since the start into the log's clock.
+// clock converts time since the start to the log's clock.
 func (p *player) clock(t float64) float64 { return t + p.sc.ClockZero }
 
-// moment notes the true state; a is the acceleration at this instant.
+// moment records the true state; a is the acceleration at this instant.
 func (p *player) moment(a float64) {
 	n := &p.now
 	m := Moment{

@@ -5,14 +5,14 @@ import (
 	"stillair/sensors/units"
 )
 
-// Preset is a scenario that can be asked for by name.
+// Preset is a scenario with a name.
 type Preset struct {
 	Name     string
-	About    finding.Code        // what the ride holds, in one line
+	About    finding.Code        // contents of the ride, in one line
 	Scenario func(Bike) Scenario // the ride on a bike
 }
 
-// Presets are the rides that are worth having by name, the demo first.
+// Presets are the named rides, the demo first.
 func Presets() []Preset {
 	const from, to = 110 * units.KMH, 30 * units.KMH
 	return []Preset{

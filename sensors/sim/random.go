@@ -47,7 +47,7 @@ func (g *gaussMarkov) advance(rng *rand.Rand) float64 {
 	return g.x
 }
 
-// lapses is a sequence of outages at random: exponential times between them,
+// lapses is a random sequence of outages: exponential times between them,
 // exponential lengths.
 type lapses struct {
 	rng       *rand.Rand

@@ -17,7 +17,7 @@ type receiver struct {
 	phase  float64 // of the epochs, s
 	n      int
 	smooth float64        // smoothed speed, m/s
-	keep   float64        // what the smoothing keeps over a step
+	keep   float64        // coefficient of the smoothing per step
 	errV   [2]gaussMarkov // along and across
 	errP   [3]gaussMarkov // east, north, up
 	drops  *lapses
@@ -65,7 +65,7 @@ func (r *receiver) step(t float64, from, to *motion, p *player) {
 // epoch is the instant that the next fix will describe.
 func (r *receiver) epoch() float64 { return r.phase + float64(r.n)*r.period }
 
-// take makes one fix. All errors are drawn even where the fix is then lost, so
+// take makes one fix. All errors are drawn even if the fix is then lost, so
 // that a drop-out changes nothing else.
 func (r *receiver) take(at, v float64, n *motion, height float64) {
 	along := v + r.errV[0].advance(r.rng) + r.set.WhiteSD*r.rng.NormFloat64()
@@ -96,23 +96,23 @@ func (r *receiver) take(at, v float64, n *motion, height float64) {
 	r.log = append(r.log, f)
 }
 
-// bearing is the compass course of a heading against the way out, left
-// positive, in degrees from 0 to under 360.
+// bearing is the compass course of a heading relative to the way out, left
+// positive, in degrees, at least 0 and below 360.
 func bearing(outDeg, heading float64) float64 {
 	b := math.Mod(outDeg-heading*180/math.Pi, 360)
 	if b < 0 {
 		b += 360
 	}
-	if b >= 360 { // a negative smaller than the rounding of 360
+	if b >= 360 { // a tiny negative angle rounds to 360
 		return 0
 	}
 	return b
 }
 
-// plane is the plane that touches the WGS 84 ellipsoid where x is 0.
+// plane is the tangent plane of the WGS 84 ellipsoid at x = 0.
 type plane struct {
 	lat, lon       float64 // degrees
-	perLat, perLon float64 // m for each degree
+	perLat, perLon float64 // m per degree
 	sinOut, cosOut float64 // of the bearing out
 }
 

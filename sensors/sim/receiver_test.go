@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// TestLag checks that a fix without errors says what was true Latency earlier.
+// TestLag checks that a fix without errors gives the truth of Latency earlier.
 func TestLag(t *testing.T) {
 	sc := withPlan(Naked(), Launch{ToSpeed: 40}, Brake{})
 	sc.Receiver = Receiver{Rate: 10, Latency: 0.37, PosTau: 1}
@@ -39,7 +39,7 @@ func TestSmoothing(t *testing.T) {
 	}
 }
 
-// TestReceiverNoise holds the errors' size and correlation at speed.
+// TestReceiverNoise checks the size and correlation of the errors at speed.
 func TestReceiverNoise(t *testing.T) {
 	sc := vacuum(Push{Force: 2000, ToSpeed: 30}, Hold{Speed: 30, Seconds: 4000})
 	sc.Rider.SpeedWander, sc.Receiver.ArrivalJitterSD = 0, 0
@@ -56,8 +56,8 @@ func TestReceiverNoise(t *testing.T) {
 	near(t, "correlation after 4 s", stat.Correlation(e[:len(e)-k], e[k:], nil), want, 0.09)
 }
 
-// TestStandstill checks that a receiver at rest says something small and
-// positive (the length of a vector of two errors) and any course.
+// TestStandstill checks that a receiver at rest reports a small positive speed
+// (the length of a vector of two errors) and an arbitrary course.
 func TestStandstill(t *testing.T) {
 	sc := withPlan(Naked(), Stand{Seconds: 1500})
 	r := mustRun(t, sc, 1)
@@ -77,7 +77,7 @@ func TestStandstill(t *testing.T) {
 	}
 }
 
-// TestDropouts holds how much is lost.
+// TestDropouts checks the share of lost fixes.
 func TestDropouts(t *testing.T) {
 	sc := withPlan(Naked(), Stand{Seconds: 7200})
 	sc.Phone.Rate, sc.Baro.Rate = 1, 0
@@ -86,7 +86,7 @@ func TestDropouts(t *testing.T) {
 	near(t, "share received", float64(n)/7200, 1-20.0/(120+20), 0.06)
 }
 
-// TestPressure checks that the barometer feels height and flow.
+// TestPressure checks that the barometer responds to height and air flow.
 func TestPressure(t *testing.T) {
 	sc := withPlan(Naked(), Reach{Speed: 30}, Hold{Speed: 30, Seconds: 60})
 	sc.Road.Grade = 0.03

@@ -6,19 +6,19 @@ import (
 	"stillair/sensors/finding"
 )
 
-// How a rider handles the bike; common practice, for a calm rider.
+// How a calm rider handles the bike (common practice).
 const (
 	handTau   = 0.35 // lag between wanting an acceleration and having it, s
 	closeTime = 0.3  // closing the throttle after full opening, s
 	softShift = 0.5  // part-throttle upshift, as a fraction of ShiftRPM
 	lowShift  = 0.27 // downshift, same
-	mostOpen  = 0.8  // most of the full-throttle force used between acts
-	stuck     = 0.15 // acceleration below which the rider opens up, m/s²
-	giveUp    = 120  // longest time to reach a speed or a place without getting nearer, s
+	mostOpen  = 0.8  // highest share of the full-throttle force used between acts
+	stuck     = 0.15 // acceleration below which the rider opens the throttle further, m/s²
+	giveUp    = 120  // time without getting nearer to a speed or a place after which the ride fails, s
 )
 
-// aim brings the bike towards a speed at part throttle or on the brake, and on
-// to the next step. The rider expects the mean wind and feels the gusts.
+// aim rides one step towards a speed at part throttle or on the brake. The
+// rider allows for the mean wind but not for gusts.
 func (p *player) aim(target, pace float64) {
 	if p.steps%stepsPerTick == 0 {
 		p.handle(target, pace)
@@ -36,7 +36,7 @@ func (p *player) handle(target, pace float64) {
 	p.meter(p.wanted)
 }
 
-// meter sets throttle and brake for an acceleration, as well as the engine can.
+// meter sets throttle and brake for an acceleration, within the limits of the engine.
 func (p *player) meter(accel float64) {
 	curve := p.cmd.curve
 	p.cmd = command{mode: metered, curve: curve}
@@ -56,14 +56,14 @@ func (p *player) meter(accel float64) {
 	p.cmd.throttle = (p.cmd.force - drag) / (full - drag)
 }
 
-// pickGear changes gear where part throttle wants another one.
+// pickGear changes gear when part throttle needs another one.
 func (p *player) pickGear() {
 	rpm := p.now.v * p.ratio()
 	switch top := len(p.bike.Gears); {
 	case rpm > softShift*p.engine.ShiftRPM && p.gear < top:
 		p.shift(p.gear+1, 2*p.sc.Rider.ShiftTime)
 	case rpm < lowShift*p.engine.ShiftRPM && p.gear > 1 && p.now.v > 0:
-		p.gear-- // clutch in, brake or throttle as before: nothing to feel
+		p.gear-- // clutch in, brake or throttle as before: no effect on the motion
 	}
 }
 
@@ -91,7 +91,7 @@ func (p *player) reach(speed float64) {
 	}
 }
 
-// pace is how hard the rider accelerates this time, at part throttle.
+// pace is the acceleration that the rider chooses this time at part throttle.
 func (p *player) pace() float64 {
 	r := &p.sc.Rider
 	p.most = mostOpen
@@ -102,7 +102,7 @@ func (p *player) pace() float64 {
 	return r.Pace * math.Exp(r.PaceVaries*p.rng.NormFloat64())
 }
 
-// press opens the throttle further where the speed hardly grows.
+// press opens the throttle further if the speed hardly grows.
 func (p *player) press() {
 	const perSecond = 0.1
 	if p.now.a < stuck {
@@ -122,7 +122,7 @@ func (p *player) hold(speed, seconds float64) {
 	}
 }
 
-// ahead is how far the road position x is in front, m.
+// ahead is the distance to the road position x ahead, m.
 func (p *player) ahead(x float64) float64 { return (x - p.now.x) * p.now.cos }
 
 // holdTo keeps a speed up to the road position x.
@@ -139,7 +139,8 @@ func (p *player) holdTo(speed, x float64) {
 }
 
 // brakeTo slows with a steady deceleration, which builds up within 0.3 s, and
-// lets go shortly before the end. The clutch comes in below walking speed.
+// releases the brake shortly before the end. The clutch is pulled below walking
+// speed.
 func (p *player) brakeTo(speed, decel float64) {
 	const build = 0.3
 	p.wanted = 0
@@ -155,14 +156,14 @@ func (p *player) brakeTo(speed, decel float64) {
 	p.easeGear()
 }
 
-// easeGear puts in the gear that suits the speed while the clutch is open.
+// easeGear selects the gear that suits the speed while the clutch is open.
 func (p *player) easeGear() {
 	for p.gear > 1 && p.now.v*p.ratio() < lowShift*p.engine.ShiftRPM {
 		p.gear--
 	}
 }
 
-// halt brakes to a standstill and stays there a moment.
+// halt brakes to a standstill and stays there for a moment.
 func (p *player) halt(decel float64) {
 	if p.now.v > 0 {
 		p.brakeTo(0, decel)
@@ -178,7 +179,7 @@ func (p *player) rest(seconds float64) {
 }
 
 // fullThrottle opens the throttle and continues until done, changing gear at
-// ShiftRPM where shifts is the highest gear to go to.
+// ShiftRPM up to the gear shifts.
 func (p *player) fullThrottle(topGear int, done func() bool) {
 	p.cmd = command{mode: geared, curve: 0}
 	open := p.sc.Rider.OpenTime
@@ -202,7 +203,7 @@ func (p *player) openUntil(topGear int, since, open float64, done func() bool) {
 	}
 }
 
-// closeThrottle rolls the throttle shut in gear.
+// closeThrottle closes the throttle gradually in gear.
 func (p *player) closeThrottle() {
 	from := p.cmd.throttle
 	for start := p.time(); p.ok() && p.time() < start+closeTime; {

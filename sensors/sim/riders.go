@@ -8,18 +8,18 @@ import (
 )
 
 // PartOpen is an acceleration in one gear with the throttle part open: it gives
-// Share of the full force, somewhat more at low engine speed and less at high
-// ones, as a throttle valve does, and the hand does not hold quite still.
-// Gear 0 is the highest.
+// Share of the full force, somewhat more at low engine speeds and less at high
+// ones, like a throttle valve, and the hand is not quite steady. Gear 0 is the
+// highest.
 type PartOpen struct {
 	Gear     int
 	From, To float64
 	Share    float64
 }
 
-// Country is everyday riding out of town at 50 to 100 km/h, or as fast as the
-// machine lets one: bends, villages, overtaking at part throttle, and slowing
-// down with the throttle shut in gear or with the brake. Nothing in it counts as a run.
+// Country is everyday riding out of town at 50 to 100 km/h, or as fast as the machine
+// can: bends, villages, overtaking at part throttle, and slowing down with the throttle
+// closed in gear or with the brake. Nothing in it counts as a run.
 type Country struct{ Minutes float64 }
 
 func (a PartOpen) play(p *player) {
@@ -70,7 +70,7 @@ func (a Country) play(p *player) {
 	p.end(d)
 }
 
-// watts is the most power at the road, W.
+// watts is the highest power at the road, W.
 func (p *player) watts() float64 {
 	most := 0.0
 	for _, t := range p.engine.Torque {
@@ -79,13 +79,13 @@ func (p *player) watts() float64 {
 	return most
 }
 
-// reachable is about the speed that the machine reaches, m/s.
+// reachable is the approximate top speed of the machine, m/s.
 func (p *player) reachable() float64 {
 	geared := p.engine.ShiftRPM / p.bike.Gears[len(p.bike.Gears)-1]
 	return min(0.85*math.Cbrt(p.watts()/(0.5*p.sc.Air.Density*p.bike.CdA)), geared)
 }
 
-// overtake goes by with part of the throttle and settles again.
+// overtake accelerates at part throttle and settles again.
 func (p *player) overtake(fastest float64) {
 	from, share := p.now.v, p.between(0.3, 0.65)
 	top := min(from+p.between(15, 40)*units.KMH, 0.9*fastest, p.engine.ShiftRPM/p.ratio())
@@ -94,7 +94,7 @@ func (p *player) overtake(fastest float64) {
 	p.closeThrottle()
 }
 
-// shut rolls towards something with the throttle shut in gear.
+// shut rolls with the throttle closed in gear.
 func (p *player) shut() {
 	to := p.now.v - p.between(10, 40)*units.KMH
 	for p.ok() && p.now.v > max(to, 6) && p.now.v*p.ratio() > 1.3*p.engine.IdleRPM {
@@ -113,15 +113,15 @@ func (p *player) country(angle, radius float64) {
 	p.arc(angle, radius, p.now.v)
 }
 
-// village slows down with the brake, goes through and on.
+// village slows down with the brake, rides through and continues.
 func (p *player) village() {
 	p.brakeTo(max(50*units.KMH, p.now.v-12), p.between(1, 2.5))
 	p.wanted = p.now.a
 	p.hold(45*units.KMH, p.between(5, 25))
 }
 
-// crawl creeps forward for a time and then stands for another, or goes straight
-// on where that is 0.
+// crawl creeps forward for a time and then stands for another; if that is 0 it
+// continues at once.
 func (p *player) crawl(speed, seconds, rest float64) {
 	if speed == 0 {
 		return

@@ -6,11 +6,11 @@ import (
 )
 
 // profileStep is the spacing of the road's slope nodes, m; between them the
-// slope runs straight.
+// slope is linear.
 const profileStep = 5.0
 
-// profile is the slope of the road over the position x. It grows in both
-// directions as the ride needs it.
+// profile is the slope of the road over the position x. It is extended in both
+// directions as needed.
 type profile struct {
 	mean      float64
 	out, back side // from x = 0 towards positive and negative x
@@ -18,7 +18,8 @@ type profile struct {
 
 // side holds the roughness on one side of x = 0. The slope about the mean is a
 // Matérn 3/2 process (Rasmussen and Williams, Gaussian Processes for Machine
-// Learning, 2006, section 4.2.1), made from its state: value and derivative.
+// Learning, 2006, section 4.2.1), generated from its state, value and
+// derivative.
 type side struct {
 	rng    *rand.Rand
 	next   matern
@@ -116,7 +117,7 @@ func (p *profile) slope(x float64) float64 {
 	return s.slope[i] + (s.slope[i+1]-s.slope[i])*rest/profileStep
 }
 
-// height returns the height over that of x = 0, m.
+// height returns the height relative to x = 0, m.
 func (p *profile) height(x float64) float64 {
 	s, i, rest, sign := p.locate(x)
 	rise := (s.slope[i+1] - s.slope[i]) / profileStep

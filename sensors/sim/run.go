@@ -6,8 +6,8 @@ import (
 )
 
 // Run rides the scenario. The same scenario and seed give the same ride. The
-// error names the act that cannot be ridden, such as a speed that the bike
-// does not reach.
+// error names an act that cannot be ridden, for instance because the bike does
+// not reach the speed.
 func Run(sc Scenario, seed uint64) (*Ride, error) {
 	p, err := newPlayer(sc, seed)
 	if err != nil {

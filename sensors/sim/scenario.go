@@ -6,8 +6,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Scenario is everything that decides a ride but the seed. Start from one of
-// the Default functions and change fields.
+// Scenario is everything that determines a ride except the seed. Start from one
+// of the Default functions and change fields.
 type Scenario struct {
 	Bike     Bike
 	Rider    Rider
@@ -31,21 +31,21 @@ type Scenario struct {
 type Bike struct {
 	Name         string
 	Mass         float64 // bike, rider, fuel and luggage, kg
-	RotatingMass float64 // what the wheels add to the inertia, kg
+	RotatingMass float64 // equivalent mass of the rotating wheels, kg
 	CdA          float64 // drag area, m²
 	Crr          float64 // rolling resistance at standstill
 	CrrSlope     float64 // k of Crr·(1+k·v), s/m
 	Engine       Engine
 	Cylinders    int       // as the rider entered it; 0: not entered
-	Gears        []float64 // engine revolutions a minute for each m/s of road speed, first gear first
-	LiftAccel    float64   // drive force is held below Mass·LiftAccel: front wheel or grip, m/s²
+	Gears        []float64 // engine speed in 1/min per m/s of road speed, first gear first
+	LiftAccel    float64   // drive force is limited to Mass·LiftAccel: front wheel or grip, m/s²
 	Pitch        Pitch
 	NoClutch     bool    // a belt or a motor that always turns with the wheel
-	OilDrag      float64 // what clutch and gearbox hold back while the bike rolls, N
+	OilDrag      float64 // drag of clutch and gearbox while the bike rolls, N
 	Cornering    float64 // sideways force per slip angle of both tyres, N/rad; 0: bends cost nothing
 }
 
-// Engine is a made-up engine.
+// Engine is an invented engine.
 type Engine struct {
 	Torque     []TorquePoint // full throttle at the crank, rising in RPM; straight lines between
 	Efficiency float64       // crank to road
@@ -58,7 +58,7 @@ type Engine struct {
 // TorquePoint is one point of a torque curve.
 type TorquePoint struct{ RPM, Nm float64 }
 
-// Pitch is how the chassis squats and dives: a damped spring driven by the
+// Pitch is the squat and dive of the chassis: a damped spring driven by the
 // forward acceleration.
 type Pitch struct {
 	PerAccel float64 // nose-up angle for a steady forward acceleration, rad/(m/s²)
@@ -66,21 +66,21 @@ type Pitch struct {
 	Damping  float64 // fraction of critical
 }
 
-// Rider is how the plan is carried out.
+// Rider is how the plan is ridden.
 type Rider struct {
-	Waits       float64 // at rest before the plan begins, recording, s
+	Waits       float64 // at rest before the plan begins, while recording, s
 	LaunchRPM   float64 // engine speed held while the clutch slips
 	ClutchTime  float64 // from first bite to full clutch force, s
-	TakeUp      TakeUp  // how the clutch takes hold in that time
+	TakeUp      TakeUp  // how the clutch engages in that time
 	ClutchSD    float64 // spread of ClutchTime between launches, as a fraction of it
 	ShiftTime   float64 // torque interruption of a full-throttle gear change, s
 	OpenTime    float64 // opening the throttle from closed to full, s
-	SpeedWander float64 // sd of the speed around the one that is being held, m/s
-	LeanWander  float64 // sd of the lean while riding straight on, rad
+	SpeedWander float64 // sd of the speed about the one being held, m/s
+	LeanWander  float64 // sd of the lean while riding straight, rad
 	Pace        float64 // acceleration at part throttle between acts, m/s²
 	PaceVaries  float64 // spread of Pace, and of the most throttle used, from one acceleration to the next, as a fraction
 	BrakeDecel  float64 // braking between acts, m/s²
-	TurnRadius  float64 // of a turn-round, m
+	TurnRadius  float64 // of a U-turn, m
 }
 
 // Road is the road of the ride: straight, with a position x in metres along
@@ -94,10 +94,10 @@ type Road struct {
 	RoughLength    float64 // correlation length of the slope, m
 	Gravity        float64 // m/s²
 	Bends          []Curve // in order of X
-	Seed           uint64  // of the profile, for several rides on one road; 0: the ride's own
+	Seed           uint64  // of the profile, for several rides on one road; 0: the seed of the ride
 }
 
-// Curve is a bend of the road: it tightens and opens evenly over its length.
+// Curve is a bend of the road: it tightens and opens linearly over its length.
 type Curve struct{ X, Length, Angle float64 } // m, m, rad; left positive on the way out
 
 // Air is the state of the air.
@@ -108,7 +108,7 @@ type Air struct {
 	Humidity    float64 // relative, 0 to 1
 }
 
-// Wind is how the wind is drawn.
+// Wind is the distribution of the wind.
 type Wind struct {
 	SD        float64 // sd of the mean wind along the road, m/s
 	CrossSD   float64 // sd of the mean wind across the road, m/s
@@ -116,7 +116,7 @@ type Wind struct {
 	GustTau   float64 // time constant of the gusts, s
 }
 
-// Phone is the phone's motion sensors and how the phone is fixed.
+// Phone is the phone's motion sensors and its mount.
 type Phone struct {
 	Mount *r3.Rotation // takes bike axes (forward, left, up) to phone axes; nil: drawn at random
 	Slips []Slip
@@ -134,52 +134,52 @@ type Slip struct {
 	Angle float64 // rad
 }
 
-// Accelerometer holds the errors of the accelerometer. Values that are
-// "drawn" are sds of one draw a ride and axis.
+// Accelerometer holds the errors of the accelerometer. Values that are "drawn"
+// are the sds of one draw per ride and axis.
 type Accelerometer struct {
-	NoiseSD  float64 // white, each reading and axis, m/s²
+	NoiseSD  float64 // white, per reading and axis, m/s²
 	BiasSD   float64 // drawn, m/s²
 	DriftSD  float64 // sd of the slow change of the bias, m/s²
 	DriftTau float64 // its time constant, s
 	ScaleSD  float64 // drawn, as a fraction
-	Range    float64 // readings are cut off at ± this, m/s²; 0: never
+	Range    float64 // readings are clipped at ± this, m/s²; 0: never
 	CutOffHz float64 // anti-alias filter (second-order magnitude); 0: none
 }
 
 // Gyroscope holds the errors of the gyroscope.
 type Gyroscope struct {
 	Absent  bool    // turn rates are NaN
-	NoiseSD float64 // white, each reading and axis, rad/s
+	NoiseSD float64 // white, per reading and axis, rad/s
 	BiasSD  float64 // drawn, rad/s
 }
 
-// Vibration is what engine and road do to the accelerometer. RMS is the size of the
-// whole vector (root of the sum of three axes' mean squares) at full throttle
-// at RefRPM and RefSpeed; elsewhere it is less or more: lines of the engine go
-// with engine speed and load, road noise with speed.
+// Vibration is the vibration of engine and road at the accelerometer. RMS is the
+// size of the whole vector (root of the sum of three axes' mean squares) at full
+// throttle at RefRPM and RefSpeed; elsewhere it differs: the orders of the
+// engine depend on engine speed and load, road noise on speed.
 type Vibration struct {
 	RMS         float64 // m/s²
-	EngineShare float64 // share of RMS² that the engine has
-	Orders      []Order // lines of the engine
+	EngineShare float64 // share of the engine in RMS²
+	Orders      []Order // orders of the engine
 	RefRPM      float64 // 1/min
 	RefSpeed    float64 // m/s
 	IdleLoad    float64 // amplitude without load, as a fraction of that at full throttle
 	BounceRMS   float64 // vertical bounce on the springs at RefSpeed, m/s²
 	BounceHz    float64 // its frequency
-	TurnPerAcc  float64 // turn-rate noise for each m/s² of road noise, rad/s
+	TurnPerAcc  float64 // turn-rate noise per m/s² of road noise, rad/s
 }
 
-// Order is one line of the engine's vibration.
+// Order is one order of the engine's vibration.
 type Order struct {
 	Multiple  float64 // of the engine speed
 	Weight    float64 // amplitude, relative to the other orders
 	Direction r3.Vec  // phone axes; zero: drawn at random
 }
 
-// Stamping is how readings are timed and lost.
+// Stamping describes the time stamps and losses of readings.
 type Stamping struct {
-	JitterSD    float64 // of the time stamp against the reading, s
-	Quantum     float64 // stamps are rounded to a multiple, s; 0: not
+	JitterSD    float64 // of the time stamp relative to the reading, s
+	Quantum     float64 // stamps are rounded to a multiple of it, s; 0: not rounded
 	MissingProb float64 // each reading is lost with this probability
 	GapsPerHour float64 // on average
 	GapMean     float64 // mean length of a gap, s
@@ -191,12 +191,12 @@ type Receiver struct {
 	Latency         float64 // from the instant that a fix describes to its arrival, s
 	ArrivalJitterSD float64 // s
 	SmoothTau       float64 // first-order smoothing of the speed, s; 0: none
-	WhiteSD         float64 // white error of the velocity, each component, m/s
-	CorrSD          float64 // correlated error of the velocity, each component, m/s
+	WhiteSD         float64 // white error of the velocity, per component, m/s
+	CorrSD          float64 // correlated error of the velocity, per component, m/s
 	CorrTau         float64 // its time constant, s
 	SpeedQuantum    float64 // m/s; 0: none
-	HoldBelow       float64 // speeds under this are reported as 0, m/s; 0: never
-	PosSD           float64 // correlated position error, each component, m
+	HoldBelow       float64 // speeds below this are reported as 0, m/s; 0: never
+	PosSD           float64 // correlated position error, per component, m
 	PosTau          float64 // its time constant, s
 	AltSD           float64 // correlated altitude error, m
 	SaysSD          bool    // SpeedSD and HSD are reported
@@ -210,13 +210,13 @@ type Barometer struct {
 	NoiseSD     float64 // white, Pa
 	DriftSD     float64 // slow change, Pa
 	DriftTau    float64 // its time constant, s
-	DynamicCoef float64 // share of the dynamic pressure ½ρu² that is felt
+	DynamicCoef float64 // share of the dynamic pressure ½ρu² that is measured
 }
 
 // Entered is what the rider entered about the ride; it becomes Log.Ride.
 type Entered struct {
 	MassError float64 // entered mass minus true mass, kg
-	MassSD    float64 // what the rider says about its accuracy, kg
+	MassSD    float64 // its uncertainty as entered, kg
 	Nothing   bool    // nothing was entered except the setups' names
 	NoGears   bool    // gear ratios were not entered
 }

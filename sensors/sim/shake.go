@@ -7,11 +7,11 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// roadBand is the bandwidth of the road's noise, Hz: what an anti-alias filter
-// leaves of it goes with the root of the share that it lets through.
+// roadBand is the bandwidth of the road's noise, Hz: an anti-alias filter
+// reduces it by the square root of the share of the band that it passes.
 const roadBand = 200.0
 
-// shaker is what engine and road do to the accelerometer.
+// shaker generates the vibration of engine and road at the accelerometer.
 type shaker struct {
 	set    Vibration
 	cutOff float64
@@ -71,7 +71,7 @@ func (s *shaker) springs(rate float64) {
 	s.kick = s.set.BounceRMS / math.Sqrt(variance)
 }
 
-// bounce returns the next vertical acceleration of the springs at a speed.
+// bounce returns the next vertical acceleration on the springs at a speed.
 func (s *shaker) bounce(v float64) float64 {
 	if s.kick == 0 {
 		return 0
@@ -81,8 +81,8 @@ func (s *shaker) bounce(v float64) float64 {
 	return y * v / s.set.RefSpeed
 }
 
-// feel returns the vibration at a fraction of a step, and the sd of the road's
-// share on each axis, m/s², phone axes.
+// feel returns the vibration at a fraction of a step, and the sd of the road
+// noise on each axis, m/s², phone axes.
 func (s *shaker) feel(u float64, from, to *motion, p *player) (r3.Vec, float64) {
 	noise := s.road * (from.v + u*(to.v-from.v)) / s.set.RefSpeed
 	sum := r3.Vec{}
@@ -101,7 +101,7 @@ func (s *shaker) feel(u float64, from, to *motion, p *player) (r3.Vec, float64) 
 	return sum, noise
 }
 
-// pass is what the anti-alias filter leaves of a line.
+// pass is the gain of the anti-alias filter for a line.
 func (s *shaker) pass(hz float64) float64 {
 	if s.cutOff == 0 {
 		return 1

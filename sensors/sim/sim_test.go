@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// mustRun rides a scenario that has to work.
+// mustRun runs a scenario and fails the test on an error.
 func mustRun(t testing.TB, sc Scenario, seed uint64) *Ride {
 	t.Helper()
 	r, err := Run(sc, seed)
@@ -62,7 +62,8 @@ func TestSameSeedSameRide(t *testing.T) {
 	}
 }
 
-// TestPartsDrawApart checks that another receiver changes the fixes and nothing else.
+// TestPartsDrawApart checks that a different receiver changes the fixes and nothing
+// else.
 func TestPartsDrawApart(t *testing.T) {
 	sc := withPlan(Naked(), CoastPairs(1, 60*units.KMH, 30*units.KMH)...)
 	a := mustRun(t, sc, 1)
@@ -147,7 +148,7 @@ func BenchmarkRide(b *testing.B) {
 	}
 }
 
-// TestSpoils checks that what goes wrong in a coast-down is in the truth.
+// TestSpoils checks that the disturbance of a coast-down is in the truth.
 func TestSpoils(t *testing.T) {
 	const from, to = 90 * units.KMH, 50 * units.KMH
 	length := map[SpoilKind]float64{}
@@ -196,8 +197,8 @@ func TestDemo(t *testing.T) {
 	}
 }
 
-// FuzzRun checks that no scenario of sane size makes the simulator panic or
-// hang: it ends in a ride whose log is in order, or in an error.
+// FuzzRun checks that no scenario of reasonable size makes the simulator panic
+// or hang: it returns a ride whose log is in order, or an error.
 func FuzzRun(f *testing.F) {
 	f.Add(uint64(1), 290.0, 0.55, 1.5, 0.01, 30.0, 10.0, 100.0, 1.0, 0.2)
 	f.Add(uint64(2), 40.0, 5.0, 25.0, -0.3, 90.0, 0.0, 7.0, 10.0, -1.0)

@@ -36,7 +36,8 @@ func TestGusts(t *testing.T) {
 	}
 }
 
-// TestMeanWind checks that pairs draw winds of the given sd and the truth tells them.
+// TestMeanWind checks that pairs draw winds with the given sd, and that the truth
+// contains them.
 func TestMeanWind(t *testing.T) {
 	sc := DefaultScenario(Naked())
 	for range 400 {
@@ -82,7 +83,7 @@ func TestRoad(t *testing.T) {
 }
 
 // TestSamePlace checks that a pair's runs cover one stretch, and that the slope
-// seen on the way back is that of the way out turned over.
+// on the way back is that of the way out with the opposite sign.
 func TestSamePlace(t *testing.T) {
 	sc := withPlan(Naked(), CoastPairs(2, 90*units.KMH, 40*units.KMH)...)
 	sc.Road.RoughSD = 0.004
@@ -98,7 +99,7 @@ func TestSamePlace(t *testing.T) {
 			t.Errorf("run %d heads out: %v, pair %d", i, d.Out, d.Pair)
 		}
 	}
-	slope := map[int]float64{} // on the way out, by 20 m
+	slope := map[int]float64{} // on the way out, every 20 m
 	seen := 0
 	for _, m := range tr.Moments {
 		switch node := int(math.Round(m.X / 20)); {

@@ -2,22 +2,22 @@ package sim
 
 import "math"
 
-// TakeUp is how a clutch takes hold over the time from first bite to full
-// force. Only the even one has the shape that the measuring of launches fits.
+// TakeUp is the course of the clutch force from first bite to full force. Only
+// the even one has the shape that the analysis of launches fits.
 type TakeUp string
 
-// The ways to take up a clutch, or an electric motor's current.
+// The shapes of a clutch's engagement, or of an electric motor's current.
 const (
-	EvenTakeUp   TakeUp = ""          // rises evenly
-	Exponential  TakeUp = "exp"       // quick at first, then slower and slower
+	EvenTakeUp   TakeUp = ""          // linear
+	Exponential  TakeUp = "exp"       // fast at first, then slower and slower
 	SShaped      TakeUp = "s"         // slow, quick, slow
 	Grab         TakeUp = "grab"      // half of the force at once, the rest evenly
 	Electric     TakeUp = "electric"  // full force within a tenth of the time
-	SlipAndGrip  TakeUp = "slip-grip" // lets go once in the middle
-	settlesAfter        = 3.0         // time constants of the exponential in the clutch's time
+	SlipAndGrip  TakeUp = "slip-grip" // slips again once in the middle
+	settlesAfter        = 3.0         // length of the clutch's time in time constants of the exponential
 )
 
-// TakeUps are all of them.
+// TakeUps lists all of them.
 func TakeUps() []TakeUp {
 	return []TakeUp{EvenTakeUp, Exponential, SShaped, Grab, Electric, SlipAndGrip}
 }

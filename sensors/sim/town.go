@@ -30,13 +30,13 @@ func (a Town) play(p *player) {
 	p.end(d)
 }
 
-// between draws evenly.
+// between draws from a uniform distribution.
 func (p *player) between(lo, hi float64) float64 { return lo + (hi-lo)*p.rng.Float64() }
 
 // chance is true with a probability.
 func (p *player) chance(probability float64) bool { return p.rng.Float64() < probability }
 
-// street gets going at part throttle and rides along, over a pothole at times.
+// street accelerates at part throttle and rides along, sometimes over a pothole.
 func (p *player) street() {
 	speed, pace := p.between(28, 62)*units.KMH, p.between(0.8, 2.4)
 	for end := p.time() + p.between(12, 40); p.time() < end && p.ok(); {
@@ -87,8 +87,9 @@ func (p *player) queue() {
 	}
 }
 
-// lights come with the throttle closed or the clutch in for a little, then the
-// brake, perhaps past the waiting cars at a walk, and a wait.
+// lights are traffic lights: coasting with the throttle closed or the clutch
+// in, braking, sometimes filtering past waiting cars at walking speed, and a
+// wait.
 func (p *player) lights() {
 	p.cmd = command{mode: rolling}
 	if p.chance(0.5) {

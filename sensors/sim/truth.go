@@ -41,28 +41,28 @@ type Moment struct {
 	RPM      float64 // engine speed, 1/min
 	Gear     int     // from 1
 	Throttle float64 // 0 to 1
-	Clutch   float64 // 0 open, 1 closed, between: slipping
-	Drive    float64 // force of the engine at the road, what its own inertia takes left out, N
+	Clutch   float64 // 0 open, 1 closed, in between: slipping
+	Drive    float64 // force of the engine at the road, without the part that accelerates the engine itself, N
 	Brake    float64 // N
 	Yaw      float64 // turn rate about the vertical, left positive, rad/s
 	Lean     float64 // left positive, rad
 	Pitch    float64 // of the chassis against the road, nose up positive, rad
 }
 
-// Mount is how the phone was fixed from a time on.
+// Mount is the phone's attitude on the bike from a time on.
 type Mount struct {
 	From              float64
 	Forward, Left, Up r3.Vec // the bike's axes in phone axes, unit vectors
 }
 
-// Spell is one mean wind.
+// Spell is a period of one mean wind.
 type Spell struct {
 	From  float64
 	Along float64 // against the way out, m/s
 	Cross float64 // against the left of the way out, m/s
 }
 
-// Kind is what an event was.
+// Kind is the kind of an event.
 type Kind string
 
 // Kinds of event. The first five are those that a detector should find.
@@ -81,7 +81,7 @@ const (
 	KindCountry   Kind = "country"
 )
 
-// Event is one thing the rider did, with its exact times.
+// Event is one act of the rider, with its exact times.
 type Event struct {
 	Kind       Kind
 	Start, End float64 // launch: first movement to throttle closed; coast-down: clutch open to clutch closed or throttle or brake

@@ -7,7 +7,7 @@ import (
 )
 
 const (
-	turnSpeed = 3.5 // of a turn-round, m/s
+	turnSpeed = 3.5 // of a U-turn, m/s
 	turnIn    = 0.5 // angle over which a bend tightens and opens, rad
 )
 

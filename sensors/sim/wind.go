@@ -5,10 +5,10 @@ import (
 	"math/rand/v2"
 )
 
-// windSettle is the time constant with which one mean wind gives way to the next, s.
+// windSettle is the time constant of the transition from one mean wind to the next, s.
 const windSettle = 4.0
 
-// wind is the wind vector in road axes, at the ticks on both sides of now.
+// wind is the wind vector in road axes, at the ticks before and after the present.
 type wind struct {
 	set         Wind
 	rng         *rand.Rand

@@ -1,6 +1,6 @@
-// Package batch says how many seeds the Monte Carlo tests run over. Usually it is
+// Package batch sets the number of seeds of the Monte Carlo tests. Usually it is
 // two fifths of them, which leaves a build server time for the other checks, and
-// all where STILLAIR_SEEDS=all is set:
+// all of them if STILLAIR_SEEDS=all is set:
 //
 //	STILLAIR_SEEDS=all go test -timeout 90m ./...
 //
@@ -12,8 +12,8 @@ import (
 	"testing"
 )
 
-// Size is the number of seeds of a test that takes full with all seeds, and short
-// with go test -short.
+// Size is the number of seeds of a test that has full in all, and short with go
+// test -short.
 func Size(full, short int) int {
 	n := All(full, short)
 	if os.Getenv("STILLAIR_SEEDS") == "all" {
@@ -22,7 +22,8 @@ func Size(full, short int) int {
 	return max(short, n*2/5)
 }
 
-// All is Size of a test whose limits fewer seeds than full would miss by chance.
+// All is Size for a test that needs all seeds: with fewer it would miss its limits by
+// chance.
 func All(full, short int) int {
 	if testing.Short() {
 		return short
