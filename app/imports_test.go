@@ -68,9 +68,8 @@ func sourceFiles(t *testing.T) []goFile {
 	return files
 }
 
-// TestImportsPointLeft holds the direction sensors ← fusion ← runs ← export ←
-// app over every file of the tree, whatever its build tags. Tests may not
-// import rightwards either.
+// TestImportsPointLeft checks the direction sensors ← fusion ← runs ← export ←
+// app for every file of the tree, with any build tags, tests included.
 func TestImportsPointLeft(t *testing.T) {
 	const module = "stillair/"
 	seen := 0
@@ -91,7 +90,7 @@ func TestImportsPointLeft(t *testing.T) {
 	}
 }
 
-// TestOuterImports holds two rules: only app imports Fyne, and only
+// TestOuterImports checks two rules: only app imports Fyne, and only
 // sensors/device touches cgo or the browser's JavaScript.
 func TestOuterImports(t *testing.T) {
 	for _, f := range sourceFiles(t) {

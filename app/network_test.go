@@ -15,26 +15,26 @@ import (
 )
 
 // Stillair uses no network. The one exception is the verb of the desk program
-// that hands the phone app over to a phone next to it, on the user's word.
-// These tests look at every source file, whatever its build tags; they see what
-// the program could do, where watching it run would see only what it did.
+// that serves the phone app to a phone next to it, at the user's request. These
+// tests check every source file, with any build tags; they find what the
+// program could do, where observing it would show only what it did.
 
-// mayServe are the only files that may know of the network.
+// mayServe are the only files that may use the network.
 func mayServe(path string) bool {
 	return strings.HasPrefix(path, "app/desk/phone") || path == "app/phone/web/handler.go" || path == "app/phone/web/web_test.go"
 }
 
-// mayStart are the only files that may start other programs, which could do
-// what these may not: the Go tool, to build the phone app, what
-// makes a package of it, and tests.
+// mayStart are the only files that may start other programs, which could use
+// the network: they start the Go tool, to build the phone app, the tools that
+// package it, and tests.
 func mayStart(path string) bool {
 	return path == "app/phone/web/build.go" || path == "app/desk/android/tools.go" || strings.HasSuffix(path, "_test.go") || strings.HasPrefix(path, "sensors/internal/memtest/")
 }
 
-// netPackage reports whether a package can open a socket or speak over one.
+// netPackage reports whether a package can open or use a socket.
 func netPackage(path string) bool {
 	switch path {
-	case "net/url", "net/netip": // names of places, no way there
+	case "net/url", "net/netip": // addresses without access to the network
 		return false
 	case "crypto/tls", "log/syslog", "expvar":
 		return true
@@ -66,8 +66,8 @@ func TestNoPackageOfTheNetworkIsImported(t *testing.T) {
 	}
 }
 
-// roundabout names functions that reach the network without importing a
-// package of it here: sockets of the system, and what Fyne fetches or opens.
+// roundabout names functions that reach the network without an import of a
+// network package: sockets of the system, and what Fyne fetches or opens.
 var roundabout = map[string][]string{
 	"syscall": {"Socket", "Connect", "Sendto", "Sendmsg", "RawSyscall", "Syscall", "Syscall6"},
 	"unix":    {"Socket", "Connect", "Sendto", "Sendmsg", "Syscall"},
@@ -110,11 +110,11 @@ func TestNoWayRoundToTheNetwork(t *testing.T) {
 var (
 	scriptReach   = regexp.MustCompile(`\b(XMLHttpRequest|WebSocket|WebTransport|EventSource|sendBeacon|RTCPeerConnection|java\.net|HttpURLConnection)\b`)
 	scriptFetch   = regexp.MustCompile(`\bfetch\(([^)]*)`)
-	scriptImport  = regexp.MustCompile(`\bimportScripts\b(?:\(("[a-z][a-z._-]*"(?:, *)?)+\))?`) // whole where all are files beside it
+	scriptImport  = regexp.MustCompile(`\bimportScripts\b(?:\(("[a-z][a-z._-]*"(?:, *)?)+\))?`) // matches completely if all are files next to it
 	scriptAddress = regexp.MustCompile(`(?i)\b(?:https?|wss?|ftp)://[^\s"'<>` + "`" + `)]*|(?:src|href|action)\s*=\s*["']//[^"']*`)
 )
 
-// strayNetwork says what of a text reaches further than the text's own origin.
+// strayNetwork returns the part of a text that reaches beyond its own origin.
 func strayNetwork(text string) []string {
 	found := scriptReach.FindAllString(text, -1)
 	for _, m := range scriptFetch.FindAllStringSubmatch(text, -1) {
@@ -136,8 +136,8 @@ func strayNetwork(text string) []string {
 	return found
 }
 
-// TestScriptsStayAtHome looks at everything that a browser would run or load:
-// scripts, pages, styles, and those that are written inside Go.
+// TestScriptsStayAtHome checks everything that a browser would run or load:
+// scripts, pages, styles, and those written inside Go.
 func TestScriptsStayAtHome(t *testing.T) {
 	seen := 0
 	err := filepath.WalkDir("..", func(path string, d fs.DirEntry, err error) error {
@@ -177,7 +177,7 @@ func TestScriptsStayAtHome(t *testing.T) {
 	}
 }
 
-// TestStrayNetworkIsSeen checks that the test above would notice.
+// TestStrayNetworkIsSeen checks that the test above can fail.
 func TestStrayNetworkIsSeen(t *testing.T) {
 	for _, text := range []string{
 		`fetch("https://example.org/x")`, `fetch(address)`, "fetch(`${where}/x`)", `new WebSocket("wss://example.org")`, `navigator.sendBeacon("x")`,
@@ -195,9 +195,9 @@ func TestStrayNetworkIsSeen(t *testing.T) {
 	}
 }
 
-// TestAndroidMayNotUseTheNetwork checks that the app does not even ask for the
-// right: without it the system lets no code of the app, or of any library in
-// it, open a socket.
+// TestAndroidMayNotUseTheNetwork checks that the app does not request the
+// permission: without it the system does not let the app, or any library in it,
+// open a socket.
 func TestAndroidMayNotUseTheNetwork(t *testing.T) {
 	manifest, err := os.ReadFile("desk/android/files/AndroidManifest.xml")
 	if err != nil {

@@ -15,16 +15,16 @@ import (
 	"stillair/export/words"
 )
 
-// prose is a run of words as only sentences have.
+// prose matches a sequence of words that only occurs in sentences.
 var prose = regexp.MustCompile(`[A-Za-z]{2,} [a-z]{2,} [a-z]{2,}`)
 
-// values are what files hold, as the format of the plain log has it: no texts.
+// values are values in files, defined by the format of the plain log: not texts.
 var values = []string{`"specific force up"`, `"specific force down"`}
 
-// TestNoSentencesBelowExport reads every file of sensors, fusion and runs: what
-// a person reads is a finding there, and its text is in export/words. What
-// a panic says to a programmer may be prose, and what a package that imports
-// testing reports to a test.
+// TestNoSentencesBelowExport reads every file of sensors, fusion and runs:
+// messages to users are findings there, with texts in export/words. Prose is
+// permitted in panics, which programmers read, and in packages that import
+// testing.
 func TestNoSentencesBelowExport(t *testing.T) {
 	suites := map[string]bool{} // folders of packages that are suites of tests
 	for _, f := range sourceFiles(t) {
@@ -62,8 +62,9 @@ func TestNoSentencesBelowExport(t *testing.T) {
 	}
 }
 
-// TestEveryCodeHasWords finds each code that any package makes: as a constant of
-// its type, or where a finding or an error is made of it.
+// TestEveryCodeHasWords finds each code in any package, as a constant of its
+// type or in a call that makes a finding or an error, and checks that it has a
+// text.
 func TestEveryCodeHasWords(t *testing.T) {
 	known := map[string]bool{}
 	for _, e := range words.Catalogue() {

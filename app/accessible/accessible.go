@@ -22,7 +22,7 @@ type Field interface {
 	FieldValue() string
 	FieldNote() string // unit, fault, hint; may be empty
 	FieldLines() bool  // more than one line may stand there
-	FieldKeys() string // the keyboard that it wants, by the browser's own names (inputmode); empty: letters
+	FieldKeys() string // the keyboard to show, by the browser's own names (inputmode); empty: letters
 	FieldLook() Look
 	SetFieldValue(string) // as if it had been typed
 }
@@ -67,12 +67,12 @@ const (
 type Thing struct {
 	Name  string
 	Role  Role
-	On    bool          // it is ticked, or chosen, or the place where one is
+	On    bool          // it is ticked, or chosen, or the current place
 	Level int           // of a heading
-	Held  time.Duration // that a finger must rest on a button; 0: it answers to a tap
+	Held  time.Duration // for which a button must be held; 0: it responds to a tap
 	Value string        // the content of a field
-	Note  string        // what there is to say about a field besides
-	Field Field         // what takes what is typed
+	Note  string        // further information about a field
+	Field Field         // receives what is typed
 	Pos   fyne.Position
 	Size  fyne.Size
 }

@@ -13,7 +13,7 @@ import (
 	"stillair/app/screens/kit"
 )
 
-// names lists what is read, with a star where it can be pressed.
+// names lists what is read, with a star for what can be pressed.
 func names(things []accessible.Thing) (out []string) {
 	for _, t := range things {
 		n := t.Name
@@ -28,7 +28,7 @@ func names(things []accessible.Thing) (out []string) {
 	return out
 }
 
-// box speaks for its parts if it has words.
+// box has a label for all its parts, unless that is empty.
 type box struct {
 	widget.BaseWidget
 	words string

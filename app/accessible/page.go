@@ -10,17 +10,17 @@ import (
 type onPage struct {
 	Name   string  `json:"name"`
 	Role   Role    `json:"role"`
-	On     bool    `json:"on"`    // ticked, chosen, or of a button: it leads where one is
+	On     bool    `json:"on"`    // ticked, chosen, or, for a button, it leads to the current place
 	Level  int     `json:"level"` // of a heading; 0: none
-	Held   int64   `json:"held"`  // ms that a finger must rest on a button; 0: it answers to a tap
+	Held   int64   `json:"held"`  // ms for which a button must be held; 0: it responds to a tap
 	X      float32 `json:"x"`
 	Y      float32 `json:"y"`
 	W      float32 `json:"w"`
 	H      float32 `json:"h"`
 	Value  string  `json:"value"` // the content of a field
-	Note   string  `json:"note"`  // what there is to say about it besides
-	Key    string  `json:"key"`   // by which the page names a field
-	Lines  bool    `json:"lines"` // it takes more than one line
+	Note   string  `json:"note"`  // further information about it
+	Key    string  `json:"key"`   // the page's name for a field
+	Lines  bool    `json:"lines"` // it has more than one line
 	Keys   string  `json:"keys"`  // its keyboard: an inputmode of HTML; empty: letters
 	Points float32 `json:"points"`
 	Ink    string  `json:"ink"` // colours of CSS

@@ -11,8 +11,8 @@ import (
 	"time"
 )
 
-// TestAccuracy measures two seeds of the six cases that have many and one of
-// those that have few, and finds them done when asked again.
+// TestAccuracy runs two seeds of the six cases that have many and one of those
+// that have few, and checks that a second call finds them done.
 func TestAccuracy(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -37,7 +37,7 @@ func TestAccuracy(t *testing.T) {
 	}
 }
 
-// TestAccuracyStopped: what was ridden before Ctrl-C is kept and shown.
+// TestAccuracyStopped: results from before Ctrl-C are kept and shown.
 func TestAccuracyStopped(t *testing.T) {
 	t.Parallel()
 	ctx, stop := context.WithCancel(t.Context())

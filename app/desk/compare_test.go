@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// TestPlan holds what a rider reads off a plan that works and one that does not.
+// TestPlan checks the text of a plan that works and of one that does not.
 func TestPlan(t *testing.T) {
 	tests := []struct {
 		name  string
@@ -89,8 +89,8 @@ func TestPlanRefuses(t *testing.T) {
 	}
 }
 
-// TestCompare rides an invented test of two setups twice and compares within
-// and across the rides; the plan then starts from what was measured.
+// TestCompare simulates a test of two setups twice and compares within and
+// across the rides; the plan then uses the measured values.
 func TestCompare(t *testing.T) {
 	dir := t.TempDir()
 	first, second := filepath.Join(dir, "first"), filepath.Join(dir, "second")

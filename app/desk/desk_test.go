@@ -17,7 +17,7 @@ import (
 	"stillair/export/results"
 )
 
-// desk runs a command line as main would and returns what it printed.
+// desk runs a command line as main does and returns its output.
 func desk(t *testing.T, args ...string) (code int, out, err string) {
 	t.Helper()
 	var stdout, stderr bytes.Buffer
@@ -50,9 +50,9 @@ func readResults(t *testing.T, path string) *results.Document {
 	return d
 }
 
-// TestDemo runs the demo and checks that its files are there, that its summary
-// says what a newcomer needs, and that analysing the session it wrote gives
-// its results again to the last byte.
+// TestDemo runs the demo and checks that its files exist, that its summary says
+// what a newcomer needs, and that analysing its session gives the same results
+// to the last byte.
 func TestDemo(t *testing.T) {
 	t.Parallel()
 	dir := filepath.Join(t.TempDir(), "a", "b")
@@ -81,7 +81,7 @@ func TestDemo(t *testing.T) {
 	}
 }
 
-// TestAnalyse takes one simulated ride through the ways to ask about it.
+// TestAnalyse analyses a simulated ride with each of the options.
 func TestAnalyse(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -116,7 +116,7 @@ func TestAnalyse(t *testing.T) {
 	}
 }
 
-// TestGivenCounts checks that what the command line says takes precedence over the
+// TestGivenCounts checks that values on the command line take precedence over the
 // recording: drag area is proportional to mass, and without air and mass the
 // defaults are named.
 func TestGivenCounts(t *testing.T) {
@@ -147,7 +147,7 @@ func TestGivenCounts(t *testing.T) {
 	}
 }
 
-// TestSimulateRepeats checks that a seed decides everything.
+// TestSimulateRepeats checks that a seed determines everything.
 func TestSimulateRepeats(t *testing.T) {
 	t.Parallel()
 	files := map[string][]byte{}
@@ -223,8 +223,8 @@ func TestErrors(t *testing.T) {
 	}
 }
 
-// TestImpossible checks that a given value is refused where it cannot be, with
-// the recording at hand.
+// TestImpossible checks that a value that is impossible for the recording is
+// refused.
 func TestImpossible(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -271,8 +271,8 @@ func TestHelp(t *testing.T) {
 	}
 }
 
-// TestProgress checks that the first second is silent, and that a log file
-// gets each stage once while a person sees the share.
+// TestProgress checks that nothing is printed in the first second, and that a
+// log file gets each stage once but a terminal the percentage.
 func TestProgress(t *testing.T) {
 	now := time.Unix(0, 0)
 	for _, live := range []bool{false, true} {
@@ -298,8 +298,8 @@ func TestProgress(t *testing.T) {
 	}
 }
 
-// TestDuring checks that what takes long says so, once, and that an interrupt
-// does not wait for it.
+// TestDuring checks that a long task says so, once, and that an interrupt does
+// not wait for it.
 func TestDuring(t *testing.T) {
 	for _, live := range []bool{false, true} {
 		var errs bytes.Buffer
@@ -324,8 +324,8 @@ func TestDuring(t *testing.T) {
 	}
 }
 
-// TestSaveLeavesNoHalfFile checks that a file that could not be written whole
-// is not there, and that one that was there before still is.
+// TestSaveLeavesNoHalfFile checks that a failed write leaves no partial file,
+// and keeps an existing one.
 func TestSaveLeavesNoHalfFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "r.html")
 	if err := os.WriteFile(path, []byte("before"), 0o600); err != nil {

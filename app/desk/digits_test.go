@@ -23,7 +23,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// outputs is one ride as the phone, the desk program, the report and CSV show it.
+// outputs is one ride as shown by the phone, the desk program, the report and CSV.
 type outputs struct {
 	phone  view.Context
 	style  shown.Style
@@ -35,7 +35,7 @@ type outputs struct {
 
 // TestSameDigits shows one simulated ride everywhere: drag area, rolling
 // resistance, times, speeds and power have the same digits on the phone, in the
-// terminal and on the page, and what CSV holds gives them by the same rule.
+// terminal and in the report, and the values in CSV round to them.
 func TestSameDigits(t *testing.T) {
 	t.Parallel()
 	sc := sim.DefaultScenario(sim.Naked())
@@ -116,8 +116,9 @@ func csvRows(t *testing.T, r io.Reader) []map[string]string {
 	return out
 }
 
-// same checks that a reading of the phone stands in the desk's and the report's
-// text behind what introduces it there, and is what CSV gives, x ± half in SI.
+// same checks that a reading of the phone appears in the desk's and the
+// report's text after its label there, and equals the value in CSV, x ± half in
+// SI.
 func (o *outputs) same(t *testing.T, what string, phone view.Reading, desk, page string, q shown.Quantity, x, half float64) {
 	t.Helper()
 	want := phone.Spoken()
@@ -153,9 +154,9 @@ func (o *outputs) times(t *testing.T) {
 			continue
 		}
 		for _, m := range o.phone.Run(o.result, r).Marks {
-			name := strings.ReplaceAll(m.Name, "–", "-") // a dash on the phone alone
+			name := strings.ReplaceAll(m.Name, "–", "-") // a dash on the phone only
 			if r.Kind == runs.Launch && !slices.Contains((&page{units: o.style.System}).headline(), name) {
-				continue // the summary names the headline alone
+				continue // the summary shows only the headline
 			}
 			row := o.mark(t, r.ID, name)
 			seen++

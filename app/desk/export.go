@@ -160,7 +160,7 @@ type order struct {
 	style   shown.Style // of the report
 	rollOns []marks.SpeedPair
 	given   *given
-	random  io.Reader // for the identities of what is written
+	random  io.Reader // for the IDs of what is written
 
 	originals []os.FileInfo // the recordings, never to be replaced
 }

@@ -26,9 +26,9 @@ import (
 // format is one way to write a recording.
 type format struct {
 	name, about string
-	results     bool // needs what was computed
+	results     bool // needs results
 	places      bool // is nothing without them
-	ride        bool // is nothing without what is left of the ride itself
+	ride        bool // needs what is left of the ride itself
 	files       func(x *exported) []file
 }
 
@@ -42,7 +42,7 @@ type file struct {
 type exported struct {
 	name   string // of its files
 	log    *sensors.Log
-	result *runs.Result // nil where no format needs it
+	result *runs.Result // nil if no format needs it
 	rec    *session.Recording
 	id     session.ID // of the session file that is written
 	window share.Window

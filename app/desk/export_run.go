@@ -132,7 +132,7 @@ func (o *order) export(ctx context.Context, in exportInput, ride *input.Ride) (b
 	if err := o.given.apply(&ride.Log.Ride); err != nil {
 		return 0, "", err
 	}
-	for i := range ride.Log.Notes { // where it lies is nobody's business
+	for i := range ride.Log.Notes { // its path is private
 		ride.Log.Notes[i].File = filepath.Base(ride.Log.Notes[i].File)
 	}
 	var result *runs.Result

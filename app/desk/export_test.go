@@ -55,8 +55,8 @@ func exportRide(t *testing.T, path string) *sensors.Log {
 
 const allFormats = "gpx,geojson,csv,parquet,session,plain,results,report"
 
-// TestExportEveryFormat writes every format and finds neither end of the ride
-// in any of them.
+// TestExportEveryFormat writes every format and checks that none contains
+// either end of the ride.
 func TestExportEveryFormat(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -100,7 +100,7 @@ func readFile(t *testing.T, path string) []byte {
 	return b
 }
 
-// whenGone is when the ride had gone so many metres, by its speeds.
+// whenGone is the time at which the ride had covered a distance in m, by its speeds.
 func whenGone(log *sensors.Log, metres float64) float64 {
 	for i, s := 1, 0.0; i < len(log.Fixes); i++ {
 		a, b := log.Fixes[i-1], log.Fixes[i]
@@ -126,7 +126,7 @@ func checkEndsAreGone(t *testing.T, name string, log, got *sensors.Log) {
 }
 
 // metres is a distance on a flat Earth with 111 320 m a degree (from memory),
-// apart from how package share calculates it.
+// independent of package share.
 func metres(lat, lon float64, f sensors.Fix) float64 {
 	return 111320 * math.Hypot(lat-f.LatDeg, (lon-f.LonDeg)*math.Cos(lat*math.Pi/180))
 }
@@ -146,7 +146,7 @@ func checkPlacesGone(t *testing.T, path string, place *regexp.Regexp, log *senso
 	}
 }
 
-// TestExportPlaces holds what becomes of places, the ends and the date.
+// TestExportPlaces checks what is removed of places, the ends and the date.
 func TestExportPlaces(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -184,7 +184,7 @@ func TestExportPlaces(t *testing.T) {
 }
 
 // TestExportGoesOn checks that one bad recording does not stop the others, and
-// that the error comes with its remedy.
+// that the error names the remedy.
 func TestExportGoesOn(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -282,7 +282,7 @@ func TestExportTooShort(t *testing.T) {
 	}
 }
 
-// TestExportResults reads the results back as any program would.
+// TestExportResults reads the results as any program would.
 func TestExportResults(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -307,7 +307,7 @@ func TestExportResults(t *testing.T) {
 }
 
 // TestExportKeepsRecordingsApart joins two recordings to one file and exports it:
-// each becomes a file of its own, of the version that is written now.
+// each becomes a separate file of the current version.
 func TestExportKeepsRecordingsApart(t *testing.T) {
 	dir := t.TempDir()
 	var joined []byte

@@ -8,12 +8,13 @@ import (
 	"testing"
 )
 
-// TestOldRecordingsMeasureTheSame measures recordings as earlier programs wrote
-// them: the first one that could analyse any, the last of version 1 and the first
-// of version 2. Each is of an invented ride (their simulate, --seed 3; the second
-// and third with --ride short --browser), cut off in the middle of its parts, with
-// one launch whose times are in its truth.json. What is measured is so near the
-// truth as it says, and the same of the recording as today's program writes it.
+// TestOldRecordingsMeasureTheSame analyses recordings written by earlier programs:
+// the first one that could analyse, the last of version 1 and the first of version
+// 2. Each is of an invented ride (their simulate, --seed 3; the second and third
+// with --ride short --browser), cut off in the middle of its parts, with one
+// launch whose times are in its truth.json. The results agree with the truth
+// within their uncertainty, and with those of the recording as today's program
+// writes it.
 func TestOldRecordingsMeasureTheSame(t *testing.T) {
 	t.Parallel()
 	truth := map[string]float64{"0-60 km/h": 2.361, "0-100 km/h": 4.518} // s from the first movement
@@ -44,7 +45,7 @@ func TestOldRecordingsMeasureTheSame(t *testing.T) {
 	}
 }
 
-// measured are the results of a recording, without what is said about the file.
+// measured are the results of a recording, without the notes about the file.
 func measured(t *testing.T, path, into string) map[string]any {
 	t.Helper()
 	good(t, "export", path, "--as", "results", "--ends", "0", "--into", into)

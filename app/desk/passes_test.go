@@ -9,7 +9,7 @@ import (
 	"github.com/tidwall/gjson"
 )
 
-// TestPasses follows flying passes from a ride through its summary and results into a
+// TestPasses follows flying passes from a ride through its summary and results to a
 // season, which is the same from JSON and from Parquet.
 func TestPasses(t *testing.T) {
 	t.Parallel()

@@ -308,12 +308,12 @@ func (p *planFlags) matters(l effect.Load) (float64, error) {
 
 // planWords are the words that differ between the plans of different questions.
 type planWords struct {
-	asked  string // what was asked, as a heading
-	runs   string // what is ridden
+	asked  string // the question, as a heading
+	runs   string // the runs of the test
 	chance float64
 	amount func(x float64) string
 	care   []finding.Finding
-	one    bool // the question is how well one setup becomes known
+	one    bool // the question is about the accuracy for one setup
 }
 
 func dragWords(q plan.Question, c plan.Conditions) planWords {

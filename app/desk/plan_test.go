@@ -8,7 +8,7 @@ import (
 )
 
 // TestPlanLikeARide plans for a day and a road like those of the invented ride,
-// whose wind was not given, and writes the card in German.
+// without a given wind, and writes the card in German.
 func TestPlanLikeARide(t *testing.T) {
 	if testing.Short() {
 		t.Skip("measures a whole ride")

@@ -33,7 +33,7 @@ func (p *progress) at(what string, share float64) {
 	}
 	line := fmt.Sprintf("%s, %.0f %%", what, 100*share)
 	if !p.w.Live {
-		line = what // a log file wants each stage once, not each percent
+		line = what // a log file gets each stage once, not each percent
 	}
 	if line == p.last {
 		return

@@ -13,8 +13,9 @@ import (
 	"stillair/export/results"
 )
 
-// TestProtocol writes the protocol of two rides: it names the recordings by
-// their content, has each run once, and the page reads in either language.
+// TestProtocol writes the protocol of two rides: it identifies the recordings
+// by their content and has each run once, and the page exists in both
+// languages.
 func TestProtocol(t *testing.T) {
 	dir := t.TempDir()
 	at := func(name string) string { return filepath.Join(dir, name) }

@@ -10,8 +10,8 @@ import (
 	"github.com/tidwall/gjson"
 )
 
-// TestSeason puts two recordings and a results file together: what a part costs is
-// found with the parts that were never ridden side by side, and the truth lies
+// TestSeason combines two recordings and a results file: the cost of each part is
+// found even for parts that were never ridden on the same day, and the truth lies
 // within the bands.
 func TestSeason(t *testing.T) {
 	t.Parallel()
@@ -38,7 +38,7 @@ func TestSeason(t *testing.T) {
 	out := t.TempDir()
 	good(t, "export", dir, "--as", "parquet,results", "--ends", "0", "--into", out)
 	sameSeason(t, out)
-	if err := os.Remove(first); err != nil { // its results say all that a season needs
+	if err := os.Remove(first); err != nil { // its results hold all that a season needs
 		t.Fatal(err)
 	}
 	doc := good(t, "season", dir, "--base", "short screen", "--json")
@@ -48,7 +48,7 @@ func TestSeason(t *testing.T) {
 	for _, e := range gjson.Get(doc, "bikes.0.drag_budget.effects").Array() {
 		want := map[string]float64{"tall screen": 0.08 * 0.55, "panniers": 0.11 * 0.55}[e.Get("part").String()]
 		ci := e.Get("ci95_m2").Array()
-		reach := 1.5 * (ci[1].Float() - ci[0].Float()) // of a seed that was not chosen, three standard errors
+		reach := 1.5 * (ci[1].Float() - ci[0].Float()) // three standard errors, since the seed was not selected
 		if got := e.Get("delta_cda_m2.value").Float(); want == 0 || got < want-reach || got > want+reach || reach > 0.1 {
 			t.Errorf("%s: %v, true %.4f", e.Get("part"), e.Get("delta_cda_m2"), want)
 		}
@@ -75,9 +75,9 @@ func TestSeason(t *testing.T) {
 	}
 }
 
-// sameSeason holds the season of rides exported as Parquet, as files, folders and
-// one zip, to that of the same rides as JSON: the same to the last digit, be it
-// printed or as JSON. A ride that is in both counts once.
+// sameSeason checks that the season of rides exported as Parquet, as files,
+// folders and one zip, equals that of the same rides as JSON to the last digit,
+// both printed and as JSON. A ride that is in both counts once.
 func sameSeason(t *testing.T, exported string) {
 	t.Helper()
 	as, packed := t.TempDir(), t.TempDir()

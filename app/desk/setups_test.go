@@ -76,8 +76,8 @@ func contents(t *testing.T, path string) string {
 }
 
 // TestSetups splits, names and weighs the setups of recordings of each kind, and
-// checks that the copy says so, that its samples are the recording's, and that
-// the recording is untouched.
+// checks that the copy has the changes, that its samples are the recording's,
+// and that the recording is unchanged.
 func TestSetups(t *testing.T) {
 	t.Parallel()
 	for kind, path := range recordings(t) {
@@ -140,7 +140,7 @@ func checkCopied(t *testing.T, path string, got *sensors.Log) {
 	}
 }
 
-// TestSetupsAreOnlyListed checks that without a change nothing is written, and
+// TestSetupsAreOnlyListed checks that nothing is written without a change, and
 // where a copy goes without --out.
 func TestSetupsAreOnlyListed(t *testing.T) {
 	t.Parallel()
@@ -161,8 +161,8 @@ func TestSetupsAreOnlyListed(t *testing.T) {
 	}
 }
 
-// TestSetupAgain checks that a split with the name of an earlier setup is that
-// setup again, and another one has the same tyres and no mass.
+// TestSetupAgain checks that a split with the name of an earlier setup refers
+// to that setup, and that a new one has the same tyres and no mass.
 func TestSetupAgain(t *testing.T) {
 	log := stoppedTwice()
 	log.Ride.Setups = []sensors.Setup{{From: 0, Name: "bare", Mass: 280, Tyres: "2.5 bar"}}

@@ -40,9 +40,9 @@ func TestArgument(t *testing.T) {
 	}
 }
 
-// TestNoNameCommandsTheTerminal analyses and exports a recording whose every word
-// holds commands for a terminal, from a path that does too, and with a flag and a
-// verb that do.
+// TestNoNameCommandsTheTerminal analyses and exports a recording in which every
+// text contains control sequences for a terminal, as do the path, a flag and a
+// verb.
 func TestNoNameCommandsTheTerminal(t *testing.T) {
 	t.Parallel()
 	const evil = "\x1b]0;owned\a\x1b[2J\u202e\u009b31m"
@@ -72,8 +72,8 @@ func TestNoNameCommandsTheTerminal(t *testing.T) {
 	}
 }
 
-// TestProgressStillMovesTheLine checks that the program's own commands reach the
-// terminal through the escapes.
+// TestProgressStillMovesTheLine checks that the program's own control sequences
+// still reach the terminal.
 func TestProgressStillMovesTheLine(t *testing.T) {
 	var errs bytes.Buffer
 	now := time.Time{}
@@ -86,8 +86,8 @@ func TestProgressStillMovesTheLine(t *testing.T) {
 	}
 }
 
-// TestOutputsFollowNoLinks checks that nothing but a regular file is ever replaced,
-// and that what a link names stays as it is.
+// TestOutputsFollowNoLinks checks that only regular files are replaced, and that
+// the target of a link is unchanged.
 func TestOutputsFollowNoLinks(t *testing.T) {
 	dir := t.TempDir()
 	precious := filepath.Join(dir, "precious")

@@ -28,10 +28,11 @@ import (
 var tracedRides = flag.Int("traced", 0, "how many rides to search for traces of what was cut; 0: a few")
 
 // TestNoTraceOfWhatWasCut exports invented rides in every format with the default
-// cut, and searches all that was written, unpacked, for what would lead to the
-// door: a time on the recording's clock (which begins far from zero here), a date
-// or a time of day from before the cut, a place near either end, a distance that
-// begins anywhere but at zero, a remark or a name that tells the time.
+// cut, and searches all that was written, unpacked, for anything that would
+// reveal the rider's address: a time on the recording's clock (which begins far
+// from zero here), a date or a time of day from before the cut, a place near
+// either end, a distance that does not begin at zero, a remark or a name that
+// contains the time.
 func TestNoTraceOfWhatWasCut(t *testing.T) {
 	t.Parallel()
 	rides := max(*tracedRides, 6)
@@ -71,7 +72,7 @@ func TestNoTraceOfWhatWasCut(t *testing.T) {
 	}
 }
 
-// traced is a ride and what must not be found of it.
+// traced is a ride and the data that must not be found.
 type traced struct {
 	path       string
 	log        *sensors.Log
@@ -80,8 +81,8 @@ type traced struct {
 	left       time.Time // at which 190 m were ridden
 }
 
-// tracedRide is an invented ride whose clock begins at a number that nothing else
-// in it comes near.
+// tracedRide is an invented ride whose clock begins at a number that is far from
+// all others in it.
 func tracedRide(t *testing.T, rng *rand.Rand, seed uint64, path string) traced {
 	t.Helper()
 	sc := sim.DefaultScenario(sim.Bikes()[rng.IntN(len(sim.Bikes()))])
@@ -96,7 +97,7 @@ func tracedRide(t *testing.T, rng *rand.Rand, seed uint64, path string) traced {
 	log := ride.Log
 	x := traced{path: path, log: log, start: log.Motion[0].T, end: log.Motion[len(log.Motion)-1].T}
 	x.began = time.Date(2026, 5, 3, 7, 48, 11, 0, time.UTC)
-	for i := range log.Fixes { // the receiver's date goes with the header's
+	for i := range log.Fixes { // the receiver's date follows the header's
 		log.Fixes[i].UTC = x.began.Add(time.Duration((log.Fixes[i].T - x.start) * float64(time.Second))).Round(time.Millisecond)
 	}
 	x.left = x.began.Add(time.Duration((whenGone(log, 190) - x.start) * float64(time.Second)))
@@ -186,7 +187,7 @@ func (x traced) firstDistance(t *testing.T, what, text string) {
 	t.Errorf("%s has no distances: %v", what, header)
 }
 
-// unpackedAll is all text of a file, whatever it is packed in.
+// unpackedAll is all text of a file after unpacking.
 func unpackedAll(t *testing.T, name string, data []byte) map[string]string {
 	t.Helper()
 	out := map[string]string{}

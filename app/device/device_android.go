@@ -43,7 +43,7 @@ func Open() (*platform.Device, error) {
 		PermitHearing: func() bool { return android.PermitMicrophone(native, time.After) },
 		Background:    newBackground(),
 		Obstacles:     obstacles,
-		AskToNotify:   func() { _ = android.AskToNotify(native) }, // refused, there is merely no question
+		AskToNotify:   func() { _ = android.AskToNotify(native) }, // if it is refused, the rider is simply not asked
 		LastEnd:       lastEnd,
 		Lit:           lit,
 		Trial:         trial,
@@ -52,7 +52,7 @@ func Open() (*platform.Device, error) {
 		Buzzer:        android.Buzzer{Native: native},
 		Locale:        lang.SystemLocale().String(),
 	}
-	if voice, err := android.NewVoice(native); err == nil { // a phone may be without one
+	if voice, err := android.NewVoice(native); err == nil { // a phone may have none
 		d.Voice = voice
 	}
 	return d, nil

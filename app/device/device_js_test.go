@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/sourcetest"
 )
 
-// These tests run in a browser into whose sensors a phone at rest is played;
+// These tests run in a browser whose sensors simulate a phone at rest;
 // .ci/browser/gotest.mjs starts them.
 
 func TestBrowserFilesKeepTheContract(t *testing.T) {
@@ -47,8 +47,8 @@ func TestBrowserSourceKeepsTheContract(t *testing.T) {
 	sourcetest.Contract(t, func() sensors.Source { return d.Source() }, sourcetest.Samples(400), sourcetest.Patience(8*time.Second))
 }
 
-// TestBrowserDelivers checks that what was played arrives: 60 Hz of motion with
-// turn rates and 1 Hz of fixes with a speed.
+// TestBrowserDelivers checks that the simulated readings arrive: 60 Hz of
+// motion with turn rates and 1 Hz of fixes with a speed.
 func TestBrowserDelivers(t *testing.T) {
 	d, err := Open()
 	if err != nil {

@@ -21,8 +21,8 @@ func TestBrowserHearsTheContract(t *testing.T) {
 	sourcetest.Contract(t, d.Hear, sourcetest.Samples(400), sourcetest.Patience(8*time.Second))
 }
 
-// TestBrowserHears checks that what was played arrives whole and evenly, and
-// that nothing above the band folds into it: 2900 Hz would come out at 500.
+// TestBrowserHears checks that the sound arrives complete and with even timing,
+// and that nothing above the band aliases into it: 2900 Hz would appear at 500.
 func TestBrowserHears(t *testing.T) {
 	d, err := Open()
 	if err != nil {
@@ -57,8 +57,8 @@ func TestBrowserHears(t *testing.T) {
 	}
 }
 
-// amplitude is that of a line, by its mean over pieces of half a second, in
-// which clocks do not matter.
+// amplitude is the mean amplitude of a line over pieces of half a second, in
+// which clock drift does not matter.
 func amplitude(at, x []float64, hz float64) float64 {
 	const piece = 600
 	sum, n := 0.0, 0.0

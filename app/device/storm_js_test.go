@@ -23,7 +23,8 @@ import (
 // These are the pages of .ci/browser/storms.mjs, which takes their storage away in
 // several ways and compares what was read with what the browser delivered.
 
-// watched is a storage that knows since when something written waits to be synced.
+// watched is a storage that records since when written data has been waiting to be
+// synced.
 type watched struct {
 	platform.Files
 	mu    sync.Mutex
@@ -70,14 +71,15 @@ func (f watchedFile) Sync() error {
 	return err
 }
 
-// beat is how often the screen looks at the recorder, as in package shell; a page
-// whose beats are further apart than this many was hidden or frozen.
+// beat is the interval at which the screen checks the recorder, as in package
+// shell; a page whose beats are further apart than this multiple was hidden or
+// frozen.
 const (
 	beat   = 500 * time.Millisecond
 	stands = 3
 )
 
-// telling follows what the screen says about the storage, at each beat.
+// telling records what the screen says about the storage at each beat.
 type telling struct {
 	files   *watched
 	words   view.Context
@@ -85,14 +87,14 @@ type telling struct {
 	said    bool
 	Unsaid  time.Duration // the longest that something waited at a beat that said nothing
 	SaidAt  time.Duration // the longest that it had waited when the screen first said so
-	Letdown int           // how often that began
+	Letdown int           // how often that happened
 }
 
 func (s *telling) look(st recorder.Status, now time.Time) {
 	if now.Sub(s.last) > stands*beat {
 		s.files.mu.Lock()
 		if !s.files.since.IsZero() {
-			s.files.since = now // a page that stands can show nothing
+			s.files.since = now // a page that does not run can show nothing
 		}
 		s.files.mu.Unlock()
 	}
@@ -183,8 +185,8 @@ func TestRecordThroughAStorm(t *testing.T) {
 	tell(t, "ENDED", whatIsLeft(t, d, rec, s))
 }
 
-// noise is text that hardly packs, so that it uses up the room that a browser
-// granted to a file beforehand.
+// noise is text that hardly compresses, so that it uses up the space that a
+// browser reserved for a file.
 func noise(n int) string {
 	b := make([]byte, n)
 	for i := range b {
@@ -193,7 +195,7 @@ func noise(n int) string {
 	return string(b)
 }
 
-// whatIsLeft is the ride as the rider has it: the file, and behind it what the
+// whatIsLeft is the ride as the rider has it: the file, followed by what the
 // storage did not take.
 func whatIsLeft(t *testing.T, d *platform.Device, rec *recorder.Recording, s telling) readings {
 	t.Helper()
@@ -214,9 +216,8 @@ func whatIsLeft(t *testing.T, d *platform.Device, rec *recorder.Recording, s tel
 	return out
 }
 
-// TestASecondTab opens the app's storage while a recording is under way in
-// another tab: it looks at all, as the app does when it starts, and is refused a
-// recording of its own.
+// TestASecondTab opens the app's storage while another tab is recording: it
+// reads everything, as the app does when it starts, and may not record itself.
 func TestASecondTab(t *testing.T) {
 	d := onTheDevice(t)
 	sessions := store.NewSessions(d.Files, d.Clock)

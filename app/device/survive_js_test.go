@@ -19,7 +19,7 @@ import (
 // the browser while the first runs and reads what the second found.
 var surviving = flag.Bool("surviving", false, "record until killed, and tell what an earlier kill left")
 
-// noFilter leaves the screen's filter out.
+// noFilter replaces the filter of the screen by none.
 type noFilter struct{}
 
 func (noFilter) Motion(sensors.Motion) {}
@@ -28,7 +28,7 @@ func (noFilter) Estimate() recorder.Estimate {
 	return recorder.Estimate{Speed: math.NaN(), Accel: math.NaN()}
 }
 
-// left is what is found of one session, as the other half reads it.
+// left is the remainder of a session, as the second half reads it.
 type left struct {
 	ID     string  `json:"id"`
 	Stage  string  `json:"stage"`

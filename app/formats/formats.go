@@ -27,10 +27,10 @@ import (
 
 // Ride is what files are made of.
 type Ride struct {
-	Title    string // what the rider calls it
+	Title    string // the rider's name for it
 	Started  time.Time
 	Log      *sensors.Log
-	Result   *runs.Result // nil where nothing could be computed
+	Result   *runs.Result // nil if there are no results
 	Units    shown.System
 	Language shown.Language // of the report
 	Program  string
@@ -53,8 +53,8 @@ const (
 type Format struct {
 	Kind          Kind
 	Ending, Media string
-	Computed      bool // it is made of what was computed
-	Places        bool // it is nothing without places
+	Computed      bool // it contains results
+	Places        bool // it needs places
 	write         func(io.Writer, Ride) error
 }
 

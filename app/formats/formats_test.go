@@ -112,8 +112,8 @@ func TestEveryFormat(t *testing.T) {
 	}
 }
 
-// TestNoPlaceNearTheEnds looks for the latitudes of the first and the last
-// fix, and of all within 200 m of them, in what maps are given.
+// TestNoPlaceNearTheEnds searches the files for maps for the latitudes of the
+// first and the last fix, and of all within 200 m of them.
 func TestNoPlaceNearTheEnds(t *testing.T) {
 	lat := regexp.MustCompile(`lat="([0-9.]+)"|\[\s*9\.5[0-9]*,\s*([0-9.]+)\s*\]`)
 	first := exporttest.Log().Fixes[0].LatDeg

@@ -109,7 +109,7 @@ type Input interface {
 func read(f Input, size int64, head []byte, name string, asked []sheets.Ask) (*Ride, error) {
 	text := bytes.TrimLeft(head, "\ufeff \t\r\n")
 	switch {
-	case session.IsSession(head), strings.HasSuffix(strings.ToLower(name), ".jsonl.gz"): // by name where its beginning is spoilt
+	case session.IsSession(head), strings.HasSuffix(strings.ToLower(name), ".jsonl.gz"): // by name if its beginning is damaged
 		return asSession(session.ReadAll(f, name))
 	case bytes.HasPrefix(head, []byte("PK")) && !plain.FitsZip(f, size) && sheets.FitsZip(f, size):
 		return asTables(sheets.ReadZip(f, size, name, asked))

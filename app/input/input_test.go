@@ -54,7 +54,7 @@ func recordings(t *testing.T) (dir string, log *sensors.Log) {
 	if _, err := io.Copy(&text, gz); err != nil {
 		t.Fatal(err)
 	}
-	put("session", m.Bytes()) // the name says nothing: the content does
+	put("session", m.Bytes()) // recognised by its content, not its name
 	put("unpacked.txt", text.Bytes())
 	put("log.dat", zip.Bytes())
 	put("browser", []byte(browserLines(60)))
@@ -114,7 +114,7 @@ func TestEveryForm(t *testing.T) {
 	}
 }
 
-// TestOthers checks that what is not a recording is refused with what it is.
+// TestOthers checks that a file that is not a recording is refused with its kind.
 func TestOthers(t *testing.T) {
 	dir, _ := recordings(t)
 	for name, says := range map[string]string{"results.json": "input.results", "picture": "input.not_text", "none": "input.no_such_file"} {

@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// TestMalformedMemory opens the malformed files in a process of its own and looks
-// at the most memory that it ever held, what makes the files included.
+// TestMalformedMemory opens the malformed files in a separate process and checks
+// its peak memory, which includes making the files.
 func TestMalformedMemory(t *testing.T) {
 	if testing.Short() {
 		t.Skip("runs a test once more")

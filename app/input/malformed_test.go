@@ -24,7 +24,7 @@ type spoiler struct {
 }
 
 // forms are the good files that are spoilt, and inner those whose content is
-// spoilt and packed again, so that it gets past a checksum.
+// spoilt and compressed again, so that it passes the checksum.
 var (
 	forms = []string{"session", "log.dat", "unpacked.txt", "browser", "sentences"}
 	inner = []string{"as one gzip member", "as a zip"}
@@ -117,8 +117,8 @@ func gzipped(b []byte) []byte {
 	return out.Bytes()
 }
 
-// zip packs the good log again with one member's content spoilt, and now and
-// then with a name that leads elsewhere.
+// zip packs the good log again with one member spoilt, and sometimes with a
+// name that points outside the archive.
 func (s *spoiler) zip(how string) []byte {
 	in, err := zip.NewReader(bytes.NewReader(s.good["log.dat"]), int64(len(s.good["log.dat"])))
 	if err != nil {
@@ -152,9 +152,9 @@ func (s *spoiler) zip(how string) []byte {
 	return out.Bytes()
 }
 
-// TestMalformedFiles opens files made to do harm, in a folder where nothing else
-// is: each ends in an error that names the file and the remedy, or in a log that
-// is in order; and nothing is written anywhere near.
+// TestMalformedFiles opens adversarial files, alone in a folder: each gives an
+// error that names the file and the remedy, or a log that is in order; and
+// nothing is written to the folder.
 func TestMalformedFiles(t *testing.T) {
 	count := 200
 	if testing.Short() {

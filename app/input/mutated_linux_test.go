@@ -37,16 +37,16 @@ var (
 	mutatedFrom = flag.Int("mutated-from", 0, "the first of them")
 )
 
-// What one log may take.
+// The limits for one log.
 const (
 	mutatedTime   = 10 * time.Second // of a processor
 	mutatedMemory = 500              // MB
 )
 
 // TestMutatedLogs changes rides in the ways of mutations, one to three at once,
-// writes them through the door of every reader, of a live source and of memory, and
-// analyses what comes in: no panic, nothing that takes long or much, no figure that
-// is not a number, no negative standard error. All in one process:
+// passes them in through every reader, a live source and memory, and analyses them:
+// no panic, no long run time or large memory, no NaN in a figure, no negative
+// standard error. All in one process:
 //
 //	go test ./app/input -run TestMutatedLogs -mutated 3000 -timeout 4h
 func TestMutatedLogs(t *testing.T) {
@@ -120,7 +120,7 @@ func mutatedRides(t *testing.T) (all []*sensors.Log) {
 	return append(all, &d.Log)
 }
 
-// mutated is log i, and what it went through.
+// mutated is log i, and its mutations.
 func mutated(bases []*sensors.Log, i int) (what string, d door, log *sensors.Log) {
 	rng := rand.New(rand.NewPCG(uint64(i), 3000))
 	base := bases[i%len(bases)]
@@ -137,7 +137,7 @@ func mutated(bases []*sensors.Log, i int) (what string, d door, log *sensors.Log
 	return what, d, log
 }
 
-// door is a way into the program.
+// door is a way to pass a log to the program.
 type door struct {
 	name string
 	open func(path string, log *sensors.Log) ([]*sensors.Log, error)
@@ -169,7 +169,7 @@ func doors() (all []door) {
 	}})
 }
 
-// live hands the samples over as a phone does, behind the guard of live sources.
+// live delivers the samples as a phone does, behind the guard of live sources.
 func live(_ string, log *sensors.Log) ([]*sensors.Log, error) {
 	all := sensors.NewCollector()
 	o := sensors.NewInOrder(all)
@@ -211,8 +211,8 @@ func wideTable(log *sensors.Log, _ float64) []byte {
 	return b.Bytes()
 }
 
-// judged runs something and tells how much processor time it took and how much
-// memory the whole process held meanwhile, MB. A panic is an error of the test.
+// judged runs a function and returns its processor time and the memory of the
+// whole process meanwhile, MB. A panic is an error of the test.
 func judged(t *testing.T, what string, do func() error) (took time.Duration, held float64, err error) {
 	debug.FreeOSMemory()
 	sample := []metrics.Sample{{Name: "/memory/classes/total:bytes"}, {Name: "/memory/classes/heap/released:bytes"}}
@@ -245,8 +245,7 @@ func judged(t *testing.T, what string, do func() error) (took time.Duration, hel
 	return took, held, err
 }
 
-// processor is the time that the processors have worked for this process: another's
-// work does not count.
+// processor is the processor time of this process.
 func processor() time.Duration {
 	var r syscall.Rusage
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &r); err != nil {
@@ -255,7 +254,7 @@ func processor() time.Duration {
 	return time.Duration(r.Utime.Nano() + r.Stime.Nano())
 }
 
-// mustBeFigures looks at every figure of a result, and at what is written of it.
+// mustBeFigures checks every figure of a result, and its written forms.
 func mustBeFigures(t *testing.T, what string, r *runs.Result) {
 	t.Helper()
 	for _, x := range r.Runs {
@@ -290,11 +289,11 @@ func mustBeFigures(t *testing.T, what string, r *runs.Result) {
 	}
 }
 
-// notANumber is a figure that is none; words quoted from a file have an entity
-// before them.
+// notANumber matches a figure that is not a number; words quoted from a file
+// have an entity before them.
 var notANumber = regexp.MustCompile(`(^|[^;&\w+-])[+-]?(NaN|Inf)\b|%!`)
 
-// mustBeValues looks at every measured value within x.
+// mustBeValues checks every measured value within x.
 func mustBeValues(t *testing.T, what string, x any) {
 	t.Helper()
 	var walk func(v reflect.Value, at string)

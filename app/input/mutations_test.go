@@ -10,14 +10,14 @@ import (
 	"stillair/sensors"
 )
 
-// mutation changes a log in one way that phones, receivers, loggers or a hand with
-// an editor might.
+// mutation changes a log in a way that a phone, a receiver, a logger or a person
+// with an editor might.
 type mutation struct {
 	name string
 	do   func(m *mutator)
 }
 
-// mutator is a log under way, the same for the same seed.
+// mutator is a log being mutated, the same for the same seed.
 type mutator struct {
 	rng   *rand.Rand
 	log   *sensors.Log
@@ -47,7 +47,7 @@ func mutations() []mutation {
 	}
 }
 
-// log10 draws a size between two powers of ten, of either sign.
+// log10 draws a value between two powers of ten, of either sign.
 func (m *mutator) log10(low, high float64) float64 {
 	x := math.Pow(10, low+(high-low)*m.rng.Float64())
 	if m.rng.IntN(2) == 0 {
@@ -156,7 +156,7 @@ func (m *mutator) timeUnit() {
 	}
 }
 
-// join puts another ride behind, on a clock of its own or on this one.
+// join appends another ride, on its own clock or on this one.
 func (m *mutator) join() {
 	_, end := m.begin()
 	by := []float64{0, end - m.other.Begin(), end - m.other.Begin() + math.Abs(m.log10(-2, 4)), -1e5}[m.rng.IntN(4)]
@@ -170,13 +170,14 @@ func (m *mutator) join() {
 	}
 }
 
-// stretch are two indices, in order, that hold a part.
+// stretch draws two indices, in order, that enclose a part.
 func (m *mutator) stretch(n int) (i, j int) {
 	i = m.rng.IntN(n)
 	return i, min(n, i+1+int(float64(n)*math.Pow(m.rng.Float64(), 3)))
 }
 
-// repeat hands over a stretch once more, with its old stamps or on an even clock.
+// repeat delivers a stretch a second time, with its old stamps or on a continuous
+// clock.
 func (m *mutator) repeat() {
 	if n := len(m.log.Motion); n > 0 {
 		i, j := m.stretch(n)
@@ -255,7 +256,7 @@ func (m *mutator) values() (columns []func(i int) *float64, lengths []int) {
 	return columns, lengths
 }
 
-// column draws one that is not empty, and a part of it.
+// column draws a column that is not empty, and a part of it.
 func (m *mutator) column() (at func(i int) *float64, from, to int) {
 	all, n := m.values()
 	for range 20 {
@@ -299,7 +300,7 @@ func (m *mutator) wildValues() {
 	}
 }
 
-// scale changes the unit of a sensor, of all of the ride or from a place on.
+// scale changes the unit of a sensor, over the whole ride or from one point on.
 func (m *mutator) scale() {
 	by := []float64{-1, 3.6, 1 / 3.6, 9.80665, 1 / 9.80665, 57.3, 1 / 57.3, 1000, 100, 0.01, 0.9, 1.1, 2.237, 1.944, 0}[m.rng.IntN(15)]
 	from := 0.0

@@ -20,9 +20,9 @@ import (
 	"stillair/sensors/sim/batch"
 )
 
-// noisy is an invented ride with pulls in one gear, whose phone hears the
-// engine among wind that is as loud at 25 m/s and louder beyond, a tone of the
-// tyre, and a gain that sets itself; all of it redrawn for each seed.
+// noisy is an invented ride with pulls in one gear. Its phone picks up the
+// engine, wind that is as loud at 25 m/s and louder above, and a tone of the
+// tyre, with automatic gain; all of it is redrawn for each seed.
 func noisy(seed uint64) (sim.Scenario, int) {
 	rng := rand.New(rand.NewPCG(seed, 21))
 	bike := sim.Bikes()[rng.IntN(3)]
@@ -37,7 +37,7 @@ func noisy(seed uint64) (sim.Scenario, int) {
 	mic.Tread.Size = 0.025 * rng.Float64()
 	mic.GapsPerHour, mic.GapMean = 10, 0.3
 	sc.Microphone = mic
-	// From so low that half the engine speed is none that an engine pulls at.
+	// From a speed so low that no engine pulls at half the engine speed.
 	from := 0.15 * bike.Engine.ShiftRPM / bike.Gears[gear-1]
 	sc.Plan = append(sim.Launches(1, 0, 200), pulls(4, gear, from)...)
 	return sc, gear
@@ -51,7 +51,7 @@ func pulls(n, gear int, from float64) []sim.Act {
 	return plan
 }
 
-// recorded takes a ride through a session file, as the phone keeps it.
+// recorded writes a ride to a session file, as the phone does, and reads it.
 func recorded(t *testing.T, folder string, seed uint64, log *sensors.Log) *sensors.Log {
 	t.Helper()
 	var b bytes.Buffer
@@ -73,7 +73,7 @@ type unsynced struct{ *bytes.Buffer }
 
 func (unsynced) Sync() error { return nil }
 
-// outcome counts what was said about the engine speed in all pulls.
+// outcome counts the results for the engine speed in all pulls.
 type outcome struct {
 	mu             sync.Mutex
 	pulls, locked  int
@@ -81,7 +81,7 @@ type outcome struct {
 	from           map[runs.RevsFrom]int
 }
 
-// judge compares what is said about a pull with the truth.
+// judge compares the result of a pull with the truth.
 func (o *outcome) judge(t *testing.T, seed uint64, ratio float64, r runs.Run, truth *sim.Truth) {
 	o.mu.Lock()
 	defer o.mu.Unlock()
@@ -112,7 +112,7 @@ func rpmAt(truth *sim.Truth, t float64) float64 {
 	return a.RPM + (b.RPM-a.RPM)*(t-a.T)/(b.T-a.T)
 }
 
-// hear rides one seed, records, analyses, and judges.
+// hear simulates, records, analyses and judges one seed.
 func (o *outcome) hear(t *testing.T, folder string, seed uint64) {
 	sc, gear := noisy(seed)
 	sc.Entered.NoGears = true
@@ -135,10 +135,9 @@ func (o *outcome) hear(t *testing.T, folder string, seed uint64) {
 	}
 }
 
-// TestEngineSpeedFromARecordingWithSound takes 200 pulls of which no gear was
-// found through the whole path: heard, recorded, read, analysed. What is said about
-// the engine speed must be within 0.5 % for 95 % of the values, and no pull may
-// be given a wrong ratio.
+// TestEngineSpeedFromARecordingWithSound takes 200 pulls without known gears
+// through the whole path: sound, recording, reading, analysis. The engine speed
+// must be within 0.5 % for 95 % of the values, and no pull may get a wrong ratio.
 func TestEngineSpeedFromARecordingWithSound(t *testing.T) {
 	rides := uint64(batch.Size(50, 1))
 	o := &outcome{from: map[runs.RevsFrom]int{}}
@@ -166,8 +165,8 @@ func TestEngineSpeedFromARecordingWithSound(t *testing.T) {
 	}
 }
 
-// TestSoundTellsTheGear checks that where gears were entered, sound finds the right
-// one or none, on a phone that feels the road alone.
+// TestSoundTellsTheGear checks that sound finds the right one of the entered gears
+// or none, on a phone that senses only vibration from the road.
 func TestSoundTellsTheGear(t *testing.T) {
 	rides := uint64(12)
 	if testing.Short() {

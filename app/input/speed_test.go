@@ -140,9 +140,9 @@ func activity(log *sensors.Log, times float64) []byte {
 	return b.Bytes()
 }
 
-// TestSpeedScale: in every format, speeds of another scale or unit are put
-// right within 1.5 %, or refused, by the reader or, where it leaves them as they are
-// (a session file), by the analysis.
+// TestSpeedScale: in every format, speeds with another scale or unit are corrected
+// within 1.5 %, or refused, by the reader or, if it does not change them (a session
+// file), by the analysis.
 func TestSpeedScale(t *testing.T) {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Plan = []sim.Act{sim.Stand{Seconds: 4}, sim.Town{Minutes: 2}, sim.Reach{Speed: 25}, sim.Reach{Speed: 30}, sim.Reach{Speed: 12}, sim.Reach{Speed: 25}}

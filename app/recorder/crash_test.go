@@ -27,7 +27,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// What a recording process learns from its environment.
+// The environment of a recording process.
 const (
 	recordInto = "STILLAIR_TEST_RECORD_INTO" // a folder; set only in the processes that are to be killed
 	recordFrom = "STILLAIR_TEST_RECORD_FROM" // a session file with the ride
@@ -44,8 +44,8 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-// recordUntilKilled records the ride at its own pace, as the phone app does,
-// and tells on standard output of every sample before the recorder has it.
+// recordUntilKilled records the ride in real time, as the phone app does, and
+// reports every sample on standard output before the recorder gets it.
 func recordUntilKilled(dir, from string) error {
 	f, err := os.Open(from)
 	if err != nil {
@@ -75,8 +75,8 @@ func recordUntilKilled(dir, from string) error {
 	return errors.New("the ride ended before the kill")
 }
 
-// A word of a witness is nine bytes and eight: what, when it is true on the
-// log's clock, and when it was said on the machine's.
+// A word of a witness is nine bytes and eight: kind and time on the log's
+// clock, and the time of the report on the machine's.
 const wordSize = 17
 
 const (
@@ -96,7 +96,7 @@ func (w *witness) say(what byte, t float64) {
 	binary.LittleEndian.PutUint64(b[9:], uint64(time.Now().UnixNano()))
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	_, _ = os.Stdout.Write(b[:]) // anyone who listens sees what is missing
+	_, _ = os.Stdout.Write(b[:]) // the reader notices what is missing
 }
 
 func (w *witness) beat() {
@@ -124,7 +124,7 @@ type witnessedSink struct {
 func (s witnessedSink) Motion(m sensors.Motion) { s.w.say(saidMotion, m.T); s.Sink.Motion(m) }
 func (s witnessedSink) Fix(f sensors.Fix)       { s.w.say(saidFix, f.T); s.Sink.Fix(f) }
 
-// word is what a witness said.
+// word is a report of a witness.
 type word struct {
 	what byte
 	t    float64
@@ -159,12 +159,12 @@ func rideForKills(t *testing.T) string {
 	return path
 }
 
-// killed is what is known after one kill.
+// killed is the outcome of one kill.
 type killed struct {
 	given   int           // samples that the recorder was given
 	read    int           // and those that came back
 	oldest  time.Duration // age, at the kill, of the oldest that did not
-	starved bool          // the machine gave the process no time before the kill
+	starved bool          // the process got no processor time before the kill
 	file    bool          // there was a session to read
 }
 
@@ -189,7 +189,7 @@ func killOne(from, dir string, after time.Duration) (killed, error) {
 	if err != nil {
 		return killed{}, err
 	}
-	_ = child.Wait() // it was killed, which is no news
+	_ = child.Wait() // its error is the kill
 	return whatIsLeft(dir, words(said), at)
 }
 
@@ -245,15 +245,15 @@ func whatIsLeft(dir string, said []word, at time.Time) (k killed, err error) {
 // key is one sample at the resolution of the session file.
 func key(what byte, t float64) int64 { return int64(math.Round(t*1e6))<<8 | int64(what) }
 
-// starvedFor is how long a process that sleeps for beatEvery at a time may be
-// away before the machine, not the recorder, is to blame.
+// starvedFor is how late a process that sleeps for beatEvery may wake before
+// the machine, not the recorder, is to blame.
 const starvedFor = 200 * time.Millisecond
 
 // TestKilledAtAnyInstant kills recording processes at random instants, from
-// before their first file on. Every sample that was older than a second must
-// be there afterwards, and no file may be unreadable. A kill of a process
-// that the machine had given no time for a while, because others needed it,
-// must leave a readable file but says nothing of the second, and is repeated.
+// before their first file on. Every sample older than a second must be there
+// afterwards, and every file must be readable. If the process had got no
+// processor time for a while before the kill, the file must be readable but the
+// second is not checked, and the kill is repeated.
 func TestKilledAtAnyInstant(t *testing.T) {
 	t.Parallel()
 	kills, atOnce := 1000, 24
@@ -293,7 +293,7 @@ func TestKilledAtAnyInstant(t *testing.T) {
 	}()
 	countKills(t, kills, done)
 	close(enough)
-	for range done { // those under way
+	for range done { // those still running
 	}
 }
 

@@ -56,10 +56,10 @@ func TestEndsByItself(t *testing.T) {
 			src := made{seconds: c.seconds, hz: 10, speed: c.speed, fail: c.fail}
 			if c.want == recorder.NoRoom {
 				src.hz, src.each = 100, func(t float64) {
-					if t == 30 { // something else fills the storage
+					if t == 30 { // another program fills the storage
 						b.files.SetRoom(recorder.LastRoom + 1<<20)
 					}
-					time.Sleep(100 * time.Microsecond) // an hour in seconds: the rest of the recorder has to get its turn too
+					time.Sleep(100 * time.Microsecond) // an hour in seconds: the other goroutines of the recorder need time too
 				}
 			}
 			status, got := b.finish(t, b.record(t, src))
@@ -83,10 +83,10 @@ func TestNoRoomToBegin(t *testing.T) {
 		t.Fatalf("err = %v, want ErrNoRoom", err)
 	}
 	b.files.SetRoom(-1)
-	b.finish(t, b.record(t, made{seconds: 1, hz: 10, speed: steadyRide})) // the lock was let go
+	b.finish(t, b.record(t, made{seconds: 1, hz: 10, speed: steadyRide})) // the lock was released
 }
 
-// exact is a live filter that knows the truth.
+// exact is a live filter that returns the truth.
 type exact struct {
 	speed func(float64) float64
 	t     float64
@@ -148,8 +148,8 @@ func TestSetupsAndRemarksAreKept(t *testing.T) {
 	}
 }
 
-// TestLegsAreMeasured checks that each ride from standstill to standstill is
-// given to the analysis once, whole, with what was entered about it.
+// TestLegsAreMeasured checks that each stretch from standstill to standstill is
+// analysed once, complete, with the entered values.
 func TestLegsAreMeasured(t *testing.T) {
 	b := newBench()
 	given := make(chan *sensors.Log, 8)
@@ -178,7 +178,8 @@ func TestLegsAreMeasured(t *testing.T) {
 }
 
 // TestFourHoursInFlatMemory records four hours at 100 Hz, as fast as the
-// machine goes, and checks that the memory after four hours is that after one.
+// machine can, and checks that the memory after four hours is the same as after
+// one.
 func TestFourHoursInFlatMemory(t *testing.T) {
 	if testing.Short() {
 		t.Skip("records four hours")

@@ -21,8 +21,8 @@ import (
 	"stillair/sensors/replay"
 )
 
-// live is an invented source that delivers at the pace of the clock on the
-// wall and remembers when it delivered what.
+// live is a simulated source that delivers in real time and records what it
+// delivered when.
 type live struct {
 	ride  made
 	at    map[float64]func() // what happens at a time of the ride
@@ -58,7 +58,7 @@ func (p *livePace) Motion(m sensors.Motion) {
 	p.Sink.Motion(m)
 }
 
-// oldestLost is the age at a moment of the oldest sample that is not in rec.
+// oldestLost is the age, at a given time, of the oldest sample that is not in rec.
 func (l *live) oldestLost(rec *session.Recording, at time.Time) (age time.Duration) {
 	there := map[float64]bool{}
 	for _, m := range rec.Log.Motion {
@@ -98,7 +98,7 @@ func TestStorageFailsWhileRiding(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		fail, end func(*platformtest.Memory)
-		trouble   error // what Trouble is meanwhile; nil: nothing need be said
+		trouble   error // the value of Trouble meanwhile; nil: not checked
 	}{
 		{"read-only", func(m *platformtest.Memory) { m.Fail(syscall.EROFS) }, func(m *platformtest.Memory) { m.Fail(nil) }, syscall.EROFS},
 		{"taken away", func(m *platformtest.Memory) { m.Fail(syscall.ENODEV) }, func(m *platformtest.Memory) { m.Fail(nil) }, syscall.ENODEV},
@@ -134,8 +134,8 @@ func TestStorageFailsWhileRiding(t *testing.T) {
 	}
 }
 
-// TestStorageFailsForGood lets the storage fail and never work again: the
-// recording says so, and what was there before is readable.
+// TestStorageFailsForGood lets the storage fail permanently: the recording says
+// so, and what was stored before is readable.
 func TestStorageFailsForGood(t *testing.T) {
 	for _, c := range []struct {
 		name string
@@ -169,8 +169,8 @@ func TestStorageFailsForGood(t *testing.T) {
 	}
 }
 
-// TestReadOnlyFromTheStart checks that no ride seems to be recorded where none
-// can be.
+// TestReadOnlyFromTheStart checks that a recording fails visibly if the storage
+// is read-only.
 func TestReadOnlyFromTheStart(t *testing.T) {
 	b := newBench()
 	b.files.Fail(syscall.EROFS)
@@ -189,7 +189,7 @@ func TestReadOnlyFromTheStart(t *testing.T) {
 }
 
 // TestPowerCut cuts the power at random instants of one recording, each time
-// with another remainder of what was not synced yet: everything older than a
+// with a different part of the unsynced data left: everything older than a
 // second must be there.
 func TestPowerCut(t *testing.T) {
 	t.Parallel()
@@ -238,8 +238,8 @@ func noise(rng *rand.Rand, b []byte) []byte {
 	return b
 }
 
-// TestClockStepsBack checks that a phone whose clock is set back in the middle
-// of a ride costs no sample, and that the file says what happened.
+// TestClockStepsBack checks that setting the phone's clock back in the middle
+// of a ride loses no sample, and that the file says what happened.
 func TestClockStepsBack(t *testing.T) {
 	b := newBench()
 	_, got := b.finish(t, b.record(t, made{seconds: 60, hz: 50, speed: steadyRide, clock: func(t float64) float64 {
@@ -260,13 +260,13 @@ func TestClockStepsBack(t *testing.T) {
 	}
 }
 
-// backwards is a wall clock that says the same second for ever, as one that is
-// set back again and again may.
+// backwards is a wall clock that always shows the same second, like one that is
+// set back again and again.
 type backwards struct{ platform.SystemClock }
 
 func (backwards) Wall() time.Time { return time.Date(2026, 5, 1, 9, 0, 0, 0, time.UTC) }
 
-// TestDateStepsBack checks that rides recorded under one date do not touch
+// TestDateStepsBack checks that rides recorded under one date do not overwrite
 // each other.
 func TestDateStepsBack(t *testing.T) {
 	b := newBench()
@@ -282,8 +282,8 @@ func TestDateStepsBack(t *testing.T) {
 	}
 }
 
-// TestSensorDies checks that the others go on when one sensor dies, that the
-// rider can be shown it, and that the file says so.
+// TestSensorDies checks that the others continue when one sensor dies, that the
+// status shows it, and that the file says so.
 func TestSensorDies(t *testing.T) {
 	t.Parallel()
 	b := newBench()
@@ -308,7 +308,7 @@ func TestSensorDies(t *testing.T) {
 	}
 }
 
-// TestTwoProcessesOneStorage stands for two copies of the app on one folder.
+// TestTwoProcessesOneStorage represents two instances of the app on one folder.
 func TestTwoProcessesOneStorage(t *testing.T) {
 	path := t.TempDir()
 	var two [2]*store.Sessions
@@ -335,7 +335,7 @@ func TestTwoProcessesOneStorage(t *testing.T) {
 	}
 }
 
-// TestNothingBegun checks that a kill between making a file and writing its
+// TestNothingBegun checks that a kill between creating a file and writing its
 // first byte leaves no ride that cannot be opened.
 func TestNothingBegun(t *testing.T) {
 	b := newBench()

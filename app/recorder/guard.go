@@ -11,7 +11,7 @@ import (
 // that was set back, and from then on its times are moved so that the ride goes
 // on where it was.
 type guard struct {
-	latest float64 // latest time given out
+	latest float64 // latest time returned
 	offset float64 // added to every time
 	step   float64 // a step not yet reported, s
 }

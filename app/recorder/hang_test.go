@@ -11,12 +11,13 @@ import (
 	"stillair/sensors"
 )
 
-// mostHeldUp is how long a storage may hold a source up.
+// mostHeldUp is how long a storage may delay a source.
 const mostHeldUp = time.Second
 
-// TestAHangingStorageHoldsUpNoSensor lets the storage hang while far more comes in
-// than waits for it usually: the source is never held up for more than a second,
-// the rider sees that nothing is saved, and once the storage goes on all is there.
+// TestAHangingStorageHoldsUpNoSensor lets the storage hang while far more data
+// arrives than usually waits for it: the source is never delayed by more than a
+// second, the rider sees that nothing is saved, and everything is saved once the
+// storage continues.
 func TestAHangingStorageHoldsUpNoSensor(t *testing.T) {
 	t.Parallel()
 	b := newBench()
@@ -45,7 +46,7 @@ func TestAHangingStorageHoldsUpNoSensor(t *testing.T) {
 }
 
 // TestWhatIsNotStoredIsRescued ends a recording on a storage that fails for good:
-// what it gives as not stored makes the file whole.
+// the unstored bytes complete the file.
 func TestWhatIsNotStoredIsRescued(t *testing.T) {
 	t.Parallel()
 	b := newBench()
@@ -62,7 +63,7 @@ func TestWhatIsNotStoredIsRescued(t *testing.T) {
 	}
 }
 
-// timed is a source that begins on request and notes how long it was held up.
+// timed is a source that begins on request and records how long it was delayed.
 type timed struct {
 	ride        made
 	begin, done chan struct{}

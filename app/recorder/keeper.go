@@ -14,11 +14,11 @@ import (
 type Kept struct {
 	Until    float64       // log time up to which everything is synced, s
 	Bytes    int64         // in the file
-	Waiting  int64         // bytes that the storage did not take yet
-	Free     int64         // bytes free; −1 where unknown
-	Err      error         // what the storage said last; nil: all is well
+	Waiting  int64         // bytes that the storage has not accepted yet
+	Free     int64         // bytes free; −1 if unknown
+	Err      error         // the storage's last error; nil: none
 	AwakeErr error         // why the screen may go off; nil: it stays on
-	Slowest  time.Duration // the longest that one write and sync took
+	Slowest  time.Duration // longest time of a write and sync
 }
 
 // lastTries is how often the keeper tries to close a file on a storage that
@@ -35,7 +35,7 @@ const (
 // keep is the goroutine that owns the session file.
 func (r *Recording) keep(w *session.Writer, file platform.File) {
 	began := r.cfg.Clock.Elapsed()
-	looked := int64(0) // bytes written when the room was last looked at
+	looked := int64(0) // bytes written when the free space was last checked
 	for n := 0; ; n++ {
 		// From beginning to beginning: a slow sync must not delay the next.
 		select {

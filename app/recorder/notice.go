@@ -26,11 +26,11 @@ const (
 	freest   = -1.6
 	rolling  = -0.06
 	accelTau = 0.6 // s, smoothing of the acceleration
-	patience = 0.8 // s that another stretch must last to end this one
+	patience = 0.8 // s that a different stretch must last to end this one
 	minDrop  = 7.0 // m/s, about 25 km/h
 	minLong  = 10  // s of a coast-down
 	minFast  = 13.9
-	justNow  = 2.5 // s: a push that begins so soon after standing is a launch, since what the filter holds true of its first second lags
+	justNow  = 2.5 // s: a push that begins so soon after standing is a launch, since the filter lags in its first second
 )
 
 type stretch int
@@ -51,7 +51,7 @@ type noticer struct {
 	now       stretch
 	since     float64 // start of the stretch
 	from      float64 // speed there
-	other     float64 // since when samples belong to another stretch; NaN: they do not
+	other     float64 // since when samples belong to a different stretch; NaN: they do not
 	otherFrom float64 // speed there
 	stood     float64 // when the bike last stood
 	started   bool

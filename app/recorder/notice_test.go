@@ -7,13 +7,13 @@ import (
 	"stillair/runs"
 )
 
-// TestNoticesALaunchThoughTheFilterIsLate plays what a live filter with one
-// fix a second makes of pulling away at 7 m/s²: it still holds a standstill
-// true when the bike does 5 m/s, and hears of the push then.
+// TestNoticesALaunchThoughTheFilterIsLate simulates a live filter with one fix
+// a second in a start at 7 m/s²: it still reports a standstill when the bike
+// does 5 m/s, and shows the push only then.
 func TestNoticesALaunchThoughTheFilterIsLate(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		from float64 // m/s when the push is heard of
+		from float64 // m/s when the push is noticed
 		rest float64 // s between the standstill and the push
 		want runs.Kind
 	}{

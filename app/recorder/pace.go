@@ -7,7 +7,7 @@ type Phase string
 
 // The phases of a ride.
 const (
-	Unknown  Phase = "unknown" // no speed to go by
+	Unknown  Phase = "unknown" // the speed is not known
 	Moving   Phase = "moving"
 	Standing Phase = "standing"
 )
@@ -18,7 +18,7 @@ const (
 	movingAbove   = 1.5 // m/s
 	standingBelow = 0.7 // m/s
 	standingAfter = 2.0 // s
-	unknownAfter  = 8.0 // s without a speed: the screen must not stay locked
+	unknownAfter  = 8.0 // s without a speed, so that the screen does not stay locked
 )
 
 // pace follows whether the bike moves, and when the recording should end.
@@ -28,7 +28,7 @@ type pace struct {
 	last  float64 // latest time
 	slow  float64 // since when the speed is low; NaN: it is not
 	known float64 // when the speed was last known
-	moved float64 // when the bike last moved; NaN: never yet
+	moved float64 // when the bike last moved; NaN: never
 }
 
 func newPace() pace {

@@ -11,9 +11,9 @@ import (
 
 // Bounds of what waits for the keeper.
 const (
-	maxQueue  = 1 << 13                // twenty seconds of a fast phone; a source that is faster than the storage waits here
-	mostQueue = 1 << 18                // where the storage hangs: twenty minutes at 200 readings a second, 17 MB
-	mostWait  = 500 * time.Millisecond // that a source is made to wait for a storage that hangs: half of what it may be held up
+	maxQueue  = 1 << 13                // twenty seconds of a fast phone; a source that is faster than the storage waits then
+	mostQueue = 1 << 18                // if the storage hangs: twenty minutes at 200 readings a second, 17 MB
+	mostWait  = 500 * time.Millisecond // that a source waits for a storage that hangs: half of the permitted delay
 )
 
 // item is one thing for the session file: a motion sample where other is nil,
@@ -37,7 +37,7 @@ func (i item) write(w *session.Writer) {
 type queue struct {
 	clock  platform.Clock
 	mu     sync.Mutex
-	taken  chan struct{} // closed when the keeper takes what there is
+	taken  chan struct{} // closed when the keeper empties the queue
 	stuck  bool          // it took nothing for mostWait
 	lost   int           // items beyond mostQueue
 	items  []item

@@ -17,8 +17,8 @@ import (
 
 // Times and sizes that a recorder goes by.
 const (
-	FlushEvery  = 400 * time.Millisecond // from one sync to the next; a browser was seen to take as much again, and a second may be lost
-	CloseAfter  = 15 * 60.0              // s of standing after a ride, then the recording closes itself
+	FlushEvery  = 400 * time.Millisecond // between syncs; a browser can take as long again, and at most a second may be lost
+	CloseAfter  = 15 * 60.0              // s of standing after a ride before the recording ends by itself
 	GiveUpAfter = 60 * 60.0              // s without any movement at all
 	MinRoom     = 30 << 20               // bytes free to begin: about two hours at 200 Hz
 	LowRoom     = 10 << 20               // bytes free below which the rider is warned
@@ -79,10 +79,10 @@ type Recording struct {
 	why       Ending
 	err       error
 	leg       *runs.Result
-	soFar     *runs.Result // what the coast-downs say together
+	soFar     *runs.Result // joint result of the coast-downs
 	busy      bool         // a leg is being analysed
 
-	coasts soFar // of the one that analyses
+	coasts soFar // used by the goroutine that analyses
 
 	unstored []byte // see Unstored
 }

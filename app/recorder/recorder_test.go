@@ -17,8 +17,8 @@ import (
 	"stillair/sensors"
 )
 
-// fixFilter takes the speed of the last fix for the truth: the tests of the
-// recorder need no better one.
+// fixFilter uses the speed of the last fix, which is good enough for the tests
+// of the recorder.
 type fixFilter struct{ last, before sensors.Fix }
 
 func (f *fixFilter) Motion(sensors.Motion) {}
@@ -30,14 +30,14 @@ func (f *fixFilter) Estimate() recorder.Estimate {
 	return recorder.Estimate{Speed: f.last.Speed, Accel: a, Distance: f.last.T}
 }
 
-// made is an invented source that makes samples as it is asked for them.
+// made is a simulated source that generates samples on demand.
 type made struct {
 	seconds float64
 	hz      int
 	speed   func(t float64) float64     // m/s
-	clock   func(t float64) float64     // what the phone's clock says at t; nil: t
+	clock   func(t float64) float64     // reading of the phone's clock at t; nil: t
 	dies    map[sensors.Sensor]float64  // when a sensor stops delivering
-	states  map[float64][]sensors.State // what the source tells, by second
+	states  map[float64][]sensors.State // states that the source reports, by second
 	each    func(t float64)             // called once a second; may be nil
 	fail    error                       // what Run returns at the end
 }

@@ -53,7 +53,7 @@ func (in *rideState) hole(st sensors.State) {
 func (in *rideState) update() {
 	in.live = in.filter.Estimate()
 	if !in.senses.fresh(sensors.SensorFix, in.now) {
-		in.live.Speed = math.NaN() // without fixes the filter only guesses
+		in.live.Speed = math.NaN() // without fixes the filter has no valid speed
 	}
 	in.pace.at(in.now, in.live.Speed)
 	in.notes.at(in.now, in.live)

@@ -8,8 +8,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestSensed gives 60 s of motion at 100 Hz with holes of 3 s and 0.5 s and fixes
-// at 1 Hz without one.
+// TestSensed checks 60 s of motion at 100 Hz with gaps of 3 s and 0.5 s and fixes
+// at 1 Hz without gaps.
 func TestSensed(t *testing.T) {
 	log := &sensors.Log{}
 	for i := range 6000 {
@@ -19,7 +19,7 @@ func TestSensed(t *testing.T) {
 		}
 		log.Motion = append(log.Motion, sensors.Motion{T: at})
 	}
-	log.Motion = append(log.Motion, log.Motion[len(log.Motion)-1]) // doubled: no step back in time
+	log.Motion = append(log.Motion, log.Motion[len(log.Motion)-1]) // repeated, without a step back in time
 	for i := range 60 {
 		log.Fixes = append(log.Fixes, sensors.NewFix(float64(i), 20))
 	}

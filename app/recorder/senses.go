@@ -11,8 +11,8 @@ import (
 // Sense is how one sensor does.
 type Sense struct {
 	Sensor    sensors.Sensor
-	Condition sensors.Condition // empty: nothing is known yet
-	Detail    finding.Finding   // what the source said
+	Condition sensors.Condition // empty: not known yet
+	Detail    finding.Finding   // reported by the source
 	Rate      float64           // samples a second, over the last seconds; NaN: none yet
 	Last      float64           // time of the last sample; NaN: none yet
 	Count     int
@@ -49,7 +49,7 @@ const pauseAfter = 4.0
 type senses struct {
 	of     [5]Sense
 	rhythm [5]rhythm // of the same sensors
-	seen   float64   // the log's time when watchSilence last saw it go on
+	seen   float64   // the log's time when watchSilence last saw it advance
 	seenAt float64   // the recorder's own time then
 }
 
@@ -94,7 +94,7 @@ func (s *senses) sample(name sensors.Sensor, t float64) {
 		x.Gaps++
 	}
 	if dt > gapAfter(name) && dt*x.Rate > pauseAfter {
-		x.Rate = math.NaN() // a pause is reported as one, and does not count in the rate
+		x.Rate = math.NaN() // a pause is reported separately, and does not count in the rate
 		r.pause(t)
 		return
 	}

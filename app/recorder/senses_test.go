@@ -8,8 +8,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestRateFromTheFirstSamplesOn: a receiver that hands over an old fix and a
-// new one at once and then one a second is not mistaken for a fast one.
+// TestRateFromTheFirstSamplesOn: a receiver that delivers an old fix and a new
+// one together and then one a second is not mistaken for a fast one.
 func TestRateFromTheFirstSamplesOn(t *testing.T) {
 	s := newSenses()
 	for i, at := range []float64{0, 0.07, 1.07, 2.07, 3.07, 4.07, 5.07} {
@@ -27,8 +27,8 @@ func TestRateFromTheFirstSamplesOn(t *testing.T) {
 	}
 }
 
-// TestRateAfterAPause: a pause is a gap and not a low rate, also where it lasted
-// many times the span that the rate is smoothed over.
+// TestRateAfterAPause: a pause is a gap and not a low rate, even if it lasted
+// many times the time over which the rate is smoothed.
 func TestRateAfterAPause(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -64,8 +64,8 @@ func TestRateAfterAPause(t *testing.T) {
 	}
 }
 
-// TestRateOfASlowSensor: intervals longer than what counts as a gap still make a
-// rate where they are the rule.
+// TestRateOfASlowSensor: intervals longer than the usual limit for a gap count
+// as a rate if they are the rule.
 func TestRateOfASlowSensor(t *testing.T) {
 	s := newSenses()
 	for i := range 30 {
@@ -76,8 +76,8 @@ func TestRateOfASlowSensor(t *testing.T) {
 	}
 }
 
-// TestRateIsNeverWrongForLong: whatever a sensor did before, two and a half
-// seconds of its usual rate show as that.
+// TestRateIsNeverWrongForLong: whatever a sensor did before, its rate is shown
+// correctly after two and a half seconds at its usual rate.
 func TestRateIsNeverWrongForLong(t *testing.T) {
 	for _, c := range []struct {
 		name   string

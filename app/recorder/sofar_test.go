@@ -10,10 +10,10 @@ import (
 	"stillair/sensors/sim"
 )
 
-// TestSoFarIsTheWholeTest rides the invented demo, hands its coast-downs over leg
-// by leg as at halts, and checks that what is then said about them together is what
-// the whole recording gives: as many pairs with each setup, and the difference
-// within a quarter of its own uncertainty.
+// TestSoFarIsTheWholeTest simulates the demo ride, analyses its coast-downs leg by
+// leg as at halts, and checks that their joint result agrees with that of the whole
+// recording: the same number of pairs with each setup, and the difference within a
+// quarter of its uncertainty.
 func TestSoFarIsTheWholeTest(t *testing.T) {
 	if testing.Short() {
 		t.Skip("measures a whole ride twice")
@@ -54,7 +54,7 @@ func TestSoFarIsTheWholeTest(t *testing.T) {
 	}
 }
 
-// legsOf parts a log where the bike stands.
+// legsOf splits a log where the bike stands.
 func legsOf(log *sensors.Log) []*sensors.Log {
 	var out []*sensors.Log
 	from, stood, moved := math.Inf(-1), 0.0, false

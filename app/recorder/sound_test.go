@@ -8,7 +8,7 @@ import (
 	"stillair/sensors"
 )
 
-// hums is a made source that also hears, until its microphone dies.
+// hums is a simulated source with sound, until its microphone fails.
 type hums struct {
 	made
 	dies float64 // s
@@ -28,9 +28,9 @@ func (h hums) Run(ctx context.Context, sink sensors.Sink) error {
 	return m.Run(ctx, sink)
 }
 
-// TestSoundIsKept checks that every stretch of sound is in the file, also where
-// the phone's clock was set back, that loudness shows, and that the rest continues
-// where the microphone dies.
+// TestSoundIsKept checks that every stretch of sound is in the file, even after
+// the phone's clock was set back, that clipping is reported, and that the rest
+// continues if the microphone fails.
 func TestSoundIsKept(t *testing.T) {
 	b := newBench()
 	back := func(t float64) float64 {

@@ -16,15 +16,15 @@ type Status struct {
 	Seconds  float64 // recorded so far
 	Speed    float64 // m/s; NaN while unknown
 	Distance float64 // m
-	Setup    string  // in force now
+	Setup    string  // current setup
 	Mass     float64 // as ridden with it, kg; NaN: not known
 	Senses   []Sense
 	Noticed  []Notice       // the latest last
-	Holes    []sensors.Hole // in which the device kept the sensors from delivering, the latest last
+	Holes    []sensors.Hole // in which the device stopped the sensors, the latest last
 	Leg      *runs.Result
-	SoFar    *runs.Result // of all coast-downs together; nil where there is no pair yet
+	SoFar    *runs.Result // of all coast-downs together; nil if there is no pair yet
 	Kept     Kept
-	Unsaved  float64 // s of the ride that are not yet safe
+	Unsaved  float64 // s of the ride that are not yet saved
 	Why      Ending  // Running while it continues
 	Err      error   // of the source
 }

@@ -18,23 +18,23 @@ import (
 
 var stormyRides = flag.Int("stormy", 3, "how many rides to record on a storage that fails in every way")
 
-// stormy is the storage of a ride as it fails by chance, and what a power cut
+// stormy is the storage of a ride with random failures, and what a power cut
 // would have left of it.
 type stormy struct {
 	bench
 	rng  *rand.Rand
-	rec  func() float64 // the time up to which the recorder says that all is kept
+	rec  func() float64 // the time up to which the recorder reports that all is saved
 	cuts []stormCut
 }
 
-// A stormCut is what a power cut left, when a sample of that second was to come.
+// A stormCut is what a power cut left, just before a sample of that second.
 type stormCut struct {
 	files *platformtest.Memory
 	kept  float64
 	t     float64
 }
 
-// each changes the weather once for every second of the ride.
+// each changes the failures once for every second of the ride.
 func (s *stormy) each(t float64) {
 	time.Sleep(10 * time.Millisecond) // with 100 readings: a queue fills within a second
 	switch s.rng.IntN(30) {
@@ -60,11 +60,11 @@ func (s *stormy) each(t float64) {
 }
 
 // TestARideThroughAStorm records rides of 24 000 readings on a storage that hangs,
-// refuses, takes half and loses what it failed to sync, and that is cut off at
-// instants of chance: the source is never held up for longer than a second, what
-// the recorder said was kept is there, and nothing is named missing that is there.
-// At the end all is in the file, or where the storage is broken by then, in the
-// file and what is handed over behind it.
+// refuses, writes half and loses what it failed to sync, and that loses power at
+// random times: the source is never delayed by more than a second, what the
+// recorder reported as saved is there, and nothing that is there is reported as
+// missing. At the end everything is in the file or, if the storage has failed by
+// then, in the file and the unstored rest.
 func TestARideThroughAStorm(t *testing.T) {
 	rides := *stormyRides
 	if testing.Short() {

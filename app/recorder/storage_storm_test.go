@@ -14,10 +14,10 @@ import (
 	"stillair/sensors"
 )
 
-// TestAStormOfFaults writes rides of 24 000 readings on a storage that fails in
-// every way by chance, and cuts the power at instants of chance: what the storage
-// confirmed is there each time, nothing is named missing that is there, and once
-// all is well nothing is missing at all.
+// TestAStormOfFaults writes rides of 24 000 readings to a storage that fails
+// randomly in every way, and cuts the power at random times: what the storage
+// confirmed is there each time, nothing that is there is reported as missing, and
+// nothing is missing once the storage works again.
 func TestAStormOfFaults(t *testing.T) {
 	t.Parallel()
 	rides := 8
@@ -69,13 +69,13 @@ func storm(t *testing.T, rng *rand.Rand) {
 	}
 }
 
-// weather changes what is wrong with the storage.
+// weather changes the failures of the storage.
 func weather(files *platformtest.Memory, rng *rand.Rand) {
 	switch rng.IntN(12) {
 	case 0:
 		files.Fail(syscall.EIO)
 	case 1:
-		files.FailSync(syscall.EIO) // and what it should have put on the disk is lost
+		files.FailSync(syscall.EIO) // the data that it should have put on the disk is lost
 	case 2:
 		files.ShortWrites(1 + rng.IntN(300))
 	case 3, 4, 5:

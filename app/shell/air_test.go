@@ -8,8 +8,8 @@ import (
 	"stillair/app/store"
 )
 
-// TestStationWindIsKept types in the wind at a weather station: it is kept with the
-// time. A direction beyond 360° is not.
+// TestStationWindIsKept enters the wind at a weather station: it is kept with the
+// time. A direction above 360° is refused.
 func TestStationWindIsKept(t *testing.T) {
 	files := platformtest.NewMemory()
 	h := open(t, files, quiet, &outlet{})

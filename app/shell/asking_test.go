@@ -13,7 +13,7 @@ import (
 	"stillair/sensors"
 )
 
-// stopping is a clock on which, once it stopped, nothing that waits wakes.
+// stopping is a clock that wakes nobody once it has stopped.
 type stopping struct {
 	platform.Clock
 	stopped atomic.Bool
@@ -26,7 +26,7 @@ func (c *stopping) After(d time.Duration) <-chan time.Time {
 	return c.Clock.After(d)
 }
 
-// ridesOff stands until it is asked to ride, and then rides.
+// ridesOff is a source that stands until it is told to ride.
 type ridesOff struct{ ride, riding chan struct{} }
 
 func (r ridesOff) Run(ctx context.Context, to sensors.Sink) error {
@@ -49,9 +49,9 @@ func (r ridesOff) Run(ctx context.Context, to sensors.Sink) error {
 	}
 }
 
-// TestNoQuestionStaysOpenWhileMoving is asked at a halt for the setup, and rides
-// off: a screen that is drawn before the next beat, and a beat
-// under a finger that rests on the answer, show the dark screen of the ride.
+// TestNoQuestionStaysOpenWhileMoving opens the question for the setup at a halt,
+// and rides off: both a screen drawn before the next beat and a beat while a
+// finger rests on the answer show the dark screen of the ride.
 func TestNoQuestionStaysOpenWhileMoving(t *testing.T) {
 	for _, c := range []struct {
 		name string

@@ -44,8 +44,8 @@ func returning(t *testing.T) (hand, *browser, *handClock) {
 	return openOn(t, d), b, c
 }
 
-// TestBackGoesUpOneScreen goes into screens of every place and back by the
-// browser's own way: each step shows what was seen before, and the browser knows
+// TestBackGoesUpOneScreen opens screens under every tab and goes back with the
+// browser's button: each step shows the previous screen, and the browser knows
 // how many there are.
 func TestBackGoesUpOneScreen(t *testing.T) {
 	for _, c := range []struct {

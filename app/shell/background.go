@@ -58,7 +58,7 @@ func (s *Shell) notify(st recorder.Status) {
 	}
 	s.shown = n
 	show := s.dev.Background.Show
-	aside(s, func() error { return show(n) }, func(error) {}) // where it cannot be shown, the screen says the same
+	aside(s, func() error { return show(n) }, func(error) {}) // if it cannot be shown, the screen says the same
 }
 
 // listen waits for what happens to the recording in the background.

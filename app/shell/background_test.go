@@ -18,9 +18,9 @@ import (
 	"stillair/sensors"
 )
 
-// pocket is a Background that notes what is asked of it.
+// pocket is a Background that records the calls to it.
 type pocket struct {
-	refuses string // with this in what is wanted it refuses
+	refuses string // it refuses requests that contain this
 	happens chan platform.Happening
 
 	mu   sync.Mutex
@@ -51,7 +51,7 @@ func (p *pocket) asked() []string {
 	return slices.Clone(p.said)
 }
 
-// still is a source of a phone that stands, without motion.
+// still is a source for a phone at rest, without motion samples.
 type still struct{}
 
 func (still) Run(ctx context.Context, to sensors.Sink) error {
@@ -83,7 +83,7 @@ func TestARideEndsFromTheNotification(t *testing.T) {
 	}
 }
 
-// TestTheMicrophoneIsRefused: the ride is held without it.
+// TestTheMicrophoneIsRefused: the ride is recorded without it.
 func TestTheMicrophoneIsRefused(t *testing.T) {
 	files := platformtest.NewMemory()
 	if err := store.WriteChoices(files, store.Choices{Sound: true}); err != nil {
@@ -182,8 +182,8 @@ func TestHowTheAppEndedIsReported(t *testing.T) {
 	h.await("The phone ran out of memory and closed the app.")
 }
 
-// TestSensorsRestWhileHidden: out of sight and without a recording nothing is
-// read, and a recording continues.
+// TestSensorsRestWhileHidden: while the app is hidden the sensors are off,
+// unless it is recording.
 func TestSensorsRestWhileHidden(t *testing.T) {
 	var runs atomic.Int32
 	d := phone(newPocket(), platformtest.NewMemory())

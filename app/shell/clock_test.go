@@ -42,14 +42,15 @@ func (c *handClock) After(d time.Duration) <-chan time.Time {
 	return over
 }
 
-// tack is how far the clock is moved at once, and breath what everybody whom it
-// woke has to run: too little makes them late by the clock and decides nothing.
+// tack is the step of the clock, and breath the real time that the goroutines
+// it woke get to run: if that is too short they are late by the clock, without
+// effect on the result.
 const (
 	tack   = 50 * time.Millisecond
 	breath = 300 * time.Microsecond
 )
 
-// pass moves the clock on.
+// pass advances the clock.
 func (c *handClock) pass(d time.Duration) {
 	for end := c.Elapsed() + d; c.Elapsed() < end; time.Sleep(breath) {
 		c.mu.Lock()
@@ -65,8 +66,8 @@ func (c *handClock) pass(d time.Duration) {
 	}
 }
 
-// until moves the clock on until the screen says some words, or no longer says
-// them.
+// until advances the clock until the screen shows some words, or no longer
+// shows them.
 func (c *handClock) until(t *testing.T, h hand, says bool, words string) {
 	t.Helper()
 	for range 2000 {

@@ -10,9 +10,9 @@ import (
 	"stillair/app/store"
 )
 
-// TestTwoRidesAreCompared compares two rides of different days and finds all
-// that a comparison within one ride has, marked as weaker. Their season, of which
-// nothing is kept yet, measures them and keeps what they say.
+// TestTwoRidesAreCompared compares two rides of different days and finds
+// everything that a comparison within one ride has, marked as less certain. Their
+// season, without stored results, measures them and stores the results.
 func TestTwoRidesAreCompared(t *testing.T) {
 	if testing.Short() {
 		t.Skip("measures two whole rides")

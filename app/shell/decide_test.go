@@ -8,7 +8,7 @@ import (
 	"stillair/app/store"
 )
 
-// TestPlanningATest asks for a plan that will do and for one that cannot
+// TestPlanningATest makes a plan that is sufficient and one that cannot
 // succeed.
 func TestPlanningATest(t *testing.T) {
 	h := open(t, platformtest.NewMemory(), quiet, &outlet{})
@@ -32,8 +32,8 @@ func TestPlanningATest(t *testing.T) {
 	h.await("No other ride was measured yet")
 }
 
-// TestABikeByItsParts describes a bike by tyres, wheels, teeth and fuel, once
-// wrongly, and finds it kept.
+// TestABikeByItsParts enters a bike by tyres, wheels, teeth and fuel, once
+// wrongly, and checks that it is stored.
 func TestABikeByItsParts(t *testing.T) {
 	files := platformtest.NewMemory()
 	h := open(t, files, quiet, &outlet{})

@@ -9,8 +9,9 @@ import (
 	"stillair/sensors"
 )
 
-// TestABikeThatNeverRollsFree: the drive is asked in the form of a bike and kept;
-// the guide to coast-downs and their plan make way for what can be measured.
+// TestABikeThatNeverRollsFree: the drive is entered in the form of a bike and
+// stored; the guide to coast-downs and their plan are replaced by what can be
+// measured.
 func TestABikeThatNeverRollsFree(t *testing.T) {
 	files := platformtest.NewMemory()
 	bikes := store.NewBikes(files, platform.NewSystemClock())

@@ -9,9 +9,8 @@ import (
 	"stillair/app/work"
 )
 
-// Acts are things that a rider, a sensor or the clock may have the app do, in any
-// order and at any instant, for storms of them. They are done on the drawing
-// goroutine.
+// Acts are actions that a rider, a sensor or the clock can trigger, in any order
+// and at any time, for stress tests. They run on the drawing goroutine.
 func (s *Shell) Acts(ride string) []func() {
 	n := 0
 	h := &screens.Handing{}
@@ -45,7 +44,7 @@ func (s *Shell) Acts(ride string) []func() {
 	}
 }
 
-// Settled reports whether no job waits and nothing is being recorded.
+// Settled reports whether no job is waiting and nothing is being recorded.
 func (s *Shell) Settled() bool {
 	s.jobs.mu.Lock()
 	defer s.jobs.mu.Unlock()

@@ -12,8 +12,7 @@ import (
 	"stillair/runs"
 )
 
-// readSession reads a shared session, the longest that was shared where data
-// is nil.
+// readSession reads a shared session, or the longest shared one if data is nil.
 func readSession(t *testing.T, data []byte, out *outlet) *session.Recording {
 	t.Helper()
 	if data == nil {
@@ -30,9 +29,8 @@ func readSession(t *testing.T, data []byte, out *outlet) *session.Recording {
 	return rec
 }
 
-// sameAsDesk checks that what the phone shares as results is, byte for byte,
-// what anybody gets who analyses the same session elsewhere and gives it away
-// with the same cut.
+// sameAsDesk checks that the results shared by the phone are, byte for byte,
+// what the desk program exports for the same session with the same cut.
 func (h hand) sameAsDesk(rec *session.Recording, phone []byte) {
 	h.t.Helper()
 	log, cut := rec.Log, share.Default()

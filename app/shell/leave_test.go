@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// unasked is a source that waits for permission, and then stands.
+// unasked is a source that waits for permission, and then delivers a phone at rest.
 type unasked struct {
 	clock *handClock
 	leave *atomic.Bool
@@ -30,8 +30,9 @@ func (s unasked) Run(ctx context.Context, to sensors.Sink) error {
 	return tracked{s.clock, &atomic.Bool{}, sensors.Hole{}}.Run(ctx, to)
 }
 
-// TestLeaveIsAskedInContext: the app asks when the rider says so, beside what it
-// is for, or at the latest as the ride begins; and not once it has leave.
+// TestLeaveIsAskedInContext: the app asks for permission when the rider taps,
+// next to the explanation, or at the latest when the ride begins; and not if it
+// has permission.
 func TestLeaveIsAskedInContext(t *testing.T) {
 	const button = "Let Stillair use the sensors"
 	for _, c := range []struct{ name, tap, then string }{

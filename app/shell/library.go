@@ -24,9 +24,9 @@ func newLibrary(d *platform.Device) library {
 type lists struct {
 	garage   []store.Bike
 	rides    []store.Session
-	deleted  []store.Session // that can be brought back
+	deleted  []store.Session // that can be restored
 	problems []error
-	free     int64 // bytes; −1 where the device does not say
+	free     int64 // bytes; −1 if not known
 }
 
 // read reads the lists.

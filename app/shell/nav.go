@@ -17,8 +17,8 @@ type showing func() *kit.Page
 type nav struct {
 	place  screens.Place
 	stacks [5][]showing
-	page   *kit.Page // what is shown, where it scrolls
-	undo   func()    // what the bar above the tabs takes back; nil: no bar
+	page   *kit.Page // the page shown, if it scrolls
+	undo   func()    // the action of the bar above the tabs; nil: no bar
 }
 
 // begin puts the first screen of each place on its stack.

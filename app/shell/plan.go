@@ -16,7 +16,7 @@ type planning struct {
 	begun bool
 	plan  *view.Plan      // nil while it is being calculated
 	hand  screens.Handing // of the card
-	turn  int             // counts questions, so that a late answer is left
+	turn  int             // counts questions, so that a late answer is ignored
 }
 
 // openPlan opens the planning of a test.

@@ -15,12 +15,12 @@ import (
 	"stillair/sensors/finding"
 )
 
-// tracked is a source of fixes by a clock that is moved by hand: one each tenth
-// of a second, at the speed that is set.
+// tracked is a source of fixes on a manual clock: one every tenth of a second,
+// at a given speed.
 type tracked struct {
 	clock  *handClock
 	moving *atomic.Bool
-	hole   sensors.Hole // marked once it is over; without an end there is none
+	hole   sensors.Hole // reported once it is over; none if it has no end
 }
 
 func (s tracked) Run(ctx context.Context, to sensors.Sink) error {
@@ -46,8 +46,8 @@ func (s tracked) Run(ctx context.Context, to sensors.Sink) error {
 	}
 }
 
-// pocketed is a ride by a clock that is moved by hand, begun on a phone that
-// records only with its screen on.
+// pocketed is a ride on a manual clock, begun on a phone that records only with
+// its screen on.
 func pocketed(t *testing.T, hole sensors.Hole) (h hand, c *handClock, moving *atomic.Bool) {
 	t.Helper()
 	c, moving = &handClock{}, &atomic.Bool{}
@@ -60,7 +60,7 @@ func pocketed(t *testing.T, hole sensors.Hole) (h hand, c *handClock, moving *at
 	return h, c, moving
 }
 
-// answering lists what on the screen answers to a touch, and what to being held.
+// answering lists what on the screen responds to a tap, and what to being held.
 func (h hand) answering() (touch []*kit.Touch, hold []*kit.Hold) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -75,7 +75,7 @@ func (h hand) answering() (touch []*kit.Touch, hold []*kit.Hold) {
 	return touch, hold
 }
 
-// rest rests a finger on what has the label for a time on the clock.
+// rest holds the object with the label for a time on the clock.
 func (h hand) rest(c *handClock, label string, long time.Duration) {
 	h.t.Helper()
 	_, holds := h.answering()
@@ -94,8 +94,8 @@ func (h hand) rest(c *handClock, label string, long time.Duration) {
 	h.t.Fatalf("nothing to hold is called %q on\n%s", label, h.words())
 }
 
-// strays touches everything on the screen, each twice in a row, and everything
-// that is to be held for a moment.
+// strays taps everything on the screen, twice in a row, and touches everything
+// that has to be held for a moment.
 func (h hand) strays() {
 	touches, holds := h.answering()
 	for _, x := range holds {
@@ -114,8 +114,8 @@ func (h hand) strays() {
 	}
 }
 
-// onlyUnlocks checks that nothing on the screen answers to a touch, and one thing
-// to being held.
+// onlyUnlocks checks that nothing on the screen responds to a tap, and exactly
+// one object to being held.
 func (h hand) onlyUnlocks() {
 	h.t.Helper()
 	if touches, holds := h.answering(); len(touches) != 0 || len(holds) != 1 {
@@ -125,11 +125,11 @@ func (h hand) onlyUnlocks() {
 
 const inThePocket = "Recording in your pocket"
 
-// TestPocket: in the pocket nothing answers to a touch; only holding unlocks it,
-// and only holding ends the ride. No two touches end it on any screen.
+// TestPocket: in the pocket nothing responds to a tap; only holding unlocks it,
+// and only holding ends the ride. No two taps end it on any screen.
 func TestPocket(t *testing.T) {
 	h, c, _ := pocketed(t, sensors.Hole{})
-	h.strays() // which lead into the pocket
+	h.strays() // which open the pocket screen
 	c.until(t, h, true, inThePocket)
 	h.onlyUnlocks()
 	h.strays()

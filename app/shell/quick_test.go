@@ -14,7 +14,7 @@ import (
 	"stillair/sensors"
 )
 
-// silent is a device whose sensors say nothing.
+// silent is a device whose sensors deliver nothing.
 type silent struct{}
 
 func (silent) Run(ctx context.Context, _ sensors.Sink) error {
@@ -105,7 +105,7 @@ func keptRide(t *testing.T, sessions *store.Sessions, name string) (id string) {
 	return id
 }
 
-// TestACrashIsToldOf starts the app on what a killed recording left.
+// TestACrashIsToldOf starts the app after a recording was killed.
 func TestACrashIsToldOf(t *testing.T) {
 	files := platformtest.NewMemory()
 	sessions := store.NewSessions(files, platform.NewSystemClock())
@@ -129,7 +129,7 @@ func TestABusyRecorderIsToldOf(t *testing.T) {
 }
 
 // TestADeletedRideComesBackAfterACrash deletes a ride, starts the app again on
-// the same files, and brings it back; removing it for good is asked twice.
+// the same files, and restores it; permanent removal has to be confirmed.
 func TestADeletedRideComesBackAfterACrash(t *testing.T) {
 	files := platformtest.NewMemory()
 	sessions := store.NewSessions(files, platform.NewSystemClock())

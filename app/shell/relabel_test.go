@@ -12,9 +12,9 @@ import (
 	"stillair/sensors/sim"
 )
 
-// TestSetupsAreToldAfterTheRide has the invented ride recorded by a rider who
-// said nothing of the second screen, names both setups afterwards, and gets the
-// answer; the recording stays as it is to the byte.
+// TestSetupsAreToldAfterTheRide records the invented ride without entering the
+// second screen, names both setups afterwards, and gets the answer; the
+// recording is unchanged to the byte.
 func TestSetupsAreToldAfterTheRide(t *testing.T) {
 	if testing.Short() {
 		t.Skip("measures a whole ride twice")

@@ -29,7 +29,7 @@ func (f fixes) Run(ctx context.Context, sink sensors.Sink) error {
 }
 
 // TestWhatIsNotStoredIsHandedOver ends a ride on a storage that fails: the whole
-// ride is handed over as one file.
+// ride is shared as one file.
 func TestWhatIsNotStoredIsHandedOver(t *testing.T) {
 	files := platformtest.NewMemory()
 	out := &outlet{shared: map[string][]byte{}}

@@ -14,7 +14,7 @@ import (
 
 func number(x float64) *float64 { return &x }
 
-// inventedDay is what an invented ride with two setups measured.
+// inventedDay is the result of an invented ride with two setups.
 func inventedDay(a, b string, cda, more float64) *results.Document {
 	load := func(setup string, x float64) results.RoadLoad {
 		return results.RoadLoad{Setup: setup, CdA: number(x), CdASE: number(0.026), Crr: number(0.018), CrrSE: number(0.001), CdANoise: number(0.005), CrrNoise: number(0.0005), AirDensity: number(1.19)}
@@ -25,9 +25,9 @@ func inventedDay(a, b string, cda, more float64) *results.Document {
 			Marks: []results.Mark{{Mark: "0-100 km/h", Time: number(4.8), TimeSE: number(0.05), Rollout: number(4.4), RolloutSE: number(0.04)}}}}}
 }
 
-// TestASeasonFromWhatIsKept opens the season of rides whose results are kept: at
-// once, since their recordings hold nothing that could be measured again, and with
-// those named that are not in it. Its rides and the way back are one touch away.
+// TestASeasonFromWhatIsKept opens the season of rides with stored results: their
+// recordings are empty, so it cannot measure them again; rides that are left out
+// are named. Its rides and the way back are one tap away.
 func TestASeasonFromWhatIsKept(t *testing.T) {
 	files := platformtest.NewMemory()
 	sessions := store.NewSessions(files, platform.NewSystemClock())

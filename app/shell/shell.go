@@ -71,11 +71,11 @@ type ride struct {
 	riding   *screens.Riding
 	pocket   pocket
 	asking   func() fyne.CanvasObject // a question over the riding screen; nil: none
-	spoken   *runs.Result             // the leg that was said aloud already
+	spoken   *runs.Result             // the leg whose results were already spoken
 	ticked   [6]bool
 	last     string        // what the screen before the ride showed
 	drawn    time.Duration // when that was
-	waited   int           // beats that drawing has waited for a finger
+	waited   int           // beats for which drawing has waited for a finger
 }
 
 // Open reads what is kept and returns the app. It may take a while and is

@@ -22,12 +22,12 @@ import (
 	"stillair/sensors/sim"
 )
 
-// hand is a rider's finger on the app: it finds things by their labels.
+// hand operates the app like a rider's finger and finds objects by their labels.
 type hand struct {
 	t   *testing.T
 	app *shell.Shell
 	win fyne.Window
-	mu  *sync.Mutex // stands for the drawing goroutine
+	mu  *sync.Mutex // held by the drawing goroutine
 }
 
 func (h hand) visit(do func(fyne.CanvasObject)) {
@@ -73,7 +73,7 @@ func (h hand) await(words ...string) {
 	h.t.Fatalf("the screen does not come to say %q but\n%s", words, h.words())
 }
 
-// touch touches what has the label, or else the first whose label begins so.
+// touch taps the object with the label, or else the first whose label begins with it.
 func (h hand) touch(label string) {
 	h.t.Helper()
 	h.mu.Lock()
@@ -81,7 +81,7 @@ func (h hand) touch(label string) {
 	h.find(label).Tapped(nil)
 }
 
-// hold rests a finger on what has the label.
+// hold holds the object with the label.
 func (h hand) hold(label string) {
 	h.t.Helper()
 	h.mu.Lock()
@@ -127,7 +127,7 @@ func (h hand) typeInto(n int, text string) {
 	all[n].SetText(text)
 }
 
-// rideOnce is a source that says first that all is well and, once it may, rides.
+// rideOnce is a source that first reports working sensors and then, on a signal, rides.
 type rideOnce struct {
 	src   sensors.Source
 	begin <-chan struct{}
@@ -142,7 +142,7 @@ func (r rideOnce) Run(ctx context.Context, sink sensors.Sink) error {
 	}
 }
 
-// spoken keeps what the app says aloud and what it shares.
+// spoken records what the app says aloud and what it shares.
 type outlet struct {
 	mu     sync.Mutex
 	said   []string
@@ -181,9 +181,9 @@ func (o *outlet) await(ending string) []byte {
 	return o.file(ending)
 }
 
-// drawing is held by whoever draws or measures text. Fyne has one shaper of
-// text for the whole process, so what an app of an earlier test still has
-// under way must not meet the next one's.
+// drawing is held while text is drawn or measured. Fyne has one text shaper for
+// the whole process, so work left over from an earlier test must not run at the
+// same time as the next one's.
 var drawing sync.Mutex
 
 func open(t *testing.T, files platform.Files, source func() sensors.Source, out *outlet) hand {
@@ -230,8 +230,8 @@ func shortRideOf(t *testing.T, seed uint64) *sim.Ride {
 	return r
 }
 
-// TestARideFromStartToResults goes the whole way by touch: a bike is entered, the
-// ride is recorded and measured, named, shared, deleted and brought back.
+// TestARideFromStartToResults goes through the whole app by taps: a bike is
+// entered, a ride is recorded and measured, named, shared, deleted and restored.
 func TestARideFromStartToResults(t *testing.T) {
 	if testing.Short() {
 		t.Skip("records and measures a whole ride")
@@ -281,8 +281,8 @@ func TestARideFromStartToResults(t *testing.T) {
 	h.await("first test")
 }
 
-// TestStartedAhead checks that what the rider started before the app was there goes
-// on as a recording: no touch is needed, and the first source belongs to it.
+// TestStartedAhead checks that a recording started before the app had loaded
+// continues: no tap is needed, and it uses the first source.
 func TestStartedAhead(t *testing.T) {
 	var asked atomic.Int32
 	d := &platform.Device{Files: platformtest.NewMemory(), Clock: platform.NewSystemClock(), Random: rand.Reader, Locale: "en-IE",

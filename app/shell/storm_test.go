@@ -13,10 +13,10 @@ import (
 	"stillair/sensors"
 )
 
-// TestStormsOfJobs has the app do everything at once, in an order of chance,
-// while it is drawn without a pause. It finds what jobs and drawing share when
-// the race detector looks on; without it, it checks that nothing breaks, that the
-// ride is still there, and that a start touched twice is one recording.
+// TestStormsOfJobs runs all actions concurrently in random order while the app is
+// drawn without a pause. With the race detector it finds unsynchronised access
+// between jobs and drawing; without it, it checks that nothing fails, that the
+// ride is still there, and that a double tap on start makes one recording.
 func TestStormsOfJobs(t *testing.T) {
 	files := platformtest.NewMemory()
 	sessions := store.NewSessions(files, platform.NewSystemClock())
@@ -31,7 +31,7 @@ func TestStormsOfJobs(t *testing.T) {
 	}
 	var wg sync.WaitGroup
 	over := make(chan struct{})
-	wg.Go(func() { // draws all the while, as a screen does
+	wg.Go(func() { // draws continuously, as a screen does
 		for {
 			select {
 			case <-over:
@@ -69,7 +69,7 @@ func TestStormsOfJobs(t *testing.T) {
 	}
 }
 
-// endAll ends what is being recorded and waits until no job is left.
+// endAll ends the recording and waits until no job is left.
 func (h hand) endAll(acts []func()) {
 	h.t.Helper()
 	end := acts[len(acts)-2]
@@ -85,7 +85,7 @@ func (h hand) endAll(acts []func()) {
 	h.t.Fatal("jobs are left after a minute")
 }
 
-// stuck is storage whose first listing takes until it is let go.
+// stuck is a storage whose first listing blocks until it is released.
 type stuck struct {
 	platform.Files
 	let chan struct{}
@@ -96,9 +96,9 @@ func (s stuck) List() ([]platform.Info, error) {
 	return s.Files.List()
 }
 
-// TestASlowStorageHoldsUpNoFinger adds far more jobs than any queue of a fixed
-// length would take while the storage hangs: the drawing goroutine is never
-// made to wait for them.
+// TestASlowStorageHoldsUpNoFinger adds far more jobs than a queue of fixed
+// length would hold while the storage hangs: the drawing goroutine never waits
+// for them.
 func TestASlowStorageHoldsUpNoFinger(t *testing.T) {
 	let := make(chan struct{})
 	close(let)

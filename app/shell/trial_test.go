@@ -11,7 +11,7 @@ import (
 	"stillair/app/trial"
 )
 
-// fast is a clock on which a minute passes in a second and a half.
+// fast is a clock on which a minute takes a second and a half.
 type fast struct{ platform.SystemClock }
 
 func (c fast) Elapsed() time.Duration                 { return 40 * c.SystemClock.Elapsed() }
@@ -53,7 +53,7 @@ func TestATrialPackageTestsThePhoneFirst(t *testing.T) {
 	again.await("Test again")
 }
 
-// TestARideEndsATest: the sensors are the ride's.
+// TestARideEndsATest: the ride needs the sensors.
 func TestARideEndsATest(t *testing.T) {
 	p := newPocket()
 	d := phone(p, platformtest.NewMemory())

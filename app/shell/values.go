@@ -71,7 +71,7 @@ func (s *Shell) fromBike(f *form, v *store.Values, recorded sensors.Ride) screen
 			continue
 		}
 		return screens.FormGroup{Hint: t.FromBikeHint, Add: fmt.Sprintf(t.FromBike, b.Name), OnAdd: func() {
-			f.check() // what can be taken of what was typed in stays
+			f.check() // valid entries are kept
 			now := store.OfBike(b, recorded)
 			now.Air, now.WindSD, now.Station, now.Setups = v.Air, v.WindSD, v.Station, v.Setups
 			s.replace(s.valuesScreen(now))

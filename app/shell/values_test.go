@@ -14,9 +14,9 @@ import (
 	"stillair/sensors/sim"
 )
 
-// TestARideIsComputedAnewWithOtherValues has a ride measured, changes its mass
-// and has it measured again: the results say so, and the recording stays as it is
-// to the byte.
+// TestARideIsComputedAnewWithOtherValues measures a ride, changes its mass and
+// measures it again: the results say so, and the recording is unchanged to the
+// byte.
 func TestARideIsComputedAnewWithOtherValues(t *testing.T) {
 	if testing.Short() {
 		t.Skip("measures a whole ride three times")
@@ -75,7 +75,7 @@ func recordedRide(t *testing.T, sessions *store.Sessions, ride *sim.Ride, about 
 }
 
 // TestGearsAndBikeOfARideAreChanged changes a gear of a ride, adds another, and
-// then takes over the bike as it is described by now.
+// then applies the bike's present values.
 func TestGearsAndBikeOfARideAreChanged(t *testing.T) {
 	files := platformtest.NewMemory()
 	sessions, bikes := store.NewSessions(files, platform.NewSystemClock()), store.NewBikes(files, platform.NewSystemClock())
@@ -129,7 +129,7 @@ func TestGearsAndBikeOfARideAreChanged(t *testing.T) {
 	values(func(v store.Values) bool { return v.Mass != nil && *v.Mass == 280 && *v.Gears["1"] == 342 })
 }
 
-// riddenWith is a recording without a ride in it, made with a bike.
+// riddenWith is an empty recording made with a bike.
 func riddenWith(t *testing.T, sessions *store.Sessions, b store.Bike) string {
 	t.Helper()
 	id, f, err := sessions.Begin(store.About{Name: "test ride", Bike: b.Name})

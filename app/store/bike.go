@@ -18,10 +18,10 @@ type Bike struct {
 	Mass         *float64 `json:"mass_kg,omitempty"`          // bike, rider, fuel and luggage as ridden
 	MassSD       *float64 `json:"mass_sd_kg,omitempty"`       // standard deviation of Mass
 	Weighed      string   `json:"weighed,omitempty"`          // how the mass is known, in the rider's words
-	RotatingMass *float64 `json:"rotating_mass_kg,omitempty"` // what the wheels add to the inertia
-	Wheels       *Wheels  `json:"wheels,omitempty"`           // to estimate RotatingMass where it was not entered
+	RotatingMass *float64 `json:"rotating_mass_kg,omitempty"` // equivalent mass of the rotating wheels
+	Wheels       *Wheels  `json:"wheels,omitempty"`           // to estimate RotatingMass if it was not entered
 	Gears        []Gear   `json:"gears,omitempty"`
-	Box          *Box     `json:"box,omitempty"`       // to work out Gears where none was entered
+	Box          *Box     `json:"box,omitempty"`       // to calculate Gears if none was entered
 	LimitRPM     *float64 `json:"limit_rpm,omitempty"` // highest engine speed, 1/min
 	Cylinders    int      `json:"cylinders,omitempty"` // of the engine; 0: not entered
 	Drive        string   `json:"drive,omitempty"`     // as sensors.Drive; empty: not entered
@@ -34,13 +34,13 @@ type Bike struct {
 // Gear is one gear of the bike.
 type Gear struct {
 	Name      string  `json:"name"`
-	RPMPerMPS float64 `json:"rpm_per_mps"` // engine speed in 1/min for each m/s
+	RPMPerMPS float64 `json:"rpm_per_mps"` // engine speed in 1/min per m/s
 }
 
 // Setup is one way the bike is ridden.
 type Setup struct {
 	Name      string   `json:"name"`
-	Changed   string   `json:"changed,omitempty"`           // what differs from the others, in the rider's words
+	Changed   string   `json:"changed,omitempty"`           // the change against the others, in the rider's words
 	Mass      *float64 `json:"mass_kg,omitempty"`           // as ridden with this setup; nil: the bike's
 	TyreFront *float64 `json:"tyre_front_kpa,omitempty"`    // gauge pressure
 	TyreRear  *float64 `json:"tyre_rear_kpa,omitempty"`     // gauge pressure

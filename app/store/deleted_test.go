@@ -11,8 +11,8 @@ import (
 )
 
 // TestADeletionSurvivesACrash deletes a session and opens the storage again, as
-// after a crash: it is still listed as deleted, can be brought back for as long
-// as KeepDeleted says, and is gone after that.
+// after a crash: it is still listed as deleted, can be restored within
+// KeepDeleted, and is gone after that.
 func TestADeletionSurvivesACrash(t *testing.T) {
 	for _, c := range []struct {
 		name  string

@@ -10,9 +10,9 @@ import (
 	"stillair/app/store"
 )
 
-// TestChoicesAreGuarded writes choices where a file is that this app cannot use:
-// that of a later version stays as it is to the byte, and of any other a copy
-// stays, also where one is there from before.
+// TestChoicesAreGuarded writes choices over a file that this app cannot use: a
+// file of a later version is unchanged to the byte, and of any other a copy is
+// kept, even if there is an older copy.
 func TestChoicesAreGuarded(t *testing.T) {
 	for _, c := range []struct {
 		name, there   string
@@ -62,8 +62,8 @@ func TestChoicesAreGuarded(t *testing.T) {
 	}
 }
 
-// FuzzChoices gives any bytes as choices.json, and writes over them: what was there
-// stays, as it was or as a copy, unless it could be read.
+// FuzzChoices puts arbitrary bytes into choices.json and writes over them: the
+// content is kept, unchanged or as a copy, unless it could be read.
 func FuzzChoices(f *testing.F) {
 	f.Add([]byte(`{"version": 1, "language": "de", "air": {"temperature_c": 20}}`))
 	f.Add([]byte(`{"version": 2}`))

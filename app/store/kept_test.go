@@ -9,8 +9,8 @@ import (
 	"stillair/export/results"
 )
 
-// TestKeptResults keeps what a ride measured and gives it only for the program
-// and the values that it was computed with; with the ride it goes for good.
+// TestKeptResults stores the results of a ride, which are returned only for the
+// program and values that computed them, and are removed with the ride.
 func TestKeptResults(t *testing.T) {
 	files := platformtest.NewMemory()
 	s := store.NewSessions(files, noon())

@@ -10,7 +10,7 @@ import (
 
 func kg(x float64) *float64 { return &x }
 
-// invented is an invented bike that was described by its parts.
+// invented is an invented bike, described by its parts.
 func invented() Bike {
 	return Bike{
 		Name:   "invented naked",
@@ -19,8 +19,9 @@ func invented() Bike {
 	}
 }
 
-// TestPartsBecomeFigures checks that tyres, wheels and teeth give a ride its
-// gears and rotating mass, and that what was entered directly goes first.
+// TestPartsBecomeFigures checks that gears and rotating mass are calculated
+// from tyres, wheels and teeth, and that values entered directly take
+// precedence.
 func TestPartsBecomeFigures(t *testing.T) {
 	air := sensors.UnknownRide().Air
 	b := invented()

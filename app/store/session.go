@@ -24,8 +24,8 @@ type Stage string
 
 // The stages of a session.
 const (
-	Recording Stage = "recording" // being written, or left so by a crash
-	Closed    Stage = "closed"    // ended as it should
+	Recording Stage = "recording" // being written, or left open by a crash
+	Closed    Stage = "closed"    // ended normally
 	CutOff    Stage = "cut off"   // a crash or an empty battery ended it; what was synced is there
 )
 
@@ -42,7 +42,7 @@ type About struct {
 	Metres     float64   `json:"metres,omitempty"`
 	Found      Found     `json:"found"`
 	AirEntered time.Time `json:"air_told,omitzero"`       // when the oldest value of its air was typed in; zero: not known, or none was
-	AirOld     bool      `json:"air_old,omitempty"`       // it was not of the hour when the ride began
+	AirOld     bool      `json:"air_old,omitempty"`       // it was out of date when the ride began
 	Values     *Values   `json:"computed_with,omitempty"` // changed after the ride; nil: as recorded
 	Measured   time.Time `json:"measured,omitzero"`       // when Found was counted; zero: never
 	Deleted    time.Time `json:"deleted,omitzero"`        // zero: not deleted

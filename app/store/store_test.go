@@ -17,7 +17,7 @@ import (
 	"stillair/sensors/spoil"
 )
 
-// clock is a wall clock that stands where it is put.
+// clock is a wall clock that shows the time it is set to.
 type clock struct {
 	platform.SystemClock
 	now time.Time
@@ -125,8 +125,8 @@ func TestDeleteCanBeTakenBack(t *testing.T) {
 	}
 }
 
-// TestWhatCannotBeReadIsLeftAlone puts files of a later version and damaged
-// ones into the storage: they are reported and not overwritten.
+// TestWhatCannotBeReadIsLeftAlone checks that files of a later version and
+// damaged ones are reported and not overwritten.
 func TestWhatCannotBeReadIsLeftAlone(t *testing.T) {
 	for _, c := range []struct{ name, file, content string }{
 		{"later bike", "bike-1.json", `{"version": 2, "name": "from the future"}`},
@@ -234,7 +234,7 @@ func FuzzBikeFields(f *testing.F) {
 	f.Fuzz(func(t *testing.T, ops []byte) { mustListOne(t, []byte(spoil.Text(whole, ":", ops))) })
 }
 
-// mustListOne lists a bike's file: it is one bike or one problem, and nothing panics.
+// mustListOne lists a bike's file: it is one bike or one problem, without a panic.
 func mustListOne(t *testing.T, data []byte) {
 	files := platformtest.NewMemory()
 	if err := files.Replace("bike-1.json", data); err != nil {

@@ -21,7 +21,7 @@ type Values struct {
 	SetupMass    map[string]*float64 `json:"setup_mass_kg,omitempty"` // by name
 	Gears        map[string]*float64 `json:"rpm_per_mps,omitempty"`   // by name
 	LimitRPM     *float64            `json:"limit_rpm,omitempty"`
-	Setups       []RideSetup         `json:"setups,omitempty"` // in place of all that were recorded; none: as recorded
+	Setups       []RideSetup         `json:"setups,omitempty"` // instead of the recorded ones; none: as recorded
 }
 
 // RideSetup is a setup of a ride as it was entered afterwards.

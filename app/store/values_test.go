@@ -37,7 +37,7 @@ func rideOf(t *testing.T, sessions *store.Sessions, ride sensors.Ride) string {
 }
 
 // TestHistoryIsNotRewritten edits the bike, its setup and the values of a ride
-// after it was ridden: the recording stays as it is to the byte, and only the
+// after it was ridden: the recording is unchanged to the byte, and only the
 // ride whose values were changed is computed with others.
 func TestHistoryIsNotRewritten(t *testing.T) {
 	files := platformtest.NewMemory()
@@ -130,7 +130,7 @@ func TestTeeth(t *testing.T) {
 }
 
 // TestGearsAreChangedByName changes one gear, adds one and leaves one, and
-// checks that the ride as recorded is left alone.
+// checks that the recorded ride is unchanged.
 func TestGearsAreChangedByName(t *testing.T) {
 	ride := sensors.UnknownRide()
 	ride.Gears = []sensors.Gear{{Name: "3", RPMPerMPS: 210}, {Name: "4", RPMPerMPS: 165}}
@@ -149,7 +149,7 @@ func TestGearsAreChangedByName(t *testing.T) {
 }
 
 // TestValuesOfTheBikeAsItIsNow checks that a ride computed with its bike's
-// present values is computed as if it were ridden with it now.
+// present values gives the same result as if it had been recorded with them.
 func TestValuesOfTheBikeAsItIsNow(t *testing.T) {
 	then := store.Bike{Name: "test bike", Mass: ptr(290), Gears: []store.Gear{{Name: "4", RPMPerMPS: 165}},
 		Setups: []store.Setup{{Name: "boxes", Mass: ptr(302)}}}
@@ -167,7 +167,7 @@ func TestValuesOfTheBikeAsItIsNow(t *testing.T) {
 	}
 }
 
-// TestOldAir holds when typed air needs another look.
+// TestOldAir checks when entered air is out of date.
 func TestOldAir(t *testing.T) {
 	zone := time.FixedZone("CET", 3600)
 	noon := time.Date(2026, 11, 25, 12, 0, 0, 0, zone)

@@ -13,12 +13,12 @@ import "strings"
 // Book is every text of one language.
 type Book struct {
 	Tag      string // BCP 47
-	Language string // what the language calls itself
+	Language string // the language's own name
 	DateTime string // Go layout of a date with time
 	Days     [7]string
 	Months   [12]string
 
-	Horsepower string // what the horsepower of the language is called
+	Horsepower string // the language's name for horsepower
 
 	Common     Common
 	Ready      Ready
@@ -50,7 +50,7 @@ type Book struct {
 	Season     Season
 	Passes     Passes
 
-	said map[string]string // what the analysis says, from English
+	said map[string]string // the words of the analysis, by their English text
 }
 
 // For gives the book for a BCP 47 tag such as "de-CH"; English where there is

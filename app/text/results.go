@@ -43,6 +43,6 @@ type Compare struct {
 	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4 string
 	DragTitle, RollTitle, Scale, Against, Delta               string
 	MoreBy, LessBy, MoreDrag, LessDrag, MorePower, LessPower  string
-	NoneMatters, NotClear, NeverClear                         string // what takes the place of a size
-	Sure, Estimate, MorePairs, OneMorePair, CalmerDay         string // how certain that is
+	NoneMatters, NotClear, NeverClear                         string // shown in place of a size
+	Sure, Estimate, MorePairs, OneMorePair, CalmerDay         string // its certainty
 }

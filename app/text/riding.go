@@ -7,7 +7,7 @@ type Common struct {
 	Unknown                                            string
 	Minutes, Hours, Seconds                            string // "%d min", "%d h %02d min", "%s s"
 	PlusMinus                                          string // what ± means
-	Invented                                           string // beside demo data
+	Invented                                           string // next to demo data
 }
 
 // Ready is the screen before the ride.
@@ -30,7 +30,7 @@ type Senses struct {
 	FixGood, FixFair, FixWait                                           string // "%s m, %s a second"
 	MotionGood, MotionCoarse, MotionWait, MotionSilent, FixSilent       string // "%s a second"
 	MotionFew, FixFew                                                   string // "%s a second", "%s s"
-	NoMotion, NoFix                                                     string // what is lost without them
+	NoMotion, NoFix                                                     string // what is not possible without them
 	PressureGood, PressureNone                                          string
 	Asking, DeniedFix, DeniedMotion                                     string
 	MissingFix, MissingMotion, MissingTurn                              string

@@ -93,7 +93,7 @@ func clocks(h *heard) Line {
 	if l.Numbers[LateSpread] > lateSpread {
 		l.Verdict = Differs
 	}
-	if len(h.Log().Fixes) >= fewFixes { // one alone may be what the phone knew before
+	if len(h.Log().Fixes) >= fewFixes { // a single one may be the last known position
 		l.Numbers[FixBeside] = h.fix.least - h.motion.least
 		if math.Abs(l.Numbers[FixBeside]) > beside {
 			l.Verdict = Fails
@@ -105,7 +105,7 @@ func clocks(h *heard) Line {
 // axes judges the specific force of a phone on its back: gravity, upwards out
 // of the screen (the W3C's and Android's axes).
 func axes(all []sensors.Motion) Line {
-	all = all[len(all)/2:] // the hand has let go
+	all = all[len(all)/2:] // after the hand has let go
 	if len(all) < 2 {
 		return Line{Topic: Axes, Verdict: Untried}
 	}

@@ -49,7 +49,7 @@ func listen(ctx context.Context, d *platform.Device, every time.Duration, done f
 	ended := make(chan struct{})
 	go func() {
 		defer close(ended)
-		_ = source.Run(ctx, h) // how each sensor did is what is looked at
+		_ = source.Run(ctx, h) // the states of the sensors matter, not its error
 	}()
 	for ctx.Err() == nil && !done() {
 		select {

@@ -100,7 +100,7 @@ func storage(d *platform.Device) Line {
 }
 
 func writeAndRead(files platform.Files, data []byte) (err error) {
-	_ = files.Remove(trialFile) // what an earlier trial left
+	_ = files.Remove(trialFile) // left over from an earlier trial
 	f, err := files.Create(trialFile)
 	if err != nil {
 		return err

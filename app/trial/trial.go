@@ -52,10 +52,10 @@ const (
 	Longest     = "longest"    // longest pause, s
 	FixLongest  = "fixLongest" // longest pause of the satellites, s
 	Megabytes   = "megabytes"  // free
-	Seconds     = "seconds"    // that something took, or lasted
+	Seconds     = "seconds"    // duration
 	Hectopascal = "hPa"
-	LateSpread  = "lateSpread"  // between the sample handed over soonest and the latest, s
-	FixBeside   = "fixBeside"   // how much later fixes come than motion, s
+	LateSpread  = "lateSpread"  // difference between the shortest and longest delay of samples, s
+	FixBeside   = "fixBeside"   // delay of fixes relative to motion, s
 	X, Y, Z     = "x", "y", "z" // mean specific force, m/s²
 )
 

@@ -16,14 +16,14 @@ import (
 	"stillair/sensors"
 )
 
-// bench is a phone on a bench: what its sensors deliver in twelve seconds.
+// bench describes what the sensors of a phone on a bench deliver in twelve seconds.
 type bench struct {
 	rate     float64 // of motion, 1/s
 	force    r3.Vec
 	shake    float64 // m/s², of a hand
 	fixes    float64 // 1/s
-	fixClock float64 // s that fixes are stamped off the others' clock
-	late     float64 // s that every tenth reading waits
+	fixClock float64 // offset of the time stamps of fixes from the others', s
+	late     float64 // delay of every tenth reading, s
 	hPa      float64
 	hole     [2]float64 // from and to of a pause of everything
 	noTurn   bool
@@ -31,7 +31,7 @@ type bench struct {
 
 func good() bench { return bench{rate: 200, force: r3.Vec{X: 0.1, Z: 9.8}, fixes: 1, hPa: 1013} }
 
-// clock tells the time that a test sets, and lets waiting take none.
+// clock shows the time that a test sets, and waiting takes no time.
 type clock struct {
 	mu        sync.Mutex
 	now       time.Duration
@@ -59,7 +59,7 @@ func (c *clock) After(d time.Duration) <-chan time.Time {
 	return done
 }
 
-// play delivers what the bench holds, at the clock's times.
+// play delivers the bench's readings at the clock's times.
 func (b bench) play(c *clock, to sensors.Sink) {
 	nextFix, base := 0.0, c.Elapsed().Seconds()
 	for i := range int(12 * b.rate) {
@@ -178,7 +178,7 @@ func TestInTheDark(t *testing.T) {
 	}
 }
 
-// service notes what is asked of it.
+// service records the calls to it.
 type service struct {
 	refuse error
 	said   []string

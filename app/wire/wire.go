@@ -68,8 +68,8 @@ func sum(t reflect.Type) uint64 {
 type shapes map[reflect.Type]shape
 
 type shape struct {
-	floats int // of how many float64 it is made, and of nothing else; 0: of others
-	least  int // bytes that a value takes at least
+	floats int // number of float64 that it consists of; 0: it has other fields
+	least  int // minimum size of a value in bytes
 }
 
 func (s shapes) of(t reflect.Type) shape {

@@ -19,7 +19,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// sent is what comes out at the other end.
+// sent encodes and decodes a value.
 func sent[T any](t *testing.T, from *T) *T {
 	t.Helper()
 	var b bytes.Buffer
@@ -33,7 +33,7 @@ func sent[T any](t *testing.T, from *T) *T {
 	return to
 }
 
-// differ says where two values are not the same; NaN is the same as NaN.
+// differ says where two values differ; NaN equals NaN.
 func differ(a, b reflect.Value, at string) string {
 	if a.Type() != b.Type() {
 		return at + ": other types"
@@ -113,8 +113,8 @@ func rides(t *testing.T) map[string]*sensors.Log {
 	return out
 }
 
-// TestResultsGoOverWhole sends the results of rides, and asks of what arrived what
-// screens ask, also where only the package runs sees the fields.
+// TestResultsGoOverWhole sends the results of rides and checks the copies with the
+// methods that screens use, including those on unexported fields.
 func TestResultsGoOverWhole(t *testing.T) {
 	for name, log := range rides(t) {
 		t.Run(name, func(t *testing.T) {
@@ -144,7 +144,7 @@ func TestResultsGoOverWhole(t *testing.T) {
 	}
 }
 
-// odd holds what results hold nowhere, or seldom.
+// odd has fields of types that are rare or absent in results.
 type odd struct {
 	Nil, Empty []float64
 	Numbers    [3]float64
@@ -185,7 +185,7 @@ func TestWhatCannotGoOverIsSaid(t *testing.T) {
 	}
 }
 
-// TestOtherProgramsAreRefused reads what a program with another field wrote.
+// TestOtherProgramsAreRefused reads the output of a program with different fields.
 func TestOtherProgramsAreRefused(t *testing.T) {
 	type before struct{ A, B float64 }
 	type after struct{ A, C float64 }
@@ -216,8 +216,8 @@ func TestCutBytesAreRefused(t *testing.T) {
 	}
 }
 
-// FuzzRead checks that no bytes crash the reader or take much more memory than
-// they are.
+// FuzzRead checks that no input crashes the reader or makes it use much more
+// memory than its size.
 func FuzzRead(f *testing.F) {
 	var b bytes.Buffer
 	if err := wire.Write(&b, oddOne()); err != nil {

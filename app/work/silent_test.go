@@ -9,8 +9,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestASharedRideIsSilent checks that what is given away holds no sound, and all
-// the rest of the ride.
+// TestASharedRideIsSilent checks that a shared ride has no sound, and everything
+// else.
 func TestASharedRideIsSilent(t *testing.T) {
 	log := &sensors.Log{Ride: sensors.UnknownRide()}
 	for i := range 50 {

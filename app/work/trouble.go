@@ -27,7 +27,7 @@ func (o ofRide) Unwrap() error { return o.err }
 // enough for a file. Others have causes that may be a worker's alone, and the work
 // is done again in the page, where the rider sees them.
 type trouble struct {
-	ride         string // in which of several
+	ride         string // which one of several
 	unreadable   bool
 	lacks        int // 1 and more: one of lacking
 	file         string

@@ -46,7 +46,7 @@ type Ask struct {
 // Ride is a recording that is kept, and how it is to be measured.
 type Ride struct {
 	ID       string
-	Invented bool // none that is kept
+	Invented bool // not a stored one
 	Title    string
 	Values   *store.Values
 }
@@ -78,14 +78,14 @@ type Answer struct {
 	Across []runs.Comparison
 	File   Made
 	Look   store.Recovered
-	wrong  *trouble // instead of all else, on the way from a worker
+	wrong  *trouble // instead of everything else, from a worker
 }
 
 // Measured is a ride or leg that was measured.
 type Measured struct {
-	Result   *runs.Result // with the speed in its runs alone
+	Result   *runs.Result // with the speed in its runs only
 	Recorded sensors.Ride // as recorded, before values that were changed
-	Coarse   bool         // its times are coarser than a phone's own sensors give
+	Coarse   bool         // its times are coarser than those of a phone's own sensors
 	Found    store.Found
 	Metres   float64
 	Season   *results.Document // what a season needs
@@ -108,7 +108,7 @@ type Doer interface {
 // Here does work where it is.
 type Here struct {
 	Sessions *store.Sessions
-	Random   io.Reader // for the identity of a recording that is given away
+	Random   io.Reader // for the ID of a shared recording
 }
 
 // Do implements Doer. Of a recording that was read and could not be measured the

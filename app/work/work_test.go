@@ -20,10 +20,10 @@ import (
 	"stillair/sensors/sim"
 )
 
-// second is a second program as a browser's worker is one: bytes go in and come out.
+// second is a second program like a browser's worker: bytes go in and come out.
 type second struct {
 	do     work.Doer
-	begins func() error // before it works; nil: all is well
+	begins func() error // called before it works; nil: no error
 	spoil  func([]byte) []byte
 	asked  int
 }
@@ -53,7 +53,7 @@ func (s *second) Do(ctx context.Context, ask func(io.Writer) error, tell func(fl
 	return bytes.NewReader(b), len(b), nil
 }
 
-// counted counts what is done here.
+// counted counts the work done here.
 type counted struct {
 	work.Doer
 	times int
@@ -66,7 +66,7 @@ func (c *counted) Do(ctx context.Context, ask *work.Ask, tell func(float64)) (*w
 
 func silently(float64) {}
 
-// kept is a storage with a short ride, one that stands, and one that is spoilt.
+// kept is a storage with a short ride, one at standstill, and a damaged one.
 func kept(t *testing.T) (here work.Here, short string, log *sensors.Log) {
 	t.Helper()
 	files := platformtest.NewMemory()
@@ -98,7 +98,7 @@ func kept(t *testing.T) (here work.Here, short string, log *sensors.Log) {
 	return here, "short", ride.Log
 }
 
-// written is an answer as bytes, which compare it whole.
+// written is an answer as bytes, for comparison.
 func written(t *testing.T, a *work.Answer) []byte {
 	t.Helper()
 	var b bytes.Buffer
@@ -108,8 +108,8 @@ func written(t *testing.T, a *work.Answer) []byte {
 	return b.Bytes()
 }
 
-// TestASecondProgramAnswersAlike has every kind of work done here and by a second
-// program.
+// TestASecondProgramAnswersAlike compares every kind of work done here and by a
+// second program.
 func TestASecondProgramAnswersAlike(t *testing.T) {
 	here, short, log := kept(t)
 	mass := 250.0
@@ -147,8 +147,8 @@ func TestASecondProgramAnswersAlike(t *testing.T) {
 	}
 }
 
-// TestMeasuredKeepsLittle holds what a ride leaves in memory: the speed in its runs,
-// and the figures of screens that more would be needed for.
+// TestMeasuredKeepsLittle checks what is kept of a ride in memory: the speed in its
+// runs, and the figures of screens that would need more.
 func TestMeasuredKeepsLittle(t *testing.T) {
 	here, short, log := kept(t)
 	answer, err := here.Do(t.Context(), &work.Ask{Rides: []work.Ride{{ID: short}}}, silently)
@@ -176,8 +176,8 @@ func TestMeasuredKeepsLittle(t *testing.T) {
 	}
 }
 
-// TestASecondProgramThatFailsLosesNothing has the work done here where the second
-// program cannot be started, is killed, or answers what nobody understands.
+// TestASecondProgramThatFailsLosesNothing checks that the work is done here if
+// the second program cannot be started, is killed, or sends an invalid answer.
 func TestASecondProgramThatFailsLosesNothing(t *testing.T) {
 	here, short, _ := kept(t)
 	ask := &work.Ask{Rides: []work.Ride{{ID: short}}, File: &work.File{Form: work.AsRecorded}}
@@ -194,8 +194,7 @@ func TestASecondProgramThatFailsLosesNothing(t *testing.T) {
 	}
 }
 
-// TestCancelledWorkIsNotDoneHere checks that work whose end the rider asked for is not
-// begun again.
+// TestCancelledWorkIsNotDoneHere checks that cancelled work is not started again.
 func TestCancelledWorkIsNotDoneHere(t *testing.T) {
 	here, short, _ := kept(t)
 	ctx, cancel := context.WithCancel(t.Context())
@@ -206,14 +205,14 @@ func TestCancelledWorkIsNotDoneHere(t *testing.T) {
 	}
 }
 
-// TestTroubleGoesOver checks that what a rider reads about a recording is the same
-// whoever found it, and found once.
+// TestTroubleGoesOver checks that an error about a recording has the same text
+// whichever program found it, and is reported once.
 func TestTroubleGoesOver(t *testing.T) {
 	here, short, _ := kept(t)
 	ride := func(id string) []work.Ride { return []work.Ride{{ID: id, Title: "my ride"}} }
 	for name, c := range map[string]struct {
 		ask  work.Ask
-		here int // a cause that may be the worker's alone
+		here int // calls here: the cause may lie in the worker alone
 	}{
 		"no ride in it":       {work.Ask{Rides: ride("empty")}, 0},
 		"the same ride twice": {work.Ask{Rides: append(ride(short), ride(short)...), Across: true}, 0},

@@ -18,7 +18,7 @@ type class struct {
 // "Dalvik executable format".
 type dex struct {
 	data []byte
-	left int // bytes that may still be read: tables of a damaged file may point at each other
+	left int // bytes that may still be read: tables of a damaged file may point to each other
 }
 
 // classSize is how long the definition of a class is, without its members.
@@ -33,7 +33,7 @@ var errDex = errors.New("damaged, or no file of classes")
 // readDex lists the classes that a file of classes defines.
 func readDex(data []byte) (all []class, err error) {
 	defer func() {
-		if recover() != nil { // an offset that points outside
+		if recover() != nil { // an offset outside the file
 			all, err = nil, errDex
 		}
 	}()

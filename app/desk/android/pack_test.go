@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// wholePackage are entries under every name that a package needs.
+// wholePackage has an entry for every name that a package needs.
 func wholePackage() []entry {
 	return []entry{{"AndroidManifest.xml", []byte("m")}, {"resources.arsc", []byte("res")}, {"classes.dex", []byte("dex one")},
 		{"classes2.dex", []byte("dex")}, {"lib/arm64-v8a/" + library, bytes.Repeat([]byte("code"), 9999)}, {"z", nil},

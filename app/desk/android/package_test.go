@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// TestPackage looks into a package that was built: the checks hold on it, and
-// find what is altered. .ci/checks/android names it.
+// TestPackage checks a built package: it passes the checks, and each alteration
+// is found. .ci/checks/android passes its path.
 func TestPackage(t *testing.T) {
 	path := os.Getenv("STILLAIR_PACKAGE")
 	if path == "" {
@@ -64,7 +64,7 @@ func with(data []byte, at int, b byte) []byte {
 	return out
 }
 
-// writable lets every segment be written.
+// writable makes every segment writable.
 func writable(code []byte) []byte {
 	out := append([]byte(nil), code...)
 	for i := range int(out[56]) {
@@ -75,7 +75,7 @@ func writable(code []byte) []byte {
 	return out
 }
 
-// smallPages has every segment say that pages of 4 KiB will do: in a header of
+// smallPages sets the alignment of every segment to 4 KiB: in a header of
 // 64-bit ELF the table of segments is at 64, each entry is 56 bytes, and the
 // alignment is its last number.
 func smallPages(code []byte) []byte {

@@ -18,7 +18,7 @@ var ErrMissing = errors.New("something has to be installed first")
 
 // need is a program or header that Build cannot do without.
 type need struct {
-	name    string // as it is called, or the file's path
+	name    string // the command, or the file's path
 	debian  string // the package that has it; empty: Debian's is too old
 	forWhat string
 }
@@ -75,8 +75,8 @@ func (n need) there() bool {
 // step runs one program and returns what it printed. The error contains its
 // error output.
 type step struct {
-	folder string   // empty: here
-	env    []string // beside that of this process
+	folder string   // empty: the current one
+	env    []string // in addition to that of this process
 }
 
 func (s step) run(ctx context.Context, name string, args ...string) (string, error) {

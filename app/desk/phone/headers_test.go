@@ -11,8 +11,8 @@ import (
 	"stillair/app/phone/web"
 )
 
-// TestStrictHeaders holds what every answer says, and that only a name is bound to
-// TLS.
+// TestStrictHeaders checks the headers of every response, and that HSTS is sent
+// only for a host name.
 func TestStrictHeaders(t *testing.T) {
 	p, err := web.NewPage()
 	if err != nil {
@@ -34,7 +34,7 @@ func TestStrictHeaders(t *testing.T) {
 	}
 }
 
-// TestASlowClientIsLetGo checks that nobody can keep the server busy for ever.
+// TestASlowClientIsLetGo checks that a slow client is disconnected.
 func TestASlowClientIsLetGo(t *testing.T) {
 	s := server(http.NotFoundHandler())
 	if s.WriteTimeout <= 0 || s.WriteTimeout > 10*time.Minute || s.ReadTimeout <= 0 || s.ReadTimeout > time.Minute || s.ReadHeaderTimeout <= 0 || s.IdleTimeout <= 0 {
@@ -42,8 +42,8 @@ func TestASlowClientIsLetGo(t *testing.T) {
 	}
 }
 
-// TestNoNameWithoutAnAnswer checks that a name that nobody answers to is not given
-// out.
+// TestNoNameWithoutAnAnswer checks that a host name that does not resolve is not
+// used.
 func TestNoNameWithoutAnAnswer(t *testing.T) {
 	for _, host := range []string{"", "no-such-computer-of-anybody", "localhost"} {
 		if got := Name(t.Context(), host, []net.IP{net.IPv4(192, 0, 2, 7)}); got != "" {

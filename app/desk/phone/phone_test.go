@@ -23,8 +23,8 @@ var (
 	now  = time.Date(2026, 5, 3, 10, 0, 0, 0, time.UTC)
 )
 
-// TestServedPageReachesAClient serves a page and fetches it
-// with a client that trusts this certificate alone.
+// TestServedPageReachesAClient serves a page and fetches it with a client that
+// trusts only this certificate.
 func TestServedPageReachesAClient(t *testing.T) {
 	cert, err := Certificate(t.TempDir(), []net.IP{net.IPv4(127, 0, 0, 1)}, "", time.Now())
 	if err != nil {
