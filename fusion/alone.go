@@ -25,20 +25,20 @@ import (
 // of TestCoastsAlone and TestPushesAlone.
 const (
 	aloneStep   = 0.1 // s between the instants of such a track, at most
-	aloneMost   = 400 // instants for each fix at most; fixes over 40 s apart have fewer in a second, so that memory grows with the fixes and not with the span
-	alonePerFix = 4.0 // instants for each fix at least; at most four times as many, however near each other most are
+	aloneMost   = 400 // instants per fix at most; fixes over 40 s apart have fewer a second, so that memory grows with the fixes and not with the span
+	alonePerFix = 4.0 // instants per fix at least; at most four times as many, however close together most are
 	aloneBeyond = 0.5 // s before the first fix and after the last
-	haltSpeed   = 0.3 // m/s in several fixes on end: the bike stands
+	haltSpeed   = 0.3 // m/s in several consecutive fixes: the bike stands
 	haltFixes   = 3
-	aloneEvals  = 50 // of three numbers
+	aloneEvals  = 50 // function evaluations for three parameters
 	livenings   = 2
-	livelyReach = 2   // fixes to either side
-	livelyPrior = 2.0 // fixes' worth of the expected size
+	livelyReach = 2   // fixes on each side
+	livelyPrior = 2.0 // weight of the prior, in fixes
 	livelyMost  = 30.0
 	livelyLeast = 0.5
-	livelyFrom  = 0.8 // s between fixes; nearer ones show their own noise
-	wanderMore  = 1.6 // expected over most probable size of what is learned from few fixes
-	rareFixes   = 6.0 // s between fixes from which an acceleration says nothing of the next: straight lines
+	livelyFrom  = 0.8 // s between fixes; closer ones show mainly their noise
+	wanderMore  = 1.6 // expected over most probable size of an acceleration learned from few fixes
+	rareFixes   = 6.0 // s between fixes from which consecutive accelerations are unrelated: straight lines
 )
 
 // newAlone returns a ride that uses the satellite speeds alone.

@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// lines is the speed on straight lines between fixes, the lag taken off.
+// lines is the speed on straight lines between fixes, corrected for the lag.
 func lines(fixes []sensors.Fix, lag float64) func(t float64) float64 {
 	return func(t float64) float64 {
 		t += lag
@@ -35,9 +35,9 @@ func lines(fixes []sensors.Fix, lag float64) func(t float64) float64 {
 	}
 }
 
-// TestFewFixes holds the real drive, with few fixes, with and without its
-// accelerometer, against its wheels and against straight lines between the
-// fixes, from which the true lag was taken.
+// TestFewFixes compares the real drive, with few fixes, with and without its
+// accelerometer, with its wheel speeds and with straight lines between the
+// fixes, corrected for the true lag.
 func TestFewFixes(t *testing.T) {
 	for _, motion := range []bool{true, false} {
 		for _, every := range []int{1, 2, 5, 10, 20, 30, 50, 100} {
@@ -73,7 +73,7 @@ func TestFewFixes(t *testing.T) {
 	}
 }
 
-// TestWhyAlone names the cause for which an accelerometer is not used.
+// TestWhyAlone checks the reason given for not using an accelerometer.
 func TestWhyAlone(t *testing.T) {
 	tests := []struct {
 		name  string

@@ -13,14 +13,14 @@ import (
 type Known struct {
 	T     []float64 // rising times, s; a hundredth of a second apart or so
 	V     []float64 // speed, m/s
-	Fixes []float64 // the instants that the fixes describe, s
-	Still []Span    // standstills that the sensors can see
+	Fixes []float64 // the times that the fixes describe, s
+	Still []Span    // standstills that the sensors can detect
 
 	Vibration []float64 // two-sided density of the forward force's white noise at T, m²/s³
-	BiasWalk  float64   // wander of the forward force's bias, (m/s²)²/s
-	WhiteSD   float64   // receiver: error of its own in every fix, m/s
-	DriftSD   float64   // receiver: error that lasts, m/s
-	DriftTime float64   // for how long (1/e), s
+	BiasWalk  float64   // random walk of the forward force's bias, (m/s²)²/s
+	WhiteSD   float64   // receiver: independent error of each fix, m/s
+	DriftSD   float64   // receiver: correlated error, m/s
+	DriftTime float64   // its correlation time (1/e), s
 }
 
 // Bound returns the ride as a track whose uncertainties are the least that any

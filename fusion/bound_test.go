@@ -20,8 +20,8 @@ func evenRide(seconds, vibration float64) fusion.Known {
 }
 
 // TestBoundClosedForm compares the bound with the closed form of the steady
-// state where nothing but vibration moves the speed: a random walk of variance
-// q each second, seen each second with variance r, is known at a fix, from
+// state in which only vibration changes the speed: a random walk of variance q
+// per second, observed once a second with variance r, is known at a fix, from
 // both sides, with the variance r·√(q/(q+4r)) (the Wiener-Kolmogorov smoother of
 // a local-level model: Harvey, Forecasting, Structural Time Series Models and
 // the Kalman Filter, 1989, section 4.6).

@@ -11,15 +11,15 @@ import (
 // two of TestEveryRunIsFound in package runs, and judged on TestLaunches here
 // and TestEveryBikeAndPhone there.
 const (
-	mayLose   = 1.05 // how much worse than the satellites alone the whole may be at fixes left out
-	lostTimes = 1.5  // and how much worse a part, where it is not by chance:
-	lostSure  = 3.2  // standard deviations, of the worst of very many stretches
+	mayLose   = 1.05 // how much worse than the satellites alone the whole may be at left-out fixes
+	lostTimes = 1.5  // and how much worse a part, unless by chance:
+	lostSure  = 3.2  // standard deviations, for the worst of very many stretches
 	lostFixes = 12
 	lostLong  = 15.0 // s
 	mostParts = 5
-	lasting   = 0.15 // m/s that a receiver may err for long; what goes beyond is the smoother's fault
-	untrue    = 1.8  // how far fixes left out may lie off, in terms of what the smoother says
-	pushed    = 0.8  // m/s² of a start, a pull or a roll-on, of which only the accelerometer tells when it began
+	lasting   = 0.15 // m/s of a receiver's lasting error; a larger one is the smoother's fault
+	untrue    = 1.8  // how far left-out fixes may lie off, relative to the smoother's uncertainty
+	pushed    = 0.8  // m/s² of a start, a pull or a roll-on, whose beginning only the accelerometer shows
 	stopped   = 2.5  // m/s² of a stop
 	useless   = 4.0  // how much worse it may be in these
 )
@@ -47,7 +47,7 @@ func (r *ride) misses() []miss {
 type miss struct {
 	judged, wild bool
 	off          float64 // m/s
-	variance     float64 // that it should have, m²/s²
+	variance     float64 // expected variance, m²/s²
 	accel        float64 // m/s²
 }
 
@@ -84,10 +84,10 @@ func (r *ride) compareWithAlone(alone *ride) (why finding.Finding, lost bool) {
 // comparison holds the leave-one-out residuals with the accelerometer and
 // without it.
 type comparison struct {
-	at          []float64 // s, the lag taken off
+	at          []float64 // s, corrected for the lag
 	with, alone []float64 // squares, (m/s)²
-	share       []float64 // with, over what it should be
-	hard        []bool    // the bike was pushing hard
+	share       []float64 // with, over its expected value
+	hard        []bool    // the bike was accelerating hard
 }
 
 // compared pairs the residuals of the fixes that both filters predicted, except

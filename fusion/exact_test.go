@@ -8,8 +8,8 @@ import (
 	"stillair/sensors"
 )
 
-// exactStarts is a log without any error: three times over a rest, seven
-// seconds of constant acceleration, a cruise, braking to rest.
+// exactStarts is a log without any error: three times a rest, seven seconds of
+// constant acceleration, a cruise, braking to rest.
 func exactStarts(accel, rest float64) *sensors.Log {
 	const period = 40.0
 	speed := func(t float64) (v, a float64) {

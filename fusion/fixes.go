@@ -11,12 +11,12 @@ import (
 
 // fix is a speed that the receiver reported.
 type fix struct {
-	t      float64 // arrival, free of jitter where the receiver's own time allows, s
+	t      float64 // arrival, with jitter removed if the receiver's own time allows, s
 	late   float64 // standard deviation of t's jitter, s
 	speed  float64 // m/s
-	said   float64 // standard deviation as the receiver states it, over what it usually states
-	halted bool    // one of several on end that show no speed, where nothing else tells of a standstill
-	extra  float64 // variance in excess because it lies far from all others, m²/s²
+	said   float64 // standard deviation stated by the receiver, relative to its usual one
+	halted bool    // one of several consecutive ones without speed, when nothing else shows a standstill
+	extra  float64 // additional variance of an outlier, m²/s²
 }
 
 // tooFast is a speed that no motorcycle reaches, m/s.
@@ -57,9 +57,9 @@ func speeds(fixes []fix) []sensors.Fix {
 }
 
 const (
-	arrivalSD = 0.005 // s of jitter with which a phone hands a fix on
-	stampedSD = 0.001 // s where the receiver's own time, in whole milliseconds, removes it
-	offsetFew = 8     // fixes to either side over which the offset of the clocks is taken
+	arrivalSD = 0.005 // s of jitter in the phone's delivery of a fix
+	stampedSD = 0.001 // s if the receiver's own time, in whole milliseconds, removes it
+	offsetFew = 8     // fixes on each side over which the clock offset is averaged
 )
 
 // steady retimes the fixes by the receiver's own clock, which has no jitter.

@@ -12,7 +12,7 @@ import (
 const (
 	foldedNear = 0.32 // s, reach of the narrower window of the band
 	foldedFar  = 1.28 // s, of the wider one: about 0.3 to 2 Hz
-	foldedOver = 8.0  // times the noise beside it before a line is believed to lie there
+	foldedOver = 8.0  // times the noise next to it that a line must exceed
 )
 
 // folded is the density that aliased engine orders add near zero frequency,

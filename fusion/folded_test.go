@@ -6,10 +6,10 @@ import (
 	"stillair/sensors/sim"
 )
 
-// TestFoldedLine: an engine that is held at 5940 a minute while the clutch
-// slips turns 99 times a second, which a sensor read 100 times a second takes
-// for a swing of 1 Hz. Left where it is it costs 0.14 s at the start; what shows
-// of it across the road and upwards takes most of it off.
+// TestFoldedLine: an engine that is held at 5940 a minute while the clutch slips
+// turns 99 times a second, which aliases to 1 Hz in a sensor read 100 times a
+// second. Uncorrected it costs 0.14 s at the start; its components across the
+// road and upwards allow most of it to be removed.
 func TestFoldedLine(t *testing.T) {
 	rides := 12
 	if testing.Short() {

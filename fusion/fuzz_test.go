@@ -36,7 +36,7 @@ func wildLog(data []byte) *sensors.Log {
 	for len(data) >= 2 {
 		t += math.Abs(next())/100 + 1e-4
 		m := sensors.Motion{T: t, Force: r3.Vec{X: next(), Y: next(), Z: next()}, Turn: r3.Vec{X: next(), Y: next(), Z: next()}}
-		for k := range 20 { // the same reading for a while, so that a short input makes a ride
+		for k := range 20 { // repeated readings, so that a short input makes a ride
 			m.T = t + float64(k)*0.01
 			log.Motion = append(log.Motion, m)
 		}
@@ -46,7 +46,7 @@ func wildLog(data []byte) *sensors.Log {
 	return log
 }
 
-// FuzzSmooth wants an input error or a track that is whole, whatever comes.
+// FuzzSmooth checks that any input gives an input error or a valid track.
 func FuzzSmooth(f *testing.F) {
 	f.Add([]byte{})
 	seed := make([]byte, 4000)
@@ -77,7 +77,7 @@ func FuzzSmooth(f *testing.F) {
 	})
 }
 
-// FuzzLive wants finite figures from the live filter, whatever comes.
+// FuzzLive checks that the live filter gives finite figures for any input.
 func FuzzLive(f *testing.F) {
 	f.Add([]byte{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 0xff, 0xff, 0xfe, 0xff})
 	f.Fuzz(func(t *testing.T, data []byte) {

@@ -7,7 +7,7 @@ import (
 )
 
 const (
-	checkOver = 0.95 // s between the fixes of one look at the pitch, at least
+	checkOver = 0.95 // s between the fixes of one check of the pitch, at least
 	checkMost = 2.6  // s, at most
 	checkOff  = 0.5  // how far from 1 the share may lie
 )

@@ -119,7 +119,7 @@ func (p *posterior) cov(a, b between) [2][2]float64 {
 type walk struct {
 	p    *posterior
 	from between
-	on   kalman.Walk // once it has left the interval it began in
+	on   kalman.Walk // after the interval it began in
 	left bool
 }
 

@@ -51,15 +51,15 @@ func TestTrackIsWhole(t *testing.T) {
 		if tr.V[i] < 0 || tr.VSD[i] <= 0 || tr.ASD[i] <= 0 {
 			t.Fatalf("sample %d: speed %v ± %v, acceleration ± %v", i, tr.V[i], tr.VSD[i], tr.ASD[i])
 		}
-		// distance is the integral of the speed: by the trapezium rule, to
-		// what the smoother moves it within one interval
+		// distance is the integral of the speed: by the trapezium rule, to the
+		// accuracy of the smoother within one interval
 		if d := tr.S[i] - tr.S[i-1] - (tr.V[i]+tr.V[i-1])/2*(tr.T[i]-tr.T[i-1]); math.Abs(d) > 0.01 {
 			t.Fatalf("at %.2f s distance and speed part by %.3f m in one sample", tr.T[i], d)
 		}
 	}
 }
 
-// TestJointAgrees compares the ways to ask for a covariance with each other.
+// TestJointAgrees compares the different ways to get a covariance.
 func TestJointAgrees(t *testing.T) {
 	tr := sharedTrack(t)
 	rng := rand.New(rand.NewPCG(1, 2))
@@ -95,7 +95,7 @@ func TestJointAgrees(t *testing.T) {
 }
 
 // TestSpeedCovIsACovariance checks that the matrix for a fit is symmetric,
-// positive definite and made of the same numbers as Joint.
+// positive definite and consists of the same numbers as Joint.
 func TestSpeedCovIsACovariance(t *testing.T) {
 	tr := sharedTrack(t)
 	var times []float64

@@ -4,9 +4,9 @@ import "math"
 
 const (
 	hardestLeap = 12.0 // m/s²; no motorcycle gains or loses speed as fast (grip and front wheel allow about 10; common practice)
-	leapSlack   = 2.0  // m/s that a sound fix may be off
-	leapSpan    = 0.2  // s between two fixes, below which clocks jitter as much
-	mostLeapt   = 5    // fixes that may lie between a leap and the leap back
+	leapSlack   = 2.0  // m/s of error of a good fix
+	leapSpan    = 0.2  // s between two fixes, below which clock jitter is comparable
+	mostLeapt   = 5    // maximum number of fixes between a jump and the jump back
 )
 
 // withoutJumps removes up to a few consecutive fixes that no motorcycle can

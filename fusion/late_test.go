@@ -11,10 +11,10 @@ import (
 	"stillair/sensors/sim"
 )
 
-// TestLateFixes hands the real drive's fixes over later and later. The lag as
-// recorded is 0.18 s (testdata/open-drive/README.md). A ride that cannot tell its
-// lag must say so; the speed is no worse than straight lines between the fixes from
-// which the true lag was taken.
+// TestLateFixes delays the real drive's fixes more and more. The lag as recorded is
+// 0.18 s (testdata/open-drive/README.md). If the lag cannot be estimated, the track
+// must say so; the speed must be no worse than straight lines between the fixes,
+// corrected for the true lag.
 func TestLateFixes(t *testing.T) {
 	for _, c := range []struct {
 		every  int
@@ -48,8 +48,8 @@ func TestLateFixes(t *testing.T) {
 	}
 }
 
-// TestLagSteps hands an invented ride's fixes over later from its middle on, and
-// in time again before its end.
+// TestLagSteps delays an invented ride's fixes from its middle on, and no longer
+// before its end.
 func TestLagSteps(t *testing.T) {
 	for _, by := range []float64{0, 0.6, 1.5, 3} {
 		t.Run(fmt.Sprintf("by %.1f s", by), func(t *testing.T) {
@@ -86,7 +86,7 @@ func TestLagSteps(t *testing.T) {
 	}
 }
 
-// inOrder leaves out fixes that come no later than one before them.
+// inOrder drops fixes that do not come later than the one before.
 func inOrder(all []sensors.Fix) []sensors.Fix {
 	out := all[:0:0]
 	for _, f := range all {

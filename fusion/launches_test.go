@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// sample is one measured quantity: its error and what the track says about it.
+// sample is one measured quantity: its error and its stated standard error.
 type sample struct{ err, se float64 }
 
 // tally collects the errors of one quantity.
@@ -67,11 +67,11 @@ const (
 	lag      = "lag of the receiver"
 )
 
-// measure smooths one ride and adds what it got of its launches.
+// measure smooths one ride and adds the results of its launches.
 func measure(tr *fusion.Track, truth *sim.Truth, add func(what string, err, se float64)) {
 	add(lag, tr.Lag.Seconds-truth.Lag-truth.SmoothTau, tr.Lag.SE)
 	for _, d := range truth.Of(sim.KindLaunch) {
-		// The track knows nothing of first movement; the rollout is counted
+		// The track does not contain the first movement; the rollout is counted
 		// from the standstill before it.
 		still := d.Start - 0.3
 		all := fusion.Span{From: still, To: d.End + 2}
@@ -95,7 +95,8 @@ func measure(tr *fusion.Track, truth *sim.Truth, add func(what string, err, se f
 	}
 }
 
-// launches rides and smooths so many rides of eight launches and tallies them.
+// launches simulates and smooths a number of rides of eight launches and collects the
+// errors.
 func launches(t *testing.T, rides int, change func(*sim.Scenario)) map[string]tally {
 	t.Helper()
 	out := map[string]tally{}
@@ -131,7 +132,7 @@ func launches(t *testing.T, rides int, change func(*sim.Scenario)) map[string]ta
 // TestLaunches measures launches of an invented bike through invented phones
 // and receivers against the simulator's truth. The limits are on 95 % of the
 // errors, in seconds. Marks of a run may be better than these: package marks
-// adds that a push within one gear is smooth.
+// also uses that the acceleration within one gear is smooth.
 func TestLaunches(t *testing.T) {
 	filtered := func(sc *sim.Scenario) { sc.Phone.Accel.CutOffHz = 50 }
 	cases := []struct {

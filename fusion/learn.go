@@ -93,7 +93,7 @@ func (r *ride) maximise(which []int, evals int, done func(share float64)) {
 // variance σ² from the curvature of the likelihood (Laplace's approximation),
 // the mean of the variance exceeds its mode by a factor e^2σ².
 func (r *ride) expectDrift() {
-	const apart = 0.35 // of the logarithm, over which the curvature is taken
+	const apart = 0.35 // of the logarithm, the step for the curvature
 	parts := r.stretches()
 	shared := func(by float64) noise {
 		n := r.n
@@ -109,7 +109,7 @@ func (r *ride) expectDrift() {
 
 const (
 	stretchFixes = 120  // fixes in one stretch that the noise is learned from
-	mostFixes    = 1440 // fixes in all of them: plenty for five numbers
+	mostFixes    = 1440 // fixes in all of them: plenty for five parameters
 )
 
 // stretch is a part of the ride from which the noise is learned.

@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// leftOut is a recording of which every fifth fix is left out, three times over.
+// leftOut is a recording with every fifth fix left out, in three variants.
 type leftOut struct {
 	name string
 	log  func() (*sensors.Log, *sim.Truth, error)
@@ -63,7 +63,7 @@ func leftOuts() []leftOut {
 	return out
 }
 
-// inTheHand swings the phone about, a minute long, as somebody does who shows
+// inTheHand moves the phone for a minute, as in the hand of somebody who shows
 // pictures on it.
 func inTheHand(log *sensors.Log) {
 	rng := rand.New(rand.NewPCG(1, 2))
@@ -78,10 +78,10 @@ func inTheHand(log *sensors.Log) {
 	}
 }
 
-// TestLeftOut leaves fixes out in earnest and asks how far the track is off the
-// speed there, with the accelerometer and without it. In an invented ride the truth
-// counts: a receiver errs for seconds, and at ten fixes a second who follows its
-// errors is nearer to the next fix and farther from the truth.
+// TestLeftOut actually leaves fixes out and compares the error of the speed there,
+// with the accelerometer and without it. In an invented ride the truth is the
+// reference: a receiver's errors last for seconds, and at ten fixes a second a
+// track that follows them is closer to the next fix and farther from the truth.
 func TestLeftOut(t *testing.T) {
 	const folds, rounds = 5, 3
 	for _, c := range leftOuts() {

@@ -27,15 +27,15 @@ type ride struct {
 	density []float64 // strength of its noise, m²/s³
 
 	n            noise
-	prior        noise      // what it is before the ride is looked at
+	prior        noise      // its prior
 	before       float64    // lag as first found, s
 	lag          float64    // whole delay of the receiver, s
-	lagSD        float64    // how well that was known before, s
+	lagSD        float64    // its prior standard deviation, s
 	withoutAccel []GNSSOnly // the parts in which the accelerometer is not used
-	alone        bool       // the satellites' speeds are all there is
-	halts        []Span     // where these show standstills
-	steps        []LagStep  // of the lag, taken out of the fixes' times
-	given        Lag        // what was known of the lag
+	alone        bool       // only the satellites' speeds are used
+	halts        []Span     // standstills shown by these
+	steps        []LagStep  // of the lag, removed from the fixes' times
+	given        Lag        // the lag if known beforehand
 	shape        float64    // square of its smoothing time, s²
 	ref          reference
 	filter       kalman.Filter // of the passes before the last
@@ -80,7 +80,7 @@ func (r *ride) places(grid, rest float64) []place {
 			continue
 		}
 		if r.inRest(t) {
-			continue // the standstill itself says more, and receivers round to zero
+			continue // the standstill itself is more accurate, and receivers round to zero
 		}
 		out = append(out, place{index: s.Index(t), fix: k})
 	}

@@ -5,12 +5,12 @@ import "math"
 // noise holds the smoother's noise parameters. All are learned from the ride;
 // the priors matter only when the ride is short.
 type noise struct {
-	vibration float64 // accelerometer noise near zero frequency over that of a few Hz, in density
-	road      float64 // how fast slope and mount wander, (m/s²)² per metre
+	vibration float64 // density of the accelerometer's noise near zero frequency over that at a few Hz
+	road      float64 // random walk of slope and mount, (m/s²)² per metre
 	white     float64 // receiver, independent from fix to fix, m/s
 	drift     float64 // receiver, correlated, m/s
-	memory    float64 // for how long that is correlated, s
-	walk      float64 // where no accelerometer helps: how fast the acceleration wanders, (m/s²)²/s
+	memory    float64 // its correlation time, s
+	walk      float64 // without the accelerometer: random walk of the acceleration, (m/s²)²/s
 	jolt      float64 // and its white part, of brakes and gear changes between two fixes, m²/s³
 }
 
@@ -73,23 +73,23 @@ const mostDrift = 0.2
 // Model parameters that are not learned.
 const (
 	blindDensity = 8.0  // m²/s³: a rider's own accelerations where none were measured, 2 m/s² for a second
-	leastDensity = 2e-5 // m²/s³: what the quietest phone sensor has
-	standDensity = 1e-6 // (m/s²)²/s: wander of the bias at a standstill
-	turnDensity  = 0.1  // (m/s²)²/rad: yaw that leaks into the pitch by an axis a degree or two off, and roads that go another way
+	leastDensity = 2e-5 // m²/s³: of the quietest phone sensor
+	standDensity = 1e-6 // (m/s²)²/s: random walk of the bias at a standstill
+	turnDensity  = 0.1  // (m/s²)²/rad: yaw that leaks into the pitch through an axis error of a degree or two, and the slope of a road in another direction
 	scaleSD      = 0.06 // share by which chassis pitch and the sensor's scale change the acceleration
-	steadySD     = 0.01 // the same where the gyroscope has taken the pitch off
+	steadySD     = 0.01 // the same if the gyroscope has removed the pitch
 	scaleMemory  = 120  // s over which that share may change
 	restSD       = 0.01 // m/s: how still a standstill is
-	crawlSpeed   = 1.0  // m/s under which the size of the velocity's error counts as speed
-	crawlSD      = 0.5  // m/s: what such a fix is worth
+	crawlSpeed   = 1.0  // m/s below which the error of the velocity dominates the speed
+	crawlSD      = 0.5  // m/s: standard deviation of such a fix
 	vagueSD      = 20.0 // m/s: how far a speed may lie from the line between two distant fixes
-	vagueOver    = 20.0 // s over which that counts once
-	lagSD        = 0.4  // s, before the ride is looked at
+	vagueOver    = 20.0 // s over which that counts as one observation
+	lagSD        = 0.4  // s, prior standard deviation
 	lagWander    = 1e-6 // s²/s: the lag's own random walk, a hundredth of a second in two minutes
-	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, before the ride is looked at
+	shapeSD      = 0.12 // s²: the square of the receiver's smoothing time, prior standard deviation
 	firstBiasSD  = 1.0  // m/s²
-	aloneSD      = 3.0  // m/s²: what a vehicle's acceleration may be at any moment
-	aloneDrift   = 0.08 // m/s: what lasts of a receiver's error, which its speeds alone do not show (common practice: 0.05 to 0.2)
-	aloneLagSD   = 1e-4 // s: the lag is what it is taken as
-	aloneScaleSD = 1e-3 // nothing is measured that could be scaled
+	aloneSD      = 3.0  // m/s²: of a vehicle's acceleration at any time
+	aloneDrift   = 0.08 // m/s: a receiver's lasting error, which its speeds alone do not show (common practice: 0.05 to 0.2)
+	aloneLagSD   = 1e-4 // s: the lag is fixed
+	aloneScaleSD = 1e-3 // the scale has no effect without a measured force
 )

@@ -10,7 +10,7 @@ import (
 
 // TestOpenDrive checks the smoother on a real road against wheel speeds. The
 // lag of 0.18 s is the one at which the receiver's speeds lie closest to the
-// wheels', as testdata/open-drive/README.md says.
+// wheels', see testdata/open-drive/README.md.
 func TestOpenDrive(t *testing.T) {
 	cases := []struct {
 		name  string

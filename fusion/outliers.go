@@ -10,13 +10,13 @@ import (
 // The limit is exceeded by one in 5 000 normal deviates, more than most rides
 // have fixes. Nothing was tuned on the rides of TestWildFixes in package runs.
 const (
-	farOff        = 3.7  // standard deviations from what all other fixes say, from which a fix loses weight
-	farPower      = 8.0  // how fast it does
-	hardest       = 8.0  // m/s² that a motorcycle may gain and lose at once (grip; common practice: 10)
+	farOff        = 3.7  // standard deviations from the prediction of all other fixes, from which a fix loses weight
+	farPower      = 8.0  // how fast it loses weight
+	hardest       = 8.0  // highest acceleration and deceleration of a motorcycle, m/s² (grip; common practice: 10)
 	leastVariance = 1e-6 // m²/s² of a fix against all others: no receiver is better
-	farMost       = 1e6  // times the variance at most: no say at all, and small enough to compute with
-	farAbreast    = 3    // fixes to either side of which only the farthest is doubted at a time
-	longestLine   = 4    // s between the fixes before and after one, over which a speed may run straight
+	farMost       = 1e6  // maximum factor on the variance: practically no weight, and numerically safe
+	farAbreast    = 3    // of so many fixes on each side only the farthest is downweighted at a time
+	longestLine   = 4    // s between the fixes before and after one, over which speed is taken as linear
 )
 
 // downweightOutliers reduces the weight of outliers: fixes far from the smoother's
@@ -28,7 +28,7 @@ const (
 // too, so of neighbours only the farthest is down-weighted in one pass; it is
 // tested again in every pass, regardless of its current weight.
 func (r *ride) downweightOutliers(places []place, nodes []kalman.Node, left []kalman.Left) {
-	var at []int // the fixes seen
+	var at []int // indices of the fixes used
 	var z, variance []float64
 	for i, pl := range places {
 		if pl.fix < 0 || !nodes[i].Seen || nodes[i].Observation.Still {

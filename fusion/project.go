@@ -14,8 +14,8 @@ const gravity = 9.80665 // standard gravity, m/s²; the local value differs by a
 
 // projection is the motion in the bike's own axes.
 type projection struct {
-	force []float64 // forward specific force, m/s², less pitch
-	pitch []float64 // what the gyroscope saw of the pitch, times g, m/s²; nil without one
+	force []float64 // forward specific force, m/s², minus pitch
+	pitch []float64 // pitch from the gyroscope, times g, m/s²; nil without one
 	yaw   []float64 // turn rate about the vertical, rad/s; nil without a gyroscope
 	at    []int     // sample at which each mount begins
 }
@@ -27,9 +27,9 @@ const pitchMemory = 300
 
 const (
 	calmTurn  = 0.4  // s, half the window over which a turn rate is averaged
-	mostLean  = 0.8  // sine of the farthest lean that is believed
+	mostLean  = 0.8  // sine of the largest plausible lean
 	leastTurn = 0.05 // rad/s under which nothing counts as turning
-	straight  = 0.08 // rad/s of turning from which the pitch is left alone
+	straight  = 0.08 // rad/s of turning from which the pitch is not corrected
 )
 
 // project rotates the phone's axes into the bike's. speed is a rough speed for

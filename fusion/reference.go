@@ -57,7 +57,7 @@ func slope(t, x []float64, half, i int) float64 {
 // reading is linear in τ², not in τ. Before the first pass, when the reference
 // merely interpolates the fixes, there is no such effect.
 type bent struct {
-	half int // samples to either side over which the jerk is taken; 0 before the first pass
+	half int // samples on each side over which the jerk is calculated; 0 before the first pass
 
 	// The readings with √w and with √(w + shapeStep) for τ; nil while w is
 	// negligible.

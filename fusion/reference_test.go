@@ -47,7 +47,7 @@ func lastPass(t testing.TB, launches int) ([]kalman.Node, kalman.Vec, kalman.Sym
 	return r.nodes(r.places(fineGrid, fineGrid)), x, p
 }
 
-// writeNodes writes what testdata/reference/smoother.py reads.
+// writeNodes writes the input of testdata/reference/smoother.py.
 func writeNodes(t testing.TB, path string, nodes []kalman.Node, x kalman.Vec, p kalman.Sym) {
 	t.Helper()
 	var b bytes.Buffer
@@ -87,9 +87,8 @@ func writeNodes(t testing.TB, path string, nodes []kalman.Node, x kalman.Vec, p 
 }
 
 // numpySmooth runs the reference implementation and returns its states with
-// their standard deviations, and the processor's seconds that its recursions
-// alone took. One thread does what there is to do for 7 × 7 matrices; more
-// would only cost it time.
+// their standard deviations, and the processor time of its recursions. It uses
+// one thread: for 7 × 7 matrices more would only slow it down.
 func numpySmooth(t testing.TB, nodes []kalman.Node, x kalman.Vec, p kalman.Sym) ([][]string, float64) {
 	t.Helper()
 	py, dir := python(t), t.TempDir()

@@ -10,14 +10,14 @@ import (
 	"stillair/fusion/internal/kalman"
 )
 
-// BenchmarkAgainstNumpy measures both on the same ride in one run; the ratio
-// is how many times the processor's time numpy's recursions take. Each side
-// counts with the best of several goes and by the time that its own process
-// spent on a processor, so that others at work on the machine decide little.
+// BenchmarkAgainstNumpy measures both on the same ride; the ratio is numpy's
+// processor time over ours. The best of several repetitions counts, in
+// processor time of the process, so that other load on the machine has little
+// effect.
 func BenchmarkAgainstNumpy(b *testing.B) {
 	nodes, x, p := lastPass(b, 8)
 	_, numpy := numpySmooth(b, nodes, x, p)
-	const goes = 20 // per measurement, with their share of the memory's care
+	const goes = 20 // per measurement, including their share of garbage collection
 	own := math.Inf(1)
 	for b.Loop() {
 		start := spent()
@@ -32,7 +32,7 @@ func BenchmarkAgainstNumpy(b *testing.B) {
 	b.Logf("numpy %.3f s, own %.5f s", numpy, own)
 }
 
-// spent are the seconds that this process spent on all processors.
+// spent is the processor time of this process, s.
 func spent() float64 {
 	var u syscall.Rusage
 	if syscall.Getrusage(syscall.RUSAGE_SELF, &u) != nil {

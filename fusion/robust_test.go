@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// simulate rides a scenario or ends the test.
+// simulate runs a scenario or ends the test.
 func simulate(t testing.TB, sc sim.Scenario, seed uint64) *sim.Ride {
 	t.Helper()
 	r, err := sim.Run(sc, seed)
@@ -33,8 +33,8 @@ func fewLaunches() sim.Scenario {
 
 func runFewLaunches() (*sim.Ride, error) { return sim.Run(fewLaunches(), 11) }
 
-// misfit compares a track with the truth wherever the bike moves and keep says
-// so: the rms of the speed's error, m/s, and of the error over its own
+// misfit compares a track with the truth wherever the bike moves and keep is
+// true: the rms of the speed's error, m/s, and of the error over its own
 // standard uncertainty.
 func misfit(tr *fusion.Track, truth *sim.Truth, keep func(t float64) bool) (rms, normalised float64) {
 	var e2, z2, n float64
@@ -53,12 +53,12 @@ func misfit(tr *fusion.Track, truth *sim.Truth, keep func(t float64) bool) (rms,
 
 func always(float64) bool { return true }
 
-// trouble is one way in which phones spoil a ride.
+// trouble is one way in which phones corrupt a recording.
 type trouble struct {
 	name  string
 	phone func(*sim.Scenario)                    // changes the phone or the receiver
 	spoil func(*sensors.Log, *rand.Rand)         // changes the log
-	keep  func(*fusion.Track) func(float64) bool // where the speed must still be right
+	keep  func(*fusion.Track) func(float64) bool // where the speed must still be correct
 	rms   float64                                // m/s
 }
 
@@ -121,7 +121,7 @@ func troubles() []trouble {
 	}
 }
 
-// TestTroubledLogs spoils a simulated ride in the ways that phones do.
+// TestTroubledLogs corrupts a simulated ride in the ways that phones do.
 func TestTroubledLogs(t *testing.T) {
 	for _, c := range troubles() {
 		t.Run(c.name, func(t *testing.T) {
@@ -155,14 +155,15 @@ func TestTroubledLogs(t *testing.T) {
 	}
 }
 
-// outsideGaps keeps clear of what the track itself calls a gap.
+// outsideGaps excludes what the track itself reports as a gap.
 func outsideGaps(tr *fusion.Track) func(float64) bool {
 	return func(t float64) bool {
 		return !slices.ContainsFunc(tr.Gaps, func(s fusion.Span) bool { return s.Contains(t) })
 	}
 }
 
-// TestTooLittle wants an error that a person can fix, not a guess.
+// TestTooLittle checks that insufficient data gives an error with a remedy, not a
+// guess.
 func TestTooLittle(t *testing.T) {
 	steady := func(n int) []sensors.Motion {
 		var m []sensors.Motion
@@ -200,7 +201,7 @@ func TestTooLittle(t *testing.T) {
 	}
 }
 
-// TestSlippingPhone keeps its speed while the phone slips in its holder.
+// TestSlippingPhone checks the speed while the phone slips in its holder.
 func TestSlippingPhone(t *testing.T) {
 	sc := fewLaunches()
 	sc.Phone.Slips = []sim.Slip{{At: 130, Axis: r3.Vec{Y: 1}, Angle: 0.5}}

@@ -14,11 +14,11 @@ import (
 const (
 	fewestFixes   = 5
 	fewestMotion  = 100
-	assumedLag    = 0.2  // s, where there is nothing to compare with
-	slowestMotion = 0.21 // s between readings; five a second are enough to tell what a rider does
+	assumedLag    = 0.2  // s, if it cannot be estimated
+	slowestMotion = 0.21 // s between readings; five a second are enough to follow a rider's actions
 	fineGrid      = 0.1  // s between the nodes of the final pass
-	coarseGrid    = 2.0  // s between those that only learn the noise, beside the fixes
-	antiShake     = 0.05 // s: reach of the window that takes the worst of the vibration off the force
+	coarseGrid    = 2.0  // s between those that only learn the noise, in addition to the fixes
+	antiShake     = 0.05 // s: half width of the window that removes most of the vibration from the force
 )
 
 // slipLasts is the time before and after a slip during which the force is not
@@ -165,7 +165,7 @@ func (r *ride) setForce(force, folded []float64) {
 		density[i] += d
 	}
 	r.density = density
-	r.integrate(folded) // whose place is free now
+	r.integrate(folded) // reuses its sheet
 }
 
 // integrate integrates the force, its noise, and the time without it. spare is

@@ -14,8 +14,8 @@ import (
 // learned from the ride. For that level the stated accuracy shifts the prior by
 // half of its logarithm.
 const (
-	statedLeast, statedMost = 0.5, 5.0  // of a fix over the usual
-	statedSafe              = 0.5       // true over stated, before the ride is looked at
+	statedLeast, statedMost = 0.5, 5.0  // of a fix relative to the usual
+	statedSafe              = 0.5       // true over stated, prior standard deviation of the logarithm
 	whiteLeast, whiteMost   = 0.02, 0.3 // m/s: the expectation stays within these
 )
 

@@ -8,8 +8,8 @@ import (
 	"stillair/fusion"
 )
 
-// TestStatedAccuracy: a receiver that says which of its fixes are bad is believed
-// in that, in whatever unit it says so.
+// TestStatedAccuracy: the accuracy that a receiver states for its fixes is used,
+// whatever its scale.
 func TestStatedAccuracy(t *testing.T) {
 	rms := func(stated func(bad bool) float64) float64 {
 		ride := simulate(t, fewLaunches(), 11)

@@ -12,12 +12,12 @@ import (
 const (
 	restSpeed   = 0.5  // m/s of satellite speed below which the bike may stand
 	restReach   = 0.15 // half the window over which the force is watched, s
-	restDrift   = 0.10 // m/s: how much speed the force may seem to gain over that window
-	restMost    = 0.25 // m/s: the same where an engine shakes the phone hard
+	restDrift   = 0.10 // m/s: apparent gain of speed permitted over that window
+	restMost    = 0.25 // m/s: the same if an engine shakes the phone hard
 	restTurn    = 0.06 // rad/s about any axis beyond the gyroscope's drift
-	restMargin  = 0.05 // s left free at either end of a standstill, beyond restReach
+	restMargin  = 0.05 // s left out at each end of a standstill, in addition to restReach
 	restAtLeast = 0.2  // s
-	restBeside  = 0.5  // s from the slow fixes: who creeps evenly feels no more than who stands
+	restBeside  = 0.5  // s from the slow fixes: steady creeping feels the same as standing
 )
 
 // findRest finds the standstills: the receiver shows almost no speed, and the
@@ -85,7 +85,7 @@ func watchOver(s *motion.Series, force func(i int) r3.Vec, search Span) *watch {
 // middle is the median reading of the sensors while the bike stands.
 type middle struct {
 	force, turn [3]float64
-	limit       float64 // m/s that the force may seem to gain over the window
+	limit       float64 // m/s of apparent gain of speed over the window
 }
 
 func (w *watch) middle(core Span) middle {

@@ -11,14 +11,14 @@ import (
 )
 
 const (
-	swingBefore = 0.3 // s before the last sure standstill from which a start is looked at
+	swingBefore = 0.3 // s before the end of the last certain standstill from which a start is examined
 	swingAfter  = 2.5 // s after it
-	swingLook   = 0.6 // s after it in which a swing has to show
-	swingUntil  = 1.5 // s after it up to which the swing is taken off
-	swingFade   = 0.3 // s within which that ends
-	swingRest   = 1.5 // s of standstill before, from which the swing is taken off as well
-	swingLeast  = 1.5 // m/s³ of jerk across the road and upwards, rms, that is worth it
-	swingReach  = 0.1 // s: shaking faster than this is smoothed off before a swing is looked for
+	swingLook   = 0.6 // s after it in which a swing must be visible
+	swingUntil  = 1.5 // s after it up to which the swing is removed
+	swingFade   = 0.3 // s over which the correction fades out
+	swingRest   = 1.5 // s of standstill before, in which the swing is removed as well
+	swingLeast  = 1.5 // m/s³ of jerk across the road and upwards, rms, from which it is corrected
+	swingReach  = 0.1 // s: faster vibration is smoothed out before a swing is searched for
 	swingApart  = 0.12
 )
 
@@ -32,10 +32,10 @@ const references = 4
 // slices begin at sample from.
 type start struct {
 	s       *motion.Series
-	leaves  float64 // end of the sure standstill, s
+	leaves  float64 // end of the certain standstill, s
 	from    int
 	forward []float64             // force along the road, m/s²
-	ref     [references][]float64 // less what they are at standstill, m/s²
+	ref     [references][]float64 // minus their values at standstill, m/s²
 	mount   mount.Mount
 }
 

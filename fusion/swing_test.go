@@ -12,11 +12,11 @@ import (
 	"stillair/sensors"
 )
 
-// TestSwingShares makes starts of which everything is known: two lines of 1.1
-// and 2.2 Hz that shake in directions of their own from 0.7 s before the push,
-// which sets in over 0.35 s, and white noise from then on. The shares of the
-// swing along the road follow from the directions by hand; the fit is held to
-// them by its own covariance, and what is left of the swing to a tenth.
+// TestSwingShares simulates starts with known parameters: two lines of 1.1 and
+// 2.2 Hz in different directions from 0.7 s before the push, which builds up
+// over 0.35 s, and white noise from then on. The shares of the swing along the
+// road follow from the directions by hand; the fit must agree with them within
+// its own covariance, and leave at most a tenth of the swing.
 func TestSwingShares(t *testing.T) {
 	starts := 60
 	if testing.Short() {

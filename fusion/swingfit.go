@@ -3,13 +3,13 @@ package fusion
 import "math"
 
 const (
-	swingOwn    = 0.13 // s: values of the jerk so far apart are independent
+	swingOwn    = 0.13 // s: values of the jerk this far apart are independent
 	quietJerk   = 0.5  // m/s³ that is always assumed at standstill
-	shareSD     = 4.0  // standard deviation of the shares of the forces before a ride is looked at
-	bendSD      = 1.5  // of those of the second differences
-	shareFloor  = 0.03 // which no fit goes below
-	startStep   = 0.02 // s between the instants of first movement that are tried
-	swingPeriod = 1.0  // s for which what is left of a swing goes one way: turns its variance into a density
+	shareSD     = 4.0  // prior standard deviation of the shares of the forces
+	bendSD      = 1.5  // of the shares of the second differences
+	shareFloor  = 0.03 // lower limit of every fit
+	startStep   = 0.02 // s between trial times of first movement
+	swingPeriod = 1.0  // s of correlation of the remaining swing: converts its variance to a density
 )
 
 // ramps are the rise times that are tried for the acceleration at a start, s.
@@ -25,7 +25,7 @@ type swing struct {
 // attempt is the regression for one instant of first movement and one ramp.
 type attempt struct {
 	swing
-	likelihood float64 // its logarithm
+	likelihood float64 // logarithm of the likelihood
 }
 
 // fit estimates the shares of the swing along the road by regressing the jerk

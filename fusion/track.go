@@ -11,7 +11,7 @@ import (
 type Track struct {
 	T []float64 // s on the log's clock
 	V []float64 // speed, m/s, never negative
-	A []float64 // forward acceleration, m/s², slope and sensor bias removed, smoothed over ±AReach
+	A []float64 // forward acceleration, m/s², without slope and sensor bias, smoothed over ±AReach
 	S []float64 // distance along the path since the start, m
 
 	VSD []float64 // standard uncertainty of V, m/s
@@ -27,20 +27,20 @@ type Track struct {
 	Noise []float64
 
 	Yaw   []float64 // turn rate about the vertical, rad/s, left positive; NaN without gyroscope
-	Shake []float64 // rms of what the accelerometer holds above a few Hz, m/s²: engine and road
+	Shake []float64 // rms of the accelerometer above a few Hz, m/s²: engine and road
 
 	// Still are the standstills: times in which the bike certainly stood. It
 	// may have stood some tenths of a second longer at either end.
 	Still    []Span
-	Gaps     []Span     // where motion samples are missing, or fixes for so long that the speed is a guess
+	Gaps     []Span     // where motion samples are missing, or fixes for so long that the speed is very uncertain
 	GNSSOnly []GNSSOnly // where the accelerometer is not used: the speed is the satellites' alone
 	Lag      Lag
-	Mounts   []Mount // one for each way the phone was fixed, in order of time
+	Mounts   []Mount // one for each attitude of the phone on the bike, in order of time
 
 	Receiver Receiver
-	Notes    []finding.Finding // what a reader of the track should know
+	Notes    []finding.Finding // notes about the track
 
-	signed []float64 // speed before it was kept from going negative, m/s; nil: V
+	signed []float64 // speed before clamping to zero, m/s; nil: V
 	post   posterior
 }
 
@@ -73,7 +73,7 @@ func (s Span) Contains(t float64) bool { return t >= s.From && t <= s.To }
 type Lag struct {
 	Seconds float64
 	SE      float64 // standard error, s
-	Found   bool    // false: the ride says too little and the values are what is assumed
+	Found   bool    // false: it could not be estimated, and the values are assumed
 
 	// Steps are the changes of the lag during the ride; nil if there are none.
 	Steps []LagStep
@@ -82,7 +82,7 @@ type Lag struct {
 // LagStep is the lag of the fixes that arrive from a time on.
 type LagStep struct {
 	From  float64 // arrival, s on the log's clock
-	Other float64 // how much later than Lag.Seconds fixes came from then on, s
+	Other float64 // additional lag over Lag.Seconds from then on, s
 }
 
 // At is the lag of a fix that arrived at a time, s.
@@ -99,11 +99,11 @@ func (l Lag) At(arrival float64) float64 {
 // Receiver holds the estimated properties of the satellite receiver.
 type Receiver struct {
 	WhiteSD      float64 // error of one fix's speed, independent of the others, m/s
-	CorrelatedSD float64 // error that lasts for many fixes, m/s
-	CorrelatedS  float64 // for how long it lasts (1/e), s
+	CorrelatedSD float64 // correlated error, over many fixes, m/s
+	CorrelatedS  float64 // its correlation time (1/e), s
 	Smoothing    float64 // time constant of its own first-order smoothing, s
 	SmoothingSE  float64 // standard error of that, s
-	Rejected     int     // fixes far out that were given little or no weight
+	Rejected     int     // outliers among the fixes, with little or no weight
 }
 
 // Mount is the phone's orientation on the bike during a stretch of time.

@@ -53,7 +53,7 @@ func TestStandstills(t *testing.T) {
 	}
 }
 
-// TestYawAndAcceleration compares what is not the speed with the truth.
+// TestYawAndAcceleration compares yaw rate and acceleration with the truth.
 func TestYawAndAcceleration(t *testing.T) {
 	tr, truth := townAndLaunches(t, 4)
 	var yaw, accel, normal, n float64

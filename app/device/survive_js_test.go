@@ -19,7 +19,7 @@ import (
 // the browser while the first runs and reads what the second found.
 var surviving = flag.Bool("surviving", false, "record until killed, and tell what an earlier kill left")
 
-// noFilter replaces the filter of the screen by none.
+// noFilter is a filter that estimates nothing.
 type noFilter struct{}
 
 func (noFilter) Motion(sensors.Motion) {}

@@ -212,7 +212,7 @@ func TestTroubleGoesOver(t *testing.T) {
 	ride := func(id string) []work.Ride { return []work.Ride{{ID: id, Title: "my ride"}} }
 	for name, c := range map[string]struct {
 		ask  work.Ask
-		here int // calls here: the cause may lie in the worker alone
+		here int // calls done here as well: the cause may lie in the worker alone
 	}{
 		"no ride in it":       {work.Ask{Rides: ride("empty")}, 0},
 		"the same ride twice": {work.Ask{Rides: append(ride(short), ride(short)...), Across: true}, 0},

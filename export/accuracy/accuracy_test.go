@@ -12,50 +12,60 @@ import (
 	"testing"
 )
 
-// short lists where the program falls short of its limits at present. The report shows them as missed; what is not listed here must hold.
+// short lists the limits that the program misses at present. The report shows them as
+// missed; all others must hold.
 var short = []string{
 	"Launches and roll-ons, browser: 60 Hz: the launch is found",
-	// In one of sixty rides two pushes of the small single agree so closely, on one road, that they pass for meant.
+	// In one of sixty rides two pushes of the small single, on one road, agree so closely
+	// that they are taken for full throttle.
 	"Riders as they ride, everyday riding: no run is accepted that nobody did",
-	// A scooter's launches are too slow to show that the rider means it, so its roll-ons among others at part throttle are not proven.
+	// A scooter's launches are too slow to prove full throttle, so its roll-ons among
+	// others at part throttle are not proven.
 	"Riders as they ride, part throttle beside full: a real run is found",
-	// The engine of the heaviest machine holds back by 0.35 m/s² and is let go at 40 km/h, which passes for a bike as big again to the wind in one ride of sixty.
+	// The engine of the heaviest machine brakes with 0.35 m/s² and is disengaged at 40
+	// km/h, which in one ride of sixty is taken for a bike with twice the drag area.
 	"Riders as they ride, a gear left in: no coast-down is accepted that nobody rolled",
 	"Riders as they ride, a gear left in: no road load comes out",
-	// A rider who brings the small single back to speed at four fifths of the throttle, twice alike, looks as one at full throttle on a weaker bike.
+	// A rider who accelerates the small single at four fifths of the throttle, twice alike,
+	// looks like one at full throttle on a weaker bike.
 	"Riders as they ride, a gear left in: no run is accepted that nobody did",
 	"Riders as they ride, coast-downs: no run is accepted that nobody did",
-	// Two of 144: one of them without a hole is refused as well, the other begins in a gust.
+	// Two of 144: one of them is also refused without a gap, the other begins in a gust.
 	"Riders as they ride, holes in the motion of coast-downs: a real run is found",
-	// A run that is left out takes its counterpart with it, and one pair less of five moves CdA by half its noise, √(5/4 − 1), whatever was wrong.
+	// Leaving out a run also loses its counterpart, and one pair fewer of five moves CdA by
+	// half its noise, √(5/4 − 1), whatever was wrong.
 	"Riders as they ride, one run of ten held back: brake of 50 N: CdA moved, in standard errors of noise alone",
 	"Riders as they ride, one run of ten held back: brake of 120 N: CdA moved, in standard errors of noise alone",
 	"Riders as they ride, one run of ten held back: gear left in: CdA moved, in standard errors of noise alone",
 	// Two pulls leave 2.0 to 2.8 % in the peak whatever the method: that is the bound.
 	"Power at the road, naked: peak power, spread",
 	"Power at the road, tourer: peak power, spread",
-	// Two to four pulls in a gear leave 2.5 to 5 % in the highest point, which is often the last: the bands say so and hold.
+	// Two to four pulls in a gear leave 2.5 to 5 % in the highest point, which is often the
+	// last: the bands are as wide and hold.
 	"Power in mixed riding, light: peak power, spread",
 	"Power in mixed riding, naked: peak power, spread",
 	"Power in mixed riding, thumper: peak power, spread",
 	"Power in mixed riding, tourer: peak power, spread",
 	"Power in mixed riding, sport: peak power, spread",
 	"Power in mixed riding, four: peak power, spread",
-	// Half a second at the ends of a pull is left out, and pulls of under three seconds or under 1.5 in speed are none.
+	// Half a second at the ends of a pull is left out, and pulls shorter than three seconds
+	// or with a speed ratio below 1.5 do not count.
 	"Power in mixed riding, naked: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, thumper: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, sport: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, four: speeds ridden at full throttle that a curve covers",
-	// The single shakes the phone so that weak pulls seem to be let go in between, and all that it does looks alike.
+	// The single shakes the phone so much that weak pulls seem to be interrupted, and all
+	// its pulls look alike.
 	"Power in mixed riding, light: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, light: a curve",
-	// Where nothing tells the gear, a weaker pull beside part throttle is not shown to be at full throttle.
+	// If the gear is not known, a weaker pull among others at part throttle cannot be shown
+	// to be at full throttle.
 	"Power in mixed riding, phone in a soft bag: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, phone in a soft bag: a curve has no part throttle in it",
 }
 
-// TestSmallMeasurement rides a small part of every study and fails when a
-// figure is worse than its limit by more than chance explains.
+// TestSmallMeasurement runs a small part of every study and fails if a figure
+// is worse than its limit by more than chance explains.
 func TestSmallMeasurement(t *testing.T) {
 	t.Parallel()
 	studies := small(Studies(), 0.03)
@@ -90,8 +100,8 @@ func TestSmallMeasurement(t *testing.T) {
 	}
 }
 
-// small is a share of every study, and one ride of every other case of those whose
-// rides are long.
+// small is a part of every study; of studies with long rides, one ride of every
+// second case.
 func small(studies []Study, share float64) []Study {
 	out := Scale(studies, share)
 	for i, s := range studies {
@@ -107,7 +117,7 @@ func small(studies []Study, share float64) []Study {
 	return out
 }
 
-// TestRidesRepeat: a seed gives the same record again.
+// TestRidesRepeat: a seed always gives the same record.
 func TestRidesRepeat(t *testing.T) {
 	for _, s := range []Study{smoothRoad(), comparisons()} {
 		a, errA := s.Cases[0].Ride(5)
@@ -122,7 +132,7 @@ func TestRidesRepeat(t *testing.T) {
 }
 
 // invented is a study whose errors are drawn with a known bias, spread and
-// honesty.
+// ratio to their standard errors.
 func invented(seeds int, bias, sd, said float64, limits ...Limit) Study {
 	return Study{Name: "invented", Title: "Invented", Unit: percent, Cases: []Case{{Name: "one", Seeds: seeds, Limits: limits,
 		Ride: func(seed uint64) (Record, error) {
@@ -143,8 +153,8 @@ func measured(t *testing.T, s Study) []Record {
 	return out
 }
 
-// TestWorseIsCaught: figures that are worse than their limits are missed, and
-// those that keep them are not.
+// TestWorseIsCaught: figures that are worse than their limits are reported as
+// missed, and others are not.
 func TestWorseIsCaught(t *testing.T) {
 	for _, c := range []struct {
 		name           string
@@ -173,8 +183,8 @@ func TestWorseIsCaught(t *testing.T) {
 	}
 }
 
-// TestChanceIsNotBlamed: figures that lie exactly on their limit are called
-// missed about as seldom as promised, whatever the number of rides.
+// TestChanceIsNotBlamed: figures that lie exactly on their limit are reported
+// as missed about as rarely as specified, for any number of rides.
 func TestChanceIsNotBlamed(t *testing.T) {
 	const tries = 1500
 	covering := math.Erf(1.959964 / math.Sqrt2)
@@ -205,8 +215,8 @@ func TestChanceIsNotBlamed(t *testing.T) {
 	}
 }
 
-// TestFigures is worked by hand: errors 1, −1, 3 with standard errors 1, 1 and
-// 2 and bounds of 1.
+// TestFigures compares with a calculation by hand: errors 1, −1, 3 with
+// standard errors 1, 1 and 2 and bounds of 1.
 func TestFigures(t *testing.T) {
 	var r []Record
 	for i, x := range []struct{ err, se float64 }{{1, 1}, {-1, 1}, {5, 2}} {
@@ -229,8 +239,8 @@ func TestFigures(t *testing.T) {
 	}
 }
 
-// TestGoesOn: a measurement that was stopped continues where it was, and rides
-// nothing twice.
+// TestGoesOn: a measurement that was stopped continues where it was, without
+// repeating rides.
 func TestGoesOn(t *testing.T) {
 	s := invented(40, 0, 1, 1)
 	var file bytes.Buffer
@@ -289,8 +299,8 @@ func TestOtherVersions(t *testing.T) {
 	}
 }
 
-// TestFailures: a ride that cannot be ridden, or crashes, is reported and stops
-// nothing.
+// TestFailures: a ride that fails or panics is reported, and the others
+// continue.
 func TestFailures(t *testing.T) {
 	s := Study{Name: "bad", Title: "Bad", Cases: []Case{{Name: "one", Seeds: 4, Ride: func(seed uint64) (Record, error) {
 		switch seed {
@@ -310,8 +320,8 @@ func TestFailures(t *testing.T) {
 	}
 }
 
-// TestPage: the page stands alone, shows every figure and names what was
-// missed.
+// TestPage: the page is self-contained, shows every figure and names those that
+// were missed.
 func TestPage(t *testing.T) {
 	s := invented(60, 2, 1, 1, atMost("x", Bias, 0.1), inside("heads", HitRate, 0.2, 0.8))
 	var out bytes.Buffer

@@ -14,7 +14,7 @@ type dots struct {
 	axis     string
 	factor   float64 // shown = factor × figure
 	what     []string
-	reaching []float64 // values that the axis must show
+	reaching []float64 // values that the axis must include
 }
 
 // dot is one figure with its interval.

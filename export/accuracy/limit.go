@@ -26,7 +26,7 @@ type Limit struct {
 	What      string
 	Of        Figure
 	Low, High float64
-	Source    string // where the limit comes from, where not from the project itself
+	Source    string // source of the limit, if not the project itself
 }
 
 // atMost is a limit from above.
@@ -45,7 +45,7 @@ type Verdict string
 // The verdicts.
 const (
 	Met     Verdict = "met"
-	Unclear Verdict = "unclear" // beyond, but chance may have done it
+	Unclear Verdict = "unclear" // missed, but possibly by chance
 	Missed  Verdict = "missed"
 )
 

@@ -202,7 +202,7 @@ func standing(t, v []float64) []fusion.Span {
 // changes are the stretches of an event in which the push is not smooth: gear
 // changes, and whenever the throttle is moved.
 func changes(truth *sim.Truth, d sim.Event) []fusion.Span {
-	const about = 0.3 // s to both sides
+	const about = 0.3 // s on each side
 	var out []fusion.Span
 	for i := 1; i < len(truth.Moments); i++ {
 		a, b := truth.Moments[i-1], truth.Moments[i]

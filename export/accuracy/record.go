@@ -12,9 +12,9 @@ import (
 // Value is one figure of one ride with its error.
 type Value struct {
 	What  string  `json:"what"`
-	Err   float64 `json:"err"`             // measured less true
-	SE    float64 `json:"se"`              // standard error that was stated
-	Bound float64 `json:"bound,omitempty"` // least standard deviation that any method could have; 0: not known
+	Err   float64 `json:"err"`             // measured minus true
+	SE    float64 `json:"se"`              // stated standard error
+	Bound float64 `json:"bound,omitempty"` // smallest standard deviation that any method could have; 0: not known
 	Held  bool    `json:"held"`            // the 95 % interval holds the truth
 }
 
@@ -31,10 +31,10 @@ type Record struct {
 	Study   string   `json:"study"`
 	Case    string   `json:"case"`
 	Seed    uint64   `json:"seed"`
-	Failed  string   `json:"failed,omitempty"` // why there is nothing, in words
+	Failed  string   `json:"failed,omitempty"` // why there is no result, in words
 	Values  []Value  `json:"values,omitempty"`
 	Shares  []Share  `json:"shares,omitempty"`
-	Notes   []string `json:"notes,omitempty"` // what was found wrong, to look it up
+	Notes   []string `json:"notes,omitempty"` // details of what was wrong
 }
 
 // add records a figure with a normal 95 % interval.
@@ -87,7 +87,7 @@ func Save(out io.Writer, r Record) error {
 	if err != nil {
 		return err
 	}
-	_, err = out.Write(append(line, '\n')) // in one piece, so that a line is there or not
+	_, err = out.Write(append(line, '\n')) // in one write, so that lines are complete
 	return err
 }
 

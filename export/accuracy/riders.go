@@ -130,7 +130,7 @@ func wasDone(sc sim.Scenario, truth *sim.Truth, run runs.Run) bool {
 			}
 		}
 	}
-	return run.Kind == runs.Stop // where one brakes hard one has stopped
+	return run.Kind == runs.Stop // hard braking counts as a stop
 }
 
 // found notes the events of a kind that were accepted as such.

@@ -21,7 +21,7 @@ type coastTest struct {
 	known roadload.Options
 	rough float64 // standard deviation of the road's slope about the mean; 0: smooth
 	noPos bool    // fixes without positions
-	draw  uint64  // tells the random numbers of cases apart
+	draw  uint64  // separates the random numbers of cases
 }
 
 const roughLength = 150.0 // m over which the slope of a rough road changes
@@ -111,7 +111,7 @@ func roughRoad() Study {
 			name    string
 			baro    bool
 			scatter float64
-			farther float64 // on its way each pair starts than the one before, m
+			farther float64 // along its direction each pair starts than the one before, m
 			noPos   bool
 			limits  []Limit
 		}{

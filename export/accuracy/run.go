@@ -9,7 +9,7 @@ import (
 // Plan lists the seeds still to be simulated.
 type Plan struct {
 	jobs  []job
-	Total int // seeds of all cases, those that were there before among them
+	Total int // seeds of all cases, including existing ones
 }
 
 type job struct {

@@ -12,11 +12,11 @@ import (
 // spoil is something that happens in the fourth of ten runs.
 type spoil struct {
 	name    string
-	force   float64 // more force against the bike, N
-	perMPS  float64 // and for each m/s
-	air     float64 // more air speed, m/s
+	force   float64 // additional drag force, N
+	perMPS  float64 // and per m/s
+	air     float64 // additional air speed, m/s
 	from, s float64 // when it begins and how long it lasts, s
-	whole   bool    // the whole run is spoilt, and nothing else may be named
+	whole   bool    // the whole run is spoilt, and no other run may be named
 }
 
 const spoiltRun = 3 // index of the run

@@ -4,9 +4,9 @@ import "fmt"
 
 // Study asks one question in several cases.
 type Study struct {
-	Name  string // as the command line names it
+	Name  string // its name on the command line
 	Title string
-	About string // what is ridden and what is worked out, for the reader
+	About string // the rides and what is calculated from them, for the reader
 	Unit  Unit   // of its values
 	Cases []Case
 }

@@ -12,7 +12,7 @@ type Summary struct {
 	Failed      []string // what went wrong, ride by ride
 	Values      map[string]*Tally
 	Shares      map[string]*Rate
-	names       []string // of values and shares, as they came
+	names       []string // of values and shares, in order of appearance
 }
 
 // Rate adds up shares.

@@ -52,7 +52,7 @@ func wholeCoasts() Study {
 			s.Cases = append(s.Cases, Case{Name: shortName(b) + ", " + c.name, Seeds: 200, Limits: wholeLimits(i, c.name),
 				Ride: func(seed uint64) (Record, error) {
 					sc := sim.DefaultScenario(b)
-					sc.Entered.MassSD = 0.3 // the ride has the mass as entered
+					sc.Entered.MassSD = 0.3 // the true mass equals the entered one
 					sc.Plan = sim.CoastPairs(5, 110*units.KMH, 30*units.KMH)
 					c.change(&sc)
 					return coastRide(sc, seed)
@@ -98,7 +98,7 @@ func coastRide(sc sim.Scenario, seed uint64) (Record, error) {
 	if err != nil {
 		return Record{}, err
 	}
-	l := result.Estimate.Loads[0] // the intervals of noise: what is assumed is true in these rides
+	l := result.Estimate.Loads[0] // the intervals of noise: the assumptions hold in these rides
 	r.Values = append(r.Values,
 		relative(cda, l.CdA, l.CdACI, sc.Bike.CdA, bound.At(0, 0)),
 		relative(crr, l.Crr, l.CrrCI, sc.Bike.Crr, bound.At(1, 1)))

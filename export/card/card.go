@@ -18,8 +18,8 @@ import (
 // Card is a planned test.
 type Card struct {
 	Plan         *plan.Plan
-	From, To     float64 // of each run, m/s; 0, 0: Runs says it all
-	Runs         string  // what is ridden, in the caller's words
+	From, To     float64 // of each run, m/s; 0, 0: see Runs
+	Runs         string  // the runs, in the caller's words
 	FullThrottle bool
 }
 

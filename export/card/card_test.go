@@ -9,8 +9,9 @@ import (
 	"stillair/runs/plan"
 )
 
-// TestCard checks that the card has every run in order, each setup with room for
-// its weight, the road with its margins, and all cautions, in both languages.
+// TestCard checks that the card has every run in order, each setup with a blank
+// for its weight, the road with its margins, and all cautions, in both
+// languages.
 func TestCard(t *testing.T) {
 	p := &plan.Plan{Pairs: 4, Blocks: []plan.Block{{Setup: 0, Pairs: 2}, {Setup: 1, Pairs: 4}, {Setup: 0, Pairs: 2}}, RoadLength: 1234, Up: 267, Stop: 130, Seconds: 3000}
 	for _, tt := range []struct {

@@ -111,7 +111,7 @@ type RoadLoad struct {
 
 	CdANoise    *float64  `parquet:"cda_noise_se_m2,optional"`
 	CrrNoise    *float64  `parquet:"crr_noise_se,optional"`
-	BudgetCodes []string  `parquet:"cda_budget_codes,list"` // what the standard error of CdA is made of
+	BudgetCodes []string  `parquet:"cda_budget_codes,list"` // the components of the standard error of CdA
 	Budget      []float64 `parquet:"cda_budget_se_m2,list"` // parallel to BudgetCodes
 	Started     *string   `parquet:"started,optional,dict"` // RFC 3339, of the ride
 }

@@ -16,7 +16,8 @@ import (
 	"stillair/export/table"
 )
 
-// cells are the names in a row of the format page; those in brackets explain.
+// cells are the names in a row of the format page, without those in brackets, which are
+// explanations.
 var (
 	cells    = regexp.MustCompile("`([^`]*)`")
 	brackets = regexp.MustCompile(`\((?:[^()]|\([^()]*\))*\)`)
@@ -38,8 +39,8 @@ func pageColumns(t *testing.T, page, table string) []string {
 	return nil
 }
 
-// TestFormatPage holds the tables of the format page to what is written: each
-// column, in its order, as Parquet and as CSV.
+// TestFormatPage compares the tables of the format page with the written files:
+// each column, in order, as Parquet and as CSV.
 func TestFormatPage(t *testing.T) {
 	text, err := os.ReadFile("../FORMATS.md")
 	if err != nil {

@@ -124,7 +124,7 @@ func checkComparison(c Comparison) string {
 
 func (g *Reader) addComparison(folder string, c Comparison) {
 	of := g.at(folder, c.Ride, c.Bike, nil)
-	if c.Quantity == quantityDrag { // of what was found only the difference counts
+	if c.Quantity == quantityDrag { // only the difference is compared
 		of.result.Compared = append(of.result.Compared, runs.Comparison{A: c.A, B: c.B, CdA: &compare.Verdict{Finding: compare.CannotTell, Delta: value(c.Delta, c.DeltaSE)}})
 	}
 }

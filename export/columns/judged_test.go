@@ -73,7 +73,7 @@ func TestEveryTableHasItsRide(t *testing.T) {
 	for _, table := range Tables() {
 		var b bytes.Buffer
 		if table.Name == "samples" {
-			continue // it needs a track, and has a test of its own
+			continue // it needs a track, and has its own test
 		}
 		if err := table.Write(&b, Ride{Name: "loop"}, judgedResult()); err != nil {
 			t.Fatal(err)

@@ -50,7 +50,7 @@ type gathered struct {
 	gears   map[int]string
 	marks   map[int][]runs.Mark
 	passes  map[int32]*runs.Pass
-	passed  []*runs.Pass // in the order in which they came
+	passed  []*runs.Pass // in order of appearance
 }
 
 // NewReader gathers nothing yet.
@@ -64,7 +64,7 @@ func (g *Reader) Add(r io.ReaderAt, size int64, folder, name string) (err error)
 	fail := func(what, remedy finding.Finding, cause error) error {
 		return &sensors.InputError{File: name, What: what, Remedy: remedy, Err: cause}
 	}
-	defer func() { // the library gives up on some malformed files by a panic
+	defer func() { // the library panics on some malformed files
 		if p := recover(); p != nil {
 			cause := fmt.Errorf("%v", p)
 			err = fail(finding.New(codeNoParquet, sensors.Cause(cause)), finding.New(codeAgain), cause)
@@ -122,7 +122,7 @@ func wholeFooter(r io.ReaderAt, size int64) error {
 // fault is what is wrong with a row, counted from 1.
 type fault struct {
 	row    int
-	column string // that holds no usable number; "": the row cannot be read
+	column string // without a usable number; "": the row cannot be read
 	err    error
 }
 
@@ -132,7 +132,7 @@ func (f *fault) Error() string { return fmt.Sprintf("row %d %s: %v", f.row, f.co
 type ours struct {
 	name   string
 	marked []string // all of them
-	needed []string // beside those
+	needed []string // in addition
 	read   func(*parquet.File) (keep func(*Reader, string), err error)
 }
 

@@ -23,7 +23,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// seasonable is an invented result with all that a season reads.
+// seasonable is an invented result with everything that a season reads.
 func seasonable() *runs.Result {
 	res := *exporttest.Result()
 	res.Ride.Bike = "blue"
@@ -49,8 +49,8 @@ func tableBytes(t testing.TB, write func(io.Writer, Ride, *runs.Result) error, r
 	return b.Bytes()
 }
 
-// TestReadBack reads the tables of two rides back, in another order than they were
-// written in, and finds the results as JSON has them.
+// TestReadBack reads the tables of two rides in a different order than they were
+// written in, and compares the results with JSON.
 func TestReadBack(t *testing.T) {
 	began := time.Date(2026, 5, 1, 9, 30, 0, 0, time.UTC)
 	first, second := seasonable(), seasonable()
@@ -76,7 +76,7 @@ func TestReadBack(t *testing.T) {
 	for i, res := range []*runs.Result{first, second} {
 		want := results.From(res).ForSeason()
 		want.Started = "2026-05-01T09:30:00Z"
-		for _, d := range []*results.Document{want, rides[i].Results} { // a season asks for none of these
+		for _, d := range []*results.Document{want, rides[i].Results} { // a season does not use these
 			for k := range d.Runs {
 				d.Runs[k].Pair = 0
 			}
@@ -175,7 +175,7 @@ func TestFaultyTables(t *testing.T) {
 	}
 }
 
-// FuzzReader: whatever the bytes, they are read or refused with an InputError.
+// FuzzReader: any bytes are read or refused with an InputError.
 func FuzzReader(f *testing.F) {
 	for _, table := range Tables() {
 		f.Add(tableBytes(f, table.Write, Ride{Name: "ride"}, seasonable()))

@@ -9,8 +9,9 @@ import (
 	"stillair/export/exporttest"
 )
 
-// TestWrite holds what RFC 7946 asks: longitude before latitude (3.1.1), two
-// positions or more in a line (3.1.4), a FeatureCollection of Features (3.3).
+// TestWrite checks the requirements of RFC 7946: longitude before latitude
+// (3.1.1), two positions or more in a line (3.1.4), a FeatureCollection of
+// Features (3.3).
 func TestWrite(t *testing.T) {
 	var b bytes.Buffer
 	if err := Write(&b, exporttest.Log(), exporttest.Result(), "loop"); err != nil {

@@ -10,7 +10,7 @@ import (
 	"stillair/export/exporttest"
 )
 
-// read is GPX as a reader that knows the standard and not our namespace sees it.
+// read is GPX as seen by a reader that knows the standard but not our namespace.
 type read struct {
 	XMLName xml.Name `xml:"http://www.topografix.com/GPX/1/1 gpx"`
 	Version string   `xml:"version,attr"`

@@ -20,8 +20,8 @@ type Plot struct {
 	Dots   []Dots
 	Bars   []Bar
 	Marks  []Mark
-	Low    bool   // the legend stands at the bottom, where the top is in use
-	Spoken string // what a screen reader says in its place
+	Low    bool   // the legend is at the bottom, because the top is occupied
+	Spoken string // read by a screen reader instead
 }
 
 // Axis is one axis: its range and its labels.
@@ -43,7 +43,7 @@ type Tone int
 // Tones that are not for telling apart.
 const (
 	Ink  Tone = -1 - iota // as text
-	Soft                  // as text that helps
+	Soft                  // for secondary text
 )
 
 // Tones is how many there are for telling apart.
@@ -73,7 +73,7 @@ type Line struct {
 type Band struct {
 	X, Low, High []float64
 	Tone         Tone
-	Full         bool // an amount of its own rather than the doubt about a line
+	Full         bool // a quantity of its own, not the uncertainty of a line
 }
 
 // Dots are points of one kind. X and Y are parallel.
@@ -95,9 +95,9 @@ type Bar struct {
 // Mark is a labelled point.
 type Mark struct {
 	X, Y  float64
-	Above bool // the words stand above the point, not below
-	Left  bool // the words end at the point rather than begin there
-	Words bool // the words stand alone, in the middle of the place, in bold
+	Above bool // the label is above the point, not below
+	Left  bool // the label ends at the point rather than beginning there
+	Words bool // a label without a point, centred at the place, in bold
 	Text  string
 }
 

@@ -27,9 +27,8 @@ func Example() {
 	// Output: 8 paths, 8 texts
 }
 
-// TestEveryPlotIsWellFormed draws plots of random content, with values that are
-// not numbers and lie beyond the axes, and reads them back as XML whose numbers
-// are finite.
+// TestEveryPlotIsWellFormed draws plots of random content, with NaN and values
+// beyond the axes, and checks that they are XML with finite numbers.
 func TestEveryPlotIsWellFormed(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 4))
 	values := func() []float64 {

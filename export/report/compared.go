@@ -15,7 +15,7 @@ import (
 type comparison struct {
 	Title string
 	Lines []difference
-	Meant []string // what the difference is worth on the road
+	Meant []string // the effect of the difference on the road
 	Notes []string
 }
 
@@ -23,7 +23,7 @@ type comparison struct {
 // percents of the drawn scale.
 type difference struct {
 	Sentence               string
-	Sign                   string // of the finding, beside its words: ▲ more, ▼ less, ○ none, ? cannot tell
+	Sign                   string // of the finding, next to its text: ▲ more, ▼ less, ○ none, ? cannot tell
 	Left, Width, Mid, Zero float64
 	Low, High              string
 	Drawn                  bool

@@ -12,7 +12,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// A report of an invented ride, as one page that needs nothing else.
+// A report of an invented ride, as one self-contained page.
 func ExampleWrite() {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Plan = sim.Launches(1, 110*units.KMH, 0)

@@ -44,9 +44,9 @@ func wordsOfBook(l shown.Language) map[string]bool {
 	return out
 }
 
-// TestGermanReport writes the page in German: no word stands there that only the
-// English texts have, neither to be read nor to be heard, apart from names that
-// the rider gave.
+// TestGermanReport writes the page in German: it contains no word that only the
+// English texts have, visible or for screen readers, apart from names that the
+// rider gave.
 func TestGermanReport(t *testing.T) {
 	english, german := wordsOfBook(shown.English), wordsOfBook(shown.German)
 	names := wordsIn("Evening invented gust felt A section from elsewhere one Stillair panniers on off invented 700 May UTC")
@@ -71,8 +71,8 @@ func TestGermanReport(t *testing.T) {
 	}
 }
 
-// TestReportTexts checks that every text the page asks for is in the catalogue,
-// and that nothing stands there for the page that nobody asks for.
+// TestReportTexts checks that every text of the page is in the catalogue, and
+// that the catalogue has no unused texts for the page.
 func TestReportTexts(t *testing.T) {
 	asked := regexp.MustCompile(`text "([a-z_]+)"|\b(?:text|fill|add)\("([a-z_]+)"|key :?= "([a-z_]+)"|key, p\.X = "([a-z_]+)"|(?:report|figure)\.([a-z_]+)"`)
 	known, used := map[string]bool{}, map[string]bool{}

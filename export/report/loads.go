@@ -17,8 +17,8 @@ import (
 type load struct {
 	Setup    string
 	Bands    []band
-	Basis    string   // from how much it is
-	AtSpeeds []string // what it means at usual speeds
+	Basis    string   // the data that it is based on
+	AtSpeeds []string // its effect at usual speeds
 	Formula  string
 	Notes    []string
 	Figures  []figure.Figure

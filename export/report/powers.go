@@ -12,7 +12,7 @@ import (
 // power is one power curve in words, above the picture of all.
 type power struct {
 	Setup, Peak string
-	Standard    string // what standard air makes of it
+	Standard    string // the value in standard air
 	Notes       []string
 }
 

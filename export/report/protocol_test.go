@@ -11,8 +11,8 @@ import (
 	"stillair/export/words"
 )
 
-// TestProtocolTexts looks up every key that templates and code ask for, and asks
-// for every text: none is missing in a language, none is left over.
+// TestProtocolTexts checks that every key used by templates and code has a text
+// in each language, and that every text is used.
 func TestProtocolTexts(t *testing.T) {
 	asked := regexp.MustCompile(`(?:say(?: |\()"|"protocol\.)([^"]+)"|row\("([^"]+)"`)
 	files, err := filepath.Glob("*")

@@ -16,8 +16,8 @@ import (
 // Options configures the page.
 type Options struct {
 	Units    shown.System   // "": metric
-	Name     string         // what the rider calls the ride; may be empty
-	Started  time.Time      // when the ride began; zero where unknown
+	Name     string         // the rider's name for the ride; may be empty
+	Started  time.Time      // when the ride began; zero if unknown
 	Invented bool           // the ride is simulated, and the page says so
 	Program  string         // name and version of the program, for the foot of the page
 	Remarks  []Remark       // what the rider noted

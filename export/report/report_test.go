@@ -50,7 +50,7 @@ func wholeIn(t testing.TB, style shown.Style) string {
 	return out.String()
 }
 
-// TestSelfContained checks that nothing on the page is fetched or run.
+// TestSelfContained checks that the page fetches and runs nothing.
 func TestSelfContained(t *testing.T) {
 	page := whole(t, shown.Both)
 	for _, bad := range []string{"<script", "<link", "<iframe", "<img", "@import", "url(", "src=", "javascript:", " on" + "load="} {
@@ -96,8 +96,8 @@ func TestSaysEverything(t *testing.T) {
 	}
 }
 
-// TestLimits draws each cause as a share of the largest and leaves out what is
-// almost nothing.
+// TestLimits checks that each cause is drawn relative to the largest and that
+// negligible ones are left out.
 func TestLimits(t *testing.T) {
 	l := runs.RoadLoad{CdA: runs.Value{X: 0.5}, Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.01}, {Cause: runs.ByMass, SE: 0.0025}, {Cause: runs.ByAir, SE: 0.0001}}}
 	en := newTeller(Options{}.settled())
@@ -124,7 +124,7 @@ func TestStandardAir(t *testing.T) {
 	}
 }
 
-// TestGolden holds the words of the page, without styles and pictures.
+// TestGolden compares the words of the page, without styles and pictures.
 func TestGolden(t *testing.T) {
 	page := whole(t, shown.Both)
 	page = regexp.MustCompile(`(?s)<style>.*?</style>|<svg.*?</svg>`).ReplaceAllString(page, "")
@@ -144,7 +144,7 @@ func TestGolden(t *testing.T) {
 	}
 }
 
-// TestPoorRides checks that the page of a ride with little in it has no holes.
+// TestPoorRides checks that the page of a ride with few results has no empty parts.
 func TestPoorRides(t *testing.T) {
 	nan := math.NaN()
 	unknown := runs.Value{X: nan, SE: nan}
@@ -166,7 +166,7 @@ func TestPoorRides(t *testing.T) {
 	}
 }
 
-// TestValidHTML has xmllint, which knows nothing of the page, parse it.
+// TestValidHTML parses the page with xmllint.
 func TestValidHTML(t *testing.T) {
 	if _, err := exec.LookPath("xmllint"); err != nil {
 		t.Skip("xmllint is not installed (sh .ci/install does it)")
@@ -174,8 +174,8 @@ func TestValidHTML(t *testing.T) {
 	cmd := exec.Command("xmllint", "--html", "--noout", "-")
 	cmd.Stdin = strings.NewReader(whole(t, shown.Metric))
 	out, err := cmd.CombinedOutput()
-	// xmllint's HTML parser is older than HTML 5: it calls the new elements
-	// invalid, and means nothing by it.
+	// xmllint's HTML parser is older than HTML 5: that it calls the new
+	// elements invalid does not matter.
 	unknown := regexp.MustCompile(`(?m)^.*Tag (main|header|section|article|figure|figcaption|svg|g|path|rect|circle|line|text|title) invalid\n.*\n.*\n`)
 	if rest := unknown.ReplaceAllString(string(out), ""); strings.TrimSpace(rest) != "" {
 		t.Errorf("xmllint: %v\n%.2000s", err, rest)

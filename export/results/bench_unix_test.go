@@ -21,8 +21,8 @@ import (
 
 // BenchmarkLogToResults reads a plain log of a hundred readings a second,
 // analyses it and writes the results, for rides of growing length that hold
-// every kind of run. MB-held is the most memory that a process of its own held
-// that did so once.
+// every kind of run. MB-held is the peak memory of a separate process that does
+// so once.
 func BenchmarkLogToResults(b *testing.B) {
 	for _, minutes := range []float64{10, 60, 240} {
 		b.Run(fmt.Sprintf("%v min", minutes), func(b *testing.B) {
@@ -40,7 +40,7 @@ func BenchmarkLogToResults(b *testing.B) {
 	}
 }
 
-// writeRide writes an invented ride and tells how many readings it has.
+// writeRide writes an invented ride and returns its number of readings.
 func writeRide(t testing.TB, dir string, minutes float64) float64 {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Plan = append(sim.Launches(2, 120*units.KMH, 420), sim.RollOns(2, 0, 60*units.KMH, 125*units.KMH)...)
@@ -70,11 +70,11 @@ func toResults(t testing.TB, dir string) {
 	}
 }
 
-// rideVariable names the log that TestOneRide is to analyse.
+// rideVariable is the environment variable with the log for TestOneRide.
 const rideVariable = "STILLAIR_RIDE"
 
-// TestOneRide takes a ride once from log to results and tells the bytes that
-// this took of the system, for held.
+// TestOneRide processes a ride once from log to results and prints the memory
+// taken from the system, for held.
 func TestOneRide(t *testing.T) {
 	dir := os.Getenv(rideVariable)
 	if dir == "" {
@@ -87,8 +87,8 @@ func TestOneRide(t *testing.T) {
 	fmt.Printf("held %d\n", m.Sys)
 }
 
-// held are the megabytes of memory that a process takes at most that takes one
-// ride from log to results.
+// held is the peak memory in MB of a process that takes one ride from log to
+// results.
 func held(t testing.TB, dir string) float64 {
 	self, err := os.Executable()
 	if err != nil {
@@ -107,7 +107,7 @@ func held(t testing.TB, dir string) float64 {
 	return bytes / 1e6
 }
 
-// spent are the seconds on all processors.
+// spent is the processor time in s.
 func spent() float64 {
 	var u syscall.Rusage
 	if syscall.Getrusage(syscall.RUSAGE_SELF, &u) != nil {

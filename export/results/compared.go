@@ -48,7 +48,7 @@ func fromPower(p runs.PowerCurve) Power {
 	for i, v := range c.Speed {
 		speed, power, se := number(v, digits), number(c.Power[i].X, digits), number(c.Power[i].SE, seDigits)
 		if speed == nil || power == nil || se == nil {
-			continue // parallel arrays have no place for what is absent
+			continue // parallel arrays cannot have missing values
 		}
 		out.Speed, out.Power, out.PowerSE = append(out.Speed, *speed), append(out.Power, *power), append(out.PowerSE, *se)
 		if i < len(rpm) {

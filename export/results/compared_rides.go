@@ -11,7 +11,7 @@ import (
 type Compared struct {
 	Version int            `json:"version"`
 	Rides   []ComparedRide `json:"rides"`
-	Across  []Comparison   `json:"across"` // between setups of different rides: weaker
+	Across  []Comparison   `json:"across"` // between setups of different rides: less certain
 }
 
 // ComparedRide holds the figures of one ride's setups.

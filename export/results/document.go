@@ -11,7 +11,7 @@ type Document struct {
 	Invented        bool         `json:"invented,omitempty"`
 	GNSSLag         *float64     `json:"gnss_lag_s,omitempty"`
 	GNSSLagSE       *float64     `json:"gnss_lag_se_s,omitempty"`
-	GNSSLagAssumed  bool         `json:"gnss_lag_assumed,omitempty"` // the ride said too little to find it
+	GNSSLagAssumed  bool         `json:"gnss_lag_assumed,omitempty"` // it could not be estimated from the ride
 	GNSSSmoothing   *float64     `json:"gnss_smoothing_s,omitempty"` // time constant of the receiver's own smoothing
 	GNSSSmoothingSE *float64     `json:"gnss_smoothing_se_s,omitempty"`
 	Defaults        []string     `json:"defaults"`           // fields of ride.json whose default was used
@@ -40,9 +40,9 @@ type Run struct {
 	End        *float64  `json:"end_s,omitempty"`
 	BearingDeg *float64  `json:"bearing_deg,omitempty"`
 	Setup      string    `json:"setup"`
-	Gear       string    `json:"gear,omitempty"` // of a roll-on or pull, where it is known
+	Gear       string    `json:"gear,omitempty"` // of a roll-on or pull, if known
 	Accepted   bool      `json:"accepted"`
-	Reasons    []string  `json:"reasons"` // why it is rejected; empty where it is accepted
+	Reasons    []string  `json:"reasons"` // why it is rejected; empty if accepted
 	Cautions   []string  `json:"cautions,omitempty"`
 	Findings   []Finding `json:"findings,omitempty"` // reasons and cautions
 	Pair       int       `json:"pair,omitempty"`     // number of the pair of opposite coast-downs
@@ -93,7 +93,7 @@ type RoadLoad struct {
 	CdAAssumed *float64       `json:"cda_assumed_se_m2,omitempty"`
 	CrrNoise   *float64       `json:"crr_noise_se,omitempty"`
 	CrrAssumed *float64       `json:"crr_assumed_se,omitempty"`
-	Budget     []ProtocolPart `json:"cda_budget_m2,omitempty"` // what cda_se_m2 is made of
+	Budget     []ProtocolPart `json:"cda_budget_m2,omitempty"` // the components of cda_se_m2
 	Cov        *float64       `json:"cda_crr_cov,omitempty"`   // m²
 	DoF        *float64       `json:"dof,omitempty"`           // degrees of freedom of the intervals
 	AirDensity *float64       `json:"air_density_kgpm3,omitempty"`
@@ -139,7 +139,7 @@ type Power struct {
 	Runs       []int     `json:"runs,omitempty"` // all of them
 	Setup      string    `json:"setup"`
 	Gear       string    `json:"gear,omitempty"`
-	RPMFrom    string    `json:"rpm_from,omitempty"` // from what the engine speed is known
+	RPMFrom    string    `json:"rpm_from,omitempty"` // source of the engine speed
 	RPM        []float64 `json:"rpm,omitempty"`
 	Speed      []float64 `json:"speed_mps"`
 	Power      []float64 `json:"power_w"`

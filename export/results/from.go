@@ -83,7 +83,7 @@ func fromRevs(r runs.Revs) *Engine {
 	for i, t := range r.Speed.T {
 		rpm, se := number(r.Speed.RPM[i], digits), number(r.Speed.SE[i], seDigits)
 		if rpm == nil || se == nil {
-			continue // parallel arrays have no place for what is absent
+			continue // parallel arrays cannot have missing values
 		}
 		out.T, out.RPM, out.SE = append(out.T, *moment(t)), append(out.RPM, *rpm), append(out.SE, *se)
 	}

@@ -36,7 +36,7 @@ type PassOver struct {
 	There    Measured `json:"there_mps"`
 	Back     Measured `json:"back_mps"`
 	Mean     Measured `json:"mean_mps"`            // of the two speeds
-	Half     Measured `json:"half_difference_mps"` // of there and back: what wind and slope made of it
+	Half     Measured `json:"half_difference_mps"` // of the two directions: the effect of wind and slope
 }
 
 func fromPass(p runs.Pass) Pass {

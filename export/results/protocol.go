@@ -112,7 +112,7 @@ type ProtocolSetup struct {
 	DoF         *float64       `json:"dof,omitempty"`
 	A           Measured       `json:"a_n"`
 	C           Measured       `json:"c_n_per_mps2"`
-	CurveCdA    *float64       `json:"curves_cda_m2"` // with which the fitted speeds of the runs were computed
+	CurveCdA    *float64       `json:"curves_cda_m2"` // used to compute the fitted speeds of the runs
 	CurveCrr    *float64       `json:"curves_crr"`
 	Budget      []ProtocolPart `json:"budget_m2"`
 	Limits      []ProtocolPart `json:"limits_m2"`
@@ -135,7 +135,7 @@ type ProtocolPair struct {
 	Grade   Measured `json:"grade"`
 	CdA     Measured `json:"cda_alone_m2"`
 	Crr     Measured `json:"crr_alone"`
-	MoveCdA *float64 `json:"cda_without_m2"` // by how much CdA of the setup changes without it
+	MoveCdA *float64 `json:"cda_without_m2"` // change of the setup's CdA without it
 	MoveCrr *float64 `json:"crr_without"`
 }
 
@@ -197,8 +197,8 @@ type ProtocolChange struct {
 	B          string         `json:"b"`
 	CdA        Measured       `json:"delta_cda_m2"`
 	Crr        Measured       `json:"delta_crr"`
-	TakenBack  *float64       `json:"taken_back_m2"` // CdA taken back for each 1 that Crr was found to differ
-	WarmCdA    *float64       `json:"warmed_cda_m2"` // taken off first, since tyres warmed up meanwhile
+	TakenBack  *float64       `json:"taken_back_m2"` // correction of CdA per unit difference in Crr
+	WarmCdA    *float64       `json:"warmed_cda_m2"` // subtracted first, for tyres that warmed up in between
 	WarmCrr    *float64       `json:"warmed_crr"`
 	CI         *[2]float64    `json:"ci95_m2,omitempty"`
 	P          *float64       `json:"p,omitempty"`

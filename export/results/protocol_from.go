@@ -18,7 +18,7 @@ const exact = 9
 // Tested is a ride with the recording that it was computed from.
 type Tested struct {
 	Result    *runs.Result
-	Recording string // name of the file
+	Recording string // file name
 	SHA256    string // of the file, hexadecimal; "": a folder
 	Bytes     int64
 	Started   time.Time // zero: not known

@@ -47,8 +47,8 @@ func TestGolden(t *testing.T) {
 	golden(t, "testdata/invented.json", out.Bytes())
 }
 
-// TestContract reads the example of the contract, which is not made by this
-// package, and checks that not a field of it is lost on the way through.
+// TestContract reads the contract's example, which was not made by this
+// package, and checks that no field is lost when it is written again.
 func TestContract(t *testing.T) {
 	data, err := os.ReadFile("testdata/contract-v1.json")
 	if err != nil {
@@ -71,8 +71,8 @@ func TestContract(t *testing.T) {
 	}
 }
 
-// TestSchema holds the names and types of version 2, lines may be added to the
-// golden, never removed or changed, and that all of version 1 is still there.
+// TestSchema checks the names and types of version 2 against a golden file, to
+// which lines may only be added, and that all of version 1 is still there.
 func TestSchema(t *testing.T) {
 	var lines []string
 	describe(reflect.TypeFor[Document](), "", &lines)
@@ -111,7 +111,7 @@ func describe(t reflect.Type, path string, lines *[]string) {
 }
 
 // TestOnlyFinite checks that numbers that are not finite are left out, whatever
-// the estimators hand over.
+// the estimators return.
 func TestOnlyFinite(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	bad := runs.Value{X: nan, SE: inf}
@@ -157,8 +157,8 @@ func TestRead(t *testing.T) {
 	}
 }
 
-// FuzzRead checks that any bytes end in an InputError or in a document that
-// writes and reads the same.
+// FuzzRead checks that any bytes give an InputError or a document that is the
+// same after writing and reading.
 func FuzzRead(f *testing.F) {
 	for _, name := range []string{"contract-v1.json", "invented.json"} {
 		data, err := os.ReadFile("testdata/" + name)
@@ -170,8 +170,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(mustWriteAlike)
 }
 
-// FuzzFields gives the reader documents whose lines and fields were changed one by
-// one.
+// FuzzFields reads documents with changed lines and fields.
 func FuzzFields(f *testing.F) {
 	whole, err := os.ReadFile("testdata/contract-v1.json")
 	if err != nil {
@@ -182,8 +181,8 @@ func FuzzFields(f *testing.F) {
 	f.Fuzz(func(t *testing.T, ops []byte) { mustWriteAlike(t, []byte(spoil.Text(string(whole), ":", ops))) })
 }
 
-// mustWriteAlike reads a document: it must end in an InputError, or in what writes
-// and reads the same.
+// mustWriteAlike checks that a document gives an InputError, or is the same after
+// writing and reading.
 func mustWriteAlike(t *testing.T, data []byte) {
 	d, err := Read(bytes.NewReader(data), "any")
 	if err != nil {

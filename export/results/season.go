@@ -107,7 +107,7 @@ type SeasonBudget struct {
 	Cov     [][]float64    `json:"cov_m4"` // of the effects, in their order
 	Chi2    *float64       `json:"chi2"`
 	DoF     int            `json:"dof"`
-	Widened *float64       `json:"widened"` // factor on all standard uncertainties
+	Widened *float64       `json:"widened"` // factor applied to all standard uncertainties
 	Notes   []Finding      `json:"notes,omitempty"`
 }
 
@@ -124,13 +124,13 @@ type SeasonEffect struct {
 	P         *float64    `json:"p,omitempty"`
 	Percent   *float64    `json:"delta_cda_pct,omitempty"` // of the base
 	PercentCI *[2]float64 `json:"delta_cda_ci95_pct,omitempty"`
-	MoreRides int         `json:"more_rides,omitempty"` // about so many more with it would tell
+	MoreRides int         `json:"more_rides,omitempty"` // approximate number of further rides with it until it is clear
 }
 
 // SeasonRideOf extracts from a document what a season needs.
 func (d *Document) SeasonRideOf(name string) season.Ride {
 	out := season.Ride{Name: name, Bike: d.Bike}
-	out.Started, _ = time.Parse(time.RFC3339, d.Started) // not known where it cannot be read
+	out.Started, _ = time.Parse(time.RFC3339, d.Started) // unknown if it cannot be parsed
 	for _, l := range d.RoadLoad {
 		if !isFinite(l.CdA, l.CdASE, l.Crr, l.CrrSE) {
 			continue

@@ -32,8 +32,8 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-// dribble is a file that is written in small pieces, so that a kill often
-// falls into the middle of a part.
+// dribble is a file that is written in small pieces, so that a kill often hits
+// the middle of a part.
 type dribble struct{ *os.File }
 
 func (d dribble) Write(p []byte) (int, error) {
@@ -47,8 +47,8 @@ func (d dribble) Write(p []byte) (int, error) {
 }
 
 // recordForever begins a session at path and prints the time up to which it is
-// synced after each part. It records much faster than time goes by, so that many
-// parts are under way when it is killed.
+// synced after each part. It records much faster than real time, so that many
+// parts are being written when it is killed.
 func recordForever(path string, stdout io.Writer) error {
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR|os.O_APPEND, 0o600)
 	if err != nil {
@@ -59,7 +59,7 @@ func recordForever(path string, stdout io.Writer) error {
 		return err
 	}
 	id := testID
-	binary.LittleEndian.PutUint64(id[:], uint64(info.Size())+1) // another for each recording of the file
+	binary.LittleEndian.PutUint64(id[:], uint64(info.Size())+1) // different for each recording of the file
 	w, err := NewWriter(ToFile(dribble{f}), Header{ID: id}, sensors.UnknownRide())
 	if err != nil {
 		return err
@@ -80,10 +80,10 @@ func recordForever(path string, stdout io.Writer) error {
 	}
 }
 
-// TestKilled kills a recording process at random instants and lets another
-// append a recording to the same file, behind whatever the first left. Whatever
-// was said to be synced must be there, every sample of it without a gap, and each
-// recording apart from the others.
+// TestKilled kills a recording process at random times and lets another append a
+// recording to the same file, after the remains of the first. Everything reported
+// as synced must be there, every sample without a gap, and the recordings must be
+// separate.
 func TestKilled(t *testing.T) {
 	kills := 1000
 	if testing.Short() {
@@ -94,7 +94,7 @@ func TestKilled(t *testing.T) {
 	torn := 0
 	var synced []float64
 	for k := range kills {
-		if k%10 == 0 { // the file would grow for ever
+		if k%10 == 0 { // to limit the size of the file
 			_ = os.Remove(path)
 			synced = nil
 		}
@@ -111,7 +111,7 @@ func TestKilled(t *testing.T) {
 }
 
 // killedAfter starts a recording, kills it some time after its first part, and
-// returns up to which time it said to be synced.
+// returns the time up to which it reported to be synced.
 func killedAfter(t *testing.T, path string, after time.Duration) float64 {
 	t.Helper()
 	cmd := exec.Command(os.Args[0])
@@ -134,7 +134,7 @@ func killedAfter(t *testing.T, path string, after time.Duration) float64 {
 	for lines.Scan() {
 		synced = lines.Text()
 	}
-	_ = cmd.Wait() // killed: that is the point
+	_ = cmd.Wait() // always an error, since it was killed
 	at, err := strconv.ParseFloat(synced, 64)
 	if err != nil {
 		t.Fatalf("the recording said %q", synced)
@@ -142,8 +142,8 @@ func killedAfter(t *testing.T, path string, after time.Duration) float64 {
 	return at
 }
 
-// checkSynced checks that the file holds every sample up to what each of its
-// recordings said to be synced, and returns 1 where it ends in a torn part.
+// checkSynced checks that the file holds every sample that its recordings
+// reported as synced, and returns 1 if it ends in a torn part.
 func checkSynced(t *testing.T, path string, synced []float64) int {
 	t.Helper()
 	f, err := os.Open(path)

@@ -13,7 +13,7 @@ import (
 )
 
 // partEnds returns where the members of a whole file end, found with the
-// standard library's reader alone.
+// standard library's reader only.
 func partEnds(t testing.TB, data []byte) []int {
 	t.Helper()
 	var ends []int
@@ -33,7 +33,7 @@ func partEnds(t testing.TB, data []byte) []int {
 	return ends
 }
 
-// samples counts what a log holds.
+// samples counts the samples of a log.
 func samples(l *sensors.Log) int {
 	return len(l.Motion) + len(l.Fixes) + len(l.Pressure) + len(l.States)
 }
@@ -79,8 +79,8 @@ func TestCutAnywhere(t *testing.T) {
 	}
 }
 
-// TestDamage spoils one part in every way and checks that all others come
-// back, with the seconds of the lost one named.
+// TestDamage damages one part in every way and checks that all others are read,
+// and that the seconds of the lost one are reported.
 func TestDamage(t *testing.T) {
 	log := invented(10, 50)
 	data := written(t, log)
@@ -107,7 +107,7 @@ func TestDamage(t *testing.T) {
 	for name, d := range spoilt {
 		rec := read(t, d)
 		if samples(rec.Log) == samples(log) && strings.HasPrefix(name, "byte") {
-			continue // a byte of the member's header that gzip does not look at
+			continue // a byte of the member's header that gzip ignores
 		}
 		if got := samples(rec.Log); got != want || rec.Parts != len(ends)-1 || !rec.Closed {
 			t.Errorf("%s: %d samples in %d parts came back, closed %v; want %d in %d", name, got, rec.Parts, rec.Closed, want, len(ends)-1)
@@ -116,8 +116,8 @@ func TestDamage(t *testing.T) {
 	}
 }
 
-// checkMissing checks that what is said to be missing spans what is in after
-// and not in before.
+// checkMissing checks that the missing span covers what is in after and not in
+// before.
 func checkMissing(t *testing.T, name string, rec *Recording, before, after *sensors.Log) {
 	t.Helper()
 	if len(rec.Missing) != 1 {
@@ -134,7 +134,7 @@ func checkMissing(t *testing.T, name string, rec *Recording, before, after *sens
 	}
 }
 
-// TestFirstPartLost checks that a session whose header is gone still reads.
+// TestFirstPartLost checks that a session without its header can be read.
 func TestFirstPartLost(t *testing.T) {
 	log := invented(90, 10)
 	data := written(t, log)

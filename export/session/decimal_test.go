@@ -24,8 +24,8 @@ func TestAppendDecimal(t *testing.T) {
 	}
 }
 
-// TestDecimalsAreStable checks that what is written is within half a step of
-// what was given, is read as strconv reads it, and is written again the same.
+// TestDecimalsAreStable checks that a written number is within half a step of
+// the value, is read as by strconv, and is the same when written again.
 func TestDecimalsAreStable(t *testing.T) {
 	rng := rand.New(rand.NewPCG(7, 7))
 	for range 200_000 {

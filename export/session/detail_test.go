@@ -9,11 +9,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// TestDetail writes what a state says and reads it back; a sentence without a
-// code, as older programs wrote, stays one.
+// TestDetail writes the detail of a state and reads it back; a sentence without
+// a code, as older programs wrote, stays one.
 func TestDetail(t *testing.T) {
 	for _, c := range []struct {
-		name, text string // the text that is written beside the code
+		name, text string // the text that is written next to the code
 		said       finding.Finding
 	}{
 		{"nothing", "", finding.Finding{}},

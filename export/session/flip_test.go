@@ -47,7 +47,7 @@ func countsOf(t testing.TB, data []byte) (ends []int, times []map[float64]bool) 
 	return ends, times
 }
 
-// flipFiles are the kinds of files that bits are flipped in.
+// flipFiles are the kinds of files in which bits are flipped.
 func flipFiles(t testing.TB) map[string][]byte {
 	silent := invented(25, 10)
 	silent.Sound, silent.Pressure = nil, nil
@@ -61,7 +61,7 @@ func flipFiles(t testing.TB) map[string][]byte {
 		"of version 1": old, "joined": append(writtenAs(t, ID{9}, invented(12, 5)), sounding...)}
 }
 
-// writtenAs writes a log as the recording of that identity.
+// writtenAs writes a log as the recording with a given ID.
 func writtenAs(t testing.TB, id ID, log *sensors.Log) []byte {
 	t.Helper()
 	m := &memory{}
@@ -72,8 +72,8 @@ func writtenAs(t testing.TB, id ID, log *sensors.Log) []byte {
 }
 
 // TestOneBitFlipped flips bits all over files of five kinds, one at a time: every
-// part but the one that holds the bit comes back, whatever the part held, and
-// nothing comes back that was not written.
+// part except the one with the bit is read, whatever its content, and nothing is
+// read that was not written.
 func TestOneBitFlipped(t *testing.T) {
 	flips := batch.Size(4000, 300) // of each kind
 	for name, data := range flipFiles(t) {
@@ -93,7 +93,7 @@ func TestOneBitFlipped(t *testing.T) {
 	}
 }
 
-// checkFlipped reads a file whose one bit was flipped.
+// checkFlipped reads a file with one flipped bit.
 func checkFlipped(t *testing.T, data []byte, bit int, ends []int, times []map[float64]bool) {
 	t.Helper()
 	all, err := ReadAll(bytes.NewReader(data), "flipped")

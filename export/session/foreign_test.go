@@ -11,8 +11,8 @@ import (
 	"testing"
 )
 
-// TestForeignClients reads a session with zcat and jq, which know nothing of
-// it, and compares counts, sums and end values with ours.
+// TestForeignClients reads a session with zcat and jq and compares counts, sums
+// and end values with ours.
 func TestForeignClients(t *testing.T) {
 	for _, tool := range []string{"zcat", "jq"} {
 		if _, err := exec.LookPath(tool); err != nil {
@@ -73,8 +73,8 @@ func TestForeignClients(t *testing.T) {
 	}
 }
 
-// TestRecompressed reads a session that someone unpacked and packed again, as
-// one gzip member.
+// TestRecompressed reads a session that was unpacked and packed again as one
+// gzip member.
 func TestRecompressed(t *testing.T) {
 	if _, err := exec.LookPath("gzip"); err != nil {
 		t.Skip("gzip is not installed (sh .ci/install does it)")

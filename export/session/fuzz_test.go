@@ -11,8 +11,8 @@ import (
 	"stillair/sensors"
 )
 
-// FuzzRead gives the reader files of any bytes: it must end in an InputError
-// or in a log that is in order and that, written and read again, is the same.
+// FuzzRead reads files of any bytes: the result must be an InputError, or a log
+// that is in order and the same after writing and reading.
 func FuzzRead(f *testing.F) {
 	whole := written(f, invented(2, 10))
 	f.Add(whole)
@@ -21,7 +21,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(checkAnyInput)
 }
 
-// FuzzLines gives the reader whole parts with lines of any text.
+// FuzzLines reads valid parts with lines of any text.
 func FuzzLines(f *testing.F) {
 	f.Add(headerLine + `{"type":"motion","t_s":[1e300,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2]}`)
 	f.Add(headerLine + `{"type":"fix","t_s":1,"speed_mps":1e999,"utc_ms":1e300}` + "\n" + `{"type":"ride","ride":{"setups":[{}]}}`)
@@ -30,7 +30,7 @@ func FuzzLines(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) { checkAnyInput(t, packed(strings.NewReader(text))) })
 }
 
-// FuzzText gives the reader of unpacked sessions any text.
+// FuzzText reads any text as an unpacked session.
 func FuzzText(f *testing.F) {
 	f.Add(headerLine + `{"type":"motion","t_s":[1,1.5],"ax_mps2":[-0.5,1],"ay_mps2":[1,1],"az_mps2":[1,2]}` + "\n" + `{"type":"end"}`)
 	f.Add(`{"type":"name","text":"x"}` + "\n" + `{"type":"remark","t_s":2,"text":"y"}`)

@@ -17,7 +17,7 @@ type gather struct {
 	parts map[int]piece // the numbered ones, by their numbers
 	last  int           // highest number
 	to    float64       // time of the last sample announced by a part; −∞ before the first
-	kept  int           // the recorder knew that the parts up to this one were safe
+	kept  int           // the recorder knew that the parts up to this one were synced
 	known int           // lines of a known type
 
 	motion   chunk.Buffer[sensors.Motion]
@@ -81,11 +81,11 @@ func (g *gather) fits(p part) bool {
 	if math.IsNaN(p.from) {
 		return true
 	}
-	const interleaved = 5.0 // s that samples of different kinds may lie behind each other
+	const interleaved = 5.0 // s by which samples of different kinds may be out of order
 	if p.n > g.last {
 		return g.to <= p.from+interleaved
 	}
-	const near = 64 // numbers, so that a malformed file does not take for ever
+	const near = 64 // numbers, to limit the time for a malformed file
 	for i := 1; i <= near; i++ {
 		if x, there := g.parts[p.n-i]; there && x.to > p.from+interleaved {
 			return false
@@ -102,7 +102,7 @@ func (g *gather) fits(p part) bool {
 // that was cut off or is still being written, never reached the storage.
 func (g *gather) gaps() {
 	numbers := slices.Sorted(maps.Keys(g.parts))
-	at, before, to := 0, 0, math.Inf(-1) // last part that was there, and its end
+	at, before, to := 0, 0, math.Inf(-1) // last part present, and its end
 	owed, late := false, false
 	for _, n := range numbers {
 		x := g.parts[n]
@@ -133,7 +133,7 @@ func (g *gather) gaps() {
 type notes struct {
 	file   string
 	counts map[string]*sensors.Note
-	order  []string // keys of counts as they came
+	order  []string // keys of counts in order of appearance
 }
 
 func (s *notes) note(what finding.Finding, line int) { s.many(what, line, 1) }

@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// testID is the identity of what tests write.
+// testID is the ID of recordings written by tests.
 var testID = ID{1, 2, 3, 4, 5, 6, 7, 8}
 
 // memory is a store in memory.
@@ -23,8 +23,8 @@ type memory struct {
 func (m *memory) Append(p []byte) error { m.data = append(m.data, p...); return nil }
 func (m *memory) Sync() error           { m.syncs++; return nil }
 
-// invented returns a log of invented samples at the file's resolution: what is
-// written of it must come back bit by bit.
+// invented returns a log of invented samples at the file's resolution: it must
+// be identical after writing and reading.
 func invented(seconds int, rate int) *sensors.Log {
 	rng := rand.New(rand.NewPCG(1, 2))
 	step := func(x float64, decimals int) float64 {

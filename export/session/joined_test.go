@@ -11,7 +11,7 @@ import (
 	"stillair/sensors"
 )
 
-// cutUp is a file in its parts.
+// cutUp is a file split into its parts.
 func cutUp(t testing.TB, data []byte) (parts [][]byte) {
 	from := 0
 	for _, end := range partEnds(t, data) {
@@ -21,7 +21,7 @@ func cutUp(t testing.TB, data []byte) (parts [][]byte) {
 	return parts
 }
 
-// joinings are the ways in which parts of two recordings come into one file.
+// joinings are the ways in which parts of two recordings get into one file.
 func joinings() map[string]func(rng *rand.Rand, a, b [][]byte) [][]byte {
 	return map[string]func(rng *rand.Rand, a, b [][]byte) [][]byte{
 		"joined": func(_ *rand.Rand, a, b [][]byte) [][]byte { return slices.Concat(a, b) },
@@ -49,8 +49,8 @@ func joinings() map[string]func(rng *rand.Rand, a, b [][]byte) [][]byte {
 }
 
 // TestRecordingsAreKeptApart joins, interleaves and shuffles the parts of two
-// recordings whose clocks and numbers are alike, and leaves old blocks behind
-// one: each recording comes back with its own samples and no other.
+// recordings whose clocks and numbers are alike, and leaves old blocks after
+// one: each recording is read with its own samples and no others.
 func TestRecordingsAreKeptApart(t *testing.T) {
 	times := 500 // of each kind
 	if testing.Short() {
@@ -58,7 +58,7 @@ func TestRecordingsAreKeptApart(t *testing.T) {
 	}
 	rng := rand.New(rand.NewPCG(17, 2000))
 	one, two := invented(14, 6), invented(9, 6)
-	for i := range two.Motion { // to tell them apart by
+	for i := range two.Motion { // to distinguish them
 		two.Motion[i].Force.X = 77
 	}
 	a, b := cutUp(t, writtenAs(t, ID{1}, one)), cutUp(t, writtenAs(t, ID{2}, two))
@@ -84,8 +84,8 @@ func TestRecordingsAreKeptApart(t *testing.T) {
 	}
 }
 
-// checkOnly checks that a recording holds samples of one ride alone, says when a
-// second one is in the file, and names nothing missing that is there.
+// checkOnly checks that a recording holds samples of one ride only, reports a
+// second one in the file, and reports nothing as missing that is there.
 func checkOnly(t *testing.T, name string, rec *Recording) {
 	t.Helper()
 	for _, m := range rec.Log.Motion {
@@ -99,8 +99,8 @@ func checkOnly(t *testing.T, name string, rec *Recording) {
 	}
 }
 
-// TestOthersAreNamed checks that the largest recording says which others are in
-// the file, also in one that was unpacked.
+// TestOthersAreNamed checks that the largest recording names the others in the
+// file, even in an unpacked one.
 func TestOthersAreNamed(t *testing.T) {
 	data := append(writtenAs(t, ID{2}, invented(9, 6)), written(t, invented(14, 6))...)
 	rec := read(t, data)
@@ -113,7 +113,7 @@ func TestOthersAreNamed(t *testing.T) {
 }
 
 // TestOldRecordingsJoined checks that two files of version 1 that were joined are
-// told apart by their numbers and clocks, which is all they have.
+// distinguished by their numbers and clocks, which is all they have.
 func TestOldRecordingsJoined(t *testing.T) {
 	anonymous := func(data []byte) []byte {
 		var out bytes.Buffer
@@ -153,8 +153,8 @@ func unpacked(t testing.TB, part []byte) []byte {
 	return bytes.Clone(d.text)
 }
 
-// TestLatePartsAreNotMissing stores parts in the order in which syncs that failed
-// bring them: some are lost and come again behind later ones. Nothing is missing,
+// TestLatePartsAreNotMissing stores parts in the order that results from failed
+// syncs: some are lost and written again after later ones. Nothing is missing,
 // and the latest entry counts.
 func TestLatePartsAreNotMissing(t *testing.T) {
 	log := invented(14, 6)
@@ -185,8 +185,9 @@ func TestLatePartsAreNotMissing(t *testing.T) {
 	}
 }
 
-// TestMissingOrLate holds which gap of a recording that was cut off is damage and
-// which never reached the storage: each part tells up to which one all were safe.
+// TestMissingOrLate distinguishes gaps due to damage from parts that never
+// reached the storage, in a recording that was cut off: each part contains the
+// number up to which all were synced.
 func TestMissingOrLate(t *testing.T) {
 	store := &shaky{}
 	log := invented(20, 6)

@@ -12,10 +12,10 @@ import (
 
 // Header describes how a session was recorded.
 type Header struct {
-	ID      ID        // the recording's; zero in what a file of version 1 gives
+	ID      ID        // of the recording; zero in files of version 1
 	Start   float64   // s on the log's clock at which Started was true
-	Started time.Time // wall clock when the recording began; zero where unknown
-	Device  string    // what recorded, in words
+	Started time.Time // wall clock when the recording began; zero if unknown
+	Device  string    // the recording device, in words
 	Program string    // name and version of the program that wrote the file
 	Origin  string    // "recorded", "simulated" or "converted"; may be empty
 }

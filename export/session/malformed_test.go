@@ -44,8 +44,8 @@ func (r *repeat) Read(p []byte) (int, error) {
 
 const headerLine = `{"type":"part","n":1,"from_s":1,"to_s":2}` + "\n" + `{"type":"header","format":"stillair session","version":1}` + "\n"
 
-// TestMalformed reads files made to do harm: each must end in a clear error or
-// in a log with notes, in bounded memory.
+// TestMalformed reads adversarial files: each must give a clear error or a log
+// with notes, in bounded memory.
 func TestMalformed(t *testing.T) {
 	gigabyte, much := int64(1<<30), int64(1<<28)
 	if testing.Short() {
@@ -109,8 +109,8 @@ func TestRefused(t *testing.T) {
 	}
 }
 
-// TestOddLines checks that lines that make no sense are left out with a note,
-// and that the rest is kept.
+// TestOddLines checks that invalid lines are left out with a note, and that the
+// rest is kept.
 func TestOddLines(t *testing.T) {
 	tests := []struct{ name, line, note string }{
 		{"not JSON", `{"type":"motion`, "session.not_json"},
@@ -144,8 +144,8 @@ func TestOddLines(t *testing.T) {
 	}
 }
 
-// TestOutOfOrder checks that samples out of order are sorted, doubles removed
-// and both said.
+// TestOutOfOrder checks that samples out of order are sorted, duplicates are
+// removed and both are reported.
 func TestOutOfOrder(t *testing.T) {
 	text := headerLine + `{"type":"fix","t_s":3,"speed_mps":3}
 {"type":"fix","t_s":1,"speed_mps":1}

@@ -13,13 +13,13 @@ import (
 	"stillair/sensors"
 )
 
-// memoryOf names, in the environment, the file that a process of its own reads to
-// measure what that takes.
+// memoryOf is the environment variable with the file that a separate process
+// reads to measure its memory.
 const memoryOf = "STILLAIR_MEMORY_OF"
 
-// TestMemoryOfAReading holds what a reading takes while a file is read, as
-// FAULTS.md says it: 56 bytes stay, and less than 160 are used at the most. A
-// fresh process reads: one that has a heap already would read into that.
+// TestMemoryOfAReading checks the memory per reading while a file is read, as
+// stated in FAULTS.md: 56 bytes remain, and less than 160 are used at the peak.
+// A fresh process reads it, since another would reuse its existing heap.
 func TestMemoryOfAReading(t *testing.T) {
 	if path := os.Getenv(memoryOf); path != "" {
 		measureReading(t, path)
@@ -55,7 +55,7 @@ func TestMemoryOfAReading(t *testing.T) {
 
 const memoryReadings = 1_000_000
 
-// measureReading reads the file and compares what the heap took of the machine.
+// measureReading reads the file and measures the growth of the heap.
 func measureReading(t *testing.T, path string) {
 	data, err := os.ReadFile(path)
 	if err != nil {

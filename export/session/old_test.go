@@ -10,14 +10,14 @@ import (
 // TestOldRecordings reads recordings that earlier programs wrote: those of the
 // first program that wrote session files, and those of the last one of version 1.
 // They are invented rides of 70 s (see invented), closed, cut off, and with one
-// damaged part. What is read of them never changes.
+// damaged part. The samples read from them never change.
 func TestOldRecordings(t *testing.T) {
 	log := invented(70, 4)
 	for _, c := range []struct {
 		name            string
 		motion, fixes   int // as Python's zlib and json count them in the whole members
 		sounds, remarks int
-		force, speed    float64 // sums over the samples, by the same
+		force, speed    float64 // sums over the samples, from the same
 		closed          bool
 		missing         int
 	}{

@@ -22,27 +22,27 @@ var (
 // decoder reads one file.
 type decoder struct {
 	name string
-	all  []*gather // the recordings of the file, as they came
-	cur  *gather   // the one that the lines at hand belong to
+	all  []*gather // the recordings of the file, in order of appearance
+	cur  *gather   // the one that the current lines belong to
 	last *gather   // the one of the last whole part
 	sect section
 
 	most, mostEvents, mostSound, mostParts int // that the file may hold
-	motions, events, pressures, heard      int // that it held so far
+	motions, events, pressures, heard      int // number so far
 	pieces                                 int
 	words                                  int64
 
-	read, failed int64 // bytes unpacked, and unpacked in vain
+	read, failed int64 // bytes unpacked, and unpacked without result
 	line         int   // of the file as zcat gives it
 	torn         bool  // damage since the last whole part
-	strays       int   // parts of nothing that is known
+	strays       int   // parts without recognised lines
 	refused      error // why a recording of the file is not read
 	shunned      map[ID]bool
 	notes        notes // of the file as a whole
 
-	packed  *bufio.Reader // of the file, at the part at hand
+	packed  *bufio.Reader // of the file, at the current part
 	gz      *gzip.Reader
-	text    []byte // the part at hand, unpacked, as far as it is held
+	text    []byte // the current part, unpacked, as far as it is buffered
 	look    []byte // for finding the next part
 	columns []float64
 }

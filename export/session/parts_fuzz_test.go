@@ -8,10 +8,10 @@ import (
 	"stillair/sensors"
 )
 
-// FuzzParts gives the reader files built of the parts of three recordings, one of
-// them of version 1, in any order, doubled, torn, with bits flipped and rubbish
-// between: what comes back of a recording was written of it and of no other, and a
-// part that is whole in the file comes back.
+// FuzzParts reads files made of the parts of three recordings, one of them of
+// version 1, in any order, duplicated, torn, with flipped bits and rubbish in
+// between: each recording contains only its own samples, and every part that is
+// complete in the file is read.
 func FuzzParts(f *testing.F) {
 	one, two := invented(5, 4), invented(4, 4)
 	for i := range two.Motion {

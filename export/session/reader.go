@@ -16,7 +16,7 @@ const (
 	maxFile    = 512 << 20 // bytes of the file
 	maxText    = 4 << 30   // bytes of all that it unpacks to
 	maxLine    = 4 << 20   // bytes of one line
-	maxFailed  = 256 << 20 // bytes unpacked in vain, looking for the next whole part
+	maxFailed  = 256 << 20 // bytes unpacked without result, while looking for the next whole part
 	maxSamples = 40 << 20  // motion samples
 	maxEvents  = 1 << 20   // fixes, states and remarks, each
 	maxParts   = 1 << 20   // parts
@@ -36,22 +36,22 @@ type Span struct{ From, To float64 }
 // Recording is a session file as read.
 type Recording struct {
 	Header  Header
-	Name    string // what the rider calls the ride; may be empty
+	Name    string // the rider's name for the ride; may be empty
 	Log     *sensors.Log
 	Remarks []Remark
 
 	Closed   bool    // the recorder closed it; false after a crash
-	Missing  []Span  // seconds lost: From is −∞ where no whole part precedes, To is +∞ where none follows
+	Missing  []Span  // seconds lost: From is −∞ if no whole part precedes, To is +∞ if none follows
 	Unstored []Span  // seconds that no storage had confirmed when the recording was cut off
 	Parts    int     // how many whole parts were read
-	Others   []Brief // further recordings of the same file; only the first one tells of them
+	Others   []Brief // further recordings of the same file; only set for the first one
 }
 
 // Brief names a recording beside another one.
 type Brief struct {
 	ID       ID
-	Started  time.Time // zero where unknown
-	From, To float64   // s on its clock; −∞ where no part tells
+	Started  time.Time // zero if unknown
+	From, To float64   // s on its clock; −∞ if unknown
 	Parts    int
 }
 
@@ -122,7 +122,7 @@ func ReadAll(r io.Reader, name string) ([]*Recording, error) {
 // nothing is the error if there is nothing to return, else nil.
 func (d *decoder) nothing(src *io.SectionReader) error {
 	head := make([]byte, len(magic))
-	n, _ := src.ReadAt(head, 0) // short only where the file is
+	n, _ := src.ReadAt(head, 0) // short only if the file is
 	switch {
 	case d.parts() == 0 && d.refused != nil:
 		return d.refused

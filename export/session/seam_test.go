@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// runsOf is what the analysis finds in a log, a line each.
+// runsOf lists the runs found in a log, one per line.
 func runsOf(t *testing.T, log *sensors.Log) string {
 	t.Helper()
 	res, err := runs.Analyse(context.Background(), log, runs.Options{Brief: true})
@@ -28,10 +28,10 @@ func runsOf(t *testing.T, log *sensors.Log) string {
 	return b.String()
 }
 
-// TestNoRunCrossesASeam joins two recorded rides in one file in every way: of each
-// ride the very runs are found that are found in it alone, so none begins in one and
-// ends in the other. The first ends at speed in the middle of a coast-down and the
-// second begins at rest, as the launch that never happened would need it.
+// TestNoRunCrossesASeam joins two recorded rides in one file in every way: the runs
+// found are exactly those of each ride alone, so none begins in one and ends in the
+// other. The first ends at speed in the middle of a coast-down and the second begins
+// at rest, which could pass for the standstill before a launch.
 func TestNoRunCrossesASeam(t *testing.T) {
 	var logs [2]*sensors.Log
 	for i := range logs {
@@ -67,7 +67,7 @@ func TestNoRunCrossesASeam(t *testing.T) {
 		for _, rec := range all {
 			i := int(rec.Header.ID[0]) - 1
 			if name == "stale behind" && i == 1 {
-				continue // only its tail is in the file
+				continue // only its end is in the file
 			}
 			if got := runsOf(t, rec.Log); got != alone[i] {
 				t.Errorf("%s: ride %d has\n%salone\n%s", name, i+1, got, alone[i])

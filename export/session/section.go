@@ -18,7 +18,7 @@ import (
 // part is what the lines of a part say about it.
 type part struct {
 	id       ID
-	n        int // 0 where no line of a part begins it
+	n        int // 0 if it does not begin with a part line
 	kept     int
 	from, to float64
 	end      bool
@@ -32,7 +32,7 @@ type section struct {
 	part    part
 	sum     uint32
 	skipped bool
-	open    bool // its lines are being taken
+	open    bool // its lines are being accepted
 }
 
 // mostRecordings is how many recordings of one file are kept apart; of a file of

@@ -15,7 +15,7 @@ import (
 // which take as little as twenty bytes.
 const (
 	maxSound  = 128 << 20 // values
-	freeSound = 1 << 20   // and those of a file that is so small that it could not hold more
+	freeSound = 1 << 20   // limit for a file too small to hold more
 	soundByte = 8         // values for each byte of the file
 )
 

@@ -13,8 +13,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestFileIsNotTakenIntoMemory reads a file of 400 MiB of rubbish that begins
-// and ends as a session: the session comes back, and memory stays small.
+// TestFileIsNotTakenIntoMemory reads a file of 400 MiB of rubbish between parts
+// of a session: the session is read, and memory stays small.
 func TestFileIsNotTakenIntoMemory(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "big.jsonl.gz")
 	f, err := os.Create(path)
@@ -49,7 +49,7 @@ func TestFileIsNotTakenIntoMemory(t *testing.T) {
 	}
 }
 
-// TestAnyReader reads the same file through a reader that cannot go back.
+// TestAnyReader reads the same file through a reader that cannot seek.
 func TestAnyReader(t *testing.T) {
 	log := invented(4, 20)
 	data := written(t, log)
@@ -66,8 +66,8 @@ func TestAnyReader(t *testing.T) {
 	}
 }
 
-// TestBeginningSpoilt checks that a file whose first bytes are gone, as after
-// a power cut that left its first block empty, still gives the rest.
+// TestBeginningSpoilt checks that the rest of a file can be read without its
+// first bytes, as after a power cut that left the first block empty.
 func TestBeginningSpoilt(t *testing.T) {
 	log := invented(5, 20)
 	data := written(t, log)
@@ -78,7 +78,7 @@ func TestBeginningSpoilt(t *testing.T) {
 	}
 }
 
-// failing is a storage that cannot be read from a place on.
+// failing is a storage that cannot be read beyond a position.
 type failing struct {
 	*bytes.Reader
 	from int64
@@ -97,7 +97,7 @@ func (f failing) ReadAt(p []byte, at int64) (int, error) {
 	return f.Reader.ReadAt(p, at)
 }
 
-// TestStorageCannotBeRead checks that what a failing medium still gives is
+// TestStorageCannotBeRead checks that the readable part of a failing medium is
 // kept, and that the rest is reported.
 func TestStorageCannotBeRead(t *testing.T) {
 	data := written(t, invented(8, 20))

@@ -55,7 +55,7 @@ func (w *Writer) drain() error {
 			return w.storeError("writing", err)
 		}
 		w.backlog.drop()
-		w.unsynced.add(part) // one given up here is in the file, if the syncs that failed did not lie
+		w.unsynced.add(part) // the part dropped here is in the file, unless the failed syncs lost it
 	}
 	if err := w.sync(); err != nil {
 		return w.storeError("syncing", err)

@@ -22,8 +22,8 @@ type Store interface {
 // Limits of a writer's memory.
 const (
 	partSeconds  = 1.0     // a part is closed once its samples span this long
-	partSamples  = 4096    // or number so many
-	repeatEvery  = 60      // parts from one repetition of header and ride to the next; they are also in part 2 and in the last
+	partSamples  = 4096    // or this many samples
+	repeatEvery  = 60      // parts between repetitions of header and ride, which are also in part 2 and in the last
 	backlogBytes = 8 << 20 // parts kept while the store fails: an hour or so
 )
 

@@ -7,8 +7,8 @@ import (
 	"stillair/sensors"
 )
 
-// shaky is a store that fails on request: each Append that fails leaves half of
-// what it was given.
+// shaky is a store that fails on request: each failing Append writes half of
+// its data.
 type shaky struct {
 	memory
 	fail     bool
@@ -32,8 +32,8 @@ func (s *shaky) Sync() error {
 	return s.memory.Sync()
 }
 
-// TestStoreFailsForAWhile checks that nothing is lost when appends fail and
-// later work again, though each failure leaves a torn copy behind.
+// TestStoreFailsForAWhile checks that nothing is lost if appends fail for a
+// while, although each failure leaves a torn copy behind.
 func TestStoreFailsForAWhile(t *testing.T) {
 	log := invented(20, 50)
 	store := &shaky{}
@@ -59,7 +59,7 @@ func TestStoreFailsForAWhile(t *testing.T) {
 	}
 }
 
-// tap calls each before every sample that passes.
+// tap calls each before every sample that it passes on.
 type tap struct {
 	sensors.Sink
 	each func()
@@ -67,7 +67,7 @@ type tap struct {
 
 func (t *tap) Motion(m sensors.Motion) { t.each(); t.Sink.Motion(m) }
 
-// TestGivesUpInTheEnd checks that a store that never works again does not fill
+// TestGivesUpInTheEnd checks that a store that fails permanently does not fill
 // the memory, and that the loss is reported.
 func TestGivesUpInTheEnd(t *testing.T) {
 	store := &shaky{}

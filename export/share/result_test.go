@@ -11,7 +11,7 @@ import (
 )
 
 // TestResultIsCutAsTheLog checks that the track in a result keeps no more of the
-// ride than the log beside it, and that the result itself is left alone.
+// ride than the log next to it, and that the original result is unchanged.
 func TestResultIsCutAsTheLog(t *testing.T) {
 	log, res := exporttest.Log(), exporttest.Result()
 	choice := Choice{Places: Kept, EndsCut: 200}
@@ -40,7 +40,7 @@ func TestResultIsCutAsTheLog(t *testing.T) {
 	}
 }
 
-// TestPassesAreCut checks that a leg which reaches into a cut end keeps its speeds alone.
+// TestPassesAreCut checks that a leg that reaches into a cut end keeps only its speeds.
 func TestPassesAreCut(t *testing.T) {
 	log, res := exporttest.Log(), exporttest.Result()
 	leg := func(from, to float64) pass.Leg { return pass.Leg{Start: from, End: to, BearingDeg: 17, Length: 400} }

@@ -35,9 +35,9 @@ const (
 // Choice is what the rider chose to give away.
 type Choice struct {
 	Places  Places
-	EndsCut float64 // length cut off at either end, m
+	EndsCut float64 // length cut off at each end, m
 	Date    Date    // what is disclosed of date and time of day
-	Sound   bool    // keep what the microphone heard
+	Sound   bool    // keep the sound
 }
 
 // Default is the default choice for sharing.
@@ -193,7 +193,7 @@ func placer(fixes []sensors.Fix, p Places) func(*sensors.Fix) {
 // mover moves the first place to latitude and longitude zero and keeps
 // distances north and east of it.
 func mover(fixes []sensors.Fix) func(*sensors.Fix) {
-	for _, first := range fixes { // a copy, which moving the fix itself leaves alone
+	for _, first := range fixes { // a copy, so that the original fix is unchanged
 		if !first.HasPosition() {
 			continue
 		}

@@ -56,7 +56,7 @@ func TestEndsAreCut(t *testing.T) {
 	}
 }
 
-// TestPassingHome checks that a ride that comes by its start halfway shows no
+// TestPassingHome checks that a ride that passes its start halfway shows no
 // place near it.
 func TestPassingHome(t *testing.T) {
 	log := outAndBack()
@@ -109,8 +109,8 @@ func TestWithoutLeavesNoPlace(t *testing.T) {
 	}
 }
 
-// TestSoundStaysBehind checks that sound leaves the phone only where that was
-// chosen, and then without the ends.
+// TestSoundStaysBehind checks that sound is shared only if chosen, and then
+// without the ends.
 func TestSoundStaysBehind(t *testing.T) {
 	log := outAndBack()
 	if n := len(Apply(log, Default()).Sound); n != 0 {
@@ -137,7 +137,7 @@ func TestShortRideGivesNothing(t *testing.T) {
 }
 
 // TestMovedDoesNotPointHome checks that a ride moved without its ends cannot be
-// laid back on the map by its shape to find where it began: zero is the first
+// matched to a map by its shape to find where it began: the origin is the first
 // place that is left, not the one that was cut off.
 func TestMovedDoesNotPointHome(t *testing.T) {
 	choice := Default()

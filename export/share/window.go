@@ -13,8 +13,8 @@ import (
 // anything is cut off, its times and distances begin at zero: otherwise they
 // would disclose the time and distance from the start.
 type Window struct {
-	From, To float64 // s on the clock of the recording; ±∞ where nothing is cut off
-	Zero     float64 // what is taken off each time, s
+	From, To float64 // s on the clock of the recording; ±∞ if nothing is cut off
+	Zero     float64 // subtracted from each time, s
 	Date     Date    // what is disclosed of date and time of day
 }
 
@@ -57,7 +57,7 @@ func (w Window) Began(start float64, started time.Time, d Date) (float64, time.T
 	case d == Day:
 		started = time.Date(started.Year(), started.Month(), started.Day(), 0, 0, 0, 0, started.Location())
 	case cut && math.IsNaN(start):
-		started = time.Time{} // it belongs to what was cut off
+		started = time.Time{} // it is in the part that was cut off
 	case cut:
 		started = started.Add(time.Duration((w.From - start) * float64(time.Second)))
 	}

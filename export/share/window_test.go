@@ -10,8 +10,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// TestFindingsAreCut checks that a finding, and one within it however deep, says
-// no time from before the cut, and none on the clock that began there.
+// TestFindingsAreCut checks that a finding, including nested ones, contains no
+// time from before the cut, and none on the original clock.
 func TestFindingsAreCut(t *testing.T) {
 	w := Window{From: 100, To: 700, Zero: 100, Date: Dated}
 	at := func(x float64) finding.Finding { return finding.New("a.at", finding.Moment("at", x)) }
@@ -57,8 +57,8 @@ func TestFindingsAreCut(t *testing.T) {
 	}
 }
 
-// TestNothingTellsOfTheCut looks into every place of a log and of a result that
-// holds findings or spans for a time from before the cut.
+// TestNothingTellsOfTheCut searches all findings and spans of a log and a
+// result for a time from before the cut.
 func TestNothingTellsOfTheCut(t *testing.T) {
 	const early, late = 4.0, 150.0
 	log := outAndBack()

@@ -94,8 +94,8 @@ func TestTables(t *testing.T) {
 	near(t, "upper end", loads[0]["cda_high95_m2"], r.RoadLoads[0].CdACI[1], 1e-5)
 }
 
-// TestWords checks that a setup's name survives quoting, and that a
-// spreadsheet will not run it.
+// TestWords checks that a setup's name survives quoting, and that a spreadsheet
+// does not run it as a formula.
 func TestWords(t *testing.T) {
 	for name, want := range map[string]string{
 		"tall, \"old\" screen\nwith tape": "tall, \"old\" screen\nwith tape",

@@ -9,15 +9,15 @@ import (
 )
 
 const (
-	firstLag  = 0.2 // s, until the ride tells better
-	lagStep   = 0.1 // s between the lags that are tried
+	firstLag  = 0.2 // s, until it is estimated
+	lagStep   = 0.1 // s between trial lags
 	lags      = 16  // 0 to 1.5 s
 	pairOver  = 0.9 // s of fixes for one observation, at least
 	pairMost  = 2.6 // s, at most
 	remember  = 900 // s over which old observations lose their weight
-	enoughSaa = 6.0 // Σ(a-ā)² from which forward is believed, (m/s²)²
+	enoughSaa = 6.0 // Σ(a-ā)² from which forward is used, (m/s²)²
 	bend      = 1.2 // m/s² across the road above which nothing is learned
-	slipAngle = 0.3 // rad between up as learned and as felt that tells of a slip
+	slipAngle = 0.3 // rad between learned and measured up that indicates a slip
 )
 
 // axes estimates up and forward by the regression of package mount, recursively
@@ -26,13 +26,13 @@ type axes struct {
 	up, forward, left r3.Vec
 	known             bool
 	lag               float64 // s
-	turning           float64 // m/s² across the road lately
+	turning           float64 // recent m/s² across the road
 	bank              [lags]sums
 	start             [lags]moment
-	from              sensors.Fix // where the running observation began
+	from              sensors.Fix // start of the current observation
 	begun             bool
-	tilted            int // observations in a row that felt another up
-	farOff            int // fixes in a row that were far off
+	tilted            int // consecutive observations with a different up
+	farOff            int // consecutive fixes that were far off
 }
 
 // sums are the exponentially weighted sums of the regression of force on

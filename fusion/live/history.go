@@ -7,7 +7,7 @@ import (
 )
 
 const (
-	historyStep = 0.05 // s between what is remembered
+	historyStep = 0.05 // s between entries
 	historySize = 128  // a little more than six seconds
 )
 
@@ -21,7 +21,7 @@ type moment struct {
 // history is a ring buffer of the last seconds.
 type history struct {
 	ring   [historySize]moment
-	n      int // how many were ever added
+	n      int // total number added
 	broken float64
 }
 

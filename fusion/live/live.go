@@ -33,7 +33,7 @@ type State struct {
 	Accel    float64 // forward acceleration, m/s²
 	Slope    float64 // sine of the road's slope, uphill positive; NaN until Aligned
 	Distance float64 // since the start, m
-	Lag      float64 // how late the receiver's fixes are taken to be, s
+	Lag      float64 // assumed lag of the receiver's fixes, s
 	Aligned  bool    // the direction of travel is known
 	Standing bool    // the bike is at rest
 }
@@ -43,12 +43,12 @@ const (
 	loop    = 0.5     // natural frequency of the speed loop, rad/s
 	quick   = 0.08    // time constant of the shown acceleration, s
 	calm    = 0.5     // time constant over which rest is judged, s
-	pitchS  = 30.0    // how long a pitch from the gyroscope is believed, s
-	bending = 0.08    // rad/s of turning from which the pitch is left alone
+	pitchS  = 30.0    // how long a pitch from the gyroscope is used, s
+	bending = 0.08    // rad/s of turning from which the pitch is not updated
 	silence = 0.25    // s between samples from which motion counts as interrupted
 	restV   = 0.3     // m/s of satellite speed under which the bike may stand
-	restF   = 0.35    // m/s² by which the calmed force may move at rest
-	freshS  = 2.5     // s for which a fix says something about rest
+	restF   = 0.35    // m/s² by which the averaged force may vary at rest
+	freshS  = 2.5     // s for which a fix counts for detecting rest
 )
 
 // Filter is the live filter. It is not safe for use by several goroutines at
@@ -59,17 +59,17 @@ type Filter struct {
 	past  history
 
 	begun   bool
-	offset  float64 // what the forward axis reads at constant speed, m/s²
-	pitch   float64 // nose-up angle from the gyroscope since it was forgotten, rad
+	offset  float64 // reading of the forward axis at constant speed, m/s²
+	pitch   float64 // nose-up angle from the gyroscope since its reset, rad
 	yaw     float64 // turn rate about up over the last half second, rad/s
-	drift   r3.Vec  // what the gyroscope reads at rest, rad/s
+	drift   r3.Vec  // reading of the gyroscope at rest, rad/s
 	calmF   r3.Vec  // force over the last half second, m/s²
 	restRef r3.Vec  // calmF when the bike came to rest
 	slowF   r3.Vec  // force over the last few seconds, without the acceleration
 	sum     r3.Vec  // integral of the force since the start, m/s
 	fixed   bool    // a fix has come
 	last    sensors.Fix
-	lastT   float64 // of the last fix that counted, s
+	lastT   float64 // of the last accepted fix, s
 	fixA    float64 // acceleration from the fixes alone, m/s²
 }
 
@@ -217,7 +217,7 @@ func (f *Filter) correct(x sensors.Fix, dt float64) {
 	}
 	f.fixA = 0
 	gain := 1 - math.Exp(-2*loop*dt)
-	if math.Abs(e) > 3 { // an outlier, or the filter has lost its way: go gently, but go
+	if math.Abs(e) > 3 { // an outlier, or the filter has diverged: correct it gently
 		gain *= 3 / math.Abs(e)
 		if f.axes.lost(e) {
 			gain = 1

@@ -10,8 +10,8 @@ import (
 	"stillair/sensors"
 )
 
-// follow runs a filter over a log in order of time and hands its state after
-// each motion sample to see.
+// follow runs a filter over a log in order of time and passes its state to see
+// after each motion sample.
 func follow(log *sensors.Log, see func(State)) *Filter {
 	f := New()
 	k := 0
@@ -26,7 +26,7 @@ func follow(log *sensors.Log, see func(State)) *Filter {
 	return f
 }
 
-// turned is the log as a phone in another attitude would have it.
+// turned is the log as recorded by a phone in a different attitude.
 func turned(log sensors.Log, r r3.Rotation) *sensors.Log {
 	out := log
 	out.Motion = make([]sensors.Motion, len(log.Motion))
@@ -82,7 +82,7 @@ func TestOpenDrive(t *testing.T) {
 }
 
 // town is an exact ride without noise: rest, start, cruise, brake, over and
-// over, on a mount given by a rotation, with fixes that come lag late.
+// over, on a mount given by a rotation, with fixes that are late by lag.
 func town(r r3.Rotation, lag float64) (*sensors.Log, func(t float64) (v, s float64)) {
 	const period, accel, cruise = 40.0, 2.5, 15.0
 	truth := func(t float64) (v, s, a float64) {
@@ -201,8 +201,8 @@ func BenchmarkFilter(b *testing.B) {
 	}
 }
 
-// TestStandingWithoutMotion: a phone whose motion is denied or late has fixes
-// alone, and the filter goes by them.
+// TestStandingWithoutMotion: if motion is denied or late, the filter works with
+// fixes only.
 func TestStandingWithoutMotion(t *testing.T) {
 	f := New()
 	for i := range 5 {

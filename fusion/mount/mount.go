@@ -43,7 +43,7 @@ import (
 // Mount is the phone's orientation on the bike during a stretch of time.
 type Mount struct {
 	From, To float64 // s on the log's clock
-	Forward  r3.Vec  // unit vector, phone axes, square to Up
+	Forward  r3.Vec  // unit vector, phone axes, perpendicular to Up
 	Up       r3.Vec  // unit vector, phone axes
 	SE       float64 // standard uncertainty of Forward's angle to Up, rad
 	Borrowed bool    // too few changes of speed: Forward was carried over
@@ -61,8 +61,8 @@ const (
 type Found struct {
 	Mounts []Mount
 	Lag    float64 // first estimate of the receiver's lag, s
-	LagSet bool    // whether the ride had enough changes of speed to tell it
-	Left   float64 // mean square of the force that the fit leaves unexplained at that lag, (m/s²)²
+	LagSet bool    // whether the ride had enough changes of speed to estimate it
+	Left   float64 // mean square residual of the force at that lag, (m/s²)²
 }
 
 // Find estimates the mounts of a ride. It returns a *finding.Error if there is

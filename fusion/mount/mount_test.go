@@ -36,7 +36,7 @@ func seeds() int {
 	return 6
 }
 
-// TestAnyAttitude finds phones that sit at random attitudes.
+// TestAnyAttitude checks the mounts of phones at random attitudes.
 func TestAnyAttitude(t *testing.T) {
 	cases := []struct {
 		name   string
@@ -68,7 +68,7 @@ func TestAnyAttitude(t *testing.T) {
 				if off > 0.1 || tilt > 0.05 {
 					t.Errorf("seed %d: forward off by %.3f rad (said %.3f), up by %.3f", seed, off, m.SE, tilt)
 				}
-				level := r3.Dot(m.Forward, truth.Up) // the angle to up, of which SE tells
+				level := r3.Dot(m.Forward, truth.Up) // the angle to up, whose standard error is SE
 				z2 += level * level / (m.SE * m.SE)
 				n++
 				if math.Abs(found.Lag-r.Truth.Lag) > c.lagOff {
@@ -84,7 +84,7 @@ func TestAnyAttitude(t *testing.T) {
 	}
 }
 
-// TestSlip finds a phone that slips in its holder, and when.
+// TestSlip checks that a slip of the phone in its holder is found, and its time.
 func TestSlip(t *testing.T) {
 	cases := []struct {
 		name   string
@@ -151,7 +151,7 @@ func TestSideStand(t *testing.T) {
 		axis := r.Truth.Mounts[0].Forward
 		for i := range r.Log.Motion {
 			m := &r.Log.Motion[i]
-			u := math.Min(m.T-stood-5, stood+75-m.T) // s since it leaned, or until it is upright again
+			u := math.Min(m.T-stood-5, stood+75-m.T) // s since it began to lean, or until it is upright again
 			by := leaning * math.Max(0, math.Min(1, u))
 			rate := 0.0
 			if u > 0 && u < 1 {
@@ -170,8 +170,9 @@ func TestSideStand(t *testing.T) {
 	}
 }
 
-// TestNoFlip: speeds that run the wrong way round for half a ride turn the
-// direction of travel by 180° in the regression, but no gyroscope saw a phone turn.
+// TestNoFlip: speeds with the wrong sign for half a ride turn the direction of
+// travel by 180° in the regression, but the gyroscope shows that the phone did not
+// turn.
 func TestNoFlip(t *testing.T) {
 	r := ride(t, 2, func(*sim.Scenario) {})
 	half := len(r.Log.Fixes) / 2

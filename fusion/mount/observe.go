@@ -14,22 +14,22 @@ import (
 
 // observation is one row of the regression: about a second between two fixes.
 type observation struct {
-	from, to float64 // s on the log's clock, the lag taken off
+	from, to float64 // s on the log's clock, corrected for the lag
 	accel    float64 // change of satellite speed per second, m/s²
 	force    r3.Vec  // mean specific force over the same time, m/s²
 	speed    float64 // mean satellite speed, m/s
-	moving   bool    // false: a standstill, which tells of up alone
-	turning  bool    // too much of a turn to learn from
+	moving   bool    // false: a standstill, which only shows up
+	turning  bool    // too much of a turn to be used
 }
 
 const (
-	assumedLag = 0.2  // s, until the ride tells better
+	assumedLag = 0.2  // s, until it is estimated
 	shortest   = 0.95 // s between the fixes of an observation, at least
 	longest    = 2.6  // s, at most, but where fixes are rare:
-	rarest     = 12.0 // s between fixes that still tell something of how the phone sits
+	rarest     = 12.0 // s between fixes that still contribute to the mount
 	atRest     = 0.3  // m/s of satellite speed below which the bike may stand
 	inTurn     = 1.2  // m/s² across the road above which a second counts as a turn
-	byHand     = 6.0  // m/s² of mean force off g that no riding gives
+	byHand     = 6.0  // m/s² of mean force beyond g that riding does not cause
 	gravity    = 9.80665
 )
 
@@ -40,7 +40,7 @@ type gauge struct {
 	axes  [3][]float64 // running integrals of the force
 	holes []float64    // running count of missing samples
 	turn  []float64    // running integral of the turn rate about up, or nil
-	pairs [][2]int     // the fixes between which observations lie
+	pairs [][2]int     // the pairs of fixes of the observations
 }
 
 func newGauge(s *motion.Series, fixes []sensors.Fix) *gauge {
@@ -139,7 +139,7 @@ func (g *gauge) between(t0, t1, v0, v1 float64) (observation, bool) {
 }
 
 const (
-	firstLag, lastLag = -0.4, 5.0 // s, where a lag is looked for
+	firstLag, lastLag = -0.4, 5.0 // s, range of trial lags
 	lagStep           = 0.1       // s, at first; half of it around the best
 )
 

@@ -7,9 +7,9 @@ import (
 )
 
 const (
-	slipReach = 4.0 // s around where the observations put a slip
+	slipReach = 4.0 // s around the time of a slip according to the observations
 	jerkOver  = 0.1 // s, half the window for the turn rate
-	jerked    = 1.5 // rad/s: a phone that turns by itself so fast is slipping
+	jerked    = 1.5 // rad/s: a phone that turns this fast relative to the bike is slipping
 )
 
 // slipTime locates the slip from one mount to the next: by the peak of the turn

@@ -14,8 +14,8 @@ type cut struct {
 
 const (
 	fewest   = 12   // observations on either side of a slip
-	turned   = 0.12 // rad: what a slip turns at least; no public road climbs by as much for long
-	gainOver = 60   // how much a slip lowers the residual, in units of its variance
+	turned   = 0.12 // rad: minimum rotation of a slip; no public road is as steep for long
+	gainOver = 60   // minimum decrease of the residual by a slip, in units of its variance
 )
 
 // split divides obs[from:to] wherever the phone slipped.

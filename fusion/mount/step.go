@@ -14,10 +14,10 @@ import (
 // on the rides of TestLaunches there, whose lag is constant.
 const (
 	leastStep   = 0.35 // s by which a lag must change
-	stepCost    = 50.0 // gain in squared residuals, in units of their variance, that pays for a step
+	stepCost    = 50.0 // minimum decrease of squared residuals by a step, in units of their variance
 	mostCost    = 16.0 // of one observation
-	unevenness  = 0.15 // of the change of speed: what squat, scale and the steps between lags leave of it
-	noiseRounds = 3    // of the residuals' own size, which steps blow up at first
+	unevenness  = 0.15 // of the change of speed: error from squat, scale and the spacing of trial lags
+	noiseRounds = 3    // to estimate the size of the residuals, which steps inflate at first
 	leastNoise  = 0.15 // m/s² of an observation's residual
 )
 

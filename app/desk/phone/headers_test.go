@@ -34,7 +34,8 @@ func TestStrictHeaders(t *testing.T) {
 	}
 }
 
-// TestASlowClientIsLetGo checks that a slow client is disconnected.
+// TestASlowClientIsLetGo checks that the server has timeouts, so that a slow client is
+// disconnected.
 func TestASlowClientIsLetGo(t *testing.T) {
 	s := server(http.NotFoundHandler())
 	if s.WriteTimeout <= 0 || s.WriteTimeout > 10*time.Minute || s.ReadTimeout <= 0 || s.ReadTimeout > time.Minute || s.ReadHeaderTimeout <= 0 || s.IdleTimeout <= 0 {

@@ -65,8 +65,8 @@ func figures(units *words.Book) map[string]Figure {
 	}
 }
 
-// TestFigures checks that each figure is well-formed, says what its axes are,
-// and has no colour that a dark page would not change.
+// TestFigures checks that each figure is well-formed, labels its axes, and has
+// no fixed colour, which a dark page could not change.
 func TestFigures(t *testing.T) {
 	want := map[string][]string{
 		"ride": {"speed, km/h", "minutes", "coast-down", "launch", "stop"}, "launch": {"speed, km/h", "seconds from first movement", "0-100 km/h  4.20 s"},
@@ -98,7 +98,7 @@ func TestImperial(t *testing.T) {
 	}
 }
 
-// TestNothingToShow checks that what is missing gives no figure instead of an
+// TestNothingToShow checks that missing data gives no figure rather than an
 // empty or broken one.
 func TestNothingToShow(t *testing.T) {
 	r := &runs.Result{}

@@ -11,7 +11,7 @@ type Result struct {
 // taken records what the filter did from the previous node up to and at a node.
 type taken struct {
 	transition transition
-	seen       int32 // place among the observations; -1 where nothing was seen
+	seen       int32 // index of the observation; -1 if none
 }
 
 // Filter is the forward pass. It may be reused, and then reuses its memory.

@@ -74,7 +74,7 @@ func (st *Step) addNoise(p *Sym) {
 	h := st.H
 	qb := st.QB
 	if st.Blind {
-		qb = 0 // the force that b would act on was not measured
+		qb = 0 // without a measured force b has no effect
 	}
 	p.VV += st.Q + qb*h*h/3
 	p.SV += st.Q*h/2 + qb*h*h*h/8

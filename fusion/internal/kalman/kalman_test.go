@@ -37,7 +37,7 @@ func spread(sd ...float64) Sym {
 	return Diagonal(v)
 }
 
-// dense is the whole of a symmetric matrix.
+// dense is a full symmetric matrix.
 func dense(p *Sym) *mat.Dense {
 	d := mat.NewDense(N, N, nil)
 	for b, c := range p.columns() {
@@ -46,7 +46,7 @@ func dense(p *Sym) *mat.Dense {
 	return d
 }
 
-// wholeTransition is the whole matrix F, as one would write it down.
+// wholeTransition is the full matrix F.
 func wholeTransition(st *Step, x *Vec) *mat.Dense {
 	f := mat.NewDense(N, N, nil)
 	for a := range N {
@@ -65,7 +65,7 @@ func wholeTransition(st *Step, x *Vec) *mat.Dense {
 	return f
 }
 
-// batch solves the same problem in one piece: it builds the joint prior of all
+// batch solves the same problem at once: it builds the joint prior of all
 // states and conditions it on all observations at once (the Gauss-Markov
 // theorem; any textbook on estimation), with dense matrices of gonum.
 func batch(nodes []Node, x Vec, p Sym) (*mat.VecDense, *mat.Dense) {
@@ -196,7 +196,7 @@ func TestLogLikelihood(t *testing.T) {
 	nodes, x, p := chain(rand.New(rand.NewPCG(3, 9)))
 	nodes[9].Seen = false // a standstill does not count
 	for i := range nodes {
-		nodes[i].Observation.R = 4 // nothing counts as far out
+		nodes[i].Observation.R = 4 // so that nothing counts as an outlier
 	}
 	got := LogLikelihood(nodes, x, p)
 
@@ -250,7 +250,7 @@ func TestLogLikelihood(t *testing.T) {
 func batchPrior(nodes []Node, x Vec, p Sym) (*mat.VecDense, *mat.Dense) {
 	none := make([]Node, len(nodes))
 	copy(none, nodes)
-	none[0].Seen = true // conditioning needs one observation: one worth nothing
+	none[0].Seen = true // conditioning needs one observation: one without weight
 	none[0].Observation = Observation{Z: x[V], R: 1e12, Still: true}
 	return batch(none, x, p)
 }

@@ -2,9 +2,9 @@ package kalman
 
 // Left is the leave-one-out residual of an observation.
 type Left struct {
-	Off      float64 // observed less predicted from all others, m/s
-	Variance float64 // that this should have, the observation's own noise included, m²/s²; 0: nothing was observed
-	Lasting  float64 // the receiver's correlated error as all others say, m/s
+	Off      float64 // observed minus predicted from all others, m/s
+	Variance float64 // its expected variance, including the observation's own noise, m²/s²; 0: nothing was observed
+	Lasting  float64 // the receiver's correlated error as estimated from all others, m/s
 }
 
 // LeaveOut returns the states that Smooth gives and, for each node, the

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// TestLeaveOut leaves each observation out in earnest, smooths what remains and
+// TestLeaveOut actually leaves each observation out, smooths the rest and
 // compares.
 func TestLeaveOut(t *testing.T) {
 	nodes, x, p := chain(rand.New(rand.NewPCG(3, 4)))

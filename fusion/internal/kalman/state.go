@@ -100,18 +100,18 @@ type Step struct {
 	QD     float64 // variance added to d, s²
 	PhiC   float64 // share of c that remains
 	PhiK   float64 // share of k that remains
-	Blind  bool    // no force was measured: the speed wanders from what it was
+	Blind  bool    // no force was measured: the speed is a random walk
 }
 
 // Observation is a measurement of the speed at a node: a fix, or a standstill
 // (zero-velocity update).
 type Observation struct {
-	Z     float64 // observed speed less everything known, m/s
+	Z     float64 // observed speed minus everything known, m/s
 	R     float64 // its variance, m²/s²
-	Accel float64 // acceleration there: how a later fix reads less, m/s²
+	Accel float64 // acceleration there: the decrease of the reading with the lag, m/s²
 	Shape float64 // change of the reading with w, (m/s)/s²
 	Still bool    // only v is seen, free of the receiver's errors: a standstill, but where Vague
-	Vague bool    // nothing was observed; speeds merely lie where those of vehicles do
+	Vague bool    // nothing was observed; only a vague prior of vehicle speeds
 }
 
 // Node is a time at which the state is estimated.

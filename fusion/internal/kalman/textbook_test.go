@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// ride is a longer chain as package fusion makes them: steps of a tenth of a
+// ride is a longer chain like those of package fusion: steps of a tenth of a
 // second, fixes once a second, a standstill, a stretch without force. The scale
 // is unknown too.
 func ride(rng *rand.Rand, n int) ([]Node, Vec, Sym) {
@@ -29,9 +29,9 @@ func ride(rng *rand.Rand, n int) ([]Node, Vec, Sym) {
 }
 
 // textbook is the extended Kalman filter and the recursion of Rauch, Tung and
-// Striebel (AIAA Journal 3 (1965) 1445) as they stand in textbooks, with
-// gonum's dense matrices. It gives the smoothed states, their covariances and
-// the gains G: Cov(x_i, x_j) = G_i·G_{i+1}⋯G_{j-1}·P_j.
+// Striebel (AIAA Journal 3 (1965) 1445) as in textbooks, with gonum's dense
+// matrices. It gives the smoothed states, their covariances and the gains G:
+// Cov(x_i, x_j) = G_i·G_{i+1}⋯G_{j-1}·P_j.
 func textbook(nodes []Node, x Vec, p0 Sym) (means []*mat.VecDense, covs, gains []*mat.Dense) {
 	p := dense(&p0)
 	var ahead []*mat.VecDense
@@ -75,7 +75,7 @@ func textbook(nodes []Node, x Vec, p0 Sym) (means []*mat.VecDense, covs, gains [
 	return means, covs, gains
 }
 
-// observe takes in an observation and gives the new covariance.
+// observe applies an observation and returns the new covariance.
 func observe(o *Observation, x *Vec, p *mat.Dense) *mat.Dense {
 	h := mat.NewVecDense(N, nil)
 	h.SetVec(V, 1)
@@ -96,8 +96,8 @@ func observe(o *Observation, x *Vec, p *mat.Dense) *mat.Dense {
 	return next
 }
 
-// TestAgainstTextbook holds means, covariances and covariances between nodes
-// against dense matrices: to a billionth of their standard deviations.
+// TestAgainstTextbook compares means, covariances and covariances between nodes
+// with dense matrices, to a billionth of their standard deviations.
 func TestAgainstTextbook(t *testing.T) {
 	const close, nodesEach = 1e-9, 300
 	var again Filter

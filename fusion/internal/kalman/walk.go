@@ -10,7 +10,7 @@ type Links struct {
 // tie is one node's part of Links.
 type tie struct {
 	s, v         Vec // columns of the filter's covariance P
-	lostS, lostV Vec // columns of ΛP: the part that later observations take off
+	lostS, lostV Vec // columns of ΛP: the part that later observations remove
 }
 
 // Walk propagates errors forward from node to node to give their

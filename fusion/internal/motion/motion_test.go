@@ -84,9 +84,9 @@ func TestIntegrate(t *testing.T) {
 	}
 }
 
-// TestDensity: white noise of variance σ² sampled every h has the density
-// σ²·h. The least of three bands lies a little below; a line between the
-// bands' edges must not raise it.
+// TestDensity: white noise of variance σ² sampled every h has the density σ²·h.
+// The minimum of three bands lies a little below; a line in between the bands'
+// edges must not raise it.
 func TestDensity(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	for _, rate := range []float64{60, 100, 200, 400} {

@@ -17,11 +17,11 @@ import (
 type Series struct {
 	T       []float64 // s on the log's clock
 	HasTurn bool      // there is a gyroscope
-	Missing []bool    // the sample stands in for one that was not recorded
+	Missing []bool    // the sample replaces one that was not recorded
 	Gaps    [][2]float64
 	Step    float64 // usual interval between recorded samples, s
 
-	read   []sensors.Motion // parallel to T; the log's own slice where nothing was corrected
+	read   []sensors.Motion // parallel to T; the log's own slice if nothing was corrected
 	spares [][]float64
 }
 
@@ -198,7 +198,7 @@ const stepOver = 64
 // usualStep is the median over the ride of the mean interval of stepOver
 // readings, s. It is robust to bursts, jitter and gaps.
 func usualStep(samples []sensors.Motion) float64 {
-	const most = 20000 // enough to know the median
+	const most = 20000 // enough for the median
 	over := max(1, min(stepOver, len(samples)/4))
 	stride := max(1, len(samples)/most)
 	steps := make([]float64, 0, most+1)
