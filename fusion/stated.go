@@ -15,7 +15,7 @@ import (
 // half of its logarithm.
 const (
 	statedLeast, statedMost = 0.5, 5.0  // of a fix relative to the usual
-	statedSafe              = 0.5       // true over stated, prior standard deviation of the logarithm
+	statedSafe              = 0.5       // expected ratio of the true to the stated one
 	whiteLeast, whiteMost   = 0.02, 0.3 // m/s: the expectation stays within these
 )
 

@@ -12,8 +12,8 @@ import (
 // readings at a time and stamps them all on arrival.
 const (
 	within     = 0.25 // of the usual interval; readings of one burst are closer
-	mostWithin = 0.5  // share of the intervals from which on the stamps are those of bursts
-	restless   = 4.0  // usual lengths of a burst from which on there is a hole before it
+	mostWithin = 0.5  // share of the intervals from which the stamps are taken as bursts
+	restless   = 4.0  // usual lengths of a burst beyond which there is a gap before it
 )
 
 const codeBursts finding.Code = "log.bursts"
@@ -71,7 +71,7 @@ func rhythm(all []Motion) (every float64, inBursts bool) {
 	return every, float64(n) > mostWithin*float64(len(all)-1)
 }
 
-// lasts are the last readings of bursts.
+// lasts are the indices of the last readings of bursts.
 func lasts(all []Motion, every float64) (ends []int) {
 	for i := range all {
 		if i+1 == len(all) || all[i+1].T-all[i].T >= within*every {
@@ -81,9 +81,9 @@ func lasts(all []Motion, every float64) (ends []int) {
 	return ends
 }
 
-// jitter is the standard deviation of the stamps that end bursts: the median of how
-// far each lies from the middle of its neighbours, as far as their readings say,
-// over what that is of a normal deviation (0.6745·√1.5).
+// jitter is the standard deviation of the stamps that end bursts: the median
+// distance of each from the position between its neighbours expected from the
+// numbers of readings, divided by its value for a normal deviation (0.6745·√1.5).
 func jitter(all []Motion, ends []int) float64 {
 	var off []float64
 	for k := 1; k+1 < len(ends); k++ {

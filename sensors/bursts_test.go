@@ -8,15 +8,16 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// TestSpread gives a minute of even motion the stamps of bursts: the readings come
-// back to when they were measured, and the jitter of the bursts is reported.
+// TestSpread gives a minute of even motion the stamps of bursts: the readings get
+// back the times at which they were measured, and the jitter of the bursts is
+// reported.
 func TestSpread(t *testing.T) {
 	for _, tt := range []struct {
 		name   string
 		size   func(rng *rand.Rand) int
 		jitter float64 // s
 		hole   bool    // two seconds are missing
-		within float64 // s that a reading may be off
+		within float64 // s by which a reading may be off
 		same   bool    // nothing is changed
 	}{
 		{name: "one by one", size: func(*rand.Rand) int { return 1 }, same: true},

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// script is a source that plays what a test wrote down.
+// script is a source that plays the samples of a test.
 type script struct {
 	play func(Sink)
 	err  error
@@ -67,7 +67,7 @@ func TestInOrderDropsLateAndBroken(t *testing.T) {
 }
 
 // TestInOrderDropsSoundOverSound checks that stretches of sound do not overlap,
-// except for what a clock that is being corrected sets them back.
+// except by the correction of a clock.
 func TestInOrderDropsSoundOverSound(t *testing.T) {
 	c := NewCollector()
 	o := NewInOrder(c)

@@ -55,7 +55,7 @@ func (w *Writer) drain() error {
 			return w.storeError("writing", err)
 		}
 		w.backlog.drop()
-		w.unsynced.add(part) // the part dropped here is in the file, unless the failed syncs lost it
+		w.unsynced.add(part) // if the row drops one, it is in the file unless the failed syncs lost it
 	}
 	if err := w.sync(); err != nil {
 		return w.storeError("syncing", err)

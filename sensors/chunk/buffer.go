@@ -17,7 +17,7 @@ func (b *Buffer[S]) Add(s S) {
 	b.chunks[n-1] = append(b.chunks[n-1], s)
 }
 
-// Len returns how many samples there are.
+// Len returns the number of samples.
 func (b *Buffer[S]) Len() int {
 	n := len(b.chunks)
 	if n == 0 {
@@ -26,7 +26,7 @@ func (b *Buffer[S]) Len() int {
 	return (n-1)*size + len(b.chunks[n-1])
 }
 
-// Last returns the last sample; nil where there is none.
+// Last returns the last sample; nil if there is none.
 func (b *Buffer[S]) Last() *S {
 	if b.Len() == 0 {
 		return nil

@@ -22,14 +22,14 @@ type Arrival struct {
 
 const (
 	window   = 30  // reports
-	longWait = 1.5 // s, more than a page is ever busy at a stretch
-	wait     = 0.1 // s, what a redraw may take
-	inARow   = 6   // so many that all waited were not delayed by redraws
+	longWait = 1.5 // s, longer than a page is ever busy without interruption
+	wait     = 0.1 // s, the duration of a redraw
+	inARow   = 6   // so many consecutive delays are not due to redraws
 )
 
-// At returns the arrival of a report that was handed over at handed, on the
-// clock of the samples, and stamped with stamp, in seconds on the wall clock.
-// It is handed itself if the stamp is unusable.
+// At returns the arrival of a report that was delivered at handed, on the clock
+// of the samples, and stamped with stamp, in seconds on the wall clock. It is
+// handed itself if the stamp is unusable.
 func (a *Arrival) At(stamp, handed float64) float64 {
 	diff := handed - stamp
 	if math.IsNaN(diff) || math.IsInf(diff, 0) {

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// TestArrivalTakesTheWaitOut plays reports whose handing over waits behind
+// TestArrivalTakesTheWaitOut plays reports whose delivery is delayed by
 // redraws, on clocks that drift by 50 µs a second.
 func TestArrivalTakesTheWaitOut(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
@@ -56,8 +56,8 @@ func TestArrivalBearsAClockThatSteps(t *testing.T) {
 	}
 }
 
-// TestArrivalFindsASmallStepBack: half a second back looks like a wait at
-// first, and is recognised for what it is after a few reports.
+// TestArrivalFindsASmallStepBack: a step of half a second back looks like a
+// delay at first, and is recognised after a few reports.
 func TestArrivalFindsASmallStepBack(t *testing.T) {
 	var a Arrival
 	for i := range 100 {

@@ -24,12 +24,12 @@ const tellLostEvery = 60.0
 const few = 16
 
 // slice is how much of a batch is passed on kind by kind, s. Usually that is all of
-// it; after a pause it holds samples of before and behind, and a sink that is given
-// a fix of before behind motion that came after takes that for a clock set back.
+// it; after a pause a batch holds samples from before and after it, and a sink that
+// gets an earlier fix after later motion takes that for a clock set back.
 const slice = 1.0
 
-// pass passes a batch on: samples in slices of their time, what marks a hole where it
-// ends, and what is known at the present behind all samples.
+// pass passes a batch on: samples in slices of time, the states of a gap at its end,
+// and the present states after all samples.
 func (d *delivery) pass(ctx context.Context, now float64) error {
 	d.ordered.Present(now)
 	if now-d.lostSaid > tellLostEvery {
@@ -75,8 +75,7 @@ func (d *delivery) samples(ctx context.Context, rest *Batch, until float64) {
 	}
 }
 
-// earliest is the least time that a kind of sample begins with; +Inf where none is
-// left.
+// earliest is the earliest time among the remaining samples; +Inf if none is left.
 func (b *Batch) earliest() float64 {
 	t := math.Inf(1)
 	if len(b.Motion) > 0 {
@@ -94,7 +93,7 @@ func (b *Batch) earliest() float64 {
 	return t
 }
 
-// front passes on what comes up to a time, and what has none.
+// front passes on samples up to a time, and those without a time.
 func front[T any](ctx context.Context, list *[]T, to float64, at func(T) float64, pass func(T)) {
 	n := 0
 	for ; n < len(*list) && !(at((*list)[n]) > to); n++ {

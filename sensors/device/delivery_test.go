@@ -10,11 +10,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// paused is a port of a page that is frozen for a while: what came just before, and
-// a fix of meanwhile, it gives with what comes behind.
+// paused is a port of a page that is frozen for a while: it delivers samples from
+// just before, and a fix from the time in between, together with those from after.
 type paused struct {
 	bench
-	busy bool // it was no more than busy, and knows of no hole
+	busy bool // it was only busy, and does not report a gap
 }
 
 func (p *paused) Drain(to *Batch) {
@@ -44,7 +44,7 @@ func (p *paused) Drain(to *Batch) {
 	p.now = woken + 0.4
 }
 
-// backwards is a sink that notes by how much times step back.
+// backwards is a sink that records by how much times step back.
 type backwards struct {
 	latest, most float64
 	motion       int
@@ -61,10 +61,10 @@ func (b *backwards) Pressure(p sensors.Pressure) { b.at(p.T) }
 func (b *backwards) Sound(s sensors.Sound)       { b.at(s.T) }
 func (b *backwards) State(s sensors.State)       { b.at(s.T) }
 
-// TestNoStepBackBehindAPause gives samples of before, of meanwhile and of behind a
-// pause at once: they are passed on in order of time except for the second within
-// which kinds are interleaved, since a recorder takes more for a clock set back and
-// moves all that comes after.
+// TestNoStepBackBehindAPause delivers samples from before, during and after a pause
+// together: they are passed on in order of time except for the second within which
+// kinds are interleaved, since a recorder takes more for a clock set back and moves
+// all that follow.
 func TestNoStepBackBehindAPause(t *testing.T) {
 	for _, busy := range []bool{false, true} {
 		p, sink := &paused{busy: busy}, &backwards{}
@@ -82,8 +82,8 @@ func TestNoStepBackBehindAPause(t *testing.T) {
 	}
 }
 
-// TestOddTimesArePassedOn gives samples with times that are not numbers: all are
-// passed on, for InOrder to count.
+// TestOddTimesArePassedOn delivers samples with times that are not numbers: all
+// are passed on, for InOrder to count.
 func TestOddTimesArePassedOn(t *testing.T) {
 	d := delivery{watch: newWatch(0), ordered: sensors.NewInOrder(&backwards{})}
 	for _, x := range []float64{math.Inf(-1), 1, math.NaN(), 2, math.Inf(1), 1e300, 3} {

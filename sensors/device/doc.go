@@ -5,8 +5,8 @@
 //
 // Collecting outside the program matters on a phone. In a browser each event
 // that wakes the program costs as much as the work it then does, and an event
-// that finds the program drawing is lost; on Android the sensor queue is read
-// by a thread of its own. Either way an event carries the time at which it was
+// that finds the program drawing is lost; on Android a separate thread reads
+// the sensor queue. Either way an event carries the time at which it was
 // measured or dispatched, so that late polling causes nothing but delay.
 //
 // The packages below this one hold the drivers: web for browsers, android for

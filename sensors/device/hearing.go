@@ -59,7 +59,7 @@ const (
 )
 
 // At returns when a reading was taken: own is its time on the microphone's
-// clock, handed that of its delivery, both in seconds.
+// clock, handed the time of its delivery, both in seconds.
 func (c *SoundClock) At(own, handed float64) float64 {
 	offset := c.arrival.At(own, handed) - own
 	if d := offset - c.offset; !c.running || d > soundCut || d < -soundCut {
@@ -74,7 +74,7 @@ func (c *SoundClock) At(own, handed float64) float64 {
 // of a second.
 const StretchValues = int(sensors.SoundRate) / 10
 
-// Level is x, in parts of sensors.FullScale, as a stretch of sound holds it.
+// Level is x, relative to sensors.FullScale, as stored in a stretch of sound.
 func Level(x float64) int16 {
 	return int16(max(-sensors.FullScale, min(math.Round(x), sensors.FullScale-1)))
 }

@@ -13,8 +13,9 @@ import (
 	"stillair/sensors/sourcetest"
 )
 
-// TestLowpassKeepsItsBand holds what a Lowpass leaves of tones, for the rates
-// that microphones have: the band whole, what folds into it gone.
+// TestLowpassKeepsItsBand checks the response of a Lowpass to tones, for the
+// usual rates of microphones: the band passes unchanged, and what would alias
+// into it is removed.
 func TestLowpassKeepsItsBand(t *testing.T) {
 	for _, rate := range []float64{8000, 16000, 44100, 48000, 96000} {
 		f := NewLowpass(rate)
@@ -41,9 +42,9 @@ func TestLowpassKeepsItsBand(t *testing.T) {
 	}
 }
 
-// TestSoundClockStaysWhole plays stretches that wait behind redraws, on clocks
-// that drift: the times stay within a few milliseconds, and from one stretch to
-// the next the phase of 500 Hz hardly turns.
+// TestSoundClockStaysWhole plays stretches that are delayed by redraws, on
+// clocks that drift: the times stay within a few milliseconds, and the phase of
+// 500 Hz hardly changes between stretches.
 func TestSoundClockStaysWhole(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 3))
 	var c SoundClock
@@ -129,7 +130,7 @@ func TestHearingTellsOfTheMicrophone(t *testing.T) {
 	}
 }
 
-// until12 cancels once a bench has come past 12 s.
+// until12 cancels once a bench is past 12 s.
 func until12(b *bench, cancel func()) func(time.Duration) <-chan time.Time {
 	return func(d time.Duration) <-chan time.Time {
 		if b.now > 12 {

@@ -9,19 +9,19 @@ import (
 // run, without a reason known to the driver.
 const Held finding.Code = "sensor.held"
 
-// heldFor is how long the program may be away between two looks at its port
-// before that is a hole, s: a busy phone is late by tenths of a second, an
-// analysis on the same thread by less than one, and two seconds cost a run.
+// heldFor is how long the program may be away between two polls of its port
+// before that is a gap, s: a busy phone is late by tenths of a second, an
+// analysis on the same thread by less than one, and two seconds lose a run.
 const heldFor = 2.0
 
-// shortest is how long a hole is at least to be marked, s: a receiver that misses
-// no report and a few dozen readings of motion cost no run.
+// shortest is the minimum length of a gap to be reported, s: without a missing
+// fix, a few dozen missing readings of motion lose no run.
 const shortest = 0.5
 
-// notice adds a hole if the program did not run from last to now, there are no
-// samples of that time, and the driver knows of none. (A page that was frozen
-// runs again a moment before it is visible again, and reports its hole only
-// then.)
+// notice adds a gap if the program did not run from last to now, there are no
+// samples from that time, and the driver does not report one. (A page that was
+// frozen runs again a moment before it is visible again, and reports its gap
+// only then.)
 func (b *Batch) notice(last, now float64) {
 	if b.Away || now-last <= heldFor {
 		return

@@ -15,13 +15,13 @@ import (
 )
 
 // bench is a port on a clock that advances by a tenth of a second at each
-// Drain: a phone at rest, as long as quiet says so.
+// Drain: a phone at rest.
 type bench struct {
 	now   float64
 	end   float64        // s, when everything falls silent
 	bare  bool           // fixes without a speed
 	flat  bool           // no gyroscope
-	blink finding.Code   // said about the receiver between fixes
+	blink finding.Code   // reported about the receiver between fixes
 	holes []sensors.Hole // to be reported
 	stops int
 	start error
@@ -48,7 +48,7 @@ func (b *bench) Drain(to *Batch) {
 		if b.flat {
 			m.Turn = r3.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
 		}
-		to.Motion = append(to.Motion, m, m) // each twice, as a careless driver would
+		to.Motion = append(to.Motion, m, m) // each twice, as from a faulty driver
 	}
 	if t := b.now; t < b.end && math.Mod(t+0.01, 1) < 0.05 {
 		f := sensors.NewFix(t, 3)
@@ -154,8 +154,8 @@ func TestPortIsStoppedAndItsLossCounted(t *testing.T) {
 	}
 }
 
-// TestHolesAreMarked: a hole that the driver knows of, one that shows only by the
-// program having been away, and none where it was away and motion came all the same.
+// TestHolesAreMarked: a gap that the driver reports, one that shows only by the
+// program having been away, and none if it was away but motion arrived.
 func TestHolesAreMarked(t *testing.T) {
 	hole := sensors.Hole{From: 5, To: 44, Why: finding.New("browser.was_hidden")}
 	for _, c := range []struct {

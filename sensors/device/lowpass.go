@@ -14,7 +14,7 @@ type Lowpass struct {
 	Taps   []float64
 }
 
-// soundStop is the attenuation of what would alias into the band, dB.
+// soundStop is the attenuation of frequencies that would alias into the band, dB.
 const soundStop = 80.0
 
 // NewLowpass designs the filter for a microphone's rate by Kaiser's window
@@ -30,7 +30,7 @@ func NewLowpass(rate float64) Lowpass {
 	width := 2 * math.Pi * (stop - sensors.SoundBand) / rate
 	half := int(math.Ceil((soundStop-7.95)/(2.285*width)) / 2)
 	beta := 0.1102 * (soundStop - 8.7)
-	cut := (stop + sensors.SoundBand) / 2 / rate // turns each reading
+	cut := (stop + sensors.SoundBand) / 2 / rate // cycles per reading
 	taps := make([]float64, 2*half+1)
 	sum := 0.0
 	for i := range taps {

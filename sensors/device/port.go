@@ -27,8 +27,8 @@ type Batch struct {
 	Pressure []sensors.Pressure
 	Sound    []sensors.Sound // whose values are never used again
 	Reports  []Report
-	Holes    []sensors.Hole // in which the device let the driver have nothing, each reported when it is over
-	Away     bool           // the device lets the driver have nothing now, and the hole will be reported
+	Holes    []sensors.Hole // in which the device delivered nothing, each reported when it is over
+	Away     bool           // the device delivers nothing now, and the gap will be reported
 	Lost     int            // events that the driver had no room for
 }
 
@@ -36,7 +36,7 @@ type Batch struct {
 type Report struct {
 	Sensor    sensors.Sensor
 	Condition sensors.Condition
-	Detail    finding.Finding // what there is to say to the rider; may be zero
+	Detail    finding.Finding // message to the rider; may be zero
 }
 
 // same reports whether two reports mean the same.

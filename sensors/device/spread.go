@@ -2,7 +2,7 @@ package device
 
 import "math"
 
-// Spread sums up a series: how many, mean, largest. The zero value is empty.
+// Spread summarises a series: number, mean and largest value. The zero value is empty.
 type Spread struct {
 	N          int
 	mean, most float64

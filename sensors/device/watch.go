@@ -8,8 +8,8 @@ import (
 )
 
 // patience is the time without samples after which the rider is warned, in
-// seconds. A receiver reports once a second and may leave out a few under a
-// bridge; a gyroscope belongs to the motion that carries it.
+// seconds. A receiver reports once a second and may miss a few under a bridge;
+// the gyroscope is part of the motion samples.
 var patience = map[sensors.Sensor]float64{
 	sensors.SensorMotion:   1,
 	sensors.SensorTurn:     2,
@@ -29,7 +29,7 @@ const (
 // watch tracks the condition of each sensor and reports changes only.
 type watch struct {
 	is   map[sensors.Sensor]Report
-	why  map[sensors.Sensor]finding.Finding // what the driver said about a sensor that may fall silent
+	why  map[sensors.Sensor]finding.Finding // the driver's reason for a sensor that may fall silent
 	seen map[sensors.Sensor]float64         // when the last sample came, s
 	bare float64                            // when the last fix without a speed came, s
 	from float64                            // when the source began, s
@@ -39,18 +39,18 @@ func newWatch(now float64) *watch {
 	return &watch{is: map[sensors.Sensor]Report{}, why: map[sensors.Sensor]finding.Finding{}, seen: map[sensors.Sensor]float64{}, bare: math.Inf(-1), from: now}
 }
 
-// heard takes what the driver says. A working sensor said to be silent may
-// have missed one report only; that it is silent shows when no more come.
+// heard takes a report of the driver. A working sensor reported as silent may
+// have missed only one report; it counts as silent when no more arrive.
 func (w *watch) heard(t Report) []Report {
 	if t.Condition == sensors.Silent && w.is[t.Sensor].Condition == sensors.Working {
 		w.why[t.Sensor] = t.Detail
 		return nil
 	}
-	delete(w.seen, t.Sensor) // what came before says nothing about now
+	delete(w.seen, t.Sensor) // earlier samples do not count any more
 	return w.changed(t)
 }
 
-// hole marks a hole in what motion and fixes delivered, where they did.
+// hole reports a gap for motion and fixes, if they had delivered.
 func (w *watch) hole(h sensors.Hole) (marks []sensors.State) {
 	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorFix} {
 		if _, ever := w.seen[s]; !ever {
@@ -63,7 +63,7 @@ func (w *watch) hole(h sensors.Hole) (marks []sensors.State) {
 	return marks
 }
 
-// changed takes what is now known of a sensor and returns it if it is news.
+// changed takes the new state of a sensor and returns it if it has changed.
 func (w *watch) changed(t Report) []Report {
 	if w.is[t.Sensor].same(t) {
 		return nil
@@ -72,7 +72,7 @@ func (w *watch) changed(t Report) []Report {
 	return []Report{t}
 }
 
-// saw looks at what a batch holds, and at the time, and returns what changed.
+// saw checks the contents of a batch, and the time, and returns the changes.
 func (w *watch) saw(b *Batch, now float64) (changes []Report) {
 	w.count(b, now)
 	for _, s := range []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure, sensors.SensorSound} {

@@ -2,8 +2,8 @@
 // plain C, which can be compiled on other systems against test doubles of
 // Android: a thread on the NDK's sensor queue for motion and pressure
 // (motion.c) and a thread attached to the virtual machine that asks for
-// permission, orders fixes and reads the last known one (fixes.c). Each puts
-// what it gets into a ring of its own, which Port empties.
+// permission, orders fixes and reads the last known one (fixes.c). Each writes
+// to its own ring buffer, which Port empties.
 //
 // # The microphone
 //
@@ -26,10 +26,9 @@
 //
 // # Axes and units
 //
-// Android's accelerometer gives specific force in m/s², +g upwards at rest,
-// and its gyroscope rad/s, right-handed about the same axes (SensorEvent in
-// Android's reference): both as package sensors wants them. Pressure comes in
-// hPa.
+// Android's accelerometer gives specific force in m/s², +g upwards at rest, and
+// its gyroscope rad/s, right-handed about the same axes (SensorEvent in
+// Android's reference): both as in package sensors. Pressure comes in hPa.
 //
 // # Clocks
 //

@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// location is one fix as fixes.c hands it over.
+// location is one fix as delivered by fixes.c.
 type location struct {
 	t, utc                      int64 // ns since the phone was started; ms since 1970
 	lat, lon, alt               float64
@@ -34,7 +34,7 @@ func (l location) fix() sensors.Fix {
 	return f
 }
 
-// How the receiver is; fixes.h has the same numbers.
+// The states of the receiver; fixes.h has the same numbers.
 const (
 	starting = iota
 	asking
@@ -45,7 +45,7 @@ const (
 	broken
 )
 
-// fixReport puts the state of the receiver into words; why is the system's.
+// fixReport converts the state of the receiver to a report; why is the system's reason.
 func fixReport(state int, why string) (device.Report, bool) {
 	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Report, bool) {
 		return device.Report{Sensor: sensors.SensorFix, Condition: c, Detail: finding.New(code, args...)}, true

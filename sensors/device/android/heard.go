@@ -9,30 +9,30 @@ import (
 	"stillair/sensors/finding"
 )
 
-// heard is what the microphone gave at once, as microphone.c hands it over. Readings
-// are numbered from the opening on.
+// heard is a block of readings of the microphone as delivered by microphone.c.
+// Readings are numbered from the opening on.
 type heard struct {
 	first   int64 // number of the first
-	n, t    int64 // a reading's number, and when it was heard, in ns since the phone was started
-	stamped bool  // the system says so; else t is when it was handed over
+	n, t    int64 // number of a reading, and its time in ns since the phone was started
+	stamped bool  // t is from the system; else it is the time of delivery
 	level   []int16
 }
 
-// loudest is from where on a reading is taken to stand at the end of the range:
-// what is cut off does not always end at the very last number.
+// loudest is the level from which a reading counts as clipped: clipped sound
+// does not always reach the very last number.
 const loudest = 0.999 * sensors.FullScale
 
-// hearing brings what was heard down to the rate that is recorded.
+// hearing downsamples the sound to the recorded rate.
 type hearing struct {
 	clock   device.SoundClock
-	stamped bool  // the system has said when it heard
-	n, t    int64 // as in heard, the newest that is trusted
+	stamped bool  // the system has provided a time stamp
+	n, t    int64 // as in heard, from the newest accepted time stamp
 	filter  device.Lowpass
 	rate    float64 // of the microphone, 1/s
 	past    []int16 // readings that the filter still needs
 	from    int64   // number of past[0]
-	out     []int16 // values of the stretch that is being made
-	at      float64 // number of the reading that out[0] stands for
+	out     []int16 // values of the current stretch
+	at      float64 // number of the reading at out[0]
 	clipped int
 }
 
@@ -40,7 +40,7 @@ func newHearing(rate float64) hearing {
 	return hearing{rate: rate, filter: device.NewLowpass(rate)}
 }
 
-// add takes what came next and appends to b the stretches that are whole.
+// add takes the next readings and appends complete stretches to b.
 func (h *hearing) add(x heard, b *device.Batch) {
 	if x.first != h.from+int64(len(h.past)) {
 		h.past, h.out, h.from, h.clipped = h.past[:0], nil, x.first, 0 // some were lost
@@ -67,7 +67,7 @@ func (h *hearing) add(x heard, b *device.Batch) {
 	h.from += int64(done)
 }
 
-// value is what the filter makes of the first of the readings.
+// value is the output of the filter at the first of the readings.
 func (h *hearing) value(past []int16) int16 {
 	sum := 0.0
 	for i, tap := range h.filter.Taps {
@@ -76,8 +76,8 @@ func (h *hearing) value(past []int16) int16 {
 	return device.Level(sum)
 }
 
-// anchor takes the time of x, unless the system has given better ones. The two
-// kinds are some hundredths of a second apart.
+// anchor takes the time of x, unless the system has provided better ones. The
+// two kinds differ by some hundredths of a second.
 func (h *hearing) anchor(x heard) {
 	if h.stamped && !x.stamped {
 		return
@@ -97,7 +97,7 @@ func (h *hearing) send(b *device.Batch) {
 	h.out, h.clipped = nil, 0
 }
 
-// How the microphone is; microphone.h has the same numbers.
+// The states of the microphone; microphone.h has the same numbers.
 const (
 	microphoneOpening = iota
 	microphoneNone
@@ -106,7 +106,7 @@ const (
 	microphoneCut
 )
 
-// microphoneReport puts the state of the microphone into words; code is AAudio's.
+// microphoneReport converts the state of the microphone to a report; code is AAudio's.
 func microphoneReport(state, code int) (device.Report, bool) {
 	say := func(c sensors.Condition, code finding.Code, args ...finding.Arg) (device.Report, bool) {
 		return device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(code, args...)}, true

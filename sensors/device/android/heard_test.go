@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/device"
 )
 
-// played gives n readings of a tone of 100 Hz from reading first on, stamped at
-// its end; reading 0 is heard 5 s after the phone was started.
+// played returns n readings of a tone of 100 Hz from reading first on, stamped
+// at its end; reading 0 is at 5 s after the phone was started.
 func played(first int64, n int) heard {
 	x := heard{first: first, n: first + int64(n), stamped: true, level: make([]int16, n)}
 	x.t = 5e9 + x.n*1e9/48000
@@ -57,8 +57,8 @@ func TestHearingAcrossALoss(t *testing.T) {
 	}
 }
 
-// TestHearingTrustsTheSystem: the time of handing over, here 30 ms late, counts
-// only as long as the system tells none.
+// TestHearingTrustsTheSystem: the time of delivery, here 30 ms late, counts
+// only as long as the system provides none.
 func TestHearingTrustsTheSystem(t *testing.T) {
 	h := newHearing(48000)
 	var b device.Batch

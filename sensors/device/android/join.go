@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/device"
 )
 
-// What an event is; motion.h has the same numbers.
+// Kinds of event; motion.h has the same numbers.
 const (
 	force    = 1
 	turn     = 2
@@ -23,24 +23,23 @@ type event struct {
 	v    r3.Vec // m/s², rad/s, or hPa in X
 }
 
-// How far apart two turn rates may be for one between them to be read off a
-// straight line, and how long a force waits for the next, in ns.
+// How far apart two turn rates may be for linear interpolation between them,
+// and how long a force waits for the next, in ns.
 const (
 	widest  = 50e6
 	longest = 150e6
 )
 
-// join gives each force the turn rate of the same instant: the two sensors
-// keep their own time, some milliseconds apart.
+// join gives each force the turn rate at the same time: the two sensors are
+// read at different times, some milliseconds apart.
 type join struct {
 	noTurn bool    // the phone has no gyroscope
-	forces []event // that wait for a turn rate after them
+	forces []event // waiting for a later turn rate
 	turns  []event // from the last before the first waiting force
 	newest int64
 }
 
-// add takes events in the order in which they came and appends to b what is
-// ready.
+// add takes events in order of arrival and appends to b what is ready.
 func (j *join) add(events []event, b *device.Batch) {
 	for _, e := range events {
 		j.newest = max(j.newest, e.t)
@@ -65,8 +64,8 @@ func (j *join) add(events []event, b *device.Batch) {
 	j.forces = append(j.forces[:0], j.forces[done:]...)
 }
 
-// at returns the turn rate at t, NaN where there is none, and whether to wait
-// for a later one first. Calls must come in order of t.
+// at returns the turn rate at t, NaN if there is none, and whether to wait for
+// a later one first. Calls must be in order of t.
 func (j *join) at(t int64) (w r3.Vec, ready bool) {
 	nan := math.NaN()
 	none := r3.Vec{X: nan, Y: nan, Z: nan}

@@ -24,7 +24,7 @@ func TestForcesGetTheTurnOfTheirInstant(t *testing.T) {
 		name   string
 		noTurn bool
 		events []event
-		turns  []float64 // of each force that comes out
+		turns  []float64 // of each force returned
 	}{
 		{"between two", false, []event{w(0, 1), f(2 * ms), w(4*ms, 3)}, []float64{2}},
 		{"at one", false, []event{w(0, 1), w(5*ms, 7), f(5 * ms), w(9*ms, 8)}, []float64{7}},

@@ -35,7 +35,7 @@ func NewMicrophone(native Native) *Microphone {
 	return &Microphone{native: native, library: "libaaudio.so"}
 }
 
-// leave tells how it stands with the microphone: a sum of STILL_….
+// leave returns the permission and abilities of the microphone: a sum of STILL_….
 func leave(native Native) (is C.int, err error) {
 	err = native(func(_, env, ctx uintptr) error {
 		var why [room]C.char
@@ -82,7 +82,7 @@ func (m *Microphone) Drain(b *device.Batch) {
 		m.heard = newHearing(float64(rate))
 	}
 	some := m.heard.rate > 0 && m.take(b)
-	if state == m.state || state == microphoneCut && some { // why it ended is reported after the last sound
+	if state == m.state || state == microphoneCut && some { // the reason of the end is reported after the last sound
 		return
 	}
 	m.state = state
@@ -121,10 +121,10 @@ func (m *Microphone) Stop() {
 	}
 }
 
-// How PermitMicrophone waits.
+// The waiting times of PermitMicrophone.
 const (
 	look    = 100 * time.Millisecond
-	patient = 600 // looks until the rider is taken to have gone away
+	patient = 600 // checks until the rider is assumed to have left
 )
 
 // answers counts the questions that the rider has answered.
@@ -140,9 +140,9 @@ func answers(native Native) (n C.int, err error) {
 }
 
 // PermitMicrophone asks the rider for permission to use the microphone and reports whether
-// it was given; it waits for the answer, which the app's activity counts. Where
-// the rider has forbidden to be asked, Android answers by itself. after is
-// time.After or a stand-in for it.
+// it was given; it waits for the answer, which the app's activity counts. If the rider has
+// chosen not to be asked again, Android answers by itself. after is time.After or a
+// stand-in for it.
 func PermitMicrophone(native Native, after func(time.Duration) <-chan time.Time) bool {
 	is, err := leave(native)
 	if err != nil || is&C.STILL_MAY_HEAR != 0 {

@@ -56,9 +56,9 @@ func line(sounds []sensors.Sound, hz float64) (amplitude, phase float64) {
 	return cmplx.Abs(z), cmplx.Phase(z)
 }
 
-// TestMicrophoneHearsWholeAndInTime checks that a tone comes out with its strength and
-// on the clock of the other sensors, and that nothing above the band folds into
-// it: 2900 Hz would come out at 500.
+// TestMicrophoneHearsWholeAndInTime checks that a tone is recorded with its amplitude
+// and on the clock of the other sensors, and that nothing above the band aliases into
+// it: 2900 Hz would appear at 500.
 func TestMicrophoneHearsWholeAndInTime(t *testing.T) {
 	for _, c := range []struct {
 		name      string
@@ -68,7 +68,7 @@ func TestMicrophoneHearsWholeAndInTime(t *testing.T) {
 	}{
 		{"stamped", 0, false, 50e-6},
 		{"on a phone that has slept", time.Hour, false, 50e-6},
-		{"by when it was handed over", 0, true, 0.002}, // beside the 15 ms of the stand-in, which is three turns
+		{"by when it was handed over", 0, true, 0.002}, // plus the 15 ms of the stand-in, which is three periods
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			machine.Reset(35)
@@ -132,7 +132,7 @@ func TestWhatHappensToTheMicrophone(t *testing.T) {
 	}
 }
 
-// TestUntreatedWhereThePhoneCan holds the presets, by the numbers of AAudio.h:
+// TestUntreatedWhereThePhoneCan checks the presets, by the numbers of AAudio.h:
 // 6 is VOICE_RECOGNITION and 9 is UNPROCESSED.
 func TestUntreatedWhereThePhoneCan(t *testing.T) {
 	for _, c := range []struct {

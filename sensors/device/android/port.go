@@ -18,7 +18,7 @@ import (
 )
 
 // Native runs a function on a thread that is attached to the virtual machine
-// and gives it the machine, the environment of that thread and the activity.
+// and passes it the machine, the environment of that thread and the activity.
 type Native func(func(vm, env, ctx uintptr) error) error
 
 // Port drives the sensors of the phone; it is a device.Port.
@@ -55,8 +55,8 @@ func (p *Port) Start() error {
 	return err
 }
 
-// pointer turns what the toolkit gives as a number back into the pointer that
-// it is. It points to memory of the virtual machine, which Go does not move.
+// pointer converts a number from the toolkit back to a pointer. It points to
+// memory of the virtual machine, which Go does not move.
 func pointer(p uintptr) unsafe.Pointer { return *(*unsafe.Pointer)(unsafe.Pointer(&p)) }
 
 // Drain implements device.Port.
@@ -85,7 +85,7 @@ func convert(events []C.still_event) []event {
 	return out
 }
 
-// tellMotion says which of the sensors the phone has.
+// tellMotion reports which of the sensors the phone has.
 func (p *Port) tellMotion(b *device.Batch) {
 	has := int(C.still_motion_has(p.motion))
 	p.join.noTurn = has&turn == 0

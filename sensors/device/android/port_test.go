@@ -75,7 +75,7 @@ func TestRatesAndValues(t *testing.T) {
 			t.Fatalf("motion %+v", m)
 		}
 	}
-	if worst > 1e-4 { // a straight line over 5 ms, and float32
+	if worst > 1e-4 { // linear interpolation over 5 ms, and float32
 		t.Errorf("turn rate off by %g rad/s at the time of the force", worst)
 	}
 	if f := log.Fixes[0]; f.Speed != 20 || math.Abs(f.SpeedSD-0.3) > 1e-6 || f.BearingDeg != 90 || f.UTC.Year() != 2026 {
@@ -98,7 +98,7 @@ func TestHighRateWhereAllowed(t *testing.T) {
 }
 
 // TestClockThatStoodStill: a phone that has slept for an hour, whose sensors
-// stamp on the clock that did not go on meanwhile.
+// stamp on the clock that stopped meanwhile.
 func TestClockThatStoodStill(t *testing.T) {
 	for _, monotonic := range []bool{false, true} {
 		machine.Reset(35)
@@ -142,9 +142,9 @@ func TestLeave(t *testing.T) {
 	}
 }
 
-// TestVersions: from Android 12 on an intent has to say that it may be filled
-// in, from 14 on such an intent names its package; before Android 6 leave was
-// given at installation.
+// TestVersions: from Android 12 on a pending intent has to be marked as
+// mutable, from 14 on such an intent names its package; before Android 6
+// permission was given at installation.
 func TestVersions(t *testing.T) {
 	for _, api := range []int{23, 26, 30, 31, 34, 35} {
 		machine.Reset(api)
@@ -205,7 +205,7 @@ func TestBareFix(t *testing.T) {
 	}
 }
 
-// TestOldFixesDoNotCount: what the system knew an hour before is not a fix of this
+// TestOldFixesDoNotCount: a location from an hour before is not a fix of this
 // recording.
 func TestOldFixesDoNotCount(t *testing.T) {
 	machine.Reset(35)

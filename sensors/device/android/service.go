@@ -14,10 +14,10 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Notice is what is shown while the service runs. No speed is in it: nobody is
-// to look at it while riding.
+// Notice is the notification of the running service. It has no speed: nobody
+// should look at it while riding.
 type Notice struct {
-	Channel     string // what the rider finds it under in the settings
+	Channel     string // its name in the settings
 	Title, Text string
 	End         string // on its button
 	Since       time.Time
@@ -26,8 +26,8 @@ type Notice struct {
 // Happened is what happened to the service.
 type Happened int32
 
-// What RideService tells; files/smali of package app/desk/android has the same
-// numbers.
+// The events of RideService; files/smali of package app/desk/android has the
+// same numbers.
 const (
 	started Happened = iota + 1
 	refused
@@ -36,9 +36,9 @@ const (
 	Gone     // the system ended the service
 )
 
-// Service keeps the app going while a ride is recorded, with the screen off or
-// the app hidden: a foreground service of Android, with the processor held
-// awake. An app has one.
+// Service keeps the app running while a ride is recorded, with the screen off
+// or the app hidden: a foreground service of Android with a wake lock. An app
+// has one.
 type Service struct {
 	native Native
 	after  func(time.Duration) <-chan time.Time
@@ -57,7 +57,7 @@ type answer struct {
 // after is time.After or a stand-in for it.
 func NewService(native Native, after func(time.Duration) <-chan time.Time) *Service {
 	s := &Service{native: native, after: after, begun: make(chan answer, 1), events: make(chan Happened, 16)}
-	s.self = cgo.NewHandle(s) // for as long as the process lives: the service may tell of itself at any time
+	s.self = cgo.NewHandle(s) // for the life of the process: the service may send events at any time
 	return s
 }
 
@@ -65,16 +65,16 @@ func NewService(native Native, after func(time.Duration) <-chan time.Time) *Serv
 // waits for.
 const answerWithin = 5 * time.Second
 
-// ErrNoAnswer is returned where Android neither starts the service nor refuses.
+// ErrNoAnswer is returned if Android neither starts the service nor refuses.
 var ErrNoAnswer = finding.Fail("android.service_not_started")
 
-// Begin starts the service, or gives a running one another notice and type. It
-// returns once the service runs or Android has refused. The app must be
-// visible, and the permission for the location, and for the microphone with sound,
-// must have been given.
+// Begin starts the service, or changes the notice and type of a running one. It
+// returns once the service runs or Android has refused. The app must be visible,
+// and the permission for the location, and for the microphone with sound, must
+// have been given.
 func (s *Service) Begin(n Notice, sound bool) error {
 	s.ending.Store(false)
-	select { // an answer that came too late for an earlier call
+	select { // drop a late answer to an earlier call
 	case <-s.begun:
 	default:
 	}
@@ -106,7 +106,7 @@ func (s *Service) Show(n Notice) error {
 	})
 }
 
-// with calls C with a notice.
+// with calls a C function with a notice.
 func (s *Service) with(n Notice, types C.int, call func(*C.JNIEnv, C.jobject, *C.still_ride, *C.char) C.int) error {
 	return s.native(func(_, env, ctx uintptr) error {
 		var c texts
@@ -127,12 +127,12 @@ func (s *Service) End() error {
 	})
 }
 
-// Events gives what happens to the service: EndAsked, Swiped and Gone, the last
-// only where nobody called End.
+// Events returns the events of the service: EndAsked, Swiped and Gone, the last
+// only if End was not called.
 func (s *Service) Events() <-chan Happened { return s.events }
 
-// took takes what the service tells, on the thread that draws Java's windows:
-// it may not wait.
+// took receives the events of the service, on Java's UI thread: it must not
+// block.
 func (s *Service) took(a answer) {
 	switch {
 	case a.what == started || a.what == refused:
@@ -144,7 +144,7 @@ func (s *Service) took(a answer) {
 	default:
 		select {
 		case s.events <- a.what:
-		default: // sixteen that nobody took say no more than seventeen
+		default: // with sixteen unread events another one adds nothing
 		}
 	}
 }

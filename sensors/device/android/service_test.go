@@ -8,14 +8,14 @@ import (
 	"time"
 )
 
-// These tests run the service as it is packed: its classes are turned back from
-// the file of classes that the package holds (.ci/android/doubles).
+// These tests run the service as packed: its classes are converted back from
+// the package's dex file (.ci/android/doubles).
 
 func notice() Notice {
 	return Notice{Channel: "Rides", Title: "Recording", Text: "Put the phone away", End: "End the ride", Since: time.UnixMilli(1_780_000_000_000)}
 }
 
-// What a rider sees, and how, before Android 12 and from then on.
+// The notification before Android 12 and from then on.
 const (
 	noticeWords = "Recording|Put the phone away|1780000000000|android.intent.action.MAIN|End the ride|"
 	noticeOf12  = "Recording|Put the phone away|1780000000000|android.intent.action.MAIN|End the ride, unlocked|at once|"
@@ -44,7 +44,7 @@ func holds(t *testing.T, want map[string]string) {
 	}
 }
 
-// next is what happened to the service; 0 where nothing did.
+// next is the next event of the service; 0 if none.
 func next(s *Service) Happened {
 	machine.Does("settle")
 	select {
@@ -111,8 +111,8 @@ func TestServiceIsRefused(t *testing.T) {
 	}
 }
 
-// TestServiceWidens: sound switched on while the service runs. One that may not
-// have more continues with what it has.
+// TestServiceWidens: sound is switched on while the service runs. If that is
+// refused, it continues as before.
 func TestServiceWidens(t *testing.T) {
 	s := running(t, 35, false)
 	if err := s.Begin(notice(), true); err != nil {
@@ -139,8 +139,8 @@ func TestServiceShowsAnotherNotice(t *testing.T) {
 	holds(t, map[string]string{"notification": strings.Replace(noticeOf12, "Put the phone away", "The phone is full", 1), "types": "8"})
 }
 
-// TestWhatHappensToTheService: the button and a swipe reach the program and leave
-// the service as it is; its end does too, where nobody asked for it.
+// TestWhatHappensToTheService: the button and a swipe reach the program and do
+// not change the service; its end is reported too, if unrequested.
 func TestWhatHappensToTheService(t *testing.T) {
 	for _, c := range []struct {
 		does  string
@@ -180,7 +180,7 @@ func TestServiceStartedWithNothing(t *testing.T) {
 	}
 }
 
-// mute is a phone whose Android never answers.
+// mute is a phone on which Android never answers.
 func TestServiceWithoutAnAnswer(t *testing.T) {
 	soon := func(time.Duration) <-chan time.Time { return time.After(time.Millisecond) }
 	s := NewService(func(func(vm, env, ctx uintptr) error) error { return nil }, soon)

@@ -7,25 +7,24 @@ import "C"
 
 import "stillair/sensors/finding"
 
-// Settings are what of the phone's settings decides whether a ride can be
-// recorded with the screen off.
+// Settings are the phone's settings that decide whether a ride can be recorded
+// with the screen off.
 type Settings struct {
-	Notifications bool // they are shown, and with them the way to end the ride
-	// ScreenOff says that Battery Saver is on and stops the satellites when the
-	// screen goes off.
+	Notifications bool // they are shown, so that the ride can be ended from them
+	// ScreenOff is true if Battery Saver is on and stops GPS when the screen
+	// goes off.
 	ScreenOff bool
-	// Restricted says that the rider forbade the app to run in the background.
+	// Restricted is true if the app is not allowed to run in the background.
 	Restricted bool
-	// Approximate says that of the location only the coarse one may be used,
-	// which has no speed.
+	// Approximate is true if only the coarse location is allowed, which has no
+	// speed.
 	Approximate bool
 	Lit         bool // the screen is on
 }
 
-// What Battery Saver does to the location (PowerManager.LOCATION_MODE_…): 0
-// nothing, 1 no satellites with the screen off, 2 no location with the screen
-// off, 3 none except for what is in the foreground, 4 none asked for with the
-// screen off.
+// Effects of Battery Saver on the location (PowerManager.LOCATION_MODE_…): 0
+// none, 1 no satellites with the screen off, 2 no location with the screen off,
+// 3 none except in the foreground, 4 requests throttled with the screen off.
 const (
 	modeNoChange   = 0
 	modeForeground = 3
@@ -37,7 +36,7 @@ func newSettings(x C.still_settings) Settings {
 		Approximate: x.approximate == 1, Lit: x.lit != 0}
 }
 
-// ReadSettings asks the phone.
+// ReadSettings reads them from the phone.
 func ReadSettings(native Native) (s Settings, err error) {
 	err = native(func(_, env, ctx uintptr) error {
 		var x C.still_settings
@@ -51,7 +50,7 @@ func ReadSettings(native Native) (s Settings, err error) {
 	return s, err
 }
 
-// AskToNotify puts Android's question for notifications on the screen.
+// AskToNotify shows Android's request for notifications.
 func AskToNotify(native Native) error {
 	return native(func(_, env, ctx uintptr) error {
 		var why [room]C.char
@@ -59,10 +58,10 @@ func AskToNotify(native Native) error {
 	})
 }
 
-// Exit is how the app's process ended the last time.
+// Exit is how the app's process last ended.
 type Exit int
 
-// The ways that Android tells of, by the numbers of ApplicationExitInfo.
+// The reasons reported by Android, by the numbers of ApplicationExitInfo.
 const (
 	ExitMemory    Exit = 3 // the phone ran short of it
 	ExitCrash     Exit = 4
@@ -77,7 +76,7 @@ const (
 
 var errExitUnknown = finding.Fail("android.exit_unknown")
 
-// LastExit asks Android, which tells from 11 on.
+// LastExit asks Android; it is known from version 11 on.
 func LastExit(native Native) (e Exit, err error) {
 	err = native(func(_, env, ctx uintptr) error {
 		code := C.still_last_exit((*C.JNIEnv)(pointer(env)), C.jobject(pointer(ctx)))

@@ -14,10 +14,10 @@ import (
 	"unsafe"
 )
 
-// room is how long an explanation may be, in bytes.
+// room is the maximum length of an explanation, in bytes.
 const room = 200
 
-// explain makes an error of what C wrote where it failed.
+// explain makes an error of the message that C wrote on failure.
 func explain(ok C.int, why *[room]C.char) error {
 	if ok != 0 {
 		return nil
@@ -40,8 +40,8 @@ func (t texts) free() {
 	}
 }
 
-// Sharer hands a file to another app through the system's sheet, using the
-// phone's downloads, where it stays.
+// Sharer passes a file to another app through the system's share sheet. It
+// stays in the phone's downloads.
 type Sharer struct{ Native Native }
 
 // Share needs Android 10.
@@ -58,15 +58,15 @@ func (s Sharer) Share(ctx context.Context, name, mediaType string, data []byte) 
 	})
 }
 
-// Voice is the system's voice. It takes a moment to get ready, so it is made
-// well before it is needed.
+// Voice is the system's speech output. It takes a moment to get ready, so it is
+// created well before it is needed.
 type Voice struct {
 	native Native
 	mu     sync.Mutex
 	voice  C.jobject
 }
 
-// NewVoice wakes the system's voice.
+// NewVoice starts the system's speech output.
 func NewVoice(native Native) (*Voice, error) {
 	v := &Voice{native: native}
 	err := native(func(_, env, ctx uintptr) error {
@@ -92,10 +92,10 @@ func (v *Voice) Say(text, language string) error {
 	})
 }
 
-// Buzzer shakes the phone.
+// Buzzer makes the phone vibrate.
 type Buzzer struct{ Native Native }
 
-// Buzz shakes for d.
+// Buzz vibrates for d.
 func (b Buzzer) Buzz(d time.Duration) error {
 	return b.Native(func(_, env, ctx uintptr) error {
 		var why [room]C.char

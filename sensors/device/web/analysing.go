@@ -12,15 +12,16 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Aside is the program once more, in a worker, for work that takes long and much
-// memory: analysing.js starts it from what the page compiled.
+// Aside is a second instance of the program, in a worker, for work that takes
+// long and much memory: analysing.js starts it from the module that the page
+// compiled.
 type Aside struct{}
 
 var errNoAside = finding.Fail("browser.script_missing", finding.Text("script", "analysing.js"))
 
-// Do starts a worker for what ask writes and returns its answer and how many bytes that is. tell is called
-// meanwhile with the share that is done. The end of the context ends the worker,
-// and so does the answer: its memory is then free. Do may not be called from
+// Do starts a worker for the request that ask writes and returns its answer and the size of
+// that in bytes. tell is called meanwhile with the share that is done. The worker ends with
+// the context or after its answer, which frees its memory. Do must not be called from
 // inside a JavaScript callback.
 func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share float64)) (answer io.Reader, size int, err error) {
 	page := js.Global().Get("stillairAnalysing")
@@ -31,7 +32,7 @@ func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share 
 	onShare := js.FuncOf(func(_ js.Value, args []js.Value) any {
 		select {
 		case shares <- args[0].Float():
-		default: // the one before was not taken yet
+		default: // the previous one was not read yet
 		}
 		return nil
 	})
@@ -64,13 +65,14 @@ func (Aside) Do(ctx context.Context, ask func(io.Writer) error, tell func(share 
 	}
 }
 
-// outcome is the answer of a worker, null where there is none, and why.
+// outcome is the answer of a worker, or null, and the reason.
 type outcome struct{ answer, why js.Value }
 
 // Asked reports whether this program was started in a worker, to answer there.
 func Asked() bool { return !js.Global().Get("stillairWork").IsUndefined() }
 
-// Answer does in the worker what the page asks. What do returns writes the answer.
+// Answer handles the request of the page in the worker. The function that do returns
+// writes the answer.
 func Answer(do func(asked io.Reader, size int, tell func(share float64)) (func(io.Writer) error, error)) {
 	work := js.Global().Get("stillairWork")
 	asked, size := partsOf(work.Get("parts"))
@@ -85,10 +87,10 @@ func Answer(do func(asked io.Reader, size int, tell func(share float64)) (func(i
 	work.Call("done")
 }
 
-// piece is how many bytes go over to JavaScript at a time.
+// piece is the number of bytes passed to JavaScript at a time.
 const piece = 1 << 18
 
-// adder hands what is written to JavaScript, part by part.
+// adder passes what is written to JavaScript, part by part.
 type adder struct{ work js.Value }
 
 // Write implements io.Writer.
@@ -105,7 +107,7 @@ func toParts(work js.Value, write func(io.Writer) error) error {
 	return b.Flush()
 }
 
-// fromParts reads a list of byte arrays, letting each go when it was read.
+// fromParts reads a list of byte arrays and releases each after reading.
 type fromParts struct {
 	list js.Value
 	held []byte

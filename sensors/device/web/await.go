@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Error is what a browser's promise was rejected with.
+// Error is the reason with which a browser's promise was rejected.
 type Error struct {
 	Name    string // of the DOMException, such as QuotaExceededError
 	Message string
@@ -21,8 +21,8 @@ func (e *Error) Error() string {
 	return e.Name + ": " + e.Message
 }
 
-// await returns what a promise resolves to. It may not be called from inside a
-// JavaScript callback, which would wait for itself.
+// await returns the value of a promise. It must not be called from inside a
+// JavaScript callback, which would deadlock.
 func await(promise js.Value) (js.Value, error) {
 	type answer struct {
 		value js.Value

@@ -34,9 +34,9 @@ func names(t *testing.T, f *web.Files) (all []string) {
 	return all
 }
 
-// TestOldRecordingsAreCarriedOver keeps recordings as a browser without a private
-// folder does, and continues with one that has it: the old ones are listed, read and
-// deleted beside the new, and no name is given twice.
+// TestOldRecordingsAreCarriedOver stores recordings as in a browser without a
+// private folder, and continues in one that has it: the old ones are listed, read
+// and deleted together with the new, and no name is used twice.
 func TestOldRecordingsAreCarriedOver(t *testing.T) {
 	name, old := openTables(t)
 	for i := range 3 {
@@ -82,7 +82,7 @@ func TestOldRecordingsAreCarriedOver(t *testing.T) {
 }
 
 // TestAnotherPageCannotAppend holds a file by another handle, as a second tab does:
-// an append fails and changes nothing, and goes on once the file is free.
+// an append fails without a change, and continues once the file is free.
 func TestAnotherPageCannotAppend(t *testing.T) {
 	name := fmt.Sprintf("tabs-%d", rand.Int())
 	a, b := openFiles(t, name), openFiles(t, name)
@@ -102,8 +102,8 @@ func TestAnotherPageCannotAppend(t *testing.T) {
 	}
 }
 
-// TestWorkerEnds ends the worker in the middle of appends: the sync says so, the
-// next one continues, and all that was written is there once.
+// TestWorkerEnds ends the worker in the middle of appends: the sync fails, the
+// next one continues, and everything written is there once.
 func TestWorkerEnds(t *testing.T) {
 	js.Global().Call("eval", `globalThis.usualPost ??= Worker.prototype.postMessage;
 		Worker.prototype.postMessage = function (...a) { globalThis.lastWorker = this; return usualPost.apply(this, a); };`)
@@ -143,9 +143,9 @@ func TestWorkerEnds(t *testing.T) {
 	}
 }
 
-// TestClearedSiteGoesOn has the browser clear all that the page kept while a file is
-// held, which the handle itself does not notice: the next sync begins the file again,
-// and no sync after that is believed in vain.
+// TestClearedSiteGoesOn lets the browser clear the site's data while a file is open,
+// which the handle itself does not notice: the next sync begins the file again, and
+// no later sync succeeds without effect.
 func TestClearedSiteGoesOn(t *testing.T) {
 	files := openFiles(t, "cleared")
 	f, err := files.Create(fmt.Sprintf("ride-%d", rand.Int()))
@@ -165,8 +165,8 @@ func TestClearedSiteGoesOn(t *testing.T) {
 	if _, err := f.Write([]byte("after,")); err != nil {
 		t.Fatal(err)
 	}
-	// The worker of Chromium 156 is mute from then on; after keeping-disk.js gave it
-	// up another one continues.
+	// The worker of Chromium 156 does not answer from then on; after keeping-disk.js
+	// has given it up another one continues.
 	for deadline := time.Now().Add(20 * time.Second); f.Sync() != nil && time.Now().Before(deadline); {
 		t.Log("not yet")
 	}
@@ -183,9 +183,9 @@ func TestClearedSiteGoesOn(t *testing.T) {
 	}
 }
 
-// TestDiskTakesNoMore takes the page's quota away and gives it back: meanwhile a
-// sync says that the storage is full (the browser grants some room beforehand, so
-// not at once), and afterwards all that was taken is there once.
+// TestDiskTakesNoMore removes the page's quota and restores it: meanwhile a sync
+// reports that the storage is full (not at once, since the browser reserves some
+// space), and afterwards everything accepted is there once.
 func TestDiskTakesNoMore(t *testing.T) {
 	files := openFiles(t, fmt.Sprintf("full-%d", rand.Int()))
 	f, err := files.Create("ride")
@@ -199,7 +199,7 @@ func TestDiskTakesNoMore(t *testing.T) {
 	var want []byte
 	put := func(p []byte) error {
 		if n, err := f.Write(p); err != nil || n < len(p) {
-			return err // nothing of it was taken
+			return err // nothing of it was accepted
 		}
 		want = append(want, p...)
 		return f.Sync()

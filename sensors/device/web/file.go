@@ -7,9 +7,8 @@ import (
 	"io/fs"
 )
 
-// File is a file being appended to. What is written is kept in memory until
-// Sync. Where somebody clears the site's data meanwhile, the file starts again with
-// what comes next.
+// File is a file being appended to. Data is kept in memory until Sync. If the
+// site's data is cleared meanwhile, the file starts again with the next data.
 type File struct {
 	place  place
 	name   string
@@ -18,7 +17,7 @@ type File struct {
 	closed bool
 }
 
-// mostHeld is how much is kept before it is written without a Sync.
+// mostHeld is the size from which data is written without a Sync.
 const mostHeld = 1 << 18
 
 // Write implements io.Writer.
@@ -35,7 +34,7 @@ func (f *File) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// Sync puts what was written on the disk. After an error it may be tried again.
+// Sync writes the data to the disk. After an error it may be tried again.
 func (f *File) Sync() error {
 	if f.closed {
 		return fs.ErrClosed
@@ -58,7 +57,7 @@ func (f *File) Sync() error {
 	return nil
 }
 
-// Close syncs and closes. The place lets go of the file also where the sync fails.
+// Close syncs and closes. The file is released even if the sync fails.
 func (f *File) Close() error {
 	if f.closed {
 		return fs.ErrClosed

@@ -15,28 +15,28 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What a storage answers besides the errors of io/fs.
+// Errors of a storage in addition to those of io/fs.
 var (
 	ErrFull = finding.Fail("browser.storage_full")
 	ErrBusy = finding.Fail("browser.storage_busy")
 )
 
-// Files holds named files. What is appended to lies in the private folder that the
-// browser gives the page, where it has one and lets a worker write in it, else in
-// IndexedDB; what is replaced whole is in IndexedDB, which does that in one step. A
-// file is found wherever it is, so that recordings of programs that knew IndexedDB
-// alone stay as they are. A connection or worker that ends, or does not answer, is
-// reopened with the next operation; an append that was done and never answered is
-// not done twice, since it names its file and the place in it, and what is there
-// already has to be the same.
+// Files holds named files. Files that are appended to are in the private folder of
+// the page, if the browser has one and lets a worker write in it, else in
+// IndexedDB; files that are replaced are in IndexedDB, which does that in one step.
+// A file is found wherever it is, so recordings of programs that only used
+// IndexedDB need no conversion. A connection or worker that ends, or does not
+// answer, is reopened with the next operation; an append that was done but never
+// answered is not done twice, since it names its file and the position in it, and
+// existing data has to be the same.
 type Files struct {
 	tables place
 	disk   *place // nil: the browser has none
 	name   string
 }
 
-// OpenFiles opens the storage called name, and makes it where it is missing.
-// It asks the browser not to clear it when the phone runs full.
+// OpenFiles opens the storage called name, and creates it if it is missing. It
+// asks the browser not to clear it when the phone's storage is full.
 func OpenFiles(name string) (*Files, error) {
 	f, err := OpenTables(name)
 	if err != nil {
@@ -58,7 +58,7 @@ func OpenTables(name string) (*Files, error) {
 	return &Files{tables: tables, name: name}, nil
 }
 
-// places are where a file may be, in the order in which they are looked at.
+// places are where a file may be, in the order in which they are searched.
 func (f *Files) places() []place {
 	if f.disk == nil {
 		return []place{f.tables}
@@ -66,7 +66,7 @@ func (f *Files) places() []place {
 	return []place{f.tables, *f.disk}
 }
 
-// find tells where a file is, and its size.
+// find returns the place of a file, and its size.
 func (f *Files) find(name string) (at place, size int, err error) {
 	for _, at := range f.places() {
 		var v js.Value
@@ -87,7 +87,7 @@ type Info struct {
 	Modified time.Time
 }
 
-// Create makes an empty file; fs.ErrExist where the name is taken.
+// Create makes an empty file; fs.ErrExist if the name is taken.
 func (f *Files) Create(name string) (*File, error) {
 	if _, _, err := f.find(name); err == nil {
 		return nil, &fs.PathError{Op: "create", Path: name, Err: fs.ErrExist}
@@ -118,7 +118,7 @@ func (f *Files) Open(name string) (io.ReadCloser, error) {
 	return &parts{place: at, name: name, size: size}, nil
 }
 
-// Replace writes a file whole, on the disk when it returns.
+// Replace writes a whole file, which is on the disk when it returns.
 func (f *Files) Replace(name string, data []byte) error {
 	if _, err := f.tables.do("replace", name, toJS(data)); err != nil || f.disk == nil {
 		return err
@@ -145,7 +145,7 @@ func (f *Files) Remove(name string) error {
 	return nil
 }
 
-// List gives every file in order of name.
+// List returns every file, ordered by name.
 func (f *Files) List() ([]Info, error) {
 	var infos []Info
 	for _, at := range f.places() {
@@ -165,7 +165,7 @@ func (f *Files) List() ([]Info, error) {
 	return infos, nil
 }
 
-// Free tells how many more bytes the browser grants.
+// Free is the remaining quota in bytes.
 func (f *Files) Free() (int64, error) {
 	v, err := await(f.tables.script.Call("free"))
 	if err != nil {
@@ -174,15 +174,15 @@ func (f *Files) Free() (int64, error) {
 	return int64(v.Float()), nil
 }
 
-// Persisted reports whether the browser said that it will not clear the storage
-// on its own when the phone runs full.
+// Persisted reports whether the browser has promised not to clear the storage
+// by itself when the phone's storage is full.
 func (f *Files) Persisted() bool {
 	v, err := await(f.tables.script.Call("persisted"))
 	return err == nil && v.Truthy()
 }
 
-// Lock takes the lock called name among all pages of this place until unlock
-// is called or the page ends. ErrBusy where it is held.
+// Lock takes the lock called name among all pages of this place until unlock is
+// called or the page ends. ErrBusy if it is held.
 func (f *Files) Lock(name string) (unlock func(), err error) {
 	v, err := await(f.tables.script.Call("lock", f.name+"/"+name))
 	if err != nil {

@@ -14,8 +14,8 @@ import (
 	"stillair/sensors/device/web"
 )
 
-// closeConnections takes the connections to a storage away as a browser does, by
-// asking all of them to make room for a newer version that then is not made.
+// closeConnections closes the connections to a storage as a browser does, by a
+// request for a newer version that is then not made.
 func closeConnections(t *testing.T, name string) {
 	t.Helper()
 	done := make(chan struct{}, 1)
@@ -68,9 +68,8 @@ func content(t *testing.T, f *web.Files, name string) []byte {
 	return data
 }
 
-// TestStorageHeals takes the connection away at random instants of a recording,
-// and continues with the same file: no sync fails, and all that was written is there
-// once.
+// TestStorageHeals closes the connection at random times of a recording, and
+// continues with the same file: no sync fails, and everything written is there once.
 func TestStorageHeals(t *testing.T) {
 	name, files := openTables(t)
 	rng := rand.New(rand.NewPCG(17, 200))
@@ -109,9 +108,9 @@ func TestStorageHeals(t *testing.T) {
 	}
 }
 
-// TestAppendIsDoneOnce repeats appends whose answer never came, with the same
-// bytes, with more of them, and against another hand's: the same is there once,
-// and another's is left alone.
+// TestAppendIsDoneOnce repeats appends without an answer, with the same bytes,
+// with more bytes, and after another writer: the same data is there once, and
+// the other writer's is unchanged.
 func TestAppendIsDoneOnce(t *testing.T) {
 	t.Run("tables", func(t *testing.T) {
 		name, files := openTables(t)
@@ -180,8 +179,8 @@ func appendIsDoneOnce(t *testing.T, files *web.Files, script, name string) {
 	}
 }
 
-// TestClearedStorageGoesOn clears the site's data during a recording: what comes
-// after is kept, from the first sync on.
+// TestClearedStorageGoesOn clears the site's data during a recording: later data
+// is kept, from the first sync on.
 func TestClearedStorageGoesOn(t *testing.T) {
 	name, files := openTables(t)
 	f, err := files.Create("ride")
@@ -210,10 +209,10 @@ func TestClearedStorageGoesOn(t *testing.T) {
 	}
 }
 
-// TestQuotaGoneAndBack has the browser refuse what is added for want of room, as
-// its standard says it does (the quota itself could not be set: Chromium 156 took
-// the debugging protocol's word for it and continued writing), and gives the room
-// back: meanwhile a sync says that the storage is full, and afterwards all is
+// TestQuotaGoneAndBack makes the browser refuse additions as in its standard for
+// a full storage (the quota itself could not be set: Chromium 156 accepted it
+// over the debugging protocol but continued writing), and then accept them again:
+// meanwhile a sync reports that the storage is full, and afterwards everything is
 // there once.
 func TestQuotaGoneAndBack(t *testing.T) {
 	js.Global().Call("eval", `globalThis.usualAdd ??= IDBObjectStore.prototype.add;

@@ -19,11 +19,11 @@ var microphoneReasons = []finding.Code{
 	6: "browser.microphone_not_secure",
 }
 
-// hearing turns the rows of listening.js into stretches of sound.
+// hearing converts the rows of listening.js to stretches of sound.
 type hearing struct {
 	clock   device.SoundClock
 	rate    float64 // of the microphone, 1/s
-	latency float64 // that the browser knows of, s
+	latency float64 // known to the browser, s
 	factor  int
 }
 
@@ -58,8 +58,8 @@ func (h *hearing) report(condition, why float64, b *device.Batch) {
 	b.Reports = append(b.Reports, device.Report{Sensor: sensors.SensorSound, Condition: c, Detail: finding.New(w)})
 }
 
-// stretch makes a stretch of n values, whose first belongs to frame first of the
-// microphone and that was handed over at frame now.
+// stretch makes a stretch of n values, whose first is at frame first of the
+// microphone and that was delivered at frame now.
 func (h *hearing) stretch(handed, first, now, clipped float64, n int, value func(int) float64, b *device.Batch) {
 	if n <= 0 || !(h.rate > 0) {
 		b.Lost++

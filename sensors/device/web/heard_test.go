@@ -18,7 +18,7 @@ func packed(rows ...[]float64) (p []byte) {
 	return p
 }
 
-// TestHeardRows holds what becomes of the rows of listening.js.
+// TestHeardRows checks the results for rows of listening.js.
 func TestHeardRows(t *testing.T) {
 	h := hearing{rate: 48000, factor: 40, latency: 0.01}
 	var b device.Batch
@@ -40,7 +40,7 @@ func TestHeardRows(t *testing.T) {
 	}
 }
 
-// FuzzHeard gives the reader any bytes.
+// FuzzHeard reads arbitrary bytes.
 func FuzzHeard(f *testing.F) {
 	f.Add(packed([]float64{3, -1, 1, 0}, []float64{6, 5000, 4800, 9600, 2, 0.5, math.NaN()}))
 	f.Fuzz(func(t *testing.T, p []byte) {

@@ -17,8 +17,8 @@ var errCannot = finding.Fail("browser.cannot")
 // Awake keeps the screen on.
 type Awake struct{}
 
-// Hold keeps the screen on until release is called. When the browser takes the
-// hold away with a hidden page, it is taken again when the page is back.
+// Hold keeps the screen on until release is called. If the browser cancels it
+// because the page is hidden, it is requested again when the page is back.
 func (Awake) Hold() (release func(), err error) {
 	if !helping().Call("canWake").Bool() {
 		return nil, errCannot
@@ -36,8 +36,8 @@ func (Awake) Hold() (release func(), err error) {
 	}, nil
 }
 
-// After is time.After for a recording: while the screen is kept on it continues in a
-// page that is hidden, and is over at once when that begins.
+// After is time.After for a recording: while the screen is kept on it also works in
+// a hidden page, and fires at once when the page becomes hidden.
 func After(d time.Duration) <-chan time.Time {
 	over := make(chan time.Time, 1)
 	var ring js.Func
@@ -62,7 +62,7 @@ func (Sharer) Share(ctx context.Context, name, mediaType string, data []byte) er
 	return err
 }
 
-// Voice says words aloud.
+// Voice speaks text aloud.
 type Voice struct{}
 
 // Say queues text, which is in the language of a BCP 47 tag.
@@ -74,10 +74,10 @@ func (Voice) Say(text, language string) error {
 	return nil
 }
 
-// Buzzer shakes the phone.
+// Buzzer makes the phone vibrate.
 type Buzzer struct{}
 
-// Buzz shakes for d where the browser can (iPhones cannot).
+// Buzz vibrates for d if the browser can (iPhones cannot).
 func (Buzzer) Buzz(d time.Duration) error {
 	if !helping().Call("canBuzz").Bool() || !helping().Call("buzz", d.Milliseconds()).Bool() {
 		return errCannot
@@ -85,18 +85,18 @@ func (Buzzer) Buzz(d time.Duration) error {
 	return nil
 }
 
-// Phone tells what kind of phone or tablet the browser runs on: "apple", "other",
-// or "" for none.
+// Phone is the kind of phone or tablet that the browser runs on: "apple",
+// "other", or "" for none.
 func Phone() string { return helping().Call("phone").String() }
 
 // Language is the BCP 47 tag of the browser's language; it may be empty.
 func Language() string { return helping().Call("language").String() }
 
-// Dark reports that the system asks for dark colours.
+// Dark reports whether the system asks for dark colours.
 func Dark() bool { return helping().Call("dark").Bool() }
 
-// TextScale is the size of the system's text beside the usual.
+// TextScale is the size of the system's text relative to the default.
 func TextScale() float64 { return helping().Call("text").Float() }
 
-// Announce gives words to the screen reader, which sees nothing of a canvas.
+// Announce passes words to the screen reader, which cannot read a canvas.
 func Announce(text string) { helping().Call("announce", text) }

@@ -11,11 +11,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// place is one of the two that hold files: keeping.js (IndexedDB) or
+// place is one of the two stores of files: keeping.js (IndexedDB) or
 // keeping-disk.js (the private folder), whose functions have the same names.
 type place struct{ script, storage js.Value }
 
-// openPlace opens a storage of a script, and makes it where it is missing.
+// openPlace opens a storage of a script, and creates it if it is missing.
 func openPlace(script, name string) (place, error) {
 	p := place{script: js.Global().Get(script)}
 	if p.script.IsUndefined() {
@@ -35,7 +35,7 @@ func (p place) do(op, name string, args ...any) (js.Value, error) {
 	return v, nil
 }
 
-// meaning gives the errors of a storage the names that Go knows.
+// meaning converts the errors of a storage to Go's.
 func meaning(err error) error {
 	e, ok := err.(*Error)
 	if !ok {

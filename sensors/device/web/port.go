@@ -59,14 +59,14 @@ func (p *Port) Now() float64 { return p.page.Call("now").Float() / 1000 }
 // Stop implements device.Port.
 func (p *Port) Stop() { p.page.Call("stop") }
 
-// Arrival tells of the clocks and waits of the fixes so far.
+// Arrival returns the clocks and delays of the fixes so far.
 func (p *Port) Arrival() device.Arrival { return p.reader.arrival }
 
-// Permit asks for permission to use the motion sensors, where the browser wants
+// Permit asks for permission to use the motion sensors, if the browser requires
 // that; it is called from a tap and returns at once.
 func Permit() { js.Global().Get("stillairSensing").Call("permit") }
 
-// Ahead reports whether the page collects readings already, since the rider
-// tapped for a recording before the program was there. The next source that is
-// started delivers them.
+// Ahead reports whether the page is already collecting readings, because the
+// rider started a recording before the program had loaded. The next source that
+// is started delivers them.
 func Ahead() bool { return js.Global().Get("stillairSensing").Call("ahead").Bool() }

@@ -4,12 +4,12 @@ package web
 
 import "syscall/js"
 
-// Show tells screen readers what is on the screen now, in the order of reading;
-// things is a list of objects in JSON, whose fields reading.js uses.
+// Show describes the present screen to screen readers, in reading order; things
+// is a list of JSON objects with the fields that reading.js uses.
 func Show(things []byte) { js.Global().Get("stillairReading").Call("show", string(things)) }
 
-// Typed has each text that stands in a textbox after a key given to take, with
-// the textbox's key. It is called once.
+// Typed registers a function that gets the text of a textbox after each key,
+// with the textbox's key. It is called once.
 func Typed(take func(key, text string)) {
 	js.Global().Get("stillairReading").Call("typed", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		take(args[0].String(), args[1].String())
@@ -17,10 +17,10 @@ func Typed(take func(key, text string)) {
 	}))
 }
 
-// SetLanguage tells the page's language, a BCP 47 tag, to what reads it out.
+// SetLanguage sets the page's language, a BCP 47 tag, for screen readers.
 func SetLanguage(tag string) {
 	js.Global().Get("document").Get("documentElement").Set("lang", tag)
 }
 
-// PixelRatio is how many of the screen's pixels make a CSS pixel.
+// PixelRatio is the number of screen pixels per CSS pixel.
 func PixelRatio() float64 { return js.Global().Get("devicePixelRatio").Float() }

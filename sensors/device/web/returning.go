@@ -6,8 +6,8 @@ import "syscall/js"
 
 func returning() js.Value { return js.Global().Get("stillairReturning") }
 
-// WentBack has back called for each screen that the rider goes back by the
-// browser's own means.
+// WentBack registers a function that is called for each screen that the rider
+// goes back with the browser's own button or gesture.
 func WentBack(back func()) {
 	returning().Call("went", js.FuncOf(func(js.Value, []js.Value) any {
 		back()
@@ -15,6 +15,6 @@ func WentBack(back func()) {
 	}))
 }
 
-// Deep tells the browser how many screens there are to go back, and whether a
-// recording would be cut off by leaving the page.
+// Deep sets the number of screens there are to go back, and whether leaving the
+// page would cut off a recording.
 func Deep(screens int, recording bool) { returning().Call("deep", screens, recording) }

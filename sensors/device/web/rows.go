@@ -12,10 +12,10 @@ import (
 	"stillair/sensors/w3c"
 )
 
-// rowWidth is how many numbers sensing.js writes in a row.
+// rowWidth is the number of values in a row of sensing.js.
 const rowWidth = 10
 
-// What a row may hold; sensing.js has the same numbers.
+// Kinds of row; sensing.js has the same numbers.
 const (
 	rowMotion = 1
 	rowFix    = 2
@@ -23,8 +23,8 @@ const (
 	rowHole   = 4
 )
 
-// codeHidden is said when the page gets out of sight, and then nothing until the
-// row of a hole.
+// codeHidden is reported when the page is hidden; nothing follows until the row
+// of a gap.
 const codeHidden finding.Code = "browser.hidden"
 
 var (
@@ -49,9 +49,9 @@ var (
 
 // reader turns the rows of sensing.js into samples.
 type reader struct {
-	sign    float64 // of forces: -1 in browsers that give them the other way round
+	sign    float64 // of forces: -1 in browsers with the opposite sign
 	arrival device.Arrival
-	hidden  bool // and the hole is reported when the page is seen again
+	hidden  bool // and the gap is reported when the page is visible again
 }
 
 // read adds the rows in p to b. A row it does not know is counted as lost.
@@ -78,14 +78,14 @@ func (r *reader) read(p []byte, b *device.Batch) {
 	b.Away = r.hidden
 }
 
-// motion makes a sample of a row; the sign of forces is this browser's.
+// motion converts a row to a sample; the sign of forces is this browser's.
 func (r *reader) motion(at float64, v []float64) sensors.Motion {
 	m := w3c.MotionFrom(at, v[0], v[1], v[2], v[3], v[4], v[5])
 	m.Force = r3.Scale(r.sign, m.Force)
 	return m
 }
 
-// fix makes a fix of a row, stamped when it reached the phone.
+// fix converts a row to a fix, stamped with its arrival at the phone.
 func (r *reader) fix(at float64, v []float64) sensors.Fix {
 	c := w3c.Coords{Speed: v[1], Latitude: v[2], Longitude: v[3], Accuracy: v[4], Altitude: v[5], Heading: v[6]}
 	f := w3c.FixFrom(at, c, v[0])
@@ -105,7 +105,7 @@ func (r *reader) report(v []float64, b *device.Batch) {
 	b.Reports = append(b.Reports, device.Report{Sensor: s, Condition: c, Detail: finding.New(why)})
 }
 
-// hole takes a hole that is over at at, ms.
+// hole takes a gap that ended at at, ms.
 func (r *reader) hole(at float64, v []float64, b *device.Batch) {
 	why, ok := pick(rowCauses, v[1])
 	if !ok || !(v[0] <= at) {

@@ -14,7 +14,7 @@ import (
 
 var nan = math.NaN()
 
-// pack writes rows as sensing.js does; what is left out is NaN.
+// pack writes rows as sensing.js does; missing values are NaN.
 func pack(rows ...[]float64) []byte {
 	var p []byte
 	for _, r := range rows {
@@ -122,8 +122,8 @@ func TestHoleRows(t *testing.T) {
 	}
 }
 
-// TestHiddenPage: from the word that the page is hidden on a hole is to come, however
-// often the program looks, until the row of it.
+// TestHiddenPage: after the page was hidden a gap is pending, however often the
+// program polls, until the row of the gap.
 func TestHiddenPage(t *testing.T) {
 	r := reader{sign: 1}
 	for _, c := range []struct {
@@ -144,8 +144,8 @@ func TestHiddenPage(t *testing.T) {
 	}
 }
 
-// FuzzRows: whatever a page hands over, nothing breaks and no sample claims
-// more than the bytes hold.
+// FuzzRows: any bytes from the page are read without a panic, and give no more
+// samples than they can hold.
 func FuzzRows(f *testing.F) {
 	f.Add(pack([]float64{1, 2500, 0, 0, 9.8, 1, 2, 3}, []float64{2, 1, 2, 3}, []float64{3, 0, 1, 2, 3}))
 	f.Add([]byte{1, 2, 3})

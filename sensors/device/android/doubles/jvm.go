@@ -131,8 +131,8 @@ func call(env *C.JNIEnv, method, signature string, args ...string) C.jobject {
 	return C.stage(env, name, sig, c[0], c[1])
 }
 
-// Reset puts the stage in order: a phone of the given version of Android, with
-// every sensor, that has not slept.
+// Reset sets up a phone with the given version of Android, with every sensor,
+// that has not slept.
 func (m *Machine) Reset(api int) {
 	m.attached(func(env *C.JNIEnv) {
 		call(env, "does", "(Ljava/lang/String;)V", "clear")
@@ -144,12 +144,12 @@ func (m *Machine) Reset(api int) {
 	SetMicrophone(Microphone{})
 }
 
-// Set tells the stand-ins of Java what to do.
+// Set sets a property of the Java stand-ins.
 func (m *Machine) Set(key, value string) {
 	m.attached(func(env *C.JNIEnv) { call(env, "set", "(Ljava/lang/String;Ljava/lang/String;)V", key, value) })
 }
 
-// Get asks what was done to them.
+// Get returns a property of the Java stand-ins.
 func (m *Machine) Get(key string) (value string) {
 	m.attached(func(env *C.JNIEnv) {
 		c := C.text(env, call(env, "get", "(Ljava/lang/String;)Ljava/lang/String;", key))
@@ -159,20 +159,20 @@ func (m *Machine) Get(key string) (value string) {
 	return value
 }
 
-// Does has the system, or the rider, do something to the service.
+// Does simulates an action of the system or the rider on the service.
 func (m *Machine) Does(what string) {
 	m.attached(func(env *C.JNIEnv) { call(env, "does", "(Ljava/lang/String;)V", what) })
 }
 
 // Phone is how the stand-in for the sensor queue behaves.
 type Phone struct {
-	Absent    int // sum of the numbers of motion.h of sensors that are not there
+	Absent    int // sum of the numbers in motion.h of missing sensors
 	Slept     time.Duration
-	Monotonic bool          // sensors stamp on the clock that stands still in sleep
+	Monotonic bool          // sensors stamp on the clock that stops during sleep
 	Shortest  time.Duration // period below which the system refuses
 }
 
-// Sensors sets how the phone is, before a port is started.
+// Sensors sets the phone; call it before a port is started.
 func Sensors(p Phone) {
 	var monotonic C.int
 	if p.Monotonic {
@@ -181,18 +181,18 @@ func Sensors(p Phone) {
 	C.stage_sensors(C.int(p.Absent), C.int64_t(p.Slept), monotonic, C.int32_t(p.Shortest.Microseconds()))
 }
 
-// Quiet has all sensors fall silent.
+// Quiet makes all sensors fall silent.
 func Quiet() { C.stage_quiet(1) }
 
-// Open is how many sensors are switched on.
+// Open is the number of sensors that are switched on.
 func Open() int { return int(C.stage_open()) }
 
 // Microphone is how the stand-in for the microphone behaves.
 type Microphone struct {
 	Denied    bool          // it is not opened
 	Picky     bool          // it is not opened untreated
-	Unstamped bool          // it never says when it heard
-	Cut       time.Duration // after which it is taken away, if not 0
+	Unstamped bool          // it never provides time stamps
+	Cut       time.Duration // after which it is disconnected, if not 0
 }
 
 // SetMicrophone sets how the microphone behaves; call it before one is started.
@@ -201,8 +201,8 @@ func SetMicrophone(m Microphone) {
 	C.stage_microphone(number[m.Denied], number[m.Picky], number[m.Unstamped], C.int64_t(m.Cut))
 }
 
-// Listening is how many microphones are open.
+// Listening is the number of open microphones.
 func Listening() int { return int(C.stage_listening()) }
 
-// Preset is how the last microphone was wanted, by AAudio's number.
+// Preset is the input preset requested for the last microphone, by AAudio's number.
 func Preset() int { return int(C.stage_preset()) }

@@ -1,3 +1,3 @@
-// Package webtest lets a test that runs in a browser hear from the program that
-// drives it.
+// Package webtest lets a test in a browser receive messages from the program
+// that drives it.
 package webtest
