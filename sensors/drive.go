@@ -8,8 +8,8 @@ type Drive string
 // The drives, as ride.json names them.
 const (
 	NoDrive       Drive = ""         // not entered: assumed to roll free
-	DriveClutch   Drive = "clutch"   // gears and a clutch, whatever takes the force to the wheel
-	DriveVariator Drive = "variator" // the belt of a scooter, which the rider cannot let free
+	DriveClutch   Drive = "clutch"   // gears and a clutch, with any final drive
+	DriveVariator Drive = "variator" // the belt of a scooter, which the rider cannot disengage
 	DriveElectric Drive = "electric" // a motor that turns with the wheel and may brake
 )
 

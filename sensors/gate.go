@@ -8,26 +8,26 @@ import (
 
 // Limits for time stamps, s.
 const (
-	farAhead   = 120.0 // longer than any receiver or browser is silent while it lives on, and shorter than what a wrong clock is usually wrong by (common practice)
+	farAhead   = 120.0 // longer than any working receiver or browser is silent, and shorter than the usual error of a wrong clock (common practice)
 	interleave = 2.5   // how far behind another kind a sample may be without a step of the clock; see Source
-	leastAhead = 0.5   // from which on a pause is one that a stamp has to bear out
-	future     = 2.0   // by which a stamp may be later than the present: clocks of sensors are set to it within tenths
+	leastAhead = 0.5   // minimum length of a pause that another stamp has to confirm
+	future     = 2.0   // by which a stamp may be later than the present: clocks of sensors agree with it within tenths
 )
 
-// usual is how many usual intervals a pause has at least.
+// usual is the minimum length of a pause in usual intervals.
 const usual = 8.0
 
 // gate passes samples of one kind on in order of time.
 type gate[S any] struct {
 	o      *InOrder
 	sensor Sensor
-	enough int // samples in a row that show that the clock was set
+	enough int // consecutive samples that show that the clock was set
 	sink   func(S)
 	time   func(*S) *float64
 	lead   float64 // added to every stamp
-	last   float64 // time of the sample that passed last
+	last   float64 // time of the last sample passed on
 	every  float64 // usual interval, s; NaN: not known
-	held   []S     // one or more that are far ahead, until the next tells whether they are right
+	held   []S     // one or more that are far ahead, until the next shows whether they are correct
 	behind []S     // a run of samples in order that are all before the last
 }
 
@@ -57,7 +57,7 @@ func (g *gate[S]) pass(sample S) {
 	}
 }
 
-// on passes a sample on, on the clock that does not step.
+// on passes a sample on, on the clock without steps.
 func (g *gate[S]) on(sample S) {
 	at := g.time(&sample)
 	*at += g.lead
@@ -80,7 +80,7 @@ func (g *gate[S]) ahead(t float64) bool {
 	return t-g.last > g.pause() || g.future(t)
 }
 
-// pause is the longest time between samples that is nothing special.
+// pause is the longest normal time between samples.
 func (g *gate[S]) pause() float64 {
 	if math.IsNaN(g.every) {
 		return farAhead
@@ -148,9 +148,9 @@ func (g *gate[S]) late(sample S) {
 	}
 }
 
-// follow changes to a step of the clock that is known, where a stamp continues from
-// the last sample with it. To the fixes, which pause under any bridge, a step ahead
-// is one only if the motion made it.
+// follow applies a known step of the clock if a stamp continues from the last
+// sample with it. For fixes, which pause under any bridge, a step ahead counts only
+// if the motion made it.
 func (g *gate[S]) follow(stamp float64) bool {
 	if math.IsInf(g.last, -1) {
 		return false
@@ -167,8 +167,8 @@ func (g *gate[S]) follow(stamp float64) bool {
 	return false
 }
 
-// step bridges a step of the clock before a run of samples, by a step that is
-// known or by counting.
+// step bridges a step of the clock before a run of samples, by a known step or
+// by counting.
 func (g *gate[S]) step(run []S) {
 	first := *g.time(&run[0])
 	if !g.follow(first) {

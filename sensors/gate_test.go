@@ -6,10 +6,9 @@ import (
 	"testing"
 )
 
-// TestClockGuard gives a live recording of a minute, 50 readings and a fix a
-// second, whose stamps go wrong in several ways: every sample passes except for those
-// with a wild stamp of their own, in the order and at the pace in which they were
-// measured.
+// TestClockGuard plays a live recording of a minute, 50 readings and a fix a second,
+// with several kinds of wrong stamps: every sample passes except those with a wild
+// stamp, in the order and at the pace at which they were measured.
 func TestClockGuard(t *testing.T) {
 	for _, tt := range []struct {
 		name    string
@@ -122,7 +121,8 @@ func TestClockGuardAgainstAnything(t *testing.T) {
 	}
 }
 
-// TestTheLastIsCounted: a wild sample at the end waits for one that never comes.
+// TestTheLastIsCounted: a wild sample at the end, for which no other follows, is
+// counted.
 func TestTheLastIsCounted(t *testing.T) {
 	all := NewCollector()
 	o := NewInOrder(all)

@@ -20,13 +20,13 @@ func (h Hole) Finding() finding.Finding {
 	return finding.New(CodeHole, finding.Time("for", h.Seconds()), finding.Of("why", h.Why)).Within(h.From, h.To)
 }
 
-// State marks the hole in a log. A hole is reported when it is over, at its end: until
-// then nobody knows how long it is, and a log's times do not step back.
+// State marks the gap in a log. A gap is reported at its end: until then its length is
+// not known, and times in a log do not go back.
 func (h Hole) State(s Sensor) State {
 	return State{T: h.To, Sensor: s, Condition: Silent, Detail: h.Finding()}
 }
 
-// Hole returns the hole that a state marks.
+// Hole returns the gap that a state marks.
 func (s State) Hole() (h Hole, ok bool) {
 	length, ok := s.Detail.Arg("for")
 	if s.Detail.Code != CodeHole || !ok || !(length.X >= 0) {
@@ -39,7 +39,7 @@ func (s State) Hole() (h Hole, ok bool) {
 	return h, true
 }
 
-// Holes are those of a log in order, each once for all sensors.
+// Holes are the gaps of a log in order, each once for all sensors.
 func (l *Log) Holes() (holes []Hole) {
 	for _, s := range l.States {
 		h, ok := s.Hole()

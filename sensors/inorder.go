@@ -14,14 +14,14 @@ import (
 // empty or has no rate. Live sources put it between the phone and the sink they
 // are given.
 //
-// A sample whose time is far ahead of the one before it waits for the next. Where
-// that continues from before, the one that waited had a wild stamp; where it goes
-// on from the one that waited, there was a pause and both pass, unless the stamps
-// are later than the present (see Present): then the sensor's clock was set. A
-// run of samples in order that all are long before the last was set back. Over
-// such a step the clock is bridged by counting: the next sample comes one usual
-// interval after the last, and the other sensors follow by the same step, for a
-// phone has one clock.
+// A sample whose time is far ahead of the one before it waits for the next. If
+// that continues from the earlier samples, the one that waited had a wild stamp;
+// if it continues from the one that waited, there was a pause and both pass,
+// unless the stamps are later than the present (see Present): then the sensor's
+// clock was set. A run of samples in order that are all long before the last
+// means that the clock was set back. Such a step is bridged by counting: the
+// next sample comes one usual interval after the last, and the other sensors
+// follow by the same step, since a phone has one clock.
 type InOrder struct {
 	to       Sink
 	motion   gate[Motion]
@@ -29,15 +29,15 @@ type InOrder struct {
 	pressure gate[Pressure]
 	sound    Sound     // the last that was passed on
 	ahead    float64   // added to the stamps of sound
-	present  float64   // on the clock that does not step; NaN: not known
+	present  float64   // on the clock without steps; NaN: not known
 	forward  float64   // added to the present and to the times of states
-	leads    []float64 // what was added to stamps so far, the latest last; the first is 0
+	leads    []float64 // corrections of stamps so far, the latest last; the first is 0
 	Late     int       // dropped because not later than the one before
-	Doubled  int       // of these, those with the same time, which lose nothing
+	Doubled  int       // of these, repeated samples with the same time, which are no loss
 	Broken   int       // dropped because a needed number was missing or not finite
 	Wild     int       // dropped because its time was far ahead of those around it
 	Steps    int       // of the clock, bridged
-	noted    int       // of what was lost
+	noted    int       // number of lost samples already reported
 }
 
 // Codes of InOrder's findings about clocks and samples.
@@ -134,8 +134,8 @@ func (o *InOrder) Pressure(p Pressure) {
 	o.pressure.pass(p)
 }
 
-// Sound has no gate of its own: where it does not follow, it goes with the latest
-// step of the others.
+// Sound has no gate: if a stretch does not follow the one before, the latest step
+// of the other sensors is applied.
 func (o *InOrder) Sound(s Sound) {
 	if !finite(s.T, s.Rate) || !(s.Rate > 0) || len(s.Level) == 0 {
 		o.Broken++
@@ -155,7 +155,7 @@ func (o *InOrder) Sound(s Sound) {
 	o.to.Sound(s)
 }
 
-// State passes a state, on the clock that the samples go by.
+// State passes a state, on the clock of the samples.
 func (o *InOrder) State(s State) {
 	s.T = math.Max(s.T+o.forward, o.motion.last-interleave)
 	o.to.State(s)

@@ -23,7 +23,7 @@ type Log struct {
 	Notes    []Note
 }
 
-// Begin is the time of the log's first reading of motion or fix, NaN where it has
+// Begin is the time of the log's first motion sample or fix, NaN if it has
 // neither.
 func (l *Log) Begin() float64 {
 	switch {
@@ -37,11 +37,11 @@ func (l *Log) Begin() float64 {
 	return math.NaN()
 }
 
-// Note says what a reader left out, corrected or found odd.
+// Note is a reader's note of something left out, corrected or unusual.
 type Note struct {
-	File  string // as the reader was given it; may be empty
-	Line  int    // 1-based line of the first case; 0 where it has none
-	Count int    // how many samples or lines it concerns
+	File  string // name as given to the reader; may be empty
+	Line  int    // 1-based line of the first case; 0 if it has none
+	Count int    // number of samples or lines concerned
 	What  finding.Finding
 }
 
@@ -59,11 +59,11 @@ func (n Note) String() string {
 	return at + n.What.String()
 }
 
-// InputError is bad input that a person can fix: where it is, what is wrong
-// and what would put it right.
+// InputError is bad input that a person can fix: its place, what is wrong and
+// the remedy.
 type InputError struct {
-	File   string          // may be empty where the input has no name
-	Line   int             // 1-based; 0 where the place is the file as a whole
+	File   string          // may be empty if the input has no name
+	Line   int             // 1-based; 0 if it concerns the whole file
 	What   finding.Finding // what is wrong
 	Remedy finding.Finding // what the person can do about it
 	Err    error           // the cause, or nil
@@ -94,7 +94,7 @@ func Unreadable(file string, line int, err error) *InputError {
 func Damaged(err error) finding.Finding { return finding.New("input.damaged", Cause(err)) }
 
 // Cause is the argument "why" of a finding: the finding that an error carries,
-// or the words of the system that it comes from.
+// or the system's own text.
 func Cause(err error) finding.Arg {
 	var f *finding.Error
 	if errors.As(err, &f) {
@@ -106,8 +106,8 @@ func Cause(err error) finding.Arg {
 	return finding.Text("why", err.Error())
 }
 
-// Broken gives the errors with which Go's library answers a file that was cut off or
-// changed a finding in their place, and reports whether err is one.
+// Broken returns a finding for an error of Go's library about a truncated or
+// corrupted file, and reports whether err is one.
 func Broken(err error) (finding.Finding, bool) {
 	var packed flate.CorruptInputError
 	switch {

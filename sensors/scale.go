@@ -8,23 +8,23 @@ import (
 	"stillair/sensors/median"
 )
 
-// How speeds are held against the way between positions.
+// Limits for comparing speeds with the distance between positions.
 const (
 	scaleOver   = 8.0   // s between the ends of a piece
-	scaleWay    = 60.0  // m between them, at least: positions err by metres
+	scaleWay    = 60.0  // m between them, at least, since positions have errors of metres
 	scaleHole   = 2.5   // s between two fixes, at most
 	scaleBend   = 0.1   // rad between the two halves of a piece, at most
 	scalePieces = 6     // of them at least
 	scaleFar    = 4.0   // standard deviations, beyond which a piece has jumped
-	scaleItself = 0.001 // what positions leave unknown of any scale (bends within a piece, the slope of the road)
+	scaleItself = 0.001 // relative uncertainty of a scale from positions (bends within a piece, the slope of the road)
 )
 
-// SpeedScale is by which factor the speeds of fixes are larger than the way
-// between their positions says, with its standard error. Pieces of road that are
-// straight are taken: the integral of the speed over the distance of their ends,
-// with what a gentle bend takes off, θ²/24 of it. Receivers measure speed by the
-// Doppler shift and need no scale; a factor is a unit that was mistaken, or a
-// conversion. ok is false where the ride says too little.
+// SpeedScale is the factor by which the speeds of fixes are larger than those
+// from the distance between their positions, with its standard error. It uses
+// straight pieces of road: the integral of the speed over the distance of their
+// ends, corrected for gentle bends by θ²/24. Receivers measure speed by the
+// Doppler shift and need no scale; a factor is due to a wrong unit or
+// conversion. ok is false if there is too little data.
 func SpeedScale(fixes []Fix) (scale, se float64, ok bool) {
 	var by, way []float64
 	for i := 0; i < len(fixes); {
@@ -57,7 +57,7 @@ func SpeedScale(fixes []Fix) (scale, se float64, ok bool) {
 }
 
 // pieceFrom is the end of a piece that begins at a fix, and the integral of the
-// speed up to there; -1 where none begins.
+// speed up to there; -1 if none begins.
 func pieceFrom(fixes []Fix, i int) (end int, travelled float64) {
 	if !fixes[i].HasPosition() {
 		return -1, 0
@@ -84,11 +84,11 @@ func chordOf(fixes []Fix, i, j int) (way float64, straight bool) {
 	e2, n2 := between(fixes[mid], fixes[j])
 	bend := math.Abs(math.Atan2(e1*n2-n1*e2, e1*e2+n1*n2))
 	chord := math.Hypot(e1+e2, n1+n2)
-	whole := 2 * bend // of the arc, of which the halves' chords see half
+	whole := 2 * bend // of the arc; the chords of its halves differ by half of it
 	return chord * (1 + whole*whole/24), bend < scaleBend
 }
 
-// between is how far b lies east and north of a, m.
+// between is the position of b east and north of a, m.
 func between(a, b Fix) (east, north float64) {
 	// Lengths of a degree of latitude and of longitude on the WGS 84 ellipsoid, as
 	// widely published.
@@ -98,7 +98,7 @@ func between(a, b Fix) (east, north float64) {
 	return (b.LonDeg - a.LonDeg) * perLon, (b.LatDeg - a.LatDeg) * perLat
 }
 
-// withoutJumps leaves out pieces whose ratio lies far from the middle.
+// withoutJumps leaves out pieces whose ratio is far from the median.
 func withoutJumps(by, way []float64) (b, w []float64) {
 	ratio := make([]float64, len(by))
 	for k := range by {
@@ -122,13 +122,14 @@ func withoutJumps(by, way []float64) (b, w []float64) {
 const (
 	codeSpeedScale finding.Code = "log.speed_scale"
 
-	leastOff  = 0.008 // of a scale that is worth correcting
+	leastOff  = 0.008 // from which a scale is corrected
 	surelyOff = 5.0   // standard errors from one
 )
 
-// ToScale gives the log with speeds as its positions say, where the two differ
-// beyond doubt, and by which factor the speeds were too large: 1 with a standard
-// error of zero where nothing was changed. A note says so; log itself stays.
+// ToScale returns the log with speeds scaled to its positions, if the two differ
+// significantly, and the factor by which the speeds were too large: 1 with a
+// standard error of zero if nothing was changed. A note says so; log itself is
+// not changed.
 func ToScale(log *Log) (out *Log, scale, se float64) {
 	scale, se, ok := SpeedScale(log.Fixes)
 	if !ok || math.Abs(scale-1) < math.Max(leastOff, surelyOff*se) {

@@ -32,7 +32,7 @@ const (
 	OfEngineSpeed  Quantity = "engine speed" // revolutions a minute
 	OfSize         Quantity = "size"         // bytes
 	OfDensity      Quantity = "density"      // of the air, kg/m³
-	OfText         Quantity = "text"         // a name, a column, a value as the file has it
+	OfText         Quantity = "text"         // a name, a column, a value as in the file
 	OfFinding      Quantity = "finding"      // another finding
 )
 
@@ -40,7 +40,7 @@ const (
 type Arg struct {
 	Name     string
 	Quantity Quantity
-	X        float64 // SI, where the quantity is one of a number
+	X        float64 // SI, if the quantity is numeric
 	SE       float64 // standard uncertainty; 0: none given
 	Text     string
 	Finding  *Finding
@@ -137,8 +137,8 @@ func EngineSpeed(name string, x float64) Arg {
 // Size is in bytes.
 func Size(name string, x float64) Arg { return Arg{Name: name, Quantity: OfSize, X: x} }
 
-// Text is a name, a column, or a value as the file has it; it is shown as it
-// is in every language.
+// Text is a name, a column, or a value as in the file; it is shown unchanged in
+// every language.
 func Text(name, s string) Arg { return Arg{Name: name, Quantity: OfText, Text: s} }
 
 // Of is another finding, shown within this one.

@@ -6,8 +6,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What a run is rejected for, as the analysis says it: the words come later,
-// in the reader's language and units.
+// The reason for rejecting a run, as the analysis reports it: it becomes a
+// sentence later, in the reader's language and units.
 func ExampleNew() {
 	f := finding.New("coast.short", finding.Speed("span", 8.3), finding.Speed("need", 13.9)).OfRun(4)
 	fmt.Println(f)

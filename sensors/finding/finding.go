@@ -21,7 +21,7 @@ type Finding struct {
 	Code  Code
 	Args  []Arg
 	Run   int     // ID of the run that it is about; 0: none
-	From  float64 // s on the log's clock; From and To are equal where it is about no span
+	From  float64 // s on the log's clock; From and To are equal if it is about no span
 	To    float64
 	Setup string // the setup that it is about; "": none
 }
@@ -47,8 +47,7 @@ func (f Finding) OfSetup(name string) Finding {
 	return f
 }
 
-// Is reports whether the finding, or one that stands in its arguments, has the
-// code.
+// Is reports whether the finding, or one in its arguments, has the code.
 func (f Finding) Is(code Code) bool {
 	if f.Code == code {
 		return true
@@ -74,7 +73,7 @@ func (f Finding) Path() string {
 	return path
 }
 
-// Paths are those of each of the findings, nil where there are none.
+// Paths are the paths of the findings, nil if there are none.
 func Paths(all []Finding) []string {
 	var out []string
 	for _, f := range all {
@@ -86,7 +85,7 @@ func Paths(all []Finding) []string {
 // IsZero reports whether the finding is the zero value.
 func (f Finding) IsZero() bool { return f.Code == "" }
 
-// Arg gives the argument of that name.
+// Arg returns the argument with a name.
 func (f Finding) Arg(name string) (Arg, bool) {
 	for _, a := range f.Args {
 		if a.Name == name {
@@ -96,8 +95,8 @@ func (f Finding) Arg(name string) (Arg, bool) {
 	return Arg{}, false
 }
 
-// String is the code with its arguments, for logs and tests; what a person
-// reads comes from package export/words.
+// String is the code with its arguments, for logs and tests; texts for people
+// come from package export/words.
 func (f Finding) String() string {
 	var b strings.Builder
 	b.WriteString(string(f.Code))
@@ -140,7 +139,7 @@ func (e *Error) Error() string {
 	return e.Finding.String()
 }
 
-// Unwrap gives the cause.
+// Unwrap returns the cause.
 func (e *Error) Unwrap() error { return e.Err }
 
 // Is lets errors.Is find an error by its code.

@@ -1,10 +1,10 @@
-// Package fit reads the stream of positions and speeds from an activity in
-// FIT, the binary format of cycling computers and watches, using
+// Package fit reads the stream of positions and speeds from an activity in FIT,
+// the binary format of cycling computers and watches, using
 // github.com/muktihari/fit. Of all its messages only "record" is read: time,
-// position, speed (the enhanced one where it is there), altitude.
+// position, speed (the enhanced one if present), altitude.
 //
 // Times are whole seconds in FIT, and a speed may come from a wheel or a
-// receiver. The log has fixes alone, on a clock that begins at the first of
+// receiver. The log has only fixes, on a clock that begins at the first of
 // them.
 package fit
 
@@ -30,8 +30,8 @@ const (
 	mostBytes   = 256 << 20
 )
 
-// Is reports whether a file that begins with head is FIT: the four letters in
-// its header say so.
+// Is reports whether a file that begins with head is FIT, by the four letters
+// in its header.
 func Is(head []byte) bool { return len(head) >= 12 && bytes.Equal(head[8:12], []byte(".FIT")) }
 
 // records collects the records of an activity from the decoder.

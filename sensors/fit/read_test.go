@@ -16,8 +16,8 @@ import (
 	"stillair/sensors/sourcetest"
 )
 
-// activity is a FIT file with one record for each four bytes: how many seconds
-// later it is, speed, a step to the north, and what is left out of it.
+// activity is a FIT file with one record for each four bytes: time since the
+// previous one in s, speed, a step to the north, and which fields are left out.
 func activity(t testing.TB, records []byte) []byte {
 	t.Helper()
 	a := filedef.NewActivity()
@@ -42,8 +42,8 @@ func activity(t testing.TB, records []byte) []byte {
 	return out.Bytes()
 }
 
-// TestRead writes a straight minute to the north at 15 m/s in the ways in which
-// records may hold it.
+// TestRead writes a straight minute to the north at 15 m/s with different
+// fields in the records.
 func TestRead(t *testing.T) {
 	const perDegree = 111_195.0 // m, on a sphere of 6371 km
 	at := time.Date(2026, 6, 14, 12, 0, 0, 0, time.UTC)
@@ -120,9 +120,9 @@ func TestRead(t *testing.T) {
 	}
 }
 
-// FuzzRead gives the reader activities with records of any kind in any order of
-// time, whole, cut short, or with one byte changed: it ends in an error that says
-// what to do, or in fixes that are in order and finite.
+// FuzzRead reads activities with records of any kind in any order of time, whole,
+// cut short, or with one byte changed: the result is an error with a remedy, or
+// fixes that are in order and finite.
 func FuzzRead(f *testing.F) {
 	f.Add([]byte{1, 40, 10, 0, 1, 44, 11, 0, 1, 48, 12, 0, 1, 52, 13, 0}, uint16(0), uint16(0), byte(0))
 	f.Add([]byte{1, 40, 10, 1, 255, 44, 11, 2, 0, 48, 12, 3, 100, 52, 13, 0}, uint16(30), uint16(60), byte(7))

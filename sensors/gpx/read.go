@@ -2,14 +2,14 @@
 // the open format of hand-held receivers, phones and route planners.
 //
 // A track point has a position and, to be useful here, a time. GPX 1.0 has a
-// speed in m/s, and 1.1 has none of its own, so programs write it under
-// extensions, as an element "speed" in a namespace of theirs. Where most points
-// have one it is taken, and compared with the positions; where they have not,
-// speeds are calculated from the positions, with a standard deviation that the
-// positions' own scatter gives (repair.SpeedFromWay).
+// speed in m/s, and 1.1 has none, so programs write it under extensions, as an
+// element "speed" in their own namespace. If most points have one it is used,
+// and compared with the positions; otherwise speeds are calculated from the
+// positions, with a standard deviation from the positions' own scatter
+// (repair.SpeedFromWay).
 //
-// The log has fixes alone, on a clock that begins at the first of them; a fix
-// is taken to arrive when it was measured.
+// The log has only fixes, on a clock that begins at the first of them; a fix is
+// assumed to arrive when it was measured.
 package gpx
 
 import (
@@ -137,7 +137,7 @@ func (r *reading) end(element string) {
 	}
 }
 
-// number reads one of at most that size, else NaN.
+// number reads a number up to a limit, else NaN.
 func number(text string, most float64) float64 {
 	v, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
 	if err != nil || !(math.Abs(v) <= most) {

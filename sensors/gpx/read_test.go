@@ -28,8 +28,8 @@ func line(n int, sd float64) string {
 	return b.String() + "</trkseg></trk></gpx>"
 }
 
-// TestSpeedFromWay: positions alone give speeds whose errors are as large as
-// their standard deviations say.
+// TestSpeedFromWay: speeds from positions have errors that agree with their
+// standard deviations.
 func TestSpeedFromWay(t *testing.T) {
 	for _, sd := range []float64{0, 0.5, 2} {
 		log, err := Read(strings.NewReader(line(400, sd)), "track.gpx")
@@ -60,15 +60,14 @@ func TestRefused(t *testing.T) {
 	}
 }
 
-// FuzzRead: nothing makes the reader panic, and fixes are in order and finite.
+// FuzzRead: no input makes the reader panic, and fixes are in order and finite.
 func FuzzRead(f *testing.F) {
 	f.Add(line(5, 0))
 	f.Add(`<gpx><trkpt lat="1" lon="2"><time>2026-06-14T12:00:00Z</time><speed>5</speed></trkpt></gpx>`)
 	f.Fuzz(mustBeSound)
 }
 
-// FuzzFields gives the reader a track whose tags, attributes and texts were changed
-// one by one.
+// FuzzFields reads a track with changed tags, attributes and texts.
 func FuzzFields(f *testing.F) {
 	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
 	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})

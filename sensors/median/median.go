@@ -6,12 +6,12 @@ import (
 	"slices"
 )
 
-// Of is the median of x, which stays as it is: half of them are not above it, half not
-// below. Of an even number it is the mean of the two in the middle; of none, NaN.
+// Of is the median of x, which is not changed: the middle value, the mean of the two
+// in the middle for an even number, NaN for none.
 func Of(x []float64) float64 { return In(slices.Clone(x)) }
 
-// In is Of where x may be put into another order. It takes time in proportion to the
-// length of x (Hoare, Algorithm 65: find, 1961).
+// In is Of, but may reorder x. It takes time in proportion to the length of x
+// (Hoare, Algorithm 65: find, 1961).
 func In(x []float64) float64 {
 	n := len(x)
 	if n == 0 {
@@ -24,8 +24,8 @@ func In(x []float64) float64 {
 	return (slices.Max(x[:n/2]) + upper) / 2
 }
 
-// nth puts x into an order in which the one with so many before it stands in its place,
-// none larger before it and none smaller behind, and returns it.
+// nth reorders x so that the n-th smallest value is in its place, with none larger
+// before it and none smaller after it, and returns it.
 func nth(x []float64, k int) float64 {
 	for lo, hi := 0, len(x)-1; lo < hi; {
 		pivot := middle(x[lo], x[(lo+hi)/2], x[hi])

@@ -1,7 +1,7 @@
 // Package nmea reads fixes from NMEA 0183 sentences, the line format of
 // satellite receivers: RMC (time, position, speed, course), VTG (course, speed)
-// and GGA (time, position, altitude) of any talker, be it GP, GN, GL, GA, GB,
-// GQ or another. All other sentences are skipped.
+// and GGA (time, position, altitude) of any talker: GP, GN, GL, GA, GB, GQ or
+// another. All other sentences are skipped.
 //
 // A line counts only with a correct checksum: two hexadecimal digits after the
 // asterisk, the exclusive or of all bytes between "$" and "*". A sentence
@@ -25,8 +25,8 @@
 //   - A live stream (New) is stamped with the clock that is passed in.
 //   - A recorded file gives the arrival in seconds on that clock before each
 //     "$", set off by a comma or a space: "12.345,$GPRMC,…".
-//   - A file without such stamps can only be put beside motion whose own clock
-//     is UTC in seconds since 1970. Then the time in the sentence is used as
+//   - A file without such stamps can only be combined with motion whose clock is
+//     UTC in seconds since 1970. Then the time in the sentence is used as
 //     the arrival, and the lag that package fusion estimates includes the
 //     difference of the two clocks.
 //   - Otherwise the file is rejected.

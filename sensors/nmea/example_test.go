@@ -7,8 +7,8 @@ import (
 	"stillair/sensors/nmea"
 )
 
-// The widely published sentence of 22.4 knots, after the time at which it
-// arrived on the clock of the motion beside it.
+// The widely published sentence of 22.4 knots, after its time of arrival on the
+// clock of the motion samples.
 func ExampleReadBeside() {
 	in := "12.21,$GPRMC,123519,A,4807.038,N,01131.000,E,022.4,084.4,230394,003.1,W*6A\n"
 	fixes, _, err := nmea.ReadBeside(strings.NewReader(in), "gnss.nmea", nmea.Span{From: 0, To: 60})

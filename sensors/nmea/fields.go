@@ -6,7 +6,7 @@ import (
 	"time"
 )
 
-// clock reads hhmmss or hhmmss.sss; a leap second, 60, is let through.
+// clock reads hhmmss or hhmmss.sss; a leap second, 60, is accepted.
 func (p *fieldReader) clock(i int) time.Duration {
 	s := p.text(i)
 	if s == "" {
@@ -16,7 +16,7 @@ func (p *fieldReader) clock(i int) time.Duration {
 		p.fail(i, "nmea.time")
 		return -1
 	}
-	h, _ := strconv.Atoi(s[0:2]) // digits, as decimals has shown
+	h, _ := strconv.Atoi(s[0:2]) // digits, as checked by decimals
 	m, _ := strconv.Atoi(s[2:4])
 	sec, err := strconv.ParseFloat(s[4:], 64)
 	if err != nil || h > 23 || m > 59 || sec >= 61 {
@@ -26,7 +26,7 @@ func (p *fieldReader) clock(i int) time.Duration {
 	return time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(math.Round(sec*1e9))
 }
 
-// date reads ddmmyy; yy from 80 on is in the last century, for the system is
+// date reads ddmmyy; yy from 80 on is in the last century, since the system is
 // no older than that.
 func (p *fieldReader) date(i int) time.Time {
 	s := p.text(i)

@@ -12,22 +12,22 @@ import (
 // has arrived that ended the fix before.
 type Joiner struct {
 	fix   sensors.Fix
-	clock time.Duration // of the sentences under way; negative: none
-	void  bool          // one of them calls itself no measurement
-	done  bool          // the fix under way was handed out
-	last  string        // kind of the newest sentence of the fix under way
+	clock time.Duration // of the current sentences; negative: none
+	void  bool          // one of them is marked as no measurement
+	done  bool          // the current fix was returned
+	last  string        // kind of the newest sentence of the current fix
 	ends  string        // kind that ended the fix before
 
-	Void int // how many fixes were left out because the receiver called them void
-	Mute int // how many were left out because no sentence gave a speed
+	Void int // number of fixes left out because the receiver marked them as void
+	Mute int // number left out because no sentence had a speed
 }
 
-// NewJoiner returns a joiner that has heard nothing.
+// NewJoiner returns an empty joiner.
 func NewJoiner() *Joiner { return &Joiner{clock: -1, done: true} }
 
 // Add takes a sentence that arrived at t, in s on the log's clock. It returns
-// up to two fixes: the one before, if this sentence begins another, and the one
-// under way, if this sentence completes it.
+// up to two fixes: the one before, if this sentence begins another, and the
+// current one, if this sentence completes it.
 func (j *Joiner) Add(t float64, s Sentence) []sensors.Fix {
 	if s.Kind != "RMC" && s.Kind != "VTG" && s.Kind != "GGA" {
 		return nil
@@ -37,7 +37,7 @@ func (j *Joiner) Add(t float64, s Sentence) []sensors.Fix {
 		ready = j.Flush()
 		*j = Joiner{fix: sensors.NewFix(t, math.NaN()), clock: s.Clock, ends: j.last, Void: j.Void, Mute: j.Mute}
 	}
-	if j.clock < 0 { // VTG before anything that tells a time
+	if j.clock < 0 { // VTG before any sentence with a time
 		return ready
 	}
 	j.last = s.Kind
@@ -71,7 +71,7 @@ func (j *Joiner) merge(s Sentence) {
 	}
 }
 
-// Flush hands out the fix under way, if it is one.
+// Flush returns the current fix, if there is one.
 func (j *Joiner) Flush() []sensors.Fix {
 	if j.done {
 		return nil

@@ -15,11 +15,11 @@ import (
 // longestLine in bytes; the standard allows 82, stamps and tags need a few more.
 const longestLine = 1024
 
-// lineReader hands out lines of bounded length; a longer one is skipped.
+// lineReader returns lines of bounded length; longer ones are skipped.
 type lineReader struct {
 	in      *bufio.Reader
-	line    int // number of the line last handed out
-	tooLong int // how many were passed over
+	line    int // number of the line last returned
+	tooLong int // number of lines skipped
 }
 
 func newLineReader(r io.Reader) *lineReader {
@@ -42,14 +42,13 @@ func (l *lineReader) next() ([]byte, error) {
 			return nil, err
 		}
 		if len(b) > 0 {
-			return b, nil // a failure comes back at the next call
+			return b, nil // an error is returned again by the next call
 		}
 		return nil, err
 	}
 }
 
-// stamp reads the arrival time that may stand before the "$"; NaN where there
-// is none.
+// stamp reads the optional arrival time before the "$"; NaN if there is none.
 func stamp(line []byte) float64 {
 	before, _, _ := bytes.Cut(line, []byte{'$'})
 	before = bytes.TrimRight(before, ", ;\t")

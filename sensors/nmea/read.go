@@ -16,9 +16,9 @@ type Span struct{ From, To float64 }
 // mostFixes bounds the memory of a file: fourteen hours at 10 Hz.
 const mostFixes = 500_000
 
-// ReadBeside reads a recorded file of sentences that lies beside motion
-// samples of the given span; the package comment says how its lines get times
-// on their clock. name is for people.
+// ReadBeside reads a recorded file of sentences that accompanies motion samples
+// of the given span; the package comment says how its lines get times on their
+// clock. name is for people.
 func ReadBeside(r io.Reader, name string, motion Span) ([]sensors.Fix, []sensors.Note, error) {
 	f, err := read(r, name)
 	if err != nil {
@@ -38,8 +38,8 @@ func ReadBeside(r io.Reader, name string, motion Span) ([]sensors.Fix, []sensors
 	return f.fixes, f.notes, nil
 }
 
-// Read reads a recorded file of sentences that stands alone. Without stamps
-// the log's clock is UTC in seconds since 1970.
+// Read reads a recorded file of sentences without motion samples. Without
+// stamps the log's clock is UTC in seconds since 1970.
 func Read(r io.Reader, name string) (*sensors.Log, error) {
 	f, err := read(r, name)
 	if err != nil {
@@ -52,7 +52,7 @@ func Read(r io.Reader, name string) (*sensors.Log, error) {
 	return log, nil
 }
 
-// recorded is what a file of sentences holds.
+// recorded is the content of a file of sentences.
 type recorded struct {
 	fixes   []sensors.Fix
 	notes   []sensors.Note
@@ -98,8 +98,8 @@ func read(r io.Reader, name string) (*recorded, error) {
 	return f, f.settle(name, y)
 }
 
-// settle gives times to fixes without stamps, sorts, and refuses a file of
-// which too little is left.
+// settle gives times to fixes without stamps, sorts, and refuses a file if too
+// little of it is left.
 func (f *recorded) settle(name string, y *tally) error {
 	if y.bad > y.good {
 		return &sensors.InputError{File: name, Line: y.first.Line, What: finding.New("nmea.bad_lines", finding.Count("bad", y.bad), finding.Count("of", y.bad+y.good), finding.Of("first", y.first.What)),

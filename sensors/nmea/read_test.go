@@ -52,8 +52,8 @@ func TestJoinsTheSentencesOfAFix(t *testing.T) {
 	}
 }
 
-// TestPromptOnceTheOrderIsKnown: from the second fix on, a fix is handed out
-// with its last sentence, not with the first of the next.
+// TestPromptOnceTheOrderIsKnown: from the second fix on, a fix is returned with
+// its last sentence, not with the first of the next.
 func TestPromptOnceTheOrderIsKnown(t *testing.T) {
 	j := NewJoiner()
 	at, fixes := 0.0, 0
@@ -217,8 +217,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(mustBeSound)
 }
 
-// FuzzFields gives the reader sentences whose fields were changed one by one, each
-// with the checksum that is then right.
+// FuzzFields reads sentences with changed fields and matching checksums.
 func FuzzFields(f *testing.F) {
 	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
 	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
@@ -237,7 +236,7 @@ func FuzzFields(f *testing.F) {
 	})
 }
 
-// mustBeSound reads a text: it must end in an InputError or a log in order.
+// mustBeSound reads a text: the result must be an InputError or a log in order.
 func mustBeSound(t *testing.T, text string) {
 	log, err := Read(strings.NewReader(text), "ride.nmea")
 	var input *sensors.InputError

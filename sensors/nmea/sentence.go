@@ -11,13 +11,13 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Sentence is what one line says. Numbers that it does not say are NaN.
+// Sentence is the content of one line. Missing numbers are NaN.
 type Sentence struct {
 	Talker string        // two letters, such as GP or GN
 	Kind   string        // three letters: RMC, VTG, GGA, or one that is not read
-	Valid  bool          // the receiver stands by it as a measurement
-	Clock  time.Duration // UTC since midnight; negative where the sentence has no time
-	Date   time.Time     // UTC midnight; zero where the sentence has no date
+	Valid  bool          // the receiver marks it as a measurement
+	Clock  time.Duration // UTC since midnight; negative if the sentence has no time
+	Date   time.Time     // UTC midnight; zero if the sentence has no date
 	Speed  float64       // over ground, m/s
 	Course float64       // degrees clockwise from true north, 0 to below 360
 	LatDeg float64
@@ -25,7 +25,7 @@ type Sentence struct {
 	Alt    float64 // above mean sea level, m
 }
 
-// What can be wrong with a line.
+// Errors in a line.
 var (
 	ErrNoSentence = finding.Fail("nmea.no_sentence")
 	ErrChecksum   = finding.Fail("nmea.checksum")
@@ -35,7 +35,7 @@ var (
 // mpsPerKnot: one international nautical mile an hour (NIST SP 811).
 const mpsPerKnot = 1852.0 / 3600
 
-// Parse reads one line. What stands before the "$" is skipped.
+// Parse reads one line. Anything before the "$" is skipped.
 func Parse(line []byte) (Sentence, error) {
 	start := bytes.IndexByte(line, '$')
 	if start < 0 {
@@ -154,7 +154,7 @@ func (p *fieldReader) fail(i int, what finding.Code) {
 }
 
 // decimals reports whether s is digits with at most one point, as the standard
-// writes numbers, and not one of the other things that strconv takes.
+// writes numbers, and not one of the other forms that strconv accepts.
 func decimals(s string) bool {
 	return strings.Trim(s, "0123456789.") == "" && strings.Count(s, ".") <= 1
 }

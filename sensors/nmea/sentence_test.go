@@ -15,8 +15,8 @@ func clock(h, m int, s float64) time.Duration {
 	return time.Duration(h)*time.Hour + time.Duration(m)*time.Minute + time.Duration(math.Round(s*1e9))
 }
 
-// TestPublishedSentences reads sentences that others have published together
-// with what they mean.
+// TestPublishedSentences reads published sentences and compares with their
+// published meaning.
 func TestPublishedSentences(t *testing.T) {
 	for _, c := range []struct {
 		source, line string
@@ -145,7 +145,7 @@ func FuzzParse(f *testing.F) {
 	f.Add([]byte("$GPVTG,054.7,T,034.4,M,005.5,N,010.2,K*48"))
 	f.Add(line("GNRMC,235960.99,A,,,,,,,311299,,,A"))
 	f.Fuzz(func(t *testing.T, b []byte) {
-		// Give half of the inputs a right checksum, or none would get past it.
+		// Half of the inputs get a correct checksum, or none would pass it.
 		for _, in := range [][]byte{b, line(string(b))} {
 			s, err := Parse(in)
 			if err != nil {

@@ -15,13 +15,13 @@ type stream struct {
 	now func() float64
 }
 
-// New returns a source of fixes from the lines of a receiver, say over a
-// serial port, Bluetooth or a socket. now is the log's clock, in s: it stamps
-// each line as it arrives. Run closes in when it returns, which also ends a
+// New returns a source of fixes from the lines of a receiver, for instance over
+// a serial port, Bluetooth or a socket. now is the log's clock, in s, which
+// stamps each line on arrival. Run closes in when it returns, which also ends a
 // read that waits for a silent receiver.
 func New(in io.ReadCloser, now func() float64) sensors.Source { return stream{in: in, now: now} }
 
-// arrival is a sentence with its time, or what reading it ended with.
+// arrival is a sentence with its time, or the error that ended reading.
 type arrival struct {
 	t   float64
 	s   Sentence
@@ -69,7 +69,7 @@ func (s stream) Run(ctx context.Context, sink sensors.Sink) error {
 	}
 }
 
-// listen reads lines until they end or nobody listens any more.
+// listen reads lines until they end or nobody receives them any more.
 func (s stream) listen(lines chan<- arrival, ended chan<- error, stop <-chan struct{}) {
 	l := newLineReader(s.in)
 	for {
@@ -90,12 +90,12 @@ func (s stream) listen(lines chan<- arrival, ended chan<- error, stop <-chan str
 	}
 }
 
-// receiver is what a stream knows of its receiver.
+// receiver is the state of a stream's receiver.
 type receiver struct {
 	sink      *sensors.InOrder
 	joiner    *Joiner
 	condition sensors.Condition
-	garbled   int // unsound lines since the last sound one
+	garbled   int // invalid lines since the last valid one
 }
 
 func (r *receiver) state(t float64, c sensors.Condition, detail finding.Code) {

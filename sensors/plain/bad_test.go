@@ -17,7 +17,7 @@ func gone(string) string { return "" }
 
 func text(s string) func(string) string { return func(string) string { return s } }
 
-// TestRefused: what cannot be corrected ends in an error that names file, place
+// TestRefused: what cannot be corrected gives an error that names file, place
 // and remedy.
 func TestRefused(t *testing.T) {
 	const header = "t_s,ax_mps2,ay_mps2,az_mps2\n"
@@ -110,7 +110,7 @@ func TestPlacesThatAreNoLogs(t *testing.T) {
 	}
 }
 
-// TestAFileThatBreaksOff keeps what came before.
+// TestAFileThatBreaksOff: the part before the break is kept.
 func TestAFileThatBreaksOff(t *testing.T) {
 	b := &bundle{name: "ride", files: map[string]entry{}}
 	for name, f := range sheet(nil) {

@@ -14,7 +14,7 @@ import (
 )
 
 // hours is a log of n hours of an invented ride: motion at 100 Hz with the
-// digits that a phone gives, fixes at 1 Hz, pressure at 10 Hz.
+// digits of a phone, fixes at 1 Hz, pressure at 10 Hz.
 func hours(n float64) *sensors.Log {
 	log := &sensors.Log{Ride: sensors.UnknownRide()}
 	round := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }

@@ -22,12 +22,12 @@ const (
 
 // entry is one file of a log, not yet open.
 type entry struct {
-	name string // as shown to people
+	name string // as shown in messages
 	size int64
 	open func() (io.ReadCloser, error)
 }
 
-// bundle is the files of a log by their bare names in lower case.
+// bundle holds the files of a log by their bare names in lower case.
 type bundle struct {
 	name  string // of the folder or archive
 	files map[string]entry
@@ -82,8 +82,8 @@ func archive(r io.ReaderAt, size int64, name string) (*bundle, error) {
 	return collect(name, all, err)
 }
 
-// with opens a file of the log for the time of a call. A file that may be
-// missing is not an error: found is false.
+// with opens a file of the log for the duration of a call. A missing file is
+// not an error: found is false.
 func (b *bundle) with(bare string, use func(file) error) (found bool, err error) {
 	e, ok := b.files[bare]
 	if !ok {
@@ -93,7 +93,7 @@ func (b *bundle) with(bare string, use func(file) error) (found bool, err error)
 	if err != nil {
 		return true, packed.AsInput(e.name, 0, err)
 	}
-	defer in.Close() // it was only read
+	defer in.Close() // errors do not matter after reading
 	return true, use(file{name: e.name, size: e.size, in: in})
 }
 

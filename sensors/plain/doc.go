@@ -7,21 +7,21 @@
 //	sound.csv     t_s, rate_hz, level, clipped                        (may be missing)
 //	ride.json     what the rider entered about bike, air and setups   (may be missing)
 //
-// The files are CSV as of RFC 4180 with a header row, in any order of columns;
-// columns of other names are skipped. The turn rate and everything in gnss.csv
-// but t_s and speed_mps may be missing or empty. Instead of gnss.csv there may
-// be one file of NMEA sentences whose name ends in .nmea; package nmea explains
-// how its lines get a time on the clock of motion.csv. A row of sound.csv is a
-// stretch of sensors.Sound with its values in the one cell level, separated by
-// blanks; clipped may be missing.
+// The files are CSV according to RFC 4180 with a header row, with columns in
+// any order; columns with other names are skipped. The turn rate and everything
+// in gnss.csv but t_s and speed_mps may be missing or empty. Instead of
+// gnss.csv there may be one file of NMEA sentences whose name ends in .nmea;
+// package nmea explains how its lines get a time on the clock of motion.csv. A
+// row of sound.csv is a stretch of sensors.Sound with all its values in the
+// cell level, separated by blanks; clipped may be missing.
 //
 // # What is corrected and what is refused
 //
 // Whatever a reader leaves out or changes is listed in the log's Notes, with
-// the first line it concerns. Samples out of order are sorted, of duplicates
-// the first is kept, a row without a readable time or force is left out. If
-// more than half of a file would be left out, the file is rejected instead. A
-// file in wrong units is corrected if the data leave no doubt, and rejected
+// the first line it concerns. Samples out of order are sorted, the first of
+// duplicates is kept, and rows without a readable time or force are left out.
+// If more than half of a file would be left out, the file is rejected instead.
+// A file in wrong units is corrected if the data leave no doubt, and rejected
 // otherwise: see the functions of package sensors/internal/repair. Errors are
 // of type *sensors.InputError.
 //

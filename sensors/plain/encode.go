@@ -11,8 +11,8 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// EncodeRide writes what the rider entered as ride.json holds it; DecodeRide
-// gives back the same to the last bit.
+// EncodeRide writes the rider's entries in the format of ride.json; DecodeRide
+// returns the same values to the last bit.
 func EncodeRide(r sensors.Ride) []byte {
 	var o object
 	o.raw("version", "1")
@@ -50,7 +50,7 @@ func EncodeRide(r sensors.Ride) []byte {
 	o.text("drive", string(r.Drive))
 	axes := r.Axes
 	if axes != "" {
-		axes = repair.AxesUp // a log in memory points up, whatever its file did
+		axes = repair.AxesUp // in memory the force points up, whatever its file had
 	}
 	o.text("axes", axes)
 	for _, s := range r.Setups {
@@ -66,7 +66,7 @@ func EncodeRide(r sensors.Ride) []byte {
 	return []byte("{\n  " + strings.Join(o.members, ",\n  ") + "\n}\n")
 }
 
-// object is a JSON object under way; what is absent is not written.
+// object is a JSON object being written; absent values are left out.
 type object struct{ members []string }
 
 func (o *object) line() string { return "{" + strings.Join(o.members, ", ") + "}" }

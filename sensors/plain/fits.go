@@ -7,15 +7,15 @@ import (
 )
 
 // Fits reports whether the folder holds a plain log, whole or not: one of its
-// files with at least one of its columns. The tables of other programs may have
-// the same names.
+// files with at least one of its columns. The names alone do not suffice, since
+// other programs' tables may have them too.
 func Fits(fsys fs.FS) bool {
 	b, err := folder(fsys, "")
 	return err == nil && b.fits()
 }
 
 // FitsZip is Fits for a zip archive of the given size. An archive that cannot be
-// read fits, so that Read says why.
+// read fits, so that Read reports the reason.
 func FitsZip(r io.ReaderAt, size int64) bool {
 	b, err := archive(r, size, "")
 	return err != nil || b.fits()

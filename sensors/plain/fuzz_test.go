@@ -14,8 +14,8 @@ import (
 	"stillair/sensors/spoil"
 )
 
-// mustBeSound fails unless there is either an InputError with a remedy or a log
-// that keeps its promises.
+// mustBeSound fails unless there is either an InputError with a remedy or a
+// valid log.
 func mustBeSound(t *testing.T, log *sensors.Log, err error) {
 	t.Helper()
 	var input *sensors.InputError
@@ -72,7 +72,7 @@ func FuzzRead(f *testing.F) {
 		if err != nil {
 			return
 		}
-		// What was read can be written and read again.
+		// A log that was read can be written and read again.
 		var b bytes.Buffer
 		if err := WriteZip(&b, log); err != nil {
 			t.Fatal(err)
@@ -117,7 +117,7 @@ func FuzzDecodeRide(f *testing.F) {
 			t.Fatalf("what was written is not read: %v\n%s", err, EncodeRide(ride))
 		}
 		if ride.Axes != "" {
-			ride.Axes = again.Axes // what is written is a log in memory, which points up
+			ride.Axes = again.Axes // a log in memory is written, whose force points up
 		}
 		if d := differs(&sensors.Log{Ride: again}, &sensors.Log{Ride: ride}); d != "" {
 			t.Fatalf("%s: %+v became %+v", d, ride, again)
@@ -125,7 +125,7 @@ func FuzzDecodeRide(f *testing.F) {
 	})
 }
 
-// FuzzFields gives the reader logs whose rows and fields were changed one by one.
+// FuzzFields reads logs with changed rows and fields.
 func FuzzFields(f *testing.F) {
 	f.Add([]byte{1, 2, 70}, []byte{9, 80, 90}, []byte{3, 3, 3})
 	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69}, []byte{40, 100, 81}, []byte{})

@@ -79,8 +79,8 @@ func (r row) position() (lat, lon float64) {
 	return lat, lon
 }
 
-// deviation returns a standard deviation; phones write −1 or 0 for one that
-// they do not know.
+// deviation returns a standard deviation; phones write −1 or 0 for an unknown
+// one.
 func (r row) deviation(c int) float64 {
 	if v := r.may(gnssColumns, c); v > 0 {
 		return v
@@ -88,8 +88,8 @@ func (r row) deviation(c int) float64 {
 	return nan
 }
 
-// bearing brings a course into 0 to 360°; below zero it is unknown, as phones
-// write it.
+// bearing normalises a course to 0 to 360°; a negative one means unknown, as
+// written by phones.
 func bearing(deg float64) float64 {
 	if deg < 0 || deg > 720 {
 		return nan

@@ -11,15 +11,15 @@ import (
 	"stillair/sensors/internal/packed"
 )
 
-// column is one that a file may have.
+// column is a column that a file may have.
 type column struct {
 	name   string
 	needed bool
-	unit   string // as a symbol, for the error that says that it is missing
+	unit   string // its symbol, for the error about a missing column
 }
 
-// header reads the header row and returns where each column stands, −1 for one
-// that is missing and may be.
+// header reads the header row and returns the index of each column, −1 for an
+// optional one that is missing.
 func (t *table) header(columns []column, y *tally) ([]int, error) {
 	if err := t.next(); err != nil {
 		if errors.Is(err, io.EOF) {
@@ -55,7 +55,7 @@ func (t *table) header(columns []column, y *tally) ([]int, error) {
 	return where, nil
 }
 
-// checkEncoding finds files that are text, but not text of the kind that CSV is.
+// checkEncoding detects text files with an encoding that CSV cannot have.
 func (t *table) checkEncoding() error {
 	first := bytes.Join(t.cells, []byte{','})
 	switch {
@@ -67,7 +67,7 @@ func (t *table) checkEncoding() error {
 	return nil
 }
 
-// missing names a column that is not there, and the one that may be meant.
+// missing names a missing column, and the one that may be meant.
 func (t *table) missing(c column, names []string) error {
 	what := finding.New("plain.column_missing", finding.Text("column", c.name))
 	stem, _, _ := strings.Cut(c.name, "_")

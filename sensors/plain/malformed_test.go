@@ -15,7 +15,7 @@ import (
 	"stillair/sensors"
 )
 
-// pack makes a zip of files; a file's text is repeated as often as said.
+// pack makes a zip of files; a file's text is repeated a given number of times.
 type member struct {
 	name  string
 	text  string
@@ -43,7 +43,7 @@ func pack(t *testing.T, files ...member) []byte {
 	return b.Bytes()
 }
 
-// endless is a file that never ends, as a device or a pipe in disguise.
+// endless is a file that never ends, like a device or a pipe.
 type endless struct {
 	head    *strings.Reader
 	pattern string
@@ -66,7 +66,7 @@ func (e *endless) Read(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// growing is endless rows with times that go up.
+// growing is endless rows with increasing times.
 type growing struct {
 	buf bytes.Buffer
 	row int
@@ -83,7 +83,7 @@ func (g *growing) Read(p []byte) (int, error) {
 	return g.buf.Read(p)
 }
 
-// TestMalformed: each ends in a clear error, soon and in little memory, and
+// TestMalformed: each gives a clear error, quickly and in little memory, and
 // writes nothing.
 func TestMalformed(t *testing.T) {
 	const motionHead = "t_s,ax_mps2,ay_mps2,az_mps2\n"
@@ -156,8 +156,8 @@ func locked(t *testing.T) []byte {
 	return b
 }
 
-// TestZipWhoseSizesLie: the size in the table of contents is a promise that
-// the unpacker holds to.
+// TestZipWhoseSizesLie: the size in the table of contents is enforced when
+// unpacking.
 func TestZipWhoseSizesLie(t *testing.T) {
 	good := sheet(nil)
 	b := pack(t, member{name: "gnss.csv", text: string(good["gnss.csv"].Data)}, member{name: "motion.csv", text: string(good["motion.csv"].Data)})

@@ -22,7 +22,7 @@ var motionColumns = []column{
 const mostMotion = 3_000_000
 
 // readMotion reads motion.csv and returns its samples in order, in SI units
-// except for turn rates and the sign, which need the fixes to be found.
+// except for turn rates and the sign, which can only be found with the fixes.
 func readMotion(f file, order *repair.Clock) ([]sensors.Motion, float64, *tally, error) {
 	samples, y, err := readPieces(f, motionColumns, mostMotion, takeMotion)
 	if err == nil {
@@ -70,15 +70,15 @@ func takeMotion(r row) (m sensors.Motion, ok bool) {
 	return m, true
 }
 
-// inOrder sorts samples and notes what that took.
+// inOrder sorts samples and notes the changes.
 func inOrder[S any](samples []S, time func(S) float64, y *tally) []S {
 	samples, d := repair.Order(samples, time)
 	y.notes = append(y.notes, d.Notes(y.file, "input.sample")...)
 	return samples
 }
 
-// repairClock finds times that are not in seconds and returns what they were
-// multiplied by.
+// repairClock finds times that are not in seconds and returns the factor
+// applied.
 func repairClock(name string, samples []sensors.Motion, y *tally) (float64, error) {
 	unit := repair.ClockUnit(samples)
 	if math.IsNaN(unit) {

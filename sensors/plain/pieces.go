@@ -7,35 +7,36 @@ import (
 	"sync"
 )
 
-// pieceLength is how much of a file is taken apart at a time, bytes.
+// pieceLength is the part of a file that is parsed at a time, bytes.
 const pieceLength = 256 << 10
 
 // piece is a part of a file that ends with a line, unless no line ends in it.
 type piece[S any] struct {
 	raw  []byte
-	err  error         // of the file, behind raw
+	err  error         // of the file, after raw
 	read chan struct{} // closed once the rest is known
 
-	// What the rows hold, where nothing is odd about any of them.
+	// The samples of the rows, if none of them is unusual.
 	plain   bool
 	rows    int
 	lines   int
 	samples []S
 }
 
-// pieces reads a file ahead and takes its pieces apart on all cores, so that
-// only odd ones need be read row by row. To its reader it is that file.
+// pieces reads a file ahead and parses its pieces on all cores, so that only
+// unusual ones have to be read row by row. It implements io.Reader for that
+// file.
 type pieces[S any] struct {
 	order   chan *piece[S] // in the order of the file
 	free    chan *piece[S]
-	now     *piece[S] // what is read next; nil: not fetched yet
+	now     *piece[S] // current piece; nil: not fetched yet
 	at      int       // bytes of it that were read
 	stopped chan struct{}
 	running sync.WaitGroup
 }
 
-// split begins to read in. parse takes a piece apart and must not touch
-// anything that another call of it touches.
+// split begins to read in. parse parses a piece and must be safe for concurrent
+// calls.
 func split[S any](in io.Reader, parse func(*piece[S])) *pieces[S] {
 	workers := runtime.GOMAXPROCS(0)
 	q := &pieces[S]{order: make(chan *piece[S], 2*workers), free: make(chan *piece[S], 2*workers), stopped: make(chan struct{})}
@@ -60,7 +61,7 @@ func split[S any](in io.Reader, parse func(*piece[S])) *pieces[S] {
 
 // cut reads in to its end.
 func (q *pieces[S]) cut(in io.Reader, work chan<- *piece[S]) {
-	var begun []byte // of a line whose end is not yet read
+	var begun []byte // beginning of a line whose end has not been read
 	for {
 		var p *piece[S]
 		select {
@@ -99,14 +100,14 @@ func (p *piece[S]) fill(begun []byte, in io.Reader) {
 	p.raw = p.raw[:n]
 }
 
-// stop ends the reading ahead. The file is not read any more afterwards.
+// stop ends reading ahead. The file is not read any further.
 func (q *pieces[S]) stop() {
 	close(q.stopped)
 	q.running.Wait()
 }
 
 // whole returns the next piece if it is plain and none of it was read; done
-// gives it back.
+// returns it.
 func (q *pieces[S]) whole() *piece[S] {
 	if q.now == nil {
 		q.now, q.at = <-q.order, 0
@@ -123,7 +124,7 @@ func (q *pieces[S]) done() {
 	q.now = nil
 }
 
-// Read reads on where the last whole piece or the last Read ended.
+// Read continues where the last whole piece or the last Read ended.
 func (q *pieces[S]) Read(b []byte) (int, error) {
 	for {
 		if q.now == nil {

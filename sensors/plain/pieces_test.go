@@ -14,7 +14,7 @@ import (
 	"stillair/sensors"
 )
 
-// spoilt writes the rows of some pieces of motion.csv with oddities strewn in.
+// spoilt writes the rows of some pieces of motion.csv with irregularities.
 func spoilt(rng *rand.Rand, rows int) string {
 	odd := []string{"\n", "\r\n", "5,x,3,4,5,6,7\n", "5,\"1\",2,3,4,5,6\n", "5,1,\"2\n2\",3,4,5,6\n", "5,1\n", "5,1,2,3,,,\n",
 		"5,1,2,3,0.1,,\n", ",,,,,,\n", "5,1,2,3,NaN,NaN,NaN\n", "1,2,3,4,5,6,7," + strings.Repeat("x", 40<<10) + "\n"}
@@ -29,9 +29,8 @@ func spoilt(rng *rand.Rand, rows int) string {
 	return b.String()
 }
 
-// TestPieces: a file read in pieces holds what it holds read row by row, and
-// the same is said about it, wherever its oddities stand, where it is cut and where
-// it breaks off.
+// TestPieces: reading in pieces gives the same samples and notes as reading row by
+// row, wherever irregularities are, and wherever the file is split or breaks off.
 func TestPieces(t *testing.T) {
 	seeds := 12
 	if testing.Short() {
@@ -63,7 +62,7 @@ func TestPieces(t *testing.T) {
 	}
 }
 
-// TestPiecesAreUsed: what is plain is not read a second time.
+// TestPiecesAreUsed: regular pieces are not read a second time.
 func TestPiecesAreUsed(t *testing.T) {
 	text := spoilt(rand.New(rand.NewPCG(1, 1)), 100_000)
 	var taken atomic.Int64

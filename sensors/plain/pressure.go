@@ -14,7 +14,7 @@ var pressureColumns = []column{
 	{"pressure_pa", true, "Pa"},
 }
 
-// Static pressure where people ride, Pa: from above the highest pass to below
+// Possible static pressure on a ride, Pa: from above the highest pass to below
 // sea level.
 const (
 	mostPressure  = 1_000_000 // samples
@@ -23,7 +23,7 @@ const (
 	pascalsPerHPa = 100
 )
 
-// readPressure reads pressure.csv. A file in hPa is plain from its size.
+// readPressure reads pressure.csv. A file in hPa is recognised by its values.
 func readPressure(f file, clock float64, order *repair.Clock) ([]sensors.Pressure, *tally, error) {
 	samples, y, err := readRows(f, pressureColumns, mostPressure, takePressure)
 	if err == nil && y.rows > 0 {

@@ -153,7 +153,7 @@ func (b *bundle) readRide(log *sensors.Log, clock float64) error {
 		log.Notes = append(log.Notes, notes...)
 		return err
 	})
-	// Setups written on the clock of a file whose times count in another unit.
+	// The setups have times in the same unit as the file.
 	if n := len(log.Ride.Setups); n > 0 && clock != 1 && log.Ride.Setups[n-1].From > log.Motion[len(log.Motion)-1].T {
 		for i := range log.Ride.Setups {
 			log.Ride.Setups[i].From *= clock

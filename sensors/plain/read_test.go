@@ -18,7 +18,7 @@ import (
 	"stillair/sensors/sourcetest"
 )
 
-// TestOpenDrive reads a real minute on a road; what is expected stands in
+// TestOpenDrive reads a real minute on a road; the expected values are in
 // testdata/open-drive/README.md or in its files.
 func TestOpenDrive(t *testing.T) {
 	log, err := Read("../../testdata/open-drive")
@@ -104,8 +104,8 @@ func replaceFirst(old, new string) func(string) string {
 	return func(s string) string { return strings.Replace(s, old, new, 1) }
 }
 
-// TestCorrections: each of these files says the same as the good one, and the log
-// says what was done.
+// TestCorrections: each of these files gives the same samples as the good one,
+// and the notes list the corrections.
 func TestCorrections(t *testing.T) {
 	good, err := ReadFS(sheet(nil), "ride")
 	if err != nil {
@@ -115,7 +115,7 @@ func TestCorrections(t *testing.T) {
 		name   string
 		file   string
 		change func(string) string
-		note   string // "": nothing to say
+		note   string // "": none
 		lost   int    // motion samples fewer
 	}{
 		{"as it is", "motion.csv", func(s string) string { return s }, "", 0},
@@ -228,7 +228,7 @@ func TestTurnedOverAsStated(t *testing.T) {
 
 func TestTurnRateInDegrees(t *testing.T) {
 	const degree = 180 / math.Pi
-	// A slow weave of ±0.5 rad/s; the bearing is not there to compare with.
+	// A slow weave of ±0.5 rad/s; there is no bearing to compare with.
 	weave := func(unit float64) *sensors.Log {
 		log, err := ReadFS(sheet(map[string]func(string) string{
 			"motion.csv": each(func(v float64) float64 { return v * 50 * unit }, 5),
@@ -276,9 +276,9 @@ func TestReplayOfAReadLogKeepsTheContract(t *testing.T) {
 	}
 }
 
-// TestOpenDriveInOtherUnits: speeds of a real road, without positions, are
-// shown by the accelerometer alone to be in km/h, and in mph to be in a wrong
-// unit.
+// TestOpenDriveInOtherUnits: for speeds of a real drive, without positions, the
+// accelerometer shows that they are in km/h, and for mph that the unit is
+// wrong.
 func TestOpenDriveInOtherUnits(t *testing.T) {
 	motion, err := os.ReadFile("../../testdata/open-drive/motion.csv")
 	if err != nil {

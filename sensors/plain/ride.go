@@ -20,8 +20,8 @@ import (
 // Version of the plain log that this package writes, and the newest it reads.
 const Version = 1
 
-// DecodeRide reads what the rider entered, as ride.json holds it; name is for
-// errors and notes. What is absent or null comes back as NaN or empty.
+// DecodeRide reads the rider's entries from the text of ride.json; name is for
+// errors and notes. Absent or null values are NaN or empty.
 func DecodeRide(b []byte, name string) (sensors.Ride, []sensors.Note, error) {
 	d := &rideReader{name: name, text: b}
 	ride := sensors.UnknownRide()
@@ -39,7 +39,7 @@ func DecodeRide(b []byte, name string) (sensors.Ride, []sensors.Note, error) {
 	return ride, d.notes, nil
 }
 
-// rideReader keeps the first error, so that reading reads as a list of fields.
+// rideReader keeps the first error, so that the code is a list of fields.
 type rideReader struct {
 	name  string
 	text  []byte
@@ -72,8 +72,8 @@ type fields struct {
 	m  map[string]gjson.Result
 }
 
-// object takes an object apart; names that are not known are noted, since they
-// may be a slip of the pen.
+// object parses an object; unknown names are noted, since they may be typing
+// errors.
 func (d *rideReader) object(of string, r gjson.Result, known ...string) fields {
 	f := fields{d: d, of: of, m: map[string]gjson.Result{}}
 	if r.Type == gjson.Null {
@@ -100,8 +100,7 @@ func (d *rideReader) object(of string, r gjson.Result, known ...string) fields {
 	return f
 }
 
-// number returns a number times 10^shift that lies in [least, most]; NaN where
-// it is absent.
+// number returns a number times 10^shift in [least, most]; NaN if absent.
 func (f fields) number(name string, shift int, least, most float64, remedy finding.Code) float64 {
 	r := f.m[name]
 	switch r.Type {
@@ -197,7 +196,7 @@ func (d *rideReader) ride(ride *sensors.Ride, top gjson.Result) {
 	d.setups(ride, f.list("setups"))
 }
 
-// mass reads a weight: zero is refused, since nothing can be computed from it.
+// mass reads a weight; zero is refused, since nothing can be calculated with it.
 func (f fields) mass(name string) float64 {
 	return f.number(name, 0, 20, 5000, "ride.give_mass")
 }

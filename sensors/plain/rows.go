@@ -19,7 +19,7 @@ type row struct {
 	y     *tally
 }
 
-// number returns the number in a column: NaN where it has none.
+// number returns the number in a column: NaN if it has none.
 func (r row) number(c int) (float64, decimal.Cell) {
 	b := r.raw(c)
 	if b == nil {
@@ -28,7 +28,7 @@ func (r row) number(c int) (float64, decimal.Cell) {
 	return decimal.Read(b)
 }
 
-// raw returns a column's cell, nil where the column or the cell is missing.
+// raw returns a column's cell, nil if the column or the cell is missing.
 func (r row) raw(c int) []byte {
 	if i := r.where[c]; i >= 0 && i < len(r.t.cells) {
 		return r.t.cells[i]
@@ -36,8 +36,7 @@ func (r row) raw(c int) []byte {
 	return nil
 }
 
-// need is number for a column without which the row is of no use; false means
-// that the row was skipped.
+// need is number for a required column; false means that the row was skipped.
 func (r row) need(columns []column, c int) (float64, bool) {
 	v, state := r.number(c)
 	name := columns[c].name
@@ -50,7 +49,7 @@ func (r row) need(columns []column, c int) (float64, bool) {
 	return v, state == decimal.Filled
 }
 
-// may is number for a column that may be empty; what is not a number is noted.
+// may is number for a column that may be empty; anything but a number is noted.
 func (r row) may(columns []column, c int) float64 {
 	v, state := r.number(c)
 	if state == decimal.Broken {
@@ -74,8 +73,8 @@ type file struct {
 	in   io.Reader
 }
 
-// rows is a file of samples while it is read. take makes a sample of a row, or
-// skips it.
+// rows is a file of samples being read. take makes a sample of a row, or skips
+// it.
 type rows[S any] struct {
 	file    file
 	columns []column
@@ -89,7 +88,7 @@ type rows[S any] struct {
 }
 
 func newRows[S any](f file, columns []column, most int, take func(row) (S, bool)) *rows[S] {
-	// One byte more than the size, so that an unpacker notices if that is a lie.
+	// One byte more than the size, to detect a wrong size in the archive.
 	return &rows[S]{file: f, columns: columns, most: most, take: take, y: newTally(f.name),
 		t: newTable(f.name, io.LimitReader(f.in, f.size+1))}
 }
@@ -104,7 +103,7 @@ func readRows[S any](f file, columns []column, most int, take func(row) (S, bool
 	return r.read(func() (bool, error) { return false, nil })
 }
 
-// readPieces is readRows on all cores; take must not hold on to anything.
+// readPieces is readRows on all cores; take must not keep any state.
 func readPieces[S any](f file, columns []column, most int, take func(row) (S, bool)) ([]S, *tally, error) {
 	r := newRows(f, columns, most, take)
 	var err error
@@ -129,11 +128,11 @@ func readPieces[S any](f file, columns []column, most int, take func(row) (S, bo
 	})
 }
 
-// parse takes a piece apart, if there is nothing odd about it.
+// parse parses a piece, if it is regular.
 func (r *rows[S]) parse(p *piece[S]) {
 	p.samples, p.rows = p.samples[:0], 0
 	if bytes.IndexByte(p.raw, '"') >= 0 {
-		return // a record may go on in the next piece
+		return // a record may continue in the next piece
 	}
 	y := newTally(r.file.name)
 	row := row{t: tableOf(r.file.name, p.raw), where: r.where, y: y}
@@ -156,7 +155,7 @@ func (r *rows[S]) parse(p *piece[S]) {
 	}
 }
 
-// read reads the rows. many takes in several at once, where it can.
+// read reads the rows. many takes several at once, if possible.
 func (r *rows[S]) read(many func() (bool, error)) ([]S, *tally, error) {
 	row := row{t: r.t, where: r.where, y: r.y}
 	for {
@@ -185,7 +184,7 @@ func (r *rows[S]) read(many func() (bool, error)) ([]S, *tally, error) {
 	}
 }
 
-// keep adds samples, for which it takes memory a few times in all.
+// keep adds samples, allocating memory only a few times in total.
 func (r *rows[S]) keep(more ...S) error {
 	if len(r.samples)+len(more) > r.most {
 		return tooMany(r.file.name, r.most)
@@ -201,9 +200,9 @@ func (r *rows[S]) keep(more ...S) error {
 	return nil
 }
 
-// room returns for how many samples to take memory, by the size of the file
-// and of the rows so far, so that it is taken twice in all: for the first few
-// rows, and then for all of them.
+// room returns the number of samples to allocate memory for, from the size of
+// the file and of the rows so far, so that memory is allocated twice: for the
+// first few rows, and then for all of them.
 func room(samples, rows int, read, size int64) int {
 	const few = 4096
 	if samples < few {
@@ -218,8 +217,8 @@ func tooMany(name string, most int) error {
 		Remedy: finding.New("input.shorter")}
 }
 
-// damaged keeps what came before the place where a file stops being readable:
-// a ride cannot be repeated.
+// damaged keeps the part before the place where a file becomes unreadable,
+// since a ride cannot be repeated.
 func damaged(t *table, y *tally, samples int, err error) error {
 	var input *sensors.InputError
 	if errors.As(err, &input) || samples == 0 {

@@ -21,7 +21,7 @@ var soundColumns = []column{
 const (
 	mostStretches = 1_000_000
 	mostLevels    = 40_000_000 // nine hours
-	leastHz       = 100        // that sound is worth anything at
+	leastHz       = 100        // lowest useful rate of sound
 	mostHz        = 50_000
 )
 

@@ -12,7 +12,7 @@ import (
 	"stillair/sensors"
 )
 
-// heard is two seconds of invented sound that reads back bit by bit.
+// heard is two seconds of invented sound that is the same after writing and reading.
 func heard(seed uint64) []sensors.Sound {
 	rng := rand.New(rand.NewPCG(seed, 9))
 	var sounds []sensors.Sound
@@ -108,7 +108,7 @@ func TestBadSound(t *testing.T) {
 	}
 }
 
-// FuzzSound gives the reader a sound.csv of any text.
+// FuzzSound reads a sound.csv of any text.
 func FuzzSound(f *testing.F) {
 	f.Add("t_s,rate_hz,level,clipped\n5,1200,1 2 3,4\n5.001,1200,4,\n")
 	f.Add("t_s,rate_hz,level\n1e308,1e-308,1\n")

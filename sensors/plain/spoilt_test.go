@@ -11,8 +11,8 @@ import (
 	"stillair/sensors"
 )
 
-// spoils are ways in which a file comes to harm; each gets a file's text and
-// returns it spoilt.
+// spoils are ways to damage a file; each takes a file's text and returns it
+// damaged.
 var spoils = map[string]func(*rand.Rand, string) string{
 	"bytes changed": func(rng *rand.Rand, s string) string {
 		b := []byte(s)
@@ -50,8 +50,8 @@ var spoils = map[string]func(*rand.Rand, string) string{
 	},
 }
 
-// TestSpoiltFiles: 400 logs of which a file was spoilt end in an error with a
-// remedy or in a log that keeps its promises, and most of the small harms in a log.
+// TestSpoiltFiles: 400 logs with a damaged file give an error with a remedy or a
+// valid log, and most of those with small damage a log.
 func TestSpoiltFiles(t *testing.T) {
 	good := sheet(nil)
 	for name, spoil := range spoils {

@@ -9,9 +9,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Limits of a table. No honest log comes near them.
+// Limits of a table, far above any real log.
 const (
-	longestLine = 64 << 10 // bytes, also of a record whose quoted cells hold line breaks
+	longestLine = 64 << 10 // bytes, also for a record with line breaks in quoted cells
 	mostColumns = 1000
 )
 
@@ -22,11 +22,11 @@ type table struct {
 	buf   []byte
 	from  int // buf[from:to] is not yet read
 	to    int
-	ended error // what in said last: io.EOF or a failure
-	read  int64 // bytes handed out so far
+	ended error // last error of in: io.EOF or a failure
+	read  int64 // bytes returned so far
 
 	line  int      // of the record last returned: where it begins
-	lines int      // lines handed out
+	lines int      // lines returned
 	cut   bool     // the line last returned had no line break
 	cells [][]byte // valid until the next record
 	long  []byte   // a record that spans several lines
@@ -36,16 +36,15 @@ func newTable(file string, in io.Reader) *table {
 	return &table{file: file, in: in, buf: make([]byte, longestLine)}
 }
 
-// tableOf is a table of whole lines from the middle of a file, of which one was
-// handed out before.
+// tableOf is a table of whole lines from the middle of a file.
 func tableOf(file string, text []byte) *table {
 	return &table{file: file, buf: text, to: len(text), ended: io.EOF, lines: 1}
 }
 
-// drained reports whether all that was read so far was handed out.
+// drained reports whether everything read so far has been returned.
 func (t *table) drained() bool { return t.from == t.to && t.ended == nil }
 
-// pass counts lines that others have handed out.
+// pass counts lines that were parsed elsewhere.
 func (t *table) pass(lines, bytes int) {
 	t.lines += lines
 	t.read += int64(bytes)
@@ -99,7 +98,7 @@ func (t *table) lastLine() ([]byte, error) {
 	return bytes.TrimSuffix(line, []byte{'\r'}), nil
 }
 
-// next reads a record into t.cells and passes over blank lines.
+// next reads a record into t.cells and skips blank lines.
 func (t *table) next() error {
 	for {
 		line, err := t.nextLine()
@@ -120,8 +119,8 @@ func (t *table) next() error {
 	}
 }
 
-// checkLineEnds finds a file whose lines do not end in line feeds: its first
-// line is all of it.
+// checkLineEnds detects a file without line feeds: its first line is the whole
+// file.
 func (t *table) checkLineEnds(line []byte) error {
 	if t.lines <= 1 && bytes.IndexByte(line, '\r') >= 0 {
 		return t.fail(1, finding.New("plain.carriage_returns"), finding.New("plain.line_feeds"))
@@ -151,11 +150,11 @@ func (t *table) split(line []byte) error {
 	}
 }
 
-// splitQuoted splits a record in which cells stand between quotation marks and
-// may hold commas, doubled quotation marks and line breaks.
+// splitQuoted splits a record with cells in quotation marks, which may contain
+// commas, doubled quotation marks and line breaks.
 func (t *table) splitQuoted(line []byte) error {
 	t.long = append(t.long[:0], line...)
-	for bytes.Count(t.long, []byte{'"'})%2 != 0 { // the marks of a whole record come in pairs
+	for bytes.Count(t.long, []byte{'"'})%2 != 0 { // a complete record has an even number of marks
 		more, err := t.nextLine()
 		if errors.Is(err, io.EOF) || len(t.long)+len(more) > longestLine {
 			return t.fail(t.line, finding.New("plain.open_quote"), finding.New("plain.close_quote"))
@@ -176,7 +175,7 @@ func (t *table) splitQuoted(line []byte) error {
 	return nil
 }
 
-// quotedCell takes the first cell off a record; it works in place.
+// quotedCell removes the first cell from a record; it works in place.
 func quotedCell(b []byte) (c, rest []byte, more bool) {
 	w, inside := 0, false
 	for i := 0; i < len(b); i++ {

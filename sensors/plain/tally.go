@@ -5,8 +5,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// tally counts what is odd about one file: a Note for each kind of oddity, at
-// the line of its first case.
+// tally counts the irregularities of one file: a Note for each kind, at the
+// line of its first case.
 type tally struct {
 	file    string
 	rows    int
@@ -17,7 +17,7 @@ type tally struct {
 
 func newTally(file string) *tally { return &tally{file: file, at: map[string]int{}} }
 
-// say notes one case of the oddity that key names; what says its first.
+// say counts one case of the irregularity named by key; what describes the first one.
 func (y *tally) say(line int, key string, what finding.Finding) {
 	i, ok := y.at[key]
 	if !ok {
@@ -38,7 +38,7 @@ func (y *tally) skip(line int, key string, why finding.Finding) {
 // are not read to their end.
 func (y *tally) hopeless() bool { return y.skipped >= 10_000 && y.skipped*10 > y.rows*9 }
 
-// verdict refuses a file of which too little is left.
+// verdict refuses a file if too little of it is left.
 func (y *tally) verdict(want finding.Code) error {
 	if y.rows == 0 {
 		return &sensors.InputError{File: y.file, What: finding.New("plain.no_rows"),

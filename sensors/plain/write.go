@@ -17,8 +17,8 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// Write writes a log into a folder, which it makes where it is missing. Files
-// of a log that is already there are replaced.
+// Write writes a log into a folder, which it creates if it is missing. Files of
+// an existing log are replaced.
 func Write(dir string, log *sensors.Log) error {
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		return err
@@ -28,8 +28,8 @@ func Write(dir string, log *sensors.Log) error {
 	})
 }
 
-// replace writes a file whole. What is there is only replaced where it is a
-// regular file: no link is followed.
+// replace writes a whole file. Only regular files are replaced: no link is
+// followed.
 func replace(path string, write func(io.Writer) error) error {
 	if there, err := os.Lstat(path); err == nil && !there.Mode().IsRegular() {
 		return &fs.PathError{Op: "replace", Path: path, Err: fs.ErrExist}
@@ -119,7 +119,7 @@ func (c *sheetWriter) number(v float64) {
 	c.cell(strconv.AppendFloat(b[:0], v, format, -1, 64))
 }
 
-// end ends the row as RFC 4180 has it.
+// end ends the row according to RFC 4180.
 func (c *sheetWriter) end() {
 	c.row = append(c.row, '\r', '\n')
 	c.w.Write(c.row) // bufio keeps the error for Flush

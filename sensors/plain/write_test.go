@@ -18,8 +18,8 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// random returns a log with full digits in every number and every field absent
-// now and then.
+// random returns a log with full digits in every number, and with each field
+// sometimes absent.
 func random(seed uint64) *sensors.Log {
 	rng := rand.New(rand.NewPCG(seed, 7))
 	maybe := func(v float64) float64 {
@@ -139,8 +139,9 @@ func bitwise(a, b reflect.Value) string {
 	return ""
 }
 
-// TestWrittenFilesAreStandard: Go's own CSV reader, an independent reading of
-// RFC 4180, reads as many rows as were written; the ride is valid JSON.
+// TestWrittenFilesAreStandard: Go's own CSV reader, an independent
+// implementation of RFC 4180, reads as many rows as were written; the ride is
+// valid JSON.
 func TestWrittenFilesAreStandard(t *testing.T) {
 	log := random(3)
 	dir := t.TempDir()

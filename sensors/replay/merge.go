@@ -5,11 +5,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// merge walks through a log in order of time. Among equal times a state comes
-// first, so that a sink hears that a sensor works before its first sample.
+// merge goes through a log in order of time. At equal times a state comes
+// first, so that a sink learns that a sensor works before its first sample.
 type merge struct {
 	log                                 *sensors.Log
-	state, motion, pressure, fix, sound int // how many of each were taken
+	state, motion, pressure, fix, sound int // numbers taken so far
 	pick                                kind
 }
 
@@ -71,9 +71,8 @@ func (m *merge) deliver(sink sensors.Sink) {
 	}
 }
 
-// absent tells of the sensors from which the log holds nothing, neither a
-// sample nor a word. Sound is not among them: that most logs have none needs
-// no word.
+// absent reports the sensors without samples or states in the log. Sound is not
+// among them, since most logs have none.
 func absent(log *sensors.Log, start float64) []sensors.State {
 	has := map[sensors.Sensor]bool{
 		sensors.SensorMotion:   len(log.Motion) > 0,

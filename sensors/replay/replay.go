@@ -1,5 +1,5 @@
-// Package replay plays a recorded log as a Source: at once, in real time, or
-// at any multiple of it. So anything that reads a live phone can be fed last week's
+// Package replay plays a recorded log as a Source: at once, in real time, or at any
+// multiple of it. So anything that reads a live phone can also read last week's
 // ride, at the pace of the ride or as fast as the machine allows.
 //
 // The pace comes from a Clock that is passed in, so a test need not wait.
@@ -14,10 +14,10 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Clock is the time that a paced replay keeps.
+// Clock is the clock of a paced replay.
 type Clock interface {
 	Now() time.Time
-	// Wait returns nil once d has gone by, or ctx.Err() as soon as ctx ends.
+	// Wait returns nil once d has passed, or ctx.Err() as soon as ctx ends.
 	Wait(ctx context.Context, d time.Duration) error
 }
 
@@ -41,7 +41,7 @@ func (Wall) Wait(ctx context.Context, d time.Duration) error {
 
 type source struct {
 	log   *sensors.Log
-	speed float64 // how many seconds of the log go by in one of the clock; +Inf: no waiting
+	speed float64 // seconds of the log per second of the clock; +Inf: no waiting
 	clock Clock
 }
 

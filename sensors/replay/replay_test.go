@@ -38,7 +38,7 @@ func invented(seconds int) *sensors.Log {
 	return log
 }
 
-// fakeClock goes on only when it is waited for.
+// fakeClock advances only in Wait.
 type fakeClock struct {
 	now   time.Time
 	waits int
@@ -101,7 +101,7 @@ func TestReplayGivesTheLogBack(t *testing.T) {
 	}
 }
 
-// TestPace checks that sample i is delivered when (T[i]−T[0])/speed has gone by.
+// TestPace checks that sample i is delivered after (T[i]−T[0])/speed.
 func TestPace(t *testing.T) {
 	for _, speed := range []float64{0.5, 1, 20} {
 		log := invented(5)

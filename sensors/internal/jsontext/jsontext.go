@@ -55,7 +55,7 @@ func Shift(literal string, places int) float64 {
 		var err error
 		if e, err = strconv.Atoi(strings.TrimPrefix(exponent, "+")); err != nil {
 			e = 0
-			mantissa = literal // an exponent of absurd size; ParseFloat knows
+			mantissa = literal // an exponent of absurd size; left to ParseFloat
 			places = 0
 		}
 	}
@@ -74,7 +74,7 @@ func Shifted(v float64, places int) string {
 	return decimal(mantissa, e+places)
 }
 
-// decimal writes mantissa·10^e without an exponent where that is short.
+// decimal writes mantissa·10^e, without an exponent if that is short.
 func decimal(mantissa string, e int) string {
 	sign := ""
 	if strings.HasPrefix(mantissa, "-") {
@@ -85,7 +85,7 @@ func decimal(mantissa string, e int) string {
 	if digits == "" {
 		return sign + "0"
 	}
-	point := e + len(digits) - len(fraction) // where it stands in digits
+	point := e + len(digits) - len(fraction) // its position in digits
 	switch {
 	case point > 21 || point < -6:
 		return sign + digits + "e" + strconv.Itoa(point-len(digits))

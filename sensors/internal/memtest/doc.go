@@ -1,3 +1,3 @@
-// Package memtest measures what a test holds in memory, from outside: the most
-// that its process ever held, as Linux counts it.
+// Package memtest measures the peak memory of a test's process, as counted by
+// Linux.
 package memtest

@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// AtMost runs the named test of the calling test's own binary in a process of
-// its own, and fails if that ever held more than mib MiB.
+// AtMost runs the named test of the calling test's binary in a separate
+// process, and fails if that ever used more than mib MiB.
 func AtMost(t *testing.T, name string, mib int64) {
 	t.Helper()
 	if testing.Short() {

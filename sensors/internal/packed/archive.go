@@ -17,12 +17,12 @@ import (
 const (
 	mostDirectory = 1 << 20  // bytes of its table of contents, some ten thousand files
 	mostUnpacked  = 2 << 30  // bytes of one file
-	bombSize      = 16 << 20 // bytes from which on the ratio counts
-	mostRatio     = 100      // readings shrink to a fifth, made-up ones to a thirtieth
+	bombSize      = 16 << 20 // bytes from which the ratio is checked
+	mostRatio     = 100      // recorded readings shrink to a fifth, generated ones to a thirtieth
 )
 
-// Archive lists the wanted files of a zip archive of the given size, in
-// whichever folder they are; name is for people.
+// Archive lists the wanted files of a zip archive of the given size, in any
+// folder; name is for messages.
 func Archive(r io.ReaderAt, size int64, name string, wanted func(bare string) bool) ([]Entry, error) {
 	fail := func(what, remedy finding.Finding) ([]Entry, error) {
 		return nil, &sensors.InputError{File: name, What: what, Remedy: remedy}

@@ -33,7 +33,7 @@ func Folder(fsys fs.FS, name string, wanted func(bare string) bool) ([]Entry, er
 			continue
 		}
 		shown := path.Join(name, f.Name())
-		info, err := fs.Stat(fsys, f.Name()) // of what a link points to
+		info, err := fs.Stat(fsys, f.Name()) // of the target of a link
 		if err != nil {
 			return nil, AsInput(shown, 0, err)
 		}
@@ -46,7 +46,7 @@ func Folder(fsys fs.FS, name string, wanted func(bare string) bool) ([]Entry, er
 	return all, nil
 }
 
-// AsInput adds the place to an error of reading one.
+// AsInput adds the place to an error of reading an entry.
 func AsInput(name string, line int, err error) error {
 	var input *sensors.InputError
 	if errors.As(err, &input) {

@@ -9,9 +9,9 @@ import (
 	"stillair/sensors"
 )
 
-// blockLength in seconds is short against a bend or a change of speed and long
-// against the engine: the mean over a block keeps the ride and loses the
-// vibration.
+// blockLength in seconds is short compared with a bend or a change of speed and
+// long compared with a turn of the engine: the mean over a block keeps the
+// motion and removes the vibration.
 const blockLength = 0.25
 
 // block is the mean of the motion samples in a quarter of a second.
@@ -19,7 +19,7 @@ type block struct {
 	t     float64 // middle
 	n     float64 // samples
 	force r3.Vec
-	turn  r3.Vec // NaN where a sample had none
+	turn  r3.Vec // NaN if a sample had none
 }
 
 func blocks(motion []sensors.Motion) []block {
@@ -32,7 +32,7 @@ func blocks(motion []sensors.Motion) []block {
 			b.force = r3.Add(b.force, motion[i].Force)
 			b.turn = r3.Add(b.turn, motion[i].Turn)
 		}
-		if b.n == 0 { // times too large to tell a quarter of a second
+		if b.n == 0 { // times too large to resolve a quarter of a second
 			return nil
 		}
 		b.force, b.turn = r3.Scale(1/b.n, b.force), r3.Scale(1/b.n, b.turn)

@@ -8,9 +8,8 @@ import (
 
 // ClockUnit returns the unit in seconds that the times of motion samples are
 // in: 1, or 1e-3, 1e-6, 1e-9. Phones measure motion 5 to 1000 times a second;
-// intervals whose median is more than 1.5 "seconds" are taken to count in a
-// smaller unit, in which they come to such a rate. It returns NaN where no
-// unit fits.
+// intervals with a median above 1.5 "seconds" are taken to be in a smaller
+// unit, which gives such a rate. It returns NaN if no unit fits.
 func ClockUnit(motion []sensors.Motion) float64 {
 	if len(motion) < 2 {
 		return 1

@@ -13,10 +13,10 @@ type heading struct {
 }
 
 // courses returns the course of each fix that moves and is at least half a
-// second after the one before: its bearing, or, where bearings are absent, the
-// direction between positions.
+// second after the one before: its bearing, or, without bearings, the direction
+// between positions.
 func courses(fixes []sensors.Fix) []heading {
-	const moving = 2.5 // m/s, a slow turn in the road; below, a bearing wanders
+	const moving = 2.5 // m/s, a slow turn in the road; below it, bearings are unreliable
 	var out []heading
 	last := sensors.NewFix(math.Inf(-1), 0)
 	for _, f := range fixes {
@@ -33,8 +33,8 @@ func courses(fixes []sensors.Fix) []heading {
 	return out
 }
 
-// apart returns how far and in which direction b is from a, in metres on a
-// sphere, good for the few metres between fixes; NaN without positions.
+// apart returns the distance and direction of b from a, in metres on a sphere,
+// accurate enough for the few metres between fixes; NaN without positions.
 func apart(a, b sensors.Fix) (distance, east, north float64) {
 	const earth = 6371008.8 // m, mean radius (IUGG)
 	rad := math.Pi / 180

@@ -11,8 +11,8 @@ import (
 
 // Speeds in m/s that are informative about their unit.
 const (
-	fastest   = 110.0 // near 400 km/h: more than one fix in a hundred of no bike exceeds it
-	mostSpeed = 150.0 // above it a fix cannot be
+	fastest   = 110.0 // near 400 km/h: exceeded by less than one fix in a hundred of any bike
+	mostSpeed = 150.0 // a faster fix is impossible
 )
 
 // Speed converts the speeds of a log's fixes to m/s, in place: by the distance
@@ -39,8 +39,8 @@ func Speed(log *sensors.Log, file string) (float64, error) {
 	return unit.MPS, possible(log, file)
 }
 
-// SpeedAsked is Speed where a person said in which unit the speeds are, and the
-// reader has converted them: what the positions say is reported, but not applied.
+// SpeedAsked is Speed if a person gave the unit of the speeds and the reader has
+// converted them: the comparison with the positions is reported, but not applied.
 func SpeedAsked(log *sensors.Log, file string) error {
 	if s := ScaleByWay(log.Fixes); s.N >= fewestStretches && math.Abs(s.Ratio-1) > math.Max(scaleSlack, 4*s.SE) {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: 1,
@@ -54,12 +54,12 @@ const (
 	fewestStretches = 8
 	scaleSlack      = 0.01 // receivers and positions agree better than this (common practice)
 	mostScaleSE     = 0.02
-	enoughToSay     = 20 // fixes; of fewer nothing can be computed anyhow
+	enoughToSay     = 20 // fixes; with fewer nothing can be computed anyway
 )
 
-// speedScale finds the unit of a log's speeds, or one without a name where they
-// are in none. What is too unsteady to say so, as with positions that are not
-// the receiver's, is not a check, and a note says that there was none.
+// speedScale finds the unit of a log's speeds, or one without a name if no unit
+// fits. If the ratio varies too much, as with positions from another source,
+// there is no check, and a note says so.
 func speedScale(log *sensors.Log, file string) (unit SpeedUnit, why finding.Code, err error) {
 	s := ScaleByWay(log.Fixes)
 	if unit, ok := s.unit(); ok && s.N >= fewestStretches {
@@ -71,7 +71,7 @@ func speedScale(log *sensors.Log, file string) (unit SpeedUnit, why finding.Code
 	}
 	gain, known := SpeedByForce(log)
 	switch {
-	case known && gain > 3.4: // 3.6 is km/h; the next, ft/s, is 3.28, and what is less than exact is less
+	case known && gain > 3.4: // 3.6 is km/h; the next, ft/s, is 3.28, and errors make the gain smaller
 		return SpeedUnit{"km/h", units.KMH}, "speed.accelerometer_shows", nil
 	case known && gain > 1.6:
 		return unit, "", refuseSpeed(file, finding.New("speed.gain", finding.Num("times", gain)))
@@ -82,7 +82,7 @@ func speedScale(log *sensors.Log, file string) (unit SpeedUnit, why finding.Code
 	return SpeedUnit{"m/s", 1}, "", nil
 }
 
-// unit is the one in which speeds have such a scale, or one of its own.
+// unit is the unit of speeds with such a scale, or a new one.
 func (s Scale) unit() (SpeedUnit, bool) {
 	share := s.SE / s.Ratio
 	for _, u := range speedUnits {
@@ -93,8 +93,8 @@ func (s Scale) unit() (SpeedUnit, bool) {
 	return SpeedUnit{MPS: 1 / s.Ratio}, share < mostScaleSE
 }
 
-// possible leaves out speeds that cannot be, and refuses those of which too
-// many cannot.
+// possible leaves out impossible speeds, and refuses the log if too many are
+// impossible.
 func possible(log *sensors.Log, file string) error {
 	if v := FastSpeed(log.Fixes); v > fastest {
 		return refuseSpeed(file, finding.New("speed.too_fast", finding.Num("top", v)))

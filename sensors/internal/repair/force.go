@@ -10,8 +10,8 @@ import (
 
 // ForceSize returns the size in the file's unit of the specific force without
 // its vibration: the median over the ride of its mean over a second. It is
-// close to gravity, since a bike's own acceleration is at a right angle to it
-// and seldom large.
+// close to gravity, since a bike's own acceleration is perpendicular to it and
+// rarely large.
 func ForceSize(motion []sensors.Motion) float64 {
 	bs := blocks(motion)
 	var sizes []float64
@@ -27,9 +27,9 @@ func ForceSize(motion []sensors.Motion) float64 {
 	return quantile(sizes, 0.5)
 }
 
-// ForceUnit names the unit in which a specific force has the given size, and
-// what one of it is in m/s²; "" where it is not a force that gravity is part of.
-// The bounds are 0.7 and 1.4 times gravity.
+// ForceUnit returns the name of the unit in which a specific force has the given
+// size, and its value in m/s²; "" if the force does not contain gravity. The
+// bounds are 0.7 and 1.4 times gravity.
 func ForceUnit(size float64) (name string, inMPS2 float64) {
 	for _, u := range []struct {
 		name string

@@ -1,5 +1,5 @@
 // Package repair corrects recorded logs: the order of samples, the units and
-// the signs. All of it is inferred from the data, and corrected only if the
+// the signs. Everything is inferred from the data, and corrected only if the
 // data leave no doubt.
 package repair
 
@@ -13,8 +13,8 @@ import (
 
 // Disorder counts the changes by Order.
 type Disorder struct {
-	Moved   int // samples that came after a later one
-	Doubled int // samples with the time of one before them, which are left out
+	Moved   int // samples that followed a later one
+	Doubled int // samples with the time of an earlier one, which are left out
 }
 
 // Order sorts samples by time, in place, and keeps the first of those with

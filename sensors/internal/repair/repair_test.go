@@ -22,7 +22,7 @@ func TestOrder(t *testing.T) {
 	for _, c := range []struct {
 		name     string
 		in       []sensors.Pressure
-		want     []float64 // Pa, which is the place in the file
+		want     []float64 // Pa, equal to the position in the file
 		disorder Disorder
 	}{
 		{"empty", nil, nil, Disorder{}},
@@ -42,8 +42,8 @@ func TestOrder(t *testing.T) {
 	}
 }
 
-// ride is some minutes of an invented ride with a few bends, with the phone
-// fixed anyhow and all of its errors.
+// ride is some minutes of an invented ride with a few bends, with the phone at
+// an arbitrary attitude and all of its errors.
 func ride(t *testing.T, seed uint64) *sensors.Log {
 	t.Helper()
 	sc := sim.DefaultScenario(sim.Bikes()[seed%3])
@@ -67,7 +67,7 @@ func change(log *sensors.Log, force, turn float64) *sensors.Log {
 }
 
 // TestSignOfSimulatedRides: on each ride the sign and the unit are found, for
-// all ways in which the file may have them.
+// all combinations that a file may have.
 func TestSignOfSimulatedRides(t *testing.T) {
 	const degree = 180 / math.Pi
 	seeds := 12

@@ -15,7 +15,7 @@ const (
 	AxesDown = "specific force down"
 )
 
-// AxesWords asks for one of the two.
+// AxesWords is the remedy that names both.
 func AxesWords() finding.Finding {
 	return finding.New("axes.write", finding.Text("up", AxesUp), finding.Text("down", AxesDown))
 }
@@ -44,10 +44,10 @@ func Force(file string, motion []sensors.Motion) (*sensors.Note, error) {
 		What: finding.New("force.converted", finding.Text("unit", unit), finding.Num("size", size))}, nil
 }
 
-// Settle finds the unit of the turn rate and the sign of the force, which
-// takes motion and fixes together, and corrects both in place. axes is what
-// was stated about the sign, and it is believed; "" asks the log. It returns what is
-// known of the axes afterwards: AxesUp, or "" where nothing shows it.
+// Settle finds the unit of the turn rate and the sign of the force, which needs both
+// motion and fixes, and corrects them in place. axes is the stated sign, which is
+// accepted; "" infers it from the log. It returns the axes afterwards: AxesUp, or ""
+// if they are not known.
 func Settle(log *sensors.Log, file, axes string) string {
 	say := func(count int, what finding.Finding) {
 		log.Notes = append(log.Notes, sensors.Note{File: file, Count: count, What: what})

@@ -10,14 +10,14 @@ import (
 	"stillair/sensors/units"
 )
 
-// SpeedUnit is a unit of speed that a file may be in by mistake.
+// SpeedUnit is a unit of speed that a file may have by mistake.
 type SpeedUnit struct {
 	Name string
-	MPS  float64 // one of it in m/s
+	MPS  float64 // its value in m/s
 }
 
-// speedUnits are exact by definition (NIST SP 811); within is how far the
-// median ratio may be off, less where two units are near each other.
+// speedUnits are exact by definition (NIST SP 811); within is the tolerance of
+// the median ratio, smaller for units close to each other.
 var speedUnits = [...]struct {
 	SpeedUnit
 	within float64
@@ -29,9 +29,9 @@ var speedUnits = [...]struct {
 	{SpeedUnit{"km/h", units.KMH}, 0.05},
 }
 
-// SpeedFromPositions compares each speed with the way between the positions
-// around it, and returns the median of their ratio, NaN where there are too few
-// pairs to say, and the unit that fits it, the zero unit where none does.
+// SpeedFromPositions compares each speed with the distance between the
+// positions around it, and returns the median of their ratio, NaN if there are
+// too few pairs, and the unit that fits it, the zero unit if none does.
 func SpeedFromPositions(fixes []sensors.Fix) (unit SpeedUnit, ratio float64) {
 	var ratios []float64
 	from := 0
@@ -69,10 +69,10 @@ func FastSpeed(fixes []sensors.Fix) float64 {
 	return quantile(v, 0.99)
 }
 
-// SpeedByForce returns how many of its own units the speed gains for each m/s
-// that the accelerometer says: near 1 for speeds in m/s, 3.6 in km/h. ok is
-// false where the ride's changes of speed do not explain its forces well enough
-// to say. The force must be in m/s².
+// SpeedByForce returns the gain of speed in the file's unit per m/s from the
+// accelerometer: near 1 for speeds in m/s, 3.6 in km/h. ok is false if the
+// ride's changes of speed do not explain its forces well enough. The force must
+// be in m/s².
 //
 // The direction of travel is not known, so Δv/Δt between fixes is regressed on
 // all three axes of the mean force, by least squares,
@@ -121,7 +121,7 @@ func speedGain(bs []block, fixes []sensors.Fix, lag float64) (gain, r2 float64) 
 	fitted.MulVec(a, &c)
 	fitted.SubVec(y, &fitted)
 	variance := stat.Variance(rates, nil)
-	if !(variance > 0.05) { // (m/s²)²: a ride at one speed says nothing
+	if !(variance > 0.05) { // (m/s²)²: a ride at constant speed gives no result
 		return 0, 0
 	}
 	left := mat.Dot(&fitted, &fitted) / float64(len(rates)-4)

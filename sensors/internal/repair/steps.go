@@ -8,20 +8,19 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Clock puts the samples of a file in order of time, sensor by sensor, the motion
-// first. Samples that changed places are sorted. Where the stamps go back to a time
-// that was recorded already, a sort would mix two stretches of road: there the clock
-// was set back, and it is bridged by counting as on a live source (see
-// sensors.InOrder, which it goes through), or another recording begins, and the
-// larger one is kept. What goes back to a time that was not recorded is sorted: rows
-// that were written in another order cannot be distinguished from it, and either way the
-// stretches stay whole.
+// Clock puts the samples of a file in order of time, sensor by sensor, the motion first.
+// Samples that changed places are sorted. If the stamps go back to a time that was
+// already recorded, sorting would mix two stretches of road: either the clock was set
+// back, which is bridged by counting as for a live source (by sensors.InOrder), or
+// another recording begins, and the larger one is kept. Samples that go back to a time
+// that was not recorded are sorted: they cannot be distinguished from rows written in
+// another order, and either way the stretches stay complete.
 type Clock struct {
 	what   finding.Code // of a sample in notes: "input.sample" or another
 	guard  *sensors.InOrder
 	passed *sensors.Collector
-	kept   int // which recording of several is kept
-	of     int // how many there are; 0: one
+	kept   int // index of the recording that is kept
+	of     int // number of recordings; 0: one
 	notes  []sensors.Note
 }
 
@@ -33,7 +32,7 @@ func NewClock(what finding.Code) *Clock {
 	return c
 }
 
-// Notes gives what was done since it was last called, as notes on a file.
+// Notes returns the corrections since its last call, as notes on a file.
 func (c *Clock) Notes(file string) []sensors.Note {
 	notes := c.notes
 	c.notes = nil
@@ -43,11 +42,11 @@ func (c *Clock) Notes(file string) []sensors.Note {
 	return notes
 }
 
-// When stamps that go back are a clock's doing.
+// Limits for stamps that go back because of a clock.
 const (
-	goesBack    = 2.5 // s; samples that changed places are nearer (as sensors.InOrder has it)
+	goesBack    = 2.5 // s; swapped samples are closer (as in sensors.InOrder)
 	mostPieces  = 64
-	fewPerPiece = 10  // samples; a file that goes back more often than once in so many is in no order at all
+	fewPerPiece = 10  // samples; a file that goes back more often than once in so many is not in order at all
 	startsAgain = 0.1 // of the span so far: a recording that goes back to its first tenth starts again
 	fewOfRide   = 8   // samples that a recording has at least
 )
@@ -85,7 +84,7 @@ func inOrder[S any](c *Clock, all []S, time func(S) float64, same func(a, b S) b
 		c.notes = append(c.notes, d.Notes("", c.what)...)
 		return all
 	}
-	stepped := c.guard.Steps > 0 // by less than fixes are apart, maybe
+	stepped := c.guard.Steps > 0 // possibly by less than the interval of fixes
 	for _, part := range parts {
 		if !stepped {
 			slices.SortStableFunc(part, func(a, b S) int { return cmp.Compare(time(a), time(b)) })
@@ -103,7 +102,7 @@ func inOrder[S any](c *Clock, all []S, time func(S) float64, same func(a, b S) b
 	return out
 }
 
-// pieces parts samples where they go back by more than samples change places.
+// pieces splits samples where they go back by more than swapped samples do.
 func pieces[S any](all []S, time func(S) float64) (parts [][]S) {
 	from := 0
 	for i := range all {
@@ -136,16 +135,16 @@ func spanOf[S any](all []S, time func(S) float64) (from, to float64) {
 	return from, to
 }
 
-// repeats reports whether the first sample of a piece that lies within those before
-// is among them: then it was handed over twice.
+// repeats reports whether the first sample of a piece within the earlier time range
+// is among the earlier samples: then it was delivered twice.
 func repeats[S any](before, piece []S, time func(S) float64, same func(a, b S) bool) bool {
 	from, _ := spanOf(before, time)
 	i := slices.IndexFunc(piece, func(s S) bool { return time(s) >= from })
 	return i >= 0 && slices.ContainsFunc(before, func(s S) bool { return same(s, piece[i]) })
 }
 
-// recordings joins pieces to whole recordings: one begins where the stamps go back
-// to about the first.
+// recordings joins pieces to recordings: one begins where the stamps go back to
+// about the first.
 func recordings[S any](parts [][]S, time func(S) float64, same func(a, b S) bool) (rides [][]S) {
 	for _, part := range parts {
 		if n := len(rides); n > 0 && !startsOver(rides[n-1], part, time, same) {

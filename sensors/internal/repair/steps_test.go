@@ -11,9 +11,9 @@ import (
 	"stillair/sensors"
 )
 
-// TestClock gives a file of a minute, 50 readings and a fix a second, whose stamps
-// or rows went wrong: what comes out is in the order and at the pace in which it was
-// measured, fixes beside the motion, and what is left out is noted.
+// TestClock gives a file of a minute, 50 readings and a fix a second, with wrong
+// stamps or rows: the result is in the order and at the pace at which it was
+// measured, fixes aligned with the motion, and what is left out is noted.
 func TestClock(t *testing.T) {
 	anHourAhead := func(i int, at float64) float64 {
 		if i == 1000 {
@@ -32,7 +32,7 @@ func TestClock(t *testing.T) {
 	for _, tt := range []struct {
 		name   string
 		stamp  func(i int, at float64) float64
-		motion func([]sensors.Motion) []sensors.Motion // what becomes of the rows
+		motion func([]sensors.Motion) []sensors.Motion // change of the rows
 		fixes  func([]sensors.Fix) []sensors.Fix
 		lost   int      // readings
 		notes  []string // one of each kind

@@ -8,9 +8,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Track puts the fixes of a file of fixes alone into a log: in order, with
-// speeds in m/s, on a clock that begins at the first. spoken is how many have a
-// speed of their own; where most have not, all are given one by the way between
+// Track puts the fixes of a file without motion into a log: in order, with
+// speeds in m/s, on a clock that begins at the first. spoken is the number of
+// fixes with a speed; if most have none, all speeds are calculated from
 // positions. Otherwise those without are left out.
 func Track(log *sensors.Log, file string, fixes []sensors.Fix, spoken int) error {
 	say := func(count int, what finding.Finding) {

@@ -9,26 +9,26 @@ import (
 	"stillair/sensors"
 )
 
-// Yaw is what bends say that both the gyroscope and the satellites saw.
+// Yaw is the result from bends recorded by both the gyroscope and the satellites.
 type Yaw struct {
-	// Known is false where they do not say enough: no gyroscope, no course,
-	// too few bends, or the two do not agree.
+	// Known is false if there is no result: no gyroscope, no course, too few
+	// bends, or the two do not agree.
 	Known bool
-	// Down is true where the specific force of the file points down at rest.
+	// Down is true if the specific force of the file points down at rest.
 	Down bool
 	// Scale is what the turn rate of the file must be multiplied by to be in
-	// rad/s: 1, π/180 where it is in deg/s, or 180/π where it was converted from
-	// deg/s although it was not in them.
+	// rad/s: 1, π/180 if it is in deg/s, or 180/π if it was converted from deg/s
+	// by mistake.
 	Scale float64
 }
 
 // Sign compares the turn rate about the direction of the specific force with
 // the turning of the course over ground.
 //
-// Nothing in the accelerometer alone tells up from down when the phone may be
-// fixed anyhow: forces with all signs turned are those of a phone whose axes
-// are a mirror image, in which up and forward are found as well as in the true
-// one. It does no harm either, since speed, slope and distance come out the
+// The accelerometer alone cannot distinguish up from down if the phone's
+// attitude is arbitrary: forces with all signs reversed are those of a phone
+// with mirrored axes, in which up and forward are found as well as in the true
+// one. That does no harm either, since speed, slope and distance come out the
 // same. The gyroscope breaks the tie: right-handed about the axis that points
 // up, a left-hand bend is a positive turn rate, while the bearing, which counts
 // clockwise, falls. So over all stretches between fixes
@@ -36,13 +36,13 @@ type Yaw struct {
 //	mean of ω·f/|f|  against  −Δbearing/Δt
 //
 // correlates with +1 where f points up and −1 where it points down. The ratio
-// of their spreads tells the unit: 1 for rad/s, 57.3 for deg/s. A leaning bike
+// of their spreads gives the unit: 1 for rad/s, 57.3 for deg/s. A leaning bike
 // shows its turn rate times the cosine of the lean, which is near enough.
 //
 // The times of fixes are tried with delays up to 1.5 s and the best agreement is
-// taken. It counts as known from a correlation of 0.8 over at least twelve
-// stretches and 2 rad (115°) of turning. On a straight road nothing is known, and
-// degrees mistaken for radians go unnoticed unless they are too large, see MostTurn.
+// taken. It counts as known from a correlation of 0.8 over at least twelve stretches
+// and 2 rad (115°) of turning. On a straight road there is no result, and degrees
+// mistaken for radians go unnoticed unless they are too large, see MostTurn.
 func Sign(log *sensors.Log) Yaw {
 	bs := blocks(log.Motion)
 	course := courses(log.Fixes)

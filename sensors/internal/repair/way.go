@@ -7,16 +7,16 @@ import (
 	"stillair/sensors"
 )
 
-// Scale is how speeds compare with the way between positions.
+// Scale is the ratio of speeds to the distance between positions.
 type Scale struct {
-	Ratio float64 // speed over way: 1 for m/s, 3.6 for km/h
+	Ratio float64 // speed relative to the positions: 1 for m/s, 3.6 for km/h
 	SE    float64 // its standard error
-	N     int     // stretches of road that it rests on
+	N     int     // number of stretches of road
 }
 
-// What makes a stretch of road fit to compare.
+// Limits for a stretch of road to be compared.
 const (
-	stretchTime  = 6.0  // s, in which the noise of two positions is small against the way
+	stretchTime  = 6.0  // s, in which the noise of two positions is small relative to the distance
 	longestFixes = 5.0  // s between two fixes
 	leastWay     = 6.0  // m/s on average
 	mostBow      = 0.03 // of the chord: a bend with this sagitta is 0.24 % longer than its chord (8/3 of its square)
@@ -59,8 +59,8 @@ func ScaleByWay(fixes []sensors.Fix) Scale {
 	return s
 }
 
-// bow is how far the middle of a stretch is beside its chord, as a share of
-// it; large where its middle has no position.
+// bow is the distance of the middle of a stretch from its chord, as a share of
+// the chord; large if there is no position in the middle.
 func bow(fixes []sensors.Fix, chord float64) float64 {
 	middle := fixes[len(fixes)/2]
 	_, e, n := apart(fixes[0], fixes[len(fixes)-1])
@@ -71,11 +71,11 @@ func bow(fixes []sensors.Fix, chord float64) float64 {
 	return 1
 }
 
-// SpeedFromWay gives speeds to fixes in order of time that have positions alone,
-// by central differences, and leaves out those without neighbours. What the
-// noise of the positions does to them is estimated from the third differences,
-// whose variance for white noise is 20 times that of a position, and is each
-// fix's SpeedSD.
+// SpeedFromWay calculates speeds for fixes in order of time that only have
+// positions, by central differences, and leaves out those without neighbours.
+// The effect of the positions' noise is estimated from the third differences,
+// whose variance for white noise is 20 times that of a position, and becomes
+// each fix's SpeedSD.
 func SpeedFromWay(fixes []sensors.Fix) []sensors.Fix {
 	noise := positionNoise(fixes)
 	var out []sensors.Fix
@@ -94,8 +94,8 @@ func SpeedFromWay(fixes []sensors.Fix) []sensors.Fix {
 	return out
 }
 
-// positionNoise is the standard deviation of a position, m, in that of north and
-// east in which it is larger, as far as it changes from one fix to the next.
+// positionNoise is the standard deviation of a position, m, for the larger of
+// north and east, of the part that changes from one fix to the next.
 func positionNoise(fixes []sensors.Fix) float64 {
 	var east, north []float64
 	for i := 0; i+3 < len(fixes); i++ {
@@ -112,5 +112,5 @@ func positionNoise(fixes []sensors.Fix) float64 {
 	if s := 1.4826 * math.Max(quantile(east, 0.5), quantile(north, 0.5)) / math.Sqrt(20); s > 0 {
 		return s
 	}
-	return 1 // m: nothing tells
+	return 1 // m: not known
 }
