@@ -6,7 +6,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Sensor names one of the phone's senses.
+// Sensor names one of the phone's sensors.
 type Sensor string
 
 // The sensors that a source may have.
@@ -15,34 +15,34 @@ const (
 	SensorTurn     Sensor = "turn"     // gyroscope alone
 	SensorFix      Sensor = "fix"      // satellite receiver
 	SensorPressure Sensor = "pressure" // barometer
-	SensorSound    Sensor = "sound"    // microphone; only where the rider gave permission, and not said to be missing otherwise
+	SensorSound    Sensor = "sound"    // microphone; only with the rider's permission, and not reported as missing otherwise
 )
 
-// Condition says how a sensor is.
+// Condition is the condition of a sensor.
 type Condition string
 
-// The conditions of a sensor. A sensor about which nothing was said is taken
-// to be working once its first sample arrives.
+// The conditions of a sensor. A sensor without a reported condition counts as
+// working once its first sample arrives.
 const (
 	Working   Condition = "working"   // samples arrive
 	Asking    Condition = "asking"    // the rider is being asked for permission
 	Denied    Condition = "denied"    // permission was refused
 	Missing   Condition = "missing"   // the device has no such sensor
 	Silent    Condition = "silent"    // it worked and stopped delivering
-	Available Condition = "available" // it exists and is not yet delivering
+	Available Condition = "available" // it exists but does not deliver yet
 )
 
-// State tells that the condition of a sensor changed.
+// State reports a change of a sensor's condition.
 type State struct {
 	T         float64 // s on the log's clock
 	Sensor    Sensor
 	Condition Condition
-	Detail    finding.Finding // what there is to say to the rider; may be zero
+	Detail    finding.Finding // message to the rider; may be zero
 }
 
-// Sink takes what a source delivers. A source calls it from one goroutine, so
-// an implementation needs no lock against its own source. The calls must
-// return quickly: a slow sink makes a live source lose samples.
+// Sink receives the samples of a source. A source calls it from one goroutine,
+// so an implementation needs no locking. The calls must return quickly: a slow
+// sink makes a live source lose samples.
 type Sink interface {
 	Motion(Motion)
 	Fix(Fix)

@@ -7,20 +7,20 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What a receiver may give before it knows: the place and the speed of the last
-// time it was asked, once to thrice, in recordings begun while driving.
+// Before its first real fix, a receiver may repeat the last known position and
+// speed one to three times, in recordings begun while driving.
 const (
-	mostStale  = 5    // fixes at the beginning of a log that may be old ones
+	mostStale  = 5    // maximum number of old fixes at the beginning of a log
 	hardest    = 12.0 // m/s²; no motorcycle gains speed as fast (grip and front wheel allow about 10; common practice)
-	leastSpan  = 0.2  // s between two fixes, below which clocks jitter as much
-	placeSlack = 30.0 // m by which a sound place may jump
+	leastSpan  = 0.2  // s between two fixes, below which clock jitter is comparable
+	placeSlack = 30.0 // m by which a correct position may jump
 )
 
 const codeStale finding.Code = "log.stale_fixes"
 
-// WithoutStale gives the log without old fixes at its beginning: those before
-// the first step of speed or place that no motorcycle can make. The first fix
-// that is sound has a note if any were left out; log itself is not changed.
+// WithoutStale returns the log without old fixes at its beginning: those before
+// the first step of speed or position that no motorcycle can make. A note says
+// if any were left out; log itself is not changed.
 func WithoutStale(log *Log) *Log {
 	first := 0
 	for i := 1; i < min(len(log.Fixes), mostStale+1); i++ {
@@ -49,8 +49,8 @@ func impossible(a, b Fix) bool {
 	return math.Hypot(north, east) > 2*math.Max(a.Speed, b.Speed)*apart(a, b)+placeSlack
 }
 
-// tooHard reports whether no motorcycle changes its speed as fast as from one fix to the
-// other, with so much to spare, m/s.
+// tooHard reports whether the speed changes faster from one fix to the other than any
+// motorcycle can, with a margin in m/s.
 func tooHard(a, b Fix, spare float64) bool {
 	return math.Abs(b.Speed-a.Speed) > hardest*apart(a, b)+spare
 }

@@ -2,8 +2,8 @@ package sensors
 
 import "testing"
 
-// TestWithoutStale leaves out old fixes before a jump, and none of a start that
-// is hard but possible.
+// TestWithoutStale checks that old fixes before a jump are left out, and none
+// of a hard but possible start.
 func TestWithoutStale(t *testing.T) {
 	at := func(t, speed, lat float64) Fix {
 		f := NewFix(t, speed)

@@ -8,12 +8,12 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What a log may hold of time without samples. The smoother has ten nodes for
-// each second of it, of 800 bytes each, so six hours of emptiness take 170 MB.
-// Two hours without a sample part two rides.
+// Limits for time without samples. The smoother has ten nodes of 800 bytes for
+// each second, so six empty hours take 170 MB. Two hours without a sample
+// separate two rides.
 const (
 	longestGap = 2 * 3600.0 // s
-	mostEmpty  = 6 * 3600.0 // s in all
+	mostEmpty  = 6 * 3600.0 // s in total
 	emptyFrom  = 10.0       // s without a sample from which time counts as empty
 )
 
@@ -22,11 +22,11 @@ const (
 	codeWildStamp finding.Code = "log.wild_stamp"
 )
 
-// Stretch gives the part of a log that is one ride: the one with most samples
-// between gaps in which nothing was recorded for so long that another ride
-// began, or that a time stamp far from all others makes. What it leaves out is
-// in the notes, with its times; log itself is not changed. So what the analysis
-// costs grows with the samples of a log and never with the span of its stamps.
+// Stretch returns the part of a log that is one ride: the one with most samples
+// between gaps that are so long that another ride began, or that are caused by
+// a time stamp far from all others. The notes list what is left out, with its
+// times; log itself is not changed. So the cost of the analysis grows with the
+// samples of a log and not with the span of its stamps.
 func Stretch(log *Log) *Log {
 	times := stamps(log)
 	for gap := longestGap; gap >= emptyFrom; gap /= 2 {
@@ -43,8 +43,8 @@ func Stretch(log *Log) *Log {
 	return log
 }
 
-// span is a part of a log: its first and last time, its samples and its time
-// without any.
+// span is a part of a log: its first and last time, its number of samples and
+// its time without samples.
 type span struct {
 	from, to float64
 	n        int
@@ -88,7 +88,7 @@ func split(times []float64, gap float64) []span {
 	return parts
 }
 
-// within copies the part of a log, and notes what the others hold.
+// within copies the part of a log, and notes the contents of the others.
 func (l *Log) within(s span, parts []span) *Log {
 	out := *l
 	out.Motion = cut(l.Motion, s, func(m Motion) float64 { return m.T })

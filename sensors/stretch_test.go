@@ -18,12 +18,13 @@ func steady(from float64, n int) *Log {
 	return log
 }
 
-// TestStretch keeps the ride and leaves out what is far from it in time.
+// TestStretch checks that the ride is kept and that samples far from it in time are
+// left out.
 func TestStretch(t *testing.T) {
 	day := 86400.0
 	for _, tt := range []struct {
 		name          string
-		wild          []float64 // stamps of single readings beside the ride
+		wild          []float64 // stamps of single readings outside the ride
 		other         float64   // when another ride begins; 0: none
 		motion, notes int
 	}{
@@ -53,8 +54,8 @@ func TestStretch(t *testing.T) {
 	}
 }
 
-// TestStretchBoundsEmptiness draws logs with stamps anywhere: what is kept never
-// holds more empty time than the limit.
+// TestStretchBoundsEmptiness draws logs with arbitrary stamps: the result never
+// has more empty time than the limit.
 func TestStretchBoundsEmptiness(t *testing.T) {
 	rng := rand.New(rand.NewPCG(12, 1))
 	for range 200 {
@@ -77,8 +78,8 @@ func TestStretchBoundsEmptiness(t *testing.T) {
 	}
 }
 
-// TestAWildStampEndsNothing gives a live recording one reading stamped an hour
-// ahead, one two hours ahead, and a true pause of five minutes.
+// TestAWildStampEndsNothing plays a live recording with one reading stamped an
+// hour ahead, one two hours ahead, and a real pause of five minutes.
 func TestAWildStampEndsNothing(t *testing.T) {
 	all := NewCollector()
 	c := NewInOrder(all)

@@ -7,22 +7,22 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What a receiver may give where it lost the sky: a speed of 0 for some seconds on the
-// way, often with places that go on.
+// A receiver that has lost the satellites may report a speed of 0 for some seconds
+// while moving, often with positions that continue.
 const (
-	zeroSpeed   = 0.05 // m/s that a speed of 0 may be written as
-	mostZeros   = 5    // fixes over which a speed beside one that is 0 is looked at
-	besideZeros = 2    // fixes that are left out beside one that is surely false
-	zeroLook    = 1.0  // s on either side over which places are compared
-	wanders     = 6.0  // m/s that places may seem to move at while the bike stands: receivers wander by some metres (common practice)
+	zeroSpeed   = 0.05 // m/s up to which a speed counts as 0
+	mostZeros   = 5    // fixes over which a speed next to a zero is checked
+	besideZeros = 2    // fixes that are left out next to one that is certainly false
+	zeroLook    = 1.0  // s on each side over which positions are compared
+	wanders     = 6.0  // m/s of apparent motion of positions at a standstill: receivers wander by some metres (common practice)
 	heldAtZero  = 1.0  // m/s up to which receivers call slow riding 0 (common practice)
 )
 
 const codeFalseZero finding.Code = "log.false_zero"
 
-// WithoutFalseZeros gives the log without fixes whose speed is 0 while the bike moved: no
-// motorcycle gets from there to the speeds beside them, or their places move on. A note
-// says how many there were; log itself is not changed.
+// WithoutFalseZeros returns the log without fixes whose speed is 0 while the bike was
+// moving: no motorcycle can get from there to the neighbouring speeds, or their positions
+// continue to move. A note says how many there were; log itself is not changed.
 func WithoutFalseZeros(log *Log) *Log {
 	wrong := make([]bool, len(log.Fixes))
 	for i := range log.Fixes {
@@ -43,8 +43,8 @@ func WithoutFalseZeros(log *Log) *Log {
 	return &out
 }
 
-// leaps reports whether a fix that stands has one beside it that no motorcycle can
-// reach from standing, or stop from, and that the one beyond it bears out.
+// leaps reports whether a zero has a neighbour that no motorcycle can reach from a
+// standstill, or stop from, and that is confirmed by the next one.
 func leaps(fixes []Fix, i int) bool {
 	for _, way := range [2]int{-1, 1} {
 		for k := 1; k <= mostZeros; k++ {
@@ -60,7 +60,7 @@ func leaps(fixes []Fix, i int) bool {
 	return false
 }
 
-// travels reports whether places around a fix that stands move on.
+// travels reports whether the positions around a zero move on.
 func travels(fixes []Fix, i int) bool {
 	a, b := i, i
 	for a > 0 && fixes[i].T-fixes[a].T < zeroLook {
@@ -79,8 +79,8 @@ func travels(fixes []Fix, i int) bool {
 	return speed(a, b) > wanders && speed(a, i) > wanders/2 && speed(i, b) > wanders/2
 }
 
-// besideWrong adds the zeros next to wrong ones: a receiver that gives 0 for some seconds
-// began or ended with it where the bike was too slow to tell.
+// besideWrong adds the zeros next to wrong ones: a receiver that reports 0 for some
+// seconds may have begun or ended while the bike was too slow to show it.
 func besideWrong(fixes []Fix, wrong []bool) []bool {
 	out := slices.Clone(wrong)
 	for i := range wrong {

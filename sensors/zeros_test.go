@@ -2,8 +2,8 @@ package sensors
 
 import "testing"
 
-// TestWithoutFalseZeros leaves out speeds of 0 on the way, and none of a stop, a launch
-// or beside a single speed that is wild.
+// TestWithoutFalseZeros checks that speeds of 0 while moving are left out, and none at
+// a stop, at a launch or next to a single wild speed.
 func TestWithoutFalseZeros(t *testing.T) {
 	plain := func(speeds ...float64) (fixes []Fix) {
 		for i, v := range speeds {
@@ -11,7 +11,7 @@ func TestWithoutFalseZeros(t *testing.T) {
 		}
 		return fixes
 	}
-	// placed has places that move on as told, m.
+	// placed has positions at given distances, m.
 	placed := func(step float64, speeds ...float64) (fixes []Fix) {
 		for i, v := range speeds {
 			f := NewFix(float64(i), v)

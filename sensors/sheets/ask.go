@@ -7,10 +7,10 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Ask is what a person says about a column in place of what was found.
+// Ask is a person's instruction about a column that overrides what was found.
 type Ask struct {
 	role   role
-	column string // may begin with that of its file; "": the one that was found
+	column string // may begin with the name of its file; "": the one that was found
 	unit   unit   // the zero unit: as found
 	off    bool   // no column has this role
 }
@@ -30,8 +30,8 @@ func askable() map[string]role {
 //	speed=track.csv/v as mph        the column v of that file
 //	pressure=none                   no column is
 //
-// What can be said is time, fix-time, ax, ay, az (with gravity), gx, gy, gz,
-// speed, lat, lon, alt, bearing and pressure.
+// The roles are time, fix-time, ax, ay, az (with gravity), gx, gy, gz, speed,
+// lat, lon, alt, bearing and pressure.
 func ParseAsk(text string) (Ask, error) {
 	name, value, found := strings.Cut(text, "=")
 	r, ok := askable()[strings.TrimSpace(strings.ToLower(name))]
@@ -54,7 +54,7 @@ func ParseAsk(text string) (Ask, error) {
 	return a, nil
 }
 
-// apply puts in force what was asked of a column.
+// apply applies the instruction to a column.
 func (c *column) apply(asked []Ask, file string) {
 	for _, a := range asked {
 		switch names := a.names(c.name, file); {
@@ -71,7 +71,7 @@ func (c *column) apply(asked []Ask, file string) {
 	}
 }
 
-// names reports whether the Ask is of the column of that name in the file.
+// names reports whether the Ask is about the column with that name in the file.
 func (a Ask) names(column, file string) bool {
 	if strings.EqualFold(a.column, strings.TrimSpace(column)) {
 		return true

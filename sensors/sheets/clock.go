@@ -6,25 +6,25 @@ import (
 	"strings"
 )
 
-// timing is a column of time with its unit found.
+// timing is a column of time with the unit found for it.
 type timing struct {
 	column *column
 	unit   unit
-	said   bool    // the unit is in the header or was asked for
+	said   bool    // the unit is in the header or was requested
 	epoch  bool    // it counts from 1970
 	middle float64 // median
 	from   float64
 	to     float64
-	wild   int     // times that lie farther than mostApart from the median
-	even   float64 // share of the steps that are longer than 0
+	wild   int     // number of times farther than mostApart from the median
+	even   float64 // share of the steps above 0
 }
 
-// mostApart is how far a time may lie from the median of its column, s: a year. No
-// ride is as long, and a column of dates whose clock was not set yet in its first
-// rows is farther off.
+// mostApart is the maximum distance of a time from the median of its column, s: a
+// year. No ride is as long, and dates from a clock that was not set yet are
+// farther off.
 const mostApart = 365 * 86400.0
 
-// at is the time of a row, s, NaN where it is none or a wild one.
+// at is the time of a row, s, NaN if it is missing or wild.
 func (t *timing) at(row int) float64 {
 	at := t.column.v[row] * t.unit.si
 	if !(math.Abs(at-t.middle) <= mostApart) {
@@ -33,16 +33,16 @@ func (t *timing) at(row int) float64 {
 	return at
 }
 
-// The steps that readings may have, s, from 1 kHz down: the unit of a column of
-// time is the one in which its median step is among them. For each of the two,
-// the largest is less than a thousand times the least, so that only one fits.
+// Limits of the interval between readings, s, from 1 kHz down: the unit of a
+// column of time is the one in which its median interval is within them. In
+// each of the two ranges the largest is less than a thousand times the
+// smallest, so that only one unit fits.
 const (
 	leastStep, mostStep       = 0.9e-3, 0.6
 	leastFixStep, mostFixStep = 0.035, 30.0
 )
 
-// timings are the columns of time in a sheet that can be one, for rows that
-// count.
+// timings are the possible columns of time in a sheet, for the given rows.
 func (s *sheet) timings(r role, least, most float64, counts func(row int) bool) []*timing {
 	var all []*timing
 	for _, c := range s.columns {
@@ -92,8 +92,8 @@ func (c *column) timing(least, most float64, counts func(row int) bool) *timing 
 	return t
 }
 
-// timeUnit finds the unit of times with that median step: what was asked for,
-// what the header says, seconds for moments in words, else the one that fits.
+// timeUnit finds the unit of times with that median step: as requested, as in
+// the header, seconds for moments in words, else the one that fits.
 func (c *column) timeUnit(step, middle, least, most float64) (u unit, said bool) {
 	fits := func(u unit) bool { return step*u.si >= least && step*u.si <= most }
 	if c.unit.known() && (c.asked || fits(c.unit)) {
@@ -111,12 +111,13 @@ func (c *column) timeUnit(step, middle, least, most float64) (u unit, said bool)
 	return unit{}, false
 }
 
-// leastShare of the longer span is what two sensors of a recording have in
-// common. Spans in units of which one is a thousand of the other have less.
+// leastShare is the minimum overlap of two sensors of a recording, as a share
+// of the longer span. Spans in units that differ by a factor of a thousand
+// overlap less.
 const leastShare = 0.01
 
-// overlap is the share of the shorter span in which both run, 0 where that is
-// almost nothing of the longer.
+// overlap is the share of the shorter span in which both run, 0 if that is a
+// negligible part of the longer.
 func overlap(a, b *timing) float64 {
 	both := math.Min(a.to, b.to) - math.Max(a.from, b.from)
 	if both < leastShare*math.Max(a.to-a.from, b.to-b.from) {
@@ -125,8 +126,8 @@ func overlap(a, b *timing) float64 {
 	return both / math.Max(math.Min(a.to-a.from, b.to-b.from), 1e-9)
 }
 
-// agree returns, of all pairs of columns of time, the one in which two sheets
-// run together; nil where none does.
+// agree returns, of all pairs of columns of time, the one with the best overlap
+// of two sheets; nil if none overlaps.
 func agree(one, other []*timing) (a, b *timing) {
 	best := 0.5
 	for _, x := range one {
@@ -143,8 +144,8 @@ func agree(one, other []*timing) (a, b *timing) {
 	return a, b
 }
 
-// score prefers columns that tell readings apart, that are numbers, and that
-// were asked for.
+// score prefers columns that differ between readings, that are numbers, and
+// that were requested.
 func (t *timing) score() float64 {
 	w := 4 * t.even
 	if !t.column.words {
@@ -166,16 +167,15 @@ func alike(a, b *timing) (score float64) {
 	return score
 }
 
-// common is the best of the timings that are in both lists, as one column of a
-// wide table is that gives a rate to its readings and to its fixes; nil for
-// none.
+// common is the best of the timings in both lists, such as a column of a wide
+// table that suits both readings and fixes; nil if none.
 func common(one, other []*timing) *timing {
 	return best(slices.DeleteFunc(slices.Clone(one), func(x *timing) bool {
 		return !slices.ContainsFunc(other, func(y *timing) bool { return x.column == y.column && x.unit == y.unit })
 	}))
 }
 
-// best is the timing of highest score, nil for none.
+// best is the timing with the highest score, nil if none.
 func best(all []*timing) (most *timing) {
 	for _, t := range all {
 		if most == nil || t.score() > most.score() {

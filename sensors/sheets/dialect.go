@@ -7,11 +7,11 @@ import (
 	"stillair/sensors/internal/decimal"
 )
 
-// dialect is how a table is written.
+// dialect is the format of a table.
 type dialect struct {
 	separator byte
 	comma     bool     // is the decimal sign
-	names     []string // of the columns; nil where the table has no header
+	names     []string // of the columns; nil if the table has no header
 	units     []string // from a second header row; may be nil
 	first     int      // line of the first row, from 0
 }
@@ -19,8 +19,8 @@ type dialect struct {
 // fewestCells make a table: a time and one value.
 const fewestCells = 2
 
-// sniff finds out how the table that begins with these lines is written; ok is
-// false where it is none.
+// sniff detects the format of the table that begins with these lines; ok is
+// false if it is not a table.
 func sniff(head [][]byte) (d dialect, ok bool) {
 	best := 0.0
 	for _, separator := range []byte{',', ';', '\t', '|'} {
@@ -57,8 +57,8 @@ func sniff(head [][]byte) (d dialect, ok bool) {
 	return d, true
 }
 
-// header takes the names, and the units where they stand in a row of their own,
-// from above the first row.
+// header takes the names, and the units if they are in a separate row, from
+// above the first row.
 func (d *dialect) header(rows [][][]byte, width int) {
 	at := d.first - 1
 	if at < 0 || !isHeader(rows[at], width) {
@@ -73,7 +73,7 @@ func (d *dialect) header(rows [][][]byte, width int) {
 }
 
 // numeric returns the share of cells that are numbers or empty, among lines of
-// the most usual width, and that width.
+// the most common width, and that width.
 func numeric(head [][]byte, separator byte) (share float64, width int) {
 	var rows [][][]byte
 	for _, line := range head {
@@ -92,7 +92,7 @@ func numeric(head [][]byte, separator byte) (share float64, width int) {
 	return float64(good) / float64(max(all, 1)), width
 }
 
-// modal is the most usual number of cells.
+// modal is the most common number of cells.
 func modal(rows [][][]byte) (width int) {
 	count := map[int]int{}
 	for _, r := range rows {
@@ -134,7 +134,7 @@ func isHeader(cells [][]byte, width int) bool {
 	return words >= fewestCells && len(cells) >= width-1 && len(cells) <= width+1
 }
 
-// allUnits reports whether a second row of names holds units alone.
+// allUnits reports whether a second row of names contains only units.
 func allUnits(cells [][]byte) bool {
 	known := 0
 	for _, c := range cells {

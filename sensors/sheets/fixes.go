@@ -48,12 +48,12 @@ func in(c *column, row int) float64 {
 	}
 }
 
-// has reports whether a row says anything of a fix.
+// has reports whether a row has data of a fix.
 func (t *track) has(row int) bool {
 	return !math.IsNaN(value(t.speed, row)) || !math.IsNaN(value(t.lat, row)+value(t.lon, row))
 }
 
-// arrivals are the rows in which a fix arrived: all that hold one, or those in
+// arrivals are the rows in which a fix arrived: all that have one, or those in
 // which it changed.
 func (t *track) arrivals() (rows []int) {
 	last := -1
@@ -82,12 +82,12 @@ func (t *track) changed(a, b int) bool {
 	return false
 }
 
-// accuracyRadius is the radius that holds 68 % of errors, as phones give it,
-// in standard deviations of one direction: √(−2 ln 0.32).
+// accuracyRadius is the radius that contains 68 % of errors, as reported by
+// phones, in standard deviations of one direction: √(−2 ln 0.32).
 const accuracyRadius = 1.5096
 
-// fixes makes fixes of the rows, with speeds in the unit of the file or in m/s
-// where it is known. lost counts rows whose speed is none.
+// fixes converts the rows to fixes, with speeds in the unit of the file, or in
+// m/s if it is known. lost counts rows without a valid speed.
 func (t *track) fixes(utc *timing) (out []sensors.Fix, lost int) {
 	for _, row := range t.arrivals() {
 		at := t.clock.at(row)

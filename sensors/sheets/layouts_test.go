@@ -22,7 +22,7 @@ import (
 // start is when the invented ride began.
 var start = time.Date(2026, 6, 14, 12, 0, 0, 0, time.UTC)
 
-// invented is a short invented ride, with bends that tell the signs.
+// invented is a short invented ride, with bends that determine the signs.
 func invented(t testing.TB, seed uint64) *sensors.Log {
 	t.Helper()
 	sc := sim.DefaultScenario(sim.Bikes()[seed%3])
@@ -33,7 +33,7 @@ func invented(t testing.TB, seed uint64) *sensors.Log {
 	}
 	log := r.Log
 	kept := log.Motion[:0]
-	for i, m := range log.Motion { // half of them, so that the test is quick
+	for i, m := range log.Motion { // half of them, to keep the test fast
 		if i%2 == 0 {
 			kept = append(kept, m)
 		}
@@ -42,11 +42,11 @@ func invented(t testing.TB, seed uint64) *sensors.Log {
 	return log
 }
 
-// style is how a logger writes.
+// style is the format of a logger.
 type style struct {
 	separator byte
 	comma     bool
-	time      float64 // one unit of time in s
+	time      float64 // unit of time in s
 	epoch     bool
 	words     bool // times as words
 }
@@ -90,7 +90,8 @@ func (s style) table(header string, n int, row func(i int) []string) string {
 	return b.String()
 }
 
-// vectors writes a table of motion: a time and what of takes of each sample.
+// vectors writes a table of motion: a time and the values of each sample that of
+// selects.
 func (s style) vectors(header string, log *sensors.Log, scale float64, of func(sensors.Motion) r3.Vec) string {
 	return s.table(header, len(log.Motion), func(i int) []string {
 		m := log.Motion[i]
@@ -132,7 +133,7 @@ func (s style) wide(header string, log *sensors.Log, force, turn, speed float64,
 	})
 }
 
-// gravityOf is what a phone takes for gravity: the specific force without its
+// gravityOf is gravity as estimated by a phone: the specific force without its
 // changes.
 func gravities(log *sensors.Log) []r3.Vec {
 	out := make([]r3.Vec, len(log.Motion))
@@ -147,9 +148,8 @@ func gravities(log *sensors.Log) []r3.Vec {
 	return out
 }
 
-// recordings are those of the same ride as ordinary loggers write it. They
-// are made after what such loggers publish of their files; none is a file of
-// one.
+// recordings are the same ride in the formats of ordinary loggers. They are
+// modelled on published descriptions of such files; none is a file of a logger.
 func recordings(log *sensors.Log) map[string]fstest.MapFS {
 	seconds := style{separator: ',', time: 1}
 	german := style{separator: ';', comma: true, time: 1}
@@ -255,7 +255,7 @@ func recordings(log *sensors.Log) map[string]fstest.MapFS {
 	}
 }
 
-// both writes the force with two columns of time, and its axes from the last.
+// both writes the force with two columns of time, and its axes in reverse order.
 func both(one, other style, log *sensors.Log, header string) string {
 	return one.table(header, len(log.Motion), func(i int) []string {
 		m := log.Motion[i]
@@ -263,7 +263,7 @@ func both(one, other style, log *sensors.Log, header string) string {
 	})
 }
 
-// same compares two logs except for where their clocks begin.
+// same compares two logs except for the start of their clocks.
 func same(want, got *sensors.Log, turn, speed float64) error {
 	if len(got.Motion) < len(want.Motion)-2 || len(got.Motion) > len(want.Motion) || len(got.Fixes) < len(want.Fixes)-3 || len(got.Fixes) > len(want.Fixes) {
 		return fmt.Errorf("%d readings and %d fixes, want %d and %d", len(got.Motion), len(got.Fixes), len(want.Motion), len(want.Fixes))
@@ -309,9 +309,9 @@ func same(want, got *sensors.Log, turn, speed float64) error {
 	return nil
 }
 
-// TestLayouts: the recordings of fourteen ordinary loggers open as they are and
-// give the same log, as folders and as zip archives, and say about each column
-// how it was interpreted.
+// TestLayouts: recordings in the formats of fourteen ordinary loggers open
+// without changes and give the same log, as folders and as zip archives, with
+// notes on the interpretation of each column.
 func TestLayouts(t *testing.T) {
 	log := invented(t, 1)
 	for name, fsys := range recordings(log) {

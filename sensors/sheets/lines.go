@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Limits of a table. No honest recording comes near them.
+// Limits of a table, far above any real recording.
 const (
 	longestLine = 64 << 10 // bytes
 	mostColumns = 1000
@@ -38,8 +38,8 @@ func (l *lines) next() ([]byte, error) {
 	return bytes.TrimRight(bytes.TrimPrefix(b, []byte("\ufeff")), "\r\n"), nil
 }
 
-// split parts a line into cells, which may stand between quotation marks; it
-// works in place.
+// split splits a line into cells, which may be in quotation marks; it works in
+// place.
 func split(into [][]byte, line []byte, separator byte) [][]byte {
 	into = into[:0]
 	for more := true; more && len(into) < mostColumns; {

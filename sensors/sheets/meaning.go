@@ -7,7 +7,7 @@ type sense int
 
 const (
 	unsaid sense = iota
-	other        // one that is of no use here
+	other        // not used here
 	senseForce
 	senseLinear
 	senseGravity
@@ -16,7 +16,7 @@ const (
 	sensePressure
 )
 
-// senseOf finds the sensor that words name.
+// senseOf finds the sensor named by words.
 func senseOf(words []string) sense {
 	gravityNamed := has(words, "gravity…|grav|schwerkraft|gravitation…")
 	accelerationNamed := has(words, "accel…|acc|beschleunigung…|gforce|acceleration…") || has(words, "g") && has(words, "force")
@@ -41,8 +41,8 @@ func senseOf(words []string) sense {
 	return unsaid
 }
 
-// axisOf finds the axis that words end in, from 0, and the sensor that a short
-// form such as "ax" or "wy" stands for; −1 for no axis.
+// axisOf finds the axis that words end with, from 0, and the sensor that a
+// short form such as "ax" or "wy" means; −1 for no axis.
 func axisOf(words []string) (int, sense) {
 	for i := len(words) - 1; i >= 0; i-- {
 		w := words[i]
@@ -72,9 +72,8 @@ func axisOf(words []string) (int, sense) {
 	return -1, unsaid
 }
 
-// roleOf finds what a column is, by its name and by the words around it: the
-// name of its file, or the kind of its row. rank is higher for what is the
-// second choice.
+// roleOf finds the role of a column from its name and the words around it: the
+// name of its file, or the kind of its row. rank is higher for a second choice.
 func roleOf(name string, around []string) (r role, rank int) {
 	outside, _ := brackets(name)
 	words := wordsOf(outside)
@@ -143,7 +142,7 @@ func clockRole(words []string, own sense) role {
 	return clock
 }
 
-// placeRole finds what a satellite receiver tells.
+// placeRole finds the columns of a satellite receiver.
 func placeRole(words []string, own sense) role {
 	deviation := has(words, "accuracy|genauigkeit|sd|sigma|uncertainty|error|stddev|std")
 	fast := has(words, "speed|velocity|geschwindigkeit|sog|tempo")

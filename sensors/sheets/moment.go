@@ -5,16 +5,16 @@ import (
 	"time"
 )
 
-// layouts are how loggers write a moment in words. A fraction of a second may
+// layouts are the formats of a moment in words. A fraction of a second may
 // follow each, after a point or a comma (package time).
 var layouts = [...]string{
 	time.RFC3339, "2006-01-02 15:04:05Z07:00", "2006-01-02 15:04:05 -0700", "2006-01-02T15:04:05-0700",
 	"2006-01-02T15:04:05", "2006-01-02 15:04:05", "2006/01/02 15:04:05", "02.01.2006 15:04:05", "15:04:05",
 }
 
-// moment reads a moment in words, in s since 1970, or since midnight where it
-// has no date. zoned is false where it does not say about which zone it is; guess
-// is the layout to try first, and becomes the one that fits.
+// moment reads a moment in words, in s since 1970, or since midnight if it has no
+// date. zoned is false if it has no time zone; guess is the layout to try first,
+// and is set to the one that fits.
 func moment(c []byte, guess *int) (s float64, zoned, ok bool) {
 	if !isMoment(c) {
 		return 0, false, false

@@ -11,18 +11,19 @@ import (
 	"stillair/sensors/units"
 )
 
-// weakest is the share of gravity below which a mean acceleration holds none;
-// a bike's own seldom comes to it (common practice).
+// weakest is the share of gravity below which a mean acceleration does not
+// contain gravity; a bike's own acceleration is rarely as large (common
+// practice).
 const weakest = 0.3
 
-// recipe is what specific force is made of.
+// recipe is how specific force is obtained.
 type recipe struct {
 	main    *triple // specific force, or acceleration without gravity
-	gravity *triple // to be added; nil where main holds it
+	gravity *triple // to be added; nil if main contains it
 }
 
-// chosen finds the acceleration among the sheets. ok is false where there is
-// none, or one that tells nothing of gravity; bare then says the latter.
+// chosen finds the acceleration among the sheets. ok is false if there is none,
+// or none with gravity; bare is set in the second case.
 func chosen(all []*sheet) (r recipe, bare, ok bool) {
 	with := triples(all, force)
 	without := triples(all, linear)
@@ -62,8 +63,8 @@ func (t *triple) size() float64 {
 	return median.Of(sizes)
 }
 
-// holdsGravity reports whether a triple of accelerations holds gravity, by its
-// size beside a triple that is nothing else, or in the unit that fits.
+// holdsGravity reports whether a triple of accelerations contains gravity, by
+// its size relative to a triple of gravity, or in the unit that fits.
 func (t *triple) holdsGravity(pull []*triple) bool {
 	if t.unitOfGravity().known() && (len(pull) == 0 || t.unitOfGravity() == pull[0].unitOfGravity()) {
 		return true
@@ -75,7 +76,7 @@ func (t *triple) holdsGravity(pull []*triple) bool {
 	return len(pull) == 0 && size > weakest*units.StandardGravity
 }
 
-// unitOfGravity is the unit of a triple whose size is that of gravity.
+// unitOfGravity is the unit in which a triple has the size of gravity.
 func (t *triple) unitOfGravity() unit {
 	size := t.size()
 	for _, u := range spelled(ofForce) {
@@ -86,8 +87,8 @@ func (t *triple) unitOfGravity() unit {
 	return unit{}
 }
 
-// motion makes the readings of the accelerometer, in the unit of its file or
-// in m/s² where it is put together of two.
+// motion makes the readings of the accelerometer, in the unit of its file, or
+// in m/s² if it is the sum of two.
 func (r recipe) motion() []sensors.Motion {
 	nan := math.NaN()
 	factor := 1.0
@@ -121,7 +122,7 @@ func (r recipe) motion() []sensors.Motion {
 	return kept
 }
 
-// addTurn puts the gyroscope's readings to those of the accelerometer.
+// addTurn adds the gyroscope's readings to those of the accelerometer.
 func addTurn(motion []sensors.Motion, t *triple) {
 	factor := 1.0
 	if u := t.axes[0].unit; u.known() {

@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/median"
 )
 
-// pressure reads the barometer, if there is one whose clock and unit are plain.
+// pressure reads the barometer, if there is one with a known clock and unit.
 func (m *making) pressure() {
 	if m.main == nil {
 		return
@@ -40,10 +40,10 @@ func (m *making) pressure() {
 	}
 }
 
-// unitOfAir is the unit in which a column is a pressure of the air: the one in
-// the header where that is one, else the one by its size. Where people ride the
-// air has 500 to 1090 hPa (the range of the ICAO standard atmosphere up to
-// 5500 m, and the highest ever measured at sea level).
+// unitOfAir is the unit in which a column is an air pressure: the one in the
+// header if there is one, else the one that fits its size. Air pressure on a
+// ride is 500 to 1090 hPa (the range of the ICAO standard atmosphere up to 5500
+// m, and the highest ever measured at sea level).
 func (c *column) unitOfAir() unit {
 	typical := middle(slices.Clone(c.v))
 	fits := func(u unit) bool { return typical*u.si > 50_000 && typical*u.si < 109_000 }

@@ -19,8 +19,8 @@ import (
 // choice draws one of several.
 func choice[T any](rng *rand.Rand, of ...T) T { return of[rng.IntN(len(of))] }
 
-// randomLayout writes the ride in a layout drawn at random: what is asked of
-// loggers in general, in every combination.
+// randomLayout writes the ride in a random layout: the variants found in
+// loggers, in every combination.
 func randomLayout(rng *rand.Rand, log *sensors.Log) (string, fstest.MapFS) {
 	s := style{separator: choice(rng, byte(','), ';', '\t', '|'), time: choice(rng, 1, 1e-3, 1e-6, 1e-9), epoch: rng.IntN(2) == 0, words: rng.IntN(6) == 0}
 	s.comma = s.separator != ',' && rng.IntN(2) == 0
@@ -77,8 +77,8 @@ func TestRandomLayouts(t *testing.T) {
 	}
 }
 
-// TestGravityApart: an acceleration without gravity, and nothing else, leaves a
-// log of fixes alone, in words.
+// TestGravityApart: with only an acceleration without gravity, the log has only
+// fixes, and a note.
 func TestGravityApart(t *testing.T) {
 	log := invented(t, 1)
 	pull := gravities(log)
@@ -99,7 +99,7 @@ func TestGravityApart(t *testing.T) {
 	}
 }
 
-// TestOverruled: what was found can be overruled, and then is what was said.
+// TestOverruled: what was found can be overridden.
 func TestOverruled(t *testing.T) {
 	log := invented(t, 1)
 	s := style{separator: ';', time: 1}
@@ -122,7 +122,7 @@ func TestOverruled(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		asked []string
-		speed float64 // of a fix, in its own
+		speed float64 // of a fix, in its own unit
 		err   bool
 	}{
 		{"as it is, a speed that never changes", nil, 0, false},
@@ -152,7 +152,8 @@ func TestOverruled(t *testing.T) {
 	}
 }
 
-// TestWildTimes: a few times years away move nothing else, and are said.
+// TestWildTimes: a few times that are years off do not affect the others, and are
+// reported.
 func TestWildTimes(t *testing.T) {
 	log := invented(t, 3)
 	for _, wild := range []string{"-1e25", "99999999999", "0"} {
@@ -172,8 +173,8 @@ func TestWildTimes(t *testing.T) {
 	}
 }
 
-// FuzzSheets: nothing in a table makes the reader panic, and what it gives is
-// in order and finite.
+// FuzzSheets: no table makes the reader panic, and the log is in order and
+// finite.
 func FuzzSheets(f *testing.F) {
 	f.Add("t,ax,ay,az,lat,lon,speed\n0,0,0,9.8,48,11,5\n0.01,0,0,9.8,48,11,5\n0.02,0,0,9.8,48.0001,11,5.5\n", "log.csv")
 	f.Add("Zeit (s);Beschleunigung x (m/s²);y;z\n0,1;0;0;9,8\n0,2;0;0;9,8\n", "acc.csv")
@@ -188,7 +189,7 @@ func FuzzSheets(f *testing.F) {
 	})
 }
 
-// FuzzLayouts draws a layout at random and changes its tables field by field.
+// FuzzLayouts draws a random layout and changes fields of its tables.
 func FuzzLayouts(f *testing.F) {
 	f.Add(uint64(1), []byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
 	f.Add(uint64(2), []byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})

@@ -55,7 +55,7 @@ func ReadZip(r io.ReaderAt, size int64, name string, asked []Ask) (*sensors.Log,
 	return read(name, all, asked)
 }
 
-// Fits reports whether a folder holds tables at all.
+// Fits reports whether a folder contains tables.
 func Fits(fsys fs.FS) bool {
 	all, err := packed.Folder(fsys, "", IsTable)
 	return err == nil && len(all) > 0
@@ -74,10 +74,10 @@ func Begins(head []byte) bool {
 	return ok
 }
 
-// mostFiles are read; no logger has as many sensors.
+// mostFiles is the maximum number of files read; no logger has as many sensors.
 const mostFiles = 200
 
-// IsTable reports whether a file of that name may be a table.
+// IsTable reports whether a file with that name may be a table.
 func IsTable(bare string) bool {
 	switch strings.ToLower(filepath.Ext(bare)) {
 	case ".csv", ".tsv", ".txt", ".tab", ".dat", ".log":
@@ -107,13 +107,13 @@ func read(name string, all []packed.Entry, asked []Ask) (*sensors.Log, error) {
 	return log, nil
 }
 
-// making is a log under way.
+// making is a log being made.
 type making struct {
 	name   string
 	log    *sensors.Log
 	sheets []*sheet
 	track  *track
-	main   *triple // of the accelerometer; nil where it is of no use
+	main   *triple // of the accelerometer; nil if it cannot be used
 }
 
 func (m *making) say(file string, count int, what finding.Finding) {
@@ -144,7 +144,7 @@ func (m *making) make() error {
 	return nil
 }
 
-// recipe finds the accelerometer, and says so where it is of no use.
+// recipe finds the accelerometer, and notes if it cannot be used.
 func (m *making) recipe() recipe {
 	r, bare, ok := chosen(m.sheets)
 	switch {
@@ -158,7 +158,7 @@ func (m *making) recipe() recipe {
 	return r
 }
 
-// clocks settles on which columns of time the sheets agree.
+// clocks chooses the columns of time on which the sheets agree.
 func (m *making) clocks(r recipe) bool {
 	t := m.track
 	own := t.sheet.timings(clock, leastFixStep, mostFixStep, t.has)
@@ -207,7 +207,7 @@ func rowsOf(list []int) func(row int) bool {
 	return func(row int) bool { return in[row] }
 }
 
-// settle finds the clock of another sensor that runs with the accelerometer's.
+// settle finds the clock of another sensor that overlaps with the accelerometer's.
 func (t *triple) settle(main *triple) *timing {
 	if t.sheet == main.sheet {
 		t.clock = main.clock
@@ -257,7 +257,7 @@ func (m *making) motion(r recipe) {
 	m.log.Motion = motion
 }
 
-// why says from what a unit is known.
+// why is the source of a unit.
 func (c *column) why() finding.Code {
 	switch {
 	case c.asked && c.unit.known():
@@ -268,7 +268,7 @@ func (c *column) why() finding.Code {
 	return "sheets.numbers_show"
 }
 
-// sayClock says how a column of time was read, and how many of its times were not.
+// sayClock notes how a column of time was read, and how many of its times were not.
 func (m *making) sayClock(file string, t *timing) {
 	m.say(file, 1, t.note())
 	if t.wild > 0 {
@@ -284,7 +284,7 @@ func (t *timing) note() finding.Finding {
 	return readAs(clock, t.column.name, "", t.unit, why).What
 }
 
-// fixes makes the fixes and sees to their speeds.
+// fixes makes the fixes and converts their speeds.
 func (m *making) fixes() error {
 	t := m.track
 	var utc *timing
@@ -318,7 +318,7 @@ func (m *making) fixes() error {
 	return m.speed(file)
 }
 
-// speed brings the speeds to m/s and says from what.
+// speed converts the speeds to m/s and notes the source of the unit.
 func (m *making) speed(file string) error {
 	c := m.track.speed
 	if c == nil {
@@ -343,7 +343,7 @@ func (m *making) speed(file string) error {
 	return nil
 }
 
-// fromZero has the log's clock begin at its first sample.
+// fromZero shifts the log's clock to begin at its first sample.
 func (m *making) fromZero() {
 	zero := m.log.Begin()
 	for i := range m.log.Motion {

@@ -2,7 +2,7 @@ package sheets
 
 import "stillair/sensors/finding"
 
-// role is what a column is.
+// role is the meaning of a column.
 type role int
 
 const (
@@ -26,7 +26,7 @@ const (
 	roles     = speed + 8
 )
 
-// quantity is what a unit measures.
+// quantity is the quantity that a unit measures.
 type quantity int
 
 const (

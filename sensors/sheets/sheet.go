@@ -14,14 +14,14 @@ import (
 	"stillair/sensors/internal/packed"
 )
 
-// column is one of a sheet that is of use.
+// column is a used column of a sheet.
 type column struct {
 	name   string
 	role   role
 	rank   int
 	unit   unit
-	asked  bool // by the person who gave the file
-	at     int  // place in the row
+	asked  bool // requested by the user
+	at     int  // index in the row
 	v      []float64
 	words  bool // moments in words
 	zoned  bool
@@ -93,7 +93,7 @@ type reader struct {
 	kinds map[string]*sheet
 	order []*sheet
 	rows  int
-	odd   int // rows that are none
+	odd   int // invalid rows
 	notes []sensors.Note
 }
 
@@ -107,7 +107,7 @@ func newReader(e packed.Entry, d dialect, asked []Ask) *reader {
 	return r
 }
 
-// mostKinds of rows in one file.
+// mostKinds is the maximum number of kinds of rows in one file.
 const mostKinds = 64
 
 // of finds the sheet for rows of a kind.
@@ -145,7 +145,7 @@ func (r *reader) done() []*sheet {
 	return r.order
 }
 
-// add takes a row in; false where nothing of it could be read.
+// add adds a row; false if nothing of it could be read.
 func (s *sheet) add(cells [][]byte, d *dialect) bool {
 	some := false
 	for _, c := range s.columns {
@@ -174,7 +174,7 @@ func (s *sheet) add(cells [][]byte, d *dialect) bool {
 	return false
 }
 
-// columnsOf finds what the columns of a file are.
+// columnsOf finds the roles of the columns of a file.
 func columnsOf(d dialect, file, sensor string, asked []Ask) []*column {
 	base := path.Base(file)
 	base = strings.TrimSuffix(base, path.Ext(base))
@@ -201,8 +201,8 @@ func columnsOf(d dialect, file, sensor string, asked []Ask) []*column {
 	return all
 }
 
-// unnamed are the columns of a table without a header, whose file's name says
-// of which sensor it is: a time and three axes.
+// unnamed are the columns of a table without a header, whose sensor is known
+// from the file's name: a time and three axes.
 func unnamed(around []string) []*column {
 	first := map[sense]role{senseForce: force, senseLinear: linear, senseGravity: gravity, senseTurn: turn}[senseOf(around)]
 	if first == none {
@@ -215,7 +215,7 @@ func unnamed(around []string) []*column {
 	return all
 }
 
-// find is the sheet's best column of a role, nil for none.
+// find is the sheet's best column for a role, nil if none.
 func (s *sheet) find(r role) *column {
 	var best *column
 	for _, c := range s.columns {

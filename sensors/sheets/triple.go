@@ -14,7 +14,7 @@ import (
 type triple struct {
 	sheet *sheet
 	axes  [3]*column
-	clock *timing // once it is settled
+	clock *timing // once it is known
 }
 
 // triples are those of all sheets whose first axis has the role, best first.
@@ -39,7 +39,7 @@ func (t *triple) rank() int {
 	return t.axes[0].rank
 }
 
-// has reports whether a row holds all three.
+// has reports whether a row has all three.
 func (t *triple) has(row int) bool {
 	return !math.IsNaN(t.axes[0].v[row] + t.axes[1].v[row] + t.axes[2].v[row])
 }
@@ -63,8 +63,8 @@ type vector struct {
 	v r3.Vec
 }
 
-// series are the readings on the settled clock, in order, in the unit of the
-// file or, where factor is not 0, multiplied by it.
+// series are the readings on the chosen clock, in order, in the unit of the
+// file or, if factor is not 0, multiplied by it.
 func (t *triple) series(factor float64) ([]vector, repair.Disorder) {
 	out := make([]vector, 0, t.filled())
 	for row := range t.sheet.rows {
@@ -76,8 +76,8 @@ func (t *triple) series(factor float64) ([]vector, repair.Disorder) {
 	return repair.Order(out, func(v vector) float64 { return v.t })
 }
 
-// interpolated gives the series at times in order, by straight lines; NaN where
-// the readings around a time are further apart than gap.
+// interpolated returns the series at times in order, by linear interpolation;
+// NaN if the readings around a time are further apart than gap.
 func interpolated(s []vector, gap float64, times func(i int) float64, n int, put func(i int, v r3.Vec)) {
 	nan := math.NaN()
 	none := r3.Vec{X: nan, Y: nan, Z: nan}

@@ -6,17 +6,16 @@ import (
 	"stillair/sensors/units"
 )
 
-// unit is one that a column may be in; the zero unit is not known.
+// unit is a possible unit of a column; the zero unit means unknown.
 type unit struct {
 	name string
-	si   float64 // one of it in the SI unit, or in degrees
+	si   float64 // its value in the SI unit, or in degrees
 }
 
 func (u unit) known() bool { return u.si != 0 }
 
-// spelled are units as headers write them, in lower case without blanks, separated by
-// bars. The
-// factors are exact by definition (NIST SP 811), except for that of inHg.
+// spelled are units as written in headers, in lower case without blanks, separated by
+// bars. The factors are exact by definition (NIST SP 811), except for that of inHg.
 func spelled(q quantity) []struct {
 	unit
 	words string
@@ -63,7 +62,7 @@ func spelled(q quantity) []struct {
 
 const degree = 3.141592653589793 / 180
 
-// unitOf reads a unit of the quantity; the zero unit where text is none.
+// unitOf reads a unit of the quantity; the zero unit if text is none.
 func unitOf(q quantity, text string) unit {
 	text = strings.NewReplacer(" ", "", "²", "2", "^", "", "µ", "u", "μ", "u", "°", "deg", "·", "*", "⁻", "-").Replace(strings.ToLower(text))
 	for _, u := range spelled(q) {
@@ -76,8 +75,8 @@ func unitOf(q quantity, text string) unit {
 	return unit{}
 }
 
-// unitInName finds the unit that the name of a column says: in brackets, or as
-// its last words.
+// unitInName finds the unit in the name of a column: in brackets, or as its
+// last words.
 func unitInName(q quantity, name string) unit {
 	_, inside := brackets(name)
 	for _, text := range inside {

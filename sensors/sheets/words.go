@@ -6,7 +6,7 @@ import (
 	"unicode"
 )
 
-// brackets parts a name from what stands in its brackets.
+// brackets separates a name from the text in its brackets.
 func brackets(name string) (outside string, inside []string) {
 	var out strings.Builder
 	for {
@@ -26,8 +26,8 @@ func brackets(name string) (outside string, inside []string) {
 	return out.String(), inside
 }
 
-// wordsOf are the words of a name in lower case: separated by whatever is neither
-// letter nor digit, and where a capital follows a small letter.
+// wordsOf are the words of a name in lower case: separated by anything but
+// letters and digits, and between a small letter and a capital.
 func wordsOf(name string) []string {
 	var out []string
 	var word strings.Builder
@@ -54,8 +54,8 @@ func wordsOf(name string) []string {
 	return out
 }
 
-// has reports whether one of the words is among those listed, which are parted
-// by bars; one that ends in "…" stands for all that begin so.
+// has reports whether one of the words is in a list separated by bars; an entry
+// that ends in "…" matches all words that begin with it.
 func has(words []string, listed string) bool {
 	for l := range strings.SplitSeq(listed, "|") {
 		stem, open := strings.CutSuffix(l, "…")

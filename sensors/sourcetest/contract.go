@@ -9,14 +9,14 @@ import (
 	"stillair/sensors"
 )
 
-// Option tells Contract about a source that needs it.
+// Option adapts Contract to a source.
 type Option func(*config)
 
 type config struct {
-	samples  int           // a source that has delivered so many is stopped
-	patience time.Duration // and so is one that has run so long
-	prompt   time.Duration // how soon after its context's end Run must return
-	silence  time.Duration // how long after the return the sink is watched
+	samples  int           // a source is stopped after this number
+	patience time.Duration // and after this time
+	prompt   time.Duration // time within which Run must return after the end of its context
+	silence  time.Duration // how long the sink is watched after the return
 }
 
 // Samples stops a source that does not end by itself after n samples; without
@@ -53,8 +53,8 @@ func Contract(t *testing.T, open func() sensors.Source, options ...Option) {
 	}
 }
 
-// delivery runs a source to its end, or until it has shown enough, and looks
-// at all that came.
+// delivery runs a source to its end, or to a limit, and checks everything
+// delivered.
 func delivery(c config, s sensors.Source) []string {
 	ctx, cancel := context.WithTimeout(context.Background(), c.patience)
 	defer cancel()
@@ -92,8 +92,8 @@ func overBefore(c config, s sensors.Source) []string {
 	return problems
 }
 
-// cancelAt cancels from inside the sink, as a recorder does whose disk is
-// full. A source that had just delivered its last sample may return nil.
+// cancelAt cancels from inside the sink, like a recorder with a full disk. A
+// source that had just delivered its last sample may return nil.
 func cancelAt(c config, s sensors.Source, sample int) []string {
 	ctx, cancel := context.WithTimeout(context.Background(), c.patience)
 	defer cancel()
@@ -110,7 +110,7 @@ func cancelAt(c config, s sensors.Source, sample int) []string {
 	}
 	problems := w.after(c.silence)
 	if w.samples < sample {
-		return problems // too short a source to be cut
+		return problems // the source is too short for this check
 	}
 	if late := time.Since(at) - c.silence; late > c.prompt {
 		problems = append(problems, "Run took "+late.String()+" to return after it was cancelled")
@@ -118,7 +118,8 @@ func cancelAt(c config, s sensors.Source, sample int) []string {
 	if err != nil && !errors.Is(err, context.Canceled) {
 		problems = append(problems, "Run returned "+text(err)+" after it was cancelled, want context.Canceled")
 	}
-	// A few samples may be under way; a source that goes on does not listen.
+	// A few samples may already be in transit; a source that sends more ignores the
+	// context.
 	if more := w.samples - sample; more > 64 {
 		problems = append(problems, "the sink got more than 64 samples after the cancel")
 	} else if err == nil && more > 0 {
@@ -142,8 +143,8 @@ func deadline(c config, s sensors.Source) []string {
 	return problems
 }
 
-// runWithin runs a source and reports its error, and whether it came back in
-// time; if not, its goroutine is left behind.
+// runWithin runs a source and returns its error, and whether it returned in
+// time; if not, its goroutine is left running.
 func runWithin(ctx context.Context, s sensors.Source, sink sensors.Sink, d time.Duration) (error, bool) {
 	done := make(chan error, 1)
 	go func() { done <- s.Run(ctx, sink) }()

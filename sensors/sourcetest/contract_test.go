@@ -13,7 +13,7 @@ import (
 	"stillair/sensors"
 )
 
-// broken is a source with one fault, to show that the suite sees it.
+// broken is a source with one fault, to show that the suite detects it.
 type broken func(ctx context.Context, sink sensors.Sink) error
 
 func (b broken) Run(ctx context.Context, sink sensors.Sink) error { return b(ctx, sink) }
@@ -24,7 +24,7 @@ func level(t float64) sensors.Motion {
 	return sensors.Motion{T: t, Force: r3.Vec{Z: 9.81}, Turn: r3.Vec{X: 0.01}}
 }
 
-// good delivers ten seconds of a bike at rest, and lets spoil change it.
+// good delivers ten seconds of a bike at rest, changed by spoil.
 func good(spoil func(sink sensors.Sink, i int) bool) broken {
 	return func(ctx context.Context, sink sensors.Sink) error {
 		for i := range 1000 {

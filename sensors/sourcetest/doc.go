@@ -1,6 +1,6 @@
 // Package sourcetest is the conformance test that every sensors.Source must
-// pass, be it a phone, a recorded log or a simulated ride. A test of a source
-// needs one line:
+// pass: a phone, a recorded log or a simulated ride. A test of a source needs
+// one line:
 //
 //	sourcetest.Contract(t, func() sensors.Source { return replay.New(log) })
 //

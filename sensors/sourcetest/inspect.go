@@ -11,12 +11,12 @@ import (
 	"stillair/sensors/median"
 )
 
-// Bounds that no honest source leaves. They are wide: what they catch is a
-// wrong unit or a wrong field, not a bad sensor.
+// Limits that every correct source meets. They are wide: they detect a wrong
+// unit or a wrong field, not a bad sensor.
 const (
-	interleave              = 2.5        // s, how far behind the newest sample another kind may come
+	interleave              = 2.5        // s, by which a sample may be older than the newest of another kind
 	leastForce, mostForce   = 7.0, 14.0  // m/s², of the median size of the specific force
-	mostTurn                = 6.0        // rad/s, of the median turn rate (in deg/s a bend alone gives more)
+	mostTurn                = 6.0        // rad/s, of the median turn rate (exceeded by any bend in deg/s)
 	mostSpeed               = 150.0      // m/s
 	leastPascal, mostPascal = 3e4, 1.1e5 // Pa, from above the highest pass to a deep mine
 )
@@ -47,8 +47,7 @@ func (f *first) list() []string {
 	return out
 }
 
-// inspect looks at every call on its own, at their order, and at the size of
-// what was measured.
+// inspect checks every call, their order, and the size of the measured values.
 func inspect(calls []call) []string {
 	var f first
 	inOrder(&f, calls)
@@ -161,8 +160,8 @@ func stateProblems(s sensors.State) (bad []string) {
 	return bad
 }
 
-// sizes checks that the accelerometer feels gravity and that the gyroscope
-// does not count in degrees.
+// sizes checks that the accelerometer measures gravity and that the gyroscope
+// is not in degrees.
 func sizes(calls []call) (bad []string) {
 	var force, turn []float64
 	for _, c := range calls {
@@ -211,7 +210,7 @@ func accounted(calls []call) (bad []string) {
 	return bad
 }
 
-// sensorNames are those of which a source must say why it has none.
+// sensorNames are the sensors whose absence a source must report.
 func sensorNames() []sensors.Sensor {
 	return []sensors.Sensor{sensors.SensorMotion, sensors.SensorTurn, sensors.SensorFix, sensors.SensorPressure}
 }

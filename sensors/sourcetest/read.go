@@ -10,8 +10,8 @@ import (
 	"stillair/sensors"
 )
 
-// Sound holds what a reader made of any input at all: an InputError that says what to
-// do, or a log whose readings and fixes are in order and finite.
+// Sound checks the result of a reader for any input: an InputError with a remedy, or
+// a log whose readings and fixes are in order and finite.
 func Sound(t testing.TB, log *sensors.Log, err error) {
 	t.Helper()
 	if err != nil {

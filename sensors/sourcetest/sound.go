@@ -7,10 +7,10 @@ import (
 	"stillair/sensors"
 )
 
-// Bounds of sound, as wide as those of the rest.
+// Limits for sound, as wide as the others.
 const (
 	leastRate, mostRate = 100.0, 50000.0 // values a second
-	longestStretch      = 2.0            // s, more would be late for a screen and lost in a crash
+	longestStretch      = 2.0            // s, longer ones would be late for a screen and lost in a crash
 )
 
 func soundProblems(s sensors.Sound) (bad []string) {
@@ -26,8 +26,8 @@ func soundProblems(s sensors.Sound) (bad []string) {
 	return bad
 }
 
-// oneAfterAnother checks that no stretch of sound begins before the one before
-// it ended, except for a part of a value.
+// oneAfterAnother checks that no stretch of sound begins before the end of the
+// one before it, except by a part of a value.
 func oneAfterAnother(f *first, calls []call) {
 	end := math.Inf(-1)
 	for i, c := range calls {

@@ -75,8 +75,8 @@ func (w *watch) Pressure(p sensors.Pressure) { w.take(call{pressure: &p}) }
 func (w *watch) Sound(s sensors.Sound)       { w.take(call{sound: &s}) }
 func (w *watch) State(s sensors.State)       { w.take(call{state: &s}) }
 
-// after watches the sink for a while after Run has returned and says what was
-// wrong about how it was called.
+// after watches the sink for a while after Run has returned and lists the
+// faults in its calls.
 func (w *watch) after(d time.Duration) []string {
 	w.mu.Lock()
 	w.closed = true

@@ -1,9 +1,9 @@
 // Package units holds the factors between SI units, in which everything is
-// computed, and the units that riders read and files carry. A quantity in SI is
-// divided by its unit to be shown in it: v/units.KMH is v in km/h.
+// computed, and the units of riders and files. A quantity in SI is divided by
+// its unit to be shown in it: v/units.KMH is v in km/h.
 //
 // Values: NIST Special Publication 811 (2008), appendix B, where the inch, the
-// mile, the pound and gₙ are exact and what follows from them is computed.
+// mile, the pound and gₙ are exact; derived units are computed from them.
 package units
 
 import "math"
@@ -28,8 +28,8 @@ const (
 	Kilopond   = StandardGravity
 )
 
-// StandardGravity is the conventional gₙ, m/s². What acts on a bike is
-// air.Gravity of its latitude.
+// StandardGravity is the conventional gₙ, m/s². For the gravity at a latitude
+// see air.Gravity.
 const StandardGravity = 9.80665
 
 // Power, in W.

@@ -8,11 +8,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// mostSpeed in m/s, above which a fix cannot be, as in package repair.
+// mostSpeed in m/s, above which a fix is impossible, as in package repair.
 const mostSpeed = 150.0
 
-// place gives each position the time of its arrival on the clock of the
-// motion events, by the first of the ways that the package comment names.
+// place sets the time of arrival of each position on the clock of the motion
+// events, by the first applicable way of the package comment.
 func (s *stream) place() error {
 	way, said := s.way()
 	if way == nil {
@@ -42,8 +42,8 @@ func (s *stream) place() error {
 	return nil
 }
 
-// way returns how a position's arrival is found, in ms on the motion events'
-// clock, and what a note says about it; nil if there is none.
+// way returns the function for a position's arrival, in ms on the motion
+// events' clock, and a note about it; nil if there is none.
 func (s *stream) way() (func(arrived) float64, finding.Code) {
 	first, last := 1000*s.log.Motion[0].T, 1000*s.log.Motion[len(s.log.Motion)-1].T
 	on := func(ms float64) bool { return ms > first-60_000 && ms < last+60_000 }
@@ -73,9 +73,9 @@ func (s *stream) most(ok func(arrived) bool) bool {
 	return 2*n > len(s.positions)
 }
 
-// inOrderOfArrival reports whether the lines stand as they came: then the
-// motion event before a position is always as much later than the position's
-// own timestamp, except for the few seconds that a receiver may take.
+// inOrderOfArrival reports whether the lines are in order of arrival: then the
+// difference between the motion event before a position and the position's own
+// timestamp is constant, within the few seconds that a receiver may take.
 func (s *stream) inOrderOfArrival() bool {
 	var diffs []float64
 	for _, p := range s.positions {

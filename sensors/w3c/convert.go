@@ -9,8 +9,8 @@ import (
 	"stillair/sensors"
 )
 
-// radius95 is the radius that holds 95 % of a normal error in two directions,
-// in standard deviations of one: √(−2 ln 0.05).
+// radius95 is the radius that contains 95 % of a normal error in two
+// dimensions, in standard deviations of one: √(−2 ln 0.05).
 const radius95 = 2.447746830680816
 
 // Coords is a GeolocationCoordinates, NaN for null.
@@ -29,7 +29,7 @@ func MotionFrom(timeStamp, x, y, z, alpha, beta, gamma float64) sensors.Motion {
 	turn := r3.Scale(math.Pi/180, r3.Vec{X: alpha, Y: beta, Z: gamma})
 	if s := turn.X + turn.Y + turn.Z; math.IsNaN(s) || math.IsInf(s, 0) {
 		nan := math.NaN()
-		turn = r3.Vec{X: nan, Y: nan, Z: nan} // a part of a turn rate is none
+		turn = r3.Vec{X: nan, Y: nan, Z: nan} // an incomplete turn rate is unusable
 	}
 	return sensors.Motion{T: timeStamp / 1000, Force: r3.Vec{X: x, Y: y, Z: z}, Turn: turn}
 }
@@ -54,6 +54,6 @@ func FixFrom(arrival float64, c Coords, timestamp float64) sensors.Fix {
 	return f
 }
 
-// isEpoch tells milliseconds since 1970 from milliseconds since a page was
-// opened: from 1980 to 2200.
+// isEpoch distinguishes milliseconds since 1970, in the years 1980 to 2200,
+// from milliseconds since a page was opened.
 func isEpoch(ms float64) bool { return ms > 3.2e11 && ms < 7.258e12 }

@@ -8,9 +8,9 @@
 // An object with "coords" is a GeolocationPosition (Geolocation API, W3C
 // Recommendation); one with "accelerationIncludingGravity" is a
 // DeviceMotionEvent (Device Orientation and Motion, W3C); the first line above
-// may be missing. Any member may be null or absent, as a browser has it; all
-// others are skipped. So JSON.stringify of {coords: p.coords.toJSON(),
-// timestamp: p.timestamp} or of an event's members makes such a line.
+// may be missing. Any member may be null or absent; all others are skipped. So
+// JSON.stringify of {coords: p.coords.toJSON(), timestamp: p.timestamp} or of
+// an event's members makes such a line.
 //
 // # Units and axes
 //
@@ -22,14 +22,13 @@
 // "axes" member (with the values of the plain log's ride.json) decides;
 // otherwise the sign is inferred from bends, see sensors/internal/repair.
 //
-// rotationRate is in degrees per second, right-handed. Its alpha, beta and
-// gamma are the rates about x, y and z, in this order: the standard's getters
-// say so (Editor's Draft of February 2025), and so have Chromium, Firefox and
-// Safari always done. Older drafts, and handbooks that follow them, name z, x
-// and y, which are the axes of the angles of deviceorientation (see
-// github.com/w3c/deviceorientation/pull/43); the standard's example of a car in
-// a bend still has that order. A file written by a program that follows those
-// needs its names exchanged first. The standard lets browsers round forces to 0.1 m/s² and
+// rotationRate is in degrees per second, right-handed. Its alpha, beta and gamma are the
+// rates about x, y and z, in this order: the standard's getters say so (Editor's Draft of
+// February 2025), and so have Chromium, Firefox and Safari always done. Older drafts, and
+// handbooks that follow them, name z, x and y, which are the axes of the angles of
+// deviceorientation (see github.com/w3c/deviceorientation/pull/43); the standard's example
+// of a car in a bend still has that order. In a file by a program that follows those, the
+// names have to be swapped first. The standard lets browsers round forces to 0.1 m/s² and
 // turn rates to 0.1 deg/s, and they do.
 //
 // coords.speed is in m/s, coords.heading in degrees clockwise from true north,

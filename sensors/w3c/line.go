@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// kind is what an object of the stream is.
+// kind is the kind of an object of the stream.
 type kind int
 
 const (
@@ -74,7 +74,7 @@ func parseLine(b []byte) (object, error) {
 	return o, nil
 }
 
-// members are those of an object that are read; numbers that are null or
+// members are the members of an object that are used; numbers that are null or
 // absent are NaN.
 type members struct {
 	timeStamp, timestamp, timeOrigin float64
@@ -144,7 +144,7 @@ func (p *members) coord(name string) *float64 {
 	return nil
 }
 
-// inside reads the numbers of an object for which where has a place.
+// inside reads the numbers of an object into the variables of where.
 func (p *members) inside(v gjson.Result, where func(name string) *float64) {
 	if !v.IsObject() {
 		if v.Type != gjson.Null {

@@ -11,7 +11,7 @@ import (
 	"stillair/sensors"
 )
 
-// endless writes lines of its own until a gigabyte is full.
+// endless generates lines up to a gigabyte.
 type endless struct {
 	line func(n int) string
 	n    int

@@ -13,22 +13,22 @@ import (
 	"stillair/sensors/internal/repair"
 )
 
-// Limits that hold a malformed file's memory.
+// Limits for the memory of a malformed file.
 const (
 	longestLine = 64 << 10  // bytes
-	mostMotion  = 1_200_000 // five and a half hours at 60 Hz, which browsers end at
+	mostMotion  = 1_200_000 // five and a half hours at 60 Hz, the maximum of browsers
 	mostFixes   = 100_000   // a day at 1 Hz
 )
 
-// arrived is a position with all that may tell when it came.
+// arrived is a position with all data about its arrival.
 type arrived struct {
 	fix    sensors.Fix // T is not set
-	own    float64     // its own timeStamp, ms; NaN where the page adds none
+	own    float64     // its own timeStamp, ms; NaN if the page adds none
 	epoch  float64     // its timestamp, ms since 1970 or on the page's clock
 	behind float64     // timeStamp of the motion event before it, ms; NaN for none
 }
 
-// stream is a file under way.
+// stream is a file being read.
 type stream struct {
 	name       string
 	log        *sensors.Log
@@ -89,7 +89,7 @@ func (s *stream) lines(r io.Reader) error {
 	}
 }
 
-// note counts a problem and tells of its first case.
+// note counts a problem and describes its first case.
 func (s *stream) note(line int, problem error, what finding.Finding) {
 	i, ok := s.problems[problem]
 	if !ok {
@@ -105,7 +105,7 @@ var (
 	errNoTime  = finding.Fail("w3c.no_timestamp")
 )
 
-// take takes one line; only what refuses the whole file is an error.
+// take takes one line; an error refuses the whole file.
 func (s *stream) take(line int, b []byte) error {
 	o, err := parseLine(b)
 	switch {
@@ -164,7 +164,8 @@ func (s *stream) position(o object) {
 		own: o.timeStamp, epoch: o.timestamp, behind: s.newest})
 }
 
-// settle puts all on one clock, in order, in SI units, and the right way up.
+// settle converts everything to one clock, in order, in SI units, with the force
+// upwards.
 func (s *stream) settle() error {
 	s.log.Motion, s.positions = s.motions.Take(), s.arrivals.Take()
 	if len(s.log.Motion) == 0 {

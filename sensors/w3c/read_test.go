@@ -75,9 +75,9 @@ func TestFixFrom(t *testing.T) {
 
 const origin = 1781438400000.0 // ms since 1970: 14 June 2026
 
-// format is how a page writes its stream.
+// format is the format of a page's stream.
 type format struct {
-	force     float64 // what forces are multiplied by
+	force     float64 // factor on forces
 	ownStamp  bool    // positions carry their timeStamp
 	lag       float64 // s from acquisition to arrival
 	epoch     bool    // motion counts from 1970
@@ -92,7 +92,7 @@ func number(v float64) string {
 	return fmt.Sprint(v)
 }
 
-// page writes a log as a page would that keeps events as they come.
+// page writes a log like a page that stores events as they arrive.
 func page(log *sensors.Log, f format) string {
 	var b, late strings.Builder
 	if f.header != "" {
@@ -139,15 +139,16 @@ func bends(t *testing.T) *sensors.Log {
 	return r.Log
 }
 
-// TestStream reads the same ride as Android's and iPhone's browsers would tell
-// it, in g and in the wrong order too; force, turn and time come out the same.
+// TestStream reads the same ride as written in Android's and iPhone's browsers,
+// and also in g and in the wrong order; force, turn rate and time come out the
+// same.
 func TestStream(t *testing.T) {
 	ride := bends(t)
 	for _, c := range []struct {
 		name  string
 		f     format
 		note  string
-		late  float64 // s, how much the arrivals may be off
+		late  float64 // s, tolerance of the arrivals
 		clock float64 // s between the clocks
 	}{
 		{"Android, own stamps", format{force: 1, ownStamp: true, lag: 0.3}, "", 1e-3, 0},
@@ -264,7 +265,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(mustBeSound)
 }
 
-// FuzzFields gives the reader a page's lines whose fields were changed one by one.
+// FuzzFields reads a page's lines with changed fields.
 func FuzzFields(f *testing.F) {
 	f.Add([]byte{1, 2, 70, 9, 80, 90, 3, 3, 3})
 	f.Add([]byte{0, 0, 20, 90, 0, 66, 200, 128, 69, 40, 100, 81})
@@ -274,7 +275,7 @@ func FuzzFields(f *testing.F) {
 	})
 }
 
-// mustBeSound reads a text: it must end in an InputError or a log in order.
+// mustBeSound reads a text: the result must be an InputError or a log in order.
 func mustBeSound(t *testing.T, text string) {
 	log, err := Read(strings.NewReader(text), "page.jsonl")
 	var input *sensors.InputError
