@@ -37,7 +37,7 @@ func (n Named) Call(setup string) string {
 // Asked holds the options of a comparison of rides.
 type Asked struct {
 	Matters float64 // relative difference that matters; 0: DefaultMatters
-	Bikes   bool    // compare different bikes too, and say so of each comparison
+	Bikes   bool    // compare different bikes too, with a note on each comparison
 }
 
 // Across compares setups that were ridden on different rides: every setup of
@@ -56,7 +56,7 @@ func Across(rides []Named, asked Asked) ([]Comparison, error) {
 		matters = DefaultMatters
 	}
 	var with []Named
-	var first []int // number of the first setup of each ride in the common fit
+	var first []int // index of the first setup of each ride in the common fit
 	setups := 0
 	for _, r := range rides {
 		if len(r.Result.RoadLoads) > 0 {

@@ -14,11 +14,11 @@ import (
 	"stillair/sensors/units"
 )
 
-// withoutMotion is a recording of the satellites alone, as NMEA and GPX are.
+// withoutMotion is a recording with fixes only, like NMEA and GPX.
 func withoutMotion(sc *sim.Scenario) { sc.Phone.Rate = 0 }
 
-// TestCoastsAlone: coast-downs lose almost nothing without an accelerometer.
-// The limits are those of TestRoadLoadFromLog.
+// TestCoastsAlone: coast-downs lose hardly any accuracy without an
+// accelerometer. The limits are those of TestRoadLoadFromLog.
 func TestCoastsAlone(t *testing.T) {
 	t.Parallel()
 	loads := newLoadErrors()
@@ -33,9 +33,9 @@ func TestCoastsAlone(t *testing.T) {
 	loads.cover(t, 0.8, 1)
 }
 
-// TestPushesAlone: without an accelerometer pushes and stops are found and
-// withheld, with the cause. The times of roll-ons, which a rejected run has too,
-// hold.
+// TestPushesAlone: without an accelerometer pushes and stops are found but
+// rejected, with the reason. The times of roll-ons, which rejected runs have
+// too, are within their uncertainty.
 func TestPushesAlone(t *testing.T) {
 	t.Parallel()
 	for _, rate := range []float64{1, 10} {
@@ -77,7 +77,7 @@ func straight(fixes []sensors.Fix, t float64) float64 {
 
 // TestTrackAlone compares speeds without an accelerometer with the truth, at
 // every rate of fixes: no worse than straight lines between the fixes, and with
-// bands that hold. A fiftieth is left for what the smoothing may cost.
+// bands that hold. A fiftieth is allowed for the cost of smoothing.
 func TestTrackAlone(t *testing.T) {
 	for _, rate := range []float64{10, 5, 1, 0.5, 0.33, 0.2, 0.1} {
 		t.Run(fmt.Sprintf("%g Hz", rate), func(t *testing.T) {

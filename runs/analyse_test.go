@@ -30,7 +30,7 @@ func shortRide(t testing.TB, change func(sc *sim.Scenario)) *sim.Ride {
 	return ride
 }
 
-// TestDefaultsAreNamed: what the rider did not tell is assumed, and said.
+// TestDefaultsAreNamed: values that the rider did not enter are assumed, and listed.
 func TestDefaultsAreNamed(t *testing.T) {
 	all := []string{"mass_kg", "mass_sd_kg", "rotating_mass_kg", "air.temperature_c", "air.pressure_hpa", "air.humidity_pct", "wind_sd_mps"}
 	tests := []struct {
@@ -95,15 +95,15 @@ func TestUnknownMass(t *testing.T) {
 	}
 }
 
-// TestProgressRises: the share goes from 0 to 1, stage after stage.
-// TestMassInPounds: a mass that hardly any bike has is called one that may be in
+// TestProgressRises: the share rises from 0 to 1, stage by stage.
+// TestMassInPounds: an implausibly high mass gives a warning that it may be in
 // pounds, whether it was entered for the ride or for a setup.
 func TestMassInPounds(t *testing.T) {
 	nan := math.NaN()
 	for _, tt := range []struct {
 		name        string
 		ride, setup float64 // kg
-		said        float64 // kg if it was in pounds; 0: nothing is said
+		said        float64 // kg if it was in pounds; 0: no warning
 	}{
 		{"639", 639, nan, 289.8}, {"of a setup", 280, 700, 317.5}, {"of a setup alone", nan, 640, 290.3},
 		{"a large tourer with two riders", 490, nan, 0}, {"usual", 290, 300, 0}, {"unknown", nan, nan, 0},
@@ -145,8 +145,8 @@ func TestProgressRises(t *testing.T) {
 	}
 }
 
-// TestBrief: what is shown at a stop are the same runs and marks, without what
-// takes longer.
+// TestBrief: the brief analysis for a halt gives the same runs and marks,
+// without the slow parts.
 func TestBrief(t *testing.T) {
 	t.Parallel()
 	ride := shortRide(t, nil)
@@ -162,7 +162,7 @@ func TestBrief(t *testing.T) {
 		t.Fatalf("%d and %d runs, %d and %d road loads", len(brief.Runs), len(whole.Runs), len(brief.RoadLoads), len(whole.RoadLoads))
 	}
 	for i := range brief.Runs {
-		if a, b := fmt.Sprint(brief.Runs[i].Marks), fmt.Sprint(whole.Runs[i].Marks); a != b { // as words, since what is unknown equals nothing
+		if a, b := fmt.Sprint(brief.Runs[i].Marks), fmt.Sprint(whole.Runs[i].Marks); a != b { // as text, since NaN does not equal NaN
 			t.Errorf("run %d has other marks", brief.Runs[i].ID)
 		}
 	}
@@ -178,7 +178,7 @@ func TestCancel(t *testing.T) {
 	}
 }
 
-// TestEmptyLog: a log without a ride is an error in words, not a result.
+// TestEmptyLog: a log without a ride gives an error, not a result.
 func TestEmptyLog(t *testing.T) {
 	_, err := Analyse(context.Background(), &sensors.Log{Ride: sensors.UnknownRide()}, Options{})
 	var input *sensors.InputError
@@ -187,7 +187,7 @@ func TestEmptyLog(t *testing.T) {
 	}
 }
 
-// TestSameAnswerTwice: the cores may work in any order.
+// TestSameAnswerTwice: the result does not depend on the order in which the cores work.
 func TestSameAnswerTwice(t *testing.T) {
 	t.Parallel()
 	ride := shortRide(t, nil)
@@ -201,8 +201,7 @@ func TestSameAnswerTwice(t *testing.T) {
 	}
 }
 
-// TestNoPositions: coast-downs whose direction is not known are kept and
-// say so.
+// TestNoPositions: coast-downs of unknown direction are kept, with a caution.
 func TestNoPositions(t *testing.T) {
 	t.Parallel()
 	log := shortRide(t, nil).Log

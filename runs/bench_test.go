@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/sim"
 )
 
-// BenchmarkAnalyse shows how time and memory grow with the length of a ride,
-// 100 readings a second, that holds every kind of run.
+// BenchmarkAnalyse shows how time and memory grow with the length of a ride
+// with every kind of run, at 100 readings a second.
 func BenchmarkAnalyse(b *testing.B) {
 	for _, minutes := range []float64{10, 60, 240} {
 		b.Run(fmt.Sprintf("%v min", minutes), func(b *testing.B) {

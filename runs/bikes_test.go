@@ -8,12 +8,12 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestEveryBikeAndPhone: the intervals of launches hold what they say on all
-// bikes and phones, the sport bike among them, whose engine is held at 5 940 a
-// minute while the clutch slips: 99 turns a second, which fold to 1 Hz, and the
-// tourer, which changes gear at 84 and 120 km/h. Where the data are worse, the
-// ± says so: the limits are on coverage, and on errors where they have been won.
-// Nothing was tuned on the seeds from fresh on.
+// TestEveryBikeAndPhone: the intervals of launches have their nominal coverage
+// on all bikes and phones, including the sport bike, whose engine is held at 5
+// 940 1/min while the clutch slips: 99 turns a second, which alias to 1 Hz, and
+// the tourer, which changes gear at 84 and 120 km/h. With worse data the ± is
+// larger: the limits are on coverage, and on errors where these have been
+// achieved. Nothing was tuned on the seeds from fresh on.
 func TestEveryBikeAndPhone(t *testing.T) {
 	t.Parallel()
 	phones := []struct {
@@ -25,10 +25,10 @@ func TestEveryBikeAndPhone(t *testing.T) {
 		"invented tourer, a browser's 60 Hz": 0.085,
 		"invented naked, a browser's 60 Hz":  0.095,
 	}
-	// At 60 Hz all lines of the tourer's engine fold to zero at 7 200 a minute,
-	// a third of a second before it changes gear at 120.5 km/h. At 18 m/s² of
-	// shaking its lines at 6 000 a minute, 98 km/h, do the same, and those of the
-	// sport bike at 12 000, 111 km/h. There the errors are larger than is said.
+	// At 60 Hz all orders of the tourer's engine alias to zero at 7 200 1/min, a
+	// third of a second before it changes gear at 120.5 km/h. At 18 m/s² of
+	// vibration its orders at 6 000 1/min, 98 km/h, do the same, and those of the
+	// sport bike at 12 000, 111 km/h. There the errors are larger than stated.
 	poor := map[string]float64{
 		"invented tourer, a browser's 60 Hz, 80-120 km/h":                  0.80,
 		"invented tourer, harsh vibration, 0-100 km/h from first movement": 0.88,
@@ -70,5 +70,5 @@ func TestEveryBikeAndPhone(t *testing.T) {
 	}
 }
 
-// fresh is the first of the seeds that are kept for judging.
+// fresh is the first of the seeds that are reserved for validation.
 const fresh = 9000

@@ -10,9 +10,9 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestBursts stamps the motion of launches in bursts of 8 to 50 readings, each when
-// its last reading is there: the marks are those of motion that was stamped one by
-// one, to within half their standard errors, and no launch is lost.
+// TestBursts stamps the motion of launches in bursts of 8 to 50 readings, each at
+// the time of its last reading: the marks agree with those of individually stamped
+// motion within half their standard errors, and no launch is lost.
 func TestBursts(t *testing.T) {
 	sc := sim.DefaultScenario(sim.Sport())
 	sc.Plan = append(sim.Launches(3, 110*units.KMH, 0), sim.Stand{Seconds: 5})

@@ -8,9 +8,9 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestCoastDownsWithHoles: holes of 0.05 to 1 s in the motion cost no coast-down,
-// and the drag area stays within five standard errors. Nothing was tuned on
-// these seeds.
+// TestCoastDownsWithHoles: gaps of 0.05 to 1 s in the motion lose no coast-down,
+// and the drag area stays within five standard errors. Nothing was tuned on these
+// seeds.
 func TestCoastDownsWithHoles(t *testing.T) {
 	t.Parallel()
 	parallel(batch.Size(20, 2), func(i int) {
@@ -48,8 +48,8 @@ func TestCoastDownsWithHoles(t *testing.T) {
 	})
 }
 
-// inHole reports whether a time lies in the hole of a coast-down, each of another
-// length.
+// inHole reports whether a time is in the gap of a coast-down; the gaps have
+// different lengths.
 func inHole(truth *sim.Truth, at float64, seed int) bool {
 	for _, d := range truth.Of(sim.KindCoastDown) {
 		from, length := d.Start+9, 0.05+0.95*float64(d.Pair+seed%3)/5

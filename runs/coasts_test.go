@@ -9,11 +9,11 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestRoadLoadFromLog follows five opposite pairs of coast-downs from 110 to
-// 30 km/h, in a wind of 1.5 m/s that changes from pair to pair and gusts, from
-// the log to drag area and rolling resistance. The mass is entered exactly and
-// said to be so: it would otherwise widen intervals that the simulated ride,
-// which keeps to the entered mass, has no reason to fill.
+// TestRoadLoadFromLog follows five opposite pairs of coast-downs from 110 to 30
+// km/h, in a wind of 1.5 m/s that changes from pair to pair and gusts, from the
+// log to drag area and rolling resistance. The mass is entered as exact:
+// otherwise the intervals would be wider than the simulated rides, which have
+// exactly the entered mass, can fill.
 func TestRoadLoadFromLog(t *testing.T) {
 	t.Parallel()
 	loads := newLoadErrors()
@@ -27,10 +27,10 @@ func TestRoadLoadFromLog(t *testing.T) {
 	loads.cover(t, 0.92, 0.98)
 }
 
-// TestRoughRoadFromLog: the same on a road whose slope varies by 0.2 % over
-// 150 m, by a phone without a barometer. Every pair begins 200 m farther on
-// than the one before it, out and back, and the spread stays within 1.4 times
-// the bound of a smooth road, 1.42 % of CdA.
+// TestRoughRoadFromLog: the same on a road whose slope varies by 0.2 % over 150
+// m, by a phone without a barometer. Every pair begins 200 m farther along than
+// the one before it, out and back, and the spread stays within 1.4 times the
+// bound for a smooth road, 1.42 % of CdA.
 func TestRoughRoadFromLog(t *testing.T) {
 	t.Parallel()
 	all := newLoadErrors()
@@ -47,7 +47,7 @@ func TestRoughRoadFromLog(t *testing.T) {
 			loads.hold(t, loadLimit{"CdA", 0.006, 1.4 * 0.0142}, loadLimit{"Crr", 0.02, 0.045})
 		})
 	}
-	all.cover(t, 0.92, 0.99) // the air and the growth of rolling resistance, which are as entered, are in the intervals
+	all.cover(t, 0.92, 0.99) // the intervals include air and growth of rolling resistance, whose entered values are exact here
 }
 
 // loadErrors collects relative errors of road loads, and how often the 95 %
@@ -58,7 +58,7 @@ type loadErrors struct {
 
 func newLoadErrors() loadErrors { return loadErrors{newErrors(), newErrors()} }
 
-// ride adds what comes out of the log of a ride with one setup.
+// ride adds the result of a ride with one setup.
 func (e loadErrors) ride(t *testing.T, sc sim.Scenario, seed uint64) {
 	ride, result := rideAndResult(t, sc, seed)
 	if ride == nil {
@@ -68,7 +68,7 @@ func (e loadErrors) ride(t *testing.T, sc sim.Scenario, seed uint64) {
 		t.Errorf("seed %d: %d road loads, %q", seed, len(result.RoadLoads), result.Warnings)
 		return
 	}
-	l := result.Estimate.Loads[0] // the intervals of noise: what is assumed is true in these rides
+	l := result.Estimate.Loads[0] // the intervals from noise: the assumptions hold in these rides
 	for _, x := range []struct {
 		name  string
 		got   Value
@@ -84,7 +84,7 @@ func (e loadErrors) ride(t *testing.T, sc sim.Scenario, seed uint64) {
 	}
 }
 
-// loadLimit is how far a figure may be off, relatively.
+// loadLimit is the limit for the relative error of a figure.
 type loadLimit struct {
 	name     string
 	bias, sd float64
@@ -107,7 +107,7 @@ func (e loadErrors) hold(t *testing.T, limits ...loadLimit) {
 	}
 }
 
-// cover asks how often the 95 % intervals held.
+// cover checks how often the 95 % intervals held.
 func (e loadErrors) cover(t *testing.T, low, high float64) {
 	t.Helper()
 	for name := range e.covered.of {

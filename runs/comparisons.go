@@ -20,12 +20,12 @@ type Comparison struct {
 	Crr   *compare.Verdict
 	Power *compare.Verdict // mean of power at the road over the speeds both have, as a fraction of A's
 	Times []TimeComparison
-	Load  *effect.Change    // how much more road load B has, for working out what that means
-	Notes []finding.Finding // what weakens it
+	Load  *effect.Change    // B's road load minus A's, to calculate its effect
+	Notes []finding.Finding // cautions about it
 
-	Budget    []roadload.Part // what the standard uncertainty of the difference of CdA is made of, m²
-	TakenBack float64         // m² of CdA for each 1 that Crr differs, taken back since the tyres are alike
-	WarmCdA   float64         // m² of CdA, and of Crr 1, taken off the difference since tyres warmed up meanwhile
+	Budget    []roadload.Part // components of the standard uncertainty of the difference of CdA, m²
+	TakenBack float64         // correction of CdA per unit difference in Crr for identical tyres, m²
+	WarmCdA   float64         // correction of the differences for tyres that warmed up in between: CdA in m², and Crr
 	WarmCrr   float64
 
 	// Between rides only: the road load of A in the air of its ride, and what

@@ -8,8 +8,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestCrossWind: two coast-downs on a road that runs north and south, in what a
-// station gives. A station at 10 m leaves half of its wind at the road.
+// TestCrossWind: two coast-downs on a road that runs north and south, in the
+// wind of a station. The wind at the road is half of that of a station at 10 m.
 func TestCrossWind(t *testing.T) {
 	north := pairing.Coast{Fixes: []sensors.Fix{{T: 0, LatDeg: 50, LonDeg: 8}, {T: 10, LatDeg: 50.003, LonDeg: 8}}}
 	south := pairing.Coast{Fixes: []sensors.Fix{{T: 0, LatDeg: 50.003, LonDeg: 8}, {T: 10, LatDeg: 50, LonDeg: 8}}}

@@ -65,7 +65,7 @@ func pairPulls(group []gearedPull) []power.Pull {
 	pairs, open := 0, -1
 	for _, g := range group {
 		p := g.pull
-		p.Dir = 1 // also where it is not known: as if all went one way, which gives the wide band
+		p.Dir = 1 // also if it is not known: as if all had the same direction, which gives the wide band
 		if turn := math.Remainder(g.bearing-group[0].bearing, 360); math.Abs(turn) > 180-parallelWithin {
 			p.Dir = -1
 		}

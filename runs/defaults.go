@@ -15,21 +15,21 @@ import (
 // matters: drag area is proportional to it, so a bike of unknown mass gets an
 // average one with a wide uncertainty and a warning.
 const (
-	weighedSD     = 0.015 // share of a mass that was entered without saying how well
-	plausibleLoad = 10.0  // kg, standard deviation of what a change of setup weighs and nobody entered: half of two packed cases, two thirds of a full tank (common practice)
-	heavy         = 500.0 // kg; a large tourer with two riders and luggage weighs as much (common practice), and most bikes with a rider weigh more in pounds
+	weighedSD     = 0.015 // relative, for a mass entered without an uncertainty
+	plausibleLoad = 10.0  // kg, standard deviation of the weight of a change of setup that was not entered: half of two packed cases, two thirds of a full tank (common practice)
+	heavy         = 500.0 // kg; the weight of a large tourer with two riders and luggage (common practice); in pounds most bikes with a rider have a larger number
 )
 
 // conditions are the ride's entries with defaults filled in.
 type conditions struct {
 	ride     sensors.Ride
 	air      air.State
-	entered  bool            // the air's pressure was, and counts
-	warmer   float64         // K, the air at the end of the ride than at its start
+	entered  bool            // the air pressure was entered and is used
+	warmer   float64         // K, air at the end of the ride relative to its start
 	weighed  map[string]bool // setups whose mass was entered
 	defaults []string
 	warnings []finding.Finding
-	scaleSE  float64 // of all speeds, relative, where they had to be corrected
+	scaleSE  float64 // of all speeds, relative, if they had to be corrected
 }
 
 // settle fills in defaults for what the rider did not enter.
@@ -97,7 +97,7 @@ func (c *conditions) warnOfPounds() {
 func (c *conditions) settleAir(log *sensors.Log) {
 	a := &c.ride.Air
 	if math.IsNaN(a.Temperature) {
-		a.Temperature = a.TemperatureEnd // that of the whole ride, where only one is known
+		a.Temperature = a.TemperatureEnd // used for the whole ride if only one is known
 	}
 	if warmer := a.TemperatureEnd - a.Temperature; !math.IsNaN(warmer) {
 		c.warmer = warmer

@@ -12,8 +12,8 @@ import (
 // pull below it by more than wind and gusts explain was in another gear or at
 // part throttle, and does not belong in the same curve.
 const (
-	leastBelow  = 0.08 // part of the power that engine and rider vary by from pull to pull, with a margin (PullsVary in package plan is 0.02)
-	windFactor  = 3.0  // standard deviations of the difference that wind makes
+	leastBelow  = 0.08 // variation of the power from pull to pull by engine and rider, relative, with a margin (PullsVary in package plan is 0.02)
+	windFactor  = 3.0  // standard deviations of the difference due to wind
 	leastShared = 4.0  // m/s of common speeds below which two runs are not compared
 )
 

@@ -12,9 +12,9 @@ import (
 	"stillair/sensors/finding"
 )
 
-// pushed is the motion of a bike that gives constant power at the road less its
-// road load, from one speed to another, in a steady wind: the textbook's energy
-// balance, integrated here by Heun's rule and not by the simulator.
+// pushed is the motion of a bike with constant power at the road minus its road
+// load, from one speed to another, in a steady wind: the textbook energy
+// balance, integrated here by Heun's method, independent of the simulator.
 func pushed(watts, from, to, wind float64, l effect.Load, rotating float64) (t, v []float64) {
 	const h = 0.02
 	slowing := func(v float64) float64 {
@@ -37,7 +37,7 @@ func middling() power.Bike {
 
 // TestEnvelope pulls bikes of 9 to 120 kW through a range of speeds at full
 // throttle in a wind that differs from pull to pull, and at 50 to 85 %: those
-// below are separated from those on the envelope, which keeps all its own in at
+// below are separated from those on the envelope, none of which is lost in at
 // least 97 of 100 rides.
 func TestEnvelope(t *testing.T) {
 	rng := rand.New(rand.NewPCG(16, 2))
@@ -87,8 +87,8 @@ func TestEnvelope(t *testing.T) {
 	}
 }
 
-// TestWeakRollOnIsCautioned gives a ride two roll-ons through the same speeds,
-// one at half the power of the other.
+// TestWeakRollOnIsCautioned has two roll-ons through the same speeds, one with
+// half the power of the other.
 func TestWeakRollOnIsCautioned(t *testing.T) {
 	bike := middling()
 	track := &fusion.Track{}

@@ -18,9 +18,9 @@ func wanted(k sim.Kind) bool {
 	return false
 }
 
-// compareEvents lists what was missed, found twice or found though nobody did
-// it. A roll-on in one gear over a wide range is a pull as well, and a pull runs
-// through the speeds of a roll-on.
+// compareEvents lists runs that were missed, found twice or found although they
+// were not ridden. A roll-on in one gear over a wide range is a pull as well,
+// and a pull runs through the speeds of a roll-on.
 func compareEvents(truth *sim.Truth, result *Result) []string {
 	var problems []string
 	known := map[int]bool{}
@@ -55,7 +55,8 @@ func compareEvents(truth *sim.Truth, result *Result) []string {
 }
 
 // found reports whether detection accepted a run. A coast-down that was paired
-// and that the fit then left out, for disagreeing with the others, was found.
+// and then left out of the fit because it disagreed with the others counts as
+// found.
 func found(r Run) bool { return r.Accepted() || r.Pair > 0 }
 
 // full reports whether a kind of run is at full throttle from rolling.

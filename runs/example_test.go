@@ -9,8 +9,8 @@ import (
 	"stillair/sensors/units"
 )
 
-// From a log to its answers: an invented ride with coast-downs both ways is
-// analysed as any recording.
+// From a log to results: an invented ride with coast-downs both ways is
+// analysed like any recording.
 func ExampleAnalyse() {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Plan = sim.CoastPairs(3, 110*units.KMH, 30*units.KMH)

@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/units"
 )
 
-// everything is a plan with every kind of run, engine braking, which is none,
-// and riding in town, which holds none.
+// everything is a plan with every kind of run, and with engine braking and
+// riding in town, which are not runs.
 func everything(townMinutes float64) []sim.Act {
 	plan := sim.Launches(2, 120*units.KMH, 420)
 	plan = append(plan, sim.RollOns(2, 0, 60*units.KMH, 125*units.KMH)...)

@@ -24,11 +24,11 @@ const (
 
 // Revs is what is known of the engine speed in a pull.
 type Revs struct {
-	Gear      string  // as ride.json names it; empty: not known
-	RPMPerMPS float64 // engine speed in 1/min for each m/s; NaN: not known
+	Gear      string  // its name in ride.json; empty: not known
+	RPMPerMPS float64 // engine speed in 1/min per m/s; NaN: not known
 	From      RevsFrom
-	Speed     engine.Speed // from the engine's own lines, where its ratio was searched
-	Split     bool         // vibration and sound tell two different speeds, so neither is believed
+	Speed     engine.Speed // from the engine's orders, if its ratio was searched for
+	Split     bool         // vibration and sound give different speeds, so neither is used
 }
 
 func noRevs() Revs { return Revs{RPMPerMPS: math.NaN()} }
@@ -42,7 +42,7 @@ type tachometer struct {
 	track  *fusion.Track
 	ride   sensors.Ride
 	search engine.Search
-	late   Value // how late sound is stamped, s
+	late   Value // latency of the sound's time stamps, s
 }
 
 // lowestOfLimit is the lowest engine speed of a pull as a fraction of the
@@ -69,7 +69,7 @@ func newTachometer(log *sensors.Log, track *fusion.Track, ride sensors.Ride, pul
 func (e *tachometer) revs(r Run) Revs {
 	switch {
 	case e.ride.Drive == sensors.DriveVariator:
-		return noRevs() // its engine turns as it likes
+		return noRevs() // its engine speed is not proportional to road speed
 	case len(e.ride.Gears) == 1:
 		return Revs{Gear: e.ride.Gears[0].Name, RPMPerMPS: e.ride.Gears[0].RPMPerMPS, From: FromGear}
 	case len(e.ride.Gears) > 1:

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/sim/batch"
 )
 
-// TestHardLaunches: where the data are worse the ± says so.
+// TestHardLaunches: with worse data the ± is larger and still holds.
 func TestHardLaunches(t *testing.T) {
 	t.Parallel()
 	if testing.Short() {

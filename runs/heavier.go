@@ -16,8 +16,8 @@ const sameEngineSD = 0.01
 
 // unentered is a change of mass that the pulls show but that was not entered.
 type unentered struct {
-	share  Value // of the mass: by so much setup B is heavier than entered
-	thrust Value // by so much B pushes harder at the same speed, taken with the mass as entered
+	share  Value // relative: how much heavier setup B is than entered
+	thrust Value // relative: how much more thrust B has at the same speed, with the mass as entered
 }
 
 // unenteredLoad looks for one. A coast-down gives road load over mass, a pull

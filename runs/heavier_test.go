@@ -13,7 +13,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// unenteredRides is how many rides with a load that nobody entered are analysed.
+// unenteredRides is the number of rides with a load that was not entered.
 var unenteredRides = flag.Int("unentered", 2, "how many rides to analyse with, and as many without, a load that was not entered")
 
 // loadedRide is A B B A with coast-downs and pulls, B with more drag and more
@@ -38,9 +38,9 @@ func loadedRide(drag, kilos float64, seed uint64) (*Result, error) {
 	return Analyse(context.Background(), ride.Log, Options{})
 }
 
-// TestUnenteredLoad: 20 kg that nobody entered, with 4 % more drag, are seen in the
-// pulls of nine rides in ten, and no ride says less drag for more. Where nothing
-// was loaded no more than one ride in ten says so.
+// TestUnenteredLoad: a load of 20 kg that was not entered, with 4 % more drag, is
+// noticed in the pulls of nine rides in ten, and no ride reports less drag instead
+// of more. Without a load no more than one ride in ten reports one.
 func TestUnenteredLoad(t *testing.T) {
 	t.Parallel()
 	rides := *unenteredRides
@@ -50,7 +50,7 @@ func TestUnenteredLoad(t *testing.T) {
 	for _, c := range []struct {
 		name        string
 		kilos       float64
-		least, most float64 // share of rides in which it is said
+		least, most float64 // share of rides that report it
 	}{{"20 kg more", 20, 0.9, 1}, {"nothing more", 0, 0, 0.1}} {
 		t.Run(c.name, func(t *testing.T) {
 			var lock sync.Mutex
@@ -81,8 +81,8 @@ func TestUnenteredLoad(t *testing.T) {
 	}
 }
 
-// TestOftenPart: pulls at part throttle beside those that count take away what
-// these say about the weight; a single one does not.
+// TestOftenPart: several pulls at part throttle among those that count
+// invalidate the conclusion about the weight; a single one does not.
 func TestOftenPart(t *testing.T) {
 	at := func(setup string, reasons ...finding.Code) Run {
 		r := Run{Kind: Pull, Setup: setup}

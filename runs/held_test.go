@@ -10,9 +10,10 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestDriveThatNeverLetsGo rolls a bike out and back twice. Told of a clutch it
-// gets a road load; with a drive entered that turns with the wheel, none of the runs
-// counts, whatever its curve looks like, and both the runs and the ride say why.
+// TestDriveThatNeverLetsGo rolls a bike out and back twice. With a clutch entered it
+// gets a road load; with a drive that always turns with the wheel, none of the runs
+// counts, whatever its curve looks like, and both the runs and the ride give the
+// reason.
 func TestDriveThatNeverLetsGo(t *testing.T) {
 	t.Parallel()
 	sc := sim.DefaultScenario(sim.Naked())

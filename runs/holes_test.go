@@ -6,9 +6,9 @@ import (
 	"stillair/sensors/sim"
 )
 
-// TestLaunchesWithHoles: where readings are missing within a launch, its times
-// keep intervals that hold, or the launch is rejected for it. Nothing
-// was tuned on these seeds.
+// TestLaunchesWithHoles: with missing readings within a launch, the intervals
+// of its times still hold, or the launch is rejected. Nothing was tuned on
+// these seeds.
 func TestLaunchesWithHoles(t *testing.T) {
 	t.Parallel()
 	if testing.Short() {

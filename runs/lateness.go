@@ -13,8 +13,8 @@ import (
 // is a usual value with its standard deviation.
 const (
 	usualLate, usualLateSD = 0.04, 0.04 // s
-	lateStep, lateSteps    = 0.03, 6    // of the first look
-	latePulls              = 6          // that are asked
+	lateStep, lateSteps    = 0.03, 6    // of the coarse search
+	latePulls              = 6          // maximum number of pulls used
 	lateRounds             = 2
 )
 

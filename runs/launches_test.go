@@ -23,7 +23,7 @@ func launchErrorsFrom(t *testing.T, first uint64, rides int, change func(sc *sim
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Plan = sim.Launches(4, 125*units.KMH, 410)
 		change(&sc)
-		sc.Phone.Shake.RefSpeed = 100 * units.KMH // where the marks are, the shaking is as strong as said
+		sc.Phone.Shake.RefSpeed = 100 * units.KMH // so that the vibration has the stated strength at the marks
 		ride, result := rideAndResult(t, sc, first+uint64(i))
 		if ride == nil {
 			return
@@ -70,10 +70,10 @@ func addMarks(errs *errorsOf, truth *sim.Truth, d sim.Event, run Run) {
 	}
 }
 
-// TestLaunchMarks measures 500 launches with fixes once a second, motion at
-// 100 Hz and 6 m/s² of vibration, on a chassis that squats. The bounds are
-// those that the project set itself; straight lines between the fixes leave
-// 0.34 to 0.58 s.
+// TestLaunchMarks measures 500 launches with fixes once a second, motion at 100
+// Hz and 6 m/s² of vibration, on a chassis that squats. The limits are the
+// project's own; straight lines between the fixes have errors of 0.34 to 0.58
+// s.
 func TestLaunchMarks(t *testing.T) {
 	t.Parallel()
 	rides := batch.Size(125, 3)
@@ -99,7 +99,7 @@ func TestLaunchMarks(t *testing.T) {
 		if s.p95 > tt.within {
 			t.Errorf("%s: %v, want 95 %% within %v s", tt.mark, s, tt.within)
 		}
-		// The band of first movement allows for shapes of take-up that these
+		// The band of first movement allows for clutch engagements that these
 		// launches do not have.
 		wider := strings.Contains(tt.mark, "first movement")
 		if s.ratio > 1.2 || s.ratio < 0.8 && !wider {

@@ -13,7 +13,7 @@ import (
 // Limit is one cause of uncertainty in a drag area.
 type Limit struct {
 	Cause Cause
-	SE    float64 // m²: what the standard uncertainty of CdA would lose without it, in quadrature
+	SE    float64 // m²: decrease of the standard uncertainty of CdA without it, in quadrature
 }
 
 // Cause is the code of what limits a figure.

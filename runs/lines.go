@@ -20,14 +20,14 @@ import (
 // which noise reaches 2.5 to 4 somewhere; they are judged on its others and on the
 // accuracy report's studies "power-mixed" and "riders".
 const (
-	mostPushing  = 26.0  // 1/m: the second order of an engine at 780 1/min for each m/s
-	ownLine      = 4.5   // standard deviations from which a line counts that another push has too
-	oneGearLine  = 4.0   // from which on one does that is looked for near few places
-	rivalLine    = 0.7   // of the clearest that one of another gear may reach
-	sameLine     = 0.025 // part by which lines of one gear may be apart: the error of the speed, and of a short push
-	fewestRolled = 2     // coast-downs without a line that show it to be the engine's
-	nextGears    = 1.42  // quotient of two gears up to which an order is not mistaken
-	orderApart   = 1.45  // quotient of torques from which on it may be
+	mostPushing  = 26.0  // 1/m: the second order of an engine at 780 1/min per m/s
+	ownLine      = 4.5   // standard deviations from which a line counts if another push has it too
+	oneGearLine  = 4.0   // standard deviations for a line that is searched for only near a few places
+	rivalLine    = 0.7   // of the clearest line, limit for a line of another gear
+	sameLine     = 0.025 // maximum relative difference of lines of one gear: the error of the speed, and of a short push
+	fewestRolled = 2     // coast-downs without a line that show that it comes from the engine
+	nextGears    = 1.42  // ratio of two gears up to which orders are not confused
+	orderApart   = 1.45  // ratio of torques from which they may be
 )
 
 // gearLine is what a gear shows: its lines, 1/m, from the lowest order that is felt.

@@ -9,8 +9,8 @@ import (
 	"stillair/runs/engine"
 )
 
-// accelerated is what a phone feels of a push from 12 to 30 m/s in 5 s at 100 readings a
-// second: noise, and lines of so many turns a metre.
+// accelerated is the signal of a phone during a push from 12 to 30 m/s in 5 s at 100
+// readings a second: noise, and lines at given turns per metre.
 func accelerated(seed uint64, lines ...float64) engine.Spectrum {
 	rng := rand.New(rand.NewPCG(seed, 11))
 	var sig engine.Signal
@@ -26,15 +26,15 @@ func accelerated(seed uint64, lines ...float64) engine.Spectrum {
 	return engine.NewSpectrum([]engine.Signal{sig}, fewestTurns, mostPushing)
 }
 
-// TestGearLines: pushes in two gears are told apart by their lines, whatever orders of
-// the engine these are; a line that is felt without the engine too tells nothing.
+// TestGearLines: pushes in two gears are distinguished by their lines, whatever the
+// orders of the engine; a line that also occurs while coasting does not count.
 func TestGearLines(t *testing.T) {
 	nan := math.NaN()
 	const third, fourth, chain = 4.6, 3.6, 5.3
 	tests := []struct {
 		name   string
 		pushes [][]float64 // lines of each
-		rolled [][]float64 // and of each coast-down
+		rolled [][]float64 // lines of each coast-down
 		want   []float64
 	}{
 		{"two gears", [][]float64{{third}, {third}, {fourth}, {fourth}}, nil, []float64{third, third, fourth, fourth}},
@@ -72,8 +72,8 @@ func TestGearLines(t *testing.T) {
 	}
 }
 
-// TestGearing: lines tell neighbouring gears apart and how far, and gears farther apart
-// only that they are two, since one of the lines may be of another order.
+// TestGearing: for neighbouring gears the lines give the ratio; for gears farther apart
+// they only show that the gears differ, since one of the lines may be of another order.
 func TestGearing(t *testing.T) {
 	nan := math.NaN()
 	tests := []struct {

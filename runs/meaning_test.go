@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// invented is a result with one setup's road load, worked by hand below.
+// invented is a result with one setup's road load, for the calculations by hand below.
 func invented(setup string, cda float64) *Result {
 	return &Result{Gravity: 9.81, RoadLoads: []RoadLoad{{
 		Setup: setup, Pairs: 5, Mass: 290, CdA: measure.Value{X: cda, SE: 0.008}, Crr: measure.Value{X: 0.018, SE: 0.0004},
@@ -19,8 +19,9 @@ func invented(setup string, cda float64) *Result {
 	}}}
 }
 
-// TestAtSpeed is worked by hand for 30 m/s: air ½·1.2·0.55·900 = 297 N, tyres
-// 290·9.81·0.018·1.12 = 57.35 N, together 354.4 N and 10.63 kW.
+// TestAtSpeed compares with a calculation by hand for 30 m/s: air
+// ½·1.2·0.55·900 = 297 N, tyres 290·9.81·0.018·1.12 = 57.35 N, together 354.4 N
+// and 10.63 kW.
 func TestAtSpeed(t *testing.T) {
 	got := invented("bare", 0.55).AtSpeed(30)
 	if len(got) != 1 || math.Abs(got[0].Force.X-354.35) > 0.05 || math.Abs(got[0].Power.X-10630.6) > 2 || math.Abs(got[0].AirShare-0.838) > 0.001 {
@@ -28,8 +29,8 @@ func TestAtSpeed(t *testing.T) {
 	}
 }
 
-// TestAcross checks that rides of different days are compared with what days
-// differ in, and say that they are weaker.
+// TestAcross checks that comparisons of rides of different days include the
+// differences between days, and are marked as less certain.
 func TestAcross(t *testing.T) {
 	got, err := Across([]Named{{"May", invented("bare", 0.55)}, {"June", invented("panniers", 0.66)}}, Asked{})
 	if err != nil {

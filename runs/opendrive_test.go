@@ -8,8 +8,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestNoRunOnTheRoad: a real minute of a car in traffic, however its motion was
-// stamped, holds no launch, pull, coast-down or stop.
+// TestNoRunOnTheRoad: a real minute of a car in traffic, with any kind of
+// motion stamps, contains no launch, pull, coast-down or stop.
 func TestNoRunOnTheRoad(t *testing.T) {
 	for _, c := range opendrive.Retimings() {
 		t.Run(c.Name, func(t *testing.T) {

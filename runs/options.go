@@ -19,9 +19,9 @@ const (
 // Options configures the analysis. The zero value suits most riders.
 type Options struct {
 	RollOns  []marks.SpeedPair                // nil: marks.DefaultPairs
-	Matters  float64                          // relative difference between setups worth knowing; 0: DefaultMatters
-	Brief    bool                             // runs and marks only, as one wants to hear at a stop: no road load, no power
-	Progress func(stage Stage, share float64) // share of the whole done, 0 to 1; may be nil; never called twice at once
+	Matters  float64                          // relative difference between setups that matters; 0: DefaultMatters
+	Brief    bool                             // runs and marks only, for a halt: no road load, no power
+	Progress func(stage Stage, share float64) // share done of the whole, 0 to 1; may be nil; never called concurrently
 }
 
 // pairs are the roll-ons to measure.

@@ -24,7 +24,7 @@ import (
 const (
 	leastCdA, mostCdA = 0.1, 1.3   // m²
 	leastCrr, mostCrr = 0.0, 0.045 // 1
-	mostPaved         = 0.035      // by more than its own uncertainty
+	mostPaved         = 0.035      // exceeded by more than its own uncertainty
 )
 
 // possible reports whether a road load is plausible for a motorcycle. Negative

@@ -13,7 +13,8 @@ import (
 )
 
 // TestPossible: every published motorcycle is possible (0.18 to 0.7 m²,
-// Cossalter, Motorcycle Dynamics), an engine dragged along is not.
+// Cossalter, Motorcycle Dynamics), the result of coasting with engine drag is
+// not.
 func TestPossible(t *testing.T) {
 	tests := []struct {
 		name     string
@@ -37,9 +38,9 @@ func TestPossible(t *testing.T) {
 	}
 }
 
-// TestNoRoadLoadFromTheEngine: coast-downs with a gear left in all the way are
-// no result, whether each of them looks like one or not, and are said to be
-// none.
+// TestNoRoadLoadFromTheEngine: coast-downs with a gear left in all the way give
+// no result, whether or not they look like coast-downs, and the reason is
+// given.
 func TestNoRoadLoadFromTheEngine(t *testing.T) {
 	t.Parallel()
 	each := batch.Size(20, 2)
@@ -60,8 +61,8 @@ func TestNoRoadLoadFromTheEngine(t *testing.T) {
 	})
 }
 
-// TestImpossibleSetup: of two setups only the one whose outcome no motorcycle
-// has is left out.
+// TestImpossibleSetup: of two setups only the one with an impossible result is
+// left out.
 func TestImpossibleSetup(t *testing.T) {
 	result := &Result{Runs: []Run{{ID: 1, Pair: 1}, {ID: 2, Pair: 1}}}
 	f := fitted{names: []string{"a", "b"}, runs: []roadload.Run{{ID: 1}, {ID: 2, Setup: 1}}}
@@ -75,8 +76,8 @@ func TestImpossibleSetup(t *testing.T) {
 	}
 }
 
-// TestLeftOver: residuals of one shape in all runs show, those that differ from run to
-// run do not, and neither do few runs.
+// TestLeftOver: residuals with the same shape in all runs are reported; different
+// ones, or those of few runs, are not.
 func TestLeftOver(t *testing.T) {
 	tests := []struct {
 		name string
@@ -108,8 +109,8 @@ func TestLeftOver(t *testing.T) {
 	}
 }
 
-// TestEngineBrakingBetweenRollOns: riders who shut the throttle in gear between
-// roll-ons, out and back on one road, get no road load. The limits were not
+// TestEngineBrakingBetweenRollOns: closing the throttle in gear between
+// roll-ons, out and back on one road, gives no road load. The limits were not
 // tuned on these rides.
 func TestEngineBrakingBetweenRollOns(t *testing.T) {
 	t.Parallel()

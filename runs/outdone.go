@@ -11,8 +11,8 @@ import (
 // significantly less thrust than in a single gear at the same speed was at part
 // throttle, and is no reference for the rest of the ride.
 const (
-	earlyShift = 1.35 // times as hard as a launch that a push in one gear may pull: the next gear, changed up early
-	everyday   = 2.0  // and from which on nobody meant it as one
+	earlyShift = 1.35 // limit for the thrust of a push in one gear relative to a launch, for one that was changed up early
+	everyday   = 2.0  // and from which the launch was not intended as one
 )
 
 // outdone is the ratio by which another push in one gear significantly exceeds

@@ -23,7 +23,7 @@ func (c check) run(t *testing.T) {
 }
 
 // TestMoistDensityTable checks against a handbook table of moist-air density:
-// dew point 10 °C, 760 mmHg but where stated. One unit of the last digit is
+// dew point 10 °C, 760 mmHg unless stated. One unit of the last digit is
 // allowed: at 10 °C the equation gives 1.2415, which the table rounds down.
 func TestMoistDensityTable(t *testing.T) {
 	at := func(temp, mmHg float64) float64 { return air.DewPointDensity(temp, mmHg*units.MercuryMM, 10) }
@@ -39,8 +39,8 @@ func TestMoistDensityTable(t *testing.T) {
 	}
 }
 
-// TestMoistDensityWorked checks worked values, quoted in tests of open
-// scientific code, of CIPM-2007 and of an older equation of NIST's.
+// TestMoistDensityWorked checks example values of CIPM-2007 and of an older
+// NIST equation, quoted in tests of open scientific code.
 func TestMoistDensityWorked(t *testing.T) {
 	at := func(temp, mmHg, humidity float64) float64 {
 		return air.MoistDensity(temp, mmHg*units.MercuryMM, humidity)
@@ -128,7 +128,7 @@ func TestDensityUncertainty(t *testing.T) {
 	check{"3 K", d.SE / d.X, 3 / 293.15, 0.0001}.run(t)
 }
 
-// TestMoreOfIt: warmer, moister and thinner air is lighter.
+// TestMoreOfIt: air is lighter with more temperature, more humidity and less pressure.
 func TestMoreOfIt(t *testing.T) {
 	base := air.MoistDensity(20, 100000, 0.5)
 	for name, rho := range map[string]float64{

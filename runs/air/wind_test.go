@@ -8,9 +8,9 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestApparentWind checks the worked example of 40 CFR 1037.528: wind of
-// 7.1 mi/h at 47° to the way, vehicle at 64.9 mi/h: air speed 69.93 mi/h, yaw
-// 4.26°.
+// TestApparentWind checks the worked example of 40 CFR 1037.528: wind of 7.1
+// mi/h at 47° to the direction of travel, vehicle at 64.9 mi/h: air speed 69.93
+// mi/h, yaw 4.26°.
 func TestApparentWind(t *testing.T) {
 	speed, yaw := air.Apparent(64.9*units.MPH, 7.1*units.MPH, 47*units.Degree)
 	check{"air speed, mi/h", speed / units.MPH, 69.93, 0.006}.run(t)
@@ -18,11 +18,11 @@ func TestApparentWind(t *testing.T) {
 }
 
 // TestCyclistsPower balances the worked example of Martin et al., J. Applied
-// Biomechanics 14 (1998) 276, as open code quotes it: 471.8 m in 56.42 s from
-// 8.28 to 8.45 m/s on a climb of 0.3 %, wind 2.94 m/s from 310° on a way to
-// 340°, drag area with wheels 0.2609 m²: 213 W at the crank. Rolling resistance
-// 0.0032, bearings 0.091 + 0.0087·v N, wheel inertia 0.14 kg·m² at 0.311 m and
-// 97.698 % of a chain are from memory.
+// Biomechanics 14 (1998) 276, as quoted in open code: 471.8 m in 56.42 s from
+// 8.28 to 8.45 m/s on a climb of 0.3 %, wind 2.94 m/s from 310° with a course
+// of 340°, drag area with wheels 0.2609 m²: 213 W at the crank. Rolling
+// resistance 0.0032, bearings 0.091 + 0.0087·v N, wheel inertia 0.14 kg·m² at
+// 0.311 m and 97.698 % of a chain are from memory.
 func TestCyclistsPower(t *testing.T) {
 	const mass, gravity, density, seconds = 90.0, 9.81, 1.2234, 56.42
 	v := 471.8 / seconds
@@ -33,8 +33,8 @@ func TestCyclistsPower(t *testing.T) {
 	check{"power, W", (force*v + gained) / 0.97698, 213, 0.5}.run(t)
 }
 
-// TestAcross: of a wind straight along the road nothing comes across but what
-// the station's direction may be off by.
+// TestAcross: a wind along the road has no cross-wind except through the
+// uncertainty of the station's direction.
 func TestAcross(t *testing.T) {
 	along, across := air.Across(4, 200, 20), air.Across(4, 110, 20)
 	check{"along the road, m/s", along.X, 0, 1e-12}.run(t)

@@ -40,11 +40,10 @@ func TestRepeatedNeedsTwo(t *testing.T) {
 	}
 }
 
-// TestNextKeepsItsWord holds what is predicted of one more repeat to what happens
-// when it is made: true differences are drawn from −8 to 8 %, scatter from 1 to
-// 4 %, and of all answers that are still open the share that one more repeat
-// with each setup settles lies near the chance predicted, over all and among
-// those predicted much and little.
+// TestNextKeepsItsWord compares the predicted effect of one more repeat with
+// simulation: true differences are drawn from −8 to 8 %, scatter from 1 to 4 %,
+// and the share of open answers that one more repeat with each setup settles is
+// close to the predicted chance, both for high and for low predictions.
 func TestNextKeepsItsWord(t *testing.T) {
 	rng := rand.New(rand.NewPCG(14, 2))
 	const matters = 0.05
@@ -89,8 +88,9 @@ func judged(t *testing.T, a, b []measure.Value, matters float64) Verdict {
 	return Judge([]Difference{d}, matters)[0]
 }
 
-// TestManyEqualSetups holds the false alarms of six comparisons of setups that
-// are all the same to 5 % for the six together, within what 4000 draws allow.
+// TestManyEqualSetups checks that six comparisons of identical setups give
+// false alarms in 5 % of cases for the six together, within the accuracy of
+// 4000 draws.
 func TestManyEqualSetups(t *testing.T) {
 	rng := rand.New(rand.NewPCG(9, 9))
 	const draws, pairs = 4000, 4
@@ -128,9 +128,9 @@ func TestManyEqualSetups(t *testing.T) {
 
 // TestWordsAndBandAgree draws comparisons of setups whose drag truly differs by
 // 0, 1, 3, 6 or 12 % either way, from 2 to 6 repeats of 1 to 4 % scatter, one to
-// six comparisons together, and holds what is said about them: a difference that
-// is not there is called in no more than 5 of 100 (of a question, all together),
-// none that matters is denied in more than 5 of 100, and the words never
+// six comparisons together, and checks the verdicts: a difference is called
+// although there is none in at most 5 of 100 (for all comparisons together), a
+// difference that matters is denied in at most 5 of 100, and the words never
 // contradict the band.
 func TestWordsAndBandAgree(t *testing.T) {
 	rng := rand.New(rand.NewPCG(14, 1))

@@ -22,7 +22,7 @@ const (
 // Difference is one measured difference b − a, with what its test needs.
 type Difference struct {
 	Delta measure.Value // b − a, in the quantity's unit
-	Held  float64       // part of Delta.SE that comes from what is assumed, which more pairs do not make smaller
+	Held  float64       // part of Delta.SE from assumptions, which more pairs do not reduce
 	Base  float64       // a's value, same unit, for percents
 	DoF   float64       // of Delta's t interval
 	Pairs int           // pairs, or repetitions, of the setup that has fewer
@@ -37,16 +37,16 @@ type Verdict struct {
 	Percent   float64
 	CIPercent [2]float64
 	Unlikely  float64 // percent: a difference larger than this, either way, is unlikely; for NoneShown
-	MorePairs int     // about so many more pairs a setup would tell; for CannotTell
+	MorePairs int     // approximate number of further pairs per setup needed; for CannotTell
 	Beyond    bool    // for CannotTell: more than MostPairs more pairs would be needed
-	Next      Next    // what one more pair with each setup would bring
+	Next      Next    // the effect of one more pair with each setup
 }
 
 // Next is the predicted effect of one more pair, or repetition, with each
 // setup.
 type Next struct {
 	Half   float64 // half width of the interval it would leave, percent
-	Chance float64 // that the answer is then certain, one way or the other; 1 where it is already
+	Chance float64 // that the answer is then certain, either way; 1 if it already is
 }
 
 // MostPairs limits the number of further pairs that Stillair suggests: beyond

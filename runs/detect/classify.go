@@ -18,8 +18,8 @@ const (
 	ownWindSD          = 1.2         // of one run, m/s
 	gustSD, gustTime   = 0.6, 8.0    // m/s, s
 	speedSD            = 0.08        // of the speed at one time, m/s
-	plainSD            = 0.02        // what the model leaves out, m/s²
-	held, heldSD       = 0.6, 0.22   // of a dragged engine or brake, m/s² at heldAt: almost nothing is none
+	plainSD            = 0.02        // model error, m/s²
+	held, heldSD       = 0.6, 0.22   // of engine drag or a brake, m/s² at heldAt: rarely close to zero
 	heldOwnSD          = 0.12        // from run to run
 	heldGrowth, heldAt = 0.012, 20.0 // s/m, m/s
 )
@@ -42,7 +42,7 @@ type part struct{ decel, speed, square, seconds float64 }
 // slowed is a deceleration as used in the joint classification.
 type slowed struct {
 	parts       []part
-	east, north float64 // of the course; zero where it is not known
+	east, north float64 // of the course; zero if it is not known
 }
 
 // evidence is the likelihood of the unknowns from one deceleration under one of
@@ -81,7 +81,7 @@ func (r slowed) evidence(b bounds, in bool) evidence {
 	var weighed, info mat.Dense
 	var wy, pull mat.VecDense
 	if !chol.Factorize(cov) || chol.SolveTo(&weighed, rows) != nil || chol.SolveVecTo(&wy, y) != nil {
-		return none // the speed is not a number somewhere, and says nothing
+		return none // a speed is NaN, and gives no evidence
 	}
 	info.Mul(rows.T(), &weighed)
 	pull.MulVec(rows.T(), &wy)

@@ -67,9 +67,9 @@ func bearingOf(fixes []sensors.Fix, t float64) float64 {
 
 // Limits of further decelerations beside the coast-downs of a ride.
 const (
-	sameStart = 0.12 // part of the first speed of the others by which that of one of them may differ
-	sameSpan  = 0.6  // part of the range of speed of the others that it must cover
-	leastSame = 3    // coast-downs that show how they are ridden in this ride
+	sameStart = 0.12 // maximum relative difference of its first speed from that of the others
+	sameSpan  = 0.6  // share of the speed range of the others that it must cover
+	leastSame = 3    // coast-downs needed as a pattern of how they are ridden in this ride
 )
 
 // missed are decelerations between the same speeds as the coast-downs of the

@@ -5,9 +5,9 @@ import (
 	"testing"
 )
 
-// rollsBy is how a bike slows from 110 to 35 km/h, in thirds of the time, when
-// air, tyres, the slope and something else (m/s², at all speeds) hold it back:
-// worked out by small steps, the wind squared with the speed.
+// rollsBy is the slowing of a bike from 110 to 35 km/h, in thirds of the time,
+// by air, tyres, the slope and an additional deceleration (m/s², at all
+// speeds), integrated in small steps with the wind squared with the speed.
 func rollsBy(mass, cda, crr, slope, wind, course, other float64) slowed {
 	const dt = 0.1
 	var v []float64
@@ -29,9 +29,10 @@ func rollsBy(mass, cda, crr, slope, wind, course, other float64) slowed {
 	return r
 }
 
-// TestChances: a road that rises one way falls the other way, an engine does
-// not. What the bikes have is from the sources of package runs (Cossalter), what
-// an engine adds from those of the package: 0.25 to 1 m/s².
+// TestChances: a road that rises one way falls the other way, but engine drag
+// always has the same sign. The values of the bikes are from the sources of
+// package runs (Cossalter), those of engine drag from the sources of this
+// package: 0.25 to 1 m/s².
 func TestChances(t *testing.T) {
 	day := func(pairs int, mass, cda, crr, slope, wind, other float64) (all []slowed) {
 		for range pairs {

@@ -10,10 +10,10 @@ import (
 // Limits of a coast-down.
 const (
 	coastSpan    = 40 * units.KMH // least range of speed
-	intendedSpan = 25 * units.KMH // from here on a stretch may have been meant as one
-	coastFirst   = 50 * units.KMH // one that starts slower was not meant
+	intendedSpan = 25 * units.KMH // from which a stretch may have been intended as one
+	coastFirst   = 50 * units.KMH // one that starts slower was not intended
 	coastTime    = 8.0            // s
-	jolt         = 0.5            // a step in the deceleration that wind and road do not make, m/s²
+	jolt         = 0.5            // a step in the deceleration not caused by wind or road, m/s²
 	joltWindow   = 20             // grid points on each side of a step
 	cutMargin    = 4              // grid points left out on each side of a step
 )

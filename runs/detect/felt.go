@@ -14,7 +14,7 @@ const (
 	feltShare = 0.35 // of the gain
 	feltNoise = 4.0  // standard deviations
 	feltLeast = 5.0  // m/s
-	feltOver  = 2.0  // s of a part of the run; a step of the speed hides in the whole
+	feltOver  = 2.0  // s of a part of the run, since a step of the speed is not visible in the whole
 )
 
 // unconfirmed compares the gain of speed over a run, and over every part of it,

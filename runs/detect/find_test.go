@@ -32,8 +32,9 @@ func find(r *ridden) []Found {
 	return Find(Ride{Track: r.track, Mass: 290, RollOns: marks.DefaultPairs()})
 }
 
-// TestFind looks at rides made from closed formulas: one event and what should
-// be said about it. Every wanted text is a part of what is found.
+// TestFind checks rides made from closed formulas: one event each, and the
+// expected candidates and reasons. Every wanted text must be part of the
+// result.
 func TestFind(t *testing.T) {
 	cruise := func(v float64) *ridden { return newRide().stand(5).steady(1.5, v).hold(10) }
 	tests := []struct {
@@ -99,7 +100,7 @@ func bending(from, to int) func(*Ride) {
 	}
 }
 
-// TestTroubles: what spoils the recording is said in words.
+// TestTroubles: defects of the recording are reported.
 func TestTroubles(t *testing.T) {
 	good := func() *ridden { return newRide().stand(5).steady(1.5, 31).hold(10).coast(8, 0).hold(5) }
 	tests := []struct {
@@ -137,8 +138,8 @@ func TestTroubles(t *testing.T) {
 	}
 }
 
-// TestHoles: a push with a short hole is kept and says so, and the hole is a
-// break; about the start of a launch no hole is short enough.
+// TestHoles: a push with a short gap is kept with a caution, and the gap is a
+// break; at the start of a launch no gap is short enough.
 func TestHoles(t *testing.T) {
 	launch := newRide().stand(5).power(150, 40).hold(5)
 	tests := []struct {
@@ -170,8 +171,8 @@ func TestHoles(t *testing.T) {
 	}
 }
 
-// TestAnyMotorcycle: free rolling is known for what it is over the whole range
-// of drag areas and rolling resistances, on slopes of up to 1 % either way.
+// TestAnyMotorcycle: free rolling is recognised over the whole range of drag
+// areas and rolling resistances, on slopes of up to 1 % either way.
 func TestAnyMotorcycle(t *testing.T) {
 	for _, cda := range []float64{0.2, 0.35, 0.55, 0.75} {
 		for _, crr := range []float64{0.01, 0.018, 0.024} {

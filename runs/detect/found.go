@@ -29,7 +29,7 @@ type Found struct {
 	Reasons  []finding.Finding
 	Cautions []finding.Finding
 	Breaks   []fusion.Span // where throttle, clutch, gear lever or brake changed the acceleration suddenly
-	Gears    []fusion.Span // of a push: what was ridden in one gear each, in order
+	Gears    []fusion.Span // of a push: the parts in one gear, in order
 	Power    float64       // of a push: mean power at the wheel, as on an average motorcycle, W/kg
 }
 
@@ -40,7 +40,7 @@ type Ride struct {
 	Mass    float64           // kg as ridden; NaN: any motorcycle
 	RollOns []marks.SpeedPair // the pairs asked for
 
-	LeastPower float64 // from which a push from rolling is looked at, W/kg; 0: what riding along does not reach
+	LeastPower float64 // from which a push from rolling is considered, W/kg; 0: the default, above everyday riding
 }
 
 // Find returns the candidates in order of time.
@@ -111,7 +111,7 @@ func (r Ride) recordingFaults(f Found) []finding.Finding {
 // load is fitted to the fixes alone. But the beginning of a launch cannot be
 // recovered.
 const (
-	bridged                 = 1.05     // s: a hole of 1 s, and the readings on its edges
+	bridged                 = 1.05     // s: a gap of 1 s, and the readings at its edges
 	beforeStart, afterStart = 0.5, 1.5 // s about the beginning of a launch
 )
 

@@ -11,14 +11,14 @@ import (
 // satellite speeds distinguish the two: a real interruption costs speed
 // permanently.
 const (
-	lookAround  = 4.0  // s to either side of a break over which the speed is smooth without it
-	leastSide   = 1.0  // s of it there must be
-	breakReach  = 0.4  // s to either side of the deepest point that belong to the break
-	quickestGap = 0.2  // s for which the thrust is gone at least in a gear change
-	letGoFor    = 0.4  // s for which it is gone when the rider is in no hurry
-	mostEased   = 0.75 // share of the acceleration behind a break that may be gone for good
-	usualBend   = 0.15 // m/s³: half of how fast the acceleration changes at full throttle, standard deviation
-	convinced   = 2.0  // by how much the squared misfits of the two explanations must differ
+	lookAround  = 4.0  // s on each side of a break over which the speed is smooth without it
+	leastSide   = 1.0  // s, minimum of it
+	breakReach  = 0.4  // s on each side of the deepest point that belong to the break
+	quickestGap = 0.2  // s, minimum interruption of thrust in a gear change
+	letGoFor    = 0.4  // s, interruption in an unhurried gear change
+	mostEased   = 0.75 // share of the acceleration after a break that may be lost permanently
+	usualBend   = 0.15 // m/s³: half of the rate of change of the acceleration at full throttle, standard deviation
+	convinced   = 2.0  // required difference between the squared misfits of the two explanations
 )
 
 // artefact reports whether an apparent interruption is an artefact of aliasing:
@@ -105,7 +105,7 @@ func (s *series) stepAt(from, at, to int) (lost, eased estimate, ok bool) {
 // covariance cov, and the covariance of its coefficients. Each coefficient has
 // a prior of mean zero with a precision.
 func leastSquares(rows [][]float64, y []float64, cov [][]float64, precision []float64) (*mat.VecDense, *mat.Dense, bool) {
-	const least = 1e-4 // m²/s²: what a smooth curve may be off
+	const least = 1e-4 // m²/s²: error of a smooth curve
 	n := len(y)
 	design, c := mat.NewDense(n, len(rows[0]), nil), mat.NewSymDense(n, nil)
 	for i := range n {

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// whiteErrors are those of a speed whose points err independently.
+// whiteErrors are the errors of a speed with independent points.
 type whiteErrors float64
 
 func (w whiteErrors) SpeedCov(times []float64) [][]float64 {
@@ -18,8 +18,8 @@ func (w whiteErrors) SpeedCov(times []float64) [][]float64 {
 	return out
 }
 
-// TestFeigned tells a gear change, which costs speed for good, from a swing of
-// the accelerometer that the satellite speeds take back.
+// TestFeigned distinguishes a gear change, which loses speed permanently, from
+// an oscillation of the accelerometer that the satellite speeds correct.
 func TestFeigned(t *testing.T) {
 	const sd, at = 0.05, 60
 	tests := []struct {

@@ -16,8 +16,8 @@ type ridden struct {
 
 func newRide() *ridden { return &ridden{track: &fusion.Track{}} }
 
-// drive goes on for some seconds, or until the speed passes stop, with the
-// acceleration that a gives for the speed and the time since the call.
+// drive continues for some seconds, or until the speed passes stop, with the
+// acceleration a of the speed and the time since the call.
 func (r *ridden) drive(seconds, stop float64, a func(v, t float64) float64) *ridden {
 	const h = 0.01
 	for k := 0; float64(k)*h < seconds; k++ {
@@ -82,7 +82,7 @@ func (r *ridden) coastFor(seconds, extra float64) *ridden {
 	return r.drive(seconds, never, func(v, _ float64) float64 { return -rolling290(v) - extra })
 }
 
-// fixes gives one fix a second, but none from a to b.
+// fixes returns one fix a second, but none from a to b.
 func (r *ridden) fixes(a, b float64) []sensors.Fix {
 	var out []sensors.Fix
 	for i := 0; i < len(r.track.T); i += 100 {

@@ -13,21 +13,21 @@ import (
 type push struct {
 	from, to int
 	standing bool  // it starts at standstill
-	shifts   []int // where the thrust broke off for a gear change, deepest points
-	dips     []int // where it may have done so: the same and weaker ones
+	shifts   []int // gear changes: the lowest points of the thrust
+	dips     []int // possible gear changes: the same and weaker ones
 }
 
 const (
 	pushing    = 0.3  // least acceleration of a push, m/s²
-	idle       = 0.15 // mean acceleration that is none, m/s²
+	idle       = 0.15 // mean acceleration that counts as none, m/s²
 	shiftTime  = 1.3  // longest break for a gear change, s
-	pushGain   = 5.0  // least gain of speed worth a look, m/s
-	opening    = 0.6  // how long the throttle or the clutch takes at most, s
-	shiftDepth = 0.5  // share of the acceleration that a gear change takes away, seen over 0.4 s
-	goneShare  = 0.85 // share that is taken away when the clutch is pulled without haste
-	shiftDrop  = 1.0  // and what it takes away at least, m/s²
-	sureDoubts = 5.0  // standard deviations of shaking by which it is gone for certain
-	lostShare  = 0.5  // share of the acceleration over a whole second that goes with it
+	pushGain   = 5.0  // smallest gain of speed considered, m/s
+	opening    = 0.6  // maximum duration of opening the throttle or closing the clutch, s
+	shiftDepth = 0.5  // share of the acceleration lost in a gear change, averaged over 0.4 s
+	goneShare  = 0.85 // share lost when the clutch is pulled slowly
+	shiftDrop  = 1.0  // and the minimum loss, m/s²
+	sureDoubts = 5.0  // standard deviations of vibration from which the loss is certain
+	lostShare  = 0.5  // share of the acceleration over a whole second that is lost with it
 )
 
 // findPushes returns every acceleration in the ride.
@@ -201,7 +201,7 @@ func dropAt(s *series, i int) (level, drop float64) {
 // breaks are where a push may not have been smooth: the gear changes, and its
 // ends, where the throttle moves. A superfluous one does little harm.
 func (p push) breaks(s *series) []fusion.Span {
-	const before, after = 0.3, 0.3 // s about the deepest point of a change
+	const before, after = 0.3, 0.3 // s around the deepest point of a change
 	out := []fusion.Span{{From: s.time(p.from) - opening, To: s.time(p.from) + opening}}
 	for _, at := range p.dips {
 		out = append(out, fusion.Span{From: s.time(at) - before, To: s.time(at) + after})
@@ -211,7 +211,7 @@ func (p push) breaks(s *series) []fusion.Span {
 
 // gears splits a push at its gear changes, leaving out the changes.
 func (p push) gears(s *series) []push {
-	const clear = 4 // grid points about a change that belong to neither gear
+	const clear = 4 // grid points around a change that belong to neither gear
 	var out []push
 	add := func(from, to int) {
 		if to <= from {

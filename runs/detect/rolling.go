@@ -9,16 +9,16 @@ import (
 	"stillair/sensors/finding"
 )
 
-// Limits of free rolling, besides the priors of package usual.
+// Limits of free rolling, in addition to the priors of package usual.
 const (
 	steepest     = 0.025 // slope of a road that is not steep, 1
-	hardest      = 0.05  // rolling resistance and slope together, 1: 0.025 each; a dragged engine adds 0.04 to 0.1
+	hardest      = 0.05  // rolling resistance and slope together, 1: 0.025 each; engine drag adds 0.04 to 0.1
 	gravity      = 9.81  // m/s²; close enough for bounds
 	halfDensity  = 0.6   // half of the air density, kg/m³
 	inertiaShare = 1 + usual.RotatingShare
-	windSlack    = 0.4 // how far wind and gusts may move c₂ of one run, relative
-	improbable   = 3.3 // standard deviations that free rolling does not reach
-	unmeant      = 4.2 // and beyond which nobody meant to roll freely
+	windSlack    = 0.4 // relative change of c₂ of one run by wind and gusts
+	improbable   = 3.3 // standard deviations beyond which free rolling is improbable
+	unmeant      = 4.2 // and beyond which free rolling was not intended
 )
 
 // bounds describe free rolling: the usual deceleration at speed zero and per
@@ -131,9 +131,9 @@ func (r rolling) against(b bounds, s *series, p piece) finding.Code {
 // direction of the wind relative to the bike.
 const (
 	corneringLoss = 0.012 // s²/m
-	bendsCaution  = 0.02  // share of the mean deceleration that bends may cost unsaid
+	bendsCaution  = 0.02  // share of the mean deceleration by bends, from which there is a caution
 	tooCostly     = 0.06  // and beyond which a run does not count
-	turnsWind     = 1.0   // rad that a run may turn: half of a wind along its beginning is then across
+	turnsWind     = 1.0   // rad that a run may turn: half of a wind along its beginning is then a cross-wind
 )
 
 // bends are the findings about bends in a piece: a reason against it, or a

@@ -17,7 +17,7 @@ type series struct {
 	v     []float64 // speed, m/s
 	quick []float64 // acceleration over 0.4 s, m/s²
 	calm  []float64 // acceleration over 1 s, m/s²
-	turn  []float64 // turn rate over 1 s, rad/s; NaN where unknown
+	turn  []float64 // turn rate over 1 s, rad/s; NaN if unknown
 	doubt []float64 // standard deviation of quick, m/s²
 	still []bool
 	errs  speedErrors // nil: not known

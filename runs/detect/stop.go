@@ -8,8 +8,8 @@ import (
 const (
 	stopSpeed = 40 * units.KMH // least speed a stop starts from
 	stopHard  = 4.0            // least mean deceleration of a stop, m/s²
-	stopNear  = 3.7            // from here on it may have been meant as one, m/s²
-	braking   = 1.2            // deceleration that no coasting reaches for long, m/s²
+	stopNear  = 3.7            // from which it may have been intended as one, m/s²
+	braking   = 1.2            // deceleration that coasting does not reach for long, m/s²
 )
 
 // stops finds braking from speed to standstill.

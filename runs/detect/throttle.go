@@ -13,20 +13,20 @@ import (
 // common practice, tuned on simulated rides.
 const (
 	launchPower = 24.0 // W/kg of kinetic energy up to 60 km/h: 5.8 s
-	launchShare = 0.6  // of the best launch of the ride; a clutch let in slowly costs a quarter, a hill or head wind less
+	launchShare = 0.6  // of the best launch of the ride; a slowly engaged clutch costs a quarter, a hill or head wind less
 	launchSpeed = 60 * units.KMH
 	rollPower   = 34.0           // W/kg of thrust
 	rollShare   = 0.18           // of the best thrust power of the ride at that speed
 	wholePower  = 60.0           // W/kg of thrust through several gears
 	wholeShare  = 0.6            // of the best, through several gears
 	pullGain    = 35 * units.KMH // least gain of speed of a pull
-	leastCover  = 0.92           // share of a pair of speeds from which on a push was meant as a roll-on
+	leastCover  = 0.92           // share of a pair of speeds from which a push was intended as a roll-on
 	pullShare   = 0.3            // of the best, for a pull
-	strongPush  = 80.0           // W/kg; riding along through the gears does not reach it
+	strongPush  = 80.0           // W/kg; not reached in everyday riding through the gears
 	pullRatio   = 1.5            // highest over lowest speed of a pull
 	pullTime    = 3.0            // s
-	steadiness  = 0.55           // least share of the trend that the acceleration may fall to
-	eased       = 0.6            // and by how much at least it falls when the throttle is eased, m/s²
+	steadiness  = 0.55           // minimum share of the trend that the acceleration may fall to
+	eased       = 0.6            // and its minimum decrease when the throttle is eased, m/s²
 )
 
 // launches classifies the accelerations from standstill.
@@ -198,7 +198,7 @@ func judgeRollOn(s *series, p push, pairs []marks.SpeedPair) []Found {
 
 // bestCovered returns the pair of which a push covers the largest fraction.
 func bestCovered(s *series, p push, pairs []marks.SpeedPair) (marks.SpeedPair, float64) {
-	const slack = 0.1 // m/s by which the ends may miss a speed, being smoothed
+	const slack = 0.1 // m/s by which the ends may miss a speed because of smoothing
 	best, share := marks.SpeedPair{}, 0.0
 	for _, pair := range pairs {
 		low, high := math.Max(s.v[p.from]-slack, pair.From), math.Min(s.v[p.to]+slack, pair.To)

@@ -21,8 +21,8 @@ func invented() Load {
 		K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}
 }
 
-// TestForceOfTheRegulation holds the force at 65 km/h that 40 CFR 86.529-98,
-// figure F98-9, prints beside A and C, and the power P = F·v that follows.
+// TestForceOfTheRegulation checks the force at 65 km/h printed in 40 CFR
+// 86.529-98, figure F98-9, next to A and C, and the resulting power P = F·v.
 func TestForceOfTheRegulation(t *testing.T) {
 	const v = 65 / 3.6
 	tests := []struct{ mass, a, c, force float64 }{
@@ -39,8 +39,8 @@ func TestForceOfTheRegulation(t *testing.T) {
 	}
 }
 
-// TestTopSpeedInAirAlone is worked by hand: without rolling resistance
-// P = ½ρ·CdA·v³, so 50 kW against 0.5·1.2·0.55 = 0.33 kg/m give
+// TestTopSpeedInAirAlone compares with a calculation by hand: without rolling
+// resistance P = ½ρ·CdA·v³, so 50 kW against 0.5·1.2·0.55 = 0.33 kg/m give
 // (50000/0.33)^⅓ = 53.31 m/s.
 func TestTopSpeedInAirAlone(t *testing.T) {
 	l := Load{CdA: measure.Value{X: 0.55}, Mass: 290, Density: 1.2, Gravity: 9.81}
@@ -86,8 +86,8 @@ func TestTopSpeedLimits(t *testing.T) {
 	}
 }
 
-// TestChangeByHand is worked by hand: 0.05 m² at 130 km/h (36.11 m/s) and
-// 1.2 kg/m³ is ½·1.2·0.05·36.11³ = 1412.7 W.
+// TestChangeByHand compares with a calculation by hand: 0.05 m² at 130 km/h
+// (36.11 m/s) and 1.2 kg/m³ is ½·1.2·0.05·36.11³ = 1412.7 W.
 func TestChangeByHand(t *testing.T) {
 	c := Change{CdA: measure.Value{X: 0.05, SE: 0.01}}
 	v := 130 / 3.6
@@ -108,8 +108,9 @@ func TestChangeAgainstExact(t *testing.T) {
 	near(t, "longer over 100 km, s", c.TimeOver(a, v, km).X, km/exact-km/v, 0.02*(km/exact-km/v))
 }
 
-// TestFuelByHand is worked by hand: 5 l/100 km at 30 m/s, 10 % more force and
-// a share of 0.8 make 5.4 l/100 km; 18 l go 333 km instead of 360.
+// TestFuelByHand compares with a calculation by hand: 5 l/100 km at 30 m/s, 10
+// % more force and a share of 0.8 make 5.4 l/100 km; 18 l go 333 km instead of
+// 360.
 func TestFuelByHand(t *testing.T) {
 	l := Load{CdA: measure.Value{X: 0.5}, Mass: 300, Density: 1.2, Gravity: 9.81}
 	c := Change{CdA: measure.Value{X: 0.05}}
@@ -137,7 +138,7 @@ func TestWillansFromTwoSpeeds(t *testing.T) {
 }
 
 // TestCovarianceIsTrue draws CdA and Crr from their joint distribution and
-// holds the standard uncertainties of the functions of both to the spread.
+// compares the standard uncertainties of functions of both with the spread.
 func TestCovarianceIsTrue(t *testing.T) {
 	l, rng := invented(), rand.New(rand.NewPCG(7, 1))
 	rho := l.Cov / (l.CdA.SE * l.Crr.SE)
@@ -168,9 +169,10 @@ func sd(x []float64) float64 {
 	return math.Sqrt(q / float64(len(x)-1))
 }
 
-// TestAboutFuel is worked by hand: 0.05 m² more in air of 1.2 kg/m³ take
-// ½·1.2·0.05·33.33³ = 1111 W at 120 km/h, which over 100 km, 3000 s, are 3.33 MJ
-// at the tyre; at a third of the heat of petrol, 32 MJ a litre, about 0.32 l.
+// TestAboutFuel compares with a calculation by hand: 0.05 m² more in air of 1.2
+// kg/m³ need ½·1.2·0.05·33.33³ = 1111 W at 120 km/h, which over 100 km, 3000 s,
+// are 3.33 MJ at the tyre; at a third of the heat of petrol, 32 MJ a litre,
+// about 0.32 l.
 func TestAboutFuel(t *testing.T) {
 	l := Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, Mass: 290, Density: 1.2, Gravity: 9.81}
 	c := Change{CdA: measure.Value{X: 0.05, SE: 0.005}}

@@ -8,7 +8,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// What holding 120 km/h takes, and how much of it is air.
+// The power to hold 120 km/h, and the share of air drag in it.
 func ExampleLoad_Power() {
 	l := effect.Load{CdA: measure.Value{X: 0.55, SE: 0.01}, Crr: measure.Value{X: 0.018, SE: 0.0005}, Mass: 290, Density: 1.2, Gravity: 9.81}
 	v := 120 * units.KMH

@@ -17,7 +17,7 @@ type Burn struct {
 // of 1 % in power is a change of Share·1 % in fuel.
 type Willans struct {
 	Share    measure.Value
-	Measured bool // false: the share is what is assumed for engines in general
+	Measured bool // false: the share is assumed, for engines in general
 }
 
 // AssumedWillans is the share taken when consumption is known at fewer than

@@ -26,10 +26,10 @@ func (s Speed) Sure(relative float64) (sure Speed) {
 // How an engine is followed.
 const (
 	followStep = 0.25   // s from one value to the next
-	followSpan = 1      // frames on either side that a value is taken from
-	farthest   = 0.025  // relative difference from the ratio times the speed
+	followSpan = 1      // frames on each side used for a value
+	farthest   = 0.025  // maximum relative difference from the ratio times the speed
 	fine       = 0.0005 // step of it
-	shared     = 1.5    // frames for each that is independent
+	shared     = 1.5    // frames per independent one
 )
 
 // Follow returns the engine speed from its own orders, given its ratio to road

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// TestPowersAgainstDefinition: turning on from phase to phase loses nothing
-// against the sum that defines the power, over thousands of phases.
+// TestPowersAgainstDefinition: the recursion over the phases agrees with the
+// sum that defines the power, over thousands of phases.
 func TestPowersAgainstDefinition(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 4))
 	x, s := make([]float64, 150), make([]float64, 150)

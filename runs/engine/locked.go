@@ -5,7 +5,7 @@ import "math"
 // Line is a vibration with a constant number of cycles per metre, at any speed.
 type Line struct {
 	PerMetre float64 // 1/m
-	Clear    float64 // mean of ln(1 + power over noise) of its frames: 0.6 where there is only noise
+	Clear    float64 // mean of ln(1 + power over noise) of its frames: 0.6 for pure noise
 	Frames   int
 }
 

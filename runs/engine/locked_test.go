@@ -6,8 +6,9 @@ import (
 	"testing"
 )
 
-// slowing is what a phone feels at 100 Hz, in noise of 1 m/s², while a vehicle slows
-// from 30 to 10 m/s in 30 s: shake tells by time and distance.
+// slowing is the signal of a phone at 100 Hz, with noise of 1 m/s², while a vehicle
+// slows from 30 to 10 m/s in 30 s; shake is the vibration as a function of time and
+// distance.
 func slowing(seed uint64, shake func(t, s float64) float64) Signal {
 	rng := rand.New(rand.NewPCG(seed, 5))
 	var sig Signal
@@ -20,9 +21,9 @@ func slowing(seed uint64, shake func(t, s float64) float64) Signal {
 	return sig
 }
 
-// TestLocked: a line that turns with the road is found where it is, folded by the
-// rate of the samples for most of the way; an engine that idles, its second order
-// too, and noise are none.
+// TestLocked: a line proportional to road speed is found at its place, even
+// though it is aliased for most of the time; an idling engine, including its
+// second order, and noise give no line.
 func TestLocked(t *testing.T) {
 	const amplitude = 0.7
 	turn := func(turns float64) float64 { return amplitude * math.Sin(2*math.Pi*turns) }

@@ -19,8 +19,8 @@ type Signal struct {
 
 // Search holds the limits of a search.
 type Search struct {
-	Lowest, Highest float64   // engine speed that the pull can have had, 1/min
-	Orders          []float64 // what the engine shakes at, in multiples of its speed; nil: 1 and 2
+	Lowest, Highest float64   // possible engine speeds of the pull, 1/min
+	Orders          []float64 // vibration orders of the engine, in multiples of its speed; nil: 1 and 2
 	// Alike are the ratios, relative to the one found, at which an engine of
 	// another kind would sound the same. If one of them is possible too, there
 	// is no lock.
@@ -30,7 +30,7 @@ type Search struct {
 // Ratio is engine speed per road speed in one gear.
 type Ratio struct {
 	RPMPerMPS measure.Value // (1/min)/(m/s)
-	Strength  float64       // how far it stands out of the noise, in standard deviations
+	Strength  float64       // strength above the noise, in standard deviations
 }
 
 // frameSeconds is the length of coherent integration, s: short enough that the
@@ -42,8 +42,8 @@ const frameSeconds = 0.5
 // outside the requested range are rejected.
 const (
 	leastStrength = 7.0  // standard deviations above noise, all orders together
-	leastOrder    = 0.5  // of the orders' mean strength, for each that was asked for
-	mostRival     = 0.7  // of the best ratio's strength that another may reach
+	leastOrder    = 0.5  // of the orders' mean strength, for each requested order
+	mostRival     = 0.7  // of the best ratio's strength, limit for any other
 	mostOctave    = 0.35 // the same for its half and double, which share its lines
 	halvesAgree   = 0.01 // relative difference allowed between the halves of a pull
 )

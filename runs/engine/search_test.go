@@ -11,7 +11,7 @@ import (
 	"testing"
 )
 
-// pull is an invented full-throttle pull in one gear, felt at some rate.
+// pull is an invented full-throttle pull in one gear, sampled at some rate.
 type pull struct {
 	rate     float64             // samples per second
 	rpm      float64             // per m/s
@@ -27,7 +27,7 @@ func (p pull) signal(rng *rand.Rand) Signal {
 		power += a * a / 2
 	}
 	noise := math.Sqrt(power / p.snr)
-	orders := slices.Sorted(maps.Keys(p.orders)) // or a seed would not be a pull
+	orders := slices.Sorted(maps.Keys(p.orders)) // sorted, so that a seed always gives the same pull
 	phase0 := map[float64]float64{}
 	for _, h := range orders {
 		phase0[h] = rng.Float64() * 2 * math.Pi
@@ -49,7 +49,7 @@ func (p pull) signal(rng *rand.Rand) Signal {
 	return sig
 }
 
-// tally runs n pulls with ratios drawn at random and counts what Find said.
+// tally simulates n pulls with random ratios and counts the results of Find.
 type tally struct{ right, wrong, refused int }
 
 func run(t *testing.T, n int, draw func(*rand.Rand) pull, se Search) tally {
@@ -96,9 +96,9 @@ func seeds(t *testing.T, full int) int {
 	return full
 }
 
-// TestFindsTheRatio holds the figures for an accelerometer at 200 Hz whose
-// orders fold, and for sound brought down to 800 Hz: within 0.5 % in 95 % of
-// pulls and never a wrong lock. Engines are invented; that their shaking is
+// TestFindsTheRatio checks the accuracy for an accelerometer at 200 Hz with
+// aliased orders, and for sound downsampled to 800 Hz: within 0.5 % in 95 % of
+// pulls and never a wrong lock. Engines are invented; that their vibration is
 // strongest at orders 1 and 2 is common practice.
 func TestFindsTheRatio(t *testing.T) {
 	twin := map[float64]float64{0.5: 0.3, 1: 1, 2: 0.8, 3: 0.3}
@@ -126,8 +126,8 @@ func TestFindsTheRatio(t *testing.T) {
 }
 
 // TestNeverWrong widens the range until a ratio and its half both fit, and
-// makes half orders as strong as whole ones, as uneven firing does. Refusing is
-// then right; a wrong ratio never is.
+// makes half orders as strong as whole ones, as uneven firing does. It may then
+// refuse, but must never give a wrong ratio.
 func TestNeverWrong(t *testing.T) {
 	uneven := map[float64]float64{0.5: 1, 1: 1, 1.5: 0.7, 2: 0.4}
 	n := seeds(t, 200)
@@ -140,8 +140,8 @@ func TestNeverWrong(t *testing.T) {
 	}
 }
 
-// TestRefuses checks that noise alone, and an engine outside the range that was
-// known, are refused rather than guessed.
+// TestRefuses checks that pure noise, and an engine outside the given range,
+// are refused.
 func TestRefuses(t *testing.T) {
 	tests := []struct {
 		name string
@@ -167,10 +167,10 @@ func TestRefuses(t *testing.T) {
 	}
 }
 
-// TestPick holds the choice among the gears of an invented six-speed box, for
-// engines whose number of cylinders was entered and not. In that box a triple in
-// the sixth gear sounds like a twin in the third, so a number that is not known
-// costs answers, and must not cost right ones.
+// TestPick checks the choice among the gears of an invented six-speed gearbox,
+// for engines with and without an entered number of cylinders. In that gearbox a
+// triple in sixth gear sounds like a twin in third, so without the number fewer
+// gears are found, but none may be wrong.
 func TestPick(t *testing.T) {
 	gears := []float64{340, 245, 195, 165, 143, 128}
 	orders := map[int]map[float64]float64{
@@ -181,7 +181,7 @@ func TestPick(t *testing.T) {
 	for _, tt := range []struct {
 		name             string
 		cylinders, known int
-		least            int // per cent that must be found
+		least            int // minimum percentage found
 	}{
 		{"twin", 2, 2, 90}, {"triple", 3, 3, 90}, {"four", 4, 4, 90},
 		{"twin, not known", 2, 0, 50}, {"triple, not known", 3, 0, 30}, {"four, not known", 4, 0, 30},
@@ -203,7 +203,7 @@ func TestPick(t *testing.T) {
 			}
 			t.Logf("of %d pulls %d right, %d wrong", n, right, wrong)
 			if testing.Short() && tt.known == 0 {
-				tt.least = 0 // a few say nothing
+				tt.least = 0 // no limit for a few
 			}
 			if wrong > 0 || right < n*tt.least/100 {
 				t.Errorf("of %d pulls %d right, %d wrong", n, right, wrong)
@@ -221,7 +221,7 @@ func TestKinds(t *testing.T) {
 		name   string
 		orders map[float64]float64
 		known  int
-		least  int // per cent that must be found
+		least  int // minimum percentage found
 	}{
 		{"triple", triple, 3, 95}, {"triple, not known", triple, 0, 0},
 		{"four", four, 4, 95}, {"four, not known", four, 0, 0},

@@ -8,8 +8,8 @@ import (
 	"stillair/runs/compare"
 )
 
-// TestHeldOnce: of ten coast-downs one is held back by a brake that drags or a gear that
-// is left in, and no band of the drag area misses the truth for that.
+// TestHeldOnce: one of ten coast-downs is slowed by a dragging brake or a gear left in,
+// and the bands of the drag area still contain the truth.
 func TestHeldOnce(t *testing.T) {
 	for _, tt := range []struct {
 		name  string

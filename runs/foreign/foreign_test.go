@@ -14,10 +14,10 @@ var (
 	first = flag.Uint64("first", 1001, "seed of the first")
 )
 
-// few is how many rides the flag asks for.
+// few is the number of rides set by the flag.
 func few() int { return many(0) }
 
-// many is so many rides, or more where the flag asks for them; few in short tests.
+// many is a number of rides, or more if set by the flag; fewer in short tests.
 func many(n int) int {
 	if testing.Short() {
 		return 2
@@ -25,7 +25,7 @@ func many(n int) int {
 	return max(*rides, n)
 }
 
-// each rides and analyses so many rides.
+// each simulates and analyses a number of rides.
 func each(t *testing.T, n int, ride func(w *world), judge func(seed uint64, w *world, res *runs.Result)) {
 	t.Helper()
 	for seed := *first; seed < *first+uint64(n); seed++ {
@@ -42,8 +42,8 @@ func each(t *testing.T, n int, ride func(w *world), judge func(seed uint64, w *w
 	}
 }
 
-// covered is the accepted run that is an event of its kind; nil: none. In one gear a
-// roll-on is a pull too.
+// covered is the accepted run for an event; nil: none. In one gear a roll-on is also
+// a pull.
 func (d event) covered(res *runs.Result) *runs.Run {
 	for i := range res.Runs {
 		r := &res.Runs[i]
@@ -56,7 +56,7 @@ func (d event) covered(res *runs.Result) *runs.Run {
 	return nil
 }
 
-// found counts the events of a ride, and those that its results hold.
+// found counts the events of a ride, and those in its results.
 func (w *world) found(res *runs.Result) (found, ridden int) {
 	for _, d := range w.events {
 		if d.kind == "" {
@@ -71,7 +71,7 @@ func (w *world) found(res *runs.Result) (found, ridden int) {
 }
 
 // TestCoastDays: coast-downs there and back are found, and the bands of drag area and
-// rolling resistance hold what the machine has.
+// rolling resistance contain the machine's values.
 func TestCoastDays(t *testing.T) {
 	ridden, found, held, loads := 0, 0, 0, 0
 	each(t, few(), func(w *world) {
@@ -96,7 +96,7 @@ func TestCoastDays(t *testing.T) {
 	}
 }
 
-// TestLaunches: launches with clutches that take hold in five ways, one of three out
+// TestLaunches: launches with five kinds of clutch engagement, a third of them out
 // of a creep, are found, and none of their times is off by five standard errors.
 func TestLaunches(t *testing.T) {
 	ridden, found, held, times := 0, 0, 0, 0
@@ -137,8 +137,8 @@ func TestLaunches(t *testing.T) {
 	}
 }
 
-// TestEngineBraking: roll-ons with the throttle shut in gear between them give no road
-// load, and are found.
+// TestEngineBraking: roll-ons with the throttle closed in gear in between are found,
+// and give no road load.
 func TestEngineBraking(t *testing.T) {
 	ridden, found := 0, 0
 	each(t, few(), func(w *world) {

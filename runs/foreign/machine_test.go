@@ -20,10 +20,10 @@ type machine struct {
 	cda, crr        float64
 	grows, squares  float64   // of rolling resistance, s/m and s²/m²
 	power, limitRPM float64   // W, 1/min
-	gears           []float64 // 1/min for each m/s
-	order           float64   // at which the engine shakes most
-	held            float64   // W at limitRPM that a shut throttle takes
-	squat           float64   // rad of pitch for each g
+	gears           []float64 // 1/min per m/s
+	order           float64   // strongest vibration order of the engine
+	held            float64   // W of drag at limitRPM with a closed throttle
+	squat           float64   // rad of pitch per g
 }
 
 func drawn(rng *rand.Rand) machine {
@@ -45,7 +45,7 @@ func drawn(rng *rand.Rand) machine {
 	return m
 }
 
-// top is about how fast it goes, m/s.
+// top is its approximate top speed, m/s.
 func (m machine) top() float64 { return math.Cbrt(m.power / (density / 2 * m.cda)) }
 
 // full is the power at an engine speed and full throttle, W.
@@ -64,14 +64,14 @@ func (m machine) rolling(v float64) float64 {
 }
 
 // driven is the force of the engine at the wheel in a gear, N, with a share of
-// full throttle; the clutch slips where the engine would be too slow.
+// full throttle; the clutch slips if the engine would be too slow.
 func (m machine) driven(v, share float64, gear int) float64 {
 	const slips = 0.4 // of the limit
 	rpm := math.Max(m.gears[gear]*v, slips*m.limitRPM)
 	return math.Min(m.full(rpm)/math.Max(v, 1), grip*m.mass*gravity) * share
 }
 
-// dragged is the force that the engine holds back with, its throttle shut, N.
+// dragged is the drag of the engine with a closed throttle, N.
 func (m machine) dragged(v float64, gear int) float64 {
 	rpm := m.gears[gear] * v
 	if rpm < idle {

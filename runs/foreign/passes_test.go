@@ -32,7 +32,7 @@ func (t *tally) add(v runs.Value, truth float64) {
 	}
 }
 
-// topSpeed is what the machine reaches in still air on the level, m/s.
+// topSpeed is the machine's top speed in still air on a level road, m/s.
 func (w *world) topSpeed() float64 {
 	v := 1.0
 	for last := len(w.gears) - 1; w.driven(v, 1, last) > density/2*w.cda*v*v+w.rolling(v); {
@@ -42,8 +42,8 @@ func (w *world) topSpeed() float64 {
 }
 
 // TestPasses rides there and back flat out over the same road: the pass is found, and
-// the bands of speeds, means and half differences hold at their nominal rate. The mean
-// is the top speed in still air, which neither direction need be.
+// the bands of speeds, means and half differences have their nominal coverage. The
+// mean is the top speed in still air, unlike the single directions.
 func TestPasses(t *testing.T) {
 	var speeds, means, halves tally
 	ridden, found := 0, 0
@@ -100,8 +100,9 @@ func TestNoPasses(t *testing.T) {
 		ride func(w *world)
 	}{
 		{"commuting", func(w *world) {
-			// At a fixed part throttle a bike reaches its speed just as at full throttle,
-			// and nothing distinguishes the two: here it could have gone faster.
+			// At a fixed part throttle a bike approaches its speed just as at full
+			// throttle, and the two cannot be distinguished: here it could have gone
+			// faster.
 			share := w.between(0.2, 0.7)
 			v := math.Min(w.between(14, 36), 0.8*math.Cbrt(share)*w.top())
 			for range 4 {

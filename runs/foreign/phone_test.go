@@ -10,7 +10,7 @@ import (
 	"stillair/sensors"
 )
 
-// phone is fixed to the bike in any way, and has a gyroscope more often than not.
+// phone has a random attitude on the bike, and usually a gyroscope.
 type phone struct {
 	rng               *rand.Rand
 	mount             r3.Rotation
@@ -18,9 +18,9 @@ type phone struct {
 	gyro              bool
 	bias              r3.Vec
 	noise, shake      float64 // m/s²: its own, and of an engine at its limit
-	rough             float64 // m/s² for each m/s, of the road
+	rough             float64 // m/s² per m/s, of the road
 	motion            []sensors.Motion
-	fixes, lag, waits float64 // a second; s; s over which the receiver takes the mean
+	fixes, lag, waits float64 // per second; s; s over which the receiver averages
 }
 
 const zero = 100.0 // s on the log's clock when the ride begins
@@ -34,7 +34,7 @@ func newPhone(rng *rand.Rand) phone {
 		fixes: []float64{1, 1, 1, 5, 10}[rng.IntN(5)], lag: 0.05 + 0.65*rng.Float64(), waits: 0.5 * rng.Float64()}
 }
 
-// feel takes a reading when it is time. The bike's axes are forward, left, up.
+// feel takes a reading when it is due. The bike's axes are forward, left, up.
 func (p *phone) feel(w *world, slope float64) {
 	if w.t < p.next {
 		return
@@ -61,7 +61,7 @@ func (p *phone) feel(w *world, slope float64) {
 	p.motion = append(p.motion, m)
 }
 
-// log is what the phone recorded, with what the rider entered.
+// log is the phone's recording, with the rider's entries.
 func (w *world) log() *sensors.Log {
 	p, n := &w.phone, w.rng.NormFloat64
 	ride := sensors.UnknownRide()
@@ -70,7 +70,7 @@ func (w *world) log() *sensors.Log {
 	ride.Air.Temperature, ride.Air.Pressure, ride.Air.Humidity = 20, 100940, 0 // 1.2 kg/m³
 	ride.WindSD = math.Max(0.5, w.gustSD)
 	for _, setup := range w.setups {
-		setup.Mass = ride.Mass // the rider says that the weight is the same
+		setup.Mass = ride.Mass // the rider enters the same weight
 		ride.Setups = append(ride.Setups, setup)
 	}
 	log := &sensors.Log{Motion: p.motion, Ride: ride}

@@ -41,8 +41,8 @@ func (w *world) pulls() {
 	}
 }
 
-// during is what the rider did during most of a run; the zero event where that is not
-// noted.
+// during is the rider's action during most of a run; the zero event if none was
+// recorded.
 func (w *world) during(r runs.Run) event {
 	for _, d := range w.events {
 		if math.Min(r.End-zero, d.to)-math.Max(r.Start-zero, d.from) > 0.6*(r.End-r.Start) {
@@ -52,7 +52,7 @@ func (w *world) during(r runs.Run) event {
 	return event{}
 }
 
-// untrue are the accepted runs of some kinds during which the rider did no such thing.
+// untrue are the accepted runs of some kinds that the rider did not ride.
 func (w *world) untrue(res *runs.Result, kinds ...runs.Kind) (n int) {
 	for _, r := range res.Runs {
 		if slices.Contains(kinds, r.Kind) && r.Accepted() && w.during(r).kind == "" {
@@ -62,7 +62,7 @@ func (w *world) untrue(res *runs.Result, kinds ...runs.Kind) (n int) {
 	return n
 }
 
-// peaks gathers how far the highest points of curves are off.
+// peaks collects the errors of the highest points of curves.
 type peaks struct {
 	n, held, mixed int
 	sum, squares   float64
@@ -97,8 +97,8 @@ func (p *peaks) add(t *testing.T, seed uint64, w *world, res *runs.Result) {
 }
 
 // TestPullDays: a rider who entered no gear pulls in two, with part throttle between
-// them. The highest power of each curve is what the engine gives, and what was not at
-// full throttle is no run.
+// them. The highest power of each curve agrees with the engine's, and nothing at part
+// throttle counts as a run.
 func TestPullDays(t *testing.T) {
 	ridden, found, rode, clean := 0, 0, 0, 0
 	var p peaks
@@ -124,8 +124,8 @@ func TestPullDays(t *testing.T) {
 }
 
 // changed is a ride with three pulls there and three back in one gear with each of two
-// setups, of which the second gives so much more power, and part throttle with both. It
-// returns how much more arrives at the road, where tyres do not grip all of it.
+// setups, of which the second has more power by a given share, and part throttle with
+// both. It returns the increase at the road, which is smaller if the tyres slip.
 func (w *world) changes(more float64) float64 {
 	gear := len(w.gears) - 2
 	limit := w.limitRPM / w.gears[gear]
@@ -155,8 +155,8 @@ func (w *world) changes(more float64) float64 {
 	return power[1]/power[0] - 1
 }
 
-// TestStronger: an engine that gives 4 % more after a change is seen to, and one that
-// gives as much is not.
+// TestStronger: an increase of 4 % in power after a change is found, and none if
+// there is none.
 func TestStronger(t *testing.T) {
 	for _, tt := range []struct {
 		name string

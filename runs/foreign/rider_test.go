@@ -2,9 +2,9 @@ package foreign
 
 import "math"
 
-// event is what the rider did, with its truth.
+// event is an action of the rider, with its true values.
 type event struct {
-	kind          string // "" for what is no run
+	kind          string // "" if it is not a run
 	gear          int
 	share         float64            // of full throttle
 	from, to      float64            // s
@@ -22,7 +22,8 @@ func (w *world) brake(hard, to float64) {
 	w.until(braking, 60, func() bool { return w.v <= to })
 }
 
-// accelerate is at part throttle: of another size each time, and wavering.
+// accelerate is at part throttle, with a different opening each time that also
+// fluctuates.
 func (w *world) accelerate(share, to float64) {
 	share = math.Min(0.95, share*math.Exp(0.15*w.rng.NormFloat64()))
 	phase, size, period := w.between(0, 2*math.Pi), w.between(0.03, 0.15), w.between(2, 6)
@@ -49,7 +50,7 @@ func (w *world) turnRound() {
 	w.yaw, w.heading = 0, from+math.Pi
 }
 
-// takeUp is one of five ways in which a clutch takes hold within so many seconds.
+// takeUp is one of five shapes of clutch engagement over a time in s.
 func takeUp(shape int, took float64) func(float64) float64 {
 	return func(t float64) float64 {
 		x := math.Min(1, t/took)
@@ -67,7 +68,7 @@ func takeUp(shape int, took float64) func(float64) float64 {
 	}
 }
 
-// start is a launch, out of a creep or not.
+// start is a launch, with or without a creep before it.
 func (w *world) start(to float64, creep bool) {
 	w.stand(w.between(4, 9))
 	if w.gear = 0; creep {
@@ -95,7 +96,7 @@ func (w *world) start(to float64, creep bool) {
 	w.events = append(w.events, d)
 }
 
-// rollOn is at full throttle in one gear where it can be.
+// rollOn is at full throttle, in one gear if possible.
 func (w *world) rollOn(from, to float64) {
 	w.hold(from, 6)
 	for w.v > from+0.3 {
@@ -130,7 +131,7 @@ func (w *world) pull(gear int, from, to, share float64) {
 	}
 	d.to = w.t
 	w.events = append(w.events, d)
-	w.until(engineBraking, 0.8, never) // as a hand does before the brake
+	w.until(engineBraking, 0.8, never) // as usual before braking
 }
 
 // roll is a coast-down.
@@ -143,7 +144,7 @@ func (w *world) roll(from, to float64) {
 	w.events = append(w.events, d)
 }
 
-// letGo shuts the throttle in gear.
+// letGo closes the throttle in gear.
 func (w *world) letGo(gear int, to float64) {
 	w.gear = gear
 	w.until(engineBraking, 60, func() bool { return w.v <= to })
@@ -160,7 +161,7 @@ func (w *world) end() {
 	w.stand(8)
 }
 
-// flatOut is full throttle from standstill for so many metres, and to a halt.
+// flatOut is full throttle from standstill over a distance in m, and then a halt.
 func (w *world) flatOut(far float64) {
 	w.gear, w.throttle = 0, takeUp(0, 0.5)
 	d := event{kind: "pass", from: w.t}
@@ -170,7 +171,8 @@ func (w *world) flatOut(far float64) {
 	w.events = append(w.events, d)
 }
 
-// cruise goes through the gears at part throttle and holds a speed for so many metres.
+// cruise accelerates through the gears at part throttle and holds a speed over a
+// distance in m.
 func (w *world) cruise(share, v, far float64) {
 	w.gear = 0
 	w.accelerate(share, v)

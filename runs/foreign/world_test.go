@@ -7,7 +7,7 @@ import (
 	"stillair/sensors"
 )
 
-// What the rider does.
+// The rider's actions.
 type mode int
 
 const (
@@ -21,7 +21,7 @@ const (
 
 const tick = 0.0025 // s
 
-// world is a ride under way.
+// world is the state of a ride.
 type world struct {
 	machine
 	rng            *rand.Rand
@@ -48,7 +48,7 @@ type world struct {
 	setups                            []sensors.Setup
 }
 
-// becomes gives the bike another setup from now on.
+// becomes changes the setup of the bike.
 func (w *world) becomes(name string) {
 	w.setups = append(w.setups, sensors.Setup{From: zero + w.t, Name: name})
 }
@@ -72,7 +72,7 @@ func newWorld(seed uint64) *world {
 
 func (w *world) between(a, b float64) float64 { return a + (b-a)*w.rng.Float64() }
 
-// road gives the slope along the way and the height: four waves over the place.
+// road returns slope and height: four sine waves of the position.
 func (w *world) road() (slope, height float64) {
 	for i, length := range []float64{2500, 1100, 600, 310} {
 		size, phase := w.steep*[]float64{1, 0.7, 0.4, 0.25}[i], 2*math.Pi*w.x/length+w.waves[i]
@@ -82,7 +82,7 @@ func (w *world) road() (slope, height float64) {
 	return slope, height
 }
 
-// resists is what holds the bike back besides engine and brakes, N.
+// resists is the resistance of the bike without engine and brakes, N.
 func (w *world) resists(slope float64) float64 {
 	w.gust += -w.gust*tick/w.gustTime + w.gustSD*math.Sqrt(2*tick/w.gustTime)*w.rng.NormFloat64()
 	along := w.v - (w.wind+w.gust)*math.Cos(w.from-w.heading)
@@ -122,7 +122,7 @@ func (w *world) pushes(resistance float64) float64 {
 	return 0
 }
 
-// turning is the engine speed that the bike goes towards, and how fast, s.
+// turning is the target engine speed, and the time constant to reach it, s.
 func (w *world) turning() (rpm, time float64) {
 	geared := w.gears[w.gear] * w.v
 	switch w.mode {
@@ -162,7 +162,7 @@ func (w *world) step() {
 	}
 }
 
-// until lets the bike go on in a mode until done, or for so long.
+// until continues in a mode until done, or for a maximum time.
 func (w *world) until(m mode, most float64, done func() bool) {
 	w.mode, w.since = m, w.t
 	for end := w.t + most; w.t < end && !done(); {

@@ -33,7 +33,7 @@ const rolling, rollingSE = 0.97, 0.01
 // Tyre is a tyre's marked size.
 type Tyre struct {
 	Width  float64 // m
-	Aspect float64 // height of the sidewall as a part of Width
+	Aspect float64 // height of the sidewall as a fraction of Width
 	Rim    float64 // diameter of the rim, m
 }
 
@@ -111,7 +111,7 @@ func RotatingMass(wheels ...Wheel) measure.Value {
 	for _, w := range wheels {
 		ratio := 1 / (rolling * rolling) // I counts to the tread, the added mass to the rolling radius
 		v.X += shape * w.Mass * ratio
-		v.SE += shapeSE * w.Mass * ratio // the shape is misjudged for both wheels alike
+		v.SE += shapeSE * w.Mass * ratio // the error of the shape is common to both wheels
 	}
 	return v
 }

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestDiameters holds overall diameters that tyre makers' data books print for
-// these sizes, from memory: mm, to the millimetre.
+// TestDiameters compares with overall diameters in tyre makers' data books for
+// these sizes, from memory: in mm, to the millimetre.
 func TestDiameters(t *testing.T) {
 	tests := []struct {
 		size string
@@ -39,8 +39,9 @@ func TestBadSizes(t *testing.T) {
 	}
 }
 
-// TestRPMPerMPS is worked by hand: crank to wheel 1.6 · 1.25 · 2.5 = 5.0 on
-// a rolling radius of 0.97 · 0.315 m is 5·60/(2π·0.30555) = 156.3.
+// TestRPMPerMPS compares with a calculation by hand: crank to wheel 1.6 · 1.25
+// · 2.5 = 5.0 on a rolling radius of 0.97 · 0.315 m is 5·60/(2π·0.30555) =
+// 156.3.
 func TestRPMPerMPS(t *testing.T) {
 	rear, err := ParseTyre("180/55 R17")
 	if err != nil {
@@ -65,9 +66,10 @@ func TestRPMPerMPS(t *testing.T) {
 	}
 }
 
-// TestRotatingMass holds the estimate to the 4 % of the bike's mass that the UN
-// motorcycle test cycle rule (GTR 2) takes for the wheels: 200 kg of bike with
-// wheels of 10 and 13 kg, which is common practice for its class, within half.
+// TestRotatingMass compares the estimate with the 4 % of the bike's mass that
+// the UN motorcycle test cycle rule (GTR 2) assumes for the wheels: 200 kg of
+// bike with wheels of 10 and 13 kg, which is common practice for its class,
+// within half.
 func TestRotatingMass(t *testing.T) {
 	front, _ := ParseTyre("120/70 R17")
 	rear, _ := ParseTyre("180/55 R17")
@@ -77,8 +79,8 @@ func TestRotatingMass(t *testing.T) {
 	}
 }
 
-// TestEngineMass is worked by hand: 0.02 kg·m² at 165/min per m/s turns
-// 17.279 rad a metre and counts as 5.97 kg.
+// TestEngineMass compares with a calculation by hand: 0.02 kg·m² at 165/min per
+// m/s turns 17.279 rad a metre and counts as 5.97 kg.
 func TestEngineMass(t *testing.T) {
 	if got := EngineMass(0.02, 165); math.Abs(got-5.971) > 0.002 {
 		t.Errorf("got %.3f kg", got)

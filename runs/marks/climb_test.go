@@ -8,7 +8,7 @@ import (
 	"stillair/fusion"
 )
 
-// shared is the covariance of a speed whose error is the same throughout.
+// shared is the covariance of a speed with a constant error.
 type shared float64
 
 func (s shared) SD(terms []fusion.Term) float64 {
@@ -39,10 +39,10 @@ func shifting(t float64) float64 {
 func clamped(x, high float64) float64 { return math.Max(0, math.Min(x, high)) }
 
 // TestSpeedsNearAGearChange: a speed error of 0.2 m/s moves the time of a speed
-// passed well before or after a gear change by 0.07 s, and that of one passed
-// just under it by 0.6 s or not at all. The speeds lie anywhere about the
-// change; intervals of 95 % must hold the truth as often as they say, and none may be
-// off by five standard errors, as one is whose change lay just beyond the error.
+// passed well before or after a gear change by 0.07 s, and that of one passed just
+// under it by 0.6 s or not at all. The speeds lie anywhere around the change; 95 %
+// intervals must have their nominal coverage, and no error may reach five standard
+// errors, as it would if the change were ignored.
 func TestSpeedsNearAGearChange(t *testing.T) {
 	const sd, n = 0.2, 4000
 	rng := rand.New(rand.NewPCG(1, 2))

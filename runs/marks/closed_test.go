@@ -7,8 +7,8 @@ import (
 	"stillair/fusion"
 )
 
-// exact is a track without error of a bike that stands for 3 s and then moves
-// as speed and distance say, at 100 Hz.
+// exact is an error-free track of a bike that stands for 3 s and then moves
+// with given speed and distance, at 100 Hz.
 func exact(speed, distance func(t float64) float64, seconds float64) *fusion.Track {
 	tr := &fusion.Track{}
 	for i := 0; i <= int((3+seconds)*100); i++ {
@@ -22,7 +22,7 @@ func exact(speed, distance func(t float64) float64, seconds float64) *fusion.Tra
 	return tr
 }
 
-// sure is a covariance so small that it decides nothing.
+// sure is a negligibly small covariance.
 type sure struct{}
 
 func (sure) SD([]fusion.Term) float64 { return 1e-5 }
@@ -38,9 +38,9 @@ func (sure) SpeedCov(times []float64) [][]float64 {
 
 // TestTextbookLaunches compares the marks with closed solutions: constant
 // acceleration, t = √(2s/a) and t = v/a; constant power from rest, t = m·v²/(2P)
-// and s = (2/3)·v·t (textbook mechanics). Constant power has no bound on the
-// acceleration at rest, which no clutch can give and the model of a start does
-// not hold: there the first movement may be out by more.
+// and s = (2/3)·v·t (textbook mechanics). With constant power the acceleration
+// at rest is unbounded, which no clutch can transmit and which is outside the
+// model of a start: there the first movement may be off by more.
 func TestTextbookLaunches(t *testing.T) {
 	const a, p = 5.0, 100.0 // m/s², W/kg
 	steady := exact(func(t float64) float64 { return a * t }, func(t float64) float64 { return a * t * t / 2 }, 21)

@@ -15,12 +15,12 @@ import (
 // the integral of the acceleration before the launch is used, whatever the
 // smoothed speed.
 const (
-	creepBefore = 0.25 // s before first movement at which the push surely has not begun
-	creepLooked = 6.0  // s that are looked over
-	creepPause  = 0.6  // s without such a pull, creepBefore among them, beyond which nothing before belongs to it
-	creepPull   = 0.1  // m/s² above which a bike that stood may have begun to roll: 0.6° of its nose
-	creepSpeed  = 0.2  // m/s from which on it counts: half a second of a foot
-	creepSure   = 2.0  // standard deviations that the speed must have besides: to widen a time for nothing costs less than a wrong one
+	creepBefore = 0.25 // s before first movement, when the push has certainly not begun
+	creepLooked = 6.0  // s searched
+	creepPause  = 0.6  // s without such an acceleration, including creepBefore, beyond which nothing earlier counts
+	creepPull   = 0.1  // m/s² above which a standing bike may have begun to roll: 0.6° of pitch
+	creepSpeed  = 0.2  // m/s from which it counts: half a second for a foot
+	creepSure   = 2.0  // standard deviations that the speed must also exceed: widening a time without need is better than a wrong one
 )
 
 // creeping is the speed at which the bike may already have rolled when the

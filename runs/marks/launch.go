@@ -29,7 +29,7 @@ type goal struct {
 	name     string
 	speed    float64 // m/s; 0: a distance
 	distance float64 // m
-	finish   bool    // the speed there is the mean over the last stretch
+	finish   bool    // its speed is the mean over the last stretch
 }
 
 // launchGoals are the marks of a launch. 1/4 mile is 1320 ft, 402.336 m.
@@ -96,7 +96,7 @@ func OfLaunch(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Sp
 // Start is how a launch began.
 type Start struct {
 	First measure.Value // first movement, s on the log's clock
-	Creep float64       // speed at which the bike rolled already when the push began, m/s; 0: it stood
+	Creep float64       // speed of the bike when the push began, m/s; 0: it stood
 }
 
 // setOff is the time from which distances count: first movement, since a rider

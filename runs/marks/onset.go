@@ -11,13 +11,13 @@ import (
 
 // Parameters of the fit to the start of a launch.
 const (
-	standing   = 1.5   // s before the push that belong to the picture
+	standing   = 1.5   // s before the push that are included in the fit
 	underWay   = 3.0   // m/s up to which the start is fitted
 	onsetStep  = 0.03  // s between the speeds that the fit uses
 	roughness  = 0.015 // m/s by which the speed may differ from the model
-	usualRamp  = 0.35  // s, time for the clutch to take hold
+	usualRamp  = 0.35  // s, time for the clutch to engage
 	rampSpread = 1.0   // standard deviation of its logarithm
-	startsVary = 0.010 // s by which the first foot may take other than the model says
+	startsVary = 0.010 // s, model error of the time of the first foot
 )
 
 // takeUpVaries is the relative standard uncertainty of the time from first

@@ -24,7 +24,7 @@ const (
 
 // SpeedPair is a stretch of speed that a roll-on runs through, in m/s.
 type SpeedPair struct {
-	Name     string // as the rider wrote it, tidied: "60-100 km/h"
+	Name     string // as written by the rider, normalised: "60-100 km/h"
 	From, To float64
 }
 

@@ -56,7 +56,7 @@ func stopSpeeds() []SpeedPair {
 
 // OfStop measures the time and distance of braking to standstill from a to b.
 func OfStop(track *fusion.Track, errs Errors, a, b float64, breaks []fusion.Span) []Mark {
-	const halted = 0.3 // m/s, taken as standing: smoothing hides what is below
+	const halted = 0.3 // m/s, taken as standing: lower speeds are hidden by smoothing
 	r, errs := newTrace(track, a-1, b+1).refine(errs, breaks)
 	var marks []Mark
 	for _, p := range stopSpeeds() {

@@ -16,7 +16,7 @@ type problem struct {
 }
 
 func newProblem(r trace, grid []float64, errs Errors) (*problem, bool) {
-	const least = 1e-6 // m²/s² added to each variance, for the sake of the inverse
+	const least = 1e-6 // m²/s² added to each variance, to make the matrix invertible
 	n := len(grid)
 	p := &problem{t: grid, v: make([]float64, n), cov: mat.NewSymDense(n, nil), precision: mat.NewSymDense(n, nil)}
 	for i, row := range errs.SpeedCov(grid) {

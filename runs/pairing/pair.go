@@ -147,7 +147,7 @@ func place(runs []run, members []int, road int, placed []Placed) {
 		}
 		placed[i].Dir = runs[i].dir
 		if len(runs[i].points) < len(runs[i].Fixes) {
-			continue // some fix has no place: better none than a wrong one
+			continue // some fix has no position: better no position than a wrong one
 		}
 		for _, p := range runs[i].points {
 			placed[i].Pos = append(placed[i].Pos, line.along(p)+float64(road)*roadsApart)

@@ -12,8 +12,8 @@ import (
 // Metres in a degree at the equator of WGS 84 (handbook tables, from memory).
 const perLon, perLat = 111319.49, 110574.28
 
-// on is a coast-down of 600 m along a road of the given bearing that begins
-// at from metres along it, beside metres to its right.
+// on is a coast-down of 600 m along a road with a given bearing that begins at
+// from metres along it, and beside metres to its right.
 func on(id int, start, bearing, from, beside float64) Coast {
 	c := Coast{ID: id, Setup: "a", Start: start, End: start + 40}
 	sin, cos := math.Sincos(bearing * math.Pi / 180)

@@ -11,11 +11,11 @@ const (
 	farFrom, farTo   = 0.75, 0.85 // of the fastest second
 	nearFrom, nearTo = 0.92, 0.98
 
-	openLonger  = 3.28 // times as far for the latter as for the former, where it could go no faster
-	leastLonger = 2.0  // where it could have gone 4 % faster
+	openLonger  = 3.28 // ratio of the distances to reach them, if it could go no faster
+	leastLonger = 2.0  // if it could have gone 4 % faster
 
-	farFades, nearFades = 0.404, 1.326 // times the fade: how far full throttle takes
-	leastFades          = 0.5          // of which what a slope leaves
+	farFades, nearFades = 0.404, 1.326 // distance at full throttle, in fades
+	leastFades          = 0.5          // minimum of it, allowing for a slope
 )
 
 // A pull that goes on to the end takes 1.4 times as far from 85 to 92 % as from 75 to
@@ -48,7 +48,7 @@ func (l line) pullTo(s stretch) (pull, bool) {
 	for at < s.to && l.v[at] < nearTo*s.top {
 		at++
 	}
-	var last [4]float64 // m: where the speed was last below each
+	var last [4]float64 // m: the last place with a speed below each
 	for i, share := range []float64{nearTo, nearFrom, farTo, farFrom} {
 		for !l.cut[at] && l.v[at] >= share*s.top { // the first place is cut
 			at--
@@ -66,10 +66,10 @@ func (l line) pullTo(s stretch) (pull, bool) {
 type approach int
 
 const (
-	unseen approach = iota // the ride does not show it
-	open                   // as to a limit
-	eased                  // it was still gaining when the throttle was eased
-	brief                  // it gained far too fast for drag to be what ended it: usual riding, or a limiter
+	unseen approach = iota // not visible in the ride
+	open                   // approaching a limit
+	eased                  // still accelerating when the throttle was eased
+	brief                  // accelerating far too fast to be limited by drag: usual riding, or a limiter
 )
 
 // approaches classifies legs over one road in both directions. A slope that

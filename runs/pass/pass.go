@@ -25,11 +25,11 @@ const (
 const Within = time.Hour
 
 const (
-	nearTop    = 0.9  // of the fastest steady stretch, that the faster leg has
-	asFast     = 0.97 // of the fastest leg the same way, that a leg has
-	mostApart  = 0.2  // of their mean, by which the directions may differ
+	nearTop    = 0.9  // of the fastest steady stretch, minimum for the faster leg
+	asFast     = 0.97 // of the fastest leg in the same direction, minimum for a leg
+	mostApart  = 0.2  // of their mean, maximum difference of the directions
 	soon       = 2.0  // s after a leg, within which a coast-down makes it a run-up
-	leastFixes = 3    // of a leg, for its place on the road
+	leastFixes = 3    // of a leg, to locate it on the road
 )
 
 // Errors gives the standard uncertainty of a linear combination of the track's errors; a
@@ -53,7 +53,7 @@ type Pass struct {
 	Setup       string
 	There, Back Leg // in order of time
 	Figures     []Figure
-	Reasons     []finding.Finding // why it does not count; empty: it does
+	Reasons     []finding.Finding // why it does not count; empty: it counts
 }
 
 // Accepted reports whether the pass counts.
@@ -75,7 +75,7 @@ type Figure struct {
 	Distance    float64
 	There, Back measure.Value  // mean speed over the distance, m/s
 	Mean        measure.Value  // of the two speeds, m/s
-	Half        measure.Value  // half of There − Back: what wind and slope made of it, m/s
+	Half        measure.Value  // half of There − Back: the effect of wind and slope, m/s
 	Times       [2]fusion.Span // in which the distance was ridden, there and back
 }
 

@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// sure is a track whose distances err by a centimetre each, apart from each other.
+// sure is a track whose distances have independent errors of a centimetre.
 type sure struct{}
 
 func (sure) SD(terms []fusion.Term) float64 {
@@ -21,7 +21,7 @@ func (sure) SD(terms []fusion.Term) float64 {
 	return 0.01 * math.Sqrt(sum)
 }
 
-// rider rides on a plane, without error.
+// rider rides on a plane, without errors.
 type rider struct {
 	track   fusion.Track
 	fixes   []sensors.Fix
@@ -48,8 +48,8 @@ func (r *rider) move(a, seconds float64) {
 	}
 }
 
-// upTo comes to a speed as constant power and drag alone have it, m·v·dv/dt = P/v − k·v²
-// with a fade of 280 m, where the bike could reach top; then it holds what it has.
+// upTo accelerates with constant power against drag, m·v·dv/dt = P/v − k·v² with a fade
+// of 280 m, for a bike that could reach top; then it holds its speed.
 func (r *rider) upTo(v, top, far float64) {
 	const fade = 280.0
 	for begun := r.s; r.s-begun < far; {
@@ -63,7 +63,7 @@ func (r *rider) upTo(v, top, far float64) {
 
 func (r *rider) halt() { r.move(-3, r.v/3+2) }
 
-// back turns round on the spot.
+// back turns on the spot.
 func (r *rider) back() { r.halt(); r.heading += 180 }
 
 func (r *rider) ride() Ride {
@@ -80,7 +80,7 @@ func (r *rider) within(from, to float64) (out []sensors.Fix) {
 	return out
 }
 
-// TestFind: what is a pass and what is not, on a bike that reaches 50 m/s.
+// TestFind checks what counts as a pass, on a bike that reaches 50 m/s.
 func TestFind(t *testing.T) {
 	tests := []struct {
 		name    string
@@ -186,7 +186,7 @@ func TestFind(t *testing.T) {
 	}
 }
 
-// TestFigures holds the speeds of a pass in wind to what was ridden.
+// TestFigures compares the speeds of a pass in wind with the simulated ones.
 func TestFigures(t *testing.T) {
 	r := &rider{heading: 30}
 	r.upTo(52, 52, 5000)
@@ -204,7 +204,7 @@ func TestFigures(t *testing.T) {
 		t.Errorf("bearings of %.1f and %.1f degrees", p.There.BearingDeg, p.Back.BearingDeg)
 	}
 	for _, f := range p.Figures {
-		// What is missing to the top speed a few fades on is some hundredths of a percent.
+		// A few fades on, the speed is some hundredths of a percent below the top speed.
 		for _, v := range []struct{ got, want, se float64 }{{f.There.X, 52, f.There.SE}, {f.Back.X, 48, f.Back.SE}, {f.Mean.X, 50, f.Mean.SE}, {f.Half.X, 2, f.Half.SE}} {
 			if math.Abs(v.got-v.want) > 0.002*50 || !(v.se > 0) {
 				t.Errorf("%s: %.3f ± %.3f m/s, want %.1f", f.Name, v.got, v.se, v.want)
@@ -225,7 +225,7 @@ func TestFigures(t *testing.T) {
 	}
 }
 
-// turn is how far the rider had come when first turning round, m.
+// turn is the distance at which the rider first turned round, m.
 func (r *rider) turn() float64 {
 	for i := 1; i < len(r.track.V); i++ {
 		if r.track.V[i] == 0 && r.track.V[i-1] > 0 {

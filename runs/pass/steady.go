@@ -12,9 +12,9 @@ import (
 const (
 	steady  = 0.97  // of its own fastest second
 	leastM  = 200.0 // m
-	second  = 0.5   // s to either side over which the speed is taken
-	between = 0.1   // s between the places looked at
-	slowest = 0.6   // of the ride's fastest steady stretch, below which nothing is looked at
+	second  = 0.5   // s on each side over which the speed is averaged
+	between = 0.1   // s between the times examined
+	slowest = 0.6   // of the ride's fastest steady stretch, below which nothing is considered
 )
 
 // line is the ride resampled at equal time steps.

@@ -2,7 +2,7 @@ package plan
 
 import "testing"
 
-// BenchmarkPlans makes plans that are not enough, so that what would help is
+// BenchmarkPlans makes plans that are not sufficient, so that improvements are
 // tried as well.
 func BenchmarkPlans(b *testing.B) {
 	for _, q := range []PushQuestion{

@@ -14,7 +14,7 @@ import (
 // repeats, which may be larger than the true error of the difference.
 type student struct {
 	dof   float64 // degrees of freedom of the scatter
-	level float64 // 0.05: the test calls a difference of nothing in 5 %
+	level float64 // 0.05: the test calls a difference in 5 % if there is none
 	// beyond is the variance of repeats that cancels in the difference, such as
 	// from a wind that helps on the way out and hinders on the way back: a
 	// multiple of the variance of one repeat's error.

@@ -12,8 +12,8 @@ import (
 type day struct {
 	weight         float64
 	noise, assumed float64 // parts of the standard error
-	dof            float64 // of the scatter that tells noise
-	level          float64 // 0.05: of 20 such intervals one misses
+	dof            float64 // of the scatter that determines noise
+	level          float64 // 0.05: one of 20 such intervals misses
 }
 
 func (x day) se() float64 { return math.Hypot(x.noise, x.assumed) }
@@ -22,7 +22,7 @@ func (x day) se() float64 { return math.Hypot(x.noise, x.assumed) }
 // estimated from data, so it raises the degrees of freedom, as in the
 // comparison.
 func (x day) test() student {
-	const plenty = 1e4 // as good as known
+	const plenty = 1e4 // practically known
 	return student{dof: math.Min(plenty, x.dof*math.Pow(x.se()/x.noise, 4)), level: x.level}
 }
 

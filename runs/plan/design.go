@@ -78,7 +78,7 @@ func coast(c Conditions) (t, v, x []float64) {
 const (
 	getsUp  = 2.0  // m/s²
 	brakes  = 3.0  // m/s²
-	reacts  = 2.0  // s, with what comes up
+	reacts  = 2.0  // s, to react
 	toSpare = 50.0 // m
 )
 

@@ -14,13 +14,12 @@ import (
 
 var plans = flag.Int("plans", 0, "how many plans to hold to their word; 40 take some ten minutes")
 
-// TestPlansKeepTheirWord draws days whose gusts are 0.2 to 0.9 of the wind, evenly
-// and not as the planner expects them, and roads whose slope wanders by 0.03 to
-// 0.3 %. Of each the planner is given what a rider knows: one earlier ride of four pairs there, with one setup.
-// Then the planned test is ridden many times, and what was promised is held to
-// what came: the chance of seeing the change to 10 points, the ± to 15 %, over
-// all plans. How far single plans are off is logged: four pairs tell gusts to a
-// quarter or so.
+// TestPlansKeepTheirWord draws days whose gusts are 0.2 to 0.9 of the wind, evenly and not
+// as the planner expects them, and roads whose slope wanders by 0.03 to 0.3 %. The planner
+// gets what a rider knows: one earlier ride of four pairs there, with one setup. Then the
+// planned test is simulated many times and compared with the plan: the chance of seeing the
+// change within 10 points, the ± within 15 %, over all plans. The errors of single plans
+// are logged: four pairs determine gusts to about a quarter.
 func TestPlansKeepTheirWord(t *testing.T) {
 	n, tests := *plans, 60
 	if n == 0 {
@@ -74,7 +73,7 @@ func TestPlansKeepTheirWord(t *testing.T) {
 	}
 }
 
-// earlierRide rides four pairs with one setup, and says what a rider then knows.
+// earlierRide simulates four pairs with one setup, and returns what a rider then knows.
 func earlierRide(t *testing.T, a abba, rng *rand.Rand) (Question, Conditions) {
 	t.Helper()
 	ride := loadtest.Default(loadtest.Bikes[0], a.wind)

@@ -13,11 +13,11 @@ const (
 	clutches  = 0.35 // clutch from first bite to full force, s
 	changes   = 0.2  // a gear change on full throttle, s
 	firstGear = 22.0 // speed up to which first gear reaches, m/s
-	nextGear  = 1.35 // every next gear reaches so many times further
-	under     = 1.0  // a roll-on or a pull is begun so much below its first speed, m/s
-	past      = 3.0  // a launch or a roll-on goes on so far above its last speed, m/s
+	nextGear  = 1.35 // factor of the top speed from gear to gear
+	under     = 1.0  // how far below its first speed a roll-on or a pull begins, m/s
+	past      = 3.0  // how far above its last speed a launch or a roll-on continues, m/s
 	pushStep  = 0.01 // of the integration, s
-	pushGives = 90.0 // where a push is given up, s
+	pushGives = 90.0 // after which a push is aborted, s
 )
 
 // push is the planned run: the driving force, and where the run ends.
@@ -58,7 +58,7 @@ func (p push) drive(t, upTo float64) float64 {
 type ridden struct {
 	v, s    []float64 // m/s, m
 	changes []float64 // when gears were changed, s
-	closed  float64   // for how long the throttle stays closed yet, s
+	closed  float64   // remaining time with a closed throttle, s
 }
 
 // gearEnd is the highest speed in the current gear of a launch, m/s.

@@ -20,7 +20,7 @@ type Conditions struct {
 	BreakSeconds float64     // between runs: turning round and getting up to speed, s
 	ChangeTime   float64     // for changing the setup, s
 	Noise        roadload.Options
-	GustsUnsure  float64 // standard deviation of the logarithm of the gusts that the day will bring about those in Noise
+	GustsUnsure  float64 // standard deviation of the logarithm of the day's gusts relative to those in Noise
 }
 
 // Conditions assumed when only the wind from pair to pair is known.
@@ -38,7 +38,7 @@ const (
 	// Where nothing is known about the road its slope wanders by 0.1 % (common
 	// practice for an asphalt road that looks level and even).
 	usualRoad  = 0.001
-	roadUnsure = 0.7 // of its logarithm: from half as even to twice
+	roadUnsure = 0.7 // of its logarithm: from half to twice as rough
 	// The smallest wind over a road, m/s (common practice: calm is below 0.3
 	// m/s, Beaufort 0).
 	stillest = 0.2
@@ -100,9 +100,9 @@ func calmer(o roadload.Options) roadload.Options {
 // Question is what the rider wants to know about the setups.
 type Question struct {
 	Setups  int     // how many
-	CdA     float64 // the relative change of drag area that matters: 0.02 is 2 %; of one setup how well it is to be known by noise alone, ±
-	Chance  float64 // how likely the test shall be to see it; 0: 0.8
-	MaxPair int     // most pairs a setup that the rider will ride; 0: 8
+	CdA     float64 // the relative change of drag area that matters: 0.02 is 2 %; for one setup the desired ± from noise alone
+	Chance  float64 // desired probability of seeing it; 0: 0.8
+	MaxPair int     // maximum number of pairs per setup; 0: 8
 }
 
 // FromTopSpeed turns a change of top speed dv that matters, at a top speed of
@@ -120,14 +120,14 @@ type Plan struct {
 	Pairs      int     // opposite pairs for each setup
 	Blocks     []Block // in the order of riding
 	RoadLength float64 // m, with the way to get up to speed and to stop
-	Up, Stop   float64 // of it at one end: to get up to speed, or to stop from that; to stop behind a run, m
+	Up, Stop   float64 // of it at one end: to get up to speed, or to stop from that; to stop after a run, m
 	Seconds    float64 // the whole test, s
-	SE         float64 // standard error of the difference as the comparison will say it
-	Half       float64 // half width of its 95 % interval; of one setup that from noise alone
-	Whole      float64 // of one setup: half width with all that is assumed; else as Half
+	SE         float64 // standard error of the difference as the comparison will report it
+	Half       float64 // half width of its 95 % interval; for one setup that from noise alone
+	Whole      float64 // for one setup: half width including assumptions; else as Half
 	Chance     float64 // of seeing the change that matters
-	Smallest   float64 // change that is seen with the chance asked for
-	Enough     bool    // Chance is as asked for
+	Smallest   float64 // change that is seen with the desired chance
+	Enough     bool    // Chance is at least as desired
 	Advice     []Advice
 }
 
@@ -141,7 +141,7 @@ type Block struct {
 type Advice struct {
 	Change   finding.Finding
 	Chance   float64 // of seeing the change that matters, with it
-	Smallest float64 // change seen with the chance asked for, with it
+	Smallest float64 // change seen with the desired chance, with it
 }
 
 // Make finds the smallest test that answers the question.

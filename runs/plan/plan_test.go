@@ -13,10 +13,10 @@ func naked() effect.Load {
 	return effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}
 }
 
-// TestChanceAgainstTables holds the power of the two-sample t test at 5 %, two
-// sided, to Cohen, Statistical Power Analysis (1988), table 2.3.5, from memory:
-// n = 64 a group and d = 0.5 give 0.80, n = 17 and d = 1.0 give 0.80, n = 26
-// and d = 0.8 give 0.80.
+// TestChanceAgainstTables compares the power of the two-sample t test at 5 %,
+// two-sided, with Cohen, Statistical Power Analysis (1988), table 2.3.5, from
+// memory: n = 64 a group and d = 0.5 give 0.80, n = 17 and d = 1.0 give 0.80, n
+// = 26 and d = 0.8 give 0.80.
 func TestChanceAgainstTables(t *testing.T) {
 	tests := []struct{ n, d float64 }{{64, 0.5}, {26, 0.8}, {17, 1.0}}
 	for _, tt := range tests {
@@ -40,7 +40,7 @@ func TestNeededIsTheInverseOfChance(t *testing.T) {
 	}
 }
 
-// TestOrderIsBalanced checks that a steady drift falls on all setups alike.
+// TestOrderIsBalanced checks that a steady drift affects all setups equally.
 func TestOrderIsBalanced(t *testing.T) {
 	for _, setups := range []int{2, 3, 5} {
 		for _, pairs := range []int{2, 4, 8} {
@@ -101,8 +101,8 @@ func TestMakeSaysWhenItCannot(t *testing.T) {
 	}
 }
 
-// TestFromTopSpeed is worked by hand: in air alone v ∝ CdA^(−1/3), so 5 km/h of
-// 200 is 3 · 2.5 % of CdA.
+// TestFromTopSpeed compares with a calculation by hand: with air drag only v ∝
+// CdA^(−1/3), so 5 km/h of 200 is 3 · 2.5 % of CdA.
 func TestFromTopSpeed(t *testing.T) {
 	l := naked()
 	l.Crr.X = 0
@@ -138,9 +138,9 @@ func TestBadQuestions(t *testing.T) {
 	}
 }
 
-// TestOneSetup plans how well the drag area of one setup is known: more pairs make
-// the part from noise smaller, and leave what is assumed of tyres, cross-wind and
-// posture, which is then said beside it.
+// TestOneSetup plans the accuracy of the drag area of one setup: more pairs reduce
+// the part from noise, but not the part from assumptions about tyres, cross-wind
+// and posture, which is stated too.
 func TestOneSetup(t *testing.T) {
 	p, err := Make(Question{Setups: 1, CdA: 0.05, MaxPair: 12}, DefaultConditions(naked(), 0.5))
 	if err != nil {
@@ -156,8 +156,8 @@ func TestOneSetup(t *testing.T) {
 	}
 }
 
-// TestStillAir checks that a day without wind can be planned for, with the least
-// that any air moves.
+// TestStillAir checks that a day without wind can be planned for, with the
+// minimum motion of any air.
 func TestStillAir(t *testing.T) {
 	if _, err := Make(Question{Setups: 2, CdA: 0.02}, DefaultConditions(naked(), 0)); err != nil {
 		t.Error(err)
@@ -167,8 +167,9 @@ func TestStillAir(t *testing.T) {
 	}
 }
 
-// TestStoppingHasAMargin is worked by hand: 110 km/h are 30.6 m/s, from which
-// 3 m/s² take 156 m; two seconds are 61 m, and 50 m are to spare.
+// TestStoppingHasAMargin compares with a calculation by hand: 110 km/h are 30.6
+// m/s, from which 3 m/s² take 156 m; two seconds are 61 m, and the margin is 50
+// m.
 func TestStoppingHasAMargin(t *testing.T) {
 	if got := stopping(110 / 3.6); math.Abs(got-267) > 1 {
 		t.Errorf("got %.0f m, want 267", got)

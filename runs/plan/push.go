@@ -26,7 +26,7 @@ type PushQuestion struct {
 	Push    Push
 	Mark    string  // launches: a name such as "0-100 km/h" or "1/4 mile"
 	Setups  int     // how many, at least 2
-	Change  float64 // that matters: pulls: of the mean power, 0.04 is 4 %; else s
+	Change  float64 // the change that matters: for pulls of the mean power, 0.04 is 4 %; else s
 	Chance  float64 // how likely the test shall be to see it; 0: 0.8
 	MaxPair int     // most pairs a setup that the rider will ride; 0: 8
 }
@@ -36,12 +36,12 @@ type PushQuestion struct {
 // go to their mark.
 type PushConditions struct {
 	Conditions
-	Power   float64 // most that the bike puts to the road, about, W
-	Takes   float64 // launches, roll-ons: how long the mark takes now, about, s; 0: worked out from Power
+	Power   float64 // approximate highest power at the road, W
+	Takes   float64 // launches, roll-ons: approximate present time of the mark, s; 0: calculated from Power
 	Grip    float64 // launches: acceleration at which the front wheel lifts or the rear one slips, m/s²
-	Spread  float64 // standard deviation between repeats that rider and bike leave: pulls: of power, relative; else s
-	GradeSD float64 // slope of a road that passes for level, standard deviation
-	Shake   float64 // what the road does to the phone: two-sided density at shakeSpeed, m²/s³
+	Spread  float64 // standard deviation between repeats due to rider and bike: for pulls of power, relative; else s
+	GradeSD float64 // slope of an apparently level road, standard deviation
+	Shake   float64 // vibration from the road: two-sided density at shakeSpeed, m²/s³
 }
 
 // Repeatability of one rider when nothing was changed: launches vary with the
@@ -56,7 +56,7 @@ const (
 // Other defaults where nothing is entered (common practice).
 const (
 	usualGrip  = 8.5   // m/s²
-	topShare   = 0.5   // of the most power that top gear gives at the end of a roll-on
+	topShare   = 0.5   // share of the highest power in top gear at the end of a roll-on
 	usualShake = 0.036 // m²/s³: a phone in a holder on the bars, shaken by 6 m/s², a third of its power by the road
 	shakeSpeed = 20    // m/s
 )
@@ -168,7 +168,7 @@ func (q PushQuestion) lay(r repeat, n int) *Plan {
 func (q PushQuestion) advise(c PushConditions, r repeat, now *Plan) []Advice {
 	calm, alike, often, more := r, r, c, q
 	calm.gusts, calm.wind = r.gusts/2, r.wind/2
-	if q.Push == Pulls { // where the wind is within the bound
+	if q.Push == Pulls { // whose bound includes the wind
 		day := c
 		day.Noise = calmer(c.Noise)
 		if tried, err := q.repeat(day); err == nil {

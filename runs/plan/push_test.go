@@ -12,8 +12,8 @@ import (
 )
 
 // TestRollOnByHand is textbook mechanics: under a steady force F, with hardly any
-// drag, a roll-on takes M·Δv/F. A head wind w adds ρ·CdA·v·w to what holds the
-// bike back, so it costs ∫ρ·CdA·v·w dt/F = ρ·CdA·w·s/F with s the way between the
+// drag, a roll-on takes M·Δv/F. A head wind w adds ρ·CdA·v·w to the resistance,
+// so it costs ∫ρ·CdA·v·w dt/F = ρ·CdA·w·s/F with s the distance between the
 // speeds, and a slope θ costs m·g·θ·Δt/F.
 func TestRollOnByHand(t *testing.T) {
 	l := effect.Load{CdA: measure.Value{X: 0.01}, Mass: 300, Density: 1.2, Gravity: 9.81}
@@ -49,7 +49,7 @@ func TestRollOnByHand(t *testing.T) {
 	}
 }
 
-// TestLaunchTakes checks that a bike is planned as strong as its time says.
+// TestLaunchTakes checks that the power of a planned bike agrees with its time.
 func TestLaunchTakes(t *testing.T) {
 	for _, mark := range []string{"0-100 km/h", "0-60 mph", "1/4 mile"} {
 		for _, takes := range []float64{3, 5, 12, 15} {
@@ -73,9 +73,9 @@ func TestLaunchTakes(t *testing.T) {
 	}
 }
 
-// TestTestOfRepeats holds the chance of a test whose repeats swing with the
-// wind, and whose scatter is never taken to be below their own uncertainty, to
-// what drawn tests give.
+// TestTestOfRepeats compares the chance of a test whose repeats vary with the
+// wind, and whose scatter is never taken below their own uncertainty, with
+// simulated tests.
 func TestTestOfRepeats(t *testing.T) {
 	const n, draws = 8, 4000
 	for _, c := range []struct{ swing, own, change float64 }{{0, 0, 2}, {1.5, 0, 2}, {0, 1, 1.5}, {1, 1.2, 2.5}} {

@@ -19,7 +19,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// each does some work for 0 to n−1 on all cores.
+// each calls a function for 0 to n−1 on all cores.
 func each(n int, work func(i int)) {
 	next := make(chan int)
 	var wg sync.WaitGroup
@@ -37,7 +37,7 @@ func each(n int, work func(i int)) {
 	wg.Wait()
 }
 
-// loadOf is what a rider would tell the plan of an invented bike.
+// loadOf is the plan's input for an invented bike.
 func loadOf(sc sim.Scenario) effect.Load {
 	return effect.Load{CdA: measure.Value{X: sc.Bike.CdA}, Crr: measure.Value{X: sc.Bike.Crr}, K: sc.Bike.CrrSlope,
 		Mass: sc.Bike.Mass, Density: sc.Air.Density, Gravity: sc.Road.Gravity}
@@ -50,19 +50,19 @@ type timed struct {
 	mark   string
 	pairs  int       // for each setup
 	wind   float64   // m/s
-	mass   float64   // B's is so many times A's
-	varies float64   // standard deviation of what repeats weigh, as a share of A's mass
-	rides  int       // of the test that are drawn
+	mass   float64   // ratio of B's to A's
+	varies float64   // standard deviation of the weight of repeats, as a share of A's mass
+	rides  int       // number of simulated tests
 	acts   []sim.Act // of one repeat
 	truth  func(*sim.Truth, sim.Event) float64
 }
 
-// scenario is a ride of the test. What differs from repeat to repeat is put on
-// the bike as weight, and taken off again, under the same setup's name.
+// scenario is a ride of the test. Differences between repeats are simulated as
+// weight added and removed under the same setup name.
 func (c timed) scenario(seed uint64) sim.Scenario {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Wind.SD = c.wind
-	sc.Bike.LiftAccel = 12 // never reached: weight then tells all the way up
+	sc.Bike.LiftAccel = 12 // never reached, so that weight matters at all speeds
 	rng := rand.New(rand.NewPCG(seed, 31))
 	put := func(name string, mass float64, pairs int) {
 		for i := range 2 * pairs {
@@ -80,7 +80,7 @@ func (c timed) scenario(seed uint64) sim.Scenario {
 	return sc
 }
 
-// seen rides the test and returns whether the comparison calls a difference.
+// seen simulates the test and returns whether the comparison calls a difference.
 func (c timed) seen(t *testing.T, seed uint64) bool {
 	ride, err := sim.Run(c.scenario(seed), seed)
 	if err != nil {
@@ -115,8 +115,8 @@ func rolledOn(truth *sim.Truth, d sim.Event) float64 {
 	return truth.Through(d, 80*units.KMH, 120*units.KMH)
 }
 
-// still is how the bike really does in A and B on average, and how far its
-// rider's repeats are apart, where no wind blows.
+// still is the bike's true mean in A and B, and the spread of its rider's
+// repeats, without wind.
 func (c timed) still(t *testing.T) (a, b, spread float64) {
 	c.wind = 0
 	alike := c
@@ -161,8 +161,8 @@ func meanAndSD(x []float64) (mean, sd float64) {
 	return mean, math.Sqrt(sd)
 }
 
-// TestPlannedTimes holds the chance that a plan promises for launches and
-// roll-ons to what simulated tests give, the whole way from the log of a phone.
+// TestPlannedTimes compares the planned chance for launches and roll-ons with
+// simulated tests, from the log of a phone to the verdict.
 func TestPlannedTimes(t *testing.T) {
 	if !testing.Short() {
 		t.Parallel()
@@ -177,7 +177,7 @@ func TestPlannedTimes(t *testing.T) {
 	}
 	if testing.Short() {
 		cases = cases[2:]
-	} else { // a chance takes all rides to be known, so fewer seeds are fewer cases
+	} else { // a chance needs all rides, so fewer seeds mean fewer cases
 		cases = cases[:batch.Size(len(cases), len(cases))]
 	}
 	for _, c := range cases {
@@ -204,8 +204,8 @@ func TestPlannedTimes(t *testing.T) {
 	}
 }
 
-// TestPlannedPower does the same for pulls: curves of rides with an engine as
-// it is are compared with those of rides with one that gives more.
+// TestPlannedPower does the same for pulls: curves of rides with an unchanged
+// engine are compared with those of rides with a stronger one.
 func TestPlannedPower(t *testing.T) {
 	if !testing.Short() {
 		t.Parallel()
@@ -251,8 +251,8 @@ func TestPlannedPower(t *testing.T) {
 	}
 }
 
-// pulled is the power curve of a ride of pulls in fourth gear, nil where none
-// came out.
+// pulled is the power curve of a ride of pulls in fourth gear, nil if there is
+// none.
 func pulled(t *testing.T, pairs int, wind, more float64, seed uint64) *power.Curve {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Wind.SD = wind

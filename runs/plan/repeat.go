@@ -12,11 +12,11 @@ import (
 // repeat is one repeat of a push: a launch, a roll-on, or a pair of opposite
 // pulls. Standard deviations are in the unit of the question.
 type repeat struct {
-	phone   float64 // what phone and receiver leave; in pulls gusts as well
-	rider   float64 // what rider and bike leave
+	phone   float64 // from phone and receiver; in pulls also from gusts
+	rider   float64 // from rider and bike
 	gusts   float64
-	wind    float64 // what the pair's wind does, one way on the way out, the other way back
-	slope   float64 // what the slope does, likewise
+	wind    float64 // from the pair's wind, with opposite signs out and back
+	slope   float64 // from the slope, likewise
 	road    float64 // m, with the way to get up to speed and to stop
 	up      float64 // m, of it
 	stop    float64 // m, of it
@@ -74,7 +74,7 @@ func (p push) weather(r *repeat) error {
 		return p.took(hard) - base
 	}
 	l := p.c.Load
-	const breath = 1.0 // m/s of wind that the response is tried with
+	const breath = 1.0 // m/s of wind to calculate the response
 	var response []float64
 	var wind float64
 	for at := 0.0; at < float64(len(calm.v))*pushStep; at += slot {

@@ -19,14 +19,14 @@ import (
 type abba struct {
 	pairs  int                     // for each setup
 	wind   float64                 // sd of a pair's mean wind, m/s
-	change float64                 // B's CdA is so much more, relative
+	change float64                 // increase of B's CdA, relative
 	rough  float64                 // sd of the slope per 150 m
 	from   float64                 // m/s
-	gusts  float64                 // m/s; 0: as roadload expects them of the wind
-	road   func(x float64) float64 // the same in every test; nil: rough draws one for each
+	gusts  float64                 // m/s; 0: as expected by roadload for the wind
+	road   func(x float64) float64 // the same in every test; nil: drawn from rough for each
 }
 
-// ride draws the test: blocks in the planned order, on one road.
+// ride simulates the test: blocks in the planned order, on one road.
 func (a abba) ride(rng *rand.Rand) []roadload.Run {
 	road := a.road
 	if road == nil && a.rough > 0 {
@@ -60,7 +60,7 @@ func (a abba) ride(rng *rand.Rand) []roadload.Run {
 	return out
 }
 
-// outcome is what one test gave.
+// outcome is the result of one test.
 type outcome struct {
 	delta measure.Value // of CdA, relative
 	dof   float64
@@ -68,7 +68,7 @@ type outcome struct {
 	half  float64 // of the interval, relative
 }
 
-// many rides the test with seeds from 0 and judges each.
+// many simulates the test with seeds from 0 and judges each.
 func (a abba) many(t *testing.T, seeds int) []outcome {
 	t.Helper()
 	out := make([]outcome, seeds)
@@ -128,20 +128,21 @@ func seeds(t *testing.T, full int) int {
 
 const fast = 110 / 3.6
 
-// TestABBA holds how often a difference is called: rarely where there is none,
-// and mostly where there is one of the size that a rider cares about.
+// TestABBA checks how often a difference is called: rarely if there is none,
+// and mostly if there is one that matters to a rider.
 func TestABBA(t *testing.T) {
 	tests := []struct {
 		name      string
 		a         abba
 		low, high float64
-		short     float64 // a floor below low that is held at present, the shortfall named; 0: none
+		short     float64 // a lower limit met at present, for a known shortfall; 0: none
 	}{
 		{"none, 1.5 m/s", abba{pairs: 4, wind: 1.5, from: fast}, 0.03, 0.07, 0},
 		{"6.4 %, 1.5 m/s", abba{pairs: 4, wind: 1.5, change: 0.064, from: fast}, 0.75, 1, 0},
-		// In calm air what is assumed of tyres, posture and cross-wind widens the
-		// difference by a seventh: seen in 73 % of 200, where 75 % are asked for and the
-		// noise alone gave 78 to 80 %. The plan counts that in (TestPlannedChance).
+		// In calm air the assumptions about tyres, posture and cross-wind widen the
+		// interval of the difference by a seventh: it is seen in 73 % of 200, instead of
+		// the required 75 %; noise alone gave 78 to 80 %. The plan takes that into
+		// account (TestPlannedChance).
 		{"2.5 %, calm", abba{pairs: 4, wind: 0.5, change: 0.025, from: fast}, 0.75, 1, 0.65},
 	}
 	for _, tt := range tests {
@@ -165,8 +166,8 @@ func TestABBA(t *testing.T) {
 	}
 }
 
-// TestRoughRoadCancels checks that a road common to all runs costs the
-// difference little.
+// TestRoughRoadCancels checks that a road common to all runs has little effect
+// on the difference.
 func TestRoughRoadCancels(t *testing.T) {
 	n := seeds(t, batch.Size(120, 6))
 	smooth := abba{pairs: 4, wind: 1.5, from: fast}
@@ -180,8 +181,8 @@ func TestRoughRoadCancels(t *testing.T) {
 	}
 }
 
-// TestPlannedChance holds the chance that a plan promises to what simulated
-// tests give, over a grid of plans.
+// TestPlannedChance compares the planned chance with simulated tests, over a
+// grid of plans.
 func TestPlannedChance(t *testing.T) {
 	n := seeds(t, 120)
 	load := effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
