@@ -77,7 +77,7 @@ func englishCompare() Compare {
 		How2:      "Ride A, B, B, A rather than A, A, B, B. Wind and tyres drift.",
 		How3:      "Six pairs for each setup within an hour or so: three with the one, six with the other, three with the first.",
 		How4:      "Name the setup when you stand: “Other setup now”.",
-		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "the difference itself",
+		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "absolute",
 		MoreBy: "%s %% more", LessBy: "%s %% less", MoreDrag: "%s %% more drag", LessDrag: "%s %% less drag",
 		MorePower: "%s %% more power", LessPower: "%s %% less power",
 		NoneMatters: "No difference that matters", NotClear: "Not clear yet", NeverClear: "Not clear",

@@ -77,7 +77,7 @@ func germanCompare() Compare {
 		How2:      "A, B, B, A fahren statt A, A, B, B. Wind und Reifen ändern sich.",
 		How3:      "Sechs Paare je Aufbau in etwa einer Stunde: drei mit dem einen, sechs mit dem anderen, drei mit dem ersten.",
 		How4:      "Den Aufbau im Stand nennen: „Ab jetzt anderer Aufbau“.",
-		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s", Delta: "der Unterschied selbst",
+		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s", Delta: "absolut",
 		MoreBy: "%s %% mehr", LessBy: "%s %% weniger", MoreDrag: "%s %% mehr Luftwiderstand", LessDrag: "%s %% weniger Luftwiderstand",
 		MorePower: "%s %% mehr Leistung", LessPower: "%s %% weniger Leistung",
 		NoneMatters: "Kein Unterschied, der zählt", NotClear: "Noch unklar", NeverClear: "Unklar",

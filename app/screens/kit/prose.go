@@ -106,12 +106,34 @@ func (p *Prose) wrap(width float32) []string {
 	return p.lines
 }
 
-// together keeps ± and a percent sign with their numbers, and a unit of several
-// words in one line.
+// units are those that stay on the line of their number.
+const units = " kW hp PS N lbf kg lb m ft Fuß km mi s min h m² ft² km/h mph °C °F hPa rpm 1/min l/100 "
+
+// together keeps ±, percent signs and units on the line of their numbers.
 func together(s string) string {
-	return strings.NewReplacer(" ± ", "\u00a0±\u00a0", "± ", "±\u00a0", " %", "\u00a0%",
-		"/100 km", "/100\u00a0km", "1 ft", "1\u00a0ft", "1 Fuß", "1\u00a0Fuß").Replace(s)
+	s = strings.NewReplacer(" ± ", "\u00a0±\u00a0", "± ", "±\u00a0", " %", "\u00a0%", "/100 km", "/100\u00a0km").Replace(s)
+	var b strings.Builder
+	for i, word := range strings.Split(s, " ") {
+		if i > 0 {
+			b.WriteString(between(b.String(), word))
+		}
+		b.WriteString(word)
+	}
+	return b.String()
 }
+
+// between is the space after a text and before a word: one that breaks no line
+// after a number and before its unit.
+func between(before, word string) string {
+	unit, _, _ := strings.Cut(word, "\u00a0")
+	unit = strings.TrimRight(unit, ".,;:)")
+	if unit != "" && endsInDigit(before) && strings.Contains(units, " "+unit+" ") {
+		return "\u00a0"
+	}
+	return " "
+}
+
+func endsInDigit(s string) bool { return s != "" && '0' <= s[len(s)-1] && s[len(s)-1] <= '9' }
 
 // broke breaks the text, between words where that is possible.
 func (p *Prose) broke(width float32) []string {
