@@ -14,6 +14,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { tmpdir } from "node:os";
 import { launch, profile } from "./chrome.mjs";
+import { store } from "./kept.mjs";
 import { app, back, desk, drag, picture, scrollTo, see, things, touch } from "./phone.mjs";
 
 const SCREEN = { width: 360, height: 640, deviceScaleFactor: 2, mobile: true };
@@ -50,31 +51,6 @@ function kept() {
   }
   rmSync(folder, { recursive: true });
   return files;
-}
-
-// store puts files where the app keeps its own (sensors/device/web/keeping.js),
-// from a page of the origin that is not the app.
-async function store(protocol, origin, files) {
-  await protocol.send("Page.enable");
-  const loaded = new Promise((done) => protocol.once("Page.loadEventFired", done));
-  await protocol.send("Page.navigate", { url: `${origin}/no-such-page` });
-  await loaded;
-  const { exceptionDetails } = await protocol.send("Runtime.evaluate", { awaitPromise: true, expression: `new Promise((done, fail) => {
-    const request = indexedDB.open("stillair", 1);
-    request.onupgradeneeded = () => { request.result.createObjectStore("files", { keyPath: "name" }); request.result.createObjectStore("parts"); };
-    request.onerror = fail;
-    request.onsuccess = () => {
-      const tx = request.result.transaction(["files", "parts"], "readwrite");
-      for (const [name, text] of Object.entries(${JSON.stringify(files)})) {
-        const bytes = new TextEncoder().encode(text);
-        tx.objectStore("files").put({ name, size: bytes.length, modified: Date.now() });
-        tx.objectStore("parts").put(bytes, [name, 0]);
-      }
-      tx.onerror = fail;
-      tx.oncomplete = () => { request.result.close(); done(); };
-    };
-  })` });
-  if (exceptionDetails) throw new Error(exceptionDetails.text);
 }
 
 // seconds since the program was last tapped or opened, without the driver's.

@@ -19,11 +19,16 @@ globalThis.stillairReturning = (() => {
     at -= by;
     if (moving) moving = false;
     else {
-      if (!held) want = at; // until the program says where it is
+      // Until the program says where it is. It knows no way forward, which settle undoes.
+      if (!held && by > 0) want = at;
       for (let n = 0; n < by; n++) back();
     }
     settle();
   });
+
+  // The toolkit takes every key for itself and would leave the browser none to go back by.
+  const ways = (e) => ((e.altKey || e.metaKey) && /^Arrow(Left|Right)$/.test(e.key)) || /^Browser(Back|Forward)$/.test(e.key);
+  for (const kind of ["keydown", "keyup"]) addEventListener(kind, (e) => { if (ways(e)) e.stopImmediatePropagation(); }, true);
 
   const ask = (e) => e.preventDefault();
 
