@@ -15,10 +15,10 @@ import (
 )
 
 // powerBound is the Cramér-Rao bound of the power at a speed, W: the band of a
-// curve through the true motion, with the least covariance that a smoother can
-// reach, the least uncertainty of road load, and the true sizes of all errors.
-// The motion is that of the stretches that were found to be pulls: how well the
-// moments are known at which the throttle moves is not in it.
+// curve through the true motion, with the smallest possible covariance of a
+// smoother, the smallest uncertainty of road load, and the true sizes of all
+// errors. The motion is that of the detected pulls: the uncertainty of the
+// times at which the throttle moves is not included.
 func powerBound(t *testing.T, sc sim.Scenario, ride *sim.Ride, result *Result, speed float64) float64 {
 	track := knownTrack(sc, ride)
 	load := loadBound(t, sc, ride)
@@ -41,8 +41,8 @@ func powerBound(t *testing.T, sc sim.Scenario, ride *sim.Ride, result *Result, s
 	return c.At(speed).SE
 }
 
-// knownTrack is the true motion with the least covariance. The engine's lines
-// are left out: someone who knew them could separate them from the motion.
+// knownTrack is the true motion with the smallest covariance. The engine's
+// orders are left out: if known, they could be separated from the motion.
 func knownTrack(sc sim.Scenario, ride *sim.Ride) *fusion.Track {
 	k := fusion.Known{WhiteSD: sc.Receiver.WhiteSD, DriftSD: sc.Receiver.CorrSD, DriftTime: sc.Receiver.CorrTau,
 		BiasWalk: 2 * sc.Phone.Accel.DriftSD * sc.Phone.Accel.DriftSD / sc.Phone.Accel.DriftTau}
@@ -61,8 +61,8 @@ func knownTrack(sc sim.Scenario, ride *sim.Ride) *fusion.Track {
 	return fusion.Bound(k)
 }
 
-// loadBound is the least covariance of the road load from the ride's
-// coast-downs.
+// loadBound is the smallest possible covariance of the road load from the
+// ride's coast-downs.
 func loadBound(t *testing.T, sc sim.Scenario, ride *sim.Ride) *mat.SymDense {
 	opts := roadload.DefaultOptions(sc.Wind.SD)
 	opts.Slope.SE, opts.Gravity = 0, sc.Road.Gravity

@@ -17,12 +17,12 @@ import (
 // PowerCurve is the power at the road of one setup in one gear.
 type PowerCurve struct {
 	Setup      string
-	Gear       string  // as ride.json names it; empty: not known
+	Gear       string  // its name in ride.json; empty: not known
 	RPMPerMPS  float64 // of that gear; NaN: not known
 	RevsFrom   RevsFrom
 	Curve      *power.Curve
 	Correction float64           // factor of SAE J1349 from the day's air to standard air; not applied to Curve
-	Notes      []finding.Finding // what a reader should know
+	Notes      []finding.Finding // notes for the reader
 }
 
 // RPM is the engine speed at each speed of the curve, 1/min; nil where the

@@ -9,11 +9,10 @@ import (
 	"stillair/sensors/sim"
 )
 
-// TestGearOfPulls rides an invented bike's pulls there and back in the fourth
-// gear and holds what is found of the gear, whatever the rider entered: right, or
-// nothing.
+// TestGearOfPulls simulates pulls there and back in fourth gear and checks the
+// gear found, for any entries of the rider: the right one, or none.
 func TestGearOfPulls(t *testing.T) {
-	const fourth = 193.0 // 1/min for each m/s of the invented naked bike
+	const fourth = 193.0 // 1/min per m/s of the invented naked bike
 	tests := []struct {
 		name  string
 		gears bool
@@ -56,7 +55,7 @@ func TestGearOfPulls(t *testing.T) {
 	}
 }
 
-// TestPullsThatBelongTogether holds which pulls share a curve.
+// TestPullsThatBelongTogether checks which pulls share a curve.
 func TestPullsThatBelongTogether(t *testing.T) {
 	pull := func(ratio, watts, from, to float64) gearedPull {
 		d := driven(watts, from, to, math.NaN())

@@ -21,10 +21,10 @@ const (
 	clearlySea   = 3.0    // log of the likelihood ratio, 20 to 1: the pressure is reduced, and is corrected
 	perhapsSea   = 0.0    // even: the rider is asked
 	enteredSD    = 150.0  // Pa
-	reducedSD    = 400.0  // Pa, of one that was reduced by rules that are not known and altitudes of a phone
+	reducedSD    = 400.0  // Pa, of one that was reduced by unknown rules with altitudes of a phone
 	byAltitudeSD = 1200.0 // Pa, of one from the altitude alone
 	barometerSD  = 150.0  // Pa
-	apartPa      = 500.0  // Pa between what was entered and the barometer, from which the latter counts
+	apartPa      = 500.0  // Pa between the entered pressure and the barometer, from which the latter is used
 )
 
 // settlePressure uses the entered air pressure if it fits the place, else the

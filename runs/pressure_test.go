@@ -9,8 +9,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// TestSeaLevelPressure enters the pressure of the weather report, and then that
-// of the place, on days of different weather.
+// TestSeaLevelPressure enters the pressure of the weather report, and then the
+// local pressure, on days with different weather.
 func TestSeaLevelPressure(t *testing.T) {
 	const days = 300
 	for _, alt := range []float64{0, 100, 300, 500, 1000, 1500} {
@@ -32,7 +32,7 @@ func TestSeaLevelPressure(t *testing.T) {
 	}
 }
 
-// asked is 1 where the pressure is corrected or asked about.
+// asked is 1 if the pressure is corrected or questioned.
 func asked(pa, alt float64) int {
 	c := conditions{ride: sensors.UnknownRide()}
 	c.ride.Air.Pressure = pa
@@ -45,8 +45,8 @@ func asked(pa, alt float64) int {
 	return 0
 }
 
-// TestSeaLevelAt1500 corrects it: 1013.25 hPa there is 845.6 hPa (ISO 2533, from
-// memory).
+// TestSeaLevelAt1500 checks the correction: 1013.25 hPa there is 845.6 hPa (ISO
+// 2533, from memory).
 func TestSeaLevelAt1500(t *testing.T) {
 	c := conditions{ride: sensors.UnknownRide()}
 	got := c.enteredPressure(101325, 1500)

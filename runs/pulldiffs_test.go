@@ -21,7 +21,7 @@ func calmPulls(b sim.Bike, pairs int) sim.Scenario {
 // split is six pairs of pulls of one ride in two curves of three pairs each.
 type split struct{ a, b *power.Curve }
 
-// splits makes the curves of the ten ways to part a ride of six pairs.
+// splits makes the curves of the ten ways to split a ride of six pairs.
 func splits(t *testing.T, seed uint64) []split {
 	ride, result := rideAndResult(t, calmPulls(sim.Naked(), 6), seed)
 	if ride == nil {
@@ -69,9 +69,9 @@ func (d *differences) add(t *testing.T, a, b *power.Curve) {
 }
 
 // TestPowerDifferenceOfWholeRides compares, from the log, three pairs of pulls
-// with three pairs on calm days. Of one ride all ten ways to part six pairs are
-// taken: their differences are then as large as the scatter of the pairs says,
-// exactly, unless the curves of three pairs rely on each other.
+// with three pairs on calm days. For one ride all ten ways to split six pairs
+// are used: their differences then agree exactly with the scatter of the pairs,
+// unless the curves of three pairs depend on each other.
 func TestPowerDifferenceOfWholeRides(t *testing.T) {
 	t.Parallel()
 	rides := batch.All(20, 2)
@@ -106,7 +106,7 @@ func TestPowerDifferenceOfWholeRides(t *testing.T) {
 	t.Run("4 % more engine", func(t *testing.T) { moreEngine(t, equal[:len(equal)/2]) })
 }
 
-// equal holds how often curves of one engine were called different.
+// equal checks how often curves of the same engine were called different.
 func (d *differences) equal(t *testing.T, low, high float64) {
 	share := d.shown / d.n
 	t.Logf("%.0f comparisons: false alarm in %.1f %%, variance %.2f of what was said", d.n, 100*share, d.square/d.said)
@@ -115,8 +115,8 @@ func (d *differences) equal(t *testing.T, low, high float64) {
 	}
 }
 
-// moreEngine compares with rides whose engine gives 4 % more, and wants that to
-// be seen in nine of ten.
+// moreEngine compares with rides whose engine has 4 % more power, which must be
+// seen in nine of ten.
 func moreEngine(t *testing.T, equal [][]split) {
 	b := sim.Naked()
 	for k := range b.Engine.Torque {

@@ -24,15 +24,15 @@ func pullRide(b sim.Bike, seed int) sim.Scenario {
 	return sc
 }
 
-// spreadOut turns seeds into normal numbers whose fractions of a turn are
-// spread evenly (the golden ratio's multiples), so that few seeds already have
-// the spread of many.
+// spreadOut converts seeds to quasi-random normal numbers (from multiples of
+// the golden ratio modulo 1), so that a few seeds already have the spread of
+// many.
 func spreadOut(seed int) float64 {
 	_, part := math.Modf(float64(seed+1) * (math.Sqrt(5) - 1) / 2)
 	return math.Sqrt2 * math.Erfinv(2*part-1)
 }
 
-// pullTally is how the power of many rides came out, errors relative.
+// pullTally collects the errors of the power of many rides, relative.
 type pullTally struct {
 	sync.Mutex
 	rides, curves int
@@ -41,7 +41,7 @@ type pullTally struct {
 	topHeld       []float64 // 1 where the peak is within its band
 }
 
-// add takes in one ride.
+// add adds one ride.
 func (p *pullTally) add(t *testing.T, b sim.Bike, seed int) {
 	sc := pullRide(b, seed)
 	ride, result := rideAndResult(t, sc, uint64(seed)+100)
@@ -63,10 +63,10 @@ func (p *pullTally) add(t *testing.T, b sim.Bike, seed int) {
 	}
 	p.held = append(p.held, held)
 	_, top, _ := c.Peak()
-	highest := slices.MaxFunc(truth, cmp.Compare[float64]) // which puts NaN below all
+	highest := slices.MaxFunc(truth, cmp.Compare[float64]) // which orders NaN below everything
 	p.peaks = append(p.peaks, top.X/highest-1)
 	p.topHeld = append(p.topHeld, one(math.Abs(top.X-highest) < 1.96*top.SE))
-	const bounded = 3 // rides for which the bound is worked out: it hardly varies
+	const bounded = 3 // rides for which the bound is calculated, since it hardly varies
 	if seed < bounded {
 		v := c.Speed[slices.Index(truth, highest)]
 		p.bounds = append(p.bounds, powerBound(t, sc, ride, result, v)/highest)
@@ -84,7 +84,7 @@ func truePower(truth *sim.Truth, speeds []float64) []float64 {
 		for _, d := range truth.Of(sim.KindPull) {
 			t := truth.TimeAtSpeed(d.Start, v)
 			if !(t <= d.End) {
-				continue // another pull went further, or the smoothed speed may end a touch above the true one
+				continue // another pull went further, or the smoothed speed ends slightly above the true one
 			}
 			out[i] += m[int(math.Round((t-m[0].T)/step))].Drive * v
 			n++
@@ -94,12 +94,11 @@ func truePower(truth *sim.Truth, speeds []float64) []float64 {
 	return out
 }
 
-// TestPowerOfWholeRides goes the whole way from the log of a phone with 1 Hz
-// fixes, 100 Hz motion, engine and road shaking it, to the power curve, in a
-// wind of 1.5 m/s. Where wind, gusts, mass and road load alone leave less than
-// 2 % in the peak it has to be within that; where the Cramér-Rao bound is above,
-// as on the bike whose pull lasts nine seconds and ends at its peak, within 1.1
-// times the bound.
+// TestPowerOfWholeRides covers the whole path from the log of a phone with 1 Hz
+// fixes and 100 Hz motion, with vibration from engine and road, to the power
+// curve, in a wind of 1.5 m/s. If the Cramér-Rao bound of the peak is below 2 %
+// the error has to be within 2 %; if it is above, as for the bike whose pull
+// lasts nine seconds and ends at its peak, within 1.1 times the bound.
 func TestPowerOfWholeRides(t *testing.T) {
 	t.Parallel()
 	bikes := sim.Bikes()
@@ -127,7 +126,7 @@ func (p *pullTally) judge(t *testing.T, name string) {
 	if testing.Short() {
 		return
 	}
-	const enough = 20 // rides: of fewer the mean errs by more than that by chance, where one of them errs by the bound
+	const enough = 20 // rides: with fewer the mean would exceed that by chance
 	if p.rides >= enough && math.Abs(bias) > 0.01 {
 		t.Errorf("%s: peak bias %.2f %%", name, 100*bias)
 	}
@@ -136,8 +135,8 @@ func (p *pullTally) judge(t *testing.T, name string) {
 	}
 }
 
-// judgeBands holds the peak's bias and what bands hold over all bikes, for which
-// the rides of one are too few.
+// judgeBands checks the peak's bias and the coverage of bands over all bikes,
+// since the rides of one are too few.
 func (p *pullTally) judgeBands(t *testing.T) {
 	bias, _ := meanAndSD(p.peaks)
 	held, _ := meanAndSD(p.held)

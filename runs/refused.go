@@ -69,7 +69,7 @@ func sameTrack(a, b *fusion.Track) bool {
 		}
 		fastest = math.Max(fastest, a.V[ka])
 	}
-	return fastest > sameSpeed // standing, all recordings are alike
+	return fastest > sameSpeed // at a standstill all recordings are alike
 }
 
 // behind is the first sample, from i on, at least since seconds after the

@@ -10,7 +10,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// swung is an invented track of 300 s that is never twice as fast as before.
+// swung is an invented track of 300 s without repetition of its speeds.
 func swung(clock, faster, noise float64) *fusion.Track {
 	t := &fusion.Track{}
 	for i := range 6000 {
@@ -21,7 +21,7 @@ func swung(clock, faster, noise float64) *fusion.Track {
 	return t
 }
 
-// TestRefusals holds what Across refuses, and that it compares the rest.
+// TestRefusals checks what Across refuses, and that it compares the rest.
 func TestRefusals(t *testing.T) {
 	t.Parallel()
 	ride := func(bike string, track *fusion.Track) *Result {

@@ -8,8 +8,8 @@ import (
 	"stillair/sensors/finding"
 )
 
-// leaving makes a result whose pairs leave residuals of a shape: out and back
-// give them by the share of the way from the highest speed to the lowest.
+// leaving makes a result whose pairs have residuals of a given shape: out and
+// back are functions of the position between the highest speed and the lowest.
 func leaving(seed uint64, pairs int, out, back func(share float64) float64) *Result {
 	rng := rand.New(rand.NewPCG(seed, 7))
 	e := &roadload.Estimate{}
@@ -33,8 +33,9 @@ func leaving(seed uint64, pairs int, out, back func(share float64) float64) *Res
 	return &Result{Estimate: e}
 }
 
-// TestResidualsSeparated leaves residuals of known shape: what the directions
-// have opposite is put down to road and wind, what they have alike to the model.
+// TestResidualsSeparated uses residuals of known shape: parts with opposite
+// signs in the two directions are attributed to road and wind, common parts to
+// the model.
 func TestResidualsSeparated(t *testing.T) {
 	none := func(float64) float64 { return 0 }
 	wave := func(s float64) float64 { return 0.5 * (s - 0.5) }
@@ -58,8 +59,8 @@ func TestResidualsSeparated(t *testing.T) {
 	}
 }
 
-// TestResidualsByLuck counts how often wandering errors alone pass for
-// something that pairs share: the test is one of 5 % over all.
+// TestResidualsByLuck counts how often correlated errors alone are taken for a
+// common residual: the significance level is 5 % in total.
 func TestResidualsByLuck(t *testing.T) {
 	none := func(float64) float64 { return 0 }
 	const tests = 400

@@ -31,14 +31,14 @@ type Run struct {
 	Start, End float64 // s on the log's clock
 	FromMPS    float64 // speed at Start, m/s
 	ToMPS      float64 // speed at End, m/s
-	BearingDeg float64 // degrees clockwise from north; NaN where unknown
+	BearingDeg float64 // degrees clockwise from north; NaN if unknown
 	Setup      string
 	Reasons    []finding.Finding // empty: accepted
-	Cautions   []finding.Finding // accepted, but worth saying
+	Cautions   []finding.Finding // remarks about accepted runs
 	Marks      []Mark
 	Pair       int       // coast-downs: number of the pair of opposite runs, from 1; 0: none
 	Curve      *Curve    // coast-downs that a fit used; nil otherwise
-	Air        air.State // coast-downs: where and when it was ridden
+	Air        air.State // coast-downs: at its place and time
 	Revs       *Revs     // accepted pulls: what is known of the engine speed; nil otherwise
 }
 
@@ -83,20 +83,20 @@ type RoadLoad struct {
 
 	Density float64           // air density, kg/m³
 	A       Value             // constant force at the standard's reference conditions, N
-	CrrAt20 Value             // rolling resistance as tyres have it in air of 20 °C, for comparing days
+	CrrAt20 Value             // rolling resistance corrected to air of 20 °C, to compare days
 	AAt20   Value             // A likewise, N
 	C       Value             // force per speed squared at the same, N/(m/s)²
-	Budget  []roadload.Part   // what the standard uncertainty of CdA is made of, m²
-	Limits  []Limit           // what limits the certainty of CdA, the most first
-	Notes   []finding.Finding // what a reader of the figure should know
+	Budget  []roadload.Part   // components of the standard uncertainty of CdA, m²
+	Limits  []Limit           // causes of the uncertainty of CdA, largest first
+	Notes   []finding.Finding // notes about the figure
 
 	// Stepwise is the road load from Δv/Δt in intervals of 10 km/h, as in the
 	// regulations: biased by wind and with too narrow intervals, for comparison
 	// with figures made that way; nil if impossible.
 	Stepwise *roadload.Load
 
-	fit     *roadload.Estimate // that made it; nil: none did
-	setup   int                // its place there
+	fit     *roadload.Estimate // the fit that made it; nil: none
+	setup   int                // its index there
 	vehicle roadload.Vehicle
 }
 
@@ -128,20 +128,20 @@ func (r *Result) Weighed(setup string) bool { return r.weighed[setup] }
 // Result is everything computed from one ride.
 type Result struct {
 	Track     *fusion.Track
-	Ride      sensors.Ride // as entered, with the defaults in place of what was not
+	Ride      sensors.Ride // as entered, with defaults for missing values
 	Defaults  []string     // names of ride.json's fields whose default was used
 	Runs      []Run
-	Passes    []Pass             // flying passes, beside the runs and in order of time
+	Passes    []Pass             // flying passes, in addition to the runs and in order of time
 	RoadLoads []RoadLoad         // one for each setup with pairs, in order of time
-	Estimate  *roadload.Estimate // what is behind RoadLoads, setup by setup; nil where there are none
+	Estimate  *roadload.Estimate // the fit behind RoadLoads; nil if there are none
 	Warnings  []finding.Finding  // about the ride as a whole
-	Notes     []sensors.Note     // what the reader of the log left out or corrected
+	Notes     []sensors.Note     // notes of the log's reader about omissions and corrections
 	Powers    []PowerCurve       // power at the road, by setup and gear
-	Compared  []Comparison       // every two setups that have something in common
-	Gravity   float64            // where the ride was, m/s²
+	Compared  []Comparison       // every two comparable setups
+	Gravity   float64            // at the place of the ride, m/s²
 	Air       air.State          // of the ride, entered, measured or assumed
 
 	weighed map[string]bool // setups whose mass was entered
-	coasts  *coastData      // what Estimate was fitted to, for fitting rides together
-	pushes  []drive         // the different pushes behind its runs, for telling gears apart
+	coasts  *coastData      // input of Estimate, for joint fits of several rides
+	pushes  []drive         // the distinct pushes of its runs, to distinguish gears
 }

@@ -10,8 +10,8 @@ import (
 	"stillair/runs/power"
 )
 
-// steadyPulls is two pulls, there and back, at 2 m/s² from 15 to 35 m/s, seen by
-// sensors that hardly err.
+// steadyPulls are two pulls, there and back, at 2 m/s² from 15 to 35 m/s,
+// recorded by almost perfect sensors.
 func steadyPulls() (*fusion.Track, []power.Stretch) {
 	k := fusion.Known{WhiteSD: 1e-3, DriftSD: 1e-4, DriftTime: 4}
 	var pulls []power.Stretch
@@ -33,9 +33,9 @@ func steadyPulls() (*fusion.Track, []power.Stretch) {
 	return fusion.Bound(k), pulls
 }
 
-// TestBoundOfWind is worked by hand: where nothing but the mean wind w is
-// unknown, one pull leaves P wrong by the force that w adds to the drag times
-// the speed, ρ·CdA·v²·w, and a pull each way takes it out.
+// TestBoundOfWind compares with a calculation by hand: if only the mean wind w
+// is unknown, the error of P from one pull is the additional drag times the
+// speed, ρ·CdA·v²·w, and pulls in both directions cancel it.
 func TestBoundOfWind(t *testing.T) {
 	track, pulls := steadyPulls()
 	bike := power.Bike{RotatingMass: 12, Load: effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.81}}

@@ -89,7 +89,7 @@ func (d *Difference) mean(a, b *Curve, ia, ib int, repeated bool) {
 	base := meanOf(a.Power[ia : ia+n])
 	d.Mean.X = meanOf(d.Power) / base
 	for _, p := range d.Power {
-		d.BandSE += p.SE / float64(n) / base // neighbouring points hang together over much of a pull
+		d.BandSE += p.SE / float64(n) / base // neighbouring points are correlated over much of a pull
 	}
 	if !repeated {
 		d.Mean.SE, d.DoF = d.BandSE, math.Inf(1)

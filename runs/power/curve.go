@@ -17,14 +17,14 @@ type Curve struct {
 	Power     []measure.Value // W, still air, level road
 	Pulls     []int           // IDs
 	Bandwidth float64         // Hz, −3 dB, in the middle of the pulls
-	BothWays  bool            // false: wind and slope do not cancel, and the band is wide with them
+	BothWays  bool            // false: wind and slope do not cancel, and widen the band
 
-	own   *mat.SymDense // covariance that no other setup shares, W²
+	own   *mat.SymDense // covariance not shared with other setups, W²
 	mass  []float64     // effect of one standard uncertainty of mass, W
 	load  [2][]float64  // effects of the two independent parts of road load's uncertainty, W
 	bike  Bike
-	pairs [][]float64 // power by each pair of opposite pulls alone, W; none where there is only one
-	both  [2]float64  // the speeds that all pulls of the pairs went through, m/s
+	pairs [][]float64 // power from each pair of opposite pulls alone, W; none if there is only one
+	both  [2]float64  // the range of speeds common to all pulls of the pairs, m/s
 }
 
 // gridStep is the distance of the curve's points, m/s.

@@ -11,10 +11,10 @@ type fit struct {
 	layout
 	motions []*motion
 	day     Day
-	bend    float64 // strength of the bending, natural logarithm
-	kicks   float64 // strength of the noise beyond what the smoother knows of, (m/s)²/s
+	bend    float64 // scale of the curvature, natural logarithm
+	kicks   float64 // strength of the noise in excess of the smoother's, (m/s)²/s
 
-	misfit float64       // χ² of the pulls and of what is known beforehand
+	misfit float64       // χ² of the pulls and the priors
 	mean   *mat.VecDense // of the unknowns
 	chol   mat.Cholesky  // of their precision
 }
@@ -73,7 +73,7 @@ func (f *fit) prior() (*mat.SymDense, *mat.VecDense) {
 	h := f.humpAt()
 	precision.SetSym(h, h, 1/square(humpSD))
 	pull.SetVec(h, humpMean/square(humpSD))
-	const calmest, flattest = 1e-3, 1e-6 // m/s and 1: none at all would divide by zero
+	const calmest, flattest = 1e-3, 1e-6 // m/s and 1: to avoid a division by zero
 	for pair := range f.pairs {
 		w := f.windAt(pair)
 		precision.SetSym(w, w, 1/square(math.Max(f.day.WindSD, calmest)))

@@ -12,9 +12,9 @@ import (
 // given an approximate speed for the position on the curve.
 type motion struct {
 	x    *mat.Dense    // rows: points; columns: as in layout
-	y    *mat.VecDense // speed, and what the road load took from it
-	load []float64     // that share of y, m/s
-	gust *mat.SymDense // covariance of the speed that gusts made, m²/s²
+	y    *mat.VecDense // speed, plus the loss by road load
+	load []float64     // that loss, m/s
+	gust *mat.SymDense // covariance of the speed due to gusts, m²/s²
 	chol mat.Cholesky  // of gust and the smoother's covariance
 
 	info *mat.SymDense // xᵀ·V⁻¹·x
@@ -109,7 +109,7 @@ func gusts(t, v []float64, bike Bike, day Day) *mat.SymDense {
 // weigh computes the information of the pull, with a covariance that includes
 // gusts and a random walk of strength kicks in (m/s)²/s.
 func (m *motion) weigh(p Pull, kicks float64) error {
-	const least = 1e-6 // m²/s² that keep nearly equal neighbours apart
+	const least = 1e-6 // m²/s² added, since neighbours are nearly equal
 	n, size := m.x.Dims()
 	v := mat.NewSymDense(n, nil)
 	v.AddSym(m.gust, p.Cov)

@@ -20,9 +20,9 @@ func seeds(t *testing.T, full int) int {
 	return full
 }
 
-// TestPeakAndBand holds one pull each way in wind, gusts and slope, with mass
-// known to 1 %: peak within 1 % in the mean, 2 % in spread, and a band that
-// holds what it says along the curve.
+// TestPeakAndBand checks one pull each way in wind, gusts and slope, with mass
+// known to 1 %: the peak is within 1 % in the mean, 2 % in spread, and the band
+// has its nominal coverage along the curve.
 func TestPeakAndBand(t *testing.T) {
 	n := seeds(t, 300)
 	bike := naked()
@@ -62,9 +62,8 @@ func TestPeakAndBand(t *testing.T) {
 	}
 }
 
-// TestSeesDifference holds how often 4 % of power is seen with three pulls
-// each way for each setup on a calm day, and how often nothing is called
-// something.
+// TestSeesDifference checks how often a difference of 4 % is seen with three
+// pulls each way for each setup on a calm day, and the rate of false alarms.
 func TestSeesDifference(t *testing.T) {
 	n := seeds(t, batch.Size(400, 400))
 	bike := naked()
@@ -110,7 +109,7 @@ func TestSeesDifference(t *testing.T) {
 	}
 }
 
-// exact returns a pull whose speed is known almost exactly.
+// exact returns a pull with almost exact speed.
 func exact(n int, dt float64, speed func(t float64) float64) Pull {
 	p := Pull{ID: 1, Dir: 1, Cov: mat.NewSymDense(n, nil)}
 	for i := range n {
@@ -156,8 +155,7 @@ func TestConstantForce(t *testing.T) {
 	}
 }
 
-// TestOneWayIsWide checks that a pull without its opposite says how little it
-// knows.
+// TestOneWayIsWide checks that a pull without an opposite one has a wide band.
 func TestOneWayIsWide(t *testing.T) {
 	r := newRig(naked(), breezy())
 	both := r.pair(1, 290, rand.New(rand.NewPCG(1, 1)))
@@ -176,8 +174,8 @@ func TestOneWayIsWide(t *testing.T) {
 	}
 }
 
-// TestUnion: a curve covers all that any pull went through, with a wider band
-// where one tells of it, and pulls with a gap between them make two.
+// TestUnion: a curve covers the speeds of all pulls, with a wider band where
+// there is only one pull, and pulls with a gap between them give two curves.
 func TestUnion(t *testing.T) {
 	r := newRig(naked(), breezy())
 	both := r.pair(1, 290, rand.New(rand.NewPCG(2, 1)))
@@ -202,8 +200,8 @@ func TestUnion(t *testing.T) {
 	}
 }
 
-// TestKicks: where the speed wanders more than its covariance says, the band
-// still holds what it says.
+// TestKicks: if the speed wanders more than its covariance says, the band still
+// has its nominal coverage.
 func TestKicks(t *testing.T) {
 	r := newRig(naked(), calm())
 	held, points := 0, 0

@@ -13,8 +13,8 @@ import (
 // covariance of V.
 type Pull struct {
 	ID   int
-	Dir  float64 // +1 or −1: which way along the road
-	Pair int     // pulls of one number are close in time and share wind and slope; 0: alone
+	Dir  float64 // +1 or −1: direction along the road
+	Pair int     // pulls with the same number are close in time and share wind and slope; 0: alone
 
 	T   []float64     // s, ascending
 	V   []float64     // smoothed speed, m/s

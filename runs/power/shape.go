@@ -23,7 +23,7 @@ const knotStep = 0.5
 // bends the other way.
 const (
 	humpMean, humpSD = -1.0, 2.0
-	humpGrowth       = 2.0 // the hump bends with this power of speed
+	humpGrowth       = 2.0 // the curvature of the hump grows with this power of speed
 )
 
 // The remaining curvature is white noise over speed. Prior mean and standard

@@ -25,7 +25,7 @@ func calm() Day   { return Day{WindSD: 0.5, GustSD: 0.2, GustTime: 5, GradeSD: 0
 // truePower is the smooth power of the invented engine at the road, W.
 func truePower(v float64) float64 { return 52e3 * (1 - square((v-34)/34)) }
 
-// rig makes pulls whose truth is known.
+// rig simulates pulls with known truth.
 type rig struct {
 	bike  Bike
 	day   Day
@@ -35,9 +35,9 @@ type rig struct {
 	root  mat.TriDense
 }
 
-// newRig prepares pulls of 9 s. Speed errors have the covariance that a
-// smoother leaves with fixes once a second (white 0.05 m/s, wandering 0.06 m/s
-// over 8 s) and an accelerometer that shakes by 6 m/s² rms at 100 Hz.
+// newRig prepares pulls of 9 s. Speed errors have the covariance of a smoother
+// with fixes once a second (white 0.05 m/s, correlated 0.06 m/s over 8 s) and
+// an accelerometer with vibration of 6 m/s² rms at 100 Hz.
 func newRig(bike Bike, day Day) *rig {
 	const dt, length, margin = 0.12, 9.0, 3.0
 	r := &rig{bike: bike, day: day, scale: 1}
@@ -89,7 +89,7 @@ func newRig(bike Bike, day Day) *rig {
 	return r
 }
 
-// pair draws one pull each way under one wind and slope.
+// pair draws one pull each way with the same wind and slope.
 func (r *rig) pair(id int, mass float64, rng *rand.Rand) []Pull {
 	wind, grade := r.day.WindSD*rng.NormFloat64(), r.day.GradeSD*rng.NormFloat64()
 	return []Pull{
@@ -102,7 +102,7 @@ func (r *rig) pair(id int, mass float64, rng *rand.Rand) []Pull {
 func (r *rig) pull(id, pair int, dir, mass, wind, grade float64, rng *rand.Rand) Pull {
 	const dt = 0.004
 	l := r.bike.Load
-	rise := l.Mass / mass // road load was measured with the mass as entered
+	rise := l.Mass / mass // road load was measured with the entered mass
 	gust := r.day.GustSD * rng.NormFloat64()
 	keep := math.Exp(-dt / r.day.GustTime)
 	p := Pull{ID: id, Pair: pair, Dir: dir, T: r.t, Cov: r.cov}

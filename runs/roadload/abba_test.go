@@ -8,11 +8,11 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// comparedTests is how many tests of each world are compared.
+// comparedTests is the number of tests in each world.
 var comparedTests = flag.Int("compared", 8, "how many tests to compare in each world that is not the fit's")
 
-// changing are worlds whose physics change while A B B A is ridden, or are not
-// those of the fit.
+// changing are worlds whose physics change during A B B A, or differ from the
+// fit's model.
 func changing() []loadtest.World {
 	with := func(name string, f func(*loadtest.World)) loadtest.World {
 		w := loadtest.Naked()
@@ -28,11 +28,11 @@ func changing() []loadtest.World {
 	}
 }
 
-// TestComparedElsewhere rides A B B A in those worlds with no change, with 4 %
-// more drag area and with 8 % less. A difference that is not there is shown in at
-// most 7 % of tests, with room for the chance of so few; 8 % is seen in 80 %, and
-// no difference is ever shown the wrong way. What 4 % comes to is logged, since
-// it depends on the day what a plan promises of it.
+// TestComparedElsewhere simulates A B B A in those worlds without a change, with
+// 4 % more drag area and with 8 % less. A false difference is shown in at most 7
+// % of tests, which allows for the small number; 8 % is seen in 80 %, and no
+// difference is ever shown with the wrong sign. The result for 4 % is only
+// logged, since its chance depends on the day.
 func TestComparedElsewhere(t *testing.T) {
 	tests := *comparedTests
 	if testing.Short() {

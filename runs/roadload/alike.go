@@ -29,7 +29,7 @@ func (e *Estimate) Alike(a, b int) (d LoadDifference, ok bool) {
 	if math.Abs(d.Crr.X) > 2.5*math.Hypot(d.Crr.SE, prior) {
 		return d, false
 	}
-	k := crrRegression(e.Cov, a, b, prior) // by noise: only that opposes the two in a way that alike tyres undo
+	k := crrRegression(e.Cov, a, b, prior) // from noise only: just this anticorrelation is removed for identical tyres
 	w := make([]float64, 2*len(e.Loads))
 	w[cdaAt(b)], w[cdaAt(a)], w[crrAt(b)], w[crrAt(a)] = 1, -1, -k, k
 	d.CdA, d.DoF = e.contrast(w)
@@ -47,8 +47,8 @@ type LoadDifference struct {
 	CdA, Crr    measure.Value // m² and 1
 	Cov         float64       // of the two, m²
 	DoF, CrrDoF float64       // of their t intervals
-	TakenBack   float64       // m² of CdA for each 1 that Crr differs, taken back because the tyres are alike; 0: plain
-	WarmCdA     float64       // m² of CdA, and of Crr 1, taken off the plain difference since tyres warmed up meanwhile
+	TakenBack   float64       // correction of CdA per unit difference in Crr for identical tyres, m²; 0: none
+	WarmCdA     float64       // correction of the differences for tyres that warmed up in between: CdA in m², and Crr
 	WarmCrr     float64
 	Budget      []Part // of CdA
 }

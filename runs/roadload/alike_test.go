@@ -7,10 +7,11 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// TestExpectedAlike is worked by hand: differences with errors of 3 and 4, correlated
-// by −0.8, and rolling known to differ by 0 ± 3, leave 9 − 9.6²/(16 + 9).
+// TestExpectedAlike compares with a calculation by hand: differences with errors of 3
+// and 4, correlated by −0.8, and a prior difference of rolling resistance of 0 ± 3
+// give 9 − 9.6²/(16 + 9).
 func TestExpectedAlike(t *testing.T) {
-	// Setup b alone carries the errors, so that the differences are its own.
+	// Only setup b has errors, so that the differences have the same.
 	cov := mat.NewSymDense(4, []float64{
 		0, 0, 0, 0,
 		0, 0, 0, 0,

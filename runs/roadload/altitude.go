@@ -60,7 +60,7 @@ func (r *Run) heights() ([]float64, heightKind) {
 const (
 	fewestKnown  = 5   // altitudes in a run: one more than different ones
 	fewestLevels = 4   // different altitudes in a run; with fewer they are stuck, or rounded too coarsely
-	coarsest     = 1.0 // steps in which altitudes may be given, m
+	coarsest     = 1.0 // maximum resolution of altitudes, m
 	jumpTimes    = 6.0 // steps larger than this many usual ones are jumps
 	leastJump    = 1.5 // m
 )
@@ -98,7 +98,7 @@ func withoutJumps(t, alt []float64, known []int) []float64 {
 	size := make([]float64, len(steps))
 	for k := range steps {
 		i, j := known[k], known[k+1]
-		steps[k] = (alt[j] - alt[i]) / math.Sqrt(t[j]-t[i]) // a random walk's grow with the root of time
+		steps[k] = (alt[j] - alt[i]) / math.Sqrt(t[j]-t[i]) // steps of a random walk grow with the square root of time
 	}
 	usual := median.Of(steps)
 	for k, s := range steps {

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// TestSteady: what the receiver's altitudes are good for, and what is made of
-// them.
+// TestSteady checks which of the receiver's altitudes are used, and the noise
+// found.
 func TestSteady(t *testing.T) {
 	const n = 40
 	rng := rand.New(rand.NewPCG(1, 2))
@@ -30,7 +30,7 @@ func TestSteady(t *testing.T) {
 		name string
 		alt  []float64
 		used bool
-		same bool // as the good ones, except for what is missing
+		same bool // as the good ones, except for missing values
 	}{
 		{"good", good, true, true},
 		{"none", nil, false, false},
@@ -86,8 +86,8 @@ func TestSteady(t *testing.T) {
 	}
 }
 
-// TestBarometerFirst: where a barometer is, the receiver's altitude is left
-// alone, and without places neither is used.
+// TestBarometerFirst: with a barometer the receiver's altitude is not used, and
+// without positions neither is.
 func TestBarometerFirst(t *testing.T) {
 	n := 10
 	r := Run{T: make([]float64, n), Pos: make([]float64, n), Height: make([]float64, n), Alt: make([]float64, n)}

@@ -23,10 +23,10 @@ import (
 type assumption struct {
 	code   finding.Code
 	sd     float64     // prior standard deviation of its size
-	across float64     // wind across the road that it is about, m/s
+	across float64     // the cross-wind that it concerns, m/s
 	kept   bool        // it is part of the road load, so that Force includes it
-	shows  bool        // it comes and goes in a day, so that the runs show some of it
-	road   *[2]float64 // from and to, m: it is of this road alone; nil: of all
+	shows  bool        // it varies within a day, so that the runs partly show it
+	road   *[2]float64 // from and to, m: it concerns only this road; nil: all
 }
 
 // considered holds the run and road load that an assumption acts on.
@@ -50,11 +50,11 @@ const (
 	linearSD = 0.004 // s/m
 	// Of a drag area in yawed flow: 1.5 % a degree (from memory).
 	perRadian  = 0.015 * 180 / math.Pi // relative, 1/rad
-	sitUpSD    = 0.07                  // of CdA, by which a rider sits up below sitUpSpeed (common practice)
+	sitUpSD    = 0.07                  // increase of CdA of a rider who sits up below sitUpSpeed, relative (common practice)
 	sitUpSpeed = 60 / 3.6              // m/s
-	coldSD     = 0.10                  // of Crr, tyres at the first run over warm ones (common practice)
+	coldSD     = 0.10                  // increase of Crr of cold tyres in the first run over warm ones, relative (common practice)
 	warmTime   = 900.0                 // s in which the difference falls to 1/e (common practice)
-	valleySD   = 0.0006                // slope at either end of a stretch that dips in its middle, where no barometer shows it
+	valleySD   = 0.0006                // slope at each end of a stretch that dips in its middle, without a barometer
 )
 
 // assumptions are the consider parameters for a fit of these runs.
@@ -184,8 +184,8 @@ type Assumed struct {
 	Cov       *mat.SymDense // of CdA and Crr of all setups, as Estimate.Cov
 	what      []assumption
 	responses [][]float64
-	shown     []measure.Value // size of each as the runs show it
-	contrasts *mat.SymDense   // as Cov, with what the runs show of it counted in
+	shown     []measure.Value // estimate of each from the runs
+	contrasts *mat.SymDense   // as Cov, including the information of the runs
 	loadSD    []float64       // relative, of each setup
 	massSD    float64         // relative
 	airSD     float64         // relative
@@ -289,7 +289,7 @@ func (e *Estimate) Force(setup int, v float64, b Vehicle) measure.Value {
 	total := perCdA*l.CdA.X + perCrr*l.Crr.X
 	c := considered{l.CdA.X, l.Crr.X, b.Density, b.Mass * b.Gravity}
 	variance := perCdA*perCdA*l.CdA.SE*l.CdA.SE + perCrr*perCrr*l.Crr.SE*l.Crr.SE + 2*perCdA*perCrr*l.Cov
-	scale := perCdA * l.CdA.X // mass and air: of all drag in l.CdA already, of the rolling part besides
+	scale := perCdA * l.CdA.X // mass and air: already in the uncertainty of l.CdA, here for the rolling part
 	variance += math.Pow(e.Assumed.massSD, 2) * (total*total - scale*scale)
 	for j, a := range e.Assumed.what {
 		d := e.Assumed.moves(j, w)

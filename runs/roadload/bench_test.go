@@ -8,7 +8,7 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// BenchmarkFit fits five pairs, with what a fit may have to learn.
+// BenchmarkFit fits five pairs, with all noise to be learned.
 func BenchmarkFit(b *testing.B) {
 	for _, c := range []struct {
 		name string

@@ -9,14 +9,14 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// borderTests is how many tests of each kind are fitted.
+// borderTests is the number of tests of each kind.
 var borderTests = flag.Int("border", 4, "how many tests to fit in each calm of TestCalmAndSmooth")
 
-// TestCalmAndSmooth: where gusts, the wind that differs from pair to pair and the
-// road's unevenness are truly none, or next to none, the likelihood of their size
-// is greatest at a border, where its curvature says nothing of how well it is known.
-// The priors of what is learned keep it from there, and the averaging over
-// roughnesses takes the rest in: the intervals from noise must hold.
+// TestCalmAndSmooth: if gusts, the variation of wind between pairs and the road's
+// unevenness are zero, or nearly so, the likelihood of their size has its maximum at
+// the boundary, where its curvature does not give the uncertainty. Priors keep the
+// estimates away from it, and averaging over roughnesses covers the rest: the
+// intervals from noise must hold.
 func TestCalmAndSmooth(t *testing.T) {
 	tests := *borderTests
 	if testing.Short() {

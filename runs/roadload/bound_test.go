@@ -9,10 +9,10 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// TestBound compares the bound of five pairs of the naked bike with figures of
-// an independent simulation with its own formulas (bounds of CdA and Crr in per
-// cent, two digits). Our noise was set by them, so that the table says that one
-// set of five figures explains all of them to 4 %.
+// TestBound compares the bound for five pairs of the naked bike with an
+// independent simulation (bounds of CdA and Crr in per cent, two digits). Our
+// five noise parameters were fitted to that table; the test shows that they
+// reproduce all of it within 4 %.
 func TestBound(t *testing.T) {
 	bike := loadtest.Bikes[0]
 	for _, c := range []struct {

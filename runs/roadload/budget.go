@@ -11,7 +11,7 @@ import (
 // Part is one part of a figure's uncertainty. The squares of all parts add up
 // to the square of the whole (GUM, JCGM 100:2008, section 5.1).
 type Part struct {
-	Code finding.Code // from where it comes
+	Code finding.Code // its source
 	SE   float64      // in the figure's unit
 }
 
@@ -49,7 +49,7 @@ func (e *Estimate) parts(w []float64, sd func(j int) float64) []Part {
 	out := []Part{{codeNoise, math.Sqrt(math.Max(0, noise))}, {codeMass, mass}, {codeAir, density}}
 	for j, a := range e.Assumed.what {
 		part := Part{a.code, sd(j) * math.Abs(e.Assumed.moves(j, w))}
-		if last := &out[len(out)-1]; last.Code == a.code { // of another road
+		if last := &out[len(out)-1]; last.Code == a.code { // on another road
 			last.SE = math.Hypot(last.SE, part.SE)
 			continue
 		}

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// TestBudget adds the parts of every figure up again: their squares must give
-// the square of the whole (GUM, section 5.1).
+// TestBudget adds up the parts of every figure: the sum of their squares must
+// be the square of the whole (GUM, section 5.1).
 func TestBudget(t *testing.T) {
 	o := numpyOptions()
 	o.MassSD, o.DensitySD, o.LoadSD = 0.01, 0.006, []float64{0, 0.03}
@@ -45,8 +45,8 @@ func TestBudget(t *testing.T) {
 	}
 }
 
-// TestPairsAlone weighs what the pairs of each setup say alone by their
-// certainty: that is close to what they say together.
+// TestPairsAlone checks that the weighted mean of the single pairs of each
+// setup is close to the joint result.
 func TestPairsAlone(t *testing.T) {
 	e, err := Fit(abba(), numpyOptions())
 	if err != nil {
@@ -72,8 +72,8 @@ func TestPairsAlone(t *testing.T) {
 	}
 }
 
-// TestValleysApart: what a dip of the road adds cancels from the difference of two
-// setups that were ridden on one road, and does not where each had a road of its own.
+// TestValleysApart: the effect of a dip in the road cancels in the difference of two
+// setups ridden on one road, and does not if they were ridden on different roads.
 func TestValleysApart(t *testing.T) {
 	valley := func(all []Part) float64 {
 		for _, p := range all {

@@ -10,8 +10,8 @@ import (
 )
 
 // cfrRow is a row of figure F98-9 of 40 CFR 86.529-98: F = A + C·V² with V in
-// km/h, the time to slow from 70 to 60 km/h, and the longest and shortest that the
-// figure allows.
+// km/h, the time to slow from 70 to 60 km/h, and the longest and shortest
+// permitted time.
 type cfrRow struct{ inertia, a, c, force65, seconds, longest, shortest float64 }
 
 var cfrRows = []cfrRow{
@@ -36,11 +36,11 @@ func (r cfrRow) speedAfter(v0, t float64) float64 {
 	return q * math.Tan(math.Atan(v0/q)-math.Sqrt(r.a*c)/r.inertia*t)
 }
 
-// TestRegulationTimes: the fit's own equation of motion gives the table's times
-// from A, C and the inertia: within the tolerances printed beside them, and to
-// 0.015 s, which is their rounding and that of A and C, except for the row of 160 kg,
-// whose printed time its neighbours contradict. The force at 65 km/h is that printed
-// except for the rounding of C, A and itself: 65²·0.00005 + 0.005 + 0.05 N.
+// TestRegulationTimes: the fit's own equation of motion gives the table's times from
+// A, C and the inertia: within the printed tolerances, and to 0.015 s, the rounding
+// of times, A and C, except for the row of 160 kg, whose printed time contradicts its
+// neighbours. The force at 65 km/h agrees with the printed one within the rounding of
+// C, A and itself: 65²·0.00005 + 0.005 + 0.05 N.
 func TestRegulationTimes(t *testing.T) {
 	for _, r := range cfrRows {
 		load := r.load()
@@ -61,7 +61,7 @@ func (r cfrRow) vehicle() roadload.Vehicle {
 	return roadload.Vehicle{Mass: r.inertia, Inertia: r.inertia, Density: 1.2, Gravity: 9.80665}
 }
 
-// load turns A and C into a drag area and a rolling resistance.
+// load converts A and C to a drag area and a rolling resistance.
 func (r cfrRow) load() roadload.Load {
 	return roadload.Load{
 		CdA: measure.Value{X: 2 * r.c / (units.KMH * units.KMH) / 1.2},
@@ -69,8 +69,8 @@ func (r cfrRow) load() roadload.Load {
 	}
 }
 
-// TestRegulationFit: from exact solutions of the rows' equation the fit finds
-// A and C again.
+// TestRegulationFit: from exact solutions of the rows' equation the fit
+// recovers A and C.
 func TestRegulationFit(t *testing.T) {
 	for _, r := range cfrRows {
 		var runs []roadload.Run

@@ -14,10 +14,10 @@ type coast struct {
 	mass, inertia   float64 // kg
 	rho             float64 // kg/m³
 	hours           float64 // start of the run after the middle of all runs, h
-	part            float64 // share of the pair's change of wind: −½ in its first run, ½ in its second, 0 where it did not change
+	part            float64 // share of the pair's change of wind: −½ in its first run, ½ in its second, 0 if it did not change
 
 	t, z      []float64 // s, m/s
-	count     []float64 // fixes behind each z; 0: left out
+	count     []float64 // number of fixes in each z; 0: left out
 	x         []float64 // place along the road at t, m; nil: not known
 	estimated bool      // x is the distance rolled, see estimatePlaces
 	height    []float64 // m; NaN: not known
@@ -26,20 +26,20 @@ type coast struct {
 	cuts      []cutAt
 
 	start float64   // fitted speed at t[0], m/s
-	steps []float64 // what each cut changed the speed by, m/s
+	steps []float64 // change of speed in each cut, m/s
 
 	v     []float64 // fitted speed at t, m/s
 	decay []float64 // ∫ ∂(force)/∂v /M dt from t[i] to t[i+1]
 	push  []float64 // deceleration by a gust of 1 m/s, mean over the same, 1/s
-	fades fades     // what is left of errors after each step
-	extra []float64 // variance of the air speed at t that gusts leave, m²/s²
+	fades fades     // remaining share of errors after each step
+	extra []float64 // variance of the air speed at t due to gusts, m²/s²
 
 	own     int           // unknowns of this run alone: the start, the steps, the zero of the heights
 	cols    []int         // place in the layout of the columns from own on
-	at      places        // where in cols what not every run has begins
+	at      places        // indices in cols of the optional unknowns
 	stretch stretch       // of the road that this run passed
 	span    [2]int        // first knot of this run's, and number of them
-	jac     []float64     // a row for each measurement: its derivative by each unknown, then what is left to explain
+	jac     []float64     // a row for each measurement: its derivative by each unknown, then its residual
 	white   []float64     // the same, whitened
 	norm    []float64     // its square: normal equations, own unknowns eliminated
 	pred    prediction    // of the filter
@@ -51,7 +51,7 @@ type coast struct {
 // have changed by any amount when it ends.
 type cutAt struct {
 	from, to int
-	jump     float64 // by how much it seemed to, m/s
+	jump     float64 // apparent jump, m/s
 }
 
 // thinTo is the smallest interval between the fixes used, s. Receiver errors of

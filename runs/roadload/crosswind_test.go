@@ -8,16 +8,16 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// TestKnownCrossWind: where a weather station says how much wind came across
-// the road, the bands of CdA and of the force are narrower in calm air, wider in
-// a strong wind, and hold the truth in either.
+// TestKnownCrossWind: if a weather station gives the cross-wind, the bands of
+// CdA and of the force are narrower in calm air, wider in a strong wind, and
+// contain the truth in both.
 func TestKnownCrossWind(t *testing.T) {
 	const tests = 12
 	var noStation float64
 	for _, c := range []struct {
 		name   string
 		entry  float64 // root mean square across the road, m/s
-		across float64 // as it was, m/s
+		across float64 // true value, m/s
 	}{{"none entered", roadload.CrossWindLimit, 0.6}, {"calm", 0.8, 0.6}, {"strong", 4.5, 4}} {
 		w := loadtest.Naked()
 		w.Cross, w.Yaw = c.across, 0.015

@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// rolled is a small made-up set of runs with whatever noise: what is checked
+// rolled is a small synthetic set of runs with arbitrary noise: what is checked
 // here holds for any data.
 func rolled(heights, alts bool) []Run {
 	r := rand.New(rand.NewPCG(3, 4))
@@ -78,10 +78,11 @@ func (c *coast) errorCovariance(n Noise) *mat.SymDense {
 	return cov
 }
 
-// TestAgainstDense holds the filter, the elimination and Henderson's equations
-// against the textbook formulas on full matrices: estimate (XᵀV⁻¹X)⁻¹XᵀV⁻¹y,
-// restricted likelihood log|V| + log|XᵀV⁻¹X| + yᵀPy, with all random effects
-// inside V (Searle, Casella and McCulloch, Variance Components, 1992, ch. 6).
+// TestAgainstDense compares the filter, the elimination and Henderson's
+// equations with the textbook formulas on full matrices: estimate
+// (XᵀV⁻¹X)⁻¹XᵀV⁻¹y, restricted likelihood log|V| + log|XᵀV⁻¹X| + yᵀPy, with all
+// random effects inside V (Searle, Casella and McCulloch, Variance Components,
+// 1992, ch. 6).
 func TestAgainstDense(t *testing.T) {
 	for _, c := range []struct {
 		name    string

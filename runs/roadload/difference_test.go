@@ -38,9 +38,9 @@ func abba(r *rand.Rand, wind, rough, more float64) []roadload.Run {
 	return runs
 }
 
-// TestDifference: of two setups on one rough road, what they share (the road,
-// the mass) cancels in the difference. Its intervals hold, and it is known
-// about as well as on a smooth road.
+// TestDifference: for two setups on one rough road, common effects (the road,
+// the mass) cancel in the difference. Its intervals hold, and its uncertainty
+// is about that on a smooth road.
 func TestDifference(t *testing.T) {
 	n := 120
 	if testing.Short() {

@@ -23,10 +23,10 @@ type Estimate struct {
 	Fitted  Fitted
 	Runs    []RunFit
 	Pairs   []PairFit
-	Notes   []finding.Finding // what a reader of the figures should know
+	Notes   []finding.Finding // notes about the figures
 
 	held   []float64       // road loads at which the equations were made
-	dials  []dial          // what was learned of the noise
+	dials  []dial          // learned noise parameters
 	spread *mat.SymDense   // covariance of the logarithms of the noise
 	slopes []*mat.SymDense // derivative of Cov by each of them
 }
@@ -48,13 +48,13 @@ type RunFit struct {
 	Pair      int       // 0: alone
 	Dir       float64   // as in Run
 	T, V, Fit []float64 // s, measured and fitted speed, m/s; fixes close together are averaged
-	Misfit    float64   // size of the errors over what they should be; 1 is usual
+	Misfit    float64   // size of the errors relative to the expected one; 1 is usual
 	MoveCdA   float64   // how much CdA of its setup would change without this run, m²
 	MoveCrr   float64
 	Road      []float64       // slope in the direction of travel at each fix, the pair's mean included
 	Against   float64         // mean wind against the run as fitted, m/s
-	AirSpread []float64       // variance that gusts leave in the air speed at each fix, m²/s²
-	Wind      measure.Value   // mean against direction +1, m/s; SE is for telling the two runs of a pair apart
+	AirSpread []float64       // variance of the air speed at each fix due to gusts, m²/s²
+	Wind      measure.Value   // mean against direction +1, m/s; SE is for the difference of the two runs of a pair
 	Cuts      []Cut           // stretches left out
 	Reason    finding.Finding // why the whole run was left out; else zero
 }
@@ -70,9 +70,9 @@ type PairFit struct {
 	Pair             int
 	Wind             measure.Value // mean, against direction +1, m/s
 	Grade            measure.Value // mean slope, upwards in direction +1
-	Shift            measure.Value // how far the mean wind changed from its first run to its second, against direction +1, m/s; SE 0: not noticeably
+	Shift            measure.Value // change of the mean wind from its first run to its second, against direction +1, m/s; SE 0: no significant change
 	MoveCdA, MoveCrr float64       // how much its setup's figures would change without it, m² and 1
-	CdA, Crr         measure.Value // of this pair alone, with the noise and the road as all runs show them
+	CdA, Crr         measure.Value // from this pair alone, with the noise and the road from all runs
 }
 
 // WindChanged reports whether the mean wind changed significantly between the

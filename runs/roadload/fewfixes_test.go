@@ -11,11 +11,11 @@ import (
 
 var fewFixDays = flag.Int("fewfixes", 24, "how many days of runs with few fixes to fit")
 
-// TestFewFixes: runs that hold two to five fixes give a road load with a wide band
-// that holds. They are those of light bikes with much drag, which are through the
-// range of speed in a few seconds, and of receivers that report every two or four
-// seconds. The prior of tyres, which many of them rely on, is from sources; their
-// rolling resistance is drawn from 0.008 to 0.030, evenly.
+// TestFewFixes: runs of two to five fixes give a road load with a wide band that
+// holds. They are from light bikes with much drag, which pass the speed range in a
+// few seconds, and from receivers that report every two or four seconds. Many of
+// them rely on the prior for tyres from the literature; their rolling resistance
+// is drawn uniformly from 0.008 to 0.030.
 func TestFewFixes(t *testing.T) {
 	days := *fewFixDays
 	if testing.Short() {
@@ -31,7 +31,7 @@ func TestFewFixes(t *testing.T) {
 				w.CdA, w.Mass = 0.6+0.7*r.Float64(), 90+60*r.Float64()
 				w.To = w.From * (0.5 + 0.3*r.Float64())
 			}
-			w.Crr = 0.008 + 0.022*r.Float64() // not what tyres in general have
+			w.Crr = 0.008 + 0.022*r.Float64() // unlike the prior for tyres in general
 			runs := thinned(w.Ride(r, 0, 0, 0), 1<<every)
 			if fewest, most := fixesOf(runs); fewest < 2 || most > 5 {
 				continue
@@ -81,7 +81,7 @@ func thinned(runs []roadload.Run, n int) []roadload.Run {
 	return runs
 }
 
-// fixesOf is the fewest and the most fixes of a run.
+// fixesOf is the minimum and the maximum number of fixes of a run.
 func fixesOf(runs []roadload.Run) (fewest, most int) {
 	fewest = len(runs[0].T)
 	for _, r := range runs {

@@ -13,7 +13,7 @@ import (
 	"stillair/sensors/sim/batch"
 )
 
-// figure is what many seeds of one test say about the estimates of one quantity;
+// figure is the statistics of the estimates of one quantity over many seeds;
 // everything but the coverage is relative to the truth.
 type figure struct{ bias, sd, se, bound, cover float64 }
 
@@ -31,7 +31,7 @@ func (t *tally) add(v measure.Value, ci [2]float64, truth, boundVar float64) {
 	}
 }
 
-// join adds what another tally holds.
+// join adds another tally.
 func (t *tally) join(o tally) {
 	t.n, t.sum, t.square = t.n+o.n, t.sum+o.sum, t.square+o.square
 	t.se2, t.bound2, t.hits = t.se2+o.se2, t.bound2+o.bound2, t.hits+o.hits
@@ -44,7 +44,7 @@ func (t *tally) figure() figure {
 	}
 }
 
-// trial is a test to be ridden with many seeds.
+// trial is a test to be simulated with many seeds.
 type trial struct {
 	test     loadtest.Test
 	opts     roadload.Options
@@ -53,7 +53,7 @@ type trial struct {
 	seed     uint64
 }
 
-// ride makes the runs of one seed, with the truth of its noise for the bound.
+// ride makes the runs of one seed, with the true noise for the bound.
 func (c trial) ride(seed int) ([]roadload.Run, roadload.Options) {
 	r := rand.New(rand.NewPCG(uint64(seed), c.seed))
 	test := c.test
@@ -112,7 +112,7 @@ func (c trial) many(t *testing.T, n int) (cda, crr tally) {
 	return cda, crr
 }
 
-// limits are what a figure must keep.
+// limits are the limits of a figure.
 type limits struct{ cdaBias, crrBias, overBound, low, high float64 }
 
 func (l limits) hold(t *testing.T, cda, crr figure) {
@@ -132,8 +132,8 @@ func (l limits) hold(t *testing.T, cda, crr figure) {
 	}
 }
 
-// loose are the limits of a quick look with few seeds: three or four
-// standard deviations of chance wider.
+// loose are the limits for a few seeds: wider by three or four standard
+// deviations of chance.
 func (l limits) loose(n int) limits {
 	root := math.Sqrt(float64(n))
 	return limits{l.cdaBias + 3*0.03/root, l.crrBias + 3*0.05/root, l.overBound * (1 + 4/(math.Sqrt2*root)),
@@ -170,16 +170,16 @@ func TestSmoothRoad(t *testing.T) {
 	}
 }
 
-// TestRoadUnknown: where nothing is known about the road and the fixes have no
-// positions, the same smooth road might be a rough one. The intervals allow for
-// that and are a little wide.
+// TestRoadUnknown: if the road is unknown and the fixes have no positions, the
+// same smooth road might be a rough one. The intervals allow for that and are a
+// little wide.
 func TestRoadUnknown(t *testing.T) {
 	for i, b := range loadtest.Bikes {
 		for _, wind := range []float64{0.5, 1.5} {
 			t.Run(b.Name+map[float64]string{0.5: " calm", 1.5: " light wind"}[wind], func(t *testing.T) {
 				full := 200
 				if i == 0 {
-					full = 600 // 200 leave the ratio to the bound uncertain by 5 %, as much as there is room: 1.15 and 1.06 on the same code
+					full = 600 // with 200 the ratio to the bound is uncertain by 5 %, as much as the margin: 1.15 and 1.06 with the same code
 				}
 				c := trial{test: loadtest.Default(b, wind), opts: loadtest.Known(wind), noPlaces: true, seed: uint64(i)}
 				c.run(t, full, 2, limits{0.004, 0.01, 1.15, 0.93, 0.99})
@@ -188,9 +188,9 @@ func TestRoadUnknown(t *testing.T) {
 	}
 }
 
-// TestGusts: a day twice as gusty as expected, or half, is noticed: the
-// intervals hold for every bike, with room for the chance of few seeds, and
-// over the three together. The road is known to be smooth.
+// TestGusts: a day twice as gusty as expected, or half, is recognised: the
+// intervals hold for every bike, with a margin for few seeds, and for the three
+// together. The road is known to be smooth.
 func TestGusts(t *testing.T) {
 	for _, c := range []struct {
 		name   string

@@ -137,7 +137,7 @@ func (s *system) guess() {
 		if found, ok := l.solve(); ok && found.CdA.X > leastCdA && found.Crr.X > leastCrr {
 			cda, crr = found.CdA.X, found.Crr.X
 		} else if l.xx > 0 {
-			cda = (l.xf - usual.Crr*l.xy) / l.xx // rolling as usual, the rest is air
+			cda = (l.xf - usual.Crr*l.xy) / l.xx // usual rolling resistance, the rest is air drag
 		}
 		s.state.beta[cdaAt(i)] = math.Max(cda, leastCdA)
 		s.state.beta[crrAt(i)] = math.Min(math.Max(crr, leastCrr), mostCrr)
@@ -149,7 +149,7 @@ func (s *system) guess() {
 const (
 	leastCdA          = 0.05
 	leastCrr, mostCrr = 0.003, 0.06
-	forceOver         = 4.0 // s between the fixes that a force is taken from
+	forceOver         = 4.0 // s between the fixes used for a force
 )
 
 // forces calls add with ½ρv², m·g·(1 + k·v) and the force over every few
@@ -167,11 +167,11 @@ func (c *coast) forces(opts Options, add func(x, y, f float64)) {
 
 const (
 	settleLoops = 60
-	fullSteps   = 12   // before steps are halved: winds that the runs hardly show swing back and forth about the answer
+	fullSteps   = 12   // before steps are halved: poorly determined winds oscillate about the solution
 	settled     = 1e-6 // relative change of the road load
 	// The tolerance after many steps: far below the noise of any test.
 	nearlySettled = 1e-3
-	sameFit       = 0.02 // the same: noise learned at either fit is as good
+	sameFit       = 0.02 // the same, for two fits whose learned noise is equivalent
 )
 
 // settle alternates between fitting at fixed noise and learning the noise at a
@@ -210,7 +210,7 @@ func (s *system) fitAt(n Noise) (float64, error) {
 			return s.movedFrom(before), nil
 		}
 	}
-	if !(moved <= nearlySettled) { // not a number included
+	if !(moved <= nearlySettled) { // includes NaN
 		return 0, ErrNoFit
 	}
 	return s.movedFrom(before), nil

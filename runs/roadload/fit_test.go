@@ -28,7 +28,7 @@ func fit(t *testing.T, runs []roadload.Run, opts roadload.Options) *roadload.Est
 // near reports whether a and b differ by at most a share of scale.
 func near(a, b, share, scale float64) bool { return math.Abs(a-b) <= share*math.Abs(scale) }
 
-// TestWhatIsMissing: what cannot be fitted is refused with what is missing.
+// TestWhatIsMissing: input that cannot be fitted is refused with the reason.
 func TestWhatIsMissing(t *testing.T) {
 	change := func(f func(r *roadload.Run)) []roadload.Run {
 		runs := ridden(1)
@@ -78,7 +78,7 @@ func TestWhatIsMissing(t *testing.T) {
 	}
 }
 
-// keepFixes are runs of which no more than the first fixes are left.
+// keepFixes are runs with only the first fixes.
 func keepFixes(n int) []roadload.Run {
 	runs := ridden(1)
 	for i := range runs {
@@ -87,7 +87,7 @@ func keepFixes(n int) []roadload.Run {
 	return runs
 }
 
-// bunched are runs whose fixes came a tenth of a second apart, four of each.
+// bunched are runs with groups of four fixes a tenth of a second apart.
 func bunched() []roadload.Run {
 	runs := keepFixes(4)
 	for i := range runs {
@@ -98,8 +98,9 @@ func bunched() []roadload.Run {
 	return runs
 }
 
-// TestBareRun: a run of one fix says nothing. It is left out with its reason, and
-// the others say what they say without it; its partner counts as a run alone.
+// TestBareRun: a run of one fix gives no information. It is left out with a
+// reason, and the others give the same result as without it; its partner counts
+// as a single run.
 func TestBareRun(t *testing.T) {
 	runs := ridden(2)
 	without := append(append([]roadload.Run(nil), runs[:9]...), runs[10:]...)
@@ -135,8 +136,8 @@ func TestSinglePairAndLoneRuns(t *testing.T) {
 	}
 }
 
-// TestScaleUncertainty: deceleration tells CdA·ρ over mass, so a relative
-// uncertainty of mass or density is one of CdA, and of nothing else.
+// TestScaleUncertainty: deceleration determines CdA·ρ over mass, so a relative
+// uncertainty of mass or density is one of CdA only.
 func TestScaleUncertainty(t *testing.T) {
 	runs := ridden(3)
 	plain := fit(t, runs, loadtest.Known(1.5)).Loads[0]
@@ -200,8 +201,8 @@ func TestLag(t *testing.T) {
 	}
 }
 
-// TestInfluence: what a run or pair is said to move is what leaving it out
-// moves, except for the noise, which is then learned from the rest.
+// TestInfluence: the stated influence of a run or pair agrees with that of
+// leaving it out, except for the noise, which is then learned from the rest.
 func TestInfluence(t *testing.T) {
 	opts := loadtest.Known(1.5)
 	opts.Noise.RoadSD = 0
@@ -226,8 +227,8 @@ func TestInfluence(t *testing.T) {
 	}
 }
 
-// TestStepwise: the regulations' way finds the same on a calm day. On a windy
-// one it is off by what the squared wind adds.
+// TestStepwise: the method of the regulations gives the same on a calm day. On
+// a windy one it is off by the effect of the squared wind.
 func TestStepwise(t *testing.T) {
 	b := loadtest.Bikes[0]
 	for _, c := range []struct {
@@ -267,7 +268,7 @@ func TestSlopeUncertainty(t *testing.T) {
 	wide := fit(t, runs, opts).Loads[0]
 	opts.Slope = measure.Value{}
 	without := fit(t, runs, opts).Loads[0]
-	// all of k is worth about 1.7 % of CdA
+	// the whole of k changes CdA by about 1.7 %
 	moved := without.CdA.X/plain.CdA.X - 1
 	if moved < 0.01 || moved > 0.025 {
 		t.Errorf("without k CdA is %.2f %% more, expected 1 to 2.5 %%", 100*moved)
@@ -285,7 +286,7 @@ func TestDeterministic(t *testing.T) {
 	}
 }
 
-// TestGarbage: whatever the speeds, the answer is an error or finite.
+// TestGarbage: for any speeds the result is an error or finite.
 func TestGarbage(t *testing.T) {
 	for seed := range uint64(25) {
 		r := rand.New(rand.NewPCG(seed, 80))
