@@ -66,7 +66,7 @@ func (c conditions) options(gravity float64, setups []string) roadload.Options {
 	density := c.air.Density()
 	opts := roadload.DefaultOptions(c.ride.WindSD)
 	opts.MassSD = c.ride.MassSD / c.ride.Mass
-	opts.DensitySD = math.Hypot(density.SE/density.X, c.scaleSE) // the drag area follows both in proportion
+	opts.DensitySD = math.Hypot(density.SE/density.X, c.scaleSE) // the drag area is proportional to both
 	opts.Gravity = gravity
 	for i, name := range setups {
 		sd := 0.0
@@ -125,7 +125,7 @@ func pairUp(result *Result, coasts []pairing.Coast, where []int) []pairing.Place
 // settling is the time that a receiver's smoothing takes to settle after the
 // clutch was pulled, s; 0 if no smoothing was detected.
 func settling(r fusion.Receiver) float64 {
-	const memory = 4 // time constants, after which 2 % is left
+	const memory = 4 // time constants, after which 2 % remain
 	if !(r.Smoothing > 2*r.SmoothingSE) {
 		return 0
 	}
@@ -207,7 +207,7 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 		Setup: name, Pairs: load.Pairs, Mass: known.ride.Mass, CdA: load.CdA, Crr: load.Crr, Cov: load.Cov,
 		DoF: load.DoF, CdACI: load.CdACI, CrrCI: load.CrrCI, Notes: est.Notes,
 	}
-	scale := math.Hypot(opts.MassSD, opts.DensitySD) * load.CdA.X // in the fit's own standard error already
+	scale := math.Hypot(opts.MassSD, opts.DensitySD) * load.CdA.X // already in the fit's own standard error
 	out.CdANoise = math.Sqrt(math.Max(0, noise.CdA.SE*noise.CdA.SE-scale*scale))
 	out.CdAAssumed = math.Sqrt(math.Max(0, load.CdA.SE*load.CdA.SE-out.CdANoise*out.CdANoise))
 	out.CrrNoise, out.CovNoise = noise.Crr.SE, noise.Cov
@@ -247,7 +247,7 @@ const (
 	tyreCooling   = 0.0086 // 1/K
 	tyreCoolingSD = 0.002  // 1/K
 	tyreReference = 20.0   // °C
-	tellApart     = 3.0    // K, which change as much as five pairs leave: 2.6 %
+	tellApart     = 3.0    // K, whose effect equals the uncertainty of five pairs: 2.6 %
 )
 
 // at20 corrects a rolling resistance from the air's temperature to 20 °C.

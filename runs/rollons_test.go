@@ -9,10 +9,10 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestRollOnTimes: the times of roll-ons in the top gear, in which the bike
-// gains 2 m/s each second. A ride of eight minutes without a launch
-// tells little of the receiver's noise, so the standard errors are true to a
-// seventh only.
+// TestRollOnTimes: the times of roll-ons in top gear, in which the bike
+// accelerates at 2 m/s². A ride of eight minutes without a launch gives little
+// information about the receiver's noise, so the standard errors are only
+// accurate to a seventh.
 func TestRollOnTimes(t *testing.T) {
 	t.Parallel()
 	errs := newErrors()
@@ -35,7 +35,7 @@ func TestRollOnTimes(t *testing.T) {
 	}
 }
 
-// addRollOns adds how far the times from 80 to 120 km/h are off, of accepted and of
+// addRollOns adds the errors of the times from 80 to 120 km/h, of accepted and of
 // rejected roll-ons.
 func (e *errorsOf) addRollOns(truth *sim.Truth, result *Result) {
 	for _, d := range truth.Of(sim.KindRollOn) {

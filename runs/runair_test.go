@@ -22,10 +22,10 @@ func coastAt(start, alt float64) pairing.Coast {
 	return c
 }
 
-// TestAirOfRuns: two coast-downs in other air than the ride's. The densities are
-// those of the standard atmosphere, ISO 2533 (from memory): 1.2250, 1.1673 and
-// 1.1117 kg/m³ at 0, 500 and 1000 m, and the pressures 1013.25, 954.61 and
-// 898.76 hPa.
+// TestAirOfRuns: two coast-downs in air that differs from the ride's. The
+// densities are those of the standard atmosphere, ISO 2533 (from memory):
+// 1.2250, 1.1673 and 1.1117 kg/m³ at 0, 500 and 1000 m, and the pressures
+// 1013.25, 954.61 and 898.76 hPa.
 func TestAirOfRuns(t *testing.T) {
 	nan := math.NaN()
 	dry := func(celsius, pa float64) air.State {
@@ -35,7 +35,7 @@ func TestAirOfRuns(t *testing.T) {
 		name        string
 		c           conditions
 		alts        [2]float64
-		barometer   [2]float64 // Pa in either coast-down; NaN: none
+		barometer   [2]float64 // Pa in each coast-down; NaN: none
 		wantPa      [2]float64
 		wantRho     [2]float64
 		elsewherePa float64 // barometer between the two
@@ -71,7 +71,7 @@ func TestAirOfRuns(t *testing.T) {
 
 // TestTemperatureOfRuns: on a ride from 10 to 20 °C, a coast-down after a quarter of
 // it has 12.5 °C and one after three quarters 17.5, and the ride's air is that of
-// its middle. One temperature alone, of whichever end, is that of the whole ride.
+// its middle. A single temperature, from either end, is used for the whole ride.
 func TestTemperatureOfRuns(t *testing.T) {
 	nan := math.NaN()
 	for _, c := range []struct {

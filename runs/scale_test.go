@@ -11,9 +11,9 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestSpeedScale: speeds whose scale is wrong, by a conversion or by a whole unit,
-// are corrected by the positions, or the ride says that they were: the truth stays
-// within the bands.
+// TestSpeedScale: speeds with a wrong scale, by a conversion or a wrong unit, are
+// corrected by the positions, with a warning if needed: the truth stays within the
+// bands.
 func TestSpeedScale(t *testing.T) {
 	t.Parallel()
 	factors := []float64{0.9, 0.95, 0.98, 1, 1.02, 1.05, 1.1, 3.6, 1 / units.MPH, 3600.0 / 1852, 1 / units.Foot}
@@ -75,8 +75,8 @@ func TestSpeedScale(t *testing.T) {
 	}
 }
 
-// TestScaleOfPositions: the simulator's speeds and positions agree, and what is
-// said about that is true.
+// TestScaleOfPositions: the simulator's speeds and positions agree, and the
+// reported scale is correct.
 func TestScaleOfPositions(t *testing.T) {
 	var z2, n float64
 	for i := range uint64(3) {

@@ -8,8 +8,9 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestLaunchesOfAScooter: launches of a scooter of 9 kW, which nothing was tuned
-// on, are found and count, though a strong bike rides off like that in town.
+// TestLaunchesOfAScooter: launches of a scooter of 9 kW, not used for tuning,
+// are found and count, although strong bikes accelerate like that in everyday
+// town riding.
 func TestLaunchesOfAScooter(t *testing.T) {
 	rides, launches, counted := 12, 0, 0
 	if testing.Short() {
@@ -44,7 +45,7 @@ func TestLaunchesOfAScooter(t *testing.T) {
 	}
 }
 
-// TestFarStamps: stamps far from a ride cost neither memory nor the ride.
+// TestFarStamps: time stamps far from a ride neither use much memory nor lose the ride.
 func TestFarStamps(t *testing.T) {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Plan = sim.Launches(1, 110*units.KMH, 0)

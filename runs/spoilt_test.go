@@ -10,14 +10,14 @@ import (
 )
 
 // TestOneSpoiltRun: with one of ten coast-downs spoilt by the brake, a truck or
-// a gear, that run is named, and the result stays where it is without the
-// trouble, to within half a standard error (root mean square).
+// a gear, that run is named, and the result agrees with that without the
+// disturbance within half a standard error (root mean square).
 func TestOneSpoiltRun(t *testing.T) {
 	t.Parallel()
 	spoils := []struct {
 		name  string
 		spoil sim.Spoil
-		named bool // a truck may pass without leaving a trace beyond the gusts
+		named bool // the effect of a truck may be no larger than that of gusts
 	}{
 		{"brake", sim.Spoil{Kind: sim.Brush, AtSpeed: 70 * units.KMH, Seconds: 1.5, Size: 250}, true},
 		{"truck", sim.Spoil{Kind: sim.Truck, AtSpeed: 80 * units.KMH, Seconds: 4, Size: 8}, false},

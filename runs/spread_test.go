@@ -14,7 +14,7 @@ import (
 	"stillair/sensors/sim"
 )
 
-// errorsOf collects measured values less the truth, under a name, from many
+// errorsOf collects measured minus true values, under a name, from many
 // goroutines.
 type errorsOf struct {
 	mu sync.Mutex
@@ -29,7 +29,7 @@ func (e *errorsOf) add(name string, v measure.Value, truth float64) {
 	e.of[name] = append(e.of[name], measure.Value{X: v.X - truth, SE: v.SE})
 }
 
-// spread sums up errors and what was said about them.
+// spread summarises errors and their stated standard errors.
 type spread struct {
 	n        int
 	mean, sd float64
@@ -62,8 +62,8 @@ func (e *errorsOf) spread(name string) spread {
 	return s
 }
 
-// coveredLess reports whether intervals that hold a share of the truths would
-// have held so few by chance in one of a hundred tries only.
+// coveredLess reports whether such a low coverage would occur by chance in at
+// most one of a hundred tries.
 func (s spread) coveredLess(share float64) bool {
 	hits := math.Round(s.covered * float64(s.n))
 	return distuv.Binomial{N: float64(s.n), P: share}.CDF(hits) < 0.01

@@ -7,9 +7,9 @@ import (
 	"stillair/sensors/sim/batch"
 )
 
-// TestTakeUps: times from the rollout and from first movement hold for ways to take up the clutch that
-// the fit of a start does not contain. Nothing was tuned on these seeds or on
-// these shapes.
+// TestTakeUps: the intervals of times from the rollout and from first movement hold for
+// clutch engagements that the fit of a start does not contain. Nothing was tuned on these
+// seeds or on these shapes.
 func TestTakeUps(t *testing.T) {
 	t.Parallel()
 	for _, shape := range sim.TakeUps() {

@@ -7,7 +7,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// driven is a push of constant power in a gear, by the textbook's energy balance
+// driven is a push of constant power in a gear, by the textbook energy balance
 // rather than the simulator's engine.
 func driven(watts, from, to, ratio float64) drive {
 	bike := middling()
@@ -22,30 +22,30 @@ func launched(watts, from, to, ratio float64) drive {
 	return d
 }
 
-// lined is driven in a gear of which only the line is known.
+// lined is driven in a gear of which only the engine's line is known.
 func lined(watts, from, to, line float64) drive {
 	d := driven(watts, from, to, math.NaN())
 	d.lines = gearLine{line}
 	return d
 }
 
-// shaken is driven on a phone that is shaken so hard that a third of the thrust
-// is not known.
+// shaken is driven with vibration so strong that the thrust is uncertain by a
+// third.
 func shaken() drive {
 	d := driven(4e4, 15, 30, 146)
 	d.doubt = 1
 	return d
 }
 
-// towards is driven along another road, degrees from the others'.
+// towards is driven along a different road, at an angle in degrees to the others'.
 func towards(bearing float64) drive {
 	d := driven(4e4, 15, 35, 146)
 	d.bearing = bearing
 	return d
 }
 
-// TestThrottle: what the ride shows of each push. At constant power the torque at
-// one engine speed is the same in every gear.
+// TestThrottle: what the ride shows about each push. At constant power the torque
+// at one engine speed is the same in every gear.
 func TestThrottle(t *testing.T) {
 	nan := math.NaN()
 	const fourth, sixth = 193.0, 146.0
@@ -97,13 +97,13 @@ func TestThrottle(t *testing.T) {
 	}
 }
 
-// TestOutdone: a launch that a push in one gear outdoes was at part throttle.
+// TestOutdone: a launch that is exceeded by a push in one gear was at part throttle.
 func TestOutdone(t *testing.T) {
 	nan := math.NaN()
 	tests := []struct {
 		name string
 		push drive
-		low  float64 // how many times harder it pulls
+		low  float64 // factor by which it accelerates harder
 		high float64
 	}{
 		{"half as hard", driven(2e4, 12, 30, nan), 1, 1},

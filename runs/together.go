@@ -27,7 +27,7 @@ const gustsAlike = 1.6
 type common struct {
 	est    *roadload.Estimate
 	opts   roadload.Options
-	bounds bounds // empty where they are not known
+	bounds bounds // empty if not known
 }
 
 // together fits the coast-downs of all rides at once, so that a common road is

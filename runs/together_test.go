@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// twoDays rides one rough road on two days, the second with more drag, and
+// twoDays simulates one rough road on two days, the second with more drag, and
 // returns both results.
 func twoDays(t *testing.T, seed uint64) []Named {
 	t.Helper()
@@ -18,7 +18,7 @@ func twoDays(t *testing.T, seed uint64) []Named {
 		sc := sim.DefaultScenario(sim.Naked())
 		sc.Bike.CdA = cda
 		sc.Entered.MassSD = 0.3
-		sc.Baro.Rate = 0 // what makes a common road worth having
+		sc.Baro.Rate = 0 // so that the common road matters
 		sc.Road.RoughSD, sc.Road.Seed = 0.002, 1000+seed
 		sc.Plan = sim.CoastPairs(4, 110*units.KMH, 30*units.KMH)
 		ride, result := rideAndResult(t, sc, 2*seed+uint64(day))
@@ -31,9 +31,9 @@ func twoDays(t *testing.T, seed uint64) []Named {
 }
 
 // checkLimitsBetween checks that the causes of a difference add up to no more than
-// its standard error allows, that the road and what is assumed, which both rides
-// have in common, cost the difference less than two rides apart, and that what a
-// road load owes to assumptions is among its causes.
+// its standard error allows, that the road and the assumptions, which are common
+// to both rides, contribute less to the difference than to two separate rides, and
+// that assumptions are among the causes of a road load.
 func checkLimitsBetween(t *testing.T, e *common, rides []Named) {
 	t.Helper()
 	cost := func(all []Limit, cause Cause) float64 {
@@ -63,9 +63,9 @@ func checkLimitsBetween(t *testing.T, e *common, rides []Named) {
 	}
 }
 
-// TestTogether checks that a rough road which two rides have in common costs
-// their difference less when both are fitted together, and that its standard
-// error is true.
+// TestTogether checks that a rough road common to two rides contributes less to
+// their difference if both are fitted together, and that its standard error is
+// correct.
 func TestTogether(t *testing.T) {
 	if !testing.Short() {
 		t.Parallel()

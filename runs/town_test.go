@@ -8,9 +8,9 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestPhonesThatShake: with phones that read 60 times a second or shake with
-// 18 m/s² too, 47 of 48 roll-ons are found where the recording has no hole, and
-// nothing in half an hour of town each.
+// TestPhonesThatShake: with phones at 60 readings a second, or with 18 m/s² of
+// vibration, 47 of 48 roll-ons without gaps in the recording are found, and
+// none in half an hour of town each.
 func TestPhonesThatShake(t *testing.T) {
 	t.Parallel()
 	tests := []struct {
@@ -22,7 +22,7 @@ func TestPhonesThatShake(t *testing.T) {
 		{"tourer, 60 Hz", sim.BrowserPhone(), sim.Tourer()},
 		{"sport, 60 Hz", sim.BrowserPhone(), sim.Sport()},
 		{"naked, harsh", sim.HarshPhone(), sim.Naked()},
-		{"tourer, harsh", sim.HarshPhone(), sim.Tourer()}, // little push and much shaking
+		{"tourer, harsh", sim.HarshPhone(), sim.Tourer()}, // little thrust and much vibration
 		{"sport, harsh", sim.HarshPhone(), sim.Sport()},
 	}
 	for _, tt := range tests {

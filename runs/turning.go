@@ -21,13 +21,13 @@ import (
 // study "riders" and on the spoilt rides of package sim, whose engines and
 // phones are others.
 const (
-	fewestTurns = 1.6 // 1/m: an engine at 100 1/min for each m/s, the top gear of a large tourer
+	fewestTurns = 1.6 // 1/m: an engine at 100 1/min per m/s, the top gear of a large tourer
 	mostTurns   = 11  // 1/m: the second order of one at 330
-	wheelFewest = 0.4 // 1/m: a wheel of 2.5 m round its tyre
+	wheelFewest = 0.4 // 1/m: a wheel with a circumference of 2.5 m
 	wheelMost   = 0.7 // and of 1.4 m
 
-	leastTurning = 7.5 // standard deviations by which the line must stand out of noise
-	leastClear   = 1.0 // and how clear it must be in the mean of its frames; noise has 0.6
+	leastTurning = 7.5 // standard deviations by which the line must exceed the noise
+	leastClear   = 1.0 // and its minimum clearness in the mean of its frames; noise has 0.6
 )
 
 // judgeClutch rejects the coast-downs in which the vibration shows the engine

@@ -8,9 +8,10 @@ import (
 	"stillair/runs/engine"
 )
 
-// TestEngineTurns: what turns with the road is an engine only where the wheels
-// are not felt better. A wheel out of round shakes once a turn and less and less at
-// its multiples, some of which lie where engines do (common practice).
+// TestEngineTurns: a line proportional to road speed is an engine only if the
+// wheels do not explain it better. An out-of-round wheel vibrates once a turn and
+// decreasingly at its multiples, some of which are in the range of engines (common
+// practice).
 func TestEngineTurns(t *testing.T) {
 	const wheel, crank = 0.52, 4.3 // 1/m
 	tests := []struct {

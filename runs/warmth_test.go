@@ -15,11 +15,11 @@ import (
 	"stillair/sensors/units"
 )
 
-// TestSameTyresOtherDay rides the same tyres at 6 and at 28 °C. They soften
-// exponentially, by 0.6 or by 0.9 % a kelvin: the ends of what tyres were found
-// to do, and not the law of the correction. At 20 °C either day's rolling
-// resistance must hold the true one, and their difference none, with what noise
-// and the correction leave; uncorrected they are 14 to 22 % apart.
+// TestSameTyresOtherDay simulates the same tyres at 6 and at 28 °C. Their
+// rolling resistance decreases exponentially, by 0.6 or by 0.9 % per kelvin:
+// the extremes of published values, and not the law of the correction.
+// Corrected to 20 °C, the interval of each day must contain the true value, and
+// that of their difference zero; uncorrected they differ by 14 to 22 %.
 func TestSameTyresOtherDay(t *testing.T) {
 	tests := batch.Size(30, 3)
 	for _, softens := range []float64{0.006, 0.009} {
@@ -55,9 +55,9 @@ func TestSameTyresOtherDay(t *testing.T) {
 	}
 }
 
-// TestTowards20 corrects a difference by hand: 1.4 % of rolling resistance more
-// on a day of 10 than on one of 12 °C is hardly more than the tyres', and the
-// correction, in which all but 2 K cancel, leaves little.
+// TestTowards20 compares with a correction by hand: 1.4 % more rolling
+// resistance at 10 than at 12 °C is hardly more than the effect of temperature,
+// and the uncertainty of the correction, in which all but 2 K cancel, is small.
 func TestTowards20(t *testing.T) {
 	load := func(crr, celsius float64) RoadLoad {
 		l := RoadLoad{Crr: Value{X: crr, SE: 1e-4}}
@@ -66,15 +66,15 @@ func TestTowards20(t *testing.T) {
 	}
 	a, b := load(0.02, 12), load(0.02028, 10)
 	got := towards20(Value{X: 0.00028, SE: 1e-4}, a, b)
-	// 0.02028·(1 − 0.086) − 0.02·(1 − 0.0688), and 0.002/0.0086 of what was taken off
+	// 0.02028·(1 − 0.086) − 0.02·(1 − 0.0688), and 0.002/0.0086 of the correction
 	if math.Abs(got.X-(-0.00008808)) > 1e-8 || math.Abs(got.SE-math.Hypot(1e-4, 0.002/0.0086*0.00036808)) > 1e-8 {
 		t.Errorf("%.8f ± %.8f", got.X, got.SE)
 	}
 }
 
-// TestTellsAt20: a road load measured in the cold is given for 20 °C beside it,
-// by K0 = 0.0086/K of coast-down standards (from memory); one measured near 20 °C,
-// or at a temperature that nobody entered, is not.
+// TestTellsAt20: a road load measured in the cold is also given for 20 °C, by K0 =
+// 0.0086/K of coast-down standards (from memory); one measured near 20 °C, or at
+// an unknown temperature, is not.
 func TestTellsAt20(t *testing.T) {
 	sc := sim.DefaultScenario(sim.Naked())
 	sc.Plan = sim.CoastPairs(1, 110*units.KMH, 40*units.KMH)

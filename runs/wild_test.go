@@ -18,7 +18,7 @@ import (
 
 var wildRides = flag.Int("wild", 0, "rides of each case of TestWildFixes, where more than usual")
 
-// wildness is a way in which receivers go wrong.
+// wildness is a kind of receiver fault.
 type wildness struct {
 	name  string
 	spoil func(log *sensors.Log, truth *sim.Truth, rng *rand.Rand)
@@ -79,8 +79,8 @@ func wildnesses() []wildness {
 	}
 }
 
-// TestWildFixes: no launch that never happened, and bands of times that hold,
-// or a launch refused.
+// TestWildFixes: no false launch, and bands of times that hold, or a rejected
+// launch.
 func TestWildFixes(t *testing.T) {
 	t.Parallel()
 	rides := max(batch.Size(5, 1), *wildRides)
@@ -152,7 +152,7 @@ func TestWildFixes(t *testing.T) {
 }
 
 // TestJoinedRecordings: two recordings in one file, the second begun while riding,
-// and an accelerometer that reads almost nothing, make no launch.
+// and an accelerometer with almost no signal, give no launch.
 func TestJoinedRecordings(t *testing.T) {
 	for seed := range uint64(batch.Size(3, 1)) {
 		sc := sim.DefaultScenario(sim.Bikes()[seed%3])
@@ -180,8 +180,8 @@ func TestJoinedRecordings(t *testing.T) {
 	}
 }
 
-// joined leaves out five seconds from a time on and moves up what follows, to
-// within a gap.
+// joined removes five seconds from a time on and shifts what follows forward,
+// except for a gap.
 func joined[S any](all []S, from, gap float64, at func(*S) *float64) []S {
 	const cut = 5.0
 	out := make([]S, 0, len(all))
@@ -198,7 +198,7 @@ func joined[S any](all []S, from, gap float64, at func(*S) *float64) []S {
 	return out
 }
 
-// noLaunch wants no accepted launch after a time.
+// noLaunch checks that there is no accepted launch after a time.
 func noLaunch(t *testing.T, log *sensors.Log, after float64, what string) {
 	t.Helper()
 	result, err := Analyse(context.Background(), log, Options{})

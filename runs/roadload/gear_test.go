@@ -7,9 +7,9 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// TestGearLeftIn: an engine that is dragged along through one whole run is
-// not mistaken for a wind that changed between the runs of its pair, however
-// heavy the bike: the run is named and left out, and no other.
+// TestGearLeftIn: engine drag through one whole run is not mistaken for a wind
+// that changed between the runs of its pair, for any weight of the bike: this
+// run is named and left out, and no other.
 func TestGearLeftIn(t *testing.T) {
 	n := 40
 	if testing.Short() {

@@ -35,7 +35,7 @@ func Heights(t []float64, readings []sensors.Pressure, density, gravity float64)
 	}
 	known := 0
 	for i := range sum {
-		sum[i] /= count[i] // NaN where there is none
+		sum[i] /= count[i] // NaN if there is none
 		if count[i] > 0 {
 			known++
 		}

@@ -9,8 +9,8 @@ import (
 	"stillair/sensors"
 )
 
-// TestHeights: pressures of the standard atmosphere (ISO 2533) on a climb of
-// 2 m/s come back as the climb, less what the thinning of the air takes.
+// TestHeights: pressures of the standard atmosphere (ISO 2533) on a climb of 2
+// m/s give the climb, minus the effect of the decreasing density.
 func TestHeights(t *testing.T) {
 	_, _, rho := air.Standard(100)
 	var readings []sensors.Pressure

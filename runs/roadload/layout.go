@@ -11,13 +11,13 @@ import (
 // vector.
 type layout struct {
 	setups int
-	pairs  []int   // pair numbers; runs without a partner have one of their own
+	pairs  []int   // pair numbers; runs without a partner have their own
 	days   [][]int // indices of the pairs ridden on one day
 	slope  int     // index of k; −1: held
 	wind   int     // first of one for each pair
 	grade  int     // first of one for each pair
-	shift  []int   // of each pair: how far the wind changed between its runs; −1: not at all
-	shifts bool    // it did in all pairs, by a spread that is learned
+	shift  []int   // of each pair: index of the change of wind between its runs; −1: none
+	shifts bool    // it changed in all pairs, with a learned spread
 	warm   int     // −1: none
 	press  int     // the barometer's share of dynamic pressure; −1: no barometer
 	knot   int     // first knot of the road's profile

@@ -71,13 +71,13 @@ type learner struct {
 	s     *system
 	dials []dial
 	prior Noise
-	at    []float64 // logarithms over the prior's
+	at    []float64 // logarithms relative to the prior
 	noise Noise
 
-	value    float64       // of the cost at at
+	value    float64       // cost at at
 	grad     *mat.VecDense // of the cost
 	diagonal []float64     // of its curvature
-	model    *mat.SymDense // curvature as the iteration believes it
+	model    *mat.SymDense // curvature approximated by the iteration
 }
 
 func newLearner(s *system, prior Noise) *learner {
@@ -120,11 +120,11 @@ func (l *learner) cost(at []float64) float64 {
 }
 
 const (
-	dialStep  = 0.02 // of the differences, in the logarithm
-	dialMove  = 1.0  // the farthest a dial turns at once
+	dialStep  = 0.02 // of the finite differences, in the logarithm
+	dialMove  = 1.0  // largest step of a parameter in one iteration
 	farDial   = 4.0  // of a logarithm: a factor of 55, two standard deviations of the widest prior
 	dialLoops = 25
-	dialGain  = 0.01 // of the cost: less is not worth another step
+	dialGain  = 0.01 // of the cost: a smaller gain ends the iteration
 )
 
 // gradientAndDiagonal computes the gradient and the diagonal of the Hessian of

@@ -11,7 +11,7 @@ import (
 func (l *learner) learn() error {
 	l.gradientAndDiagonal()
 	if math.IsInf(l.value, 1) {
-		clear(l.at) // no equations there: begin again at what was expected
+		clear(l.at) // no equations there: restart at the prior
 		l.model = nil
 		l.gradientAndDiagonal()
 	}

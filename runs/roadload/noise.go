@@ -16,7 +16,7 @@ type vector [4]float64
 // matrix exponential); d is another such process, e a random walk.
 type stepModel struct {
 	fv, fvg, fg, fd     float64 // transition: δv by δv, δv by g, g by g, d by d
-	qv, qvg, qg, qd, qe float64 // covariance of what the step adds
+	qv, qvg, qg, qd, qe float64 // covariance added by the step
 }
 
 // fade holds the decay factors over a step: of an error of the speed, of a

@@ -11,10 +11,10 @@ import (
 // Thresholds of the notes.
 const (
 	roughRoad  = 0.001 // slope's standard deviation
-	gustyTimes = 2.0   // gusts over what was expected
+	gustyTimes = 2.0   // gusts relative to the expected ones
 	wideShare  = 0.1   // standard error over drag area
-	shownFrom  = 2.5   // standard errors, from which tyres are said to have been cold
-	startsOver = 500.0 // m over which runs one way start, from which they tell the road from drag
+	shownFrom  = 2.5   // standard errors from which tyres are reported as cold
+	startsOver = 500.0 // range in m of the starts in one direction, from which road and drag can be separated
 )
 
 // notes are the findings that a reader of the figures should know.

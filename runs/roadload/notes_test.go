@@ -9,7 +9,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// TestNotes: the notes name what limits the figures, and only then.
+// TestNotes: the notes name what limits the figures, and only if it does.
 func TestNotes(t *testing.T) {
 	bike := loadtest.Bikes[0]
 	for _, c := range []struct {

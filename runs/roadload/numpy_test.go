@@ -12,7 +12,7 @@ import (
 	"stillair/runs/measure"
 )
 
-// numpyRun and numpyTask are what testdata/reference/roadload.py reads.
+// numpyRun and numpyTask are the input of testdata/reference/roadload.py.
 type numpyRun struct {
 	Setup   int       `json:"setup"`
 	Pair    int       `json:"pair"`
@@ -37,7 +37,7 @@ type numpyTask struct {
 	Learned [5]float64 `json:"learned"`
 }
 
-// numpyAnswer is what it writes.
+// numpyAnswer is its output.
 type numpyAnswer struct {
 	Loads   [][2]float64 `json:"loads"`
 	Cov     [][]float64  `json:"cov"`
@@ -45,14 +45,14 @@ type numpyAnswer struct {
 	Seconds float64      `json:"seconds"`
 }
 
-// five are the figures of the noise that both learn.
+// five are the noise parameters that both learn.
 func five(n Noise) [5]float64 {
 	return [5]float64{n.GustSD, n.GustTime, n.WhiteSD, n.DriftSD, n.DriftTime}
 }
 
-// abba makes four pairs of each of two invented setups by a plain Euler
-// integration: what either program makes of them is compared, not whether it
-// is true.
+// abba makes four pairs of each of two invented setups by simple Euler
+// integration: the results of the programs are compared with each other, not
+// with the truth.
 func abba() []Run {
 	rng := rand.New(rand.NewPCG(3, 14))
 	var runs []Run
@@ -89,7 +89,7 @@ func numpyOptions() Options {
 }
 
 // numpyFit runs the reference implementation, in one thread: more would only
-// cost it time with matrices of this size.
+// slow it down with matrices of this size.
 func numpyFit(t testing.TB, runs []Run, o Options, learned Noise) numpyAnswer {
 	t.Helper()
 	python := ""
@@ -136,7 +136,7 @@ func numpyFit(t testing.TB, runs []Run, o Options, learned Noise) numpyAnswer {
 
 // TestFitAgainstNumpy compares the fit with the same model written with numpy
 // and scipy: dense covariances instead of a filter, another optimiser. Road
-// loads agree to 0.1 %, and so do the standard errors that one noise gives.
+// loads agree to 0.1 %, and so do the standard errors for the same noise.
 func TestFitAgainstNumpy(t *testing.T) {
 	if testing.Short() {
 		t.Skip("needs another interpreter")

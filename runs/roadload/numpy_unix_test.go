@@ -8,8 +8,8 @@ import (
 	"testing"
 )
 
-// BenchmarkFitAgainstNumpy measures both on the same runs in one run; the ratio
-// is how many times the processor's time the reference's fit takes.
+// BenchmarkFitAgainstNumpy measures both on the same data; the ratio is the
+// reference's processor time over ours.
 func BenchmarkFitAgainstNumpy(b *testing.B) {
 	runs, o := abba(), numpyOptions()
 	numpy := numpyFit(b, runs, o, o.Noise)
@@ -25,7 +25,7 @@ func BenchmarkFitAgainstNumpy(b *testing.B) {
 	b.Logf("numpy %.3f s, own %.4f s", numpy.Seconds, own)
 }
 
-// spent are the seconds that this process spent on all processors.
+// spent is the processor time of this process, s.
 func spent() float64 {
 	var u syscall.Rusage
 	if syscall.Getrusage(syscall.RUSAGE_SELF, &u) != nil {

@@ -68,7 +68,7 @@ func (c *coast) rolled() []float64 {
 	return d
 }
 
-const hopeless = 2.0 // of −2 log likelihood, by which all rough roads explain the runs worse than a smooth one
+const hopeless = 2.0 // of −2 log likelihood, by which all rough roads fit the runs worse than a smooth one
 
 // roughStart finds the roughness and the gusts of highest likelihood; its
 // RoadSD is 0 if a smooth road is far more likely.

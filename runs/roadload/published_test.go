@@ -9,7 +9,8 @@ import (
 
 // TestRollingDownhill: a rider who rolls from rest down a hill of 0.05 rad has
 // 12.66 m/s after 60 s (Human Power eJournal, editor's note to article 10, with
-// these inputs). The note rounds on its way; exactly it is 12.64.
+// these inputs). The note rounds intermediate results; the exact value is
+// 12.64.
 func TestRollingDownhill(t *testing.T) {
 	run := Run{ID: 1, Dir: 1, Mass: 102, Inertia: 102, Density: 1.05}
 	for i := range 61 {
@@ -27,9 +28,10 @@ func TestRollingDownhill(t *testing.T) {
 }
 
 // TestHeavyVehicle: in the worked example of 40 CFR 1037.528 and 1066.310(b)(7) a
-// vehicle of 16 108 kg on 18 tyres, each worth 56.7 kg of inertia, has an effective
-// mass of 17 129 kg and slows from 31.28 to 26.77 m/s between 3.05 and 19.11 s. A
-// force of that mass times the speed lost over the time takes that time.
+// vehicle of 16 108 kg on 18 tyres, each with an inertia of 56.7 kg, has an
+// effective mass of 17 129 kg and slows from 31.28 to 26.77 m/s between 3.05 and
+// 19.11 s. The force of that mass times the loss of speed over the time gives that
+// time.
 func TestHeavyVehicle(t *testing.T) {
 	const mass, tyres, effective, took = 16108.0, 18 * 56.7, 17129.0, 19.11 - 3.05
 	if math.Abs(mass+tyres-effective) > 0.5 {

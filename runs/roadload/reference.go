@@ -12,7 +12,7 @@ type Reference struct {
 	Density  float64       // kg/m³; air.ReferenceDensity for 20 °C and 98.21 kPa
 	Gravity  float64       // m/s²
 	Slope    float64       // k, s/m
-	From, To float64       // speeds between which the coefficients hold, m/s
+	From, To float64       // range of speeds of the coefficients, m/s
 }
 
 // Coefficients are those of F = A + C·v² on level ground in still air, as in

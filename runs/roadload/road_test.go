@@ -10,7 +10,7 @@ import (
 )
 
 // twoRoads rides three pairs on each of two rough roads, the second of which
-// begins so many metres after the first.
+// begins a given distance in m after the first.
 func twoRoads(seed int, apart float64) []roadload.Run {
 	r := rand.New(rand.NewPCG(uint64(seed), 90))
 	test := loadtest.Default(loadtest.Bikes[1], 0.5)
@@ -30,8 +30,8 @@ func twoRoads(seed int, apart float64) []roadload.Run {
 	return all
 }
 
-// TestTwoRoads: knots lie only where runs passed, so that a second road costs
-// nothing of the first one's detail, however far off it is.
+// TestTwoRoads: knots lie only where runs passed, so that a second road does
+// not reduce the detail of the first one, at any distance.
 func TestTwoRoads(t *testing.T) {
 	n := 40
 	if testing.Short() {

@@ -26,7 +26,7 @@ const (
 type find struct {
 	run   *coast
 	fix   int      // the jump is before this one; −1: the whole run disagrees
-	pairs []*coast // the first runs of pairs between whose runs the wind changed; nil: something else
+	pairs []*coast // the first runs of pairs with a change of wind between their runs; nil: another cause
 	test  test
 }
 

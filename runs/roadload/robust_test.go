@@ -12,12 +12,12 @@ import (
 // spoiler is something that happens in the fourth of ten runs.
 type spoiler struct {
 	name    string
-	force   float64 // more force against the bike, N
-	perMPS  float64 // and for each m/s
-	air     float64 // more air speed, m/s
+	force   float64 // additional drag force, N
+	perMPS  float64 // and per m/s
+	air     float64 // additional air speed, m/s
 	from, s float64 // when it begins and how long it lasts, s
-	whole   bool    // nothing is left of the run
-	move    float64 // how far it may move the result, rms, in standard errors
+	whole   bool    // the whole run is affected
+	move    float64 // limit for the change of the result, rms, in standard errors
 }
 
 func (c spoiler) apply(run int, t, v float64) (force, air float64) {
@@ -27,10 +27,10 @@ func (c spoiler) apply(run int, t, v float64) (force, air float64) {
 	return c.force + c.perMPS*v, c.air
 }
 
-// TestSpoilt: one of ten runs is spoilt. It is named, and the result moves
-// little from what it would have been. Leaving a whole run out moves it by what
-// its loss of information must: the eleventh part of the variance, more as its
-// partner loses most of its worth too.
+// TestSpoilt: one of ten runs is spoilt. It is named, and the result changes
+// little from that without the disturbance. Leaving out a whole run changes it
+// because of the lost information: an eleventh of the variance, and more
+// because its partner loses most of its information too.
 func TestSpoilt(t *testing.T) {
 	n := 30
 	if testing.Short() {
@@ -80,7 +80,7 @@ func TestSpoilt(t *testing.T) {
 	}
 }
 
-// TestCutSaysWhere: a cut covers the disturbance and says which way it went.
+// TestCutSaysWhere: a cut covers the disturbance and has the right sign.
 func TestCutSaysWhere(t *testing.T) {
 	test := loadtest.Default(loadtest.Bikes[0], 0.5)
 	c := spoiler{force: 600, from: 12.2, s: 1.5}
@@ -99,14 +99,14 @@ func TestCutSaysWhere(t *testing.T) {
 	}
 }
 
-// TestTurnedWind: a wind that turns between the two runs of a pair shows.
+// TestTurnedWind: a wind that turns between the two runs of a pair is reported.
 func TestTurnedWind(t *testing.T) {
 	test := loadtest.Default(loadtest.Bikes[0], 0.5)
 	c := spoiler{air: 5, s: 1e9}
 	test.Spoil = c.apply
 	e := fit(t, test.Ride(rand.New(rand.NewPCG(2, 60))), loadtest.Known(0.5))
 	if f := e.Runs[3]; !f.Reason.IsZero() {
-		return // left out altogether: shown as well
+		return // left out completely: also reported
 	}
 	a, b := e.Runs[2].Wind, e.Runs[3].Wind
 	if d := math.Abs(a.X - b.X); d < 2.6*math.Hypot(a.SE, b.SE) {

@@ -11,19 +11,19 @@ import (
 )
 
 // TestRoughRoad: the slope varies by 0.2 % over 150 m, the same for all runs.
-// Runs that start at the ends of one stretch mirror each other and cannot tell
-// its profile from drag; with a barometer, or started in different places,
-// they can. Where that is left to chance even the bound is 1.2 to 1.6 times that
-// of a smooth road, the most for the bike that rolls farthest; the spread stays
-// within a tenth of it, and the receiver's altitude takes some of it away. Where
-// every pair starts farther on than the one before it, no barometer is missed.
+// Runs that start at the ends of one stretch mirror each other and cannot
+// separate its profile from drag; with a barometer, or with different starts,
+// they can. With random starts even the bound is 1.2 to 1.6 times that of a
+// smooth road, most for the bike that rolls farthest; the spread stays within a
+// tenth of it, and the receiver's altitude reduces it. If every pair starts
+// farther along than the one before it, no barometer is needed.
 func TestRoughRoad(t *testing.T) {
 	for _, c := range []struct {
 		name     string
 		baro     bool
 		altitude loadtest.Altitude
 		scatter  float64
-		farther  float64 // how much farther on every pair starts, m
+		farther  float64 // how much farther along every pair starts, m
 		over     float64 // allowed sd of CdA over the bound of a smooth road; 0: see limits
 		limits   limits  // of the three bikes together
 	}{
@@ -58,14 +58,14 @@ func TestRoughRoad(t *testing.T) {
 	}
 }
 
-// TestSamePlaces: two setups that roll from the same places, A, B, B, A, share
-// what the road does to them. Their difference is then as certain as on a
-// smooth road, wherever those places are, and less so where each setup rolls
-// from places of its own.
+// TestSamePlaces: the road has the same effect on two setups that start from
+// the same places, A, B, B, A. Their difference is then as certain as on a
+// smooth road, wherever those places are, and less certain if each setup starts
+// from different places.
 func TestSamePlaces(t *testing.T) {
 	for _, c := range []struct {
 		name        string
-		places      [2][4]float64 // of each setup's pairs, m farther on
+		places      [2][4]float64 // starts of each setup's pairs, m farther along
 		least, most float64       // of the bound on a smooth road
 	}{
 		{"one place", [2][4]float64{}, 0.99, 1.02},
@@ -109,11 +109,10 @@ func TestSamePlaces(t *testing.T) {
 	}
 }
 
-// TestRoughWithoutPlaces: where the fixes have no positions the intervals
-// allow for a rough road all the same. Where the runs back begin where the runs
-// out end, what they see mirrored looks like drag and like a smooth road, and
-// they hold less well; they did so in six of ten tests when roads were taken
-// for smooth.
+// TestRoughWithoutPlaces: if the fixes have no positions the intervals allow
+// for a rough road all the same. If the runs back begin where the runs out end,
+// the mirrored profile looks like drag on a smooth road, and coverage is lower;
+// it was six in ten when roads were assumed to be smooth.
 func TestRoughWithoutPlaces(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -144,8 +143,8 @@ func TestRoughWithoutPlaces(t *testing.T) {
 	}
 }
 
-// TestBadAltitude: altitudes that say nothing of the road do no harm: the
-// drag area stays where it is without them, except for a small part of its
+// TestBadAltitude: altitudes without information about the road do no harm: the
+// drag area is the same as without them, except for a small part of its
 // uncertainty.
 func TestBadAltitude(t *testing.T) {
 	for _, c := range []struct {
@@ -200,8 +199,7 @@ func smoothBound(t *testing.T, c trial) float64 {
 	return math.Sqrt(cov.At(0, 0)) / c.test.Bike.CdA
 }
 
-// TestSmoothAfterAll: looking for a rough road does no harm where there is
-// none.
+// TestSmoothAfterAll: searching for a rough road does no harm if there is none.
 func TestSmoothAfterAll(t *testing.T) {
 	for i, b := range loadtest.Bikes {
 		t.Run(b.Name, func(t *testing.T) {
@@ -211,8 +209,8 @@ func TestSmoothAfterAll(t *testing.T) {
 	}
 }
 
-// TestSlopeDrawn: when the growth of rolling resistance with speed is known as
-// well as the options say, and no better, the intervals hold.
+// TestSlopeDrawn: if the growth of rolling resistance with speed has the
+// uncertainty given in the options, the intervals hold.
 func TestSlopeDrawn(t *testing.T) {
 	opts := roadload.DefaultOptions(0.5)
 	opts.Slope = measure.Value{X: 0.004, SE: 0.002}

@@ -3,11 +3,11 @@ package roadload
 // Run is one coast-down for the fit. T and V are parallel.
 type Run struct {
 	ID    int
-	Setup int     // which setup was ridden, from 0
-	Pair  int     // runs of one number are opposite and close in time; 0: alone
-	Dir   float64 // +1 or −1: which way along the road
+	Setup int     // index of the setup, from 0
+	Pair  int     // runs with the same number are opposite and close in time; 0: alone
+	Dir   float64 // +1 or −1: direction along the road
 
-	T   []float64 // when a fix describes the bike, lag removed, s
+	T   []float64 // time that a fix describes, lag removed, s
 	V   []float64 // speed of the fix, m/s
 	Pos []float64 // place along the road, m, counted in direction +1; nil: not known
 

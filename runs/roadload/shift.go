@@ -13,10 +13,10 @@ import (
 // rest of its information is kept.
 
 const (
-	shiftSD    = 3.0 // prior spread of a change that was noticed, m/s
-	usualShift = 1.0 // where learning the spread of changes in all pairs starts, m/s
-	widestWind = 3.0 // a change larger than this, m/s, and than as many times the wind's spread is something else
-	oftenAll   = 3.0 // of −2 log likelihood, by which a change in some pairs alone has to explain more
+	shiftSD    = 3.0 // prior spread of a detected change, m/s
+	usualShift = 1.0 // initial value of the spread of changes in all pairs, m/s
+	widestWind = 3.0 // a change larger than this, in m/s and in multiples of the wind's spread, has another cause
+	oftenAll   = 3.0 // of −2 log likelihood, required advantage of a change in only some pairs
 	nearlyAs   = 0.8 // pairs that disagree by this share of the worst cannot be distinguished from it
 )
 

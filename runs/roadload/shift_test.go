@@ -19,12 +19,12 @@ type windy struct {
 	change func(seed, pair int) float64 // m/s; nil: never
 }
 
-// changes is what many seeds of it give.
+// changes is the result of many seeds.
 type changes struct {
 	cda       tally
-	said      float64 // share of rides of which a change is said
-	elsewhere float64 // pairs of which it is said wrongly, for each ride
-	dropped   float64 // runs left out, for each ride
+	said      float64 // share of rides with a reported change
+	elsewhere float64 // pairs with a wrongly reported change, per ride
+	dropped   float64 // runs left out, per ride
 	z2        float64 // mean square of the error of the second pair's change over its standard error
 }
 
@@ -87,9 +87,9 @@ func (o *changes) add(c windy, seed int, e *roadload.Estimate, n float64) {
 }
 
 // TestChangedWind: a mean wind that changes by 2 m/s between the two runs of
-// one pair is said on a calm day, of that pair and with the right size; the
-// pair stays in, and the intervals hold. Where it does not change it is
-// seldom said. Where it changes in every pair the intervals hold too.
+// one pair is reported on a calm day, for that pair and with the right size;
+// the pair is kept, and the intervals hold. Without a change one is rarely
+// reported. If it changes in every pair the intervals hold too.
 func TestChangedWind(t *testing.T) {
 	inOne := func(size float64) func(int, int) float64 {
 		return func(_, pair int) float64 {
@@ -106,7 +106,7 @@ func TestChangedWind(t *testing.T) {
 		name      string
 		wind      float64
 		change    func(int, int) float64
-		low, high float64 // share of rides of which it is said
+		low, high float64 // share of rides with a reported change
 		cover     float64 // least coverage of CdA
 	}{
 		{"steady, calm", 0.5, nil, 0, 0.05, 0.92},

@@ -10,9 +10,9 @@ import (
 	"stillair/sensors/sim/batch"
 )
 
-// TestSteadyWind: a wind that blows along the road all day changes no figure by
-// more than 0.5 %, in the mean over tests that differ in nothing else, and no
-// standard error from noise by 10 %.
+// TestSteadyWind: a steady wind along the road changes no figure by more than
+// 0.5 %, in the mean over otherwise identical tests, and no standard error from
+// noise by 10 %.
 func TestSteadyWind(t *testing.T) {
 	tests := batch.Size(60, 4)
 	fit := func(seed int, along float64) roadload.Load {

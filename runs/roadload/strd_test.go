@@ -13,8 +13,8 @@ import (
 
 // NIST's Statistical Reference Datasets are regression problems with certified
 // answers (https://www.itl.nist.gov/div898/strd/, in the public domain). The
-// files in testdata/strd are NIST's own, as the repository lmfit/lmfit-py holds
-// them under NIST_STRD. Norris is as SciPy's test of linregress quotes it.
+// files in testdata/strd are NIST's own, from the directory NIST_STRD of the
+// repository lmfit/lmfit-py. Norris is as quoted in SciPy's test of linregress.
 
 // strd is one of them.
 type strd struct {
@@ -24,7 +24,7 @@ type strd struct {
 	lines, dataLines [2]int
 }
 
-// readSTRD reads one of NIST's files: its head says in which lines what stands.
+// readSTRD reads one of NIST's files; its header lists the lines of each section.
 func readSTRD(t *testing.T, name string) strd {
 	t.Helper()
 	file, err := os.Open("testdata/strd/" + name + ".dat")
@@ -53,7 +53,7 @@ func readSTRD(t *testing.T, name string) strd {
 	return d
 }
 
-// head takes the ranges of lines from the file's head.
+// head reads the ranges of lines from the file's header.
 func (d *strd) head(line string) {
 	for _, part := range []struct {
 		name string
@@ -101,7 +101,7 @@ func newSTRDFit(start []float64) *strdFit {
 
 func (f *strdFit) at() []float64 { return append([]float64{f.c.start}, f.s.state.beta...) }
 
-// step is one of Gauss and Newton's, as fitAt takes it.
+// step is a Gauss-Newton step, as in fitAt.
 func (f *strdFit) step(d strd, model func(b []float64, x float64) float64, share float64) float64 {
 	w, b := f.c.width(), f.at()
 	clear(f.c.norm)
@@ -138,9 +138,9 @@ func gradient(f func(float64) float64, x float64) float64 {
 }
 
 // TestCertifiedRegressions fits nonlinear problems of NIST's by the elimination,
-// the equations and the steps of the road load's fit, and holds parameters and
-// standard deviations against the certified ones. Six digits are asked for:
-// normal equations lose half of what a float has.
+// the equations and the steps of the road load's fit, and compares parameters
+// and standard deviations with the certified ones. Six digits are required:
+// normal equations lose half of the digits of a float.
 func TestCertifiedRegressions(t *testing.T) {
 	cubic := func(b []float64, x float64) float64 {
 		return (b[0] + x*(b[1]+x*(b[2]+x*b[3]))) / (1 + x*(b[4]+x*(b[5]+x*b[6])))

@@ -18,7 +18,7 @@ type system struct {
 	lay   layout
 	runs  []*coast
 	state state
-	pull  []float64 // by what is known of Crr beforehand, of each setup: its step's weight times how far it is from there
+	pull  []float64 // gradient of the prior of Crr, for each setup
 
 	a    *mat.SymDense
 	g, x *mat.VecDense

@@ -6,7 +6,7 @@ import "math"
 // parameters.
 type state struct {
 	beta    []float64 // in the order of the layout
-	slope   float64   // prior mean of k; beta holds what is added to it
+	slope   float64   // prior mean of k; beta holds the difference from it
 	gravity float64
 }
 
@@ -16,7 +16,7 @@ type forces struct {
 	drag    float64 // by 1 m² of drag area
 	roll    float64 // by a Crr of 1
 	grade   float64 // by a slope of 1 in direction +1
-	gust    float64 // by 1 m/s more of air speed, 1/s
+	gust    float64 // by an additional air speed of 1 m/s, 1/s
 	slope   float64 // by k greater by 1 s/m
 	warm    float64 // by a growth of Crr of 1 in an hour
 	total   float64
@@ -152,7 +152,7 @@ func (c *coast) damp(i int, decay float64) {
 type place struct {
 	slope float64 // of the road's profile about the mean
 	extra float64 // variance of the air speed, m²/s²
-	knot  int     // before it, counted from the run's first
+	knot  int     // index of the knot before it, counted from the run's first
 	share float64 // of the way to the next knot
 }
 

@@ -26,7 +26,7 @@ func TestDerivatives(t *testing.T) {
 		c.integrate(s.lay, &s.state)
 		for i := range c.t {
 			v = append(v, c.v[i])
-			// what heightRow leaves to explain, random effects taken out again
+			// the residual of heightRow, with random effects removed
 			row := c.rowOf(c.jac, i, 1)
 			left := row[len(row)-1]
 			for j := 2; j < len(c.cols); j++ {
@@ -90,8 +90,8 @@ func TestStepModel(t *testing.T) {
 	}
 }
 
-// TestShockIsARefit: the test for a jump gives what a fit with the jump as one
-// more unknown gives.
+// TestShockIsARefit: the test for a jump agrees with a fit with the jump as an
+// additional unknown.
 func TestShockIsARefit(t *testing.T) {
 	opts := DefaultOptions(1.5)
 	s := newSystem(coasts(rolled(true, false)), opts)

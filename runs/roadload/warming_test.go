@@ -10,13 +10,13 @@ import (
 
 var warmingTests = flag.Int("warming", 3, "how many tests of each kind of warming up to ride")
 
-// TestWarmingTyres rides tyres that warm up by laws that the fit does not contain,
-// in an order that does not balance them, A A B B, and one that does. What the runs
-// show of warming up is taken off the differences: their mean must not be shown to
-// be off by more than mostBias in the balanced order and, since the runs show some
-// of it only, three times that in the other, and their intervals hold in both. In
-// 60 tests each the worst were −0.53 ± 0.20 % (25 % in 10 min, A B B A) and
-// −1.27 ± 0.23 % (evenly over half an hour, A A B B).
+// TestWarmingTyres simulates tyres that warm up by laws that the fit does not
+// contain, in an unbalanced order, A A B B, and a balanced one. Differences are
+// corrected for warming up as estimated from the runs: their bias must not
+// significantly exceed mostBias in the balanced order and, since the runs show it
+// only in part, three times that in the other, and their intervals hold in both. In
+// 60 tests each the worst were −0.53 ± 0.20 % (25 % in 10 min, A B B A) and −1.27 ±
+// 0.23 % (evenly over half an hour, A A B B).
 func TestWarmingTyres(t *testing.T) {
 	cold := func(more, in float64, law func(since float64) float64) loadtest.World {
 		w := loadtest.Naked()
@@ -51,7 +51,7 @@ func TestWarmingTyres(t *testing.T) {
 				sum.add(e, c.world.CdA)
 			}
 			t.Logf("%s, %s: %v", c.name, order.name, &sum)
-			chance := math.Max(sum.area.se(), sum.se/math.Pow(float64(sum.n), 1.5)) // so few may lie together by luck
+			chance := math.Max(sum.area.se(), sum.se/math.Pow(float64(sum.n), 1.5)) // a few may agree by chance
 			if bias := sum.area.mean() - 0.04; sum.held < sum.n*9/10-1 || math.Abs(bias) > order.most+2.6*chance {
 				t.Errorf("%s, %s: %v", c.name, order.name, &sum)
 			}

@@ -10,7 +10,7 @@ type prediction []vector
 type observation struct {
 	seen     vector
 	gain     vector
-	variance float64 // of what the measurement adds; 0: left out
+	variance float64 // of the innovation; 0: left out
 }
 
 // Every fix may have two measurements: the speed and the height.

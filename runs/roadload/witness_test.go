@@ -11,19 +11,19 @@ import (
 	"stillair/runs/roadload/loadtest"
 )
 
-// witness is an accelerometer beside the receiver. It feels the change of speed
-// and the slope, so that in a coast-down it feels the drag alone; but also its
-// own zero, and the pitch of the bike on its springs.
+// witness is an accelerometer in addition to the receiver. It measures the
+// change of speed and the slope, so that in a coast-down it measures only the
+// drag; but also its own bias, and the pitch of the bike on its springs.
 type witness struct {
 	density float64 // of its white noise at 20 m/s, growing with the square of the speed, m²/s³
-	springs float64 // prior spread of the share by which pitch adds to changes of speed
-	lift    float64 // prior spread of the pitch that the wind makes at 30 m/s, rad
+	springs float64 // prior spread of the relative contribution of pitch to changes of speed
+	lift    float64 // prior spread of the pitch due to air forces at 30 m/s, rad
 }
 
-// The sizes are common practice, except for the noise: that is what a simulated
-// phone in an engine's vibration of 6 m/s² has, which no filter took off before
-// it was read. A drag that acts 0.1 m above the centre of gravity, or as much
-// lift at one wheel, pitches a bike on its springs by a tenth of a degree or two.
+// The sizes are common practice, except for the noise: that is the noise of a
+// simulated phone with engine vibration of 6 m/s² without an anti-alias filter. A
+// drag that acts 0.1 m above the centre of gravity, or as much lift at one wheel,
+// pitches a bike on its springs by a tenth of a degree or two.
 var phoneFelt = witness{density: 0.036, springs: 0.05, lift: 0.1 * math.Pi / 180}
 
 const (
@@ -152,8 +152,8 @@ func stacked(a, b *mat.Dense) *mat.Dense {
 	return &out
 }
 
-// known is what one coast-down from a place adds to the information on CdA, Crr,
-// wind and slope of each pair, the profile's knots, and the two of a witness.
+// known is the information of one coast-down from a place about CdA, Crr, wind
+// and slope of each pair, the profile's knots, and the two of a witness.
 func (r *roll) known(b loadtest.Bike, test loadtest.Test, w *witness, pair int, from, dir float64) *mat.Dense {
 	n, size := len(r.v), 2+2*test.Pairs+knots+2
 	inertia := b.Mass + b.Rotating
@@ -174,7 +174,7 @@ func (r *roll) known(b loadtest.Bike, test loadtest.Test, w *witness, pair int, 
 	speed.Mul(r.respond, push)
 	seen.Mul(r.measured, &speed)
 	rows, _ := r.measured.Dims()
-	own := mat.NewDense(rows, 2, nil) // the speed at the start and the witness's zero
+	own := mat.NewDense(rows, 2, nil) // the speed at the start and the witness's bias
 	start := mat.NewDense(n, 1, nil)
 	for i := range n {
 		start.Set(i, 0, r.respond.At(i, 0)*2/gridStep)
@@ -191,7 +191,7 @@ func (r *roll) known(b loadtest.Bike, test loadtest.Test, w *witness, pair int, 
 	return withoutOwn(&seen, own, r.inverse, w != nil)
 }
 
-// feel adds to the rows of the witness what is not speed.
+// feel adds the effects other than speed to the rows of the witness.
 func (r *roll) feel(seen, own, slope *mat.Dense, w *witness) {
 	fixes, _ := r.pick.Dims()
 	_, size := slope.Dims()
@@ -264,14 +264,15 @@ func fullBound(test loadtest.Test, w *witness, road float64, starts [][2]float64
 	return math.Sqrt(info.At(0, 0)) / b.CdA
 }
 
-// TestThirdWitness asks by formulas of their own, on full matrices, what an
-// accelerometer beside the receiver could add on a rough road where there is no
-// barometer; and holds Bound, which knows none, against them without it.
+// TestThirdWitness calculates with independent formulas, on full matrices, what
+// an accelerometer in addition to the receiver could contribute on a rough road
+// without a barometer; and compares Bound, which has no accelerometer, with
+// them without it.
 func TestThirdWitness(t *testing.T) {
 	for _, c := range []struct {
 		name             string
 		scatter, farther float64
-		least            float64 // of the bound without: an accelerometer leaves at least this
+		least            float64 // lower limit of the bound with an accelerometer, relative to that without
 	}{
 		{"starts apart by chance", 250, 0, 0.95},
 		{"two ends of one stretch", 30, 0, 0.91},

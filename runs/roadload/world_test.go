@@ -14,9 +14,9 @@ import (
 	"stillair/sensors/sim/batch"
 )
 
-// TestWrongModel fits them. What must hold is that the bands with what is
-// assumed hold, that the force at a speed is known within 2 % or its band, and
-// that a road load comes out at all.
+// TestWrongModel fits them. The bands including assumptions must hold, the
+// force at a speed must be within 2 % or its band, and there must be a road
+// load.
 func TestWrongModel(t *testing.T) {
 	tests := batch.Size(60, 8)
 	for _, w := range loadtest.Worlds() {
@@ -43,17 +43,17 @@ func TestWrongModel(t *testing.T) {
 	}
 }
 
-// differenceTests is how many are ridden in each world; 0: as many as usual.
+// differenceTests is the number in each world; 0: the default.
 var differenceTests = flag.Int("differences", 0, "how many A B B A tests to ride in each world")
 
-// mostBias is how far the mean difference may be from the true one, of CdA.
+// mostBias is the maximum bias of the difference, relative to CdA.
 const mostBias = 0.005
 
-// TestWrongModelDifference rides A B B A in the same worlds, with 4 % more drag
-// area in B. The mean difference must not be shown to be off by more than mostBias,
-// neither as a share of what A is found to have, which is what a rider reads, nor of
-// what A truly has. Air that comes at a yaw makes both drag areas larger, and their
-// difference with them: there the truth is that of the day's air.
+// TestWrongModelDifference rides A B B A in the same worlds, with 4 % more drag area
+// in B. The bias of the difference must not significantly exceed mostBias, neither
+// relative to the estimate of A, which a rider reads, nor relative to the true value
+// of A. Air at a yaw angle makes both drag areas larger, and also their difference:
+// there the truth is that in the day's air.
 func TestWrongModelDifference(t *testing.T) {
 	tests := batch.Size(60, 6)
 	if *differenceTests > 0 {
@@ -76,9 +76,9 @@ func TestWrongModelDifference(t *testing.T) {
 				t.Errorf("less drag was shown for more %d times", sum.wrong)
 			}
 			if w.Name == unenteredName {
-				// 20 kg are two standard deviations of what is assumed to be left
-				// unentered, so the interval is at its edge there: what must not
-				// happen is the wrong sign.
+				// 20 kg are two standard deviations of the assumed load that is
+				// not entered, so the interval is at its limit there: only the
+				// sign must not be wrong.
 				return
 			}
 			if sum.held < sum.n*9/10-1 {
@@ -93,10 +93,11 @@ func TestWrongModelDifference(t *testing.T) {
 	}
 }
 
-// differences gathers those of many tests, B having 4 % more drag area than A.
+// differences collects the differences of many tests in which B has 4 % more drag area
+// than A.
 type differences struct {
 	n, held, seen, wrong int
-	area, share          sample // over the true CdA of A in the day's air, and over that found
+	area, share          sample // relative to the true CdA of A in the day's air, and to the estimate
 	se                   float64
 }
 
@@ -131,7 +132,7 @@ func (s sample) mean() float64 { return stat.Mean(s, nil) }
 // se is the standard error of the mean.
 func (s sample) se() float64 { return stat.StdErr(stat.StdDev(s, nil), float64(len(s))) }
 
-// unentered carries 20 kg in setup B that nobody entered.
+// unentered has a load of 20 kg in setup B that was not entered.
 func unentered() loadtest.World {
 	w := loadtest.Naked()
 	w.Name = unenteredName
@@ -171,13 +172,14 @@ func fitOrder(a loadtest.World, factor float64, seed uint64, order ...int) (*roa
 	return roadload.Fit(runs, opts)
 }
 
-// cleanDays is how many are fitted.
+// cleanDays is the number of tests fitted.
 var cleanDays = flag.Int("days", 500, "how many clean days to fit")
 
-// TestCleanDays fits tests of bikes of every size, none of which may go without
-// a road load, and whose intervals from noise must hold: the physics are the
-// fit's. No figure of the noise may be learned at the border of what it may be,
-// where its curvature says nothing: then its likelihood would need a profile.
+// TestCleanDays fits tests of bikes of every size. Each must get a road load,
+// and the intervals from noise must hold, since the physics are the fit's. No
+// noise parameter may be learned at the boundary of its range, where the
+// curvature does not give the uncertainty and a profile likelihood would be
+// needed.
 func TestCleanDays(t *testing.T) {
 	days := *cleanDays
 	if testing.Short() {
@@ -211,8 +213,8 @@ func TestCleanDays(t *testing.T) {
 	}
 }
 
-// atBorder reports whether gusts, road or the receiver's errors were learned to be
-// fewer than a twentieth of what was expected, or more than twenty times as much.
+// atBorder reports whether the learned gusts, road or receiver errors are below a
+// twentieth of the expected value, or above twenty times.
 func atBorder(expected, learned roadload.Noise) bool {
 	far := func(was, is float64) bool { return math.Abs(math.Log(is/was)) > 3 }
 	return far(expected.GustSD, learned.GustSD) || far(expected.WhiteSD, learned.WhiteSD) ||

@@ -31,11 +31,11 @@ const surely = 0.01
 // Budget is the effect of each part of a bike on its drag area.
 type Budget struct {
 	Bike    string
-	Base    string        // the setup that parts are counted from
+	Base    string        // the setup that parts are compared with
 	BaseCdA measure.Value // m²
 	Effects []Effect
-	Cov     *mat.SymDense // of the effects, m⁴, in their order
-	Rides   int           // that took part
+	Cov     *mat.SymDense // of the effects, m⁴, in the same order
+	Rides   int           // number of rides used
 	Chi2    float64
 	DoF     int
 	Widened float64 // factor on all uncertainties; 1: none
@@ -46,10 +46,10 @@ type Budget struct {
 // replaces.
 type Effect struct {
 	Part    string
-	Instead string // of this part of the base; "": on top
+	Instead string // part of the base that it replaces; "": additional
 	CdA     measure.Value
 	CI      [2]float64 // 95 %
-	Rides   int        // that had it
+	Rides   int        // number of rides with it
 }
 
 // equations are the rows of the least-squares problem.

@@ -10,11 +10,11 @@ import (
 	"stillair/sensors/finding"
 )
 
-// truth is an invented bike: the drag area with its base, and what parts add.
+// truth is an invented bike: the drag area of its base, and the effects of parts.
 type truth struct {
 	base  float64
 	parts map[string]float64
-	with  func(setup string) float64 // what setups add besides; nil: nothing
+	with  func(setup string) float64 // additional effect of setups; nil: none
 }
 
 func (t truth) cda(setup string) float64 {
@@ -34,7 +34,7 @@ var setupsRidden = []string{"short screen", "tall screen", "short screen + panni
 	"short screen + hand guards", "tall screen + hand guards", "short screen + top box"}
 
 // student draws from Student's t with five degrees of freedom, scaled to a
-// variance of 1: noise with longer tails than the fit expects.
+// variance of 1: noise with longer tails than in the fit's model.
 func student(rng *rand.Rand) float64 {
 	chi := 0.0
 	for range 5 {
@@ -43,9 +43,9 @@ func student(rng *rand.Rand) float64 {
 	return rng.NormFloat64() / math.Sqrt(chi/5) * math.Sqrt(3.0/5)
 }
 
-// invented makes a season that the model of this package does not describe:
-// days differ evenly and not normally, noise has long tails, its size is only
-// known to a fifth, and what is assumed is wrong in all rides alike.
+// invented makes a season that deviates from the model of this package: days
+// differ uniformly rather than normally, noise has long tails, its size is only
+// known to a fifth, and assumptions are wrong in all rides in the same way.
 func invented(seed uint64, bike truth, rides int) []Ride {
 	rng := rand.New(rand.NewPCG(seed, 99))
 	const assumed = 0.03
@@ -80,8 +80,8 @@ func invented(seed uint64, bike truth, rides int) []Ride {
 	return out
 }
 
-// TestSeasonRecovers rides many invented seasons of 20 rides: the intervals of
-// what parts cost hold the truth at their nominal rate.
+// TestSeasonRecovers simulates many seasons of 20 rides: the intervals of the
+// costs of parts have their nominal coverage.
 func TestSeasonRecovers(t *testing.T) {
 	seasons := 400
 	if testing.Short() {
@@ -121,8 +121,8 @@ func TestSeasonRecovers(t *testing.T) {
 	}
 }
 
-// TestSeasonNotices makes two parts disturb each other by far more than the
-// noise: their sum is not what both cost, and the season must say so.
+// TestSeasonNotices simulates two parts with an interaction far above the
+// noise: their joint cost is not the sum, and the season must report that.
 func TestSeasonNotices(t *testing.T) {
 	bike := inventedBike
 	bike.with = func(setup string) float64 {
@@ -140,7 +140,7 @@ func TestSeasonNotices(t *testing.T) {
 	}
 }
 
-// TestBudgetByHand holds the fit to cases that are worked out by hand.
+// TestBudgetByHand compares the fit with calculations by hand.
 func TestBudgetByHand(t *testing.T) {
 	load := func(setup string, x float64) Load {
 		return Load{Setup: setup, CdA: measure.Value{X: x, SE: 0.03}, Noise: 0.004, Day: 0.01}
@@ -153,7 +153,8 @@ func TestBudgetByHand(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// The mean of 0.02 and 0.04, with 0.01 over the root of two; days tell nothing, as their means hold both setups.
+		// The mean of 0.02 and 0.04, with 0.01 over the root of two; the days add nothing,
+		// since their means contain both setups.
 		e := b.Effects[0]
 		if len(b.Effects) != 1 || e.Part != "box" || math.Abs(e.CdA.X-0.03) > 1e-9 || math.Abs(e.CdA.SE-0.01/math.Sqrt2) > 1e-6 {
 			t.Errorf("%+v", b.Effects)

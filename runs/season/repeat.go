@@ -16,8 +16,8 @@ import (
 type Point struct {
 	Started time.Time
 	Value   measure.Value
-	Noise   float64 // the part of its standard uncertainty that a repetition draws again
-	Common  float64 // the part that no repetition makes smaller
+	Noise   float64 // the part of its standard uncertainty that varies between repetitions
+	Common  float64 // the part that repetitions do not reduce
 }
 
 // Repeat is the repeatability of a figure from ride to ride.
@@ -27,11 +27,11 @@ type Repeat struct {
 	MeanCI  [2]float64 // 95 %
 	Typical float64    // median
 	Least   float64
-	Spread  float64       // test-retest: standard deviation from ride to ride; NaN with one
-	Own     float64       // what of that the noise of the single figures explains
+	Spread  float64       // test-retest: standard deviation between rides; NaN for one
+	Own     float64       // the part of it explained by the noise of the single figures
 	Trend   measure.Value // change in 30 days; unknown with fewer than three dated rides
 	TrendCI [2]float64    // 95 %
-	TrendP  float64       // chance of such a trend by luck
+	TrendP  float64       // p-value of the trend
 }
 
 const month = 30 * 24 * time.Hour

@@ -9,8 +9,8 @@ import (
 	"stillair/runs/measure"
 )
 
-// TestRepeat finds a spread, a trend, the best and the typical of given figures,
-// and no trend more often than its p says where there is none.
+// TestRepeat checks the spread, the trend, the best and the typical of given
+// figures, and that false trends are not more frequent than p says.
 func TestRepeat(t *testing.T) {
 	start := time.Date(2026, 4, 1, 9, 0, 0, 0, time.UTC)
 	at := func(days int, x float64) Point {
@@ -44,13 +44,14 @@ func TestRepeat(t *testing.T) {
 	}
 }
 
-// TestMeanHolds: the band of a mean holds the rider's own at 95 % or more, be the
-// rider as good as the phone or ten times worse, with a spread of another law.
+// TestMeanHolds: the band of a mean contains the rider's true mean in 95 % or
+// more, whether the rider's spread is as small as the phone's or ten times
+// larger, and not normal.
 func TestMeanHolds(t *testing.T) {
 	const seasons, own = 2000, 0.04
 	for _, c := range []struct {
 		name   string
-		rider  float64 // most that a run is off, s; a triangle about the rider's own
+		rider  float64 // maximum deviation of a run, s; a triangular distribution about the rider's mean
 		runs   int
 		common float64
 	}{{"alike", 0, 3, 0}, {"by a little", 0.1, 4, 0}, {"of three runs", 0.5, 3, 0}, {"of eight", 0.5, 8, 0}, {"of two", 0.5, 2, 0}, {"all wrong alike", 0.1, 5, 0.1}} {
@@ -74,7 +75,8 @@ func TestMeanHolds(t *testing.T) {
 	}
 }
 
-// TestTwoWays pairs opposite runs close in time, each once, and of one gear.
+// TestTwoWays checks that opposite runs are paired if close in time and in the same
+// gear, each once.
 func TestTwoWays(t *testing.T) {
 	run := func(id int, start, bearing, x float64, gear string) Time {
 		return Time{Mark: "60-100 km/h", Kind: "roll-on", Gear: gear, Run: id, Start: start, Bearing: bearing, Time: measure.Value{X: x, SE: 0.04}}

@@ -15,7 +15,7 @@ import (
 type solution struct {
 	x    []float64
 	cov  *mat.Dense
-	open [][]float64 // directions, of unit length, of which the rides say nothing
+	open [][]float64 // directions, of unit length, about which the rides give no information
 	chi2 float64
 	dof  int
 }

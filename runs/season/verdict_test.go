@@ -7,8 +7,8 @@ import (
 	"stillair/runs/compare"
 )
 
-// TestVerdictsHold judges many invented seasons: hardly one calls a part that
-// costs nothing a difference, or one that matters none, and words and bands
+// TestVerdictsHold judges many invented seasons: hardly any calls a difference
+// for a part without effect, or none for one that matters, and words and bands
 // always agree.
 func TestVerdictsHold(t *testing.T) {
 	seasons := 400

@@ -17,7 +17,7 @@ func rms(mean float64, values ...float64) float64 {
 	return math.Sqrt(sum)
 }
 
-// TestSpreads compares each spread with the sources that its comment names, to half of
+// TestSpreads compares each spread with the sources named in its comment, to half of
 // its last digit or a little more.
 func TestSpreads(t *testing.T) {
 	tests := []struct {
@@ -38,11 +38,11 @@ func TestSpreads(t *testing.T) {
 	}
 }
 
-// TestLimitStaysBelowAnEngine: the limit of a single slowing is narrower than what
-// is believed of tyres, and its upper end is below what rolls with the least
+// TestLimitStaysBelowAnEngine: the limit for a single coast-down is narrower than
+// the prior for tyres, and its upper end is below coasting with the smallest
 // engine drag, which adds 0.04 to the rolling resistance of tyres.
 func TestLimitStaysBelowAnEngine(t *testing.T) {
-	const improbable, engine = 3.3, 0.04 // as package detect has them
+	const improbable, engine = 3.3, 0.04 // as in package detect
 	if end := TyresCrr + improbable*math.Hypot(TyresCrrSD, SlowingGrade); end > TyresCrr+engine || TyresCrrSD > CrrSD {
 		t.Errorf("the limit reaches %.3f; tyres with an engine begin at %.3f", end, TyresCrr+engine)
 	}

@@ -41,13 +41,13 @@ type Test struct {
 	Noise    roadload.Noise
 	Density  float64
 	Road     func(x float64) float64 // slope about the mean in direction +1; nil: none
-	Length   float64                 // of the stretch, m: runs back start there
-	Scatter  float64                 // standard deviation of where runs start, m
-	Farther  float64                 // how much farther on its way each run starts than that of the pair before, m; the middle pair is where it would be without
-	Press    float64                 // share of dynamic pressure that the barometer feels
-	Baro     bool                    // runs hold heights
+	Length   float64                 // of the stretch, m: runs back start at its end
+	Scatter  float64                 // standard deviation of the start of runs, m
+	Farther  float64                 // how much farther along each run starts than that of the pair before, m; the middle pair is not shifted
+	Press    float64                 // share of dynamic pressure measured by the barometer
+	Baro     bool                    // runs have heights
 	Altitude Altitude                // of the receiver; zero: none
-	Shift    func(pair int) float64  // how far the mean wind changes before the second run of a pair, m/s; nil: not
+	Shift    func(pair int) float64  // change of the mean wind before the second run of a pair, m/s; nil: none
 	Spoil    func(run int, t, v float64) (force, air float64)
 }
 
@@ -55,7 +55,7 @@ type Test struct {
 type Altitude struct {
 	SD, Time float64 // wandering error, m, and its correlation time, s
 	WhiteSD  float64 // m
-	Step     float64 // it is rounded to, m; 0: not
+	Step     float64 // resolution, m; 0: not rounded
 }
 
 // UsualAltitude is that of a single-frequency receiver: the wandering part is
@@ -123,7 +123,7 @@ func (c Test) Ride(r *rand.Rand) []roadload.Run {
 	for p := range c.Pairs {
 		wind, grade := c.WindSD*r.NormFloat64(), c.GradeSD*r.NormFloat64()
 		for _, dir := range []float64{1, -1} {
-			own := rand.New(rand.NewPCG(r.Uint64(), r.Uint64())) // so that spoiling one run leaves the others as they are
+			own := rand.New(rand.NewPCG(r.Uint64(), r.Uint64())) // so that spoiling one run does not change the others
 			run := c.roll(own, len(out), dir, wind, grade, start)
 			run.Pair = p + 1
 			out = append(out, run)
@@ -138,7 +138,7 @@ func (c Test) Ride(r *rand.Rand) []roadload.Run {
 
 const (
 	tick    = 0.02 // s
-	longest = 150  // of a run, should the road fall too much for the bike to slow, s
+	longest = 150  // of a run, if the road is too steep for the bike to slow down, s
 )
 
 func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roadload.Run {

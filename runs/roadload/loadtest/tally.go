@@ -10,9 +10,9 @@ import (
 // Tally accumulates the results of the fits of a world.
 type Tally struct {
 	N                        int
-	CdAHeld, CrrHeld         int        // bands with what is assumed that hold the truth
-	NoiseHeld                int        // intervals of CdA from noise alone that do
-	ForceHeld                int        // all forces are within 2 % or their band
+	CdAHeld, CrrHeld         int        // number of bands including assumptions that contain the truth
+	NoiseHeld                int        // number of intervals of CdA from noise alone that do
+	ForceHeld                int        // number of tests with all forces within 2 % or their band
 	CdABias, CrrBias         float64    // relative, summed
 	Force                    [3]float64 // relative error at 50, 80, 100 km/h, summed
 	CdANoise, CdASE, ForceSE float64    // relative, summed

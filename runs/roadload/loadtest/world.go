@@ -13,27 +13,27 @@ type World struct {
 	Name       string
 	CdA, Crr   float64 // straight into the wind, m²; rolling at standstill, tyres warm, 1
 	Mass       float64 // as ridden, kg
-	Entered    float64 // mass that the fit is given, kg; 0: the true one
-	Air        float64 // density that the fit is given over the true one; 0: 1
+	Entered    float64 // mass given to the fit, kg; 0: the true one
+	Air        float64 // density given to the fit relative to the true one; 0: 1
 	From, To   float64 // m/s
 	Pairs      int
 	Rolling    func(v float64) float64     // factor on Crr; nil: 1 + 0.004·v
 	Cold       float64                     // relative, of Crr, at the first run
 	CoolsIn    float64                     // time constant of Cold, s
 	ColdLaw    func(since float64) float64 // share of Cold left; nil: exponential
-	Yaw        float64                     // relative growth of CdA a degree of yaw
+	Yaw        float64                     // relative growth of CdA per degree of yaw
 	Cross      float64                     // steady, m/s
 	Along      float64                     // steady, against direction +1, m/s
 	Differs    float64                     // standard deviation of a pair's wind about it, m/s
-	Drifts     float64                     // of the wind along the road, m/s in an hour
+	Drifts     float64                     // of the wind along the road, m/s per hour
 	Sheltered  func(x float64) float64     // factor on the wind along the road
 	SitsUp     float64                     // relative growth of CdA below 60 km/h
-	Further    func(v float64) float64     // force that counts as rolling, N; nil: none
+	Further    func(v float64) float64     // additional force that counts as rolling resistance, N; nil: none
 	Slope      func(x float64) float64     // nil: level
 	Grade      float64                     // 1
 	GustSD     float64                     // m/s
 	NoPosition bool
-	Length     float64 // between where runs out and back start, m
+	Length     float64 // between the starts of runs out and back, m
 }
 
 // Naked is the world of the average bike: five pairs in a light wind, with
