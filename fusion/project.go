@@ -8,9 +8,10 @@ import (
 
 	"stillair/fusion/internal/motion"
 	"stillair/fusion/mount"
+	"stillair/sensors/units"
 )
 
-const gravity = 9.80665 // standard gravity, m/s²; the local value differs by a scale that the smoother learns
+const gravity = units.StandardGravity // standard gravity, m/s²; the local value differs by a scale that the smoother learns
 
 // projection is the motion in the bike's own axes.
 type projection struct {

@@ -8,6 +8,7 @@ import (
 	"stillair/runs/detect"
 	"stillair/runs/engine"
 	"stillair/runs/usual"
+	"stillair/sensors/units"
 )
 
 // drive is a push in one gear, or through several with undetected changes, for
@@ -71,9 +72,14 @@ func (d drive) passing(v float64) float64 {
 // m/s². Drag and rolling resistance are those of an average motorcycle.
 func (d drive) thrust(lo, hi float64) (x, sd, wind float64) {
 	took := math.Max(d.passing(hi)-d.passing(lo), driveStep)
-	middle, drag := (lo+hi)/2, d.drag()
-	x = (1+usual.RotatingShare)*(hi-lo)/took + drag/2*middle*middle + 9.8*usual.Crr
-	return x, math.Sqrt(d.doubt / took), drag * middle
+	middle := (lo + hi) / 2
+	return d.push(middle, (hi-lo)/took), math.Sqrt(d.doubt / took), d.drag() * middle
+}
+
+// push is the thrust per mass that gives an acceleration at a speed, m/s²: the
+// equation of motion on a level road without wind.
+func (d drive) push(v, a float64) float64 {
+	return (1+usual.RotatingShare)*a + d.drag()/2*v*v + units.StandardGravity*usual.Crr
 }
 
 // drag is what the air takes from the acceleration for each m/s of speed and of wind, 1/m.

@@ -7,12 +7,17 @@ import (
 	"stillair/sensors/finding"
 )
 
-// company counts the pushes in the same gear that agree with one, those alike,
-// those of them along one road, of these the closely alike, and of these the ones
-// with a tight tolerance.
-type company struct{ agreeing, alike, along, close, tight int }
+// company is what speaks for a push having been at full throttle: how many other
+// pushes in the same gear agree with it, how many of these are alike, how many of
+// those went along the same road, and of these how many are closely alike and how
+// many within a tight tolerance; and whether its own thrust is unsteady.
+type company struct {
+	agreeing, alike, along, close, tight int
+	unsteady                             bool
+}
 
-func (o *throttles) company(i int) (c company) {
+func (o *throttles) company(i int) company {
+	c := company{unsteady: o.drives[i].unsteady()}
 	for j, r := range o.with[i] {
 		if r.across || o.drives[j].start || !r.agrees() {
 			continue
@@ -38,30 +43,30 @@ func (o *throttles) company(i int) (c company) {
 }
 
 // full is the reason why the ride does not show that a push was at full
-// throttle, or "" if it does.
-func (o *throttles) full(i int) finding.Code {
-	c := o.company(i)
+// throttle, or "" if it does, from the company of each push.
+func (o *throttles) full(i int, companies []company) finding.Code {
+	c := companies[i]
 	harder, launch, orderly := false, false, true
 	for j, r := range o.with[i] {
 		other := o.drives[j]
 		switch {
 		case !r.common:
+			continue
 		case r.known && r.harder():
 			return codeBelowBike
-		case r.alike():
-			launch = launch || other.start
+		case other.start:
+			launch = launch || r.alike()
+			continue
 		}
-		if r.common && !other.start {
-			harder = harder || r.harder()
-			orderly = orderly && o.company(j).alike > 0 && (o.meant || r.alike() || !r.known || r.across)
-		}
+		harder = harder || r.harder()
+		orderly = orderly && companies[j].alike > 0 && (o.meant || r.alike() || !r.known || r.across)
 	}
-	switch {
-	case o.drives[i].beginsBelow(ridingOff), o.drives[i].beginsBelow(slowStart) && (c.tight < crowd || o.drives[i].wavers()):
+	switch d := o.drives[i]; {
+	case d.beginsBelow(ridingOff), d.beginsBelow(slowStart) && (c.tight < crowd || c.unsteady):
 		return codeUnproven
 	case launch:
 		return ""
-	case harder && o.drives[i].throughGears(), c.alike < bigCrowd && o.drives[i].wavers():
+	case harder && d.throughGears(), c.alike < bigCrowd && c.unsteady:
 		return codeUnproven
 	case c.alike >= crowd && (!harder || orderly), c.agreeing >= bigCrowd && !harder:
 		return ""
@@ -77,9 +82,11 @@ func (o *throttles) full(i int) finding.Code {
 // engine speed, so a push in a known gear with the torque of a full-throttle
 // one at the same engine speeds is at full throttle too.
 func (o *throttles) all() []finding.Code {
+	companies := make([]company, len(o.drives))
+	parallel(len(companies), func(i int) { companies[i] = o.company(i) })
 	why := make([]finding.Code, len(o.drives))
 	for i := range why {
-		why[i] = o.full(i)
+		why[i] = o.full(i, companies)
 	}
 	out := slices.Clone(why)
 	for i, r := range o.with {

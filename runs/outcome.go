@@ -62,21 +62,21 @@ func (f fitted) without(setup int) fitted {
 	return out
 }
 
-// fitPossible fits the road load of every setup. If one is implausible, or is not
-// what its runs have in common, its runs are rejected with a warning, and the other setups are fitted without
-// them.
+// fitPossible fits the road load of every setup. If one is implausible, or its runs
+// depart from it together, they are rejected with a warning and the other setups
+// are fitted without them.
 func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Estimate, fitted, error) {
 	est, err := roadload.Fit(f.runs, opts)
 	if err != nil {
 		return nil, f, err
 	}
 	for i, l := range est.Loads {
-		left, at := leftOver(est, i)
+		left, at := commonResidual(est, i)
 		switch {
 		case !possible(l):
 			result.reject(f, i, codeImpossibleRun, finding.New(codeImpossible, finding.Text("setup", f.names[i]),
 				finding.Area("cda", l.CdA.X).With(l.CdA.SE), finding.Num("crr", l.Crr.X).With(l.Crr.SE)))
-		case left > leftInAll:
+		case left > mostInCommon:
 			result.reject(f, i, codeLetGoRun, finding.New(codeLetGo, finding.Text("setup", f.names[i]), finding.Speed("at", at)))
 		default:
 			continue

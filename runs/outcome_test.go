@@ -76,9 +76,9 @@ func TestImpossibleSetup(t *testing.T) {
 	}
 }
 
-// TestLeftOver: residuals with the same shape in all runs are reported; different
+// TestCommonResidual: residuals with the same shape in all runs are reported; different
 // ones, or those of few runs, are not.
-func TestLeftOver(t *testing.T) {
+func TestCommonResidual(t *testing.T) {
 	tests := []struct {
 		name string
 		runs int
@@ -101,8 +101,8 @@ func TestLeftOver(t *testing.T) {
 				}
 				est.Runs = append(est.Runs, f)
 			}
-			most, at := leftOver(est, 0)
-			if (most > leftInAll) != tt.want || tt.want && math.Abs(at-14) > 3 {
+			most, at := commonResidual(est, 0)
+			if (most > mostInCommon) != tt.want || tt.want && math.Abs(at-14) > 3 {
 				t.Errorf("%.2f m/s at %.1f m/s", most, at)
 			}
 		})

@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"stillair/runs/roadload"
 	"stillair/sensors/finding"
 )
 
@@ -41,13 +42,12 @@ func (r *Result) Residuals() Residuals {
 	if r.Estimate == nil {
 		return out
 	}
-	slow, fast, square, n := math.Inf(1), 0.0, 0.0, 0.0
-	type pairOf struct{ setup, pair int }
-	left := map[pairOf]map[float64][][]float64{}
+	var used []roadload.RunFit
+	square, n := 0.0, 0.0
 	for _, f := range r.Estimate.Runs {
 		if f.Reason.IsZero() {
+			used = append(used, f)
 			for i, v := range f.Fit {
-				slow, fast = math.Min(slow, v), math.Max(fast, v)
 				square, n = square+math.Pow(f.V[i]-v, 2), n+1
 			}
 		}
@@ -56,27 +56,13 @@ func (r *Result) Residuals() Residuals {
 		return out
 	}
 	out.RMS = math.Sqrt(square / n)
-	for _, f := range r.Estimate.Runs {
-		if !f.Reason.IsZero() || f.Pair == 0 {
-			continue
-		}
-		key := pairOf{f.Setup, f.Pair}
-		if left[key] == nil {
-			left[key] = map[float64][][]float64{}
-		}
-		bins := make([][]float64, residualBins)
-		for i, v := range f.Fit {
-			b := min(int(residualBins*(v-slow)/(fast-slow)), residualBins-1)
-			bins[b] = append(bins[b], f.V[i]-v)
-		}
-		left[key][f.Dir] = bins
-	}
+	bins, pairs := binsOver(used), pairedMeans(used)
 	for b := range residualBins {
-		bin := ResidualBin{From: slow + (fast-slow)*float64(b)/residualBins, To: slow + (fast-slow)*float64(b+1)/residualBins}
+		bin := ResidualBin{From: bins.from(b), To: bins.from(b + 1)}
 		var there, back []float64
-		for _, p := range left {
-			if p[1] != nil && p[-1] != nil && len(p[1][b]) > 0 && len(p[-1][b]) > 0 {
-				there, back = append(there, stat.Mean(p[1][b], nil)), append(back, stat.Mean(p[-1][b], nil))
+		for _, p := range pairs {
+			if !math.IsNaN(p.out[b]) && !math.IsNaN(p.back[b]) {
+				there, back = append(there, p.out[b]), append(back, p.back[b])
 			}
 		}
 		if bin.Pairs = len(there); bin.Pairs > 0 {
@@ -87,6 +73,55 @@ func (r *Result) Residuals() Residuals {
 	}
 	out.judge()
 	return out
+}
+
+// bothWays are the mean residuals of the two runs of a pair in each bin, m/s; NaN where
+// a run has none.
+type bothWays struct{ out, back []float64 }
+
+// pairedMeans are the mean residuals of all pairs of which both runs were used.
+func pairedMeans(used []roadload.RunFit) (pairs []bothWays) {
+	bins := binsOver(used)
+	for _, f := range used {
+		for _, g := range used {
+			if f.Pair != 0 && f.Setup == g.Setup && f.Pair == g.Pair && f.Dir == 1 && g.Dir == -1 {
+				pairs = append(pairs, bothWays{bins.means(f), bins.means(g)})
+			}
+		}
+	}
+	return pairs
+}
+
+// speedBins divide the speeds of runs into residualBins equal ranges.
+type speedBins struct{ slow, fast float64 } // m/s
+
+// binsOver are the bins over all speeds of fitted runs.
+func binsOver(runs []roadload.RunFit) speedBins {
+	b := speedBins{math.Inf(1), 0}
+	for _, f := range runs {
+		for _, v := range f.Fit {
+			b.slow, b.fast = math.Min(b.slow, v), math.Max(b.fast, v)
+		}
+	}
+	return b
+}
+
+// from is the speed at which a bin begins, m/s.
+func (b speedBins) from(bin int) float64 {
+	return b.slow + (b.fast-b.slow)*float64(bin)/residualBins
+}
+
+// means are the mean residuals of a run in each bin, m/s; NaN where it has none.
+func (b speedBins) means(f roadload.RunFit) []float64 {
+	sum, n := make([]float64, residualBins), make([]float64, residualBins)
+	for i, v := range f.Fit {
+		bin := min(int(residualBins*(v-b.slow)/(b.fast-b.slow)), residualBins-1)
+		sum[bin], n[bin] = sum[bin]+f.V[i]-v, n[bin]+1
+	}
+	for k := range sum {
+		sum[k] /= n[k] // 0/0 is NaN
+	}
+	return sum
 }
 
 // halves are the odd and even parts: the means of half the difference and half

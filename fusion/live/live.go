@@ -24,6 +24,7 @@ import (
 
 	"stillair/fusion/internal/motion"
 	"stillair/sensors"
+	"stillair/sensors/units"
 )
 
 // State is the filter's current estimate.
@@ -39,16 +40,16 @@ type State struct {
 }
 
 const (
-	gravity = 9.80665 // m/s²
-	loop    = 0.5     // natural frequency of the speed loop, rad/s
-	quick   = 0.08    // time constant of the shown acceleration, s
-	calm    = 0.5     // time constant over which rest is judged, s
-	pitchS  = 30.0    // how long a pitch from the gyroscope is used, s
-	bending = 0.08    // rad/s of turning from which the pitch is not updated
-	silence = 0.25    // s between samples from which motion counts as interrupted
-	restV   = 0.3     // m/s of satellite speed under which the bike may stand
-	restF   = 0.35    // m/s² by which the averaged force may vary at rest
-	freshS  = 2.5     // s for which a fix counts for detecting rest
+	gravity = units.StandardGravity // m/s²
+	loop    = 0.5                   // natural frequency of the speed loop, rad/s
+	quick   = 0.08                  // time constant of the shown acceleration, s
+	calm    = 0.5                   // time constant over which rest is judged, s
+	pitchS  = 30.0                  // how long a pitch from the gyroscope is used, s
+	bending = 0.08                  // rad/s of turning from which the pitch is not updated
+	silence = 0.25                  // s between samples from which motion counts as interrupted
+	restV   = 0.3                   // m/s of satellite speed under which the bike may stand
+	restF   = 0.35                  // m/s² by which the averaged force may vary at rest
+	freshS  = 2.5                   // s for which a fix counts for detecting rest
 )
 
 // Filter is the live filter. It is not safe for use by several goroutines at

@@ -10,6 +10,7 @@ import (
 
 	"stillair/fusion/internal/motion"
 	"stillair/sensors"
+	"stillair/sensors/units"
 )
 
 // observation is one row of the regression: about a second between two fixes.
@@ -30,7 +31,7 @@ const (
 	atRest     = 0.3  // m/s of satellite speed below which the bike may stand
 	inTurn     = 1.2  // m/s² across the road above which a second counts as a turn
 	byHand     = 6.0  // m/s² of mean force beyond g that riding does not cause
-	gravity    = 9.80665
+	gravity    = units.StandardGravity
 )
 
 // gauge computes the mean force between two fixes, for any lag.

@@ -7,10 +7,10 @@ import (
 	"stillair/runs"
 )
 
-// TestNothingRidden: rides on which nobody pulled or rolled freely show no such run, in
-// 99 of 100. A start is one however lazily it is ridden, and its times are true.
-// Accelerations that a rider repeats at one share of full throttle look as full ones do,
-// and are not among these.
+// TestNothingRidden: rides without a full-throttle push or a free coast-down show no
+// such run, in 99 of 100. A start counts as a launch however gently it is ridden: its
+// times are true. Accelerations repeated at one share of full throttle cannot be
+// distinguished from full throttle by their shape, and are not among these.
 func TestNothingRidden(t *testing.T) {
 	for _, tt := range []struct {
 		name string
@@ -48,7 +48,7 @@ func TestNothingRidden(t *testing.T) {
 	}
 }
 
-// engineBrakes goes up through the gears and lets the throttle go, in gear.
+// engineBrakes accelerates through the gears and closes the throttle in gear.
 func engineBrakes(w *world) {
 	for range 8 {
 		w.gear = 0
@@ -59,7 +59,7 @@ func engineBrakes(w *world) {
 	}
 }
 
-// gearLeftIn is coast-downs by somebody who forgets the clutch.
+// gearLeftIn rides coast-downs without pulling the clutch.
 func gearLeftIn(w *world) {
 	w.inGear = true
 	for range 8 {
@@ -70,7 +70,7 @@ func gearLeftIn(w *world) {
 	}
 }
 
-// stopAndGo is a queue in front of lights.
+// stopAndGo is traffic queueing at lights.
 func stopAndGo(w *world) {
 	for range 30 {
 		w.gear = 0
@@ -89,7 +89,7 @@ func stopAndGo(w *world) {
 	}
 }
 
-// countryRoad is bends and villages, with a pillion who wants no haste.
+// countryRoad is bends and villages at a gentle pace.
 func countryRoad(w *world) {
 	for range 15 {
 		v := math.Min(w.between(14, 27), 0.75*w.top())

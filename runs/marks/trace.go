@@ -94,7 +94,7 @@ const leap = 2
 // standard errors covers it.
 //
 // Where the speed before smoothing is kept, as for the times of a launch from
-// standstill, it has a say; see apart.
+// standstill, the variance also covers what it shows; see apart.
 func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
 	f := r.whenLevel(errs, v, a, dir)
 	if r.recorded != nil {
@@ -103,26 +103,28 @@ func (r trace) whenSpeed(errs Errors, v, a, dir float64) form {
 	return f
 }
 
-// apart is the variance that a time from the smoothed speed lacks: smoothing may take
-// a short gear change for noise. The same error of the speed moves the time about the
-// recorded speed about as far, and the two times differ by no more than
-// smoothing can have gained (a difference of estimates of which one is efficient has
-// the difference of their variances: Hausman, Econometrica 46, 1978, from memory).
+// apart is the variance that the error of a time from the smoothed speed lacks, since
+// smoothing may take a short gear change for noise. An error of the speed must shift the
+// time by about as much along the recorded speed as along the smoothed one, and the
+// two times may differ by no more than smoothing can have gained: the difference
+// between an efficient estimate and another has the difference of their variances
+// (Hausman, Econometrica 46, 1978, from memory).
 func (r *recorded) apart(f form, errs Errors, v, a, dir float64) float64 {
 	const tooFar = 2 // standard deviations
 	g := r.whenLevel(errs, v, a, dir)
 	if math.IsNaN(g.x) || math.IsNaN(f.x) {
 		return 0
 	}
-	smoothed, moved, whole := f.value(errs).SE, g.value(errs).SE, g.value(r.errs).SE
-	lacks, gained := 0.0, math.Max(0, whole*whole-smoothed*smoothed)
-	if moved*moved > leap*smoothed*smoothed {
-		lacks = moved*moved - smoothed*smoothed
+	square := func(x float64) float64 { return x * x }
+	smoothed, shifted, whole := square(f.value(errs).SE), square(g.value(errs).SE), square(g.value(r.errs).SE)
+	lacking, gained := 0.0, math.Max(0, whole-smoothed)
+	if shifted > leap*smoothed {
+		lacking = shifted - smoothed
 	}
-	if d := f.x - g.x; d*d > tooFar*tooFar*gained {
-		lacks = math.Max(lacks, d*d)
+	if d := square(f.x - g.x); d > square(tooFar)*gained {
+		lacking = math.Max(lacking, d)
 	}
-	return lacks
+	return lacking
 }
 
 // whenLevel is whenSpeed of one trace.

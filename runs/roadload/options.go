@@ -3,6 +3,7 @@ package roadload
 import (
 	"stillair/runs/measure"
 	"stillair/runs/usual"
+	"stillair/sensors/units"
 )
 
 // Noise holds the parameters of the errors of a coast-down. In Options they are
@@ -50,6 +51,6 @@ func DefaultOptions(windSD float64) Options {
 			RoadSD: 0.0004, RoadLength: 150,
 			HeightSD: 0.1, HeightWalk: 0.05,
 		},
-		Gravity: 9.80665,
+		Gravity: units.StandardGravity,
 	}
 }

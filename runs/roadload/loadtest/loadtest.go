@@ -8,6 +8,7 @@ import (
 	"math/rand/v2"
 
 	"stillair/runs/roadload"
+	"stillair/sensors/units"
 )
 
 // Bike is a simulated bike.
@@ -190,4 +191,4 @@ func (c Test) roll(r *rand.Rand, index int, dir, wind, grade, start float64) roa
 	return out
 }
 
-const gravity = 9.80665
+const gravity = units.StandardGravity
