@@ -66,6 +66,9 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 		}
 		result.Runs[i].measure(track, found[i].Breaks, opts.pairs())
 		result.Runs[i].allowForScale(track, found[i].Breaks, opts.pairs(), scaleSE)
+		if r := &result.Runs[i]; r.Kind == Launch && r.Accepted() {
+			r.allowForAntics(log, track, found[i].Gears, known.ride.Mass)
+		}
 		mu.Lock()
 		defer mu.Unlock()
 		measured++

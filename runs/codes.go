@@ -23,6 +23,8 @@ const (
 	codeNeverRolls      finding.Code = "load.never_rolls_free"
 	codeNotPaired       finding.Code = "coast.not_paired"
 	codeCreep           finding.Code = "launch.creep"
+	codeWheelie         finding.Code = "launch.wheelie"
+	codeThrustDropped   finding.Code = "launch.thrust_dropped"
 	codeEngineTurns     finding.Code = "coast.engine_turns"
 	codeImpossible      finding.Code = "load.impossible"
 	codeImpossibleRun   finding.Code = "coast.impossible_outcome"

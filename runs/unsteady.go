@@ -26,7 +26,7 @@ const (
 // unsteady reports whether the thrust of a push varies more than full throttle in
 // one gear explains.
 func (d drive) unsteady() bool {
-	v, thrust := d.thrusts()
+	_, v, thrust := d.thrusts(thrustOver)
 	n := len(v)
 	if n < thrustPoints {
 		return false
@@ -57,14 +57,13 @@ func (d drive) unsteady() bool {
 	return left > 0 && math.Sqrt(left) > steadyThrust*mean
 }
 
-// thrusts are the speeds within a push and the thrust per mass at each, m/s and
-// m/s², by central differences.
-func (d drive) thrusts() (v, thrust []float64) {
-	const side = int(thrustOver / driveStep / 2)
+// thrusts are times within a push with the speed and the thrust per mass at each, s,
+// m/s and m/s², by central differences over so many seconds.
+func (d drive) thrusts(over float64) (t, v, thrust []float64) {
+	side := int(math.Round(over / driveStep / 2))
 	for i := side; i < len(d.v)-side; i++ {
 		a := (d.v[i+side] - d.v[i-side]) / (d.t[i+side] - d.t[i-side])
-		v = append(v, d.v[i])
-		thrust = append(thrust, d.push(d.v[i], a))
+		t, v, thrust = append(t, d.t[i]), append(v, d.v[i]), append(thrust, d.push(d.v[i], a))
 	}
-	return v, thrust
+	return t, v, thrust
 }

@@ -12,6 +12,7 @@
 // An earlier form of these rides, of other seeds, showed the faults that package marks
 // and the judging of clutches in package runs now guard against, and set the limits
 // of the latter. The pulls of seeds 3001 to 3040 set those of gears by their lines and of
-// launches that are outdone, and the rides without a run of seeds 6101 to 6225 those of
-// throttles that waver.
+// launches that are outdone, the rides without a run of seeds 6101 to 6225 those of
+// unsteady thrust, and the launches of seeds 8001 to 8530 those of wheelies, of drops of
+// the thrust and of the rounding of speeds near a gear change.
 package foreign

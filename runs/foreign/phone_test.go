@@ -21,6 +21,7 @@ type phone struct {
 	rough             float64 // m/s² per m/s, of the road
 	motion            []sensors.Motion
 	fixes, lag, waits float64 // per second; s; s over which the receiver averages
+	ahead, high       float64 // m, of where the rear tyre touches the road
 }
 
 const zero = 100.0 // s on the log's clock when the ride begins
@@ -43,14 +44,16 @@ func (p *phone) feel(w *world, slope float64) {
 	p.next += (1 + 0.01*n()) / p.rate
 	shake, road := p.shake*math.Pow(w.rpm/w.limitRPM, 1.2), p.rough*w.v
 	turn := func(order, phase float64) float64 { return shake * math.Sin(2*math.Pi*order*w.engineTurns+phase) }
-	up := w.pitch + math.Atan(slope)
+	up := w.pitch + w.lift + math.Atan(slope)
 	lean := math.Atan(w.v * w.yaw / gravity)
+	ahead := w.a - p.high*w.liftingMore - p.ahead*w.lifting*w.lifting
+	above := p.ahead*w.liftingMore - p.high*w.lifting*w.lifting
 	force := r3.Vec{
-		X: w.a + gravity*math.Sin(up) + turn(w.order, 0) + 0.3*turn(0.5, 1) + road*n(),
+		X: ahead*math.Cos(w.lift) + above*math.Sin(w.lift) + gravity*math.Sin(up) + turn(w.order, 0) + 0.3*turn(0.5, 1) + road*n(),
 		Y: 0.6*turn(w.order, 2) + road*n(),
-		Z: gravity*math.Cos(up)/math.Cos(lean) + 0.8*turn(w.order, 1) + 1.5*road*n(),
+		Z: above*math.Cos(w.lift) - ahead*math.Sin(w.lift) + gravity*math.Cos(up)/math.Cos(lean) + 0.8*turn(w.order, 1) + 1.5*road*n(),
 	}
-	rates := r3.Vec{X: 4e-4 * w.v * n(), Y: -w.pitching + 0.002*n(), Z: -w.yaw}
+	rates := r3.Vec{X: 4e-4 * w.v * n(), Y: -w.pitching - w.lifting + 0.002*n(), Z: -w.yaw}
 	own := func(size float64) r3.Vec { return r3.Scale(size, r3.Vec{X: n(), Y: n(), Z: n()}) }
 	m := sensors.Motion{T: zero + w.t, Force: r3.Add(r3.Add(p.mount.Rotate(force), p.bias), own(p.noise)),
 		Turn: r3.Add(p.mount.Rotate(rates), own(0.003))}

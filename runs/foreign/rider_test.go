@@ -10,6 +10,7 @@ type event struct {
 	from, to      float64            // s
 	moved, rolled float64            // s: first movement, and one foot further
 	passed        map[string]float64 // s: when a speed was reached, by the mark
+	antic         antic              // of a launch
 }
 
 // marks are the speeds of a launch by the names that results give them.

@@ -42,6 +42,8 @@ type world struct {
 	waves                              [4]float64
 
 	rpm, engineTurns, pitch, pitching float64
+	antic                             antic
+	lift, lifting, liftingMore        float64 // of the front wheel: rad, rad/s, rad/s²
 	phone                             phone
 	past                              []moment // every pastStep
 	events                            []event
@@ -105,7 +107,7 @@ func (w *world) pushes(resistance float64) float64 {
 		if w.t < w.shifted {
 			return 0
 		}
-		return w.driven(w.v, w.throttle(w.t-w.since), w.gear)
+		return w.driven(w.v, w.throttle(w.t-w.since), w.gear) * w.antic.left(w.t-w.since)
 	case engineBraking:
 		return -w.dragged(w.v, w.gear)
 	case coasting:
@@ -127,6 +129,9 @@ func (w *world) turning() (rpm, time float64) {
 	geared := w.gears[w.gear] * w.v
 	switch w.mode {
 	case driving:
+		if w.antic.kind == spin && w.antic.left(w.t-w.since) < 1 {
+			return w.limitRPM, 0.08
+		}
 		return math.Max(geared, 0.3*w.limitRPM), 0.08
 	case engineBraking, holding:
 		return math.Max(geared, idle), 0.1
@@ -156,6 +161,10 @@ func (w *world) step() {
 	w.pitching += (natural*natural*(-w.squat*w.a/gravity-w.pitch) - 2*damping*natural*w.pitching) * tick
 	w.pitch += w.pitching * tick
 	w.t += tick
+	w.lift, w.lifting, w.liftingMore = 0, 0, 0
+	if w.mode == driving {
+		w.lift, w.lifting, w.liftingMore = w.antic.lift(w.t - w.since)
+	}
 	w.phone.feel(w, slope)
 	if len(w.past) <= int(w.t/pastStep) {
 		w.past = append(w.past, moment{w.v, w.x, w.y, height, w.heading})

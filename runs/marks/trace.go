@@ -134,7 +134,8 @@ func (r trace) whenLevel(errs Errors, v, a, dir float64) form {
 	if !ok {
 		return form{x: math.NaN()}
 	}
-	sd := math.Max(errs.SD([]fusion.Term{{T: t, V: 1}}), 1e-6)
+	own, blur := 0.0, r.blur(t)
+	sd := math.Max(math.Hypot(errs.SD([]fusion.Term{{T: t, V: 1}}), blur), 1e-6)
 	var mean, square, with float64
 	for _, z := range normalDraws() {
 		at := c.reaches(dir*v + z*sd)
@@ -142,14 +143,34 @@ func (r trace) whenLevel(errs Errors, v, a, dir float64) form {
 		square += (at - t) * (at - t) / draws
 		with += (at - t) * z / draws
 	}
-	own := square - (mean-t)*(mean-t) - with*with
+	own = square - (mean-t)*(mean-t) - with*with
 	variance := own + with*with
 	for _, z := range []float64{-3, -2, 2, 3} {
 		if far := (c.reaches(dir*v+z*sd) - mean) / z; far*far > leap*variance {
 			own = math.Max(own, far*far-with*with)
 		}
 	}
-	return form{x: mean, terms: []fusion.Term{{T: t, V: -dir * with / sd}}, own: math.Max(own, 0)}
+	own = math.Max(own, 0) + blur*blur*with*with/(sd*sd)
+	return form{x: mean, terms: []fusion.Term{{T: t, V: -dir * with / sd}}, own: own}
+}
+
+// blur is by how much the averages over time, of the force in the fusion and of the
+// speed here, may have rounded the speed off, m/s, as at the corner before a gear
+// change: the effect of one more average of the same variance (Tukey's twicing),
+// divided by the share of a corner that this shows.
+func (r trace) blur(t float64) float64 {
+	const (
+		steps  = 8
+		width  = 0.065 // s to either side: an average of the variance of both together
+		corner = 2.4   // 1/(√2 − 1): a Gaussian average of standard deviation s lowers a corner by s, two by √2·s
+	)
+	mean := 0.0
+	for k := -steps; k <= steps; k++ {
+		v, _ := r.local(t + width*float64(k)/steps)
+		mean += v / (2*steps + 1)
+	}
+	v, _ := r.local(t)
+	return corner * math.Abs(mean-v)
 }
 
 // whenDistance is the time at which the bike is d farther than at time a.
