@@ -158,7 +158,8 @@ func (w *world) analyse(ctx context.Context, ride *input.Ride, name string, roll
 func (w *world) study(ctx context.Context, ride *input.Ride, name string, opts runs.Options) (*study, error) {
 	p := w.progress()
 	defer p.end()
-	opts.Progress = func(stage runs.Stage, share float64) { p.at(words.ForMachines().Name(stage), share) }
+	book := words.ForMachines()
+	opts.Progress = func(stage runs.Stage, share float64) { p.at(book.Name(stage), share) }
 	result, err := runs.Analyse(ctx, ride.Log, opts)
 	var input *sensors.InputError
 	if errors.As(err, &input) && input.File == "" {

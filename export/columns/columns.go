@@ -140,11 +140,12 @@ func WriteSamples(w io.Writer, ride Ride, res *runs.Result) error {
 
 // WriteRuns writes the runs of a ride, the rejected ones with their reasons.
 func WriteRuns(w io.Writer, ride Ride, res *runs.Result) error {
+	say := words.ForMachines()
 	t := newTable[Run](w)
 	for _, r := range res.Runs {
 		row := Run{Ride: ride.Name, Bike: res.Ride.Bike, ID: int32(r.ID), Kind: string(r.Kind), Setup: r.Setup, Start: r.Start, End: r.End,
-			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: words.ForMachines().Texts(r.Reasons),
-			Cautions: words.ForMachines().Texts(r.Cautions), ReasonCodes: finding.Paths(r.Reasons), CautionCodes: finding.Paths(r.Cautions), Started: ride.started()}
+			From: r.FromMPS, To: r.ToMPS, Bearing: known(r.BearingDeg), Accepted: r.Accepted(), Reasons: say.Texts(r.Reasons),
+			Cautions: say.Texts(r.Cautions), ReasonCodes: finding.Paths(r.Reasons), CautionCodes: finding.Paths(r.Cautions), Started: ride.started()}
 		if r.Pair > 0 {
 			p := int32(r.Pair)
 			row.Pair = &p

@@ -34,13 +34,14 @@ const quantityDrag = "drag area"
 // WriteComparisons writes how every two setups differ, in each quantity that
 // was compared.
 func WriteComparisons(w io.Writer, ride Ride, res *runs.Result) error {
+	say := words.ForMachines()
 	t := newTable[Comparison](w)
 	for _, c := range res.Compared {
 		add := func(quantity, unit string, v *compare.Verdict) {
 			if v == nil {
 				return
 			}
-			row := Comparison{Ride: ride.Name, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), Code: string(v.Finding), Unit: unit,
+			row := Comparison{Ride: ride.Name, Bike: res.Ride.Bike, A: c.A, B: c.B, Quantity: quantity, Finding: say.Name(v.Finding), Code: string(v.Finding), Unit: unit,
 				Delta: known(v.Delta.X), DeltaSE: known(v.Delta.SE), Change: known(v.Percent), Low: known(v.CIPercent[0]), High: known(v.CIPercent[1]), P: known(v.P)}
 			if v.MorePairs > 0 {
 				n := int32(v.MorePairs)

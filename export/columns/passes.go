@@ -36,13 +36,14 @@ type Pass struct {
 // WritePasses writes the flying passes of a ride, those that do not count with their
 // reasons.
 func WritePasses(w io.Writer, ride Ride, res *runs.Result) error {
+	say := words.ForMachines()
 	t := newTable[Pass](w)
 	for i, p := range res.Passes {
 		for _, f := range p.Figures {
 			t.add(Pass{Ride: ride.Name, Bike: res.Ride.Bike, Pass: int32(i + 1), Setup: p.Setup, Accepted: p.Accepted(), Over: f.Name, Distance: f.Distance,
 				Apart: known(p.Apart()), There: known(f.There.X), ThereSE: known(f.There.SE), Back: known(f.Back.X), BackSE: known(f.Back.SE),
 				Mean: known(f.Mean.X), MeanSE: known(f.Mean.SE), Half: known(f.Half.X), HalfSE: known(f.Half.SE),
-				Reasons: words.ForMachines().Texts(p.Reasons), ReasonCodes: finding.Paths(p.Reasons), Started: ride.started()})
+				Reasons: say.Texts(p.Reasons), ReasonCodes: finding.Paths(p.Reasons), Started: ride.started()})
 		}
 	}
 	return t.close()

@@ -6,36 +6,36 @@ import (
 	"stillair/runs/compare"
 )
 
-func fromComparison(c runs.Comparison) Comparison {
-	out := Comparison{A: c.A, B: c.B, Notes: words.ForMachines().Texts(c.Notes), Verdict: "drag was not compared"}
+func fromComparison(say *words.Book, c runs.Comparison) Comparison {
+	out := Comparison{A: c.A, B: c.B, Notes: say.Texts(c.Notes), Verdict: "drag was not compared"}
 	if v := c.CdA; v != nil {
 		out.DeltaCdA, out.SE = value(v.Delta)
-		out.CI, out.P, out.Finding = pair(v.CI), number(v.P, 3), words.ForMachines().Name(v.Finding)
+		out.CI, out.P, out.Finding = pair(v.CI), number(v.P, 3), say.Name(v.Finding)
 		out.Percent, out.PercentCI = number(v.Percent, 4), pair(v.CIPercent)
 		verdict := words.Verdict(c.B, words.Drag(), *v)
-		out.Verdict = words.ForMachines().Say(verdict)
-		out.Findings = append(out.Findings, findingOf("verdict", verdict))
+		out.Verdict = say.Say(verdict)
+		out.Findings = append(out.Findings, findingOf(say, "verdict", verdict))
 	}
-	out.Findings = append(out.Findings, findingsOf("note", c.Notes)...)
+	out.Findings = append(out.Findings, findingsOf(say, "note", c.Notes)...)
 	if v := c.Crr; v != nil {
 		out.DeltaCrr, out.DeltaCrrSE = value(v.Delta)
-		out.Others = append(out.Others, judged("rolling resistance", *v))
+		out.Others = append(out.Others, judged(say, "rolling resistance", *v))
 	}
 	if v := c.Power; v != nil {
-		out.Others = append(out.Others, judged("power", *v))
+		out.Others = append(out.Others, judged(say, "power", *v))
 	}
 	for _, t := range c.Times {
-		out.Others = append(out.Others, judged(t.Mark, t.Verdict))
+		out.Others = append(out.Others, judged(say, t.Mark, t.Verdict))
 	}
 	return out
 }
 
-func judged(quantity string, v compare.Verdict) Judged {
-	return Judged{Quantity: quantity, Finding: words.ForMachines().Name(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, 4), PercentCI: pair(v.CIPercent)}
+func judged(say *words.Book, quantity string, v compare.Verdict) Judged {
+	return Judged{Quantity: quantity, Finding: say.Name(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, 4), PercentCI: pair(v.CIPercent)}
 }
 
-func fromPower(p runs.PowerCurve) Power {
-	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: words.ForMachines().Name(p.RevsFrom), Correction: number(p.Correction, digits), Notes: words.ForMachines().Texts(p.Notes), Findings: findingsOf("note", p.Notes),
+func fromPower(say *words.Book, p runs.PowerCurve) Power {
+	out := Power{Setup: p.Setup, Gear: p.Gear, RPMFrom: say.Name(p.RevsFrom), Correction: number(p.Correction, digits), Notes: say.Texts(p.Notes), Findings: findingsOf(say, "note", p.Notes),
 		Speed: []float64{}, Power: []float64{}, PowerSE: []float64{}}
 	c := p.Curve
 	if c == nil {

@@ -3,6 +3,7 @@ package results
 import (
 	"io"
 
+	"stillair/export/words"
 	"stillair/runs"
 )
 
@@ -32,8 +33,9 @@ func WriteCompared(w io.Writer, rides []runs.Named, across []runs.Comparison) er
 		d.Rides = append(d.Rides, ComparedRide{Name: ride.Name, RoadLoad: doc.RoadLoad, Comparisons: doc.Comparisons,
 			Power: doc.Power, Defaults: doc.Defaults, Warnings: doc.Warnings})
 	}
+	say := words.ForMachines()
 	for _, c := range across {
-		d.Across = append(d.Across, fromComparison(c))
+		d.Across = append(d.Across, fromComparison(say, c))
 	}
 	return encode(w, d)
 }

@@ -16,14 +16,14 @@ type Finding struct {
 	Text string         `json:"text"`
 }
 
-func findingOf(role string, f finding.Finding) Finding {
-	return Finding{Role: role, Code: string(f.Code), Args: arguments(f), Text: words.ForMachines().Say(f)}
+func findingOf(say *words.Book, role string, f finding.Finding) Finding {
+	return Finding{Role: role, Code: string(f.Code), Args: arguments(f), Text: say.Say(f)}
 }
 
-func findingsOf(role string, all []finding.Finding) []Finding {
+func findingsOf(say *words.Book, role string, all []finding.Finding) []Finding {
 	var out []Finding
 	for _, f := range all {
-		out = append(out, findingOf(role, f))
+		out = append(out, findingOf(say, role, f))
 	}
 	return out
 }
@@ -55,13 +55,13 @@ func arguments(f finding.Finding) map[string]any {
 }
 
 // rideFindings are the warnings and notes about a ride as a whole.
-func rideFindings(r *runs.Result) []Finding {
-	out := findingsOf("warning", r.Warnings)
+func rideFindings(say *words.Book, r *runs.Result) []Finding {
+	out := findingsOf(say, "warning", r.Warnings)
 	if r.Track != nil {
-		out = append(out, findingsOf("note", r.Track.Notes)...)
+		out = append(out, findingsOf(say, "note", r.Track.Notes)...)
 	}
 	for _, n := range r.Notes {
-		out = append(out, findingOf("note", n.What))
+		out = append(out, findingOf(say, "note", n.What))
 	}
 	return out
 }

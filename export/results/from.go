@@ -9,7 +9,8 @@ import (
 
 // From returns the document of a result.
 func From(r *runs.Result) *Document {
-	d := &Document{Version: Version, Bike: r.Ride.Bike, Defaults: list(r.Defaults), Warnings: words.ForMachines().Texts(r.Warnings),
+	say := words.ForMachines()
+	d := &Document{Version: Version, Bike: r.Ride.Bike, Defaults: list(r.Defaults), Warnings: say.Texts(r.Warnings),
 		Runs: []Run{}, RoadLoad: []RoadLoad{}, Comparisons: []Comparison{}, Power: []Power{}}
 	if t := r.Track; t != nil {
 		d.GNSSLag, d.GNSSLagSE = value(runs.Value{X: t.Lag.Seconds, SE: t.Lag.SE})
@@ -17,28 +18,28 @@ func From(r *runs.Result) *Document {
 		if t.Lag.Found {
 			d.GNSSSmoothing, d.GNSSSmoothingSE = value(runs.Value{X: t.Receiver.Smoothing, SE: t.Receiver.SmoothingSE})
 		}
-		d.Notes = append(d.Notes, words.ForMachines().Texts(t.Notes)...)
+		d.Notes = append(d.Notes, say.Texts(t.Notes)...)
 	}
 	for _, n := range r.Notes {
-		d.Notes = append(d.Notes, words.ForMachines().Note(n))
+		d.Notes = append(d.Notes, say.Note(n))
 	}
-	d.Findings = rideFindings(r)
+	d.Findings = rideFindings(say, r)
 	for _, run := range r.Runs {
-		out := fromRun(run)
+		out := fromRun(say, run)
 		out.Gear = GearOf(r, run)
 		d.Runs = append(d.Runs, out)
 	}
 	for _, p := range r.Passes {
-		d.Passes = append(d.Passes, fromPass(p))
+		d.Passes = append(d.Passes, fromPass(say, p))
 	}
 	for _, l := range r.RoadLoads {
-		d.RoadLoad = append(d.RoadLoad, fromRoadLoad(l))
+		d.RoadLoad = append(d.RoadLoad, fromRoadLoad(say, l))
 	}
 	for _, c := range r.Compared {
-		d.Comparisons = append(d.Comparisons, fromComparison(c))
+		d.Comparisons = append(d.Comparisons, fromComparison(say, c))
 	}
 	for _, p := range r.Powers {
-		d.Power = append(d.Power, fromPower(p))
+		d.Power = append(d.Power, fromPower(say, p))
 	}
 	return d
 }
@@ -59,11 +60,11 @@ func list(s []string) []string {
 	return s
 }
 
-func fromRun(r runs.Run) Run {
+func fromRun(say *words.Book, r runs.Run) Run {
 	out := Run{ID: r.ID, Kind: string(r.Kind), Start: moment(r.Start), End: moment(r.End),
-		BearingDeg: number(r.BearingDeg, 4), Setup: r.Setup, Accepted: r.Accepted(), Reasons: list(words.ForMachines().Texts(r.Reasons)),
-		Cautions: words.ForMachines().Texts(r.Cautions), Pair: r.Pair, From: number(r.FromMPS, digits), To: number(r.ToMPS, digits)}
-	out.Findings = append(findingsOf("reason", r.Reasons), findingsOf("caution", r.Cautions)...)
+		BearingDeg: number(r.BearingDeg, 4), Setup: r.Setup, Accepted: r.Accepted(), Reasons: list(say.Texts(r.Reasons)),
+		Cautions: say.Texts(r.Cautions), Pair: r.Pair, From: number(r.FromMPS, digits), To: number(r.ToMPS, digits)}
+	out.Findings = append(findingsOf(say, "reason", r.Reasons), findingsOf(say, "caution", r.Cautions)...)
 	for _, m := range r.Marks {
 		j := Mark{Mark: m.Name}
 		j.Time, j.TimeSE = value(m.Time)
@@ -90,10 +91,10 @@ func fromRevs(r runs.Revs) *Engine {
 	return out
 }
 
-func fromRoadLoad(l runs.RoadLoad) RoadLoad {
+func fromRoadLoad(say *words.Book, l runs.RoadLoad) RoadLoad {
 	out := RoadLoad{Setup: l.Setup, Pairs: l.Pairs, Runs: l.Runs, Mass: number(l.Mass, digits),
-		CdACI: pair(l.CdACI), CrrCI: pair(l.CrrCI), Cov: number(l.Cov, seDigits), Budget: parts(l.Budget, seDigits), AirDensity: number(l.Density, digits),
-		Notes: words.ForMachines().Texts(l.Notes), Findings: findingsOf("note", l.Notes)}
+		CdACI: pair(l.CdACI), CrrCI: pair(l.CrrCI), Cov: number(l.Cov, seDigits), Budget: parts(say, l.Budget, seDigits), AirDensity: number(l.Density, digits),
+		Notes: say.Texts(l.Notes), Findings: findingsOf(say, "note", l.Notes)}
 	if out.Runs == nil {
 		out.Runs = []int{}
 	}

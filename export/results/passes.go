@@ -39,11 +39,11 @@ type PassOver struct {
 	Half     Measured `json:"half_difference_mps"` // of the two directions: the effect of wind and slope
 }
 
-func fromPass(p runs.Pass) Pass {
+func fromPass(say *words.Book, p runs.Pass) Pass {
 	leg := func(l pass.Leg) PassLeg {
 		return PassLeg{Start: moment(l.Start), End: moment(l.End), BearingDeg: number(l.BearingDeg, 4), Length: number(l.Length, 4)}
 	}
-	out := Pass{Setup: p.Setup, Accepted: p.Accepted(), Reasons: list(words.ForMachines().Texts(p.Reasons)), Findings: findingsOf("reason", p.Reasons),
+	out := Pass{Setup: p.Setup, Accepted: p.Accepted(), Reasons: list(say.Texts(p.Reasons)), Findings: findingsOf(say, "reason", p.Reasons),
 		Apart: number(p.Apart(), 5), There: leg(p.There), Back: leg(p.Back), Speeds: []PassOver{}}
 	for _, f := range p.Figures {
 		out.Speeds = append(out.Speeds, PassOver{Over: f.Name, Distance: number(f.Distance, digits),

@@ -72,9 +72,10 @@ func WritePlan(w io.Writer, p *plan.Plan, of PlanOf) error {
 	for _, b := range p.Blocks {
 		d.Blocks = append(d.Blocks, PlanBlock{b.Setup, b.Pairs})
 	}
+	say := words.ForMachines()
 	for _, a := range p.Advice {
 		relative, seconds := of.split(a.Smallest)
-		d.Advice = append(d.Advice, PlanAdvice{words.ForMachines().Say(a.Change), a.Chance, relative, seconds})
+		d.Advice = append(d.Advice, PlanAdvice{say.Say(a.Change), a.Chance, relative, seconds})
 	}
 	return encode(w, d)
 }

@@ -31,19 +31,20 @@ func HasTest(r *runs.Result) bool { return r.Estimate != nil && len(r.RoadLoads)
 // NewProtocol puts together the protocol of rides and of the comparisons across
 // them. Rides without a road load have inputs and no results.
 func NewProtocol(program string, rides []Tested, across []runs.Comparison) *Protocol {
+	say := words.ForMachines()
 	p := &Protocol{Version: ProtocolVersion, Of: "coast-down test", Program: program, Method: method(), Rides: []ProtocolRide{}, Across: []ProtocolChange{}}
 	for i, t := range rides {
-		ride := protocolRide(t)
+		ride := protocolRide(say, t)
 		for _, c := range t.Result.Compared {
 			if c.CdA != nil {
-				ride.Differences = append(ride.Differences, protocolChange(c, baseOf(t.Result, c.A), [2]int{i, i}))
+				ride.Differences = append(ride.Differences, protocolChange(say, c, baseOf(t.Result, c.A), [2]int{i, i}))
 			}
 		}
 		p.Rides = append(p.Rides, ride)
 	}
 	for _, c := range across {
 		if c.CdA != nil && c.Base != nil {
-			p.Across = append(p.Across, protocolChange(c, c.Base.CdA.X, ridesOf(c, rides)))
+			p.Across = append(p.Across, protocolChange(say, c, c.Base.CdA.X, ridesOf(c, rides)))
 		}
 	}
 	return p
@@ -68,22 +69,22 @@ func measured(v runs.Value) Measured {
 	return Measured{x, number(v.SE, exact)}
 }
 
-func protocolRide(t Tested) ProtocolRide {
+func protocolRide(say *words.Book, t Tested) ProtocolRide {
 	r := t.Result
 	out := ProtocolRide{Recording: t.Recording, SHA256: t.SHA256, Bytes: t.Bytes, Bike: r.Ride.Bike, Invented: t.Invented,
 		Inputs: inputs(r), Setups: []ProtocolSetup{}, Pairs: []ProtocolPair{}, Runs: []ProtocolRun{}, Road: []ProtocolKnot{},
-		Differences: []ProtocolChange{}, LeftOut: leftOut(r), Findings: rideFindings(r)}
+		Differences: []ProtocolChange{}, LeftOut: leftOut(say, r), Findings: rideFindings(say, r)}
 	if !t.Started.IsZero() {
 		out.Started = &t.Started
 	}
-	out.Residuals = residuals(r)
+	out.Residuals = residuals(say, r)
 	if !HasTest(r) {
 		return out
 	}
 	n := r.Estimate.Noise
 	out.Noise = ProtocolNoise{number(n.GustSD, exact), number(n.GustTime, exact), number(n.WhiteSD, exact), number(n.DriftSD, exact), number(n.DriftTime, exact), number(n.ShiftSD, exact), number(n.RoadSD, exact)}
 	for i, l := range r.RoadLoads {
-		out.Setups = append(out.Setups, protocolSetup(r, i, l))
+		out.Setups = append(out.Setups, protocolSetup(say, r, i, l))
 	}
 	out.Pairs, out.Runs = protocolPairs(r), protocolRuns(r)
 	for _, k := range r.Estimate.Fitted.Profile {
@@ -104,10 +105,10 @@ func inputs(r *runs.Result) ProtocolInputs {
 	return out
 }
 
-func protocolSetup(r *runs.Result, i int, l runs.RoadLoad) ProtocolSetup {
+func protocolSetup(say *words.Book, r *runs.Result, i int, l runs.RoadLoad) ProtocolSetup {
 	out := ProtocolSetup{Setup: l.Setup, Mass: number(l.Mass, exact), MassEntered: r.Weighed(l.Setup) || i == 0 && !contains(r.Defaults, "mass_kg"),
 		Inertia: number(l.Mass+r.Ride.RotatingMass, exact), Pairs: l.Pairs, Runs: l.Runs, CdA: measured(l.CdA), CdACI: pair(l.CdACI), Crr: measured(l.Crr), CrrCI: pair(l.CrrCI),
-		Cov: number(l.Cov, exact), A: measured(l.A), C: measured(l.C), Budget: parts(l.Budget, exact)}
+		Cov: number(l.Cov, exact), A: measured(l.A), C: measured(l.C), Budget: parts(say, l.Budget, exact)}
 	if l.DoF > 0 {
 		out.DoF = number(l.DoF, exact)
 	}
@@ -119,7 +120,7 @@ func protocolSetup(r *runs.Result, i int, l runs.RoadLoad) ProtocolSetup {
 		}
 	}
 	for _, c := range l.Limits {
-		out.Limits = append(out.Limits, ProtocolPart{Code: string(c.Cause), SE: number(c.SE, exact), Text: words.ForMachines().Name(c.Cause)})
+		out.Limits = append(out.Limits, ProtocolPart{Code: string(c.Cause), SE: number(c.SE, exact), Text: say.Name(c.Cause)})
 	}
 	return out
 }
@@ -134,11 +135,11 @@ func contains(all []string, one string) bool {
 }
 
 // parts leaves out what costs nothing.
-func parts(all []roadload.Part, digits int) []ProtocolPart {
+func parts(say *words.Book, all []roadload.Part, digits int) []ProtocolPart {
 	out := []ProtocolPart{}
 	for _, p := range all {
 		if p.SE > 0 {
-			out = append(out, ProtocolPart{Code: string(p.Code), SE: number(p.SE, digits), Text: words.ForMachines().Say(finding.New(p.Code))})
+			out = append(out, ProtocolPart{Code: string(p.Code), SE: number(p.SE, digits), Text: say.Say(finding.New(p.Code))})
 		}
 	}
 	return out
@@ -191,20 +192,20 @@ func array(x []float64) []float64 {
 	return out
 }
 
-func residuals(r *runs.Result) ProtocolResiduals {
+func residuals(say *words.Book, r *runs.Result) ProtocolResiduals {
 	left := r.Residuals()
-	out := ProtocolResiduals{RMS: number(left.RMS, exact), Bins: []ProtocolBin{}, Findings: findingsOf("note", left.Findings)}
+	out := ProtocolResiduals{RMS: number(left.RMS, exact), Bins: []ProtocolBin{}, Findings: findingsOf(say, "note", left.Findings)}
 	for _, b := range left.Bins {
 		out.Bins = append(out.Bins, ProtocolBin{number(b.From, exact), number(b.To, exact), b.Pairs, number(b.Out, exact), number(b.Back, exact), measured(b.Opposite), measured(b.Alike)})
 	}
 	return out
 }
 
-func leftOut(r *runs.Result) []ProtocolRejected {
+func leftOut(say *words.Book, r *runs.Result) []ProtocolRejected {
 	out := []ProtocolRejected{}
 	for _, run := range r.Runs {
 		if run.Kind == runs.CoastDown && !run.Accepted() {
-			out = append(out, ProtocolRejected{run.ID, run.Setup, findingsOf("reason", run.Reasons)})
+			out = append(out, ProtocolRejected{run.ID, run.Setup, findingsOf(say, "reason", run.Reasons)})
 		}
 	}
 	return out
@@ -219,10 +220,10 @@ func baseOf(r *runs.Result, setup string) float64 {
 	return math.NaN()
 }
 
-func protocolChange(c runs.Comparison, base float64, rides [2]int) ProtocolChange {
+func protocolChange(say *words.Book, c runs.Comparison, base float64, rides [2]int) ProtocolChange {
 	v := c.CdA
 	out := ProtocolChange{A: c.A, B: c.B, CdA: measured(v.Delta), TakenBack: number(c.TakenBack, exact), WarmCdA: number(c.WarmCdA, exact), WarmCrr: number(c.WarmCrr, exact), CI: pair(v.CI), P: number(v.P, exact), Percent: number(v.Percent, exact), PercentCI: pair(v.CIPercent),
-		Budget: parts(c.Budget, exact), Findings: append([]Finding{findingOf("verdict", words.Verdict(c.B, words.Drag(), *v))}, findingsOf("note", c.Notes)...), BaseCdA: number(base, exact), InOneRide: rides[0] == rides[1], Recordings: rides}
+		Budget: parts(say, c.Budget, exact), Findings: append([]Finding{findingOf(say, "verdict", words.Verdict(c.B, words.Drag(), *v))}, findingsOf(say, "note", c.Notes)...), BaseCdA: number(base, exact), InOneRide: rides[0] == rides[1], Recordings: rides}
 	if c.Crr != nil {
 		out.Crr = measured(c.Crr.Delta)
 	}

@@ -206,6 +206,7 @@ func isFinite(all ...*float64) bool { return !slices.Contains(all, nil) }
 // counted from, "" for the one in most rides; within is how long after a run its
 // opposite may begin.
 func NewSeason(rides []season.Ride, base string, within time.Duration) *SeasonDocument {
+	say := words.ForMachines()
 	out := &SeasonDocument{Version: SeasonVersion, Bikes: []SeasonBike{}}
 	var names []string
 	of := map[string][]season.Ride{}
@@ -218,12 +219,12 @@ func NewSeason(rides []season.Ride, base string, within time.Duration) *SeasonDo
 	for _, name := range names {
 		all := of[name]
 		slices.SortStableFunc(all, func(a, b season.Ride) int { return cmp.Or(a.Started.Compare(b.Started), cmp.Compare(a.Name, b.Name)) })
-		out.Bikes = append(out.Bikes, seasonOf(name, all, base, within))
+		out.Bikes = append(out.Bikes, seasonOf(say, name, all, base, within))
 	}
 	return out
 }
 
-func seasonOf(name string, rides []season.Ride, base string, within time.Duration) SeasonBike {
+func seasonOf(say *words.Book, name string, rides []season.Ride, base string, within time.Duration) SeasonBike {
 	out := SeasonBike{Bike: name, Rides: []SeasonRide{}, Figures: figuresOf(rides), TwoWay: []SeasonTwoWay{}}
 	for _, r := range rides {
 		out.Rides = append(out.Rides, listed(r))
@@ -235,11 +236,11 @@ func seasonOf(name string, rides []season.Ride, base string, within time.Duratio
 	out.Passes = passesOf(rides, within)
 	b, err := season.NewBudget(rides, base)
 	if failed, ok := err.(*finding.Error); ok {
-		why := findingOf("note", failed.Finding)
+		why := findingOf(say, "note", failed.Finding)
 		out.Without = &why
 	}
 	if err == nil {
-		out.Budget = budgetOf(b)
+		out.Budget = budgetOf(say, b)
 	}
 	return out
 }
@@ -295,14 +296,14 @@ func figuresOf(rides []season.Ride) []SeasonFigure {
 	return out
 }
 
-func budgetOf(b *season.Budget) *SeasonBudget {
+func budgetOf(say *words.Book, b *season.Budget) *SeasonBudget {
 	out := &SeasonBudget{Base: b.Base, BaseCdA: measured(b.BaseCdA), Effects: []SeasonEffect{}, Cov: [][]float64{}, Chi2: number(b.Chi2, digits), DoF: b.DoF, Widened: number(b.Widened, digits),
-		Notes: findingsOf("note", b.Notes)}
+		Notes: findingsOf(say, "note", b.Notes)}
 	verdicts := b.Verdicts(runs.DefaultMatters)
 	for i, e := range b.Effects {
 		v := verdicts[i]
 		effect := SeasonEffect{Part: e.Part, Instead: e.Instead, CdA: measured(e.CdA), CI: pair(e.CI), Rides: e.Rides,
-			Finding: words.ForMachines().Name(v.Finding), Code: string(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, digits), PercentCI: pair(v.CIPercent)}
+			Finding: say.Name(v.Finding), Code: string(v.Finding), P: number(v.P, 3), Percent: number(v.Percent, digits), PercentCI: pair(v.CIPercent)}
 		if !v.Beyond {
 			effect.MoreRides = v.MorePairs
 		}

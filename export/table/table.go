@@ -109,6 +109,7 @@ func Track(w io.Writer, t *fusion.Track) error {
 
 // Runs writes one row for each run, the rejected ones with their reasons.
 func Runs(w io.Writer, all []runs.Run) error {
+	say := words.ForMachines()
 	header := []string{"id", "kind", "start_s", "end_s", "from_mps", "to_mps", "bearing_deg", "setup", "accepted", "pair", "reasons", "cautions",
 		"reason_codes", "caution_codes"}
 	return rows(w, header, func(row func(...string)) {
@@ -118,7 +119,7 @@ func Runs(w io.Writer, all []runs.Run) error {
 				pair = strconv.Itoa(r.Pair)
 			}
 			row(strconv.Itoa(r.ID), string(r.Kind), number(r.Start, 3), number(r.End, 3), number(r.FromMPS, 3), number(r.ToMPS, 3),
-				number(r.BearingDeg, 1), text(r.Setup), yes(r.Accepted()), pair, text(words.ForMachines().Join(r.Reasons)), text(words.ForMachines().Join(r.Cautions)),
+				number(r.BearingDeg, 1), text(r.Setup), yes(r.Accepted()), pair, text(say.Join(r.Reasons)), text(say.Join(r.Cautions)),
 				strings.Join(finding.Paths(r.Reasons), "; "), strings.Join(finding.Paths(r.Cautions), "; "))
 		}
 	})
@@ -172,12 +173,13 @@ func Powers(w io.Writer, all []runs.PowerCurve) error {
 // Comparisons writes one row for each quantity of each two setups, b − a in
 // percent of a.
 func Comparisons(w io.Writer, all []runs.Comparison) error {
+	say := words.ForMachines()
 	header := []string{"a", "b", "quantity", "finding", "delta_pct", "low95_pct", "high95_pct", "p", "code"}
 	return rows(w, header, func(row func(...string)) {
 		for _, c := range all {
 			add := func(quantity string, v *compare.Verdict) {
 				if v != nil {
-					row(text(c.A), text(c.B), quantity, words.ForMachines().Name(v.Finding), number(v.Percent, 2), number(v.CIPercent[0], 2), number(v.CIPercent[1], 2), significant(v.P, 3), string(v.Finding))
+					row(text(c.A), text(c.B), quantity, say.Name(v.Finding), number(v.Percent, 2), number(v.CIPercent[0], 2), number(v.CIPercent[1], 2), significant(v.P, 3), string(v.Finding))
 				}
 			}
 			add("drag area", c.CdA)
