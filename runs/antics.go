@@ -17,12 +17,13 @@ import (
 // hops, or a hand that eases the throttle, makes the thrust drop and come back within
 // one gear, which no torque curve does by so much.
 const (
-	noseUp    = 0.12 // rad above which the front wheel has left the road: springs give half of that at most (common practice)
-	noseDown  = 0.5  // part of it that must be lost again
-	noseRests = 1.5  // s before the launch in which the gyroscope's bias is measured, without the last of them
-	noseLeads = 0.3  // s, those last
-	noseAfter = 2.0  // s after the launch in which the wheel may come down
-	phoneHigh = 1.0  // m of the phone above the road, on the bars or in a pocket (common practice)
+	noseUp      = 0.12 // rad above which the front wheel has left the road: springs give half of that at most (common practice)
+	noseDown    = 0.5  // part of it that must be lost again
+	noseRests   = 1.5  // s before the launch in which the gyroscope's bias is measured, without the last of them
+	noseLeads   = 0.3  // s, those last
+	noseAfter   = 2.0  // s after the launch in which the wheel may come down
+	slowestPush = 1.0  // m/s² of acceleration at least, when a speed is passed
+	phoneHigh   = 1.0  // m of the phone above the road, on the bars or in a pocket (common practice)
 
 	thrustDrops = 0.25 // part of the thrust that must be missing
 	dropOver    = 0.3  // s over which it is taken
@@ -50,27 +51,29 @@ func (r *Run) allowForAntics(log *sensors.Log, track *fusion.Track, gears []fusi
 	}
 }
 
-// allowForWheelie widens the times of a launch by the movement of a phone that a
-// wheelie carries back, relative to the rear wheel: by its height times the angle, and
-// times the rate of turn. One that begins before the first foot is rolled also
-// hides when that was.
+// allowForWheelie widens the figures of a launch by the movement of a phone that a
+// wheelie carries back relative to the rear wheel: its height times the angle, at its
+// height times the rate of turn. A wheelie that begins before the first foot is rolled
+// also hides when that was.
 func (r *Run) allowForWheelie(nose nose, track *fusion.Track) {
 	for i := range r.Marks {
 		m := &r.Marks[i]
-		if !m.Rollout.Known() {
+		if !m.Rollout.Known() || !m.Time.Known() {
 			continue
 		}
 		rolled := r.Start + m.Time.X - m.Rollout.X
 		passed := track.At(rolled + m.Rollout.X)
-		angle, rate := nose.at(passed.T)
 		first, _ := nose.at(rolled)
-		begins, ends := phoneHigh*first/track.At(rolled).V, phoneHigh*rate/passed.A
+		angle, rate := nose.at(passed.T)
+		if angle < noseUp/2 { // down again
+			angle, rate = 0, 0
+		}
+		ends := phoneHigh * rate / math.Max(passed.A, slowestPush)
 		if _, distance, _ := marks.GoalOf(m.Name); distance > 0 {
 			ends = phoneHigh * angle / passed.V
 		}
-		for _, v := range []*Value{&m.Time, &m.Rollout} {
-			v.SE = math.Hypot(v.SE, math.Hypot(begins, ends))
-		}
+		late := math.Hypot(phoneHigh*first/track.At(rolled).V, ends)
+		m.Time.SE, m.Rollout.SE = math.Hypot(m.Time.SE, late), math.Hypot(m.Rollout.SE, late)
 		m.Speed.SE = math.Hypot(m.Speed.SE, phoneHigh*rate)
 	}
 }
