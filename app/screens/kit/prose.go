@@ -106,59 +106,63 @@ func (p *Prose) wrap(width float32) []string {
 	return p.lines
 }
 
-// units are those that stay on the line of their number.
-const units = " kW hp PS N lbf kg lb m ft Fuß km mi s min h m² ft² km/h mph °C °F hPa rpm 1/min l/100 "
-
-// together keeps ±, percent signs and units on the line of their numbers.
-func together(s string) string {
-	s = strings.NewReplacer(" ± ", "\u00a0±\u00a0", "± ", "±\u00a0", " %", "\u00a0%", "/100 km", "/100\u00a0km").Replace(s)
-	var b strings.Builder
-	for i, word := range strings.Split(s, " ") {
-		if i > 0 {
-			b.WriteString(between(b.String(), word))
-		}
-		b.WriteString(word)
-	}
-	return b.String()
-}
-
-// between is the space after a text and before a word: one that breaks no line
-// after a number and before its unit.
-func between(before, word string) string {
-	unit, _, _ := strings.Cut(word, "\u00a0")
-	unit = strings.TrimRight(unit, ".,;:)")
-	if unit != "" && endsInDigit(before) && strings.Contains(units, " "+unit+" ") {
-		return "\u00a0"
-	}
-	return " "
-}
-
-func endsInDigit(s string) bool { return s != "" && '0' <= s[len(s)-1] && s[len(s)-1] <= '9' }
-
 // broke breaks the text, between words where that is possible.
 func (p *Prose) broke(width float32) []string {
 	var lines []string
 	for _, para := range strings.Split(together(p.text), "\n") {
-		line := ""
-		for _, word := range strings.Split(para, " ") {
-			with := word
-			if line != "" {
-				with = line + " " + word
+		var made [][]string
+		var line []string
+		for _, word := range p.fitting(para, width) {
+			if len(line) > 0 && p.measure(strings.Join(append(line, word), " ")) > width {
+				made, line = append(made, line), nil
 			}
-			if p.measure(with) <= width {
-				line = with
-				continue
-			}
-			if line != "" {
-				lines = append(lines, line)
-			}
-			line = word
-			for p.measure(line) > width && len([]rune(line)) > 1 {
-				head, tail := p.split(line, width)
-				lines, line = append(lines, head), tail
+			line = append(line, word)
+		}
+		for _, l := range p.accompany(append(made, line), width) {
+			lines = append(lines, strings.Join(l, " "))
+		}
+	}
+	return lines
+}
+
+// fitting is a paragraph in pieces that fit the width: words that belong together,
+// else words, else parts of a word.
+func (p *Prose) fitting(para string, width float32) []string {
+	var out []string
+	for _, item := range strings.Split(para, " ") {
+		for _, word := range p.looser(item, listed, width) {
+			for _, w := range p.looser(word, "\u00a0", width) {
+				for p.measure(w) > width && len([]rune(w)) > 1 {
+					head, tail := p.split(w, width)
+					out, w = append(out, head), tail
+				}
+				out = append(out, w)
 			}
 		}
-		lines = append(lines, line)
+	}
+	return out
+}
+
+// looser is what a mark keeps together, in one piece if it fits.
+func (p *Prose) looser(s, mark string, width float32) []string {
+	if whole := strings.ReplaceAll(s, listed, " "); p.measure(whole) <= width {
+		return []string{whole}
+	}
+	return strings.Split(s, mark)
+}
+
+// accompany keeps a short word from standing alone on the last line of a paragraph:
+// the word before it comes along.
+func (p *Prose) accompany(lines [][]string, width float32) [][]string {
+	n := len(lines)
+	if n < 2 || len(lines[n-1]) != 1 || len(lines[n-2]) < 3 || p.measure(lines[n-1][0]) > 0.3*width {
+		return lines
+	}
+	before := lines[n-2]
+	cut := len(before) - 1
+	last := []string{before[cut], lines[n-1][0]}
+	if p.measure(strings.Join(last, " ")) <= width {
+		lines[n-2], lines[n-1] = before[:cut], last
 	}
 	return lines
 }
