@@ -14,12 +14,13 @@ const every = 400 * time.Millisecond
 
 // Follow tells the browser's screen reader what a window shows, as long as the
 // program runs, and gives its fields what is typed into the page's. It is called
-// once, before the window is shown.
+// once, as soon as the window has its content: the page hides its own words when
+// it hears of the first screen.
 func Follow(w fyne.Window) {
 	go func() {
 		var before []byte
 		web.Typed(func(key, text string) { fyne.Do(func() { typed(w.Canvas(), key, text) }) })
-		for range time.Tick(every) {
+		for tick := time.Tick(every); ; <-tick {
 			var now []byte
 			var err error
 			fyne.DoAndWait(func() {

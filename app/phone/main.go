@@ -31,13 +31,13 @@ func main() {
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(width, height))
 	w.SetMaster()
-	accessible.Follow(w)
 	go open(a, w, slices.Contains(os.Args[1:], "--demo"))
 	w.ShowAndRun()
 }
 
 // open prepares the device, which may take a while, and then shows the app.
 func open(a fyne.App, w fyne.Window, demo bool) {
+	defer accessible.Follow(w)
 	d, err := device.Open()
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "stillair:", err)

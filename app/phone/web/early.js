@@ -28,6 +28,7 @@
     setTimeout(follow, LOOK);
   }
 
+  addEventListener("stillair-taken", () => { button.hidden = hint.hidden = true; });
   button.addEventListener("click", () => {
     button.hidden = hint.hidden = true;
     sensing.startAhead();

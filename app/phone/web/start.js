@@ -15,13 +15,16 @@
   const before = document.getElementById("before");
   const say = (text) => { before.hidden = false; document.getElementById("word").textContent = text; };
 
+  // hideWhenDrawn leaves the page's own words over the canvas until the program has
+  // said what is on its first screen and drawn it, which it does before it lets the
+  // browser show the next frame.
   function hideWhenDrawn() {
     const seen = new MutationObserver(() => {
-      if (!document.querySelector("canvas")) return;
+      if (!document.querySelector("#reading > *")) return;
       seen.disconnect();
-      before.hidden = true;
+      requestAnimationFrame(() => { before.hidden = true; });
     });
-    seen.observe(document.body, { childList: true });
+    seen.observe(document.body, { childList: true, subtree: true });
   }
 
   // fail tells a rider who started ahead of the program that it was in vain.

@@ -68,5 +68,5 @@ func Permit() { js.Global().Get("stillairSensing").Call("permit") }
 
 // Ahead reports whether the page is already collecting readings, because the
 // rider started a recording before the program had loaded. The next source that
-// is started delivers them.
-func Ahead() bool { return js.Global().Get("stillairSensing").Call("ahead").Bool() }
+// is started delivers them. It is asked once, and takes the page's offer away.
+func Ahead() bool { return js.Global().Get("stillairSensing").Call("handOver").Bool() }

@@ -191,6 +191,12 @@ globalThis.stillairSensing = (() => {
       begin();
     },
     ahead: () => ahead,
+    // handOver tells the program whether that was done. It is asked once: from then on
+    // the page may not offer it any more, since nobody would take what was collected.
+    handOver() {
+      dispatchEvent(new Event("stillair-taken"));
+      return ahead;
+    },
     // felt counts the readings of motion since the start.
     felt: () => felt,
     start() {
