@@ -26,6 +26,7 @@ func main() {
 	if device.Answered() {
 		return
 	}
+	collectLater()
 	a := app.NewWithID("stillair.phone")
 	w := a.NewWindow("Stillair")
 	w.SetPadded(false)
