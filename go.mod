@@ -11,6 +11,7 @@ require (
 	github.com/spf13/pflag v1.1.0
 	github.com/tidwall/gjson v1.20.1
 	golang.org/x/image v0.30.0
+	golang.org/x/text v0.31.0
 	gonum.org/v1/gonum v0.17.0
 	rsc.io/qr v0.2.0
 )
@@ -54,7 +55,6 @@ require (
 	github.com/yuin/goldmark v1.8.2 // indirect
 	golang.org/x/net v0.46.0 // indirect
 	golang.org/x/sys v0.38.0 // indirect
-	golang.org/x/text v0.31.0 // indirect
 	golang.org/x/tools v0.38.0 // indirect
 	google.golang.org/protobuf v1.34.2 // indirect
 	gopkg.in/yaml.v3 v3.0.1 // indirect

@@ -26,7 +26,7 @@ var modules = []module{
 		{"internal/metadata/load.go", standIn("load.go", "func Load(")},
 		{"internal/metadata/icon.go", standIn("scale.go", "func ScaleIcon(")},
 		{"internal/metadata/save.go", standIn("", "func Save(")},
-		{"internal/painter/font.go", lateFonts},
+		{"internal/painter/font.go", all(lateFonts, spaceOnce)},
 		{"internal/painter/gl/painter.go", fewerShaderChecks},
 		{"storage/repository/parse.go", all(swap("\t\"regexp\"\n", ""), swap("!rxHostName.MatchString(host)", `host == ""`),
 			swap("var rxHostName = regexp.MustCompile(\"^\" + domainLabelPattern + `(?:\\.` + domainLabelPattern + \")*$\")\n", ""))},
@@ -44,6 +44,7 @@ var modules = []module{
 	}},
 	{"github.com/go-text/typesetting", []cut{
 		{"fontscan", folder("fontscan.go", "func (fm *FontMap) UseSystemFonts(")},
+		{"shaping/input.go", plainLines},
 		{"font/glyphs.go", all(
 			swap("\t\"image/jpeg\"\n", ""), swap("jpeg.DecodeConfig(bytes.NewReader(b.Data))", noReader),
 			swap("\t\"golang.org/x/image/tiff\"\n", ""), swap("tiff.DecodeConfig(bytes.NewReader(b.Data))", noReader))},
