@@ -16,14 +16,9 @@ func (s Screens) Pocket(v view.Riding, unlock func()) fyne.CanvasObject {
 	s.Kit.Palette.Ground = color.NRGBA{A: 255}
 	k, t := s.Kit, s.C.Book.Pocket
 	state := k.Column(6, k.Text(kit.Heading, kit.Muted, t.Title).Centred(), k.Text(kit.Body, kit.Muted, t.Hint).Centred())
-	if v.Missing != "" {
-		state = k.Column(14, state, s.missing(v, RidingActions{}))
-	}
-	if len(v.Warnings) > 0 {
-		state = k.Column(14, state, s.ridingWarnings(v))
-	}
+	parts := append([]fyne.CanvasObject{k.Space(0), k.Spare(state)}, s.troubles(v, RidingActions{})...)
 	lock := k.Column(8, k.Middle(k.Icon(kit.Lock, kit.Muted, 40)), k.Text(kit.Strong, kit.Muted, t.Unlock).Centred())
-	return k.Spread(k.Space(0), state, k.Holdable(k.Inset(24, 24, lock), t.Unlock, unlock), k.Space(0))
+	return k.Spread(append(parts, k.Holdable(k.Inset(24, 24, lock), t.Unlock, unlock), k.Space(0))...)
 }
 
 // intoPocket is the button that opens the pocket screen, if there is one.
@@ -42,6 +37,9 @@ func (s Screens) missing(v view.Riding, on RidingActions) fyne.CanvasObject {
 	if on.Read != nil && !v.Locked {
 		ways = append(ways, k.Button(kit.Usual, kit.None, t.Read, on.Read))
 	}
-	words := []fyne.CanvasObject{k.Text(kit.Title, kit.Plain, v.Missing), k.Text(kit.Body, kit.Plain, v.MissingWhy), k.Text(kit.Body, kit.Plain, t.Kept)}
+	words := []fyne.CanvasObject{k.Text(kit.Title, kit.Plain, v.Missing), k.Text(kit.Body, kit.Plain, v.MissingWhy)}
+	if v.Standing {
+		words = append(words, k.Text(kit.Body, kit.Plain, t.Kept))
+	}
 	return k.Notice(kit.Caution, kit.Warn, "", "", append(words, ways...)...)
 }

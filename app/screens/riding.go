@@ -51,12 +51,9 @@ func (s Screens) Riding(v view.Riding, on RidingActions) *Riding {
 		state = kit.Lock
 	}
 	top := k.Middle(k.Row(10, kit.Centre, k.Icon(state, kit.Muted, 22), k.Text(kit.Body, kit.Muted, v.State)))
-	middle := k.Column(0, r.speed, k.Text(kit.Title, kit.Muted, v.Unit).Centred())
-	lower := k.Column(14, s.ridingWarnings(v), s.noticed(v))
-	if v.Missing != "" {
-		lower = k.Column(14, s.missing(v, on), lower)
-	}
-	parts := []fyne.CanvasObject{top, middle, lower, kept}
+	middle := k.Column(-28, r.speed, k.Text(kit.Title, kit.Muted, v.Unit).Centred())
+	parts := append([]fyne.CanvasObject{top, middle}, s.troubles(v, on)...)
+	parts = append(parts, k.Spare(s.noticed(v)), kept)
 	if !v.Locked {
 		end := k.HoldButton(kit.Usual, kit.End, s.C.Book.Riding.End, on.End)
 		parts = append(parts, k.Column(10, append(s.intoPocket(on), end)...))
@@ -104,10 +101,25 @@ func (s Screens) noticed(v view.Riding) fyne.CanvasObject {
 	return k.Middle(k.Column(10, rows...))
 }
 
-func (s Screens) ridingWarnings(v view.Riding) fyne.CanvasObject {
-	if len(v.Warnings) == 0 {
-		return s.Kit.Space(0)
+// troubles are what is wrong, on a screen that cannot be scrolled: the first warning,
+// and the rest as far as it fits.
+func (s Screens) troubles(v view.Riding, on RidingActions) []fyne.CanvasObject {
+	k := s.Kit
+	var out []fyne.CanvasObject
+	for i, w := range v.Warnings {
+		var notice fyne.CanvasObject = k.Notice(kit.Caution, kit.Warn, w, "")
+		if i > 0 {
+			notice = k.Spare(notice)
+		}
+		out = append(out, notice)
 	}
+	if v.Missing != "" {
+		out = append(out, k.Spare(s.missing(v, on)))
+	}
+	return out
+}
+
+func (s Screens) ridingWarnings(v view.Riding) fyne.CanvasObject {
 	return s.Kit.Notice(kit.Caution, kit.Warn, v.Warnings[0], strings.Join(v.Warnings[1:], "\n"))
 }
 

@@ -56,8 +56,47 @@ func (spread) height(objects []fyne.CanvasObject, width float32) float32 {
 }
 func (spread) width(objects []fyne.CanvasObject) float32 { return column{}.width(objects) }
 func (s spread) place(objects []fyne.CanvasObject, size fyne.Size) {
-	gap := (size.Height - s.height(objects, size.Width)) / float32(max(1, len(objects)-1))
+	s.fit(objects, size)
+	shown := 0
+	for _, o := range objects {
+		if o.Visible() {
+			shown++
+		}
+	}
+	gap := (size.Height - s.height(objects, size.Width)) / float32(max(1, shown-1))
 	column{gap: max(0, gap)}.place(objects, size)
+}
+
+// leastGap is kept between the objects of a spread as long as one can be left out.
+const leastGap = 8
+
+// fit leaves out as many of the objects that can be left out as do not fit, the last
+// one first.
+func (spread) fit(objects []fyne.CanvasObject, size fyne.Size) {
+	for _, o := range objects {
+		if isSpare(o) {
+			o.Show()
+		}
+	}
+	for i := len(objects) - 1; i >= 0; i-- {
+		if isSpare(objects[i]) && (column{gap: leastGap}).height(objects, size.Width) > size.Height {
+			objects[i].Hide()
+		}
+	}
+}
+
+// Spare marks an object of a spread that is left out where there is no room for it.
+func (k Kit) Spare(o fyne.CanvasObject) *Box { return newBox(spare{}, o) }
+
+type spare struct{ grow }
+
+func isSpare(o fyne.CanvasObject) bool {
+	b, ok := o.(*Box)
+	if !ok {
+		return false
+	}
+	_, ok = b.how.(spare)
+	return ok
 }
 
 // Middle centres an object horizontally, at its natural width.
