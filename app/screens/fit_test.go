@@ -14,6 +14,7 @@ import (
 	"stillair/app/accessible"
 	"stillair/app/screens/kit"
 	"stillair/app/text"
+	"stillair/export/shown"
 )
 
 // TestNothingIsCutOff draws every screen in its tightest variants and checks
@@ -226,6 +227,42 @@ func TestPassesComeBeforeTheRuns(t *testing.T) {
 		passes, found := at(v.book.Passes.Title), at(v.book.Ride.RunsTitle)
 		if passes < 0 || found < passes {
 			t.Errorf("passes are number %d on the screen and runs %d", passes, found)
+		}
+	}
+}
+
+// TestMarksKeepTheirUnits: at no size of text does a mark in the table of times break
+// between its number and its unit, and the column of times says its unit.
+func TestMarksKeepTheirUnits(t *testing.T) {
+	test.NewTempApp(t)
+	for _, scale := range []float32{1, 1.2, 1.45} { // the sizes of package shell
+		for _, book := range text.All() {
+			for _, system := range []shown.System{shown.Metric, shown.Imperial} {
+				v := variant{name: book.Tag, w: 360, h: 560, book: book, scale: scale, system: system}
+				seen, seconds := 0, false
+				for _, c := range resultScreens() {
+					if c.name != "launch" && c.name != "roll-on" && c.name != "stop" {
+						continue
+					}
+					_, o := draw(t, v, c.make)
+					walk(o, func(x fyne.CanvasObject) {
+						if b, ok := x.(*kit.Box); ok && strings.HasSuffix(b.AccessibilityLabel(), " s") {
+							seconds = true
+						}
+						p, ok := x.(*kit.Prose)
+						if !ok || !strings.HasSuffix(p.AccessibilityLabel(), "km/h") && !strings.HasSuffix(p.AccessibilityLabel(), "mph") || !strings.Contains(p.AccessibilityLabel(), "–") {
+							return
+						}
+						seen++
+						if p.NaturalWidth() > p.Size().Width+1 {
+							t.Errorf("%s, scale %g: %q needs %.0f and has %.0f", book.Tag, scale, p.AccessibilityLabel(), p.NaturalWidth(), p.Size().Width)
+						}
+					})
+				}
+				if seen < 3 || !seconds {
+					t.Errorf("%s, scale %g: %d marks seen, unit said: %v", book.Tag, scale, seen, seconds)
+				}
+			}
 		}
 	}
 }

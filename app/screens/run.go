@@ -42,36 +42,58 @@ func (s Screens) paragraphs(texts []string) []fyne.CanvasObject {
 	return out
 }
 
+// largeText is the scale of text from which a mark and both of its times do not fit
+// side by side on a narrow phone.
+const largeText = 1.1
+
 // marks draws the table of times: a row for each mark, with a second column for
 // times from one foot after the start, if there are any.
 func (s Screens) marks(v view.Run) fyne.CanvasObject {
 	k, t := s.Kit, s.C.Book.Run
 	var rows []fyne.CanvasObject
 	if v.Rollout {
-		rows = append(rows, k.Inset(8, 16, k.Row(4, kit.Centre, kit.Grow(k.Space(1), 21),
-			kit.Grow(k.Text(kit.Small, kit.Muted, t.AfterFoot), 20), kit.Grow(k.Text(kit.Small, kit.Muted, t.FromMoving), 20))))
+		rows = append(rows, k.Inset(8, 16, s.markRow(k.Space(1),
+			k.Text(kit.Small, kit.Muted, t.AfterFoot), k.Text(kit.Small, kit.Muted, t.FromMoving))))
 	}
 	for _, m := range v.Marks {
 		name := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, m.Name)}
 		if m.More != "" {
 			name = append(name, k.Text(kit.Small, kit.Muted, m.More))
 		}
-		cells := []fyne.CanvasObject{kit.Grow(k.Column(0, name...), 21)}
+		times := []fyne.CanvasObject{s.cell(m.Time)}
 		if v.Rollout {
-			cells = append(cells, kit.Grow(s.cell(m.Rollout), 20))
+			times = []fyne.CanvasObject{s.cell(m.Rollout), s.cell(m.Time)}
 		}
-		cells = append(cells, kit.Grow(s.cell(m.Time), 20))
-		rows = append(rows, k.ListRow(k.Row(4, kit.Centre, cells...)))
+		rows = append(rows, k.ListRow(s.markRow(k.Column(0, name...), times...)))
 	}
 	return k.List(rows...)
 }
 
+// markRow is a name beside its times, or above two of them in large text.
+func (s Screens) markRow(name fyne.CanvasObject, times ...fyne.CanvasObject) fyne.CanvasObject {
+	k := s.Kit
+	cells := []fyne.CanvasObject{kit.Grow(name, 21)}
+	above := k.Scale > largeText && len(times) > 1
+	if above {
+		cells = nil
+	}
+	for _, t := range times {
+		cells = append(cells, kit.Grow(t, 20))
+	}
+	if above {
+		return k.Column(2, name, k.Row(4, kit.Centre, cells...))
+	}
+	return k.Row(4, kit.Centre, cells...)
+}
+
+// cell is a time in a column whose heading has the unit.
 func (s Screens) cell(r view.Reading) fyne.CanvasObject {
 	if r.Number == "" {
 		return s.Kit.Text(kit.Body, kit.Muted, "–")
 	}
+	spoken := r.Spoken()
 	r.Unit = ""
-	return s.Kit.SmallReading(r)
+	return s.Kit.SmallReading(r).Spoken(spoken)
 }
 
 // Load draws all coast-downs of a setup.

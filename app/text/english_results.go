@@ -36,7 +36,7 @@ func englishRide() Ride {
 func englishRun() Run {
 	return Run{
 		SpeedAxis: "Speed, %s", TimeAxis: "seconds", Measured: "measured", Fitted: "what drag and rolling resistance explain",
-		MarksTitle: "Times", FromMoving: "from moving", AfterFoot: "after 1 ft",
+		MarksTitle: "Times in seconds", FromMoving: "from moving off", AfterFoot: "after 1 ft",
 		FootHint:   "“After 1 ft” starts the clock one foot (30 cm) on, as drag strips do.",
 		SpeedThere: "%s %s there",
 		Cautions:   "Take with care", WhyNot: "Why it is not counted", Residual: "Residual: measured minus fitted",

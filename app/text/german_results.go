@@ -36,12 +36,12 @@ func germanRide() Ride {
 func germanRun() Run {
 	return Run{
 		SpeedAxis: "Geschwindigkeit, %s", TimeAxis: "Sekunden", Measured: "gemessen", Fitted: "was Luft und Rollen erklären",
-		MarksTitle: "Zeiten", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
+		MarksTitle: "Zeiten in Sekunden", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
 		FootHint:   "„Nach 1 Fuß“: Die Uhr beginnt erst nach 30 cm, wie auf dem Dragstrip üblich.",
 		SpeedThere: "dort %s %s",
-		Cautions:   "Mit Vorsicht", WhyNot: "Warum sie nicht zählt", Residual: "Residuum: gemessen minus angepasst",
+		Cautions:   "Mit Vorsicht", WhyNot: "Warum das nicht zählt", Residual: "Residuum: gemessen minus angepasst",
 		ResidualAxis: "Unterschied, %s",
-		StillKept:    "Sie bleibt erhalten und geht in keine Zahl ein.",
+		StillKept:    "Der Lauf bleibt erhalten, geht aber in keine Zahl ein.",
 		PullHint:     "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",
 		StopCaution:  "So weit kam diese Maschine hier. Niemals eine Strecke, auf die man sich verlässt.",
 	}

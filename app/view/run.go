@@ -3,6 +3,7 @@ package view
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"stillair/export/plot"
 	"stillair/export/shown"
@@ -66,10 +67,7 @@ func (c Context) Run(res *runs.Result, r runs.Run) Run {
 }
 
 func (c Context) markRows(r runs.Run) (rows []MarkRow, rollout bool) {
-	for _, m := range r.Marks {
-		if c.otherUnit(m.Name) {
-			continue
-		}
+	for _, m := range c.ownMarks(r.Marks) {
 		row := MarkRow{Name: c.markName(m.Name), More: c.markMore(r.Kind, m)}
 		if m.Time.Known() {
 			row.Time = c.of(shown.Time, m.Time)
@@ -80,6 +78,15 @@ func (c Context) markRows(r runs.Run) (rows []MarkRow, rollout bool) {
 		rows = append(rows, row)
 	}
 	return rows, rollout
+}
+
+// ownMarks are the marks in the rider's units, or all where none is.
+func (c Context) ownMarks(all []runs.Mark) []runs.Mark {
+	own := slices.DeleteFunc(slices.Clone(all), func(m runs.Mark) bool { return c.otherUnit(m.Name) })
+	if len(own) == 0 {
+		return all
+	}
+	return own
 }
 
 func (c Context) markMore(k runs.Kind, m runs.Mark) string {

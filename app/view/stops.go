@@ -18,23 +18,24 @@ type StopRow struct {
 // stops are the shortest stopping distances from every initial speed, of the
 // stops that count.
 func (c Context) stops(all []runs.Run) []StopRow {
+	var marks []runs.Mark
+	for _, r := range all {
+		if r.Kind == runs.Stop && r.Accepted() {
+			marks = append(marks, r.Marks...)
+		}
+	}
 	best, count := map[string]runs.Mark{}, map[string]int{}
 	var order []string
-	for _, r := range all {
-		if r.Kind != runs.Stop || !r.Accepted() {
+	for _, m := range c.ownMarks(marks) {
+		if math.IsNaN(m.Distance.X) {
 			continue
 		}
-		for _, m := range r.Marks {
-			if c.otherUnit(m.Name) || math.IsNaN(m.Distance.X) {
-				continue
-			}
-			if count[m.Name] == 0 {
-				order = append(order, m.Name)
-			}
-			count[m.Name]++
-			if had, ok := best[m.Name]; !ok || m.Distance.X < had.Distance.X {
-				best[m.Name] = m
-			}
+		if count[m.Name] == 0 {
+			order = append(order, m.Name)
+		}
+		count[m.Name]++
+		if had, ok := best[m.Name]; !ok || m.Distance.X < had.Distance.X {
+			best[m.Name] = m
 		}
 	}
 	var out []StopRow

@@ -7,6 +7,7 @@ import (
 
 	"stillair/app/text"
 	"stillair/export/shown"
+	"stillair/runs"
 	"stillair/runs/measure"
 )
 
@@ -119,5 +120,29 @@ func TestHorsepower(t *testing.T) {
 func TestForce(t *testing.T) {
 	if u := imperial().style().Unit(shown.Force); u.Name != "lbf" || math.Abs(u.SI-4.448222) > 5e-7 {
 		t.Errorf("a %s of %.7f N", u.Name, u.SI)
+	}
+}
+
+// TestAMarkOfTheOtherUnitIsNotLost: a stop from 99 km/h has a time from 60 mph alone,
+// and that is shown rather than none.
+func TestAMarkOfTheOtherUnitIsNotLost(t *testing.T) {
+	miles, km := runs.Mark{Name: "60-0 mph", Time: measure.Value{X: 3.5, SE: 0.02}, Distance: measure.Value{X: 40, SE: 0.5}}, runs.Mark{Name: "100-0 km/h", Time: measure.Value{X: 3.7, SE: 0.02}, Distance: measure.Value{X: 51, SE: 0.5}}
+	for _, c := range []struct {
+		name  string
+		ctx   Context
+		marks []runs.Mark
+		want  string
+	}{
+		{"both, metric", english(), []runs.Mark{km, miles}, "100–0 km/h"},
+		{"both, imperial", imperial(), []runs.Mark{km, miles}, "60–0 mph"},
+		{"miles alone, metric", english(), []runs.Mark{miles}, "60–0 mph"},
+	} {
+		rows, _ := c.ctx.markRows(runs.Run{Kind: runs.Stop, Marks: c.marks})
+		if len(rows) != 1 || rows[0].Name != c.want {
+			t.Errorf("%s: %+v, want %s alone", c.name, rows, c.want)
+		}
+		if stops := c.ctx.stops([]runs.Run{{Kind: runs.Stop, Marks: c.marks}}); len(stops) != 1 || stops[0].Name != c.want {
+			t.Errorf("%s: distances %+v, want %s alone", c.name, stops, c.want)
+		}
 	}
 }
