@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"sync"
 	"time"
 
 	"stillair/app/platform"
@@ -24,20 +25,22 @@ type Context struct {
 	FuelUnit  shown.FuelUnit
 	PowerUnit shown.PowerUnit
 	Machine   platform.Machine // whose settings the rider is sent to
-	findings  *words.Book
+	findings  func() *words.Book
 }
 
 // Prepared returns the context with the book of findings made once for
-// everything that is shown. Without it, each finding makes its own book.
+// everything that is shown, when the first of them is. Without it, each finding
+// makes its own book.
 func (c Context) Prepared() Context {
-	c.findings = words.New(c.style())
+	style := c.style()
+	c.findings = sync.OnceValue(func() *words.Book { return words.New(style) })
 	return c
 }
 
 // say is the book that renders findings.
 func (c Context) say() *words.Book {
 	if c.findings != nil {
-		return c.findings
+		return c.findings()
 	}
 	return words.New(c.style())
 }
