@@ -19,7 +19,7 @@ var modules = []module{
 		{"resource.go", all(swap("\t\"net/http\"\n", "\t\"errors\"\n"), body("func LoadResourceFromURLString(urlStr string) (Resource, error)", noNetwork))},
 		{"internal/repository/http.go", standIn("http.go", "func NewHTTPRepository()")},
 		{"app/app_wasm.go", all(swap("\t\"net/http\"\n", ""), swap("http.DetectContentType(icon)", `"image/png"`), ownDatabase)},
-		{"app/app.go", swap("= makeCache(newApp)", "= &cache{a: newApp}")},
+		{"app/app.go", all(swap("= makeCache(newApp)", "= &cache{a: newApp}"), noDocuments)},
 		{"internal/repository/indexdb_wasm.go", standIn("", "func NewIndexDBRepository(")},
 		{"internal/repository/indexdb_file_wasm.go", standIn("", "idb")},
 		{"lang", folder("lang.go", "func SystemLocale()")},
@@ -33,7 +33,7 @@ var modules = []module{
 		{"internal/driver/glfw/device_wasm.go", all(swap("\t\"regexp\"\n", ""), swap("= regexp.MustCompile(\"Android|iPhone|iPad|iPod\").\n\t\tMatchString(navigator.Get(\"userAgent\").String())", byAgent))},
 		{"internal/painter/image.go", noJPEG},
 		{"internal/driver/glfw/driver.go", noJPEG},
-		{"canvas/image.go", noJPEG},
+		{"canvas/image.go", all(noJPEG, decodedOnce)},
 	}},
 	{"github.com/fyne-io/glfw-js", []cut{
 		{"browser_wasm.go", all(swap("\t\"net/http\"\n", ""), body("func Open(name string) (io.ReadCloser, error)", noNetwork))},
@@ -56,6 +56,38 @@ var modules = []module{
 // start and which this app does not use.
 var ownDatabase = all(body("func (a *fyneApp) registerRepositories()", ""),
 	swap("\tintRepo \"fyne.io/fyne/v2/internal/repository\"\n", ""), swap("\t\"fyne.io/fyne/v2/storage/repository\"\n", ""))
+
+// noDocuments leaves out the folder of documents that the toolkit tries to make at each
+// start, in vain and with a complaint, as a browser gives it none.
+var noDocuments = all(body("func makeStoreDocs(id string, s *store) *internal.Docs", "return &internal.Docs{}"),
+	swap("\t\"fyne.io/fyne/v2/storage\"\n", ""))
+
+// decodedOnce reads each symbol once, and not for each picture of it, when that gets its
+// size, when it is shown and whenever it is drawn again.
+var decodedOnce = all(
+	swap("\t\ti.icon, err = svg.NewDecoder(source)\n", "\t\ti.icon, err = decoded(source)\n"),
+	swap("func (i *Image) imageDetailsFromReader(", `// decoders are the drawings by their text. Only the drawing goroutine uses them.
+var decoders = map[string]*svg.Decoder{}
+
+func decoded(source io.Reader) (*svg.Decoder, error) {
+	text, err := io.ReadAll(source)
+	if err != nil {
+		return nil, err
+	}
+	if d, ok := decoders[string(text)]; ok {
+		return d, nil
+	}
+	if len(decoders) >= 128 { // of themes that are gone
+		clear(decoders)
+	}
+	d, err := svg.NewDecoder(bytes.NewReader(text))
+	if err == nil {
+		decoders[string(text)] = d
+	}
+	return d, err
+}
+
+func (i *Image) imageDetailsFromReader(`))
 
 // lateFonts reads the toolkit's own fonts only when a letter is needed that the
 // app's font lacks: reading them took a tenth of the time to start.
