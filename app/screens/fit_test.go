@@ -91,7 +91,7 @@ func TestTouchesAreLargeEnough(t *testing.T) {
 			if !ok {
 				return
 			}
-			if s := b.Size(); s.Height < 44 || s.Width < 44 {
+			if s := b.Size(); s.Height < 48 || s.Width < 48 {
 				t.Errorf("%s: %q is %.0f × %.0f", c.name, b.AccessibilityLabel(), s.Width, s.Height)
 			}
 			if strings.TrimSpace(b.AccessibilityLabel()) == "" {

@@ -39,7 +39,7 @@ func TestTwoRidesAreCompared(t *testing.T) {
 	h.await("Power at 80 km/h")
 	h.touch("Results")
 	h.touch("Season")
-	h.await("What each setup measured")
+	h.await("Measured with each setup")
 	kept := 0
 	for end := time.Now().Add(time.Minute); kept < 2 && time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
 		kept = 0

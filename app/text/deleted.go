@@ -18,8 +18,8 @@ func englishDeleted() Deleted {
 func germanDeleted() Deleted {
 	return Deleted{
 		Title: "Gelöschte Fahrten", Hint: "Jede bleibt nach dem Löschen noch %d Tage hier. So lange braucht sie Platz und lässt sich zurückholen.",
-		Empty: "Hier ist nichts.", Days: "in %d Tagen weg", OneDay: "in 1 Tag weg", Today: "heute noch da", Size: "%s MB",
+		Empty: "Hier ist nichts.", Days: "in %d Tagen weg", OneDay: "in 1 Tag weg", Today: "in weniger als einem Tag weg", Size: "%s MB",
 		BringBack: "Zurückholen", Remove: "Endgültig löschen", Sure: "Ja, endgültig löschen", SureHint: "Danach holt sie nichts mehr zurück.",
-		Open: "%d noch aufgehoben",
+		Open: "%d noch vorhanden",
 	}
 }

@@ -14,7 +14,7 @@ func englishEffects() Effects {
 		AboutFuel: "Petrol at %s, about", FuelHow: "Petrol is calculated for engines in general. Enter your consumption at a steady speed with the bike to see your own, and the range.",
 		NoTop: "For top speed, ride full-throttle pulls up to it with both setups. On a closed course.",
 
-		LimitTitle: "What limits the certainty", LimitLead: "%s: most of it is %s.",
+		LimitTitle: "What limits the certainty", LimitLead: "%s: mostly %s.",
 		LimitWords: "± %s %%", LimitHint: "Each bar: how much of the ± of CdA comes from this alone.",
 		Gusts: "gusts", Wind: "wind from pair to pair", Receiver: "the satellite receiver", Road: "bumps and dips of the road",
 		Slope: "the slope of the road", Mass: "the weight", Air: "the density of the air",
@@ -58,7 +58,7 @@ func englishPlan() Plan {
 		AnswerOne: "%d pairs will do", KnownOne: "By noise alone CdA will be known to ± %s.", WholeOne: "Assumptions about tyres, cross-wind and posture make it ± %s in all; more pairs do not change that.",
 		Card: "Test card to print", CardHint: "Order, speeds, road with margins, checks, room for notes",
 		Like:       "Calculated with gusts, road and receiver as in the ride that is open: for a day and a road like those.",
-		CannotPlan: "This cannot be planned: %s", Calculating: "Calculating",
+		CannotPlan: "This cannot be planned: %s.", Calculating: "Calculating",
 		Power: "Power", Times: "Time", Over: "Which time?",
 		Unsteady:     "With nothing changed, your pulls differ by",
 		UnsteadyHint: "How warm the engine is, when the throttle is open. With a warm engine 1 % is usual.",

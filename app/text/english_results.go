@@ -74,7 +74,7 @@ func englishCompare() Compare {
 		EmptyHint: "Two setups of one bike, each with coast-downs in both directions on the same road, and this page shows which one has less drag.",
 		HowTitle:  "How to make it count",
 		How1:      "Change one thing only. The phone stays where it is.",
-		How2:      "Ride A, B, B, A rather than A, A, B, B. Wind and tyres drift.",
+		How2:      "Ride A/B/B/A rather than A/A/B/B. Wind and tyres drift.",
 		How3:      "Six pairs for each setup within an hour or so: three with the one, six with the other, three with the first.",
 		How4:      "Name the setup when you stand: “Other setup now”.",
 		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "absolute",

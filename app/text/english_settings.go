@@ -28,7 +28,7 @@ func englishGuide() Guide {
 		Title: "Your first coast-down", Step: "%d of %d",
 		WhatTitle: "What happens",
 		What: "You ride up to speed, pull the clutch in, and roll. Air and tyres slow you down: fast at first, then slower and slower. " +
-			"From this curve Stillair works out each of the two.",
+			"From this curve Stillair calculates both.",
 		RoadTitle: "Where and when",
 		Road: "A straight of a kilometre or more, level, smooth, dry, with nobody behind. Better a closed road. " +
 			"Little wind: if leaves move all the time, come back another day.",
@@ -38,7 +38,7 @@ func englishGuide() Guide {
 		DoTitle: "Each roll, step by step",
 		Do: [5]string{
 			"Sit as you always sit, and stay that way.",
-			"Ride 10 above your highest speed, within the limit.",
+			"Ride 10 km/h (6 mph) faster than the speed to roll from, within the limit.",
 			"Clutch in, engine running, brake not pulled, two fingers ready on it.",
 			"Hold still and straight until you are slow.",
 			"Brake gently. Before the clutch comes out, choose the gear for the speed and bring up the revs. Turn where it is safe, same again.",
@@ -78,7 +78,7 @@ func englishAdvice() Advice {
 func englishMore() More {
 	return More{
 		Title: "More", Units: "Units", PowerUnit: "Power", Metric: "km/h", Imperial: "mph", Language: "Language",
-		Look: "Look", LookSystem: "As the phone", LookLight: "Light", LookDark: "Dark",
+		Look: "Look", LookSystem: "Automatic", LookLight: "Light", LookDark: "Dark",
 		TextSize: "Text", TextNormal: "Normal", TextLarge: "Large", TextLargest: "Largest",
 		Aloud: "Say results aloud", AloudHint: "When you stand, through the speaker or your helmet.", On: "On", Off: "Off",
 		AirTitle: "Air today", AirHint: "From a weather report. Empty: a standard day, and results say so.",
@@ -91,6 +91,6 @@ func englishMore() More {
 		PaletteNote: "Colours after Okabe and Ito, who chose them so that people who see colours differently can tell them apart.",
 		GuideAgain:  "Guide to the first coast-down", AccuracyTitle: "How exact is this?",
 		Accuracy: "Every figure comes with ±: the range that holds the true value 95 times out of 100, with wind, road, weight and receiver taken into account.",
-		System:   "As the phone",
+		System:   "Automatic",
 	}
 }

@@ -19,7 +19,7 @@ func englishFormats() Formats {
 		Columns: "Tables for statistics", ColumnsHint: "Parquet: the same, for many rides at once.",
 		Track: "Track for a map", TrackHint: "GPX, with the runs as waypoints.",
 		Lines: "Lines for a map", LinesHint: "GeoJSON, with each run as a line.",
-		Samples: "What the sensors said", SamplesHint: "CSV of every sample. Stillair reads it again.",
+		Samples: "Readings of the sensors", SamplesHint: "Every reading, as CSV. Stillair can open it.",
 		NoPlace: "The recording holds no places.", NothingLeft: "Without its first and last 200 m nothing is left of this ride.",
 	}
 }
@@ -34,7 +34,7 @@ func germanFormats() Formats {
 		Columns: "Tabellen für Statistik", ColumnsHint: "Parquet: dasselbe, für viele Fahrten auf einmal.",
 		Track: "Spur für eine Karte", TrackHint: "GPX, mit den Läufen als Wegpunkten.",
 		Lines: "Linien für eine Karte", LinesHint: "GeoJSON, mit jedem Lauf als Linie.",
-		Samples: "Was die Sensoren sagten", SamplesHint: "CSV jeder Messung. Stillair liest sie wieder.",
+		Samples: "Messwerte der Sensoren", SamplesHint: "Jeder einzelne Wert als CSV. Stillair kann sie öffnen.",
 		NoPlace: "Die Aufzeichnung enthält keine Orte.", NothingLeft: "Ohne die ersten und letzten 200 m bleibt von dieser Fahrt nichts.",
 	}
 }

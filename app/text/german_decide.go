@@ -14,7 +14,7 @@ func germanEffects() Effects {
 		AboutFuel: "Benzin bei %s, etwa", FuelHow: "Der Benzinverbrauch ist für Motoren im Allgemeinen gerechnet. Gib bei der Maschine deinen Verbrauch bei gleichbleibendem Tempo ein, dann stehen hier dein eigener und die Reichweite.",
 		NoTop: "Für das Höchsttempo mit beiden Aufbauten Vollgas bis dorthin. Auf gesperrter Strecke.",
 
-		LimitTitle: "Was die Sicherheit begrenzt", LimitLead: "%s: am meisten macht %s.",
+		LimitTitle: "Was die Sicherheit begrenzt", LimitLead: "%s: vor allem %s.",
 		LimitWords: "± %s %%", LimitHint: "Jeder Balken: wie viel vom ± bei CdA allein daher kommt.",
 		Gusts: "Böen", Wind: "Wind von Paar zu Paar", Receiver: "der Satellitenempfang", Road: "Wellen der Straße",
 		Slope: "die Neigung der Straße", Mass: "das Gewicht", Air: "die Dichte der Luft",
@@ -58,7 +58,7 @@ func germanPlan() Plan {
 		AnswerOne: "%d Paare genügen", KnownOne: "Vom Rauschen her ist CdA danach auf ± %s genau bekannt.", WholeOne: "Was zu Reifen, Seitenwind und Haltung angenommen ist, macht daraus ± %s; daran ändern mehr Paare nichts.",
 		Card: "Versuchskarte zum Drucken", CardHint: "Folge, Tempo, Straße mit Reserve, Prüfliste, Platz für Notizen",
 		Like:       "Gerechnet mit Böen, Straße und Empfang der geöffneten Fahrt: für einen Tag und eine Straße wie dort.",
-		CannotPlan: "Das lässt sich nicht planen: %s", Calculating: "Wird gerechnet",
+		CannotPlan: "Das lässt sich nicht planen: %s.", Calculating: "Wird gerechnet",
 		Power: "Leistung", Times: "Zeit", Over: "Welche Zeit?",
 		Unsteady:     "Ohne Änderung streuen deine Versuche um",
 		UnsteadyHint: "Wie warm der Motor ist, wann das Gas offen ist. Mit warmem Motor ist 1 % üblich.",

@@ -74,7 +74,7 @@ func germanCompare() Compare {
 		EmptyHint: "Zwei Aufbauten einer Maschine, jeder auf derselben Straße in beide Richtungen ausgerollt, und hier steht, welcher weniger Luftwiderstand hat.",
 		HowTitle:  "So zählt es",
 		How1:      "Nur eine Sache ändern. Das Telefon bleibt, wo es ist.",
-		How2:      "A, B, B, A fahren statt A, A, B, B. Wind und Reifen ändern sich.",
+		How2:      "A/B/B/A fahren statt A/A/B/B. Wind und Reifen ändern sich.",
 		How3:      "Sechs Paare je Aufbau in etwa einer Stunde: drei mit dem einen, sechs mit dem anderen, drei mit dem ersten.",
 		How4:      "Den Aufbau im Stand nennen: „Ab jetzt anderer Aufbau“.",
 		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s", Delta: "absolut",

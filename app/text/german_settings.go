@@ -28,7 +28,7 @@ func germanGuide() Guide {
 		Title: "Dein erstes Ausrollen", Step: "%d von %d",
 		WhatTitle: "Was geschieht",
 		What: "Du fährst an, ziehst die Kupplung und rollst. Luft und Reifen bremsen dich: erst stark, dann immer weniger. " +
-			"Aus dieser Kurve trennt Stillair die beiden.",
+			"Aus dieser Kurve berechnet Stillair beides.",
 		RoadTitle: "Wo und wann",
 		Road: "Eine Gerade von einem Kilometer oder mehr, eben, glatt, trocken, niemand hinter dir. Besser eine gesperrte Strecke. " +
 			"Wenig Wind: Bewegen sich die Blätter dauernd, komm an einem anderen Tag.",
@@ -38,7 +38,7 @@ func germanGuide() Guide {
 		DoTitle: "Jedes Mal, Schritt für Schritt",
 		Do: [5]string{
 			"Sitz, wie du immer sitzt, und bleib so.",
-			"Fahr 10 schneller als dein höchstes Tempo, im Rahmen des Limits.",
+			"Fahr 10 km/h schneller als das Tempo, ab dem du rollen willst, aber nicht über dem Limit.",
 			"Kupplung ziehen, Motor läuft, Bremse nicht gezogen, zwei Finger bereit.",
 			"Ruhig und gerade bleiben, bis du langsam bist.",
 			"Sanft bremsen. Bevor die Kupplung wieder greift, den Gang zum Tempo wählen und Gas geben. Sicher wenden, das Gleiche zurück.",
@@ -78,7 +78,7 @@ func germanAdvice() Advice {
 func germanMore() More {
 	return More{
 		Title: "Mehr", Units: "Einheiten", PowerUnit: "Leistung", Metric: "km/h", Imperial: "mph", Language: "Sprache",
-		Look: "Aussehen", LookSystem: "Wie Telefon", LookLight: "Hell", LookDark: "Dunkel",
+		Look: "Aussehen", LookSystem: "Automatisch", LookLight: "Hell", LookDark: "Dunkel",
 		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Sehr groß",
 		Aloud: "Ergebnisse vorlesen", AloudHint: "Wenn du stehst, über Lautsprecher oder Helm.", On: "An", Off: "Aus",
 		AirTitle: "Luft heute", AirHint: "Aus dem Wetterbericht. Leer: ein Normtag, und die Ergebnisse weisen darauf hin.",
@@ -91,6 +91,6 @@ func germanMore() More {
 		PaletteNote: "Farben nach Okabe und Ito, so gewählt, dass auch Menschen sie unterscheiden, die Farben anders sehen.",
 		GuideAgain:  "Anleitung zum ersten Ausrollen", AccuracyTitle: "Wie genau ist das?",
 		Accuracy: "Jede Zahl hat ihr ±: den Bereich, in dem der wahre Wert in 95 von 100 Fällen liegt. Wind, Straße, Gewicht und Empfänger sind eingerechnet.",
-		System:   "Wie Telefon",
+		System:   "Automatisch",
 	}
 }

@@ -39,8 +39,8 @@ func germanTrial() Trial {
 		Begin: "Test starten", Again: "Noch einmal testen", Share: "Ergebnis teilen",
 		Shared:   "Es enthält nur Messwerte: keine Orte, keine Fahrten.",
 		LieStill: "Leg das Telefon mit dem Rücken auf einen Tisch und lass es los.",
-		SwitchOff: "Schalte jetzt den Bildschirm mit der Einschalttaste aus. Nach einer halben Minute brummt das Telefon; dann schalte ihn wieder ein. " +
-			"Brummt es nicht, warte eine Minute.",
+		SwitchOff: "Schalte jetzt den Bildschirm mit der Einschalttaste aus. Nach einer halben Minute vibriert das Telefon; dann schalte ihn wieder ein. " +
+			"Vibriert es nicht, warte eine Minute.",
 		Clocks: "Uhren", Axes: "Achsen", Service: "Hintergrunddienst", Dark: "Bei dunklem Bildschirm",
 		Works: "funktioniert", Differs: "funktioniert, aber anders als erwartet", Fails: "funktioniert nicht", Untried: "nicht getestet",
 		Rate: "%s je Sekunde, längste Pause %s s", Stored: "in %s s gespeichert und gelesen", Free: "%s MB frei", Weather: "%s hPa",

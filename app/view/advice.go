@@ -32,7 +32,7 @@ func (c Context) Advice(res *runs.Result) Advice {
 		switch {
 		case !r.Accepted():
 			why := r.Reasons[0]
-			a.Wrong = append(a.Wrong, AdviceLine{Run: c.runDetail(r), Why: c.tell(why), Better: c.better(why)})
+			a.Wrong = append(a.Wrong, AdviceLine{Run: c.runDetail(r), Why: c.sentence(why), Better: c.better(why)})
 			continue
 		case r.Pair == 0:
 			lonely++

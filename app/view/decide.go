@@ -126,7 +126,7 @@ func (c Context) comparedNotes(all []runs.Comparison) []string {
 	seen := map[string]bool{}
 	for _, x := range all {
 		for _, n := range x.Notes {
-			if s := c.tell(n); !seen[s] {
+			if s := c.sentence(n); !seen[s] {
 				seen[s] = true
 				out = append(out, s)
 			}

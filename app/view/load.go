@@ -55,7 +55,7 @@ func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	v.Curves, v.CurvesHint = c.coastCurves(res, l)
 	v.Force = c.forcePlot(l, w)
 	for _, n := range l.Notes {
-		v.Notes = append(v.Notes, c.tell(n))
+		v.Notes = append(v.Notes, c.sentence(n))
 	}
 	return v
 }

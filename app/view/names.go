@@ -96,6 +96,9 @@ func (c Context) heading(deg float64) string {
 // tell formats a finding in the rider's language and units.
 func (c Context) tell(f finding.Finding) string { return capital(c.say().Say(f)) }
 
+// sentence is a finding as a whole sentence, for a paragraph of its own.
+func (c Context) sentence(f finding.Finding) string { return c.say().Sentence(f) }
+
 // Error writes an error in the rider's language and units.
 func (c Context) Error(err error) string { return c.Book.Say(c.say().Error(err)) }
 

@@ -27,7 +27,7 @@ func (c Context) passes(all []runs.Pass) []PassRow {
 				counting = append(counting, row)
 				continue
 			}
-			row.Reason = c.tell(p.Reasons[0])
+			row.Reason = c.sentence(p.Reasons[0])
 			others = append(others, row)
 		}
 	}

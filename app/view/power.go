@@ -158,7 +158,7 @@ func (c Context) powerPeak(p runs.PowerCurve, factor float64) PowerPeak {
 	}
 	v.Where = join(", ", v.Where, from, c.revsFrom(p.RevsFrom))
 	for _, n := range p.Notes {
-		v.Notes = append(v.Notes, c.tell(n))
+		v.Notes = append(v.Notes, c.sentence(n))
 	}
 	if p.Curve.Bandwidth > 0 {
 		v.Notes = append(v.Notes, fmt.Sprintf(t.Bandwidth, c.Number(p.Curve.Bandwidth, 1)))

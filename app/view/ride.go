@@ -71,7 +71,7 @@ func (c Context) Ride(s store.Session, res *runs.Result, senses []recorder.Sense
 	}
 	r.NoPairs, r.Advice = coasts > 0 && len(res.RoadLoads) == 0, coasts > 0
 	for _, w := range res.Warnings {
-		r.Warnings = append(r.Warnings, c.tell(w))
+		r.Warnings = append(r.Warnings, c.sentence(w))
 	}
 	if s.About.AirOld && (s.About.Values == nil || s.About.Values.Air == (store.Air{})) {
 		r.Warnings = append(r.Warnings, c.AirOld(s.About.AirEntered)+" "+c.Book.Parts.AirOldRide)
@@ -92,7 +92,7 @@ func (c Context) rideNotes(res *runs.Result) []string {
 		for _, d := range res.Defaults {
 			names = append(names, c.fieldName(d))
 		}
-		out = append(out, fmt.Sprintf(c.Book.Ride.Defaults, strings.Join(names, ", ")))
+		out = append(out, fmt.Sprintf(c.Book.Ride.Defaults, strings.Join(names, "; ")))
 	}
 	for _, n := range res.Notes {
 		out = append(out, c.say().NoteSentence(n))
@@ -128,7 +128,7 @@ func (c Context) runRow(res *runs.Result, r runs.Run) RunRow {
 	row := RunRow{ID: r.ID, Kind: r.Kind, Title: c.kindName(r.Kind), Detail: c.runDetail(r)}
 	row.X, row.Y = trackSpeed(res, r.Start, r.End, 60)
 	if len(r.Reasons) > 0 {
-		row.Reason = c.tell(r.Reasons[0])
+		row.Reason = c.sentence(r.Reasons[0])
 	}
 	if m, ok := c.headline(r); ok && r.Kind != runs.CoastDown {
 		row.Title += ", " + c.markName(m.Name)

@@ -131,7 +131,7 @@ func (c Context) missing(holes []sensors.Hole) (words, why string) {
 	if len(holes) == 0 {
 		return "", ""
 	}
-	return fmt.Sprintf(c.Book.Pocket.Missing, c.Duration(sum)), c.tell(longest.Why) + "."
+	return fmt.Sprintf(c.Book.Pocket.Missing, c.Duration(sum)), c.sentence(longest.Why)
 }
 
 // rideWarnings lists what does not work, each in one sentence with what still

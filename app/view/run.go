@@ -42,10 +42,10 @@ func (c Context) Run(res *runs.Result, r runs.Run) Run {
 	t := c.Book.Run
 	v := Run{Title: c.kindName(r.Kind), Detail: c.runDetail(r), Coast: r.Kind == runs.CoastDown}
 	for _, s := range r.Reasons {
-		v.Reasons = append(v.Reasons, c.tell(s))
+		v.Reasons = append(v.Reasons, c.sentence(s))
 	}
 	for _, s := range r.Cautions {
-		v.Cautions = append(v.Cautions, c.tell(s))
+		v.Cautions = append(v.Cautions, c.sentence(s))
 	}
 	v.Marks, v.Rollout = c.markRows(r)
 	v.Curve = c.runCurve(res, r)

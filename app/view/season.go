@@ -193,7 +193,7 @@ func (c Context) seasonParts(v *Season, b *results.SeasonBudget) {
 		v.Counted = fmt.Sprintf(t.PartsHint, c.setupName(b.Base), c.reading(shown.Area, *b.BaseCdA.X, shown.Normal95**b.BaseCdA.SE).Spoken()) + " " + t.NameParts
 	}
 	if b.Widened != nil && *b.Widened > 1 {
-		v.Notes = append(v.Notes, c.tell(finding.New("season.disagree", finding.Num("times", *b.Widened))))
+		v.Notes = append(v.Notes, c.sentence(finding.New("season.disagree", finding.Num("times", *b.Widened))))
 	}
 }
 

@@ -251,3 +251,36 @@ func TestOneFigureForSteadySpeed(t *testing.T) {
 		t.Errorf("%q does not say %s", got, want)
 	}
 }
+
+// TestParagraphsAreSentences: what stands on a screen as a paragraph begins with a
+// capital letter and ends with a full stop.
+func TestParagraphsAreSentences(t *testing.T) {
+	why := finding.New("coast.braked", finding.Speed("at", 62/3.6))
+	for _, c := range []Context{english(), german()} {
+		r := runs.Run{ID: 1, Kind: runs.CoastDown, Reasons: []finding.Finding{why}, Cautions: []finding.Finding{finding.New("pair.no_counterpart")}}
+		res := &runs.Result{Runs: []runs.Run{r}}
+		load := runs.RoadLoad{Notes: []finding.Finding{finding.New("load.pairs_disagree", finding.Count("pairs", 1))}}
+		v := c.Run(res, r)
+		for _, s := range append(append(v.Reasons, v.Cautions...), c.Load(res, load).Notes...) {
+			if !strings.HasSuffix(s, ".") || strings.HasSuffix(s, "..") || strings.ToUpper(s[:1]) != s[:1] {
+				t.Errorf("%s: %q is no sentence", c.Book.Tag, s)
+			}
+		}
+	}
+}
+
+// TestCautionsFitTheTest: what a full-throttle test warns of happens in one. Nothing
+// is ridden with the clutch in there.
+func TestCautionsFitTheTest(t *testing.T) {
+	for _, c := range []struct {
+		ctx    Context
+		clutch string
+	}{{english(), "clutch"}, {german(), "Kupplung"}} {
+		for _, what := range []Matter{DragMatters, TopMatters, PowerMatters, TimeMatters} {
+			all := strings.Join(c.ctx.PlanCautions(Asked{What: what}), " ")
+			if got := strings.Contains(all, c.clutch); got == what.Pushes() {
+				t.Errorf("%s, matter %d: %q", c.ctx.Book.Tag, what, all)
+			}
+		}
+	}
+}

@@ -8,6 +8,7 @@ const (
 	codeCautionWobble   finding.Code = "caution.wobble"
 	codeCautionNoCoast  finding.Code = "caution.cannot_coast"
 	codeCautionStopping finding.Code = "caution.stopping"
+	codeCautionRoom     finding.Code = "caution.room"
 	codeCautionCourse   finding.Code = "caution.closed_course"
 	codeCautionLaw      finding.Code = "caution.law"
 )
@@ -20,7 +21,7 @@ func CoastCautions() []finding.Finding {
 
 // ThrottleCautions are those of runs on full throttle.
 func ThrottleCautions() []finding.Finding {
-	return findings(codeCautionCourse, codeCautionLaw, codeCautionWobble, codeCautionStopping)
+	return findings(codeCautionCourse, codeCautionLaw, codeCautionWobble, codeCautionRoom)
 }
 
 func findings(codes ...finding.Code) []finding.Finding {
@@ -42,6 +43,7 @@ func ofCautions() []Entry {
 			"flach liegend oder ganz still kann der Lenker zu pendeln beginnen: locker halten, nicht hart bremsen, Tempo abfallen lassen, langsam aufrichten"},
 		{codeCautionStopping, nil, "leave room to stop at either end, with a margin: with the clutch in there is no engine braking; keep two fingers on the brake",
 			"an beiden Enden Platz zum Anhalten lassen, mit Reserve: mit gezogener Kupplung bremst kein Motor mit; zwei Finger an der Bremse"},
+		{codeCautionRoom, nil, "leave room to brake at either end, with a margin", "an beiden Enden Platz zum Bremsen lassen, mit Reserve"},
 		{codeCautionRevs, nil, "before the clutch is let out again, choose the gear for the speed and bring up the revs: otherwise the rear wheel locks",
 			"bevor die Kupplung wieder greift, den Gang zum Tempo wählen und Gas geben, bis die Drehzahl passt: sonst blockiert das Hinterrad"},
 		{codeCautionCourse, nil, "full throttle belongs on a closed course, with qualified people at hand",
