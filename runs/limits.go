@@ -26,6 +26,7 @@ const (
 	ByReceiver Cause = "limit.receiver"
 	ByRoad     Cause = "limit.road"
 	BySlope    Cause = "limit.slope"
+	ByPosture  Cause = "limit.posture"
 	ByMass     Cause = "limit.mass"
 	ByAir      Cause = "limit.air"
 	ByAssumed  Cause = "limit.assumed" // see RoadLoad.CdAAssumed; mass and air have their own
@@ -80,6 +81,7 @@ func boundsOf(input []roadload.Run, est *roadload.Estimate, opts roadload.Option
 		{ByReceiver, func(o *roadload.Options) { o.Noise.WhiteSD *= 0.1; o.Noise.DriftSD *= little }},
 		{ByRoad, func(o *roadload.Options) { o.Noise.RoadSD *= little }},
 		{BySlope, func(o *roadload.Options) { o.GradeSD *= little }},
+		{ByPosture, func(o *roadload.Options) { o.Noise.PostureSD *= little }},
 	} {
 		without := opts
 		c.remove(&without)

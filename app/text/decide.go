@@ -10,7 +10,7 @@ type Effects struct {
 	Gusts, Wind, Receiver, Road, Slope, Mass, Air                               string
 	GustsHelp, WindHelp, ReceiverHelp, RoadHelp, SlopeHelp                      string
 	MassHelp, AirHelp, PowerTitle, TimesTitle, Which, WhichHint                 string
-	Days, DaysHelp, Assumed, AssumedHelp, SameAir                               string
+	Days, DaysHelp, Assumed, AssumedHelp, SameAir, Posture, PostureHelp         string
 	WhichDone, WhichNone, DaysWeaker, Within, Reading, CannotDo                 string
 }
 

@@ -23,6 +23,8 @@ func englishEffects() Effects {
 		ReceiverHelp: "Open sky over the phone, and longer rolls. A receiver with more fixes a second helps.",
 		RoadHelp:     "In each pair pull the clutch some 200 m farther on than in the one before, there and back, and at the same places with every setup. A smoother stretch helps too.",
 		SlopeHelp:    "Look for a more level stretch, and roll it both ways from the same points.",
+		Posture:      "drag that differs from run to run",
+		PostureHelp:  "Keep head, elbows and knees in the same place in every run. More pairs help too.",
 		MassHelp:     "Weigh bike and rider as ridden, on a truck scale.",
 		AirHelp:      "Enter temperature and pressure of the hour, or use the phone's barometer.",
 		Assumed:      "assumptions about tyres, cross-wind and posture",

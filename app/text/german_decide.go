@@ -23,6 +23,8 @@ func germanEffects() Effects {
 		ReceiverHelp: "Freier Himmel über dem Telefon und länger rollen. Ein Empfänger mit mehr Werten je Sekunde hilft.",
 		RoadHelp:     "In jedem Paar rund 200 m später auskuppeln als im vorigen, hin wie zurück, und mit jedem Aufbau an denselben Stellen. Ein glatteres Stück hilft auch.",
 		SlopeHelp:    "Ein ebeneres Stück suchen und in beide Richtungen von denselben Punkten rollen.",
+		Posture:      "Luftwiderstand, der von Lauf zu Lauf anders ist",
+		PostureHelp:  "Kopf, Ellbogen und Knie in jedem Lauf gleich halten. Mehr Paare helfen auch.",
 		MassHelp:     "Maschine und Fahrer fahrfertig auf einer Fahrzeugwaage wiegen.",
 		AirHelp:      "Temperatur und Luftdruck der Stunde angeben, oder das Barometer messen lassen.",
 		Assumed:      "Annahmen zu Reifen, Seitenwind und Haltung",

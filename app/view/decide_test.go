@@ -81,7 +81,7 @@ func TestLimits(t *testing.T) {
 	if c.Limits(runs.RoadLoad{}) != nil {
 		t.Error("bars of nothing")
 	}
-	for _, cause := range []runs.Cause{runs.ByGusts, runs.ByWind, runs.ByReceiver, runs.ByRoad, runs.BySlope, runs.ByMass, runs.ByAir, runs.ByAssumed} {
+	for _, cause := range []runs.Cause{runs.ByGusts, runs.ByWind, runs.ByReceiver, runs.ByRoad, runs.BySlope, runs.ByPosture, runs.ByMass, runs.ByAir, runs.ByAssumed} {
 		if _, help := c.cause(cause); help == "" {
 			t.Errorf("nothing helps against %q", cause)
 		}

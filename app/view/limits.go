@@ -64,6 +64,8 @@ func (c Context) cause(x runs.Cause) (name, help string) {
 		return t.Road, t.RoadHelp
 	case runs.BySlope:
 		return t.Slope, t.SlopeHelp
+	case runs.ByPosture:
+		return t.Posture, t.PostureHelp
 	case runs.ByMass:
 		return t.Mass, t.MassHelp
 	case runs.ByAir:

@@ -92,6 +92,7 @@ type ProtocolNoise struct {
 	DriftSD   *float64 `json:"receiver_drift_sd_mps"`
 	DriftTime *float64 `json:"receiver_drift_time_s"`
 	ShiftSD   *float64 `json:"wind_shift_sd_mps"`
+	PostureSD *float64 `json:"drag_area_sd"` // relative, from run to run
 	RoadSD    *float64 `json:"road_sd"`
 }
 

@@ -82,7 +82,7 @@ func protocolRide(say *words.Book, t Tested) ProtocolRide {
 		return out
 	}
 	n := r.Estimate.Noise
-	out.Noise = ProtocolNoise{number(n.GustSD, exact), number(n.GustTime, exact), number(n.WhiteSD, exact), number(n.DriftSD, exact), number(n.DriftTime, exact), number(n.ShiftSD, exact), number(n.RoadSD, exact)}
+	out.Noise = ProtocolNoise{number(n.GustSD, exact), number(n.GustTime, exact), number(n.WhiteSD, exact), number(n.DriftSD, exact), number(n.DriftTime, exact), number(n.ShiftSD, exact), number(n.PostureSD, exact), number(n.RoadSD, exact)}
 	for i, l := range r.RoadLoads {
 		out.Setups = append(out.Setups, protocolSetup(say, r, i, l))
 	}

@@ -13,6 +13,7 @@ func ofNames() []Entry {
 		{"limit.receiver", nil, "satellite receiver", "Satellitenempfänger"},
 		{"limit.road", nil, "unevenness of the road", "Unebenheit der Straße"},
 		{"limit.slope", nil, "slope of the road", "Gefälle der Straße"},
+		{"limit.posture", nil, "drag that differs from run to run", "Luftwiderstand, der von Lauf zu Lauf anders ist"},
 		{"limit.mass", nil, "mass of bike and rider", "Masse von Maschine und Fahrer"},
 		{"limit.air", nil, "density of the air", "Luftdichte"},
 		{"limit.assumed", nil, "assumptions about tyres, cross-wind and posture", "Annahmen zu Reifen, Seitenwind und Haltung"},

@@ -140,6 +140,7 @@ func ofReportAdvice() []Entry {
 		{"help.road", nil, "clutch in some 200 m farther on in each pair, there and back, at the same places with every setup; and a smoother stretch",
 			"die Kupplung bei jedem Paar rund 200 m später ziehen, hin wie zurück, mit jedem Aufbau an denselben Stellen; und eine glattere Strecke"},
 		{"help.slope", nil, "a more level stretch, rolled both ways from the same points", "eine ebenere Strecke, in beide Richtungen von denselben Stellen aus gerollt"},
+		{"help.posture", nil, "head, elbows and knees in the same place in every run, and more pairs", "Kopf, Ellbogen und Knie in jedem Lauf gleich halten, und mehr Paare"},
 		{"help.mass", nil, "weighing bike and rider as ridden, on a truck scale", "Maschine und Fahrer wie gefahren wiegen, auf einer Fahrzeugwaage"},
 		{"help.air", nil, "temperature and pressure of the hour, entered or measured by a barometer", "Temperatur und Luftdruck der Stunde, eingegeben oder vom Barometer gemessen"},
 		{"help.assumed", nil, "warm tyres, one posture and air without cross-wind, or the wind of a weather station entered; more pairs do not make it smaller, and most of it cancels between two setups",

@@ -14,5 +14,6 @@
 // of the latter. The pulls of seeds 3001 to 3040 set those of gears by their lines and of
 // launches that are outdone, the rides without a run of seeds 6101 to 6225 those of
 // unsteady thrust, and the launches of seeds 8001 to 8530 those of wheelies, of drops of
-// the thrust and of the rounding of speeds near a gear change.
+// the thrust and of the rounding of speeds near a gear change. The coast-downs of seeds
+// 9101 to 9124 set those of a drag area that differs from run to run.
 package foreign

@@ -139,6 +139,7 @@ func (w *world) pull(gear int, from, to, share float64) {
 func (w *world) roll(from, to float64) {
 	w.accelerate(0.5, from)
 	w.hold(from, w.between(2, 5))
+	w.sits()
 	d := event{kind: "coast-down", from: w.t}
 	w.until(coasting, 200, func() bool { return w.v <= to })
 	d.to = w.t

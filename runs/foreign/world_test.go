@@ -38,7 +38,8 @@ type world struct {
 	inGear   bool    // while coasting
 
 	wind, from, gust, gustSD, gustTime float64
-	steep                              float64
+	steep, tilt                        float64 // of the road: its waves, and its mean slope
+	habits                             habits
 	waves                              [4]float64
 
 	rpm, engineTurns, pitch, pitching float64
@@ -81,15 +82,17 @@ func (w *world) road() (slope, height float64) {
 		slope += size * math.Sin(phase) * math.Cos(w.heading)
 		height -= size * math.Cos(phase) * length / (2 * math.Pi)
 	}
-	return slope, height
+	return slope + w.tilt*math.Cos(w.heading), height + w.tilt*w.x
 }
 
 // resists is the resistance of the bike without engine and brakes, N.
 func (w *world) resists(slope float64) float64 {
 	w.gust += -w.gust*tick/w.gustTime + w.gustSD*math.Sqrt(2*tick/w.gustTime)*w.rng.NormFloat64()
+	w.wind += w.habits.windRises * tick
+	cda := w.habits.drag(w.cda, w.v)
 	along := w.v - (w.wind+w.gust)*math.Cos(w.from-w.heading)
 	across := (w.wind + w.gust) * math.Sin(w.from-w.heading)
-	f := density/2*w.cda*along*math.Hypot(along, across) + w.mass*gravity*slope
+	f := density/2*cda*along*math.Hypot(along, across) + w.mass*gravity*slope
 	if w.v > 0.02 {
 		f += w.rolling(w.v)
 	}

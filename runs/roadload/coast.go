@@ -11,6 +11,7 @@ type coast struct {
 	id, setup, pair int
 	dir             float64
 	pairIndex       int
+	postureIndex    int     // among all runs
 	mass, inertia   float64 // kg
 	rho             float64 // kg/m³
 	hours           float64 // start of the run after the middle of all runs, h
@@ -129,7 +130,10 @@ func (c *coast) attach(l layout) {
 		c.cols = append(c.cols, global)
 		return len(c.cols) - 1
 	}
-	c.at = places{slope: one(l.slope), warm: one(l.warm), shift: one(l.shift[c.pairIndex]), press: -1}
+	c.at = places{slope: one(l.slope), warm: one(l.warm), shift: one(l.shift[c.pairIndex]), posture: -1, press: -1}
+	if l.posture >= 0 {
+		c.at.posture = one(l.posture + c.postureIndex)
+	}
 	if c.heights == byBarometer {
 		c.at.press = one(l.press)
 	}
@@ -151,7 +155,7 @@ func (c *coast) attach(l layout) {
 }
 
 // places are indices into the columns that runs share; −1: not this run's.
-type places struct{ slope, warm, shift, press, knots int }
+type places struct{ slope, warm, shift, posture, press, knots int }
 
 // width is the number of columns: own unknowns, common ones, and the data.
 func (c *coast) width() int { return c.own + len(c.cols) + 1 }

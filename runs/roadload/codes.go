@@ -16,6 +16,7 @@ const (
 	codeRoughSame   finding.Code = "load.rough_same_places"
 	codeUncertain   finding.Code = "load.uncertain"
 	codeWindPair    finding.Code = "load.wind_changed"
+	codePosture     finding.Code = "load.posture_varies"
 	codeDisagree    finding.Code = "load.pairs_disagree"
 	codeWarmed      finding.Code = "load.tyres_warmed"
 	codeTyres       finding.Code = "load.tyres_in_general"

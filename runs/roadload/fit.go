@@ -57,6 +57,7 @@ func fitOnce(runs []Run, opts Options) (*Estimate, error) {
 	if err != nil {
 		return nil, err
 	}
+	s, l = s.withPosture(l)
 	e, err := s.report(l)
 	if err != nil {
 		return nil, err

@@ -10,21 +10,22 @@ import (
 // prior variance. Unknowns of a single run (its starting speed) are not in this
 // vector.
 type layout struct {
-	setups int
-	pairs  []int   // pair numbers; runs without a partner have their own
-	days   [][]int // indices of the pairs ridden on one day
-	slope  int     // index of k; −1: held
-	wind   int     // first of one for each pair
-	grade  int     // first of one for each pair
-	shift  []int   // of each pair: index of the change of wind between its runs; −1: none
-	shifts bool    // it changed in all pairs, with a learned spread
-	warm   int     // −1: none
-	press  int     // the barometer's share of dynamic pressure; −1: no barometer
-	knot   int     // first knot of the road's profile
-	knots  int
-	road   []stretch
-	mirror *mirror // nil: places are known
-	size   int
+	setups  int
+	pairs   []int   // pair numbers; runs without a partner have their own
+	days    [][]int // indices of the pairs ridden on one day
+	slope   int     // index of k; −1: held
+	wind    int     // first of one for each pair
+	grade   int     // first of one for each pair
+	shift   []int   // of each pair: index of the change of wind between its runs; −1: none
+	shifts  bool    // it changed in all pairs, with a learned spread
+	posture int     // first of one for each run: relative deviation of its drag area; −1: none
+	warm    int     // −1: none
+	press   int     // the barometer's share of dynamic pressure; −1: no barometer
+	knot    int     // first knot of the road's profile
+	knots   int
+	road    []stretch
+	mirror  *mirror // nil: places are known
+	size    int
 }
 
 // cdaAt and crrAt are the indices of a setup's road load.
@@ -33,7 +34,7 @@ func crrAt(setup int) int { return 2*setup + 1 }
 
 // newLayout numbers the unknowns of runs.
 func newLayout(runs []*coast, opts Options) layout {
-	l := layout{slope: -1, warm: -1, press: -1, shifts: opts.Noise.ShiftSD > 0}
+	l := layout{slope: -1, posture: -1, warm: -1, press: -1, shifts: opts.Noise.ShiftSD > 0}
 	if l.shifts {
 		shiftAll(runs)
 	}
@@ -59,6 +60,12 @@ func newLayout(runs []*coast, opts Options) layout {
 	for _, r := range runs {
 		if r.part != 0 && l.shift[r.pairIndex] < 0 {
 			l.shift[r.pairIndex] = take(1)
+		}
+	}
+	if opts.Noise.PostureSD > 0 {
+		l.posture = take(len(runs))
+		for i, r := range runs {
+			r.postureIndex = i
 		}
 	}
 	if opts.WarmUpSD > 0 {

@@ -2,6 +2,7 @@ package roadload
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -28,11 +29,12 @@ const (
 	heightSize
 	heightWalk
 	shiftSize
+	postureSize
 )
 
 func (d dial) of(n *Noise) *float64 {
 	return [...]*float64{&n.GustSD, &n.GustTime, &n.WhiteSD, &n.DriftSD, &n.DriftTime,
-		&n.RoadSD, &n.RoadLength, &n.HeightSD, &n.HeightWalk, &n.ShiftSD}[d.figure]
+		&n.RoadSD, &n.RoadLength, &n.HeightSD, &n.HeightWalk, &n.ShiftSD, &n.PostureSD}[d.figure]
 }
 
 // Prior standard deviations of the logarithms. Standard deviations may be three
@@ -40,10 +42,11 @@ func (d dial) of(n *Noise) *float64 {
 // shrinkage towards the expected value makes a gusty day's intervals too
 // narrow; correlation times are harder to learn and matter less.
 const (
-	sizeSD = 1.2
-	gustSD = 2.0
-	timeSD = 0.4
-	roadSD = 2.0
+	sizeSD    = 1.2
+	gustSD    = 2.0
+	timeSD    = 0.4
+	roadSD    = 2.0
+	postureSD = 1.0
 )
 
 // dials lists the noise parameters that are learned from the runs of a layout.
@@ -57,6 +60,9 @@ func dials(l layout) []dial {
 	}
 	if l.press >= 0 {
 		d = append(d, dial{heightSize, sizeSD}, dial{heightWalk, sizeSD})
+	}
+	if l.posture >= 0 {
+		d = append(d, dial{postureSize, postureSD})
 	}
 	if l.shifts {
 		d = append(d, dial{shiftSize, sizeSD})
@@ -89,7 +95,11 @@ func newLearner(s *system, prior Noise) *learner {
 // on returns a learner for another system that starts from this one's result.
 func (l *learner) on(s *system) *learner {
 	next := newLearner(s, s.opts.Noise)
-	copy(next.at, l.at)
+	for i, d := range next.dials {
+		if k := slices.IndexFunc(l.dials, func(o dial) bool { return o.figure == d.figure }); k >= 0 {
+			next.at[i] = l.at[k]
+		}
+	}
 	next.noise = next.noiseAt(next.at)
 	return next
 }

@@ -28,6 +28,9 @@ func (s *system) notes(e *Estimate) []finding.Finding {
 	if n.GustSD > gustyTimes*expected.GustSD {
 		say(codeGusty, finding.Wind("gusts", n.GustSD), finding.Num("times", n.GustSD/expected.GustSD))
 	}
+	if s.lay.posture >= 0 {
+		say(codePosture, finding.Share("by", n.PostureSD))
+	}
 	switch {
 	case s.lay.mirror != nil:
 		say(codeNoPlaces)

@@ -103,7 +103,7 @@ func numpyFit(t testing.TB, runs []Run, o Options, learned Noise) numpyAnswer {
 		t.Skip("no python3 with scipy here; Debian has it as python3-scipy")
 	}
 	task := numpyTask{Slope: o.Slope.X, WindSD: o.WindSD, GradeSD: o.GradeSD, Wind: commonWindSD, Grade: commonGradeSD, Gravity: o.Gravity, Noise: five(o.Noise), Learned: five(learned)}
-	for i, d := range dials(layout{press: -1}) {
+	for i, d := range dials(layout{posture: -1, press: -1}) {
 		task.Prior[i] = d.sd
 	}
 	for _, r := range runs {

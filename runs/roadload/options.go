@@ -15,6 +15,7 @@ type Noise struct {
 	DriftSD    float64 // receiver: correlated error, m/s
 	DriftTime  float64 // its correlation time, s
 	ShiftSD    float64 // change of the mean wind between the two runs of a pair, m/s; 0: not in every pair
+	PostureSD  float64 // relative standard deviation of the drag area from run to run, as the rider sits; 0: none
 	RoadSD     float64 // standard deviation of the slope along the road about its mean, 1 (0.002 is 0.2 %)
 	RoadLength float64 // distance over which the slope changes, m
 	HeightSD   float64 // barometer: independent error of each height, m

@@ -92,7 +92,7 @@ func newSTRDFit(start []float64) *strdFit {
 		c.cols = append(c.cols, i)
 	}
 	c.norm = make([]float64, c.width()*c.width())
-	s := &system{runs: []*coast{c}, lay: layout{setups: setups, size: 2 * setups}}
+	s := &system{runs: []*coast{c}, lay: layout{setups: setups, posture: -1, size: 2 * setups}}
 	s.state.beta = append([]float64(nil), start[1:]...)
 	s.a = mat.NewSymDense(s.lay.size, nil)
 	s.g, s.x = mat.NewVecDense(s.lay.size, nil), mat.NewVecDense(s.lay.size, nil)

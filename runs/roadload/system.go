@@ -119,6 +119,11 @@ func (s *system) prior(n Noise) (logDet float64) {
 			free(at, s.lay.shiftSD(n))
 		}
 	}
+	if s.lay.posture >= 0 {
+		for i := range s.runs {
+			free(s.lay.posture+i, n.PostureSD)
+		}
+	}
 	if s.lay.warm >= 0 {
 		free(s.lay.warm, s.opts.WarmUpSD)
 	}

@@ -14,6 +14,7 @@ type state struct {
 // divided by the inertia: decelerations in m/s².
 type forces struct {
 	drag    float64 // by 1 m² of drag area
+	posture float64 // by a drag area of this run alone that is twice as large
 	roll    float64 // by a Crr of 1
 	grade   float64 // by a slope of 1 in direction +1
 	gust    float64 // by an additional air speed of 1 m/s, 1/s
@@ -25,7 +26,8 @@ type forces struct {
 
 // motion holds the parameters of a run that stay fixed during an integration.
 type motion struct {
-	cda, crr, k    float64
+	cda, crr, k    float64 // drag area of this run
+	posture        float64 // this over that of the setup
 	wind           float64 // against the run, m/s
 	air            float64 // ½ρ/M
 	weight         float64 // m·g/M
@@ -39,10 +41,14 @@ func (c *coast) motion(l layout, s *state) motion {
 		cda: s.beta[cdaAt(c.setup)], crr: s.beta[crrAt(c.setup)], k: s.slope,
 		wind: c.dir * c.meanWind(l, s),
 		air:  c.rho / (2 * c.inertia), weight: c.mass * s.gravity / c.inertia,
-		warm: 1, hours: c.hours, dir: c.dir, meanSlope: s.beta[l.grade+c.pairIndex],
+		posture: 1, warm: 1, hours: c.hours, dir: c.dir, meanSlope: s.beta[l.grade+c.pairIndex],
 	}
 	if l.slope >= 0 {
 		m.k += s.beta[l.slope]
+	}
+	if l.posture >= 0 {
+		m.posture += s.beta[l.posture+c.postureIndex]
+		m.cda *= m.posture
 	}
 	if l.warm >= 0 {
 		m.warm += s.beta[l.warm] * c.hours
@@ -64,15 +70,17 @@ func (c *coast) meanWind(l layout, s *state) float64 {
 func (m *motion) at(v, slope, extra float64) forces {
 	u := v + m.wind
 	absU := math.Abs(u)
+	dynamic := m.air * (u*absU + math.Copysign(extra, u))
 	f := forces{
-		drag:  m.air * (u*absU + math.Copysign(extra, u)),
-		roll:  m.weight * m.warm * (1 + m.k*v),
-		grade: m.weight * m.dir,
-		gust:  2 * m.air * m.cda * absU,
-		slope: m.weight * m.warm * m.crr * v,
-		warm:  m.weight * m.crr * (1 + m.k*v) * m.hours,
+		drag:    dynamic * m.posture,
+		posture: dynamic * m.cda / m.posture,
+		roll:    m.weight * m.warm * (1 + m.k*v),
+		grade:   m.weight * m.dir,
+		gust:    2 * m.air * m.cda * absU,
+		slope:   m.weight * m.warm * m.crr * v,
+		warm:    m.weight * m.crr * (1 + m.k*v) * m.hours,
 	}
-	f.total = m.cda*f.drag + m.crr*f.roll + f.grade*(m.meanSlope+slope)
+	f.total = m.cda*dynamic + m.crr*f.roll + f.grade*(m.meanSlope+slope)
 	f.damping = f.gust + m.weight*m.warm*m.crr*m.k
 	return f
 }
@@ -201,6 +209,9 @@ func (s *step) carry(c *coast, l layout, d []float64) {
 		}
 		if c.at.shift >= 0 {
 			common[c.at.shift] -= g * f.gust * c.dir * c.part
+		}
+		if c.at.posture >= 0 {
+			common[c.at.posture] -= g * f.posture
 		}
 		if c.at.warm >= 0 {
 			common[c.at.warm] -= g * f.warm
