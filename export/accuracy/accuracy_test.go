@@ -54,8 +54,9 @@ var short = []string{
 	"Power in mixed riding, thumper: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, sport: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, four: speeds ridden at full throttle that a curve covers",
-	// The single shakes the phone so much that weak pulls seem to be interrupted, and all
-	// its pulls look alike.
+	// Half of what is missing are pulls that begin below 5 m/s, which count as riding off.
+	// The single also shakes the phone so much that weak pulls seem to be interrupted, and
+	// all its pulls look alike.
 	"Power in mixed riding, light: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, light: a curve",
 	// If the gear is not known, a weaker pull among others at part throttle cannot be shown
