@@ -156,7 +156,8 @@ type ProtocolRun struct {
 	Pressure    *float64  `json:"air_pressure_pa"`
 	Density     *float64  `json:"air_density_kgpm3"`
 	Against     *float64  `json:"wind_against_mps"`
-	Misfit      *float64  `json:"misfit"` // root mean square of whitened errors; 1 is usual
+	DragFactor  *float64  `json:"drag_area_factor"` // of the setup's drag area, in this run
+	Misfit      *float64  `json:"misfit"`           // root mean square of whitened errors; 1 is usual
 	Residual    *float64  `json:"residual_rms_mps"`
 	MoveCdA     *float64  `json:"cda_without_m2"`
 	MoveCrr     *float64  `json:"crr_without"`

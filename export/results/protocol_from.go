@@ -176,7 +176,7 @@ func protocolRuns(r *runs.Result) []ProtocolRun {
 		}
 		out = append(out, ProtocolRun{Run: f.ID, Setup: l.Setup, Pair: f.Pair, Direction: f.Dir, Start: moment(f.T[0]), From: number(f.V[0], exact), To: number(f.V[last], exact),
 			CoastTime: number(f.T[last]-f.T[0], exact), Mass: number(l.Mass, exact), Inertia: number(l.Mass+r.Ride.RotatingMass, exact), Temperature: number(there.Temperature.X, exact), Pressure: number(there.Pressure.X, exact), Density: number(there.Density().X, exact),
-			Against: number(f.Against, exact), Misfit: number(f.Misfit, exact), Residual: number(math.Sqrt(square/float64(last+1)), exact), MoveCdA: number(f.MoveCdA, exact), MoveCrr: number(f.MoveCrr, exact),
+			Against: number(f.Against, exact), DragFactor: number(f.Posture, exact), Misfit: number(f.Misfit, exact), Residual: number(math.Sqrt(square/float64(last+1)), exact), MoveCdA: number(f.MoveCdA, exact), MoveCrr: number(f.MoveCrr, exact),
 			Cuts: len(f.Cuts), T: array(f.T), Measured: array(f.V), Fitted: array(f.Fit), Slope: array(f.Road), AirSpread: array(f.AirSpread)})
 	}
 	return out

@@ -52,6 +52,7 @@ type RunFit struct {
 	MoveCdA   float64   // how much CdA of its setup would change without this run, m²
 	MoveCrr   float64
 	Road      []float64       // slope in the direction of travel at each fix, the pair's mean included
+	Posture   float64         // drag area of this run relative to that of its setup, as fitted
 	Against   float64         // mean wind against the run as fitted, m/s
 	AirSpread []float64       // variance of the air speed at each fix due to gusts, m²/s²
 	Wind      measure.Value   // mean against direction +1, m/s; SE is for the difference of the two runs of a pair

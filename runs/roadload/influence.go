@@ -77,7 +77,7 @@ func (s *system) moves(setup int, out func(*coast) bool) (cda, crr float64) {
 func (s *system) runFits() []RunFit {
 	var fits []RunFit
 	for _, c := range s.runs {
-		f := RunFit{ID: c.id, Setup: c.setup, Pair: c.pair, Dir: c.dir, Road: s.roadAt(c), Against: c.dir * c.meanWind(s.lay, &s.state), AirSpread: c.extra, T: c.t, V: c.z, Fit: c.v, Misfit: s.misfit(c), Cuts: c.describeCuts()}
+		f := RunFit{ID: c.id, Setup: c.setup, Pair: c.pair, Dir: c.dir, Road: s.roadAt(c), Posture: c.motion(s.lay, &s.state).posture, Against: c.dir * c.meanWind(s.lay, &s.state), AirSpread: c.extra, T: c.t, V: c.z, Fit: c.v, Misfit: s.misfit(c), Cuts: c.describeCuts()}
 		f.Wind.X, f.Wind.SE = s.wind(c)
 		f.MoveCdA, f.MoveCrr = s.moves(c.setup, func(o *coast) bool { return o == c })
 		fits = append(fits, f)

@@ -88,6 +88,7 @@ def curve(run, ride, cda, crr, start):
     i = ride["inputs"]
     k, g = i["growth_fitted_spm"]["value"], i["gravity_mps2"]
     rho, mass, inertia = run["air_density_kgpm3"], run["mass_kg"], run["equivalent_inertia_kg"]
+    cda = cda * run["drag_area_factor"]
 
     def slows(v, slope, spread):
         u = v + run["wind_against_mps"]
