@@ -117,6 +117,13 @@ export async function effort({ p, protocol }) {
   };
 }
 
+// firstPicture is when the page's first picture stood, ms: what a screen reader gets can
+// be there a moment earlier.
+export const firstPicture = ({ p }) => p.evaluate(() => new Promise((done) => {
+  const look = () => (globalThis.firstFrame ? done(globalThis.firstFrame) : setTimeout(look, 20));
+  look();
+}));
+
 // foreign has the page try to load what is not its own and to run a script that
 // is written into it. It returns what the browser refused, once for the policy
 // in the answer's header and once for that in the page, and whether any ran.
