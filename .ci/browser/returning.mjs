@@ -30,8 +30,8 @@ const check = (ok, what) => { console.log(`${ok ? "ok  " : "FAIL"} ${what}`); if
 
 const GUIDE = Array(5).fill("Next");
 const PATHS = [
-  ["Ride", /^Air today/],
-  ["Ride", /^Your first coast-down/, ...GUIDE],
+  [/^Air today/], // of the first screen
+  [/^Your first coast-down/, ...GUIDE],
   ["Compare", /^Guide to the first coast-down/], // not offered once a ride with two setups is open
   ["Results", /^Season/],
   ["Results", RIDE, /^Launch/],
@@ -122,27 +122,51 @@ async function settled(phone, before) {
   }
 }
 
-async function walk(phone, path) {
+// atRide is the stack of screens with the first screen alone.
+async function atRide(phone) {
   await touch(phone, "More");
+  await see(phone, /^Guide to the first coast-down/);
   await touch(phone, "Ride");
-  const seen = [await shown(phone)];
-  for (const [i, name] of path.entries()) {
-    if (i === 0 && name === "Ride") continue;
+  await see(phone, "Before the ride");
+  return [await shown(phone)];
+}
+
+async function up(phone, seen) {
+  const from = seen.pop();
+  await goBack(phone, names[turn++ % names.length], from, seen.at(-1), seen.length - 1);
+}
+
+// walk goes on from the end of one path to the end of the next, over the screen at which
+// they part. seen are the screens from the first to the present one.
+async function walk(phone, seen, before, path) {
+  const common = path.findIndex((name, i) => name !== before[i]);
+  while (seen.length > 1 + common) await up(phone, seen);
+  for (const name of path.slice(common)) {
     await touch(phone, name, 30000);
     if (name === RIDE) await see(phone, "What was found", 120000);
     seen.push(await settled(phone, seen.at(-1)));
   }
-  if (ALL) {
-    for (const way of names) {
-      await goBack(phone, way, seen.at(-1), seen.at(-2), seen.length - 2);
-      await touch(phone, path.at(-1));
-      await settled(phone, seen.at(-2));
+  if (!ALL) return;
+  for (const way of names) {
+    await goBack(phone, way, seen.at(-1), seen.at(-2), seen.length - 2);
+    await touch(phone, path.at(-1));
+    await settled(phone, seen.at(-2));
+  }
+}
+
+async function walkAll(phone) {
+  let seen = await atRide(phone), before = [];
+  for (const path of PATHS) {
+    try {
+      await walk(phone, seen, before, path);
+      before = path;
+    } catch (e) {
+      check(false, `${path.join(", ")}: ${e.message}`);
+      seen = await atRide(phone);
+      before = [];
     }
   }
-  while (seen.length > 1) {
-    const from = seen.pop();
-    await goBack(phone, names[turn++ % names.length], from, seen.at(-1), seen.length - 1);
-  }
+  while (seen.length > 1) await up(phone, seen);
 }
 
 // recording takes every way back while it records: at a halt, with a question open, and
@@ -180,7 +204,7 @@ const phone = await app(chrome, served.origin, async (protocol) => {
 const still = rest(phone.protocol);
 await see(phone, "Results", 120000);
 await phone.p.evaluate("globalThis.same = true"); // gone with the page
-for (const path of PATHS) await walk(phone, path).catch((e) => check(false, `${path.join(", ")}: ${e.message}`));
+await walkAll(phone);
 await phone.p.evaluate(() => history.forward());
 await sleep(700);
 check(await deep(phone) === 0 && await see(phone, "Start recording", 3000).catch(() => false), "the way forward leads nowhere");
