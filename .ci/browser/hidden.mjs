@@ -64,7 +64,15 @@ const KEEPS = `(async () => {
   for await (const dir of (await navigator.storage.getDirectory()).values()) {
     for await (const [name, handle] of dir.entries()) if (name.endsWith(".jsonl.gz")) found.push([name, handle]);
   }
-  const bytes = new Uint8Array(await (await found.sort().at(-1)[1].getFile()).arrayBuffer());
+  const read = async (handle, again = 5) => {
+    try {
+      return new Uint8Array(await (await handle.getFile()).arrayBuffer());
+    } catch (e) { // a file that has grown since cannot be read
+      if (again === 0) throw e;
+      return read(handle, again - 1);
+    }
+  };
+  const bytes = await read(found.sort().at(-1)[1]);
   let text = "";
   for (let at = 0; at < bytes.length; at += 8192) text += String.fromCharCode(...bytes.subarray(at, at + 8192));
   return btoa(text);
