@@ -10,11 +10,12 @@ import (
 
 // Thresholds of the notes.
 const (
-	roughRoad  = 0.001 // slope's standard deviation
-	gustyTimes = 2.0   // gusts relative to the expected ones
-	wideShare  = 0.1   // standard error over drag area
-	shownFrom  = 2.5   // standard errors from which tyres are reported as cold
-	startsOver = 500.0 // range in m of the starts in one direction, from which road and drag can be separated
+	roughRoad    = 0.001 // slope's standard deviation
+	gustyTimes   = 2.0   // gusts relative to the expected ones
+	wideShare    = 0.1   // standard error over drag area
+	shownPosture = 0.025 // relative, of the drag area from run to run: gusts can look like less
+	shownFrom    = 2.5   // standard errors from which tyres are reported as cold
+	startsOver   = 500.0 // range in m of the starts in one direction, from which road and drag can be separated
 )
 
 // notes are the findings that a reader of the figures should know.
@@ -28,7 +29,7 @@ func (s *system) notes(e *Estimate) []finding.Finding {
 	if n.GustSD > gustyTimes*expected.GustSD {
 		say(codeGusty, finding.Wind("gusts", n.GustSD), finding.Num("times", n.GustSD/expected.GustSD))
 	}
-	if s.lay.posture >= 0 {
+	if n.PostureSD > shownPosture {
 		say(codePosture, finding.Share("by", n.PostureSD))
 	}
 	switch {
