@@ -115,20 +115,8 @@ func TestAntics(t *testing.T) {
 					if finding.Any(r.Cautions, "launch.thrust_dropped") {
 						dropped++
 					}
-					for _, m := range r.Marks {
-						at := d.passed[m.Name]
-						if at == 0 {
-							continue
-						}
-						times++
-						z := (m.Rollout.X - (at - d.rolled)) / m.Rollout.SE
-						if math.Abs(z) < 1.96 {
-							held++
-						}
-						if math.Abs(z) > 5 {
-							t.Errorf("seed %d: %s %.3f ± %.3f s after one foot, in truth %.3f", seed, m.Name, m.Rollout.X, m.Rollout.SE, at-d.rolled)
-						}
-					}
+					n, good := d.timesHeld(t, seed, r)
+					times, held = times+n, held+good
 				}
 			})
 			t.Logf("%d of %d launches found; of %d times after one foot %d held; of %d wheelies %d said, %d others; %d drops of thrust said", found, ridden, times, held, lifted, said, wrongly, dropped)
