@@ -93,15 +93,10 @@ func TestAntics(t *testing.T) {
 		kind anticKind
 	}{{"none", none}, {"wheelie", wheelie}, {"spin", spin}, {"hop", hop}} {
 		t.Run(tt.name, func(t *testing.T) {
-			ridden, found, held, times, lifted, said, wrongly, dropped := 0, 0, 0, 0, 0, 0, 0, 0
+			var n launchTally
+			lifted, said, wrongly, dropped := 0, 0, 0, 0
 			each(t, few(), func(w *world) { w.launchesWith(tt.kind) }, func(seed uint64, w *world, res *runs.Result) {
-				for _, d := range w.events {
-					ridden++
-					r := d.covered(res)
-					if r == nil {
-						continue
-					}
-					found++
+				n.add(t, seed, w, res, func(d event, r *runs.Run) {
 					is, up := finding.Any(r.Cautions, "launch.wheelie"), d.mostLift()
 					switch {
 					case up > clear && w.phone.gyro && d.antic.from+d.antic.lasts < d.to-d.from:
@@ -115,16 +110,15 @@ func TestAntics(t *testing.T) {
 					if finding.Any(r.Cautions, "launch.thrust_dropped") {
 						dropped++
 					}
-					n, good := d.timesHeld(t, seed, r)
-					times, held = times+n, held+good
-				}
+				})
 			})
-			t.Logf("%d of %d launches found; of %d times after one foot %d held; of %d wheelies %d said, %d others; %d drops of thrust said", found, ridden, times, held, lifted, said, wrongly, dropped)
-			if float64(found) < 0.97*float64(ridden) || float64(held) < 0.88*float64(times) || float64(said) < 0.9*float64(lifted) || wrongly > 0 {
-				t.Errorf("%d of %d launches found; of %d times after one foot %d held; of %d wheelies %d said, %d others", found, ridden, times, held, lifted, said, wrongly)
+			n.judge(t)
+			t.Logf("of %d wheelies %d said, %d others; %d drops of thrust said", lifted, said, wrongly, dropped)
+			if float64(said) < 0.9*float64(lifted) || wrongly > 0 {
+				t.Errorf("of %d wheelies %d said, %d others", lifted, said, wrongly)
 			}
-			if tt.kind == none && float64(dropped) > 0.02*float64(found) {
-				t.Errorf("%d of %d ordinary launches are said to have lost thrust", dropped, found)
+			if tt.kind == none && float64(dropped) > 0.02*float64(n.found) {
+				t.Errorf("%d of %d ordinary launches are said to have lost thrust", dropped, n.found)
 			}
 		})
 	}

@@ -96,31 +96,52 @@ func TestCoastDays(t *testing.T) {
 	}
 }
 
-// timesHeld counts the times of a launch after one foot, and the bands of 95 % that
-// hold. None may be off by five standard errors.
-func (d event) timesHeld(t *testing.T, seed uint64, r *runs.Run) (times, held int) {
+// launchTally counts the launches ridden and found, their times after one foot, and those
+// whose band of 95 % holds.
+type launchTally struct{ ridden, found, times, held int }
+
+// add counts the launches of a ride and calls more with each that was found. No time may
+// be off by five standard errors.
+func (n *launchTally) add(t *testing.T, seed uint64, w *world, res *runs.Result, more func(d event, r *runs.Run)) {
 	t.Helper()
-	for _, m := range r.Marks {
-		at := d.passed[m.Name]
-		if at == 0 {
+	for _, d := range w.events {
+		n.ridden++
+		r := d.covered(res)
+		if r == nil {
 			continue
 		}
-		times++
-		z := (m.Rollout.X - (at - d.rolled)) / m.Rollout.SE
-		if math.Abs(z) < 1.96 {
-			held++
-		}
-		if math.Abs(z) > 5 {
-			t.Errorf("seed %d: %s %.3f ± %.3f s after one foot, in truth %.3f", seed, m.Name, m.Rollout.X, m.Rollout.SE, at-d.rolled)
+		n.found++
+		more(d, r)
+		for _, m := range r.Marks {
+			at := d.passed[m.Name]
+			if at == 0 {
+				continue
+			}
+			n.times++
+			z := (m.Rollout.X - (at - d.rolled)) / m.Rollout.SE
+			if math.Abs(z) < 1.96 {
+				n.held++
+			}
+			if math.Abs(z) > 5 {
+				t.Errorf("seed %d: %s %.3f ± %.3f s after one foot, in truth %.3f", seed, m.Name, m.Rollout.X, m.Rollout.SE, at-d.rolled)
+			}
 		}
 	}
-	return times, held
+}
+
+// judge fails if too few launches are found, or too few bands hold.
+func (n *launchTally) judge(t *testing.T) {
+	t.Helper()
+	t.Logf("%d of %d launches found; of %d times after one foot %d held", n.found, n.ridden, n.times, n.held)
+	if float64(n.found) < 0.97*float64(n.ridden) || float64(n.held) < 0.88*float64(n.times) {
+		t.Errorf("%d of %d launches found; of %d times after one foot %d held", n.found, n.ridden, n.times, n.held)
+	}
 }
 
 // TestLaunches: launches with five kinds of clutch engagement, a third of them out
 // of a creep, are found, and none of their times is off by five standard errors.
 func TestLaunches(t *testing.T) {
-	ridden, found, held, times := 0, 0, 0, 0
+	var n launchTally
 	each(t, few(), func(w *world) {
 		for i := range 6 {
 			w.start(math.Min(0.85*w.top(), 40), i%3 == 2)
@@ -128,22 +149,8 @@ func TestLaunches(t *testing.T) {
 			w.accelerate(0.4, 12)
 			w.brake(2.5, 0)
 		}
-	}, func(seed uint64, w *world, res *runs.Result) {
-		for _, d := range w.events {
-			ridden++
-			r := d.covered(res)
-			if r == nil {
-				continue
-			}
-			found++
-			n, good := d.timesHeld(t, seed, r)
-			times, held = times+n, held+good
-		}
-	})
-	t.Logf("%d of %d launches found; of %d times after one foot %d held", found, ridden, times, held)
-	if float64(found) < 0.97*float64(ridden) || float64(held) < 0.88*float64(times) {
-		t.Errorf("%d of %d launches found; of %d times after one foot %d held", found, ridden, times, held)
-	}
+	}, func(seed uint64, w *world, res *runs.Result) { n.add(t, seed, w, res, func(event, *runs.Run) {}) })
+	n.judge(t)
 }
 
 // TestEngineBraking: roll-ons with the throttle closed in gear in between are found,
