@@ -135,7 +135,7 @@ func (n nose) at(t float64) (angle, rate float64) {
 }
 
 // drop is the largest part by which a thrust was lower than both before and after, when
-// that was, and for how long at least half of it was missing.
+// that was, and for how long at least thrustDrops of it was missing.
 type drop struct{ by, at, lasts float64 }
 
 // dropped finds the drop of a drive in one gear; by is 0 if there is none.

@@ -135,7 +135,7 @@ for (const [file, calls] of sources) {
 	}
 }
 // The numbers by which the manifest is encoded: those of its attributes, and of
-// the changes that do not start the activity anew.
+// the changes that do not restart the activity.
 const values = join(root, 'app', 'desk', 'android', 'files', 'framework', 'res', 'values')
 const numbers = [...readFileSync(join(values, 'public.xml'), 'utf8').matchAll(/type="(\w+)" name="(\w+)" id="(0x[0-9a-f]+)"/g)]
 	.map(m => ({ of: `android.R.${m[1]}`, name: m[2], is: Number(m[3]) }))

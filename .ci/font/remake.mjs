@@ -1,4 +1,4 @@
-// Makes the app's two fonts anew: the signs that the app draws, out of Source
+// Makes the app's two fonts again: the signs that the app draws, out of Source
 // Sans 3 (SIL Open Font License 1.1). "Source" is a reserved name, so what comes
 // out is called Stllar Sans: the new name takes the room of the old.
 //

@@ -58,7 +58,7 @@ var ownDatabase = all(body("func (a *fyneApp) registerRepositories()", ""),
 	swap("\tintRepo \"fyne.io/fyne/v2/internal/repository\"\n", ""), swap("\t\"fyne.io/fyne/v2/storage/repository\"\n", ""))
 
 // noDocuments leaves out the folder of documents that the toolkit tries to make at each
-// start, in vain and with a complaint, as a browser gives it none.
+// start, which fails with a message in a browser.
 var noDocuments = all(body("func makeStoreDocs(id string, s *store) *internal.Docs", "return &internal.Docs{}"),
 	swap("\t\"fyne.io/fyne/v2/storage\"\n", ""))
 

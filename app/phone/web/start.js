@@ -27,7 +27,7 @@
     seen.observe(document.body, { childList: true, subtree: true });
   }
 
-  // fail tells a rider who started ahead of the program that it was in vain.
+  // fail tells a rider who started ahead of the program that it failed.
   function fail(why) {
     const begun = globalThis.stillairSensing.ahead();
     globalThis.stillairSensing.stop();

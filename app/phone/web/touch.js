@@ -2,7 +2,7 @@
 // This turns one finger into a mouse: a finger that does not travel clicks when
 // it lifts, one that travels turns the wheel by as much, and when it lets go
 // while moving the list runs out. The button goes down and up again at once, so
-// that a screen that is drawn anew under a resting finger does not lose the tap;
+// that a screen that is redrawn under a resting finger does not lose the tap;
 // but on what is to be held it goes down while the finger rests.
 // The mouse stays where the finger left: the toolkit looks where it is when it
 // gets round to the button.
@@ -146,6 +146,6 @@
   document.addEventListener("touchmove", move, firm);
   document.addEventListener("touchend", end, firm);
   document.addEventListener("touchcancel", cancel, firm);
-  // The program draws anew first, and then the reader's layer follows it.
+  // The program redraws first, and then the reader's layer follows it.
   visualViewport.addEventListener("resize", () => setTimeout(uncover, 500));
 })();

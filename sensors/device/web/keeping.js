@@ -16,7 +16,7 @@ globalThis.stillairKeeping = (() => {
 
   // A storage is a name and the connection to its database, which browsers close
   // when they like: in the background, when site data are cleared, after an error
-  // of their own. It is opened anew with the next operation.
+  // of their own. It is opened again with the next operation.
   const open = async (name) => {
     const storage = { name, db: null };
     await connected(storage);
