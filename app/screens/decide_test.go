@@ -176,7 +176,7 @@ func powered(name string, std view.Standard, overRPM bool) picture {
 			over = 1
 		}
 		return tabs(s, screens.PlaceResults, s.Power(screens.PowerView{Power: s.C.Power(inventedPowers(), std, overRPM),
-			Standard: screens.Choice{Options: []string{t.AsRidden, t.ToSAE, t.ToISO}, Chosen: int(std), Pick: func(int) {}},
+			Standard: screens.Choice{Options: s.C.Standards(), Chosen: int(std), Pick: func(int) {}},
 			Over:     screens.Choice{Options: []string{t.OverSpeed, t.OverRPM}, Chosen: over, Pick: func(int) {}}}, nothing))
 	}}
 }

@@ -31,7 +31,7 @@ func TestTwoRidesAreCompared(t *testing.T) {
 	h.touch("May")
 	h.touch("June")
 	h.touch("Compare these")
-	for _, words := range []string{"From different rides: weaker", "Drag area", "absolute", "What that means on the road", "Power at 120 km/h",
+	for _, words := range []string{"From different rides, so whatever changed", "Drag area", "absolute", "What that means on the road", "Power at 120 km/h",
 		"What limits the certainty", "What differs from day to day", "is given in the air of"} {
 		h.await(words)
 	}

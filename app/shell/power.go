@@ -13,7 +13,7 @@ func (s *Shell) openPower() {
 		t := s.screen.C.Book.Power
 		return s.screen.Power(screens.PowerView{
 			Power: s.screen.C.Power(s.opened.res, standard, over == 1),
-			Standard: screens.Choice{Options: []string{t.AsRidden, t.ToSAE, t.ToISO}, Chosen: int(standard), Pick: func(i int) {
+			Standard: screens.Choice{Options: s.screen.C.Standards(), Chosen: int(standard), Pick: func(i int) {
 				standard = view.Standard(i)
 				s.again()
 			}},

@@ -4,8 +4,8 @@
 // is missing. Where a text takes values it is a fmt format; all languages have
 // the same verbs in the same order, which a test checks as well.
 //
-// What the analysis says, reasons and cautions, comes in English from package
-// runs and is given in another language by Book.Say.
+// What the analysis reports, and what a report names as well, has its texts in
+// package export/words; a test fails if one stands here too.
 package text
 
 import "strings"

@@ -8,8 +8,7 @@ func English() *Book {
 		Months:     [12]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"},
 		Horsepower: "hp",
 		Common: Common{
-			Back: "Back", Next: "Next", Done: "Done", Save: "Save", Undo: "Undo", Close: "Close",
-			More:    "More",
+			Back: "Back", Next: "Next", Save: "Save", Undo: "Undo", Close: "Close",
 			TabRide: "Ride", TabResults: "Results", TabBikes: "Bikes", TabCompare: "Compare", TabMore: "More",
 			Unknown: "unknown",
 			Minutes: "%d min", Hours: "%d h %02d min", Seconds: "%s s",

@@ -19,7 +19,6 @@ func englishRides() Rides {
 func englishRide() Ride {
 	return Ride{
 		Analysing: "Measuring the ride", RunsTitle: "What was found", RejectedTitle: "Found, but not counted",
-		Warnings: "Good to know", Defaults: "Assumed (not entered): %s",
 		CoarseTiming: "Recorded in a browser, whose timing is coarser than the app's: launches can be off by about a tenth of a second.",
 		Pairs:        "%d pairs, both directions", OnePair: "1 pair, both directions",
 		NoPairs: "For drag, coast down on the same road in both directions.",
@@ -27,44 +26,41 @@ func englishRide() Ride {
 		NoRunsHint: "Stillair looks for full-throttle launches and roll-ons, hard stops, and rolling freely with the clutch in. " +
 			"Ride a roll-on at least twice in the same gear. The guide shows how a coast-down goes.",
 		NotesTitle: "About this recording",
-		Launch:     "Launch", RollOn: "Roll-on", Pull: "Pull", CoastDown: "Coast-down", Stop: "Stop",
-		PairNumber: "pair %d", NoPair: "no partner in the other direction", Towards: "heading %s", From: "%s to %s %s",
+		NoPair:     "no partner in the other direction", Towards: "heading %s", From: "%s to %s %s",
 		Compass: [8]string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"},
 	}
 }
 
 func englishRun() Run {
 	return Run{
-		SpeedAxis: "Speed, %s", TimeAxis: "seconds", Measured: "measured", Fitted: "what drag and rolling resistance explain",
+		TimeAxis: "seconds", Measured: "measured", Fitted: "what drag and rolling resistance explain",
 		MarksTitle: "Times in seconds", FromMoving: "from moving off", AfterFoot: "after 1 ft",
 		FootHint:   "“After 1 ft” starts the clock one foot (30 cm) on, as drag strips do.",
 		SpeedThere: "%s %s there",
 		Cautions:   "Take with care", WhyNot: "Why it is not counted", Residual: "Residual: measured minus fitted",
-		ResidualAxis: "Difference, %s",
-		StillKept:    "It is kept, but never used in a figure.",
-		PullHint:     "Full throttle in one gear. Power at the road comes from these.",
-		StopCaution:  "How far this bike took to stop here. Never a distance to rely on.",
+		StillKept:   "It is kept, but never used in a figure.",
+		PullHint:    "Full throttle in one gear. Power at the road comes from these.",
+		StopCaution: "How far this bike took to stop here. Never a distance to rely on.",
 	}
 }
 
 func englishLoad() Load {
 	return Load{
-		Title: "What holds you back", AllRuns: "All coast-downs", DragArea: "Drag area CdA", Rolling: "Rolling resistance Crr",
-		DragMeans:    "How much air you push aside. At %s %s that takes %s.",
+		AllRuns: "All coast-downs", DragMeans: "How much air you push aside. At %s %s that takes %s.",
 		RollingMeans: "The share of the weight lost to rolling: %s for %s.",
 		SureOf:       "95 %% sure: %s to %s",
 		PowerNeeded:  "Holding %s %s on the level in still air takes %s at the rear tyre.",
-		DragScale:    "m²", RollScale: "of the weight",
-		CurvesHint: "Each line is one coast-down, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
-		MoreTitle:  "Are more pairs worth it?",
-		MorePairs:  "Now ± %s %%. With %d more pairs about ± %s %%.",
-		MorePair:   "Now ± %s %%. With one more pair about ± %s %%.",
+		RollScale:    "of the weight",
+		CurvesHint:   "Each line is one coast-down, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
+		MoreTitle:    "Are more pairs worth it?",
+		MorePairs:    "Now ± %s %%. With %d more pairs about ± %s %%.",
+		MorePair:     "Now ± %s %%. With one more pair about ± %s %%.",
 		EnoughPairs: "± %s %% already. More pairs would hardly change that; " +
 			"a calmer day or a higher first speed would.",
 		OnlyOne:    "One pair alone says little: wind looks just like drag. Ride two more pairs if you can.",
 		ShareTitle: "Force against speed", Notes: "Good to know",
 		Setup: "Setup: %s", SinceSpeed: "seconds since %s %s", AirShare: "air and tyres", RollShare: "tyres alone",
-		SpeedAxis: "%s", ForceAxis: "Force, %s", Assumed: "Air %s kg/m³, mass %s.",
+		Assumed: "Air %s kg/m³, mass %s.",
 	}
 }
 
@@ -77,7 +73,7 @@ func englishCompare() Compare {
 		How2:      "Ride A/B/B/A rather than A/A/B/B. Wind and tyres drift.",
 		How3:      "Six pairs for each setup within an hour or so: three with the one, six with the other, three with the first.",
 		How4:      "Name the setup when you stand: “Other setup now”.",
-		DragTitle: "Drag area", RollTitle: "Rolling resistance", Scale: "change in %", Against: "%s, against %s", Delta: "absolute",
+		Scale:     "change in %", Against: "%s, against %s", Delta: "absolute",
 		MoreBy: "%s %% more", LessBy: "%s %% less", MoreDrag: "%s %% more drag", LessDrag: "%s %% less drag",
 		MorePower: "%s %% more power", LessPower: "%s %% less power",
 		NoneMatters: "No difference that matters", NotClear: "Not clear yet", NeverClear: "Not clear",

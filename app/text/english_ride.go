@@ -20,7 +20,7 @@ func englishReady() Ready {
 
 func englishSenses() Senses {
 	return Senses{
-		Satellites: "Satellites", Motion: "Motion", Turn: "Turning", Barometer: "Barometer", Storage: "Storage",
+		Satellites: "Satellites", Motion: "Motion", Turn: "Turning", Storage: "Storage",
 		FixGood: "good: within %s, %s a second", FixFair: "fair: within %s. Wait a little, under open sky",
 		FixWait:    "searching. Go under open sky",
 		MotionGood: "good: %s a second", MotionCoarse: "%s a second: enough, times a little less exact",

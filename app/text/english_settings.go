@@ -10,9 +10,9 @@ func englishBikes() Bikes {
 		Weighed: "How you know", WeighedHint: "Truck scale, papers, guess",
 		Rotating: "Wheels, as extra weight", RotatingHint: "What spinning wheels add. Empty: 4 % of the weight.",
 		Gears: "Gears", GearsHint: "Engine speed at a given road speed, for power over engine speed.",
-		Gear: "Gear %d", AddGear: "Add a gear", GearSpeed: "rpm at %s %s",
-		Setups: "Setups", SetupsHint: "What you want to compare: panniers on and off, two screens, two jackets.",
-		AddSetup: "Add a setup", NewSetup: "New setup", SetupName: "Name", SetupNameHint: "Panniers on",
+		AddGear: "Add a gear", GearSpeed: "rpm at %s %s",
+		SetupsHint: "What you want to compare: panniers on and off, two screens, two jackets.",
+		AddSetup:   "Add a setup", NewSetup: "New setup", SetupName: "Name", SetupNameHint: "Panniers on",
 		Changed: "What is different", ChangedHint: "So that you still know next year",
 		SetupMass: "Weight with this setup", SetupMassHint: "Empty: as the bike.",
 		TyreFront: "Front tyre, cold", TyreRear: "Rear tyre, cold", Note: "Notes",
@@ -50,7 +50,7 @@ func englishGuide() Guide {
 		AfterTitle: "How many",
 		After: "Two pairs are a beginning. Six with each setup show a change of 5 % in a light wind. If the road is long enough, start each about 200 m farther on than the last, there and back: then bumps and dips are not mistaken for drag. Beyond that, a calmer day helps more. " +
 			"The results show what went well, what did not, and whether more are worth it.",
-		Caution:    "Not every bike can roll free: some automatics, belt-drive scooters and electric bikes cannot. Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
+		Caution:    "Rolling in neutral or with the clutch in is not allowed everywhere. If unsure, ask someone qualified.",
 		Ready:      "I am ready",
 		PictureAir: "air", PictureRoll: "tyres", PictureThere: "there", PictureBack: "and back",
 	}
@@ -77,7 +77,7 @@ func englishAdvice() Advice {
 
 func englishMore() More {
 	return More{
-		Title: "More", Units: "Units", PowerUnit: "Power", Metric: "km/h", Imperial: "mph", Language: "Language",
+		Title: "More", Units: "Units", Metric: "km/h", Imperial: "mph", Language: "Language",
 		Look: "Look", LookSystem: "Automatic", LookLight: "Light", LookDark: "Dark",
 		TextSize: "Text", TextNormal: "Normal", TextLarge: "Large", TextLargest: "Largest",
 		Aloud: "Say results aloud", AloudHint: "When you stand, through the speaker or your helmet.", On: "On", Off: "Off",

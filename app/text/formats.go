@@ -6,7 +6,7 @@ type Formats struct {
 	Report, ReportHint, Tables, TablesHint string
 	Columns, ColumnsHint, Track, TrackHint string
 	Lines, LinesHint, Samples, SamplesHint string
-	NoPlace, NothingLeft                   string
+	NoPlace                                string
 }
 
 func englishFormats() Formats {
@@ -20,7 +20,7 @@ func englishFormats() Formats {
 		Track: "Track for a map", TrackHint: "GPX, with the runs as waypoints.",
 		Lines: "Lines for a map", LinesHint: "GeoJSON, with each run as a line.",
 		Samples: "Readings of the sensors", SamplesHint: "Every reading, as CSV. Stillair can open it.",
-		NoPlace: "The recording holds no places.", NothingLeft: "Without its first and last 200 m nothing is left of this ride.",
+		NoPlace: "The recording holds no places.",
 	}
 }
 
@@ -35,6 +35,6 @@ func germanFormats() Formats {
 		Track: "Spur für eine Karte", TrackHint: "GPX, mit den Läufen als Wegpunkten.",
 		Lines: "Linien für eine Karte", LinesHint: "GeoJSON, mit jedem Lauf als Linie.",
 		Samples: "Messwerte der Sensoren", SamplesHint: "Jeder einzelne Wert als CSV. Stillair kann sie öffnen.",
-		NoPlace: "Die Aufzeichnung enthält keine Orte.", NothingLeft: "Ohne die ersten und letzten 200 m bleibt von dieser Fahrt nichts.",
+		NoPlace: "Die Aufzeichnung enthält keine Orte.",
 	}
 }

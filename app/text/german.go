@@ -8,8 +8,8 @@ func German() *Book {
 		Months:     [12]string{"Jan", "Feb", "Mär", "Apr", "Mai", "Jun", "Jul", "Aug", "Sep", "Okt", "Nov", "Dez"},
 		Horsepower: "PS",
 		Common: Common{
-			Back: "Zurück", Next: "Weiter", Done: "Fertig", Save: "Sichern", Undo: "Rückgängig",
-			Close: "Schließen", More: "Mehr",
+			Back: "Zurück", Next: "Weiter", Save: "Sichern", Undo: "Rückgängig",
+			Close:   "Schließen",
 			TabRide: "Fahrt", TabResults: "Ergebnisse", TabBikes: "Maschinen", TabCompare: "Vergleich", TabMore: "Mehr",
 			Unknown: "unbekannt",
 			Minutes: "%d min", Hours: "%d h %02d min", Seconds: "%s s",

@@ -19,7 +19,6 @@ func germanRides() Rides {
 func germanRide() Ride {
 	return Ride{
 		Analysing: "Die Fahrt wird ausgewertet", RunsTitle: "Gefunden", RejectedTitle: "Gefunden, aber nicht gewertet",
-		Warnings: "Gut zu wissen", Defaults: "Angenommen (nicht eingegeben): %s",
 		CoarseTiming: "Im Browser aufgezeichnet. Der misst Zeiten gröber als die App: Starts können um etwa eine Zehntelsekunde danebenliegen.",
 		Pairs:        "%d Paare, beide Richtungen", OnePair: "1 Paar, beide Richtungen",
 		NoPairs: "Für den Luftwiderstand auf derselben Straße in beide Richtungen ausrollen.",
@@ -27,44 +26,41 @@ func germanRide() Ride {
 		NoRunsHint: "Stillair sucht Starts und Durchzüge mit Vollgas, starke Bremsungen und freies Rollen mit gezogener Kupplung. " +
 			"Einen Durchzug mindestens zweimal im selben Gang fahren. Die Anleitung zeigt, wie Ausrollen geht.",
 		NotesTitle: "Zu dieser Aufzeichnung",
-		Launch:     "Start", RollOn: "Durchzug", Pull: "Volllast", CoastDown: "Ausrollen", Stop: "Bremsung",
-		PairNumber: "Paar %d", NoPair: "ohne Gegenrichtung", Towards: "nach %s", From: "%s bis %s %s",
+		NoPair:     "ohne Gegenrichtung", Towards: "nach %s", From: "%s bis %s %s",
 		Compass: [8]string{"Norden", "Nordosten", "Osten", "Südosten", "Süden", "Südwesten", "Westen", "Nordwesten"},
 	}
 }
 
 func germanRun() Run {
 	return Run{
-		SpeedAxis: "Geschwindigkeit, %s", TimeAxis: "Sekunden", Measured: "gemessen", Fitted: "was Luft und Rollen erklären",
+		TimeAxis: "Sekunden", Measured: "gemessen", Fitted: "was Luft und Rollen erklären",
 		MarksTitle: "Zeiten in Sekunden", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
 		FootHint:   "„Nach 1 Fuß“: Die Uhr beginnt erst nach 30 cm, wie auf dem Dragstrip üblich.",
 		SpeedThere: "dort %s %s",
 		Cautions:   "Mit Vorsicht", WhyNot: "Warum das nicht zählt", Residual: "Residuum: gemessen minus angepasst",
-		ResidualAxis: "Unterschied, %s",
-		StillKept:    "Der Lauf bleibt erhalten, geht aber in keine Zahl ein.",
-		PullHint:     "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",
-		StopCaution:  "So weit kam diese Maschine hier. Niemals eine Strecke, auf die man sich verlässt.",
+		StillKept:   "Der Lauf bleibt erhalten, geht aber in keine Zahl ein.",
+		PullHint:    "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",
+		StopCaution: "So weit kam diese Maschine hier. Niemals eine Strecke, auf die man sich verlässt.",
 	}
 }
 
 func germanLoad() Load {
 	return Load{
-		Title: "Was dich bremst", AllRuns: "Alle Ausrollversuche", DragArea: "Luftwiderstandsfläche CdA", Rolling: "Rollwiderstand Crr",
-		DragMeans:    "Wie viel Luft du verdrängst. Bei %s %s kostet das %s.",
+		AllRuns: "Alle Ausrollversuche", DragMeans: "Wie viel Luft du verdrängst. Bei %s %s kostet das %s.",
 		RollingMeans: "Der Anteil des Gewichts, den das Rollen kostet: %s bei %s.",
 		SureOf:       "95 %% sicher: %s bis %s",
 		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s am Hinterrad.",
-		DragScale:    "m²", RollScale: "des Gewichts",
-		CurvesHint: "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: was die beiden Zahlen oben erklären.",
-		MoreTitle:  "Lohnen sich mehr Paare?",
-		MorePair:   "Jetzt ± %s %%. Mit einem Paar mehr etwa ± %s %%.",
-		MorePairs:  "Jetzt ± %s %%. Mit %d Paaren mehr etwa ± %s %%.",
+		RollScale:    "des Gewichts",
+		CurvesHint:   "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: was die beiden Zahlen oben erklären.",
+		MoreTitle:    "Lohnen sich mehr Paare?",
+		MorePair:     "Jetzt ± %s %%. Mit einem Paar mehr etwa ± %s %%.",
+		MorePairs:    "Jetzt ± %s %%. Mit %d Paaren mehr etwa ± %s %%.",
 		EnoughPairs: "Schon ± %s %%. Mehr Paare ändern daran kaum etwas, " +
 			"ein ruhigerer Tag oder mehr Anfangstempo schon.",
 		OnlyOne:    "Ein Paar allein sagt wenig: Wind und Luftwiderstand sind nicht zu trennen. Zwei weitere lohnen sich sehr.",
 		ShareTitle: "Kraft über der Geschwindigkeit", Notes: "Gut zu wissen",
 		Setup: "Aufbau: %s", SinceSpeed: "Sekunden seit %s %s", AirShare: "Luft und Reifen", RollShare: "Reifen allein",
-		SpeedAxis: "%s", ForceAxis: "Kraft, %s", Assumed: "Luft %s kg/m³, Masse %s.",
+		Assumed: "Luft %s kg/m³, Masse %s.",
 	}
 }
 
@@ -77,7 +73,7 @@ func germanCompare() Compare {
 		How2:      "A/B/B/A fahren statt A/A/B/B. Wind und Reifen ändern sich.",
 		How3:      "Sechs Paare je Aufbau in etwa einer Stunde: drei mit dem einen, sechs mit dem anderen, drei mit dem ersten.",
 		How4:      "Den Aufbau im Stand nennen: „Ab jetzt anderer Aufbau“.",
-		DragTitle: "Luftwiderstand", RollTitle: "Rollwiderstand", Scale: "Änderung in %", Against: "%s, gegen %s", Delta: "absolut",
+		Scale:     "Änderung in %", Against: "%s, gegen %s", Delta: "absolut",
 		MoreBy: "%s %% mehr", LessBy: "%s %% weniger", MoreDrag: "%s %% mehr Luftwiderstand", LessDrag: "%s %% weniger Luftwiderstand",
 		MorePower: "%s %% mehr Leistung", LessPower: "%s %% weniger Leistung",
 		NoneMatters: "Kein Unterschied, der zählt", NotClear: "Noch unklar", NeverClear: "Unklar",

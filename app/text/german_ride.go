@@ -20,7 +20,7 @@ func germanReady() Ready {
 
 func germanSenses() Senses {
 	return Senses{
-		Satellites: "Satelliten", Motion: "Bewegung", Turn: "Drehung", Barometer: "Barometer", Storage: "Speicher",
+		Satellites: "Satelliten", Motion: "Bewegung", Turn: "Drehung", Storage: "Speicher",
 		FixGood: "gut: auf %s genau, %s je Sekunde", FixFair: "mäßig: auf %s genau. Kurz unter freiem Himmel warten",
 		FixWait:    "Suche läuft. Geh unter freien Himmel",
 		MotionGood: "gut: %s je Sekunde", MotionCoarse: "%s je Sekunde: genügt, Zeiten etwas ungenauer",

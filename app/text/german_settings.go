@@ -10,9 +10,9 @@ func germanBikes() Bikes {
 		Weighed: "Woher du es weißt", WeighedHint: "Fahrzeugwaage, Papiere, geschätzt",
 		Rotating: "Räder, als Zusatzgewicht", RotatingHint: "Was drehende Räder ausmachen. Leer: 4 % des Gewichts.",
 		Gears: "Gänge", GearsHint: "Drehzahl bei einer Geschwindigkeit, für Leistung über Drehzahl.",
-		Gear: "Gang %d", AddGear: "Gang hinzufügen", GearSpeed: "1/min bei %s %s",
-		Setups: "Aufbauten", SetupsHint: "Was du unterscheiden willst: mit und ohne Koffer, zwei Scheiben, zwei Jacken.",
-		AddSetup: "Aufbau hinzufügen", NewSetup: "Neuer Aufbau", SetupName: "Name", SetupNameHint: "Mit Koffern",
+		AddGear: "Gang hinzufügen", GearSpeed: "1/min bei %s %s",
+		SetupsHint: "Was du unterscheiden willst: mit und ohne Koffer, zwei Scheiben, zwei Jacken.",
+		AddSetup:   "Aufbau hinzufügen", NewSetup: "Neuer Aufbau", SetupName: "Name", SetupNameHint: "Mit Koffern",
 		Changed: "Was anders ist", ChangedHint: "Damit du es nächstes Jahr noch weißt",
 		SetupMass: "Gewicht mit diesem Aufbau", SetupMassHint: "Leer: wie die Maschine.",
 		TyreFront: "Reifen vorn, kalt", TyreRear: "Reifen hinten, kalt", Note: "Notizen",
@@ -50,7 +50,7 @@ func germanGuide() Guide {
 		AfterTitle: "Wie viele",
 		After: "Zwei Paare sind ein Anfang. Sechs mit jedem Aufbau zeigen bei leichtem Wind einen Unterschied von 5 %. Wo die Straße Platz lässt, jedes rund 200 m später beginnen als das vorige, hin wie zurück: dann gilt das Auf und Ab der Straße nicht als Luftwiderstand. Darüber hinaus hilft ein ruhigerer Tag mehr. " +
 			"Die Ergebnisse sagen, was gut war, was nicht, und ob sich mehr lohnen.",
-		Caution:    "Nicht jede Maschine kann frei rollen: manche Automatik, Roller mit Riemenautomatik und Elektromaschinen nicht. Rollen im Leerlauf oder mit gezogener Kupplung ist nicht überall erlaubt. Im Zweifel jemanden fragen, der sich auskennt.",
+		Caution:    "Rollen im Leerlauf oder mit gezogener Kupplung ist nicht überall erlaubt. Im Zweifel jemanden fragen, der sich auskennt.",
 		Ready:      "Ich bin bereit",
 		PictureAir: "Luft", PictureRoll: "Reifen", PictureThere: "hin", PictureBack: "und zurück",
 	}
@@ -77,7 +77,7 @@ func germanAdvice() Advice {
 
 func germanMore() More {
 	return More{
-		Title: "Mehr", Units: "Einheiten", PowerUnit: "Leistung", Metric: "km/h", Imperial: "mph", Language: "Sprache",
+		Title: "Mehr", Units: "Einheiten", Metric: "km/h", Imperial: "mph", Language: "Sprache",
 		Look: "Aussehen", LookSystem: "Automatisch", LookLight: "Hell", LookDark: "Dunkel",
 		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Sehr groß",
 		Aloud: "Ergebnisse vorlesen", AloudHint: "Wenn du stehst, über Lautsprecher oder Helm.", On: "An", Off: "Aus",

@@ -2,8 +2,8 @@ package text
 
 // Hearing says what there is to say about the microphone.
 type Hearing struct {
-	Use, UseHint, Refused                              string
-	Title, Good, Loud, Wait, Denied, Missing, Silenced string
+	Use, UseHint, Refused                       string
+	Good, Loud, Wait, Denied, Missing, Silenced string
 }
 
 func englishHearing() Hearing {
@@ -13,7 +13,7 @@ func englishHearing() Hearing {
 			"That somebody speaks, and how high the voice is, can be heard in it, and a word here and there may be guessed. " +
 			"Local law decides whether you may record sound near others. It is left out of rides that you share.",
 		Refused: "The microphone was not allowed, so it stays off. Allow it in the settings of the phone or browser. Everything else works without it.",
-		Title:   "Sound", Good: "good", Loud: "good, now and then too loud for the microphone", Wait: "waiting for the microphone",
+		Good:    "good", Loud: "good, now and then too loud for the microphone", Wait: "waiting for the microphone",
 		Denied:   "not allowed. Engine speed comes from gears or vibration; everything else works",
 		Missing:  "none here. Engine speed comes from gears or vibration; everything else works",
 		Silenced: "the microphone is silent. Everything else goes on",
@@ -27,7 +27,7 @@ func germanHearing() Hearing {
 			"Dass jemand spricht und wie hoch die Stimme ist, lässt sich darin hören, und hier und da lässt sich ein Wort erraten. " +
 			"Ob du neben anderen Ton aufnehmen darfst, bestimmt das Recht vor Ort. Aus Fahrten, die du teilst, wird er weggelassen.",
 		Refused: "Das Mikrofon wurde nicht erlaubt, es bleibt also aus. Erlaube es in den Einstellungen von Telefon oder Browser. Alles andere geht ohne.",
-		Title:   "Geräusch", Good: "gut", Loud: "gut, hin und wieder zu laut für das Mikrofon", Wait: "wartet auf das Mikrofon",
+		Good:    "gut", Loud: "gut, hin und wieder zu laut für das Mikrofon", Wait: "wartet auf das Mikrofon",
 		Denied:   "nicht erlaubt. Die Drehzahl kommt aus Gängen oder Vibration; alles andere geht",
 		Missing:  "hier keins. Die Drehzahl kommt aus Gängen oder Vibration; alles andere geht",
 		Silenced: "das Mikrofon ist still. Alles andere läuft weiter",

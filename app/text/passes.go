@@ -4,7 +4,7 @@ package text
 type Passes struct {
 	Title, Safety, Hint string
 	Legs                string // the two directions with their speeds, and the unit
-	Half, Apart, Best   string
+	Apart, Best         string
 	NotCounted          string
 	Found, OneFound     string
 }
@@ -12,10 +12,10 @@ type Passes struct {
 func englishPasses() Passes {
 	return Passes{
 		Title:  "Flying passes, mean of both directions",
-		Safety: "Top speed is for closed courses only, with room to stop at either end. Leave the phone alone while you ride.",
+		Safety: "Leave the phone alone while you ride.",
 		Hint: "The same road both ways at a steady speed. Wind and slope give one direction half the difference and take it from the other. " +
 			"Whether the throttle was open to its stop, no recording shows.",
-		Legs: "%s there, %s back", Half: "half the difference %s", Apart: "%s apart", Best: "fastest of %d",
+		Legs: "%s there, %s back", Apart: "%s apart", Best: "fastest of %d",
 		NotCounted: "Not counted", Found: "%d flying passes", OneFound: "1 flying pass",
 	}
 }
@@ -23,10 +23,10 @@ func englishPasses() Passes {
 func germanPasses() Passes {
 	return Passes{
 		Title:  "Messfahrten mit fliegendem Start, Mittel beider Richtungen",
-		Safety: "Höchstgeschwindigkeit nur auf abgesperrter Strecke fahren, mit Auslauf an beiden Enden. Das Telefon bleibt unterwegs unberührt.",
+		Safety: "Das Telefon bleibt unterwegs unberührt.",
 		Hint: "Dieselbe Straße in beiden Richtungen mit gleichbleibendem Tempo. Wind und Gefälle geben einer Richtung die halbe Differenz und nehmen sie der anderen. " +
 			"Ob das Gas bis zum Anschlag offen war, zeigt keine Aufzeichnung.",
-		Legs: "hin %s, zurück %s", Half: "halbe Differenz %s", Apart: "%s auseinander", Best: "schnellste von %d",
+		Legs: "hin %s, zurück %s", Apart: "%s auseinander", Best: "schnellste von %d",
 		NotCounted: "Zählt nicht", Found: "%d Messfahrten", OneFound: "1 Messfahrt",
 	}
 }

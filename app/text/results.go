@@ -12,36 +12,35 @@ type Rides struct {
 
 // Ride is the results of one recording.
 type Ride struct {
-	Analysing, RunsTitle, RejectedTitle, Warnings, Defaults, CoarseTiming string
-	Pairs, OnePair                                                        string
-	NoPairs, NoRuns, NoRunsHint, NotesTitle                               string
-	Launch, RollOn, Pull, CoastDown, Stop                                 string
-	PairNumber, NoPair, Towards, From                                     string
-	Compass                                                               [8]string
+	Analysing, RunsTitle, RejectedTitle, CoarseTiming string
+	Pairs, OnePair                                    string
+	NoPairs, NoRuns, NoRunsHint, NotesTitle           string
+	NoPair, Towards, From                             string
+	Compass                                           [8]string
 }
 
 // Run is one run with its curve.
 type Run struct {
-	SpeedAxis, TimeAxis, Measured, Fitted, MarksTitle string
-	FromMoving, AfterFoot, FootHint, SpeedThere       string
-	Cautions, WhyNot, Residual, ResidualAxis          string
-	StillKept, PullHint, StopCaution                  string
+	TimeAxis, Measured, Fitted, MarksTitle      string
+	FromMoving, AfterFoot, FootHint, SpeedThere string
+	Cautions, WhyNot, Residual                  string
+	StillKept, PullHint, StopCaution            string
 }
 
 // Load is the coast-downs of a setup together.
 type Load struct {
-	Title, AllRuns, DragArea, Rolling, DragMeans, RollingMeans       string
-	SureOf, PowerNeeded                                              string
-	DragScale, RollScale, CurvesHint, MoreTitle, MorePairs, MorePair string
-	EnoughPairs, OnlyOne, ShareTitle, Notes                          string
-	Setup, SinceSpeed, AirShare, RollShare, SpeedAxis, ForceAxis     string
-	Assumed                                                          string
+	AllRuns, DragMeans, RollingMeans                      string
+	SureOf, PowerNeeded                                   string
+	RollScale, CurvesHint, MoreTitle, MorePairs, MorePair string
+	EnoughPairs, OnlyOne, ShareTitle, Notes               string
+	Setup, SinceSpeed, AirShare, RollShare                string
+	Assumed                                               string
 }
 
 // Compare is the place of the comparison of setups.
 type Compare struct {
 	Title, Empty, EmptyHint, HowTitle, How1, How2, How3, How4 string
-	DragTitle, RollTitle, Scale, Against, Delta               string
+	Scale, Against, Delta                                     string
 	MoreBy, LessBy, MoreDrag, LessDrag, MorePower, LessPower  string
 	NoneMatters, NotClear, NeverClear                         string // shown in place of a size
 	Sure, Estimate, MorePairs, OneMorePair, CalmerDay         string // its certainty

@@ -2,7 +2,7 @@ package text
 
 // Common is used on several screens.
 type Common struct {
-	Back, Next, Done, Save, Undo, Close, More          string
+	Back, Next, Save, Undo, Close                      string
 	TabRide, TabResults, TabBikes, TabCompare, TabMore string
 	Unknown                                            string
 	Minutes, Hours, Seconds                            string // "%d min", "%d h %02d min", "%s s"
@@ -26,7 +26,7 @@ type Ready struct {
 
 // Senses says how the sensors and the storage do.
 type Senses struct {
-	Satellites, Motion, Turn, Barometer, Storage                        string
+	Satellites, Motion, Turn, Storage                                   string
 	FixGood, FixFair, FixWait                                           string // "%s m, %s a second"
 	MotionGood, MotionCoarse, MotionWait, MotionSilent, FixSilent       string // "%s a second"
 	MotionFew, FixFew                                                   string // "%s a second", "%s s"

@@ -2,10 +2,9 @@ package text
 
 import "strings"
 
-// Say gives the name of a mark, or what package plan says, in this language.
-// Both come in English; they are looked up with each number replaced by "#",
-// and the numbers are put back in their order. What is not known stays as it
-// is. What is a finding comes from package export/words.
+// Say gives the name of a mark in this language. It comes in English and is
+// looked up with each number replaced by "#"; the numbers are put back in their
+// order. What is not known stays as it is.
 func (b *Book) Say(english string) string {
 	template, numbers := numbersOf(english)
 	s, ok := b.said[template]

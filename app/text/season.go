@@ -5,9 +5,9 @@ type Season struct {
 	Title, Open, Empty, EmptyHint, Bike, NoBike                    string
 	Rides, OneRide, Runs, OneRun                                   string
 	PartsTitle, PartsHint, MostDrag, NoneSure, Unclear, OneSetup   string
-	Measured, MoreRides, OneMoreRide, SideBySide                   string
+	MoreRides, OneMoreRide, SideBySide                             string
 	SetupsTitle, Mean, Best, Repeats, Trend, NoTrend, Luck, NoLuck string
-	DragOver, Date, NameParts, Day, Band, ByRide                   string
+	DragOver, NameParts, Day, Band, ByRide                         string
 	TwoWayTitle, TwoWayHint, Apart, BestOf                         string
 	BatteryTitle, BatteryHint, RangeOf                             string
 	RidesTitle, Density, LeftTitle, Left                           string
@@ -23,13 +23,12 @@ func englishSeason() Season {
 		PartsHint:  "Compared with %s (CdA %s). All rides count together, so parts that never rode side by side are compared through others.",
 		MostDrag:   "What the parts cost in drag", NoneSure: "No part makes a sure difference yet.", Unclear: "Not clear yet: %s",
 		OneSetup:  "To see what a part costs, ride with and without it on one day.",
-		Measured:  "Drag area CdA %s",
 		MoreRides: "About %d more rides with it needed.", OneMoreRide: "About one more ride with it needed.",
 		SideBySide:  "Riding with and without it on one day helps more than further rides.",
 		SetupsTitle: "Measured with each setup", Mean: "Mean (%s)", Best: "Best %s, typical %s",
 		Repeats: "Spread between measurements: %s (1 standard deviation), expected %s.",
 		Trend:   "Trend: %s in 30 days (%s)", NoTrend: "No trend shown (%s)", Luck: "p = %s", NoLuck: "p < %s",
-		DragOver: "CdA, %s", Date: "Date", NameParts: "Name a setup by its parts, with plus signs between: “tall screen + panniers”.", Day: "%d %s", Band: "95 % band", ByRide: "what differs between rides",
+		DragOver: "CdA, %s", NameParts: "Name a setup by its parts, with plus signs between: “tall screen + panniers”.", Day: "%d %s", Band: "95 % band", ByRide: "what differs between rides",
 		TwoWayTitle: "Both directions, mean of two", TwoWayHint: "Two runs in opposite directions within an hour: most of the wind and the slope cancel in their mean.",
 		Apart: "runs %d and %d, %s apart", BestOf: "best of %d",
 		BatteryTitle: "From the battery at a steady %s",
@@ -49,13 +48,12 @@ func germanSeason() Season {
 		PartsHint:  "Verglichen mit %s (CdA %s). Alle Fahrten zählen zusammen; Teile, die nie nebeneinander gefahren sind, werden über andere verglichen.",
 		MostDrag:   "Was die Teile an Luftwiderstand kosten", NoneSure: "Noch macht kein Teil einen sicheren Unterschied.", Unclear: "Noch unklar: %s",
 		OneSetup:  "Um zu sehen, was ein Teil kostet: an einem Tag mit ihm und ohne es fahren.",
-		Measured:  "Luftwiderstandsfläche CdA %s",
 		MoreRides: "Etwa %d weitere Fahrten damit nötig.", OneMoreRide: "Etwa eine weitere Fahrt damit nötig.",
 		SideBySide:  "An einem Tag mit und ohne zu fahren hilft mehr als weitere Fahrten.",
 		SetupsTitle: "Mit jedem Aufbau gemessen", Mean: "Mittel (%s)", Best: "Bester Wert %s, typisch %s",
 		Repeats: "Streuung zwischen den Messungen: %s (1 Standardabweichung), erwartet %s.",
 		Trend:   "Trend: %s in 30 Tagen (%s)", NoTrend: "Kein Trend zu sehen (%s)", Luck: "p = %s", NoLuck: "p < %s",
-		DragOver: "CdA, %s", Date: "Datum", NameParts: "Nenne einen Aufbau nach seinen Teilen, mit Pluszeichen dazwischen: „hohe Scheibe + Koffer“.", Day: "%d. %s", Band: "95-%-Band", ByRide: "was zwischen Fahrten schwankt",
+		DragOver: "CdA, %s", NameParts: "Nenne einen Aufbau nach seinen Teilen, mit Pluszeichen dazwischen: „hohe Scheibe + Koffer“.", Day: "%d. %s", Band: "95-%-Band", ByRide: "was zwischen Fahrten schwankt",
 		TwoWayTitle: "Beide Richtungen, Mittel aus zweien", TwoWayHint: "Zwei Läufe in Gegenrichtung innerhalb einer Stunde: Wind und Gefälle heben sich in ihrem Mittel größtenteils auf.",
 		Apart: "Läufe %d und %d, %s auseinander", BestOf: "bestes von %d",
 		BatteryTitle: "Aus der Batterie bei gleichbleibend %s",

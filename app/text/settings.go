@@ -3,8 +3,8 @@ package text
 // Bikes is bikes and setups.
 type Bikes struct {
 	Title, Empty, EmptyHint, New, Edit, Name, NameHint, Mass, MassHint, MassSD, MassSDHint string
-	Weighed, WeighedHint, Rotating, RotatingHint, Gears, GearsHint, Gear, AddGear          string
-	GearSpeed, Setups, SetupsHint, AddSetup, NewSetup, SetupName, SetupNameHint, Changed   string
+	Weighed, WeighedHint, Rotating, RotatingHint, Gears, GearsHint, AddGear                string
+	GearSpeed, SetupsHint, AddSetup, NewSetup, SetupName, SetupNameHint, Changed           string
 	ChangedHint, SetupMass, SetupMassHint, TyreFront, TyreRear, Note, Remove, RemoveHint   string
 	NoMass, NotNumber, OutOfRange, NoName, Twice, Choose, Optional, EditSetup              string
 }
@@ -34,5 +34,5 @@ type More struct {
 	TextSize, TextNormal, TextLarge, TextLargest, Aloud, AloudHint, On, Off         string
 	AirTitle, AirHint, Temperature, Pressure, Humidity, Wind                        string
 	SafetyTitle, Safety, PrivacyTitle, Privacy, AboutTitle, About, PaletteNote      string
-	GuideAgain, AccuracyTitle, Accuracy, System, PowerUnit                          string
+	GuideAgain, AccuracyTitle, Accuracy, System                                     string
 }

@@ -1,8 +1,8 @@
 package view
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 
 	"stillair/export/shown"
 	"stillair/runs"
@@ -47,7 +47,7 @@ func (v Compare) Empty() bool { return len(v.Groups) == 0 }
 func (c Context) Compare(all []runs.Comparison, ride string) Compare {
 	t := c.Book.Compare
 	v := Compare{Note: ride, Notes: c.comparedNotes(all)}
-	drag, roll := CompareGroup{Title: t.DragTitle, Scale: t.Scale}, CompareGroup{Title: t.RollTitle, Scale: t.Scale}
+	drag, roll := CompareGroup{Title: c.named(nameDragArea), Scale: t.Scale}, CompareGroup{Title: c.named(nameRolling), Scale: t.Scale}
 	for _, x := range all {
 		pair := c.pairName(x)
 		if x.CdA != nil {
@@ -107,9 +107,7 @@ func oneScale(c Context, rows []CompareRow) {
 }
 
 // GearNamed names a gear as the bike's file does; the name need not be a number.
-func (c Context) GearNamed(name string) string {
-	return capital(fmt.Sprintf(c.Book.Power.GearKnown, name))
-}
+func (c Context) GearNamed(name string) string { return capital(c.gear(name)) }
 
 // GearName names a gear by its number.
-func (c Context) GearName(n int) string { return fmt.Sprintf(c.Book.Bikes.Gear, n) }
+func (c Context) GearName(n int) string { return c.GearNamed(strconv.Itoa(n)) }

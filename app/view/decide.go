@@ -2,6 +2,7 @@ package view
 
 import (
 	"fmt"
+	"slices"
 
 	"stillair/app/store"
 	"stillair/export/shown"
@@ -41,6 +42,7 @@ func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
 func (c Context) DecideAcross(rides []runs.Named, across []runs.Comparison, ask CompareAsk) Compare {
 	v := c.Compare(across, "")
 	v.Weaker = true
+	v.Notes = slices.DeleteFunc(v.Notes, func(n string) bool { return n == c.Names().OtherDay }) // said above all
 	v.Speed, v.Speeds = ask.Speed, c.effectSpeedWords()
 	at := c.EffectSpeeds()[ask.Speed]
 	for _, x := range across {
@@ -95,7 +97,7 @@ func (c Context) effectSpeedWords() []string {
 // comparedPower and comparedTimes are the groups in addition to drag and rolling
 // resistance.
 func (c Context) comparedPower(all []runs.Comparison) CompareGroup {
-	g := CompareGroup{Title: c.Book.Effects.PowerTitle, Scale: c.Book.Compare.Scale}
+	g := CompareGroup{Title: c.named(namePower), Scale: c.Book.Compare.Scale}
 	for _, x := range all {
 		if x.Power != nil {
 			g.Rows = append(g.Rows, c.compareRow(c.pairName(x), *x.Power, shown.Plain))

@@ -71,7 +71,7 @@ func TestFuelByHand(t *testing.T) {
 func TestLimits(t *testing.T) {
 	c := english()
 	v := c.Limits(invented().RoadLoads[0])
-	if v == nil || v.Lead != "bare: mostly wind from pair to pair." || v.Help != c.Book.Effects.WindHelp {
+	if v == nil || v.Lead != "bare: mostly wind from pair to pair." || v.Help != "More pairs, each there and back within minutes, or a calmer hour." {
 		t.Fatalf("got %+v", v)
 	}
 	// ± 1.96 · 0.01 of 0.5 m²; the air, a hundredth of the longest, is left out.

@@ -162,7 +162,7 @@ func (c Context) topLines(res *runs.Result, limitRPM float64, call func(setup st
 			continue
 		}
 		words := map[effect.Limit]string{effect.ByPower: t.TopByPower, effect.ByGear: t.TopByGear, effect.NotInRun: t.TopBeyond}[top.Limit]
-		out = append(out, EffectLine{Name: fmt.Sprintf(t.TopName, call(l.Setup)), Words: words,
+		out = append(out, EffectLine{Name: c.named(nameFastest) + ", " + call(l.Setup), Words: words,
 			Reading: c.of(shown.Speed, top.Speed)})
 	}
 	return out

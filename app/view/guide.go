@@ -1,7 +1,6 @@
 package view
 
 import (
-	"fmt"
 	"math"
 
 	"stillair/export/plot"
@@ -25,7 +24,7 @@ func (c Context) guidePlot(curves ...Line) Plot {
 	v0 := c.reference()
 	p := Plot{Spoken: c.Book.Guide.What, Lines: curves}
 	p.X = c.axisOf(c.Book.Run.TimeAxis, 0, 50, 5)
-	p.Y = c.axisOf(fmt.Sprintf(c.Book.Run.SpeedAxis, c.SpeedUnit()), 0, c.Speed(v0), 5)
+	p.Y = c.axisOf(c.axisName(axisSpeed, c.SpeedUnit()), 0, c.Speed(v0), 5)
 	return p
 }
 

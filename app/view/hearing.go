@@ -2,6 +2,7 @@ package view
 
 import (
 	"stillair/app/recorder"
+	"stillair/runs"
 	"stillair/sensors"
 )
 
@@ -11,7 +12,7 @@ const oftenLoud = 0.05
 // soundLine states the condition of the microphone; Absent if it is not used.
 func (c Context) soundLine(x recorder.Sense) SenseLine {
 	t := c.Book.Hearing
-	l := SenseLine{Sensor: sensors.SensorSound, Title: t.Title, Words: t.Wait, Detail: c.senseDetail(x)}
+	l := SenseLine{Sensor: sensors.SensorSound, Title: c.named(runs.FromSound), Words: t.Wait, Detail: c.senseDetail(x)}
 	switch x.Condition {
 	case "":
 		l.Grade = Absent

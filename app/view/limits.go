@@ -52,28 +52,5 @@ func (c Context) limitsOf(call string, cda float64, all []runs.Limit) *Limits {
 
 // cause is the name of a cause, and what helps against it.
 func (c Context) cause(x runs.Cause) (name, help string) {
-	t := c.Book.Effects
-	switch x {
-	case runs.ByGusts:
-		return t.Gusts, t.GustsHelp
-	case runs.ByWind:
-		return t.Wind, t.WindHelp
-	case runs.ByReceiver:
-		return t.Receiver, t.ReceiverHelp
-	case runs.ByRoad:
-		return t.Road, t.RoadHelp
-	case runs.BySlope:
-		return t.Slope, t.SlopeHelp
-	case runs.ByPosture:
-		return t.Posture, t.PostureHelp
-	case runs.ByMass:
-		return t.Mass, t.MassHelp
-	case runs.ByAir:
-		return t.Air, t.AirHelp
-	case runs.ByAssumed:
-		return t.Assumed, t.AssumedHelp
-	case runs.ByDays:
-		return t.Days, t.DaysHelp
-	}
-	return string(x), ""
+	return c.say().Name(x), c.say().Help(x)
 }

@@ -33,7 +33,7 @@ type Load struct {
 // Load makes the screen of a setup's road load.
 func (c Context) Load(res *runs.Result, l runs.RoadLoad) Load {
 	t := c.Book.Load
-	v := Load{Title: t.Title, Pairs: c.pairs(l.Pairs), MorePairs: c.morePairs(l)}
+	v := Load{Title: c.named(nameLoads), Pairs: c.pairs(l.Pairs), MorePairs: c.morePairs(l)}
 	if l.Setup != "" {
 		v.Setup = fmt.Sprintf(t.Setup, l.Setup)
 	}
@@ -182,7 +182,7 @@ func (c Context) coastCurves(res *runs.Result, l runs.RoadLoad) (Plot, string) {
 	}
 	p.X = c.axisOf(fmt.Sprintf(t.SinceSpeed, c.SpeedText(start), c.SpeedUnit()), 0, longest, 5)
 	p.X.Max = max(longest, 1)
-	p.Y = c.axisOf(fmt.Sprintf(c.Book.Run.SpeedAxis, c.SpeedUnit()), 0, c.Speed(start), 5)
+	p.Y = c.axisOf(c.axisName(axisSpeed, c.SpeedUnit()), 0, c.Speed(start), 5)
 	p.Spoken = t.AllRuns
 	return p, fmt.Sprintf(t.CurvesHint, c.SpeedText(start), c.SpeedUnit())
 }
@@ -212,8 +212,8 @@ func (c Context) forcePlot(l runs.RoadLoad, load effect.Load) Plot {
 		x, all, roll = append(x, c.Speed(v)), append(all, f.X/newtons), append(roll, f.X*(1-load.AirShare(v))/newtons)
 		low, high = append(low, (f.X-h)/newtons), append(high, (f.X+h)/newtons)
 	}
-	return Plot{Spoken: t.ShareTitle, X: c.axisOf(fmt.Sprintf(t.SpeedAxis, c.SpeedUnit()), 0, c.Speed(top), 5),
-		Y:     c.axisOf(fmt.Sprintf(t.ForceAxis, force.Name), 0, high[len(high)-1], 4),
+	return Plot{Spoken: t.ShareTitle, X: c.axisOf(c.axisName(axisSpeed, c.SpeedUnit()), 0, c.Speed(top), 5),
+		Y:     c.axisOf(c.axisName(axisForce, force.Name), 0, high[len(high)-1], 4),
 		Bands: []Band{{X: x, Low: low, High: high}},
 		Lines: []Line{{Name: t.AirShare, X: x, Y: all}, {Name: t.RollShare, X: x, Y: roll, Tone: 1, Dash: plot.Dashed}}}
 }

@@ -9,22 +9,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-func (c Context) kindName(k runs.Kind) string {
-	t := c.Book.Ride
-	switch k {
-	case runs.Launch:
-		return t.Launch
-	case runs.RollOn:
-		return t.RollOn
-	case runs.Pull:
-		return t.Pull
-	case runs.CoastDown:
-		return t.CoastDown
-	case runs.Stop:
-		return t.Stop
-	}
-	return string(k)
-}
+func (c Context) kindName(k runs.Kind) string { return capital(c.say().Kind(k)) }
 
 // markName writes a mark's name: a hyphen between numbers becomes an en dash.
 func (c Context) markName(name string) string {

@@ -51,7 +51,7 @@ func (c Context) shownOver(p runs.Pass) []pass.Figure {
 func (c Context) passWords(there, back, half runs.Value, apart float64) string {
 	t := c.Book.Passes
 	speed := func(v runs.Value) string { return c.style().Number(shown.Speed, v.X, 1) }
-	return join(" · ", fmt.Sprintf(t.Legs, speed(there), speed(back)), fmt.Sprintf(t.Half, c.of(shown.Speed, half).Spoken()), fmt.Sprintf(t.Apart, c.Duration(apart)))
+	return join(" · ", fmt.Sprintf(t.Legs, speed(there), speed(back)), c.say().Name(nameHalf)+" "+c.of(shown.Speed, half).Spoken(), fmt.Sprintf(t.Apart, c.Duration(apart)))
 }
 
 // seasonPasses returns the fastest mean of both directions for each distance

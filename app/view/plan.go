@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs/air"
 	"stillair/runs/effect"
 	"stillair/runs/measure"
@@ -78,7 +79,7 @@ type PlanChoices struct {
 // PlanChoices makes the labels on the switches.
 func (c Context) PlanChoices() PlanChoices {
 	t := c.Book.Plan
-	ch := PlanChoices{What: []string{t.Drag, t.TopSpeed, t.Power, t.Times}, Winds: t.Winds[:]}
+	ch := PlanChoices{What: []string{c.tell(words.Drag()), c.named(nameFastest), c.tell(words.Power()), t.Times}, Winds: t.Winds[:]}
 	for _, x := range planChanges {
 		ch.Changes = append(ch.Changes, c.Number(100*x, 0)+" %")
 	}

@@ -10,6 +10,7 @@ import (
 	"stillair/runs"
 	"stillair/runs/air"
 	"stillair/runs/measure"
+	"stillair/sensors/finding"
 )
 
 // Standard is the standard whose reference air power is stated for.
@@ -81,7 +82,7 @@ func (c Context) correction(res *runs.Result, std Standard) (float64, []string) 
 	}
 	words := []string{fmt.Sprintf(t.Factor, c.Number(factor, 3))}
 	if !air.Vouched(factor, a.Temperature) {
-		words = append(words, t.FactorFar)
+		words = append(words, c.sentence(finding.New(nameFar)))
 	}
 	if slices.Contains(res.Defaults, "air.temperature_c") || slices.Contains(res.Defaults, "air.pressure_hpa") {
 		words = append(words, t.AirAssumed)
@@ -113,11 +114,11 @@ func (c Context) powerPlot(all []runs.PowerCurve, factor float64, overRPM bool) 
 	if len(all) == 1 {
 		p.Lines[0].Name = ""
 	}
-	label := fmt.Sprintf(t.SpeedAxis, c.SpeedUnit())
+	label := c.axisName(axisSpeed, c.SpeedUnit())
 	if overRPM {
 		label = t.RPMAxis
 	}
-	p.X, p.Y = c.axisOf(label, left, right, 4), c.axisOf(fmt.Sprintf(t.PowerAxis, c.style().Unit(shown.Power).Name), 0, top, 5)
+	p.X, p.Y = c.axisOf(label, left, right, 4), c.axisOf(c.axisName(axisPower, c.style().Unit(shown.Power).Name), 0, top, 5)
 	return p
 }
 
@@ -132,10 +133,10 @@ func (c Context) powerName(p runs.PowerCurve) string {
 	t := c.Book.Power
 	name, gear := p.Setup, t.GearUnknown
 	if name == "" {
-		name = t.SetupAs
+		name = c.say().Name(nameAsRidden)
 	}
 	if p.Gear != "" {
-		gear = fmt.Sprintf(t.GearKnown, p.Gear)
+		gear = c.gear(p.Gear)
 	}
 	return join(", ", name, gear)
 }
@@ -178,14 +179,9 @@ func (c Context) pullPower(res *runs.Result, id int) (Plot, bool) {
 
 // revsFrom names the source of the engine speed, if the rider did not enter it.
 func (c Context) revsFrom(from runs.RevsFrom) string {
-	t := c.Book.Power
 	switch from {
-	case runs.FromVibration:
-		return t.RevsVibration
-	case runs.FromSound:
-		return t.RevsSound
-	case runs.FromBoth:
-		return t.RevsBoth
+	case runs.FromVibration, runs.FromSound, runs.FromBoth:
+		return fmt.Sprintf(c.Book.Power.RevsFrom, c.say().Name(from))
 	}
 	return ""
 }

@@ -163,7 +163,7 @@ func (c Context) senseLines(s ReadyState) []SenseLine {
 
 func (c Context) pressureLine(x recorder.Sense) SenseLine {
 	t := c.Book.Senses
-	l := SenseLine{Sensor: sensors.SensorPressure, Title: t.Barometer, Words: t.PressureNone, Grade: Absent}
+	l := SenseLine{Sensor: sensors.SensorPressure, Title: c.named(nameBarometer), Words: t.PressureNone, Grade: Absent}
 	if x.Condition == sensors.Working {
 		l.Words, l.Grade, l.Detail = t.PressureGood, Fine, c.senseDetail(x)
 	}

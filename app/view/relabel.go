@@ -30,7 +30,7 @@ func (c Context) Relabel(table *relabel.Table) Relabel {
 		weight := t.NoWeight
 		switch {
 		case !math.IsNaN(s.Mass):
-			weight = fmt.Sprintf(t.Weighed, c.Mass(s.Mass))
+			weight = c.Mass(s.Mass)
 		case !math.IsNaN(table.Mass):
 			weight = fmt.Sprintf(t.AsRide, c.Mass(table.Mass))
 		}

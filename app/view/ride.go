@@ -9,6 +9,7 @@ import (
 	"stillair/app/store"
 	"stillair/export/shown"
 	"stillair/runs"
+	"stillair/sensors/finding"
 )
 
 // Ride is the screen of the results of one recording.
@@ -92,7 +93,7 @@ func (c Context) rideNotes(res *runs.Result) []string {
 		for _, d := range res.Defaults {
 			names = append(names, c.fieldName(d))
 		}
-		out = append(out, fmt.Sprintf(c.Book.Ride.Defaults, strings.Join(names, "; ")))
+		out = append(out, c.named(nameAssumed)+": "+strings.Join(names, "; "))
 	}
 	for _, n := range res.Notes {
 		out = append(out, c.say().NoteSentence(n))
@@ -173,7 +174,7 @@ func (c Context) pairWords(r runs.Run) string {
 	case !r.Accepted():
 		return ""
 	case r.Pair > 0:
-		return ", " + fmt.Sprintf(c.Book.Ride.PairNumber, r.Pair)
+		return ", " + c.say().Say(finding.New(namePair, finding.Count("pair", r.Pair)))
 	}
 	return ", " + c.Book.Ride.NoPair
 }

@@ -128,7 +128,7 @@ func (c Context) runCurve(res *runs.Result, r runs.Run) Plot {
 	p.X = c.axisOf(t.TimeAxis, 0, max(r.End-r.Start, 1), 5)
 	p.X.Min = -lead
 	p.X.Max = max(p.X.Max, r.End-r.Start+lead/3)
-	p.Y = c.axisOf(fmt.Sprintf(t.SpeedAxis, c.SpeedUnit()), 0, top, 5)
+	p.Y = c.axisOf(c.axisName(axisSpeed, c.SpeedUnit()), 0, top, 5)
 	p.Marks = c.plotMarks(r, ts, vs)
 	return p
 }
@@ -198,7 +198,7 @@ func (c Context) residual(cu *runs.Curve) Plot {
 		most = max(most, math.Abs(y[i]))
 	}
 	p := Plot{Spoken: t.Residual, X: c.axisOf(t.TimeAxis, 0, x[len(x)-1], 5),
-		Y: c.axisOf(fmt.Sprintf(t.ResidualAxis, c.SpeedUnit()), -most, most, 3)}
+		Y: c.axisOf(c.axisName(axisResidual, c.SpeedUnit()), -most, most, 3)}
 	p.Lines = []Line{{X: []float64{p.X.Min, p.X.Max}, Y: []float64{0, 0}, Tone: 1, Dash: plot.Dashed}, {X: x, Y: y, Dash: plot.Solid}}
 	return p
 }

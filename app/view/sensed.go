@@ -16,7 +16,7 @@ import (
 func (c Context) Sensed(senses []recorder.Sense, track *fusion.Track) []SenseLine {
 	t := c.Book.Senses
 	titles := map[sensors.Sensor]string{sensors.SensorFix: t.Satellites, sensors.SensorMotion: t.Motion, sensors.SensorTurn: t.Turn,
-		sensors.SensorPressure: t.Barometer}
+		sensors.SensorPressure: c.named(nameBarometer)}
 	var out []SenseLine
 	for _, x := range senses {
 		if x.Count < 2 || math.IsNaN(x.Rate) {

@@ -29,7 +29,7 @@ func (c Context) trialLine(l trial.Line) SenseLine {
 	t, s := c.Book.Trial, c.Book.Senses
 	out := SenseLine{Detail: join(". ", c.measured(l), l.Said)}
 	out.Title = map[trial.Topic]string{trial.Storage: s.Storage, trial.Motion: s.Motion, trial.Turn: s.Turn, trial.Fixes: s.Satellites,
-		trial.Pressure: s.Barometer, trial.Clocks: t.Clocks, trial.Axes: t.Axes, trial.Service: t.Service, trial.Dark: t.Dark}[l.Topic]
+		trial.Pressure: c.named(nameBarometer), trial.Clocks: t.Clocks, trial.Axes: t.Axes, trial.Service: t.Service, trial.Dark: t.Dark}[l.Topic]
 	switch l.Verdict {
 	case trial.Works:
 		out.Words, out.Grade = t.Works, Fine

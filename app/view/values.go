@@ -63,7 +63,7 @@ func (c Context) gearsWith(gears []sensors.Gear) string {
 	var all []string
 	q := c.GearQuantity()
 	for _, g := range gears {
-		all = append(all, fmt.Sprintf(c.Book.Power.GearKnown, g.Name)+" "+c.Write(&g.RPMPerMPS, q))
+		all = append(all, c.gear(g.Name)+" "+c.Write(&g.RPMPerMPS, q))
 	}
 	return strings.Join(all, ", ") + " " + c.GearLabel()
 }

@@ -1,9 +1,8 @@
 package report
 
 import (
-	"strings"
-
 	"stillair/export/shown"
+	"stillair/export/words"
 	"stillair/runs"
 	"stillair/sensors/finding"
 )
@@ -40,6 +39,5 @@ func (t *teller) advice(l runs.RoadLoad) string {
 		return ""
 	}
 	cause := l.Limits[0].Cause
-	help := finding.Code(strings.Replace(string(cause), "limit.", "help.", 1))
-	return t.fill("improve", finding.Of("cause", finding.New(cause)), finding.Of("help", finding.New(help)))
+	return t.fill("improve", finding.Of("cause", finding.New(cause)), finding.Of("help", finding.New(words.HelpAgainst(cause))))
 }

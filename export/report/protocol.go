@@ -85,6 +85,11 @@ func (t *teller) say(key string) string { return t.book.Name(finding.Code("proto
 // text is a fixed text of the page.
 func (t *teller) text(key string) string { return t.book.Name(finding.Code("report." + key)) }
 
+// caution is a caution as a sentence.
+func (t *teller) caution(key string) string {
+	return t.book.Sentence(finding.New(finding.Code("caution." + key)))
+}
+
 // fill is a text of the page with its arguments.
 func (t *teller) fill(key string, args ...finding.Arg) string {
 	return t.book.Say(finding.New(finding.Code("report."+key), args...))

@@ -74,7 +74,7 @@ func Write(w io.Writer, r *runs.Result, opts Options) error {
 // execute fills a page with its content, in the language of the options.
 func execute(w io.Writer, text string, opts Options, content any) error {
 	teller := newTeller(opts)
-	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "empty": empty, "lines": lines, "say": teller.say, "text": teller.text}).Parse(text)
+	t, err := template.New("page").Funcs(template.FuncMap{"nb": together, "empty": empty, "lines": lines, "say": teller.say, "text": teller.text, "caution": teller.caution}).Parse(text)
 	if err == nil {
 		t, err = t.Parse(protocolText)
 	}

@@ -78,7 +78,7 @@ func TestSaysEverything(t *testing.T) {
 	want := []string{"17 May 2026", "Invented ride", "0-100 km/h", "4.20 ± 0.04", "Did it help?", "Panniers on: 10.8 % more drag",
 		"0.554 ± 0.020", "0.0177 ± 0.0010", "0.614 ± 0.020", "rotating_mass_kg", "A sample has the same time as an earlier one",
 		"A section from elsewhere", "gust, felt", "0:30.0", "closed course", "2 rejected", "100-0 km/h", "wind along the road changed by about 2.0 ± 0.8 m/s", "takes 0.8 ± 0.3 kW more",
-		"What limits the certainty of CdA", "Most of it is gusts. What helps: a calmer hour", "+6.2 % to +15.4 %"}
+		"What limits the certainty of CdA", "Mostly gusts. To improve it: a calmer hour", "+6.2 % to +15.4 %"}
 	for _, run := range r.Runs {
 		want = append(want, words.ForMachines().Sentences(run.Reasons)...)
 	}
@@ -102,7 +102,7 @@ func TestLimits(t *testing.T) {
 	l := runs.RoadLoad{CdA: runs.Value{X: 0.5}, Limits: []runs.Limit{{Cause: runs.ByWind, SE: 0.01}, {Cause: runs.ByMass, SE: 0.0025}, {Cause: runs.ByAir, SE: 0.0001}}}
 	en := newTeller(Options{}.settled())
 	got := en.limits(l)
-	want := []limit{{"wind from pair to pair", "± 3.9 %", 100}, {"mass of bike and rider", "± 1.0 %", 25}} // 1.96 · 0.01 / 0.5
+	want := []limit{{"wind from pair to pair", "± 3.9 %", 100}, {"the weight of bike and rider", "± 1.0 %", 25}} // 1.96 · 0.01 / 0.5
 	if len(got) != 2 || got[0] != want[0] || got[1] != want[1] {
 		t.Errorf("got %+v, want %+v", got, want)
 	}

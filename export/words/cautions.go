@@ -11,6 +11,7 @@ const (
 	codeCautionRoom     finding.Code = "caution.room"
 	codeCautionCourse   finding.Code = "caution.closed_course"
 	codeCautionLaw      finding.Code = "caution.law"
+	codeCautionTop      finding.Code = "caution.top_speed"
 )
 
 // CoastCautions are the cautions of coast-downs, in the order in which a rider
@@ -46,6 +47,8 @@ func ofCautions() []Entry {
 		{codeCautionRoom, nil, "leave room to brake at either end, with a margin", "an beiden Enden Platz zum Bremsen lassen, mit Reserve"},
 		{codeCautionRevs, nil, "before the clutch is let out again, choose the gear for the speed and bring up the revs: otherwise the rear wheel locks",
 			"bevor die Kupplung wieder greift, den Gang zum Tempo wählen und Gas geben, bis die Drehzahl passt: sonst blockiert das Hinterrad"},
+		{codeCautionTop, nil, "top speed is for closed courses only, with room to stop at either end",
+			"Höchstgeschwindigkeit nur auf abgesperrter Strecke fahren, mit Auslauf an beiden Enden"},
 		{codeCautionCourse, nil, "full throttle belongs on a closed course, with qualified people at hand",
 			"Vollgas gehört auf eine gesperrte Strecke, mit Leuten vom Fach in der Nähe"},
 	}

@@ -1,6 +1,8 @@
 package words
 
 import (
+	"strings"
+
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/sensors"
@@ -23,6 +25,21 @@ func (b *Book) Default(field string, r sensors.Ride) string {
 		"air.humidity_pct":  finding.Share("x", r.Air.Humidity),
 	}[field]
 	return b.Sentence(finding.New(code, x))
+}
+
+// Help says what helps against a cause of uncertainty, as a sentence; empty where
+// nothing is known.
+func (b *Book) Help(cause runs.Cause) string {
+	code := HelpAgainst(cause)
+	if _, ok := b.texts[code]; !ok {
+		return ""
+	}
+	return b.Sentence(finding.New(code))
+}
+
+// HelpAgainst is the code of what helps against a cause.
+func HelpAgainst(cause runs.Cause) finding.Code {
+	return finding.Code(strings.Replace(string(cause), "limit.", "help.", 1))
 }
 
 // Kind names a kind of run.

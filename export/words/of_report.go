@@ -69,8 +69,8 @@ func ofReportRuns() []Entry {
 			"Einmal mit Wind und Gefälle, einmal dagegen: das Mittel beider Richtungen ist der gerechtere Wert."},
 		{"report.gear", args(finding.Text("gear", "4")), "gear {gear}", "Gang {gear}"},
 		{"report.passes", nil, "Flying passes", "Messfahrten mit fliegendem Start"},
-		{"report.passes_lead", nil, "The same road ridden in both directions at a steady speed: distance over time, both over the same metres, and the mean of the two speeds. Top speed is for closed courses only, with room to stop at either end.",
-			"Dieselbe Straße in beiden Richtungen mit gleichbleibendem Tempo: Strecke durch Zeit, beide Male über dieselben Meter, und das Mittel der beiden Geschwindigkeiten. Höchstgeschwindigkeit nur auf abgesperrter Strecke fahren, mit Auslauf an beiden Enden."},
+		{"report.passes_lead", nil, "The same road ridden in both directions at a steady speed: distance over time, both over the same metres, and the mean of the two speeds.",
+			"Dieselbe Straße in beiden Richtungen mit gleichbleibendem Tempo: Strecke durch Zeit, beide Male über dieselben Meter, und das Mittel der beiden Geschwindigkeiten."},
 		{"report.passes_note", nil, "Half the difference is what wind and slope gave one direction and took from the other; in the mean they cancel to first order. Whether the throttle was open to its stop, no recording shows.",
 			"Die halbe Differenz ist das, was Wind und Gefälle der einen Richtung gaben und der anderen nahmen; im Mittel heben sie sich in erster Ordnung auf. Ob das Gas bis zum Anschlag offen war, zeigt keine Aufzeichnung."},
 		{"report.pass_rejected", args(finding.Text("at", "4:12.7"), finding.Text("over", "1 km"), finding.Speed("speed", 50)), "Not counted: at {at}, {speed.1} over {over}, mean of both directions.",
@@ -108,7 +108,7 @@ func ofReportRuns() []Entry {
 
 func ofReportLoads() []Entry {
 	return []Entry{
-		{"report.loads", nil, "What holds it back", "Was das Motorrad bremst"},
+		{"report.loads", nil, "Drag and rolling resistance", "Luft- und Rollwiderstand"},
 		{"report.drag_area", nil, "drag area", "Luftwiderstandsfläche"},
 		{"report.rolling_resistance", nil, "rolling resistance", "Rollwiderstand"},
 		{"report.interval_of", args(finding.Text("low", "0.53"), finding.Text("high", "0.57 m²")), "95 % interval from {low} to {high}", "95-%-Intervall von {low} bis {high}"},
@@ -133,19 +133,21 @@ func ofReportLoads() []Entry {
 func ofReportAdvice() []Entry {
 	return []Entry{
 		{"report.limits", nil, "What limits the certainty of CdA", "Was die Genauigkeit von CdA begrenzt"},
-		{"report.improve", args(finding.Of("cause", finding.New("limit.gusts")), finding.Of("help", finding.New("help.gusts"))), "Most of it is {cause}. What helps: {help}.", "Am meisten macht aus: {cause}. Was hilft: {help}."},
-		{"help.gusts", nil, "a calmer hour, early or late in the day, and longer rolls", "eine ruhigere Stunde früh oder spät am Tag und längeres Ausrollen"},
+		{"report.improve", args(finding.Of("cause", finding.New("limit.gusts")), finding.Of("help", finding.New("help.gusts"))), "Mostly {cause}. To improve it: {help}.", "Vor allem {cause}. Zum Verbessern: {help}."},
+		{"help.gusts", nil, "a calmer hour helps most, early in the morning or late; longer rolls help too",
+			"am meisten hilft eine ruhigere Stunde, früh oder spät am Tag; längeres Ausrollen hilft auch"},
 		{"help.wind", nil, "more pairs, each there and back within minutes, or a calmer hour", "mehr Paare, jedes innerhalb weniger Minuten hin und zurück, oder eine ruhigere Stunde"},
-		{"help.receiver", nil, "open sky over the phone, longer rolls, a receiver with more fixes per second", "freier Himmel über dem Telefon, längeres Ausrollen, ein Empfänger mit mehr Messungen pro Sekunde"},
-		{"help.road", nil, "clutch in some 200 m farther on in each pair, there and back, at the same places with every setup; and a smoother stretch",
-			"die Kupplung bei jedem Paar rund 200 m später ziehen, hin wie zurück, mit jedem Aufbau an denselben Stellen; und eine glattere Strecke"},
-		{"help.slope", nil, "a more level stretch, rolled both ways from the same points", "eine ebenere Strecke, in beide Richtungen von denselben Stellen aus gerollt"},
-		{"help.posture", nil, "head, elbows and knees in the same place in every run, and more pairs", "Kopf, Ellbogen und Knie in jedem Lauf gleich halten, und mehr Paare"},
-		{"help.mass", nil, "weighing bike and rider as ridden, on a truck scale", "Maschine und Fahrer wie gefahren wiegen, auf einer Fahrzeugwaage"},
-		{"help.air", nil, "temperature and pressure of the hour, entered or measured by a barometer", "Temperatur und Luftdruck der Stunde, eingegeben oder vom Barometer gemessen"},
-		{"help.assumed", nil, "warm tyres, one posture and air without cross-wind, or the wind of a weather station entered; more pairs do not make it smaller, and most of it cancels between two setups",
-			"warme Reifen, eine Haltung und kein Seitenwind, oder den Wind einer Wetterstation angeben; mehr Paare verkleinern es nicht, und zwischen zwei Aufbauten hebt sich das meiste auf"},
-		{"help.days", nil, "both setups on one day", "beide Aufbauten an einem Tag"},
+		{"help.receiver", nil, "open sky over the phone, and longer rolls; a receiver with more fixes per second helps too",
+			"freier Himmel über dem Telefon und längeres Ausrollen; ein Empfänger mit mehr Messungen pro Sekunde hilft auch"},
+		{"help.road", nil, "in each pair, pull the clutch in some 200 m farther on than in the one before, there and back, and at the same places with every setup; a smoother stretch helps too",
+			"in jedem Paar rund 200 m später auskuppeln als im vorigen, hin wie zurück, und mit jedem Aufbau an denselben Stellen; eine glattere Strecke hilft auch"},
+		{"help.slope", nil, "look for a more level stretch, and roll it both ways from the same points", "eine ebenere Strecke suchen und in beide Richtungen von denselben Stellen aus rollen"},
+		{"help.posture", nil, "keep head, elbows and knees in the same place in every run; more pairs help too", "Kopf, Ellbogen und Knie in jedem Lauf gleich halten; mehr Paare helfen auch"},
+		{"help.mass", nil, "weigh bike and rider as ridden, on a truck scale", "Maschine und Fahrer fahrfertig auf einer Fahrzeugwaage wiegen"},
+		{"help.air", nil, "enter the temperature and pressure of the hour, or let a barometer measure the pressure", "Temperatur und Luftdruck der Stunde angeben oder den Druck von einem Barometer messen lassen"},
+		{"help.assumed", nil, "ride in calm air or enter the wind of a weather station, with warm tyres and in one posture; more pairs do not make it smaller, and most of it cancels between two setups",
+			"bei Windstille fahren oder den Wind einer Wetterstation angeben, mit warmen Reifen und in einer Haltung; mehr Paare verkleinern das nicht, und zwischen zwei Aufbauten hebt sich das meiste auf"},
+		{"help.days", nil, "ride both setups on one day, A/B/B/A on the same road: then what differs between days cancels", "beide Aufbauten an einem Tag fahren, A/B/B/A auf derselben Straße: dann hebt sich auf, was zwischen den Tagen anders ist"},
 	}
 }
 
@@ -154,15 +156,17 @@ func ofReportPowers() []Entry {
 	pulls := finding.Count("pulls", 4)
 	return []Entry{
 		{"report.powers", nil, "Power at the road", "Leistung an der Straße"},
-		{"report.powers_lead", nil, "What arrives at the rear tyre on full throttle, from weight, acceleration and road load. It is no replacement for a dynamometer.",
-			"Was bei Vollgas am Hinterreifen ankommt, aus Gewicht, Beschleunigung und Fahrwiderstand. Sie ersetzt keinen Prüfstand."},
+		{"report.powers_lead", nil, "What arrives at the rear tyre on full throttle, in still air on the level.",
+			"Was bei Vollgas am Hinterreifen ankommt, ohne Wind auf ebener Straße."},
+		{"report.no_dynamometer", nil, "Power at the road is calculated from weight, acceleration and road load. It does not replace a dynamometer.",
+			"Leistung an der Straße ist aus Gewicht, Beschleunigung und Fahrwiderstand berechnet. Sie ersetzt keinen Prüfstand."},
 		{"report.peak", args(power, speed, pulls), "at most {power±} at {speed}; from {pulls|one pull|# pulls}", "höchstens {power±} bei {speed}; aus {pulls|einem Versuch|# Versuchen}"},
 		{"report.peak_at_end", args(power, speed, pulls), "at most {power±} at {speed}, where the pulls ended: the peak may lie beyond; from {pulls|one pull|# pulls}",
 			"höchstens {power±} bei {speed}, wo die Versuche endeten: die Spitze kann darüber liegen; aus {pulls|einem Versuch|# Versuchen}"},
 		{"report.engine_speed", args(finding.EngineSpeed("revs", 9200)), "engine speed there {revs}", "Drehzahl dort {revs}"},
 		{"report.standard", args(finding.Num("sae", 1.012), finding.Num("iso", 1.011)), "Shown as ridden, in the air of the day. To standard air: × {sae.3} after SAE J1349, × {iso.3} after ISO 1585",
 			"Wie gefahren, in der Luft des Tages. Auf Normluft: × {sae.3} nach SAE J1349, × {iso.3} nach ISO 1585"},
-		{"report.standard_far", nil, "the day was further from standard air than either is meant for", "der Tag lag weiter von der Normluft weg, als beide Normen vorsehen"},
+		{"report.standard_far", nil, "the day was further from standard air than the standards are meant for", "der Tag lag weiter von der Normluft weg, als die Normen vorsehen"},
 	}
 }
 
