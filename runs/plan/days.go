@@ -48,6 +48,9 @@ func (d *design) days(setups, pairs int) (days, error) {
 	for _, g := range []struct{ by, weight float64 }{{-reach, 1.0 / 6}, {0, 2.0 / 3}, {reach, 1.0 / 6}} {
 		opts := d.c.Noise
 		opts.Noise.GustSD *= math.Exp(g.by)
+		if 2*pairs <= roadload.FewRuns {
+			opts.Noise.PostureSD = math.Max(opts.Noise.PostureSD, roadload.FewPosture)
+		}
 		noise, assumed, err := d.expect(setups, opts)
 		if err != nil {
 			return nil, err

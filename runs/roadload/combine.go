@@ -12,7 +12,7 @@ import (
 // θ being the road loads in the order of Cov. The degrees of freedom are
 // Satterthwaite's: 2·variance² over the variance of that variance, which
 // follows from the uncertainty of the learned noise (Giesbrecht and Burns,
-// Biometrics 41 (1985) 477).
+// Biometrics 41 (1985) 477), but at least leastDoF.
 func (e *Estimate) Combine(w []float64) (measure.Value, float64) {
 	v := mat.NewVecDense(len(w), w)
 	x := 0.0
@@ -24,8 +24,16 @@ func (e *Estimate) Combine(w []float64) (measure.Value, float64) {
 	for i, s := range e.slopes {
 		g.SetVec(i, mat.Inner(v, s, v))
 	}
-	return measure.Value{X: x, SE: math.Sqrt(variance)}, 2 * variance * variance / mat.Inner(g, e.spread, g)
+	dof := 2 * variance * variance / mat.Inner(g, e.spread, g)
+	return measure.Value{X: x, SE: math.Sqrt(variance)}, math.Max(leastDoF, dof)
 }
+
+// leastDoF is the fewest degrees of freedom. Where the likelihood hardly depends on a
+// logarithm, the linear formula gives less than one, and a t interval of thousands of
+// percent; but each logarithm has a prior. With this limit the intervals of 158 of 160
+// simulated tests below it contained the truth (two pairs a setup, drag areas that vary by
+// 0, 3 or 6 % from run to run, seeds 0 to 2999 and 0 to 1199 of streams 555 and 556).
+const leastDoF = 3
 
 // Difference returns CdA and Crr of setup b less those of setup a, with the
 // degrees of freedom of the t interval of each.
