@@ -212,7 +212,7 @@ func (c *compareFlags) ride(p *page, ride runs.Named, speed float64, burn *effec
 	}
 	p.loads(r)
 	for _, s := range r.AtSpeed(speed) {
-		p.wrapped(2, fmt.Sprintf("%s: a steady %s takes %s at the road, %.0f %% of it for the air", named(s.Setup),
+		p.wrapped(2, fmt.Sprintf("%s: a steady %s takes %s at the road, %.0f %% of it for air drag", named(s.Setup),
 			p.units.Number(shown.Speed, speed, 0), p.units.PlusMinus(shown.Power, s.Power.X, shown.Normal95*s.Power.SE), 100*s.AirShare))
 	}
 	c.tops(p, r)
@@ -226,9 +226,9 @@ func (c *compareFlags) effect(p *page, r *runs.Result, k runs.Comparison, speed 
 	}
 	p.means(r, k, speed)
 	faster := change.Speed(load, speed)
-	p.line("  slower on the same power: %s", p.units.PlusMinus(shown.Speed, -faster.X, shown.Normal95*faster.SE))
+	p.line("  slower with the same power: %s", p.units.PlusMinus(shown.Speed, -faster.X, shown.Normal95*faster.SE))
 	late := change.TimeOver(load, speed, 100e3)
-	p.line("  time over 100 km on the same power: %s s", shown.PlusMinus(late.X, shown.Normal95*late.SE))
+	p.line("  time over 100 km with the same power: %s s", shown.PlusMinus(late.X, shown.Normal95*late.SE))
 	if burn == nil {
 		return
 	}
@@ -240,7 +240,7 @@ func (c *compareFlags) effect(p *page, r *runs.Result, k runs.Comparison, speed 
 		p.line("  range on %g l: %.0f km instead of %.0f", c.tank, after.X/1e3, before.X/1e3)
 	}
 	if !share.Measured {
-		p.wrapped(4, "assuming that fuel follows road power by a share of 0.8 ± 0.1, as for engines at part load")
+		p.wrapped(4, "assuming that fuel changes by 0.8 ± 0.1 % for each 1 % of power, as usual for engines at part load")
 	}
 }
 
@@ -269,7 +269,7 @@ func (p *page) means(r *runs.Result, k runs.Comparison, speed float64) {
 	if !ok {
 		return
 	}
-	p.title("What %s costs against %s (negative: a saving)", named(k.B), named(k.A))
+	p.title("Cost of %s compared with %s (negative: a saving)", named(k.B), named(k.A))
 	at := p.units.Number(shown.Speed, speed, 0)
 	power, fuel := change.Power(load, speed), change.AboutFuel(load, speed)
 	p.line("  power at %s: %s", at, p.units.PlusMinus(shown.Power, power.X, shown.Normal95*power.SE))

@@ -74,7 +74,7 @@ func TestPlanRefuses(t *testing.T) {
 		{"time without unit", []string{"--quicker", "0.2", "--over", "0-100km/h"}, exitUsage, "0.2s"},
 		{"power without unit", []string{"--power", "2%", "--engine", "50"}, exitUsage, "55kW"},
 		{"spread in the wrong unit", []string{"--power", "2%", "--spread", "0.1s"}, exitUsage, "not a share"},
-		{"far too quick", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "0.3s"}, exitUsage, "no bike takes 0.3 s"},
+		{"far too quick", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--takes", "0.3s"}, exitUsage, "no bike does that in 0.3 s"},
 		{"too weak", []string{"--power", "2%", "--engine", "5kW"}, exitUsage, "not strong enough"},
 		{"speeds of a launch", []string{"--quicker", "0.2s", "--over", "0-100km/h", "--from", "20km/h"}, exitUsage, "--over says"},
 		{"no such results", []string{"--change", "2%", "--results", "nowhere.json"}, exitInput, "cannot be opened"},
@@ -98,7 +98,7 @@ func TestCompare(t *testing.T) {
 	good(t, "demo", "--out", second, "--seed", "2")
 	a, b := filepath.Join(first, "ride.jsonl.gz"), filepath.Join(second, "ride.jsonl.gz")
 	out := good(t, "compare", a, "--at", "130km/h", "--fuel", "5.2", "--fuel-at", "110km/h", "--tank", "18")
-	for _, want := range []string{"tall screen: ", "more drag", "power at 130 km/h", "slower on the same power", "l/100 km more", "range on 18 l", "a steady 130 km/h takes"} {
+	for _, want := range []string{"tall screen: ", "more drag", "power at 130 km/h", "slower with the same power", "l/100 km more", "range on 18 l", "a steady 130 km/h takes"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("it does not say %q:\n%s", want, out)
 		}
@@ -114,7 +114,7 @@ func TestCompare(t *testing.T) {
 		t.Errorf("a comparison across rides does not say that it is weaker: %q", note)
 	}
 	both := good(t, "compare", a, b)
-	if n := strings.Count(both, "What "); n < 4+2 {
+	if n := strings.Count(both, "Cost of "); n < 4+2 {
 		t.Errorf("what a difference costs is stated %d times, want for each within and across the rides:\n%s", n, both)
 	}
 	if code, _, err := desk(t, "compare", a, a); code != exitInput || !strings.Contains(err, "the same recording") {

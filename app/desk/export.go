@@ -29,7 +29,7 @@ func exportCommand() command {
 	return command{
 		Name: "export", Args: "RECORDING...", Summary: "write recordings as files that other programs read",
 		Help: `
-Takes any number of recordings of any kind that analyse takes, or folders of
+Takes any number of recordings of any kind that analyse reads, or folders of
 such recordings, and writes each in every format asked for:
 
 ` + formatLines() + `
@@ -42,11 +42,11 @@ thousands at once:
 
 What you export may travel further than you think. By default the first and the
 last 200 m are cut off, and every place near them is removed: they show where
-you live. --places moved keeps the shape of the ride and hides
-where on Earth it was; --places without leaves no place at all. Times and
-distances then begin at zero, so that they do not reveal how far away home is;
---date day leaves out the time of day, --date none the date too. Sound recorded
-for the engine speed is left out unless --sound is given: it may contain voices.
+you live. --places moved keeps the shape of the ride and hides where on Earth it
+was; --places without removes every position. Times and distances then begin at
+zero, so that they do not reveal how far away home is; --date day leaves out the
+time of day, --date none the date too. Sound recorded for the engine speed is
+left out unless --sound is given: it may contain voices.
 Results are not affected: they are computed before anything is removed.
 
 A recording that cannot be used is reported, and the others are still exported.`,

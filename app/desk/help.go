@@ -10,10 +10,11 @@ import (
 // overview is the help of the program as a whole.
 func overview() string {
 	var b strings.Builder
-	b.WriteString(`Stillair finds out whether a change to a motorcycle helps, and by how much. It reads what a phone
-recorded on a ride - satellite speed, accelerometer, gyroscope - and finds the
-launches, roll-ons, pulls and coast-downs in it on its own. It computes times,
-drag area (CdA), rolling resistance (Crr) and road power, each with its ±.
+	b.WriteString(`Stillair finds out whether a change to a motorcycle helps, and by how much. It
+reads what a phone recorded on a ride (satellite speed, accelerometer,
+gyroscope) and finds the launches, roll-ons, pulls and coast-downs in it on its
+own. It computes times, drag area (CdA), rolling resistance (Crr) and power at
+the road, each with its ±.
 
 Usage:  desk COMMAND [flags]
 
@@ -25,7 +26,7 @@ Usage:  desk COMMAND [flags]
 Begin with:
 
   desk demo                    a simulated ride through every step
-  desk analyse RECORDING       a ride of your own
+  desk analyse RECORDING       your own ride
   desk COMMAND --help          what a command does and which flags it has
 
 Exit codes: 0 done; 1 failed; 2 the command line makes no sense; 3 the recording

@@ -8,10 +8,11 @@ import (
 	"stillair/export/shown"
 	"stillair/runs"
 	"stillair/runs/pass"
+	"stillair/sensors/finding"
 )
 
 // closedOnly stands wherever speeds of flying passes do.
-const closedOnly = "Top speed is for closed courses only, with room to stop at either end."
+func (p *page) closedOnly() string { return p.book().Sentence(finding.New("caution.top_speed")) }
 
 // speedBand is a speed with its 95 % band.
 func (p *page) speedBand(v runs.Value) string {
@@ -32,7 +33,7 @@ func (p *page) passes(r *runs.Result) {
 		p.onePass(one)
 	}
 	if begun {
-		p.wrapped(2, "Half the difference is what wind and slope gave one direction and took from the other. Whether the throttle was open to its stop, no recording shows. "+closedOnly)
+		p.wrapped(2, p.book().Name("report.passes_note")+" "+p.closedOnly())
 	}
 }
 
@@ -81,5 +82,5 @@ func (p *page) seasonPasses(all []results.SeasonPass) {
 		}
 		i += len(names)
 	}
-	p.wrapped(2, closedOnly)
+	p.wrapped(2, p.closedOnly())
 }

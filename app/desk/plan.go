@@ -42,7 +42,7 @@ type planFlags struct {
 
 func planCommand() command {
 	return command{
-		Name: "plan", Summary: "how many runs a question takes, and whether they can answer it",
+		Name: "plan", Summary: "how many runs a test needs, and whether it can show the change",
 		Help: `
 Say what change matters: as a share of the drag (--change 2%) or as top speed
 (--faster 5km/h --top-speed 200km/h), for coast-downs; as a share of the power

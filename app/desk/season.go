@@ -33,7 +33,7 @@ type seasonFlags struct {
 
 func seasonCommand() command {
 	return command{
-		Name: "season", Args: "FOLDER...", Summary: "many rides together: what parts cost, what repeats and drifts",
+		Name: "season", Args: "FOLDER...", Summary: "many rides together: drag of each part, repeatability, trends",
 		Help: `
 Takes any number of recordings, results as JSON (desk analyse --json) or Parquet
 (desk export --as parquet, or the zip that the phone makes) and folders of them,
@@ -41,11 +41,11 @@ and lists what each bike and setup measured: mean, best, typical, how far it
 spreads from ride to ride, and its trend. Results are read directly; recordings
 are analysed first. A ride that comes in two files counts once.
 
-The drag budget says what each part costs, from all comparisons of all rides at
-once. For that a setup is named by its parts with plus signs between them, such
-as "tall screen + panniers"; parts that were never ridden side by side are
-compared through others. Where the rides contradict each other, it says so and
-widens ±.
+The drag budget lists the drag of each part, from all comparisons of all rides
+at once. For that a setup is named by its parts with plus signs between them,
+such as "tall screen + panniers"; parts that were never ridden on the same ride
+are compared through others. Where the rides contradict each other, it says so
+and widens ±.
 
 Two-way means pair launches and roll-ons of one setup and gear that were ridden
 in opposite directions within --within of each other. Flying passes, the same

@@ -16,7 +16,7 @@ import (
 	"stillair/runs/measure"
 )
 
-// bike says the season of one bike.
+// bike prints the season of one bike.
 func (p *page) bike(b results.SeasonBike) {
 	name := b.Bike
 	if name == "" {
@@ -168,7 +168,7 @@ func partName(e results.SeasonEffect) string {
 }
 
 func (p *page) dragBudget(b *results.SeasonBudget) {
-	p.title("What each part costs, counted from %s (CdA %s m²); the bands hold for all parts together", named(b.Base), measuredBand(b.BaseCdA))
+	p.title("Drag of each part, compared with %s (CdA %s m²); the bands hold for all parts together", named(b.Base), measuredBand(b.BaseCdA))
 	for _, e := range b.Effects {
 		v, area, share := e.Verdict(), "–", "–"
 		if b.BaseCdA.X != nil && e.CdA.X != nil {

@@ -54,7 +54,7 @@ func TestSeason(t *testing.T) {
 		}
 	}
 	page := good(t, "season", dir, "--battery", "12", "--at", "90km/h")
-	for _, want := range []string{"What each part costs, counted from", "panniers", "density altitude", "Wh/km", "more drag (95 %"} {
+	for _, want := range []string{"Drag of each part, compared with", "panniers", "density altitude", "Wh/km", "more drag (95 %"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("it does not say %q:\n%s", want, page)
 		}

@@ -60,7 +60,7 @@ func (p *page) wrapped(indent int, text string) {
 	p.WriteString("\n")
 }
 
-// summary says what was found in a ride, for a person.
+// summary prints what was found in a ride.
 func summary(s *study, units shown.System) string {
 	p := &page{units: units}
 	p.head(s)
@@ -187,7 +187,7 @@ func (p *page) assumed(s *study) {
 	if len(say) == 0 {
 		return
 	}
-	p.title("Know this")
+	p.title(p.book().Name("report.know"))
 	for _, text := range say {
 		p.wrapped(2, text)
 	}

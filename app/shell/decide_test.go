@@ -21,7 +21,7 @@ func TestPlanningATest(t *testing.T) {
 	h.await("This plan cannot show it")
 	h.await("A calmer day, with half the wind")
 	h.touch("Top speed")
-	h.await("It goes about")
+	h.await("Top speed so far, about")
 	h.touch("Time")
 	h.await("timed after 1 ft")
 	h.touch("Power")
@@ -29,7 +29,7 @@ func TestPlanningATest(t *testing.T) {
 	h.touch("Back")
 	h.await("Nothing to compare yet")
 	h.touch("Rides compared")
-	h.await("No other ride was measured yet")
+	h.await("No other ride has been measured yet")
 }
 
 // TestABikeByItsParts enters a bike by tyres, wheels, teeth and fuel, once
@@ -44,7 +44,7 @@ func TestABikeByItsParts(t *testing.T) {
 		h.typeInto(i, text)
 	}
 	h.touch("Save")
-	h.await("A tyre size reads like")
+	h.await("Write a tyre size like this")
 	h.typeInto(7, "180/55 R17")
 	h.touch("Save")
 	h.await("Consumption needs the speed")

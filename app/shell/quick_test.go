@@ -113,7 +113,7 @@ func TestACrashIsToldOf(t *testing.T) {
 	h := open(t, files.CutPower(), quiet, &outlet{})
 	h.await("A recording was cut off")
 	h.touch("Results")
-	h.await("cut off, safe until then")
+	h.await("cut off, saved up to then")
 }
 
 func TestABusyRecorderIsToldOf(t *testing.T) {

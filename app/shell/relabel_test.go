@@ -35,7 +35,7 @@ func TestSetupsAreToldAfterTheRide(t *testing.T) {
 	h := open(t, files, quiet, &outlet{})
 	h.touch("Results")
 	h.touch("nothing said")
-	h.await("Computed with 290 ± 6 kg")
+	h.await("Calculated with 290 ± 6 kg")
 	h.touch("Name, notes, share")
 	h.touch("Setups of this ride")
 	h.touch("no setup named")
@@ -43,7 +43,7 @@ func TestSetupsAreToldAfterTheRide(t *testing.T) {
 	h.touch("Save")
 	for _, x := range changed {
 		at := math.Ceil(x.From - begin)
-		h.touch("Another setup from a time on")
+		h.touch("Another setup from a given time")
 		h.typeInto(0, "99:99")
 		h.typeInto(1, x.Name)
 		h.touch("Save")

@@ -257,7 +257,7 @@ func TestARideFromStartToResults(t *testing.T) {
 	h.await("Searching for satellites")
 	close(start)
 	h.await("What was found")
-	h.await("The sensors ended")
+	h.await("The sensors stopped")
 	h.await("Launch, 0–100 km/h")
 	h.await("Coast-down, pair 1")
 	h.await("Drag area CdA")

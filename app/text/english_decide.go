@@ -3,23 +3,23 @@ package text
 func englishEffects() Effects {
 	return Effects{
 		Title: "What that means on the road", At: "At",
-		AirShare: "%s %% of it for the air", PowerName: "Power at %s",
-		Slower: "Slower on the same power", Faster: "Faster on the same power",
+		AirShare: "%s %% of it for air drag", PowerName: "Power at %s",
+		Slower: "Slower with the same power", Faster: "Faster with the same power",
 		Longer: "Longer over %s", Shorter: "Shorter over %s",
 		FuelName:  "Fuel at %s",
 		RangeName: "Range on %s", RangeFrom: "instead of %s",
 		TopByPower: "where power and resistance balance", TopByGear: "limited by the engine's highest speed",
-		TopBeyond: "at least: the pulls ended there, and nothing is guessed beyond",
-		Share:     "Fuel is assumed to follow power by a share of 0.8 ± 0.1, as for engines at part load.",
+		TopBeyond: "at least: the pulls ended there, and higher speeds are not estimated",
+		Share:     "For each 1 % of power, fuel is assumed to change by 0.8 ± 0.1 %, as usual for engines at part load.",
 		AboutFuel: "Petrol at %s, about", FuelHow: "Petrol is calculated for engines in general. Enter your consumption at a steady speed with the bike to see your own, and the range.",
 		NoTop: "For top speed, ride full-throttle pulls up to it with both setups. On a closed course.",
 
 		LimitLead:  "%s: mostly %s.",
 		LimitWords: "± %s %%", LimitHint: "Each bar: how much of the ± of CdA comes from this alone.",
-		SameAir:    "What a steady speed takes is given in the air of %s for all; each top speed in the air of its own day.",
+		SameAir:    "The power for a steady speed is given in the air of %s for all; each top speed in the air of its own day.",
 		TimesTitle: "Times",
 		Which:      "Rides compared", WhichHint: "Within one ride, road and wind are shared and cancel. Across rides they do not: the answer is weaker.",
-		WhichDone: "Compare these", WhichNone: "No other ride was measured yet. Open a ride in Results first.",
+		WhichDone: "Compare these", WhichNone: "No other ride has been measured yet. Open a ride in Results first.",
 		Within:  "Within %s",
 		Reading: "Measuring the rides", CannotDo: "This cannot be compared: %s",
 	}
@@ -27,9 +27,9 @@ func englishEffects() Effects {
 
 func englishPlan() Plan {
 	return Plan{
-		Title: "Plan a test", Lead: "Before you ride: can this test see what you want to know?",
+		Title: "Plan a test", Lead: "Before you ride: can this test show what you want to know?",
 		Open: "How many runs, in which order, on how long a road",
-		What: "What change matters?", TopField: "It goes about", Faster: "Faster by",
+		What: "What change matters?", TopField: "Top speed so far, about", Faster: "Faster by",
 		Wind: "Wind", Winds: [3]string{"Calm", "Light", "Breezy"},
 		WindHint:  "Calm: smoke rises straight. Light: felt on the face. Breezy: leaves move all the time.",
 		WindWords: "Calculated with a wind along the road that changes by %s from pair to pair.",
@@ -43,7 +43,7 @@ func englishPlan() Plan {
 		Order: "In this order", Block: "%s: %d pairs", BlockOne: "%s: 1 pair",
 		OrderHint: "A pair is there and back. In this order a drift of wind, tyres or oil falls on all setups alike.",
 		Help:      "What would help", HelpWith: "Then it shows up in %s %% of tests. Smallest change the test can show: %s.",
-		AnswerOne: "%d pairs will do", KnownOne: "By noise alone CdA will be known to ± %s.", WholeOne: "Assumptions about tyres, cross-wind and posture make it ± %s in all; more pairs do not change that.",
+		AnswerOne: "%d pairs will do", KnownOne: "From noise alone CdA will be known to ± %s.", WholeOne: "Assumptions about tyres, cross-wind and posture make it ± %s in all; more pairs do not change that.",
 		Card: "Test card to print", CardHint: "Order, speeds, road with margins, checks, room for notes",
 		Like:       "Calculated with gusts, road and receiver as in the ride that is open: for a day and a road like those.",
 		CannotPlan: "This cannot be planned: %s.", Calculating: "Calculating",
@@ -65,13 +65,13 @@ func englishPower() Power {
 		AtEnd: "The pulls ended there: the true peak may lie beyond.", PullsOne: "from 1 pull", Pulls: "from %d pulls",
 		RPMAxis: "Engine speed, rpm", Over: "Over", OverSpeed: "Road speed", OverRPM: "Engine speed", NoRPM: "Enter the gears with the bike to see it over engine speed too.",
 		Correction: "Air", ToSAE: "SAE J1349", ToISO: "ISO 1585",
-		Factor:      "Taken to standard air: every figure × %s.",
+		Factor:      "Corrected to standard air: every figure × %s.",
 		NoFactor:    "In the air of the day, as ridden.",
-		AirAssumed:  "The air of the day was not entered, so the factor is a guess.",
-		Bandwidth:   "Smoothed: dips and bumps quicker than %s Hz do not show.",
+		AirAssumed:  "The air of the day was not entered, so the factor is an estimate.",
+		Bandwidth:   "Smoothed: variations faster than %s Hz do not show.",
 		GearUnknown: "gear not known",
 		RevsFrom:    "engine speed from %s",
 		Spoken:      "Power curve",
-		PullTitle:   "What this setup puts on the road", StopTitle: "Stopping distances", StopRow: "shortest of %d", StopHint: "From the first bite of the brake. What you ride while you react comes on top.",
+		PullTitle:   "Power of this setup at the road", StopTitle: "Stopping distances", StopRow: "shortest of %d", StopHint: "From the moment the brake bites. The distance ridden during the reaction time comes on top.",
 	}
 }

@@ -3,7 +3,7 @@ package text
 func englishRides() Rides {
 	return Rides{
 		Title: "Results", Empty: "No rides yet", EmptyHint: "Record one, and it appears here.",
-		CutOff: "cut off, safe until then", Deleted: "Ride deleted",
+		CutOff: "cut off, saved up to then", Deleted: "Ride deleted",
 		Launches: "%d launches", RollOns: "%d roll-ons", CoastDowns: "%d coast-downs", Pairs: "%d pairs",
 		OneLaunch: "1 launch", OneRollOn: "1 roll-on", OneCoastDown: "1 coast-down", OnePair: "1 pair",
 		NotAnalysed: "not measured yet", Demo: "Look at an invented ride", DemoName: "Invented ride",
@@ -33,14 +33,14 @@ func englishRide() Ride {
 
 func englishRun() Run {
 	return Run{
-		TimeAxis: "seconds", Measured: "measured", Fitted: "what drag and rolling resistance explain",
+		TimeAxis: "seconds", Measured: "measured", Fitted: "fitted: drag and rolling resistance",
 		MarksTitle: "Times in seconds", FromMoving: "from moving off", AfterFoot: "after 1 ft",
 		FootHint:   "“After 1 ft” starts the clock one foot (30 cm) on, as drag strips do.",
 		SpeedThere: "%s %s there",
-		Cautions:   "Take with care", WhyNot: "Why it is not counted", Residual: "Residual: measured minus fitted",
-		StillKept:   "It is kept, but never used in a figure.",
+		Cautions:   "Use with caution", WhyNot: "Why it is not counted", Residual: "Residual: measured minus fitted",
+		StillKept:   "It is kept, but no result uses it.",
 		PullHint:    "Full throttle in one gear. Power at the road comes from these.",
-		StopCaution: "How far this bike took to stop here. Never a distance to rely on.",
+		StopCaution: "The distance this bike needed to stop here. Never rely on it.",
 	}
 }
 
@@ -51,14 +51,14 @@ func englishLoad() Load {
 		SureOf:       "95 %% sure: %s to %s",
 		PowerNeeded:  "Holding %s %s on the level in still air takes %s at the rear tyre.",
 		RollScale:    "of the weight",
-		CurvesHint:   "Each line is one coast-down, from the moment it passed %s %s. Dashed: what the two numbers above explain.",
+		CurvesHint:   "Each line is one coast-down, from the moment it passed %s %s. Dashed: calculated from the two values above.",
 		MoreTitle:    "Are more pairs worth it?",
 		MorePairs:    "Now ± %s %%. With %d more pairs about ± %s %%.",
 		MorePair:     "Now ± %s %%. With one more pair about ± %s %%.",
 		EnoughPairs: "± %s %% already. More pairs would hardly change that; " +
-			"a calmer day or a higher first speed would.",
-		OnlyOne:    "One pair alone says little: wind looks just like drag. Ride two more pairs if you can.",
-		ShareTitle: "Force against speed", Notes: "Good to know",
+			"a calmer day or a higher starting speed would.",
+		OnlyOne:    "One pair alone says little: wind looks just like drag. Two more pairs help a lot.",
+		ShareTitle: "Force over speed", Notes: "Good to know",
 		Setup: "Setup: %s", SinceSpeed: "seconds since %s %s", AirShare: "air and tyres", RollShare: "tyres alone",
 		Assumed: "Air %s kg/m³, mass %s.",
 	}
@@ -72,7 +72,7 @@ func englishCompare() Compare {
 		How1:      "Change one thing only. The phone stays where it is.",
 		How2:      "Ride A/B/B/A rather than A/A/B/B. Wind and tyres drift.",
 		How3:      "Six pairs for each setup within an hour or so: three with the one, six with the other, three with the first.",
-		How4:      "Name the setup when you stand: “Other setup now”.",
+		How4:      "Name the setup while standing still: “Other setup now”.",
 		Scale:     "change in %", Against: "%s, against %s", Delta: "absolute",
 		MoreBy: "%s %% more", LessBy: "%s %% less", MoreDrag: "%s %% more drag", LessDrag: "%s %% less drag",
 		MorePower: "%s %% more power", LessPower: "%s %% less power",

@@ -12,7 +12,7 @@ type Formats struct {
 func englishFormats() Formats {
 	return Formats{
 		Title: "For other programs", Open: "For other programs", OpenHint: "Spreadsheet, map, statistics",
-		Hint:   "All of these are without the first and last 200 m of the ride, and without every place near them: they show where you live.",
+		Hint:   "All of these leave out the first and last 200 m of the ride and every position near them, which show where you live.",
 		Making: "Making the file",
 		Report: "A report to read or print", ReportHint: "One page with plots that opens in any browser.",
 		Tables: "Tables for a spreadsheet", TablesHint: "CSV: speed over time, runs, times, drag, comparisons, power.",

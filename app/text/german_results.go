@@ -3,7 +3,7 @@ package text
 func germanRides() Rides {
 	return Rides{
 		Title: "Ergebnisse", Empty: "Noch keine Fahrten", EmptyHint: "Zeichne eine auf, dann erscheint sie hier von selbst.",
-		CutOff: "abgebrochen, bis dahin sicher", Deleted: "Fahrt gelöscht",
+		CutOff: "abgebrochen, bis dahin gesichert", Deleted: "Fahrt gelöscht",
 		Launches: "%d Starts", RollOns: "%d Durchzüge", CoastDowns: "%d-mal ausgerollt", Pairs: "%d Paare",
 		OneLaunch: "1 Start", OneRollOn: "1 Durchzug", OneCoastDown: "1-mal ausgerollt", OnePair: "1 Paar",
 		NotAnalysed: "noch nicht ausgewertet", Demo: "Erfundene Fahrt ansehen", DemoName: "Erfundene Fahrt",
@@ -33,14 +33,14 @@ func germanRide() Ride {
 
 func germanRun() Run {
 	return Run{
-		TimeAxis: "Sekunden", Measured: "gemessen", Fitted: "was Luft und Rollen erklären",
+		TimeAxis: "Sekunden", Measured: "gemessen", Fitted: "angepasst: Luft- und Rollwiderstand",
 		MarksTitle: "Zeiten in Sekunden", FromMoving: "ab Bewegung", AfterFoot: "nach 1 Fuß",
 		FootHint:   "„Nach 1 Fuß“: Die Uhr beginnt erst nach 30 cm, wie auf dem Dragstrip üblich.",
 		SpeedThere: "dort %s %s",
-		Cautions:   "Mit Vorsicht", WhyNot: "Warum das nicht zählt", Residual: "Residuum: gemessen minus angepasst",
+		Cautions:   "Mit Vorbehalt", WhyNot: "Warum das nicht zählt", Residual: "Residuum: gemessen minus angepasst",
 		StillKept:   "Der Lauf bleibt erhalten, geht aber in keine Zahl ein.",
 		PullHint:    "Vollgas in einem Gang. Daraus wird die Leistung an der Straße.",
-		StopCaution: "So weit kam diese Maschine hier. Niemals eine Strecke, auf die man sich verlässt.",
+		StopCaution: "Der Bremsweg dieser Maschine an dieser Stelle. Verlass dich niemals darauf.",
 	}
 }
 
@@ -51,13 +51,13 @@ func germanLoad() Load {
 		SureOf:       "95 %% sicher: %s bis %s",
 		PowerNeeded:  "%s %s zu halten kostet auf ebener Straße ohne Wind %s am Hinterrad.",
 		RollScale:    "des Gewichts",
-		CurvesHint:   "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: was die beiden Zahlen oben erklären.",
+		CurvesHint:   "Jede Linie ist einmal Ausrollen, ab %s %s. Gestrichelt: aus den beiden Werten oben berechnet.",
 		MoreTitle:    "Lohnen sich mehr Paare?",
 		MorePair:     "Jetzt ± %s %%. Mit einem Paar mehr etwa ± %s %%.",
 		MorePairs:    "Jetzt ± %s %%. Mit %d Paaren mehr etwa ± %s %%.",
 		EnoughPairs: "Schon ± %s %%. Mehr Paare ändern daran kaum etwas, " +
 			"ein ruhigerer Tag oder mehr Anfangstempo schon.",
-		OnlyOne:    "Ein Paar allein sagt wenig: Wind und Luftwiderstand sind nicht zu trennen. Zwei weitere lohnen sich sehr.",
+		OnlyOne:    "Ein Paar allein sagt wenig: Wind und Luftwiderstand sind nicht zu trennen. Zwei weitere helfen viel.",
 		ShareTitle: "Kraft über der Geschwindigkeit", Notes: "Gut zu wissen",
 		Setup: "Aufbau: %s", SinceSpeed: "Sekunden seit %s %s", AirShare: "Luft und Reifen", RollShare: "Reifen allein",
 		Assumed: "Luft %s kg/m³, Masse %s.",

@@ -8,7 +8,7 @@ func germanReady() Ready {
 		Place: "Eine gute Stelle", PlaceWhy: "Lang, gerade, eben, trocken, mit Platz zum Anhalten. Am besten eine gesperrte Strecke.",
 		Law: "Hier erlaubt", LawWhy: "Tempolimits und örtliches Recht gehen jeder Messung vor.",
 		Traffic: "Niemand in der Nähe", TrafficWhy: "Niemand hinter dir, wenn du ohne Bremslicht langsamer wirst.",
-		Weather: "Windstill und trocken", WeatherWhy: "Wind kostet mehr Gewissheit als alles andere.",
+		Weather: "Windstill und trocken", WeatherWhy: "Wind macht die Ergebnisse unsicherer als alles andere.",
 		Tyres: "Reifen warm", TyresWhy: "Erst zehn Minuten fahren, Luftdruck kalt eingestellt.",
 		Fixed: "Telefon sitzt fest", FixedWhy: "Am Lenker oder eng in der Tasche. Es darf nicht rutschen.",
 		Start: "Aufzeichnung starten", StartGood: "Dann das Telefon wegstecken. Alle Läufe werden automatisch gefunden.",
@@ -41,7 +41,7 @@ func germanSenses() Senses {
 		Gaps: "%d Lücken, die längste %s s", OneGap: "1 Lücke von %s s", NoGaps: "keine Lücke", Rate: "%s je Sekunde, %s",
 		Clocks: "Die beiden Uhren", LagFound: "GPS kommt %s ± %s s nach den Bewegungssensoren. In dieser Fahrt gemessen und herausgerechnet.",
 		LagAssumed: "Wie weit GPS hinter den Bewegungssensoren liegt, ließ sich in dieser Fahrt nicht messen; angenommen sind %s s.",
-		LagLive:    "GPS liegt %s ± %s s hinter den Bewegungssensoren", Smoothing: "Der Empfänger selbst glättet das Tempo über etwa %s s.",
+		LagLive:    "GPS liegt %s ± %s s hinter den Bewegungssensoren", Smoothing: "Der Empfänger glättet das Tempo selbst über etwa %s s.",
 	}
 }
 
@@ -50,7 +50,7 @@ func germanRiding() Riding {
 		Locked: "Gesperrt, solange du fährst", Standing: "Steht", Searching: "Sucht Satelliten",
 		NoSpeed: "Gerade keine Geschwindigkeit", Recorded: "%s aufgezeichnet", Safe: "sicher im Telefon",
 		Unsafe:       "seit %s s nicht gesichert",
-		NoticedTitle: "Bemerkt", NothingYet: "Fahr, wie du magst. Hier ist nichts zu tun.",
+		NoticedTitle: "Erkannt", NothingYet: "Fahr, wie du magst. Hier ist nichts zu tun.",
 		SawLaunch: "Start bis %s %s", SawRollOn: "Durchzug %s bis %s %s", SawCoast: "Ausrollen %s bis %s %s",
 		SawStop: "Bremsung aus %s %s", LastTitle: "Seit dem letzten Halt", LastNone: "Seit dem letzten Halt nichts gemessen.",
 		Say: "Vorlesen", Setup: "Ab jetzt anderer Aufbau", End: "Zum Beenden gedrückt halten",
@@ -81,7 +81,7 @@ func germanTrouble() Trouble {
 		StorageFails:     "Das Telefon nimmt die Daten gerade nicht an. Sie bleiben im Arbeitsspeicher, und das Speichern wird weiter versucht.",
 		StorageLost:      "Das Telefon nahm so lange keine Daten an, dass ein Teil der Fahrt verloren ist.",
 		CannotRecord:     "Das Telefon lässt die Fahrt nicht speichern, darum kann sie nicht aufgezeichnet werden: %s",
-		CannotRead:       "Diese Datei ist nicht lesbar: %s", SensorsFailed: "Die Sensoren endeten mit einem Fehler: %s",
+		CannotRead:       "Diese Datei ist nicht lesbar: %s", SensorsFailed: "Die Sensoren haben mit einem Fehler aufgehört: %s",
 		AnalysisFailed: "Diese Fahrt ließ sich nicht auswerten: %s",
 		NoRide:         "In dieser Aufzeichnung ist keine Fahrt: nötig ist die Geschwindigkeit aus dem Satellitenempfang, und Bewegung, wenn das Telefon sie misst.",
 		NewerFile:      "Eine Datei bleibt, wie sie ist, weil sie nicht lesbar ist: %s",

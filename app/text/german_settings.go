@@ -8,7 +8,7 @@ func germanBikes() Bikes {
 		Mass: "Gewicht, fahrfertig mit dir", MassHint: "Maschine, du in voller Montur, Benzin, Gepäck. 2 % zu schwer macht den Luftwiderstand 2 % zu groß.",
 		MassSD: "Gewicht bekannt auf ±", MassSDHint: "Von der Fahrzeugwaage wenig, aus den Papieren addiert etwa zehn.",
 		Weighed: "Woher du es weißt", WeighedHint: "Fahrzeugwaage, Papiere, geschätzt",
-		Rotating: "Räder, als Zusatzgewicht", RotatingHint: "Was drehende Räder ausmachen. Leer: 4 % des Gewichts.",
+		Rotating: "Räder, als Zusatzgewicht", RotatingHint: "Die Trägheit der drehenden Räder. Leer: 4 % des Gewichts.",
 		Gears: "Gänge", GearsHint: "Drehzahl bei einer Geschwindigkeit, für Leistung über Drehzahl.",
 		AddGear: "Gang hinzufügen", GearSpeed: "1/min bei %s %s",
 		SetupsHint: "Was du unterscheiden willst: mit und ohne Koffer, zwei Scheiben, zwei Jacken.",
@@ -41,7 +41,7 @@ func germanGuide() Guide {
 			"Fahr 10 km/h schneller als das Tempo, ab dem du rollen willst, aber nicht über dem Limit.",
 			"Kupplung ziehen, Motor läuft, Bremse nicht gezogen, zwei Finger bereit.",
 			"Ruhig und gerade bleiben, bis du langsam bist.",
-			"Sanft bremsen. Bevor die Kupplung wieder greift, den Gang zum Tempo wählen und Gas geben. Sicher wenden, das Gleiche zurück.",
+			"Sanft bremsen. Bevor die Kupplung wieder greift, den Gang zum Tempo wählen und Gas geben. Wenden, wo es sicher ist, und zurück das Gleiche.",
 		},
 		StopTitle: "Wann abbrechen",
 		Stop: "Immer, wenn etwas ist: Verkehr, Wind, ein schlechtes Gefühl. Ein abgebrochener Versuch zählt einfach nicht. " +
@@ -78,7 +78,7 @@ func germanAdvice() Advice {
 func germanMore() More {
 	return More{
 		Title: "Mehr", Units: "Einheiten", Metric: "km/h", Imperial: "mph", Language: "Sprache",
-		Look: "Aussehen", LookSystem: "Automatisch", LookLight: "Hell", LookDark: "Dunkel",
+		Look: "Darstellung", LookSystem: "Automatisch", LookLight: "Hell", LookDark: "Dunkel",
 		TextSize: "Schrift", TextNormal: "Normal", TextLarge: "Groß", TextLargest: "Sehr groß",
 		Aloud: "Ergebnisse vorlesen", AloudHint: "Wenn du stehst, über Lautsprecher oder Helm.", On: "An", Off: "Aus",
 		AirTitle: "Luft heute", AirHint: "Aus dem Wetterbericht. Leer: ein Normtag, und die Ergebnisse weisen darauf hin.",
@@ -88,7 +88,7 @@ func germanMore() More {
 			"und frag im Zweifel Leute vom Fach. Während der Fahrt das Telefon nie ansehen oder berühren.",
 		PrivacyTitle: "Deine Daten", Privacy: "Alles bleibt in diesem Telefon. Nichts wird gesendet, außer du gibst es weiter.",
 		AboutTitle: "Über Stillair", About: "Quelloffen, Apache-Lizenz 2.0. Die Dateien haben offene Formate, die andere Programme lesen können.",
-		PaletteNote: "Farben nach Okabe und Ito, so gewählt, dass auch Menschen sie unterscheiden, die Farben anders sehen.",
+		PaletteNote: "Farben nach Okabe und Ito, so gewählt, dass auch Menschen mit Farbsehschwäche sie unterscheiden können.",
 		GuideAgain:  "Anleitung zum ersten Ausrollen", AccuracyTitle: "Wie genau ist das?",
 		Accuracy: "Jede Zahl hat ihr ±: den Bereich, in dem der wahre Wert in 95 von 100 Fällen liegt. Wind, Straße, Gewicht und Empfänger sind eingerechnet.",
 		System:   "Automatisch",

@@ -1,6 +1,6 @@
 package text
 
-// Hearing says what there is to say about the microphone.
+// Hearing is about the microphone.
 type Hearing struct {
 	Use, UseHint, Refused                       string
 	Good, Loud, Wait, Denied, Missing, Silenced string
@@ -16,7 +16,7 @@ func englishHearing() Hearing {
 		Good:    "good", Loud: "good, now and then too loud for the microphone", Wait: "waiting for the microphone",
 		Denied:   "not allowed. Engine speed comes from gears or vibration; everything else works",
 		Missing:  "none here. Engine speed comes from gears or vibration; everything else works",
-		Silenced: "the microphone is silent. Everything else goes on",
+		Silenced: "the microphone delivers no sound. Everything else continues",
 	}
 }
 
@@ -30,6 +30,6 @@ func germanHearing() Hearing {
 		Good:    "gut", Loud: "gut, hin und wieder zu laut für das Mikrofon", Wait: "wartet auf das Mikrofon",
 		Denied:   "nicht erlaubt. Die Drehzahl kommt aus Gängen oder Vibration; alles andere geht",
 		Missing:  "hier keins. Die Drehzahl kommt aus Gängen oder Vibration; alles andere geht",
-		Silenced: "das Mikrofon ist still. Alles andere läuft weiter",
+		Silenced: "das Mikrofon liefert keinen Ton. Alles andere läuft weiter",
 	}
 }

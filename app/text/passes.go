@@ -13,9 +13,8 @@ func englishPasses() Passes {
 	return Passes{
 		Title:  "Flying passes, mean of both directions",
 		Safety: "Leave the phone alone while you ride.",
-		Hint: "The same road both ways at a steady speed. Wind and slope give one direction half the difference and take it from the other. " +
-			"Whether the throttle was open to its stop, no recording shows.",
-		Legs: "%s there, %s back", Apart: "%s apart", Best: "fastest of %d",
+		Hint:   "The same road both ways at a steady speed.",
+		Legs:   "%s there, %s back", Apart: "%s apart", Best: "fastest of %d",
 		NotCounted: "Not counted", Found: "%d flying passes", OneFound: "1 flying pass",
 	}
 }
@@ -24,9 +23,8 @@ func germanPasses() Passes {
 	return Passes{
 		Title:  "Messfahrten mit fliegendem Start, Mittel beider Richtungen",
 		Safety: "Das Telefon bleibt unterwegs unberührt.",
-		Hint: "Dieselbe Straße in beiden Richtungen mit gleichbleibendem Tempo. Wind und Gefälle geben einer Richtung die halbe Differenz und nehmen sie der anderen. " +
-			"Ob das Gas bis zum Anschlag offen war, zeigt keine Aufzeichnung.",
-		Legs: "hin %s, zurück %s", Apart: "%s auseinander", Best: "schnellste von %d",
+		Hint:   "Dieselbe Straße in beiden Richtungen mit gleichbleibendem Tempo.",
+		Legs:   "hin %s, zurück %s", Apart: "%s auseinander", Best: "schnellste von %d",
 		NotCounted: "Zählt nicht", Found: "%d Messfahrten", OneFound: "1 Messfahrt",
 	}
 }

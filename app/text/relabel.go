@@ -11,13 +11,13 @@ type Relabel struct {
 func englishRelabel() Relabel {
 	return Relabel{
 		Title: "Setups of this ride", Open: "Name, split and weigh them",
-		Hint: "What the bike was ridden with, and from when on. The recording itself stays as it is; results are calculated with what you enter here.",
+		Hint: "What the bike was ridden with, and from when. The recording itself stays as it is; results are calculated with what you enter here.",
 		Span: "%s to %s", AsRide: "%s, as entered for the ride", NoWeight: "weight not entered",
 		AskWeight: "Did the weight change? 10 kg more that nobody entered looks like about 3 % less drag.",
-		AtHalt:    "Another setup from a halt on", AtTime: "Another setup from a time on", Halt: "Stood from %s to %s",
+		AtHalt:    "Another setup from a stop", AtTime: "Another setup from a given time", Halt: "Stood from %s to %s",
 		When: "From, since the start", WhenHint: "Minutes and seconds", WhenExample: "12:30",
-		NoTime: "Write minutes and seconds, as in 12:30.", Outside: "The recording does not reach there.", Taken: "A setup begins there already.",
-		Tyres: "Tyres", TyresHint: "Which, at which pressure. Setups with the same entry are assumed to roll alike.", Notes: "Notes",
+		NoTime: "Write minutes and seconds, as in 12:30.", Outside: "The recording does not go that far.", Taken: "A setup begins there already.",
+		Tyres: "Tyres", TyresHint: "Which, at which pressure. Setups with the same entry are assumed to have the same rolling resistance.", Notes: "Notes",
 		WeightHint: "Bike, rider, fuel and luggage with it. Empty: as entered for the ride.",
 		Remove:     "Merge with the setup before", RemoveHint: "This setup is removed; the one before it continues.",
 	}
@@ -32,7 +32,7 @@ func germanRelabel() Relabel {
 		AtHalt:    "Anderer Aufbau ab einem Halt", AtTime: "Anderer Aufbau ab einer Zeit", Halt: "Gestanden von %s bis %s",
 		When: "Ab, seit dem Start", WhenHint: "Minuten und Sekunden", WhenExample: "12:30",
 		NoTime: "Schreib Minuten und Sekunden, wie 12:30.", Outside: "So weit reicht die Aufzeichnung nicht.", Taken: "Dort beginnt schon ein Aufbau.",
-		Tyres: "Reifen", TyresHint: "Welche, mit welchem Druck. Aufbauten mit gleicher Angabe gelten als gleich leicht rollend.", Notes: "Notizen",
+		Tyres: "Reifen", TyresHint: "Welche, mit welchem Druck. Für Aufbauten mit gleicher Angabe gilt derselbe Rollwiderstand.", Notes: "Notizen",
 		WeightHint: "Motorrad, Fahrer, Benzin und Gepäck damit. Leer: wie für die Fahrt angegeben.",
 		Remove:     "Mit dem Aufbau davor zusammenlegen", RemoveHint: "Dieser Aufbau entfällt; der davor gilt weiter.",
 	}

@@ -27,7 +27,7 @@ func englishTrial() Trial {
 		Clocks: "Clocks", Axes: "Axes", Service: "Background service", Dark: "With the screen off",
 		Works: "works", Differs: "works, but not as expected", Fails: "does not work", Untried: "not tested",
 		Rate: "%s a second, longest pause %s s", Stored: "saved and read back in %s s", Free: "%s MB free", Weather: "%s hPa",
-		Late: "handed over within %s s", Beside: "satellites %s s behind motion", Force: "lying on its back: x %s, y %s, z %s m/s²",
+		Late: "delivered within %s s", Beside: "satellites %s s behind motion", Force: "lying on its back: x %s, y %s, z %s m/s²",
 		Took: "running after %s s", Lasted: "off for %s s, longest pause of motion %s s", FixPause: "of satellites %s s",
 	}
 }
@@ -44,7 +44,7 @@ func germanTrial() Trial {
 		Clocks: "Uhren", Axes: "Achsen", Service: "Hintergrunddienst", Dark: "Bei dunklem Bildschirm",
 		Works: "funktioniert", Differs: "funktioniert, aber anders als erwartet", Fails: "funktioniert nicht", Untried: "nicht getestet",
 		Rate: "%s je Sekunde, längste Pause %s s", Stored: "in %s s gespeichert und gelesen", Free: "%s MB frei", Weather: "%s hPa",
-		Late: "binnen %s s übergeben", Beside: "Satelliten %s s hinter der Bewegung", Force: "auf dem Rücken: x %s, y %s, z %s m/s²",
+		Late: "innerhalb von %s s geliefert", Beside: "Satelliten %s s hinter der Bewegung", Force: "auf dem Rücken: x %s, y %s, z %s m/s²",
 		Took: "läuft nach %s s", Lasted: "%s s aus, längste Pause der Bewegung %s s", FixPause: "der Satelliten %s s",
 	}
 }

@@ -42,7 +42,7 @@ func TestEffectsByHand(t *testing.T) {
 	}
 	for i, want := range []EffectLine{
 		{Name: "Power at 108 km/h", Reading: Reading{"+0.8", "0.3", "kW"}},
-		{Name: "Slower on the same power", Reading: Reading{"3.6", "1.4", "km/h"}},
+		{Name: "Slower with the same power", Reading: Reading{"3.6", "1.4", "km/h"}},
 		{Name: "Longer over 100 km", Reading: Reading{"110", "40", "s"}},
 		{Name: "Petrol at 108 km/h, about", Reading: Reading{"+0.26", "0.12", "l/100 km"}}, // 810 W for 3333 s at a third of 32 MJ a litre
 	} {

@@ -17,6 +17,7 @@ const (
 	nameRolling    finding.Code = "report.rolling_resistance"
 	nameFastest    finding.Code = "report.fastest"
 	nameHalf       finding.Code = "report.half_difference"
+	namePasses     finding.Code = "report.passes_note"
 	nameAssumed    finding.Code = "report.assumed"
 	nameDate       finding.Code = "report.date"
 	nameLimits     finding.Code = "report.limits"
@@ -42,6 +43,7 @@ type Names struct {
 	DragArea, Rolling         string
 	CannotRoll, TopSpeed      string // cautions
 	OtherDay, PowerQuantity   string
+	PassesNote                string
 	NothingLeft               string // of a ride without its ends
 }
 
@@ -50,7 +52,7 @@ func (c Context) Names() Names {
 	sentence := func(code finding.Code) string { return c.sentence(finding.New(code)) }
 	return Names{Power: c.named(namePower), PowerLead: sentence(namePowerLead), NoBench: sentence(nameNoBench),
 		Loads: c.named(nameLoads), Limits: c.named(nameLimits), DragArea: c.named(nameDragArea) + " CdA", Rolling: c.named(nameRolling) + " Crr",
-		CannotRoll: sentence(nameCannotRoll), TopSpeed: sentence(nameTopSpeed),
+		PassesNote: c.named(namePasses), CannotRoll: sentence(nameCannotRoll), TopSpeed: sentence(nameTopSpeed),
 		OtherDay: sentence(nameOtherDay), PowerQuantity: c.tell(words.Power()),
 		NothingLeft: c.sentence(finding.New(nameNothing, finding.Distance("ends", share.Default().EndsCut)))}
 }

@@ -16,7 +16,7 @@ import (
 // the road load from coast-downs of the same ride.
 func pulls() Study {
 	s := Study{Name: "power", Title: "Power at the road", Unit: percent,
-		About: "One pull each way in fourth gear and three pairs of coast-downs, the whole way from the log, in a wind of 1.5 m/s and with a mass that is entered 1 % wrong. The truth is the force of the engine at the road times the speed, its own inertia left out. The bound is the uncertainty of a curve through the true motion with the size of every error known, at the bandwidth that such a curve takes; a smoother curve, at the price of some bias, may lie below it."}
+		About: "One pull each way in fourth gear and three pairs of coast-downs, from the log to the result, in a wind of 1.5 m/s and with a mass that is entered 1 % wrong. The truth is the force of the engine at the road times the speed, its own inertia left out. The bound is the uncertainty of a curve through the true motion with the size of every error known, at the bandwidth that such a curve takes; a smoother curve, at the price of some bias, may lie below it."}
 	for _, b := range sim.Bikes() {
 		s.Cases = append(s.Cases, Case{Name: shortName(b), Seeds: 200,
 			Limits: []Limit{atMost(peak, Bias, 0.005), atMost(peak, Spread, 0.02), atMost(peak, OverBound, 1.10), inside(peak, Coverage, 0.93, 0.97), inside(along, Coverage, 0.92, 0.98), inside(curved, HitRate, 0.98, 1)},

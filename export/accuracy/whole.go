@@ -29,7 +29,7 @@ func wholeRide(sc sim.Scenario, seed uint64) (*sim.Ride, *runs.Result, error) {
 
 // wholeCoasts measures the whole path from a log to the road load.
 func wholeCoasts() Study {
-	s := Study{Name: "coast-downs-whole", Title: "Coast-downs, the whole way from the log", Unit: percent,
+	s := Study{Name: "coast-downs-whole", Title: "Coast-downs, from the log to the result", Unit: percent,
 		About: "Five opposite pairs from 110 to 30 km/h as a phone records them: the runs are found, paired and fitted with nothing entered but mass and air."}
 	for i, b := range sim.Bikes() {
 		for _, c := range []struct {

@@ -12,7 +12,7 @@ import (
 // wrongModel simulates tests whose physics differ from the fit's model, with a
 // rider's entries of wind, mass and air.
 func wrongModel() Study {
-	s := Study{Name: "wrong-model", Title: "Coast-downs whose physics are not ours", Unit: percent,
+	s := Study{Name: "wrong-model", Title: "Coast-downs under other physical models", Unit: percent,
 		About: "Tyres, yaw, posture, warming up, wind and road each by a law that the fit does not have. The bands of CdA and Crr, with what is assumed in them, must hold the truth, and so must those of the force at 50, 80 and 100 km/h. Rolling is all that drags at standstill, clutch and gearbox included."}
 	for _, w := range loadtest.Worlds() {
 		limits := []Limit{inside(cda, Coverage, 0.90, 1), inside(crr, Coverage, 0.90, 1)}

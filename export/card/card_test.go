@@ -19,7 +19,7 @@ func TestCard(t *testing.T) {
 		throttle bool
 		want     []string
 	}{
-		{shown.English, false, []string{"Test card", "110 km/h down to 30 km/h", "4 pairs with each setup", "about 50 min", "1240 m", "270 m", "130 m", "rear wheel locks", "bars begin to wobble",
+		{shown.English, false, []string{"Test card", "110 km/h down to 30 km/h", "4 pairs with each setup", "about 50 min", "1240 m", "270 m", "130 m", "rear wheel locks", "bars start to wobble",
 			"can roll free", "room to stop", "Change the setup: B", "Change the setup: A", "Setup B"}},
 		{shown.German, true, []string{"Versuchskarte", "von 110 km/h bis 30 km/h", "4 Paare mit jedem Aufbau", "gesperrte Strecke", "Aufbau wechseln: B"}},
 	} {

@@ -115,7 +115,7 @@ func TestLimits(t *testing.T) {
 // to, so there each factor is 1.
 func TestStandardAir(t *testing.T) {
 	r := &runs.Result{Ride: sensors.Ride{Air: sensors.Air{Temperature: 25, Pressure: 99000}}}
-	if got := newTeller(Options{}.settled()).standardAir(r, runs.PowerCurve{Correction: 1}); !strings.Contains(got, "× 1.000 after SAE J1349, × 1.000 after ISO 1585.") {
+	if got := newTeller(Options{}.settled()).standardAir(r, runs.PowerCurve{Correction: 1}); !strings.Contains(got, "× 1.000 according to SAE J1349, × 1.000 according to ISO 1585.") {
 		t.Errorf("got %q", got)
 	}
 	r.Ride.Air = sensors.UnknownRide().Air

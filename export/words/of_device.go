@@ -10,9 +10,9 @@ func ofSenses() []Entry {
 	return []Entry{
 		{"sensor.nothing_yet", nil, "switched on, but no data yet", "eingeschaltet, aber noch keine Daten"},
 		{"sensor.nothing_more", nil, "no more data from it", "es kommen keine Daten mehr"},
-		{"sensor.no_turn", nil, "this phone measures no turn rate: times are less exact where the bike pitches",
+		{"sensor.no_turn", nil, "this phone measures no turn rate: times are less accurate where the bike pitches",
 			"dieses Telefon misst keine Drehrate: Zeiten sind weniger genau, wo das Motorrad nickt"},
-		{"sensor.no_speed", nil, "positions arrive without a speed; that takes open sky and a phone with a satellite receiver",
+		{"sensor.no_speed", nil, "positions arrive without a speed; speed needs open sky and a phone with a satellite receiver",
 			"Positionen kommen ohne Geschwindigkeit; dafür braucht es freien Himmel und ein Telefon mit Satellitenempfänger"},
 		{"sensor.none", args(finding.Of("what", finding.New("sensor.barometer"))), "this phone does not have this sensor: {what}", "diesen Sensor hat das Telefon nicht: {what}"},
 		{"sensor.accelerometer", nil, "accelerometer", "Beschleunigungssensor"},

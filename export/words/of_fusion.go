@@ -11,11 +11,11 @@ func ofFusion() []Entry {
 		{"fusion.slow_motion", args(finding.Time("every", 0.5)), "the accelerometer was read only every {every.1}",
 			"der Beschleunigungssensor wurde nur alle {every.1} gelesen"},
 		{"fusion.satellites_alone", args(finding.Of("why", finding.New("mount.no_direction"))),
-			"all speeds are GPS alone, without the accelerometer: {why}. Coast-downs hardly suffer, but launches and stops cannot be timed",
+			"all speeds come from GPS alone, without the accelerometer: {why}. Coast-downs hardly suffer, but launches and stops cannot be timed",
 			"alle Geschwindigkeiten stammen allein aus dem GPS, ohne den Beschleunigungssensor: {why}. Ausrollversuche leiden kaum, aber Starts und Bremsungen lassen sich nicht stoppen"},
 		{"fusion.worse_than_alone", args(finding.Speed("fused", 0.9), finding.Speed("alone", 0.4)),
-			"it does not fit the GPS speeds: each one left out was missed by {fused.1} with it and by {alone.1} without it",
-			"er passt nicht zu den GPS-Geschwindigkeiten: Jede einzelne, weggelassen, wurde mit ihm um {fused.1} verfehlt und ohne ihn um {alone.1}"},
+			"it does not fit the GPS speeds: left out one by one, they were missed by {fused.1} with it and by {alone.1} without it",
+			"er passt nicht zu den GPS-Geschwindigkeiten: einzeln weggelassen, wurden sie mit ihm um {fused.1} verfehlt und ohne ihn um {alone.1}"},
 		{"fusion.worse_for_a_while", nil, "for a while the accelerometer makes the speed worse rather than better, so GPS alone counts there",
 			"eine Zeit lang macht der Beschleunigungssensor das Tempo eher ungenauer, daher zählt dort allein das GPS"},
 		{"fusion.lag_steps", args(finding.Moment("at", 300), finding.Time("by", 1.4)),
@@ -50,6 +50,6 @@ func ofFusion() []Entry {
 		{"fusion.receiver_smooths", args(finding.Time("over", 0.5).With(0.05)), "the GPS receiver smooths its speeds over about {over.1}, which is allowed for",
 			"der GPS-Empfänger glättet seine Geschwindigkeiten über etwa {over.1}; das ist berücksichtigt"},
 		{"mount.no_direction", nil, "no change of speed was seen by both the accelerometer and GPS, so the direction of travel cannot be found; change speed briskly a few times on a straight road",
-			"keine Änderung der Geschwindigkeit war sowohl im Beschleunigungssensor als auch im GPS zu sehen, daher ist die Fahrtrichtung nicht bestimmbar; auf gerader Straße mehrmals zügig das Tempo ändern"},
+			"es gibt keine Tempoänderung, die Beschleunigungssensor und GPS beide zeigen, daher lässt sich die Fahrtrichtung nicht bestimmen; auf gerader Straße mehrmals zügig das Tempo ändern"},
 	}
 }
