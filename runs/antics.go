@@ -12,10 +12,10 @@ import (
 	"stillair/sensors/finding"
 )
 
-// What a launch does besides going forward. A wheelie turns the phone, and moves it
-// relative to the rear wheel; the gyroscope sees it. A rear wheel that spins or
-// hops, or a hand that eases the throttle, makes the thrust drop and come back within
-// one gear, which no torque curve does by so much.
+// What may happen in a launch in addition to the acceleration. A wheelie turns the
+// phone, and moves it relative to the rear wheel; the gyroscope sees it. A rear wheel
+// that spins or hops, or a hand that eases the throttle, makes the thrust drop and
+// come back within one gear, which no torque curve does by so much.
 const (
 	noseUp      = 0.12 // rad above which the front wheel has left the road: springs give half of that at most (common practice)
 	noseDown    = 0.5  // part of it that must be lost again

@@ -12,7 +12,7 @@ import (
 // knowing where the rider says nothing: 5 %.
 const DefaultMatters = 0.05
 
-// Comparison is what setup B has that setup A has not. Figures that could not
+// Comparison is the difference of setup B from setup A. Figures that could not
 // be compared are nil.
 type Comparison struct {
 	A, B  string

@@ -8,13 +8,14 @@ import (
 	"stillair/runs/engine"
 )
 
-// A rider who entered neither gears nor the engine's limit still has an engine that
-// turns as often in every metre as its gear says. At which order of the engine that
-// shakes a phone most nobody knows, so that no engine speed comes of it; but two
-// pushes with one line were in one gear, and two with different lines were not, with
-// the quotient of the lines between them. That holds while an engine shakes at
-// the same order in both, so it is not believed beyond neighbouring gears, nor where
-// torque would differ by what a mistaken order makes it differ.
+// Where neither gears nor the engine's limit were entered, the engine still turns a
+// fixed number of times per metre in each gear. Which order of the engine shakes the
+// phone most is not known, so the engine speed cannot be computed; but two pushes
+// with the same line were in the same gear, and two with different lines in
+// different gears, whose ratios differ by the quotient of the lines. That holds if
+// the engine shakes at the same order in both, so it is used only between
+// neighbouring gears, and not where a mistaken order would explain the difference of
+// torque.
 //
 // The limits were set on the seeds 3001 to 3040 of the pulls of package foreign, in
 // which noise reaches 2.5 to 4 somewhere; they are judged on its others and on the
@@ -30,7 +31,8 @@ const (
 	orderApart   = 1.45  // ratio of torques from which they may be
 )
 
-// gearLine is what a gear shows: its lines, 1/m, from the lowest order that is felt.
+// gearLine is the vibration of a gear: its lines, 1/m, from the lowest visible
+// order.
 type gearLine []float64
 
 // against is how much faster the engine turns in one gear than in another at one road
@@ -76,7 +78,8 @@ func (e *tachometer) listen(pushes []drive, rolling []engine.Spectrum) {
 	}
 }
 
-// gearsOf are the gears that a ride shows; none where that may be no gear.
+// gearsOf are the gears that a ride shows; none where the lines may not come
+// from a gear.
 func gearsOf(all []engine.Spectrum, own []engine.Line, rolling []engine.Spectrum) shownGears {
 	gears := gearsShown(own, rolling)
 	if len(gears) == 1 && rolledBy(gears[0][0], rolling) < fewestRolled {
@@ -85,7 +88,8 @@ func gearsOf(all []engine.Spectrum, own []engine.Line, rolling []engine.Spectrum
 	return gears.joined(all)
 }
 
-// rolledBy is in how many coast-downs a line could have been felt.
+// rolledBy is the number of coast-downs in which a line could have been
+// visible.
 func rolledBy(line float64, rolling []engine.Spectrum) (n int) {
 	for _, s := range rolling {
 		if s.Near(line, sameLine).Frames > 0 {
@@ -95,7 +99,7 @@ func rolledBy(line float64, rolling []engine.Spectrum) (n int) {
 	return n
 }
 
-// gearsShown are the lines that pushes bear out together, or one alone without doubt.
+// gearsShown are the lines that several pushes confirm, or one alone beyond doubt.
 func gearsShown(own []engine.Line, rolling []engine.Spectrum) (gears shownGears) {
 	own = slices.Clone(own)
 	slices.SortFunc(own, func(a, b engine.Line) int { return cmp.Compare(b.Strength(), a.Strength()) })
@@ -113,8 +117,8 @@ func gearsShown(own []engine.Line, rolling []engine.Spectrum) (gears shownGears)
 	return gears
 }
 
-// joined adds to each gear the other order that a push in it shows as well, and makes
-// one of two that turn out to be that.
+// joined adds to each gear the other order that a push in it shows as well, and
+// merges two gears that prove to be the same.
 func (gears shownGears) joined(all []engine.Spectrum) (out shownGears) {
 	for _, g := range gears {
 		lines := gearLine{g[0]}

@@ -39,8 +39,7 @@ type Marked interface {
 	Mark() (kind string, on bool)
 }
 
-// Held is a button that answers only to a finger that rests on it, and for how
-// long.
+// Held is a button that responds only to being held, and for how long.
 type Held interface {
 	HeldFor() time.Duration
 }
@@ -77,17 +76,17 @@ type Thing struct {
 	Size  fyne.Size
 }
 
-// Things lists what is to be seen of an object, in the order of reading. A
-// part with words of its own speaks for all within it, except for what can be
-// pressed. What is scrolled out of sight is left out, since it cannot be
-// pressed.
+// Things lists the visible parts of an object in reading order. A part with
+// words of its own speaks for all within it, except for what can be pressed.
+// What is scrolled out of sight is left out, since it cannot be pressed.
 func Things(root fyne.CanvasObject) []Thing {
 	l := lister{}
 	l.walk(root, fyne.Position{}, area{fyne.Position{}, root.Position().AddXY(root.Size().Width, root.Size().Height)}, false)
 	return l.things
 }
 
-// area is what can be seen: from its upper left to its lower right corner.
+// area is the visible rectangle, from its upper left to its lower right
+// corner.
 type area struct{ from, to fyne.Position }
 
 func (a area) holds(p fyne.Position) bool {
@@ -103,8 +102,8 @@ func (a area) within(pos fyne.Position, size fyne.Size) area {
 
 type lister struct{ things []Thing }
 
-// walk lists o, which lies in a parent at origin; said tells that its words
-// are spoken already.
+// walk lists o, which lies in a parent at origin; said: its words are already
+// spoken.
 func (l *lister) walk(o fyne.CanvasObject, origin fyne.Position, seen area, said bool) {
 	if o == nil || !o.Visible() {
 		return

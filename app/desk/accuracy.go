@@ -99,7 +99,7 @@ func (a *accuracyFlags) run(ctx context.Context, w *world, args []string) error 
 	return stopped
 }
 
-// measure rides what is missing and keeps it in file and records.
+// measure simulates the missing rides and adds them to file and records.
 func (a *accuracyFlags) measure(ctx context.Context, w *world, file io.Writer, studies []accuracy.Study, version string, records *[]accuracy.Record) error {
 	plan := accuracy.NewPlan(studies, *records)
 	p := w.progress()
@@ -113,8 +113,8 @@ func (a *accuracyFlags) measure(ctx context.Context, w *world, file io.Writer, s
 	})
 }
 
-// openRecords reads the finished rides and opens their file for more. What is
-// left of a line that was cut off is taken away first.
+// openRecords reads the finished rides and opens their file for more. An
+// incomplete last line is removed first.
 func openRecords(path string) ([]accuracy.Record, *os.File, error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return nil, nil, err

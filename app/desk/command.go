@@ -15,7 +15,7 @@ import (
 	"stillair/sensors"
 )
 
-// world is what a command may touch.
+// world is the environment of a command.
 type world struct {
 	Out, Err io.Writer
 	Now      func() time.Time

@@ -38,7 +38,7 @@ type file struct {
 	write func(io.Writer) error
 }
 
-// exported is a recording as it is given away.
+// exported is a recording as it is exported.
 type exported struct {
 	name   string // of its files
 	log    *sensors.Log
@@ -138,10 +138,10 @@ func (x *exported) title() string {
 	return x.name
 }
 
-// began is when the ride began, as far as that is given away.
+// began is when the ride began, as far as that may be disclosed.
 func (x *exported) began() time.Time { return x.recording().Header.Started }
 
-// recording is the session file's content as far as it is given away.
+// recording is the session file's content as far as it is exported.
 func (x *exported) recording() *session.Recording {
 	out := &session.Recording{Header: session.Header{ID: x.id, Start: x.log.Begin(), Program: program}, Log: x.log}
 	if x.rec == nil {
@@ -163,7 +163,7 @@ func (x *exported) recording() *session.Recording {
 	return out
 }
 
-// give takes from a recording what is not to be given away.
+// give removes from a recording what must not be exported.
 func (o *order) give(name string, ride *input.Ride, result *runs.Result) *exported {
 	x := &exported{name: name, log: share.Apply(ride.Log, o.choice), rec: ride.Session, window: share.WindowOf(ride.Log, o.choice), order: o}
 	if result != nil {

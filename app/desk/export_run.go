@@ -17,7 +17,7 @@ import (
 	"stillair/sensors/finding"
 )
 
-// outcome is what became of one recording.
+// outcome is the result of exporting one recording.
 type outcome struct {
 	input exportInput
 	text  string // what was written

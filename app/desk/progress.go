@@ -71,7 +71,7 @@ func (w *world) during(ctx context.Context, what string, work func() error) erro
 	}
 }
 
-// end takes the line away again.
+// end removes the line.
 func (p *progress) end() {
 	if p.last != "" && p.w.Live {
 		p.w.clear()

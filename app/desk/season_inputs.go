@@ -50,7 +50,7 @@ func seasonInputs(path string) ([]string, error) {
 	return found, nil
 }
 
-// escapeGlob takes the meaning from letters that a pattern would read.
+// escapeGlob escapes the characters that have a meaning in a pattern.
 func escapeGlob(path string) string {
 	return strings.NewReplacer(`\`, `\\`, "*", `\*`, "?", `\?`, "[", `\[`).Replace(path)
 }
@@ -65,7 +65,7 @@ func shortName(path string, among []string) string {
 	return filepath.Base(path)
 }
 
-// columnFiles parts results in Parquet from all else.
+// columnFiles separates results in Parquet from all others.
 func columnFiles(paths []string) (tables, others []string) {
 	for _, p := range paths {
 		if strings.HasSuffix(p, columnEnding) || strings.HasSuffix(p, zipEnding) {

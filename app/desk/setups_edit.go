@@ -61,7 +61,7 @@ func (e *setupEdits) apply(t *relabel.Table) error {
 	return nil
 }
 
-// cutEdit parts "2=text".
+// cutEdit splits "2=text".
 func cutEdit(flag, typed string) (key, text string, err error) {
 	key, text, ok := strings.Cut(typed, "=")
 	key, text = strings.TrimSpace(key), strings.TrimSpace(text)
@@ -85,7 +85,7 @@ func setMass(s *sensors.Setup, text string) error {
 	return nil
 }
 
-// split has another setup begin.
+// split begins another setup.
 func split(t *relabel.Table, flag, typed string, when func(*relabel.Table, string) (float64, error)) error {
 	key, name, err := cutEdit(flag, typed)
 	if err != nil {

@@ -94,7 +94,7 @@ func (clock) After(d time.Duration) <-chan time.Time { return web.After(d) }
 // browserFiles is web.Files with the names and errors of package platform.
 type browserFiles struct{ files *web.Files }
 
-// meaning gives an error of the storage its name in package platform.
+// meaning maps an error of the storage to that of package platform.
 func meaning(err error) error {
 	switch {
 	case errors.Is(err, web.ErrFull):

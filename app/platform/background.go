@@ -44,8 +44,8 @@ const (
 
 )
 
-// Obstacle is a setting of the device that would harm a recording, with the
-// screen off or later.
+// Obstacle is a setting of the device that would interrupt a recording, with
+// the screen off or later.
 type Obstacle string
 
 // The obstacles.

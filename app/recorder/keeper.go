@@ -25,8 +25,7 @@ type Kept struct {
 // fails.
 const lastTries = 5
 
-// How many flushes and how many bytes go by at most from one look at the free
-// room to the next.
+// The most flushes and the most bytes between two checks of the free space.
 const (
 	freeEvery = 20
 	freeBytes = LastRoom / 4
@@ -85,8 +84,8 @@ func (r *Recording) keptUntil(w *session.Writer, until float64, took time.Durati
 	k.Slowest = max(k.Slowest, took)
 }
 
-// watchRoom looks at the room left and ends the recording while it can still
-// be closed properly.
+// watchRoom checks the free space and ends the recording while it can still be
+// closed properly.
 func (r *Recording) watchRoom() {
 	free, err := r.cfg.Sessions.Files().Free()
 	if err != nil {

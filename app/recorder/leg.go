@@ -26,7 +26,7 @@ func (l *leg) pressure(p sensors.Pressure) {
 	l.log.Pressure = bounded(l.log.Pressure, p, maxLeg/4)
 }
 
-// bounded appends and, once the slice is full, lets the older half go.
+// bounded appends and, once the slice is full, drops the older half.
 func bounded[T any](s []T, x T, limit int) []T {
 	if len(s) >= limit {
 		s = s[:copy(s, s[len(s)/2:])]

@@ -105,7 +105,7 @@ func (q *queue) take() (items []item, closed bool) {
 	return items, q.closed
 }
 
-// went lets anyone who waits go on.
+// went wakes whoever waits.
 func (q *queue) went() {
 	q.stuck = false
 	close(q.taken)
@@ -119,7 +119,7 @@ func (q *queue) given() int {
 	return q.lost
 }
 
-// close lets nothing more in; what waits can still be taken.
+// close accepts nothing more; what waits can still be taken.
 func (q *queue) close() {
 	q.mu.Lock()
 	defer q.mu.Unlock()

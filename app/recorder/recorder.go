@@ -15,7 +15,7 @@ import (
 	"stillair/sensors"
 )
 
-// Times and sizes that a recorder goes by.
+// Times and sizes of a recorder.
 const (
 	FlushEvery  = 400 * time.Millisecond // between syncs; a browser can take as long again, and at most a second may be lost
 	CloseAfter  = 15 * 60.0              // s of standing after a ride before the recording ends by itself

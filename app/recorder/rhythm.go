@@ -25,8 +25,8 @@ const mostTimes = 1000
 
 // after gives the rate once a sample has come at t, or NaN while it is the only
 // one. Samples are counted over the span and their intervals are not averaged one
-// by one, so that neither jitter nor a slow stretch that is over weighs on it.
-// Two samples are kept however far apart, since a slow sensor has a rate too.
+// by one, so that neither jitter nor a past slow stretch affects it. Two samples
+// are kept however far apart, since a slow sensor has a rate too.
 func (r *rhythm) after(t, span float64) float64 {
 	r.times = append(r.times, t)
 	old := 0

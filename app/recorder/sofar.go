@@ -7,9 +7,9 @@ import (
 	"stillair/sensors"
 )
 
-// soFar is what the coast-downs of the ride were recorded in, leg after leg: what
-// they say together can then be shown at a halt. It is bounded: of a longer test
-// the older half is let go.
+// soFar holds the samples of the coast-downs of the ride, leg after leg, so that
+// their joint result can be shown while the bike stands. It is bounded: of a
+// longer test the older half is dropped.
 type soFar struct{ log sensors.Log }
 
 // Around the coast-downs of a leg so much is kept, s: the way up to speed, from

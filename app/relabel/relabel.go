@@ -60,9 +60,9 @@ func (t *Table) Weighs(i int) bool {
 // ErrTaken is returned by Split where a setup begins already.
 var ErrTaken = errors.New("a setup begins there already")
 
-// Split has another setup begin. Where it has the name of one that is there, it
-// is that one again, with its mass and tyres. Otherwise it has the tyres of the
-// setup that it parts and no mass, which is asked for.
+// Split begins another setup. If it has the name of an existing one, it is that
+// one again, with its mass and tyres. Otherwise it has the tyres of the setup
+// that it splits and no mass, for which the rider is asked.
 func (t *Table) Split(at float64, name string) error {
 	if slices.ContainsFunc(t.Setups, func(s sensors.Setup) bool { return math.Abs(s.From-at) < 0.5 }) {
 		return ErrTaken
@@ -88,7 +88,7 @@ func (t *Table) sort() {
 	})
 }
 
-// Why a time cannot be taken.
+// Why a time is rejected.
 var (
 	ErrNoTime  = errors.New("this is no time: write minutes and seconds, as in 12:30")
 	ErrOutside = errors.New("this is not within the recording")
@@ -113,7 +113,7 @@ func (t *Table) Time(typed string) (float64, error) {
 // Halt is a stretch of time in which the bike stood, s on the recording's clock.
 type Halt struct{ From, To float64 }
 
-// Middle is when a setup was changed that was changed in this halt.
+// Middle is the assumed time of a change of setup during this halt.
 func (h Halt) Middle() float64 { return (h.From + h.To) / 2 }
 
 // What counts as a halt. A receiver at rest shows a few tenths of a metre per
@@ -123,8 +123,8 @@ const (
 	haltSeconds = 10.0
 )
 
-// haltsOf finds the halts in the fixes. A halt continues through a hole without
-// fixes: where the bike stands behind it as before it, it is taken to have stood.
+// haltsOf finds the halts in the fixes. A halt continues through a gap without
+// fixes: if the bike stands after it as before it, it is assumed to have stood.
 func haltsOf(fixes []sensors.Fix) []Halt {
 	var out []Halt
 	var now *Halt

@@ -6,8 +6,8 @@ import (
 )
 
 // jobs does work for the storage off the drawing goroutine, one job after
-// another. Adding a job never waits, so that a slow storage never holds up a
-// finger.
+// another. Adding a job never waits, so that slow storage never delays the
+// response to a touch.
 type jobs struct {
 	mu   sync.Mutex
 	list []func()
@@ -51,8 +51,8 @@ func (j *jobs) work(ctx context.Context) {
 	}
 }
 
-// aside has work done off the drawing goroutine, in turn with other work, and
-// gives what it returns to then on the drawing goroutine. All that the screens
+// aside runs work off the drawing goroutine, in turn with other work, and
+// passes what it returns to then on the drawing goroutine. All that the screens
 // show belongs to that goroutine: work is handed values, or takes copies before
 // it is handed over, and never reads or writes the Shell.
 func aside[T any](s *Shell, work func() T, then func(T)) {

@@ -28,7 +28,7 @@ func (s *Shell) endRide() {
 	})
 }
 
-// askSetup lets the rider say what the bike is ridden with from here on.
+// askSetup lets the rider choose the setup from now on.
 func (s *Shell) askSetup() {
 	b := s.bike()
 	if b == nil {
@@ -53,7 +53,7 @@ func (s *Shell) askSetup() {
 	s.showRiding()
 }
 
-// useSetup notes what the bike is ridden with from here on.
+// useSetup notes the setup from now on.
 func (s *Shell) useSetup(setup sensors.Setup) {
 	s.rec.SetSetup(setup)
 	s.choices.Setup = setup.Name

@@ -47,7 +47,7 @@ func (s *Shell) tellDepth() {
 	}
 }
 
-// listenForBack has the browser's own way back go up a screen.
+// listenForBack makes the browser's own way back go up a screen.
 func (s *Shell) listenForBack() {
 	if s.dev.WentBack != nil {
 		s.dev.WentBack(func() { s.cfg.Do(func() { s.Back() }) })

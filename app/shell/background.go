@@ -24,8 +24,7 @@ type inBackground struct {
 	sound        bool
 }
 
-// Hold implements platform.Awake. A microphone that is refused takes nothing
-// else with it.
+// Hold implements platform.Awake. A refused microphone affects nothing else.
 func (h inBackground) Hold() (release func(), err error) {
 	err = h.Begin(h.notification, h.sound)
 	if err != nil && h.sound {
@@ -47,7 +46,7 @@ func (s *Shell) awake() platform.Awake {
 	return inBackground{s.dev.Background, s.shown, s.choices.Sound && s.dev.Hear != nil}
 }
 
-// notify has the notification follow what the recorder says.
+// notify updates the notification from the state of the recorder.
 func (s *Shell) notify(st recorder.Status) {
 	if s.dev.Background == nil {
 		return
@@ -89,7 +88,8 @@ func (s *Shell) happened(h platform.Happening) {
 }
 
 // Hidden is called when the app was hidden or shown again. On a device that
-// records in the background the sensors would otherwise run on for nobody.
+// records in the background the sensors would otherwise keep running for
+// nothing.
 func (s *Shell) Hidden(is bool) {
 	if s.dev.Background == nil {
 		return

@@ -14,7 +14,7 @@ import (
 	"stillair/runs"
 )
 
-// comparing is what the rider chose to compare, and what came of it.
+// comparing is what the rider chose to compare, and the result.
 type comparing struct {
 	speed   int             // index of the speed at which differences are stated
 	chosen  map[string]bool // IDs of rides
@@ -95,8 +95,8 @@ func (s *Shell) pickRides() {
 	})
 }
 
-// compareRides has the chosen rides measured aside, one after another, and
-// compares them.
+// compareRides measures the chosen rides in the background, one after another,
+// and compares them.
 func (s *Shell) compareRides() {
 	var todo []store.Session
 	for _, r := range s.rides {
@@ -151,9 +151,9 @@ func (s *Shell) comparedRides(rides []work.Ride, answer *work.Answer, err error)
 	}
 }
 
-// showShare gives what the measuring of several rides that a place waits for
-// calls to show how far it is, and to let a browser draw it. So far is written
-// to shown.
+// showShare returns the function that the measuring of several rides calls to
+// show its progress and to let a browser draw it. The progress is written to
+// shown.
 func (s *Shell) showShare(ctx context.Context, place screens.Place, shown *float64) func(share float64) {
 	return func(share float64) {
 		s.cfg.Do(func() {

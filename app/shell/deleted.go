@@ -5,7 +5,7 @@ import (
 	"stillair/app/screens/kit"
 )
 
-// deleteRide takes the open ride out of the list and offers to take that back.
+// deleteRide removes the open ride from the list and offers to undo that.
 func (s *Shell) deleteRide() {
 	id := s.opened.id
 	s.home(s.place)
@@ -17,8 +17,8 @@ func (s *Shell) deleteRide() {
 	})
 }
 
-// withSession does something to a session aside, reads the lists again and
-// draws them. What went wrong is shown with the bikes' problems.
+// withSession changes a session in the background, reads the lists again and
+// draws them. Errors are shown with the problems of the bikes.
 func (s *Shell) withSession(do func(id string) error, id string, done func()) {
 	s.change(func(library) error { return do(id) }, func(err error) {
 		if err == nil {

@@ -52,8 +52,8 @@ func (s *Shell) openFormats() {
 // holds as values.
 type making func() (work.Made, error)
 
-// giving makes a file aside, says so meanwhile, and hands it to whatever the
-// rider chooses.
+// giving makes a file in the background, says so meanwhile, and passes it to
+// whatever the rider chooses.
 func (s *Shell) giving(h *screens.Handing, prepare func() making) func() {
 	return func() {
 		if s.dev.Share == nil {

@@ -27,7 +27,7 @@ func (s *Shell) setHearing(on bool) {
 	aside(s, s.dev.PermitHearing, func(granted bool) { s.heard(on, granted) })
 }
 
-// heard keeps what came of switching the microphone, and looks at the sensors
+// heard keeps the result of switching the microphone, and checks the sensors
 // again.
 func (s *Shell) heard(wanted, granted bool) {
 	s.unheard = ""

@@ -45,8 +45,8 @@ func (l library) read() lists {
 	return out
 }
 
-// changed is what came of changing the storage: the lists read again, and what
-// went wrong.
+// changed is the result of changing the storage: the lists read again, and any
+// error.
 type changed struct {
 	lists lists
 	err   error
@@ -54,7 +54,7 @@ type changed struct {
 
 // change does something to the storage aside, reads the lists again, and then
 // continues with what went wrong. The lists are in place by then, and an error is
-// among the problems that the bikes' screen tells.
+// among the problems that the screen of the bikes shows.
 func (s *Shell) change(do func(library) error, then func(error)) {
 	l := s.library
 	aside(s, func() changed {

@@ -8,7 +8,7 @@ import (
 	"stillair/sensors"
 )
 
-// changed keeps the choices and draws the app in their light.
+// changed keeps the choices and redraws the app with them.
 func (s *Shell) changed(change func(*store.Choices)) {
 	change(&s.choices)
 	s.keepChoices()

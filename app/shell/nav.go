@@ -108,7 +108,7 @@ func (s *Shell) announce(p screens.Place) {
 	s.dev.Announce([]string{t.Ready.Title, t.Rides.Title, t.Bikes.Title, t.Compare.Title, t.More.Title}[p])
 }
 
-// announceResults tells those who cannot see it that the measuring is done.
+// announceResults lets a screen reader say that the measuring is done.
 func (s *Shell) announceResults() {
 	if s.dev.Announce == nil {
 		return

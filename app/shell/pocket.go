@@ -38,8 +38,8 @@ func (s *Shell) readMissing() {
 	s.showRiding()
 }
 
-// followPocket reports whether the dark screen is shown, and has it follow what
-// it says, which is only what is wrong: drawing costs power.
+// followPocket reports whether the dark screen is shown, and updates it. It
+// shows only what is wrong, since drawing costs power.
 func (s *Shell) followPocket(st recorder.Status) bool {
 	if s.pocket.chosen && st.Phase == recorder.Moving && !s.pocket.dark {
 		s.intoPocket()

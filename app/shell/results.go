@@ -56,7 +56,7 @@ func (s *Shell) asked(r store.Session) work.Ride {
 	return work.Ride{ID: r.ID, Title: s.screen.C.RideRow(r).Title, Values: r.About.Values}
 }
 
-// openRide has a recording measured and shows it.
+// openRide measures a recording and shows it.
 func (s *Shell) openRide(id string) {
 	var ses store.Session
 	for _, r := range s.rides {
@@ -73,7 +73,8 @@ func (s *Shell) openDemo() {
 	s.measure(opened{ses: store.Session{About: about}}, work.Ride{Invented: true})
 }
 
-// measure has a ride measured aside, shows how far that is, and then the results.
+// measure measures a ride in the background, shows the progress, and then the
+// results.
 func (s *Shell) measure(o opened, ride work.Ride) {
 	if s.opened.cancel != nil {
 		s.opened.cancel()
@@ -111,8 +112,9 @@ func (s *Shell) measured(answer *work.Answer, err error) {
 	}
 }
 
-// progress gives what the analysis calls to say how far it is. Where one
-// thread does everything, as in a browser, it also lets the screen be drawn.
+// progress returns the function that the analysis calls to report its
+// progress. Where one thread does everything, as in a browser, it also lets
+// the screen be drawn.
 func (s *Shell) progress(ctx context.Context) func(share float64) {
 	last := time.Duration(0)
 	return func(part float64) {

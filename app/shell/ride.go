@@ -22,7 +22,7 @@ import (
 )
 
 // beat is how often the screen looks at the recorder. Drawing more often takes
-// time from a browser's sensors and tells a rider nothing.
+// time from a browser's sensors and shows a rider nothing new.
 const beat = 500 * time.Millisecond
 
 // calm is the least time between two drawings of the screen before the ride.
@@ -92,7 +92,7 @@ func stopped(w *recorder.Watch) func() none {
 	}
 }
 
-// tick has the screen follow the sensors and the recorder.
+// tick updates the screen from the sensors and the recorder.
 func (s *Shell) tick() {
 	for {
 		select {
@@ -172,13 +172,13 @@ func (s *Shell) ofLeg(brief bool) func(context.Context, *sensors.Log) (*runs.Res
 	}
 }
 
-// slice is how long an analysis may keep the program from all else while it
-// records: less than the time from one reading of motion to the next, since a
-// browser forgets a reading that nobody takes.
+// slice is how long an analysis may block the program while it records: less
+// than the time from one reading of motion to the next, since a browser drops
+// a reading that nobody takes.
 const slice = 8 * time.Millisecond
 
-// breathe gives what an analysis here calls to let the recording go on, where one
-// thread does everything, as in a browser.
+// breathe returns the function that an analysis calls to let the recording
+// continue where one thread does everything, as in a browser.
 func breathe(clock platform.Clock) func(share float64) {
 	rested := clock.Elapsed()
 	return func(float64) {
@@ -254,8 +254,8 @@ func (s *Shell) followRide() {
 	}
 }
 
-// rodeOff reports whether a question that was asked at a halt is still open while
-// the bike moves again.
+// rodeOff reports whether a question that was asked while standing is still open
+// when the bike moves again.
 func (s *Shell) rodeOff() bool {
 	return s.asking != nil && s.rec != nil && s.rec.Status().Phase == recorder.Moving
 }
@@ -300,14 +300,14 @@ func (s *Shell) say() {
 	}
 	voice, tag := s.dev.Voice, s.screen.C.Book.Tag
 	go func() {
-		// A voice that fails is no harm: the words are on the screen.
+		// A voice that fails does no harm: the words are on the screen.
 		_ = voice.Say(strings.Join(words, " "), tag)
 	}()
 }
 
-// rescue hands over a ride whose end the storage did not take: what it holds, and
-// behind it what it does not. The rider keeps it elsewhere, or it is gone with the
-// app.
+// rescue offers a ride whose end the storage did not accept as a file: what the
+// storage holds, and after it the rest. Unless the rider saves it elsewhere, the
+// rest is lost when the app closes.
 func (s *Shell) rescue(id string, unstored []byte) {
 	if len(unstored) == 0 || s.dev.Share == nil {
 		return
@@ -322,7 +322,8 @@ func (s *Shell) rescue(id string, unstored []byte) {
 	}, s.problem)
 }
 
-// askForCopy has the results begin with the step of saving the ride elsewhere too.
+// askForCopy makes the results begin with the step of saving the ride elsewhere
+// too.
 func (s *Shell) askForCopy() {
 	if s.dev.Share == nil {
 		return
@@ -332,7 +333,7 @@ func (s *Shell) askForCopy() {
 	s.opened.copy = c
 }
 
-// rideEnded shows what became of the ride, and has it measured.
+// rideEnded shows how the ride ended, and measures it.
 func (s *Shell) rideEnded() {
 	st, id := s.rec.Status(), s.rec.ID()
 	s.rescue(id, s.rec.Unstored())

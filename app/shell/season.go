@@ -28,8 +28,8 @@ type seasonal struct {
 // within is how long after a run its opposite may begin.
 const within = time.Hour
 
-// openSeason puts all rides together aside: from what is kept of each, and those
-// of which nothing is kept are measured first.
+// openSeason combines all rides in the background from what is kept of each;
+// those of which nothing is kept are measured first.
 func (s *Shell) openSeason() {
 	if s.seasonal.cancel != nil {
 		s.seasonal.cancel()

@@ -114,7 +114,7 @@ func Open(cfg Config) *Shell {
 	return s
 }
 
-// lookInto reports how much there is of a recording that was cut off.
+// lookInto reports how much of a recording exists that was cut off.
 func (s *Shell) lookInto(id string) (store.Recovered, error) {
 	answer, err := s.work.Do(s.ctx, &work.Ask{Rides: []work.Ride{{ID: id}}, Look: true}, func(float64) {})
 	if err != nil {

@@ -84,7 +84,7 @@ func (s *Shell) beginTrial() {
 	}()
 }
 
-// trialEnded keeps the result of a test that came to its end.
+// trialEnded keeps the result of a finished test.
 func (s *Shell) trialEnded(r trial.Result, whole bool) {
 	s.trying.stop, s.trying.phase = nil, ""
 	if whole {

@@ -158,7 +158,7 @@ func (s *Shell) gearValues(f *form, gears byName) screens.FormGroup {
 	return g
 }
 
-// computeWith keeps values beside the open ride and has it measured again.
+// computeWith keeps values beside the open ride and measures it again.
 func (s *Shell) computeWith(v store.Values) {
 	var keep *store.Values
 	if !v.Empty() {

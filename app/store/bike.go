@@ -96,15 +96,15 @@ func value(p *float64) float64 {
 // ErrInvalid is wrapped by the errors of Check.
 var ErrInvalid = errors.New("this cannot be")
 
-// Limits of what is accepted as a motorcycle, wide on purpose: they catch slips
-// of the finger and wrong units, nothing else.
+// Limits of what is accepted as a motorcycle, wide on purpose: they catch
+// typing errors and wrong units, nothing else.
 const (
 	minMass, maxMass         = 60, 1500 // kg
 	minRPMPerMPS, maxPerMPS  = 20, 2000 // 1/min for each m/s
 	maxRotating, maxTyreKilo = 60, 600  // kg, kPa
 )
 
-// Check returns the first field that cannot be true, and why.
+// Check returns the first field with an impossible value, and why.
 func (b Bike) Check() (field string, err error) {
 	if strings.TrimSpace(b.Name) == "" {
 		return "name", fmt.Errorf("%w: no name", ErrInvalid)

@@ -1,7 +1,7 @@
 package text
 
-// Background is what the phone says while it records with the screen off, what
-// of its settings stands against that, and how it ended the app.
+// Background is what the phone says while it records with the screen off,
+// which of its settings prevent that, and how it ended the app.
 type Background struct {
 	Kind, Title, Well, End string // the notification
 	Refused                string

@@ -17,8 +17,8 @@ func (b *Book) Say(english string) string {
 	return s
 }
 
-// numbersOf parts a text into one with "#" for each number, such as 12 or 0.5,
-// and the numbers.
+// numbersOf splits a text into one with "#" for each number, such as 12 or
+// 0.5, and the numbers.
 func numbersOf(s string) (template string, numbers []string) {
 	digit := func(i int) bool { return i < len(s) && '0' <= s[i] && s[i] <= '9' }
 	var out strings.Builder

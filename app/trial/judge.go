@@ -133,8 +133,8 @@ func axes(all []sensors.Motion) Line {
 // darkEnough is for how long the screen must be off to say something, s.
 const darkEnough = 20.0
 
-// inTheDark judges what came while the screen was off for so many seconds; had
-// says that fixes came before.
+// inTheDark judges what arrived while the screen was off for so many seconds;
+// had: fixes arrived before.
 func inTheDark(h *heard, dark float64, had bool) Line {
 	senses := recorder.Sensed(h.Log())
 	motion, fix := of(senses, sensors.SensorMotion), of(senses, sensors.SensorFix)

@@ -41,7 +41,7 @@ const (
 type Line struct {
 	Topic   Topic   `json:"topic"`
 	Verdict Verdict `json:"verdict"`
-	// Numbers are what was measured, by name; the names are those below.
+	// Numbers are the measured values by name; the names are listed below.
 	Numbers map[string]float64 `json:"numbers,omitempty"`
 	Said    string             `json:"said,omitempty"` // an error, in the words of the system
 }

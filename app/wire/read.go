@@ -61,8 +61,8 @@ func (d *decoder) fail(err error) {
 	d.left = 0
 }
 
-// take has n bytes of the input at a time, n being no more than a chunk. They
-// hold until the next call.
+// take returns the next n bytes of the input, n being no more than a chunk.
+// They are valid until the next call.
 func (d *decoder) take(n int) []byte {
 	if n > d.left {
 		d.fail(errShort)

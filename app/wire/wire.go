@@ -8,7 +8,7 @@
 // types refuses them.
 //
 // Floating-point numbers are sent bit by bit, nil and empty slices stay what they
-// are, and what two pointers share they share again. Functions, interfaces and
+// are, and what two pointers share stays shared. Functions, interfaces and
 // channels cannot be sent; Write says so.
 //
 // # Form
@@ -64,7 +64,7 @@ func sum(t reflect.Type) uint64 {
 	return h.Sum64()
 }
 
-// shapes knows of types what is asked over and over.
+// shapes caches what is asked repeatedly about types.
 type shapes map[reflect.Type]shape
 
 type shape struct {

@@ -18,8 +18,8 @@ func For(d *platform.Device) Doer {
 	return Aside{d.Aside, here}
 }
 
-// Aside has work done by the device's second program, and here where there is none
-// or it fails.
+// Aside does work in the device's second program, and here where there is none or
+// it fails.
 type Aside struct {
 	Second platform.Aside
 	Here   Doer

@@ -72,7 +72,7 @@ const (
 	InFormat   Form = "in a format" // of package formats
 )
 
-// Answer is what came of it.
+// Answer is the result.
 type Answer struct {
 	Rides  []Measured // in their order; one for a leg
 	Across []runs.Comparison
@@ -209,8 +209,8 @@ func (h Here) read(ride Ride) (*session.Recording, error) {
 // margin is how much of the ride before and after a run a screen may show, s.
 const margin = 5.0
 
-// letGo keeps of what was measured what screens show, since a phone has little
-// memory: of rides that were compared, no single runs.
+// letGo keeps only what screens show, since a phone has little memory: of
+// rides that were compared, no single runs.
 func (m *Measured) letGo(compared bool) {
 	m.Result = slim(m.Result)
 	if compared {
@@ -218,7 +218,7 @@ func (m *Measured) letGo(compared bool) {
 	}
 }
 
-// slim has of a result's track the speed in its runs alone.
+// slim keeps only the speed in the runs of a result's track.
 func slim(res *runs.Result) *runs.Result {
 	spans := make([]fusion.Span, len(res.Runs))
 	for i, r := range res.Runs {

@@ -97,7 +97,8 @@ func mixedPlan(b sim.Bike, rng *rand.Rand) (plan []sim.Act) {
 // fullOpen is the throttle from which on it counts as full.
 const fullOpen = 0.99
 
-// fullAt are the events at full throttle behind most of a run, and their gear.
+// fullAt are the events at full throttle that cover most of a run, and their
+// gear.
 func fullAt(truth *sim.Truth, run runs.Run) (d sim.Event, full bool) {
 	for _, d := range truth.Events {
 		if min(run.End, d.End)-max(run.Start, d.Start) > 0.7*(run.End-run.Start) {
@@ -167,7 +168,7 @@ func fullPower(truth *sim.Truth, gear int, speeds []float64) []float64 {
 	return out
 }
 
-// atFull visits the moments of all pulls and roll-ons at full throttle.
+// atFull visits all moments of pulls and roll-ons at full throttle.
 func atFull(truth *sim.Truth, visit func(sim.Moment)) {
 	step := truth.Moments[1].T - truth.Moments[0].T
 	for _, d := range truth.Events {

@@ -98,8 +98,8 @@ func launchRide(sc sim.Scenario, seed uint64) (Record, error) {
 	return r, nil
 }
 
-// push notes under a name whether a push was found. One that was refused
-// because readings are missing in it was found too: it is counted apart.
+// push notes under a name whether a push was found. One that was rejected
+// because of missing readings was found too: it is counted separately.
 func (r *Record) push(name string, found bool, result *runs.Result, d sim.Event) {
 	refused := false
 	for _, run := range result.Runs {

@@ -107,7 +107,7 @@ func (r *Record) nothingWrong(sc sim.Scenario, ride *sim.Ride, result *runs.Resu
 	}
 }
 
-// wasDone reports whether an event of the kind stands behind most of a run.
+// wasDone reports whether an event of the kind covers most of a run.
 func wasDone(sc sim.Scenario, truth *sim.Truth, run runs.Run) bool {
 	open := map[sim.Kind]bool{sim.KindRollOn: true, sim.KindPull: true, sim.KindLaunch: true}
 	for _, d := range truth.Events {
@@ -155,7 +155,7 @@ func (r *Record) found(kind sim.Kind, ride *sim.Ride, result *runs.Result) {
 	}
 }
 
-// rider is one way of riding: the plan, and what has to come of it.
+// rider is one way of riding: the plan, and the required result.
 type rider struct {
 	name   string
 	bikes  []sim.Bike
@@ -164,7 +164,7 @@ type rider struct {
 	limits []Limit
 }
 
-// riders rides as the tuning did not.
+// riders simulates riders that were not used for tuning.
 func riders() Study {
 	s := Study{Name: "riders", Title: "Riders as they ride", Unit: Unit{Name: "se", Factor: 1, Digits: 2},
 		About: "Machines from 9 to 145 kW, of which three were there when thresholds were chosen, ridden with the throttle part open, shut in gear, in traffic and out of town. What nobody did must not be measured, what was done must be found, and no road load may lie far off."}

@@ -1,6 +1,6 @@
 // Package card writes a planned test as a card to print and take along: in which
-// order to ride, how fast, on how much road, what to check, what to beware of,
-// and room for notes. It is one HTML file that needs nothing else.
+// order to ride, how fast, on how much road, what to check, what to watch out
+// for, and room for notes. It is one HTML file that needs nothing else.
 package card
 
 import (

@@ -5,7 +5,7 @@
 // than a few seconds. Accepted runs stand beside it as waypoints, with what was
 // measured as their description. GPX 1.1 has no element for speed; it is
 // written under extensions in a namespace of our own, in m/s, where readers
-// that do not know it pass over it.
+// that do not know it ignore it.
 package gpx
 
 import (

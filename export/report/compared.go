@@ -11,7 +11,7 @@ import (
 	"stillair/sensors/units"
 )
 
-// comparison is what one setup has that another has not, on the page.
+// comparison is the difference of two setups on the page.
 type comparison struct {
 	Title string
 	Lines []difference

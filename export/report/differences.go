@@ -48,7 +48,7 @@ func (t *teller) percentChange(x float64) string {
 	return text
 }
 
-// chance is a p-value, which is nothing to give many digits of.
+// chance is a p-value, which needs few digits.
 func (t *teller) chance(p float64) string {
 	switch {
 	case !(p >= 0 && p <= 1):

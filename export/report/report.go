@@ -122,5 +122,5 @@ func together(s string) string {
 	return loose.ReplaceAllString(strings.ReplaceAll(s, "± ", "±\u00a0"), "$1\u00a0$2")
 }
 
-// lines parts the words of a cell.
+// lines splits the words of a cell.
 func lines(s string) []string { return strings.Split(s, "\n") }

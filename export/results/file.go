@@ -44,7 +44,7 @@ func Read(r io.Reader, name string) (*Document, error) {
 	return &d, nil
 }
 
-// lineOf returns the line at which json stumbled, 0 where it does not say.
+// lineOf returns the line of a JSON error, 0 if it is not given.
 func lineOf(data []byte, err error) int {
 	at := int64(-1)
 	var syntax *json.SyntaxError

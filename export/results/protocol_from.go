@@ -134,7 +134,7 @@ func contains(all []string, one string) bool {
 	return false
 }
 
-// parts leaves out what costs nothing.
+// parts leaves out parts that are zero.
 func parts(say *words.Book, all []roadload.Part, digits int) []ProtocolPart {
 	out := []ProtocolPart{}
 	for _, p := range all {

@@ -18,7 +18,7 @@ import (
 // SeasonVersion is the version of the season document.
 const SeasonVersion = 1
 
-// SeasonDocument is what many rides say together, bike by bike.
+// SeasonDocument is the joint result of many rides, bike by bike.
 type SeasonDocument struct {
 	Version int          `json:"version"`
 	Bikes   []SeasonBike `json:"bikes"`
@@ -165,7 +165,7 @@ func (d *Document) SeasonRideOf(name string) season.Ride {
 }
 
 // byDay is the part of a drag area's uncertainty that differs between days and
-// is not noise: all that is assumed, where the document does not part it.
+// is not noise: all that is assumed, where the document does not separate it.
 func (l *RoadLoad) byDay() float64 {
 	if len(l.Budget) == 0 {
 		return math.Sqrt(math.Max(0, math.Pow(*l.CdASE, 2)-math.Pow(*l.CdANoise, 2)))
@@ -259,7 +259,7 @@ func listed(r season.Ride) SeasonRide {
 	return out
 }
 
-// figureKey is what a figure has to have in common to be the same.
+// figureKey identifies a figure across rides.
 type figureKey struct {
 	figure, kind, setup, gear string
 	rollout                   bool

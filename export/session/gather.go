@@ -52,7 +52,7 @@ func newGather(file string, id ID) *gather {
 		rec: Recording{Header: Header{ID: id, Start: math.NaN()}, Log: &sensors.Log{Ride: sensors.UnknownRide()}}}
 }
 
-// accept takes a whole part into the account of what is there.
+// accept records a complete part as present.
 func (g *gather) accept(p part, sum uint32) {
 	g.rec.Parts++
 	g.rec.Closed = g.rec.Closed || p.end

@@ -119,7 +119,7 @@ func ReadAll(r io.Reader, name string) ([]*Recording, error) {
 	return d.finish(), nil
 }
 
-// nothing is the error if there is nothing to return, else nil.
+// nothing is the error for a file without a recording, else nil.
 func (d *decoder) nothing(src *io.SectionReader) error {
 	head := make([]byte, len(magic))
 	n, _ := src.ReadAt(head, 0) // short only if the file is

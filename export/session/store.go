@@ -40,7 +40,7 @@ func (r *row) add(part []byte) (lost int) {
 	return lost
 }
 
-// drop takes the oldest off.
+// drop removes the oldest.
 func (r *row) drop() {
 	r.bytes -= len(r.parts[0])
 	r.parts = r.parts[1:]

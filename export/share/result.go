@@ -12,11 +12,11 @@ import (
 )
 
 // Result returns a copy of what was computed from log, with no more of the ride
-// itself in it than the choice allows: its track is cut as Apply cuts the
-// log, since speed and turn rate would let anyone walk the path back. Figures
-// stay, also those from within the cut ends: they hold no places. Of a run that
-// reaches into an end its figures stay, and neither when and whither it went nor
-// its course.
+// itself in it than the choice allows: its track is cut as Apply cuts the log,
+// since speed and turn rate would let anyone walk the path back. Figures stay,
+// also those from within the cut ends: they hold no places. Of a run that
+// reaches into an end the figures stay, but neither its time nor its direction
+// and course.
 func Result(res *runs.Result, log *sensors.Log, c Choice) *runs.Result {
 	out := *res
 	w := WindowOf(log, c)

@@ -12,8 +12,8 @@ const (
 	MilesPerGallonImp FuelUnit = "mpg (imperial)"
 )
 
-// FuelFor is what riders of a region use who ride by that system: miles per
-// gallon of their own where they sell or quote fuel by it.
+// FuelFor is the usual unit of a region with that system: its own miles per
+// gallon where fuel is sold or quoted by the gallon.
 func FuelFor(region string, s System) FuelUnit {
 	switch {
 	case s == Imperial && region == "US":

@@ -2,7 +2,7 @@
 // with an English and a German text for every code, and a Book that renders a
 // finding in one language and one system of units. Screens, command line,
 // report, CSV and the text beside a code in JSON and Parquet all come from
-// here, so that they say the same in the same digits.
+// here, so that all of them say the same with the same digits.
 //
 // A text holds its arguments in braces:
 //
@@ -116,9 +116,9 @@ func (b *Book) remark(n sensors.Note) string {
 	return s
 }
 
-// Error renders an error: of a bad input the place, what is wrong and the
-// remedy; of a finding its text; of several joined a line each; of a file that is cut
-// off or damaged so much; any other as it is.
+// Error renders an error: of a bad input the place, what is wrong and the remedy; of
+// a finding its text; of several joined a line each; of a file that is cut off or
+// damaged just that; any other unchanged.
 func (b *Book) Error(err error) string {
 	switch e := err.(type) {
 	case nil:

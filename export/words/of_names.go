@@ -1,8 +1,8 @@
 package words
 
-// ofNames holds what codes that name something are called: answers of a
-// comparison, causes of uncertainty, sources of engine speed, stages of an
-// analysis. The English ones stand in results of version 1.
+// ofNames holds the names of answers of a comparison, causes of uncertainty,
+// sources of engine speed and stages of an analysis. The English ones stand in
+// results of version 1.
 func ofNames() []Entry {
 	return []Entry{
 		{"compare.differs", nil, "differs", "verschieden"},

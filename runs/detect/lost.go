@@ -44,9 +44,9 @@ func (s *series) costs(from, at, to int) bool {
 	return !ok || square(lost.x/lost.sd)-square((cost-lost.x)/lost.sd) > convinced
 }
 
-// lasting are the breaks of a push that are not feigned. One close to another
-// counts as a break: a rider who goes through the gears makes several, with too
-// little between them to fit.
+// lasting are the breaks of a push that are real. One close to another counts
+// as a break: a rider who goes through the gears makes several, with too little
+// between them to fit.
 func (s *series) lasting(p push, dips []int) []int {
 	var out []int
 	for k, at := range dips {

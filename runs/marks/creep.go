@@ -8,11 +8,11 @@ import (
 )
 
 // A rider may roll up to the line and accelerate without having stopped. Then
-// it is undefined from where the first foot counts: from the beginning of the
-// acceleration, or from where the bike first rolled. Such a gentle movement,
-// with a third of a metre a second in every second, changes the force no more
-// than a rider who leans forward, and the smoother takes it for standstill. So
-// the integral of the acceleration before the launch is used, whatever the
+// it is undefined where the first foot begins: at the beginning of the
+// acceleration, or where the bike first rolled. Such a gentle movement, with a
+// third of a metre a second in every second, changes the force no more than a
+// rider who leans forward, and the smoother takes it for standstill. So the
+// integral of the acceleration before the launch is used, whatever the
 // smoothed speed.
 const (
 	creepBefore = 0.25 // s before first movement, when the push has certainly not begun

@@ -9,7 +9,7 @@ import (
 	"time"
 )
 
-// Kind is what a package may be called.
+// Kind is the kind of a package.
 type Kind int
 
 // The kinds. A trial has never been run on a phone, see the package's
@@ -19,7 +19,7 @@ const (
 	Release
 )
 
-// File is what a package of that kind is called.
+// File is the file name of a package of that kind.
 func (k Kind) File() string {
 	if k == Release {
 		return "stillair.apk"

@@ -5,8 +5,8 @@ import (
 	"bytes"
 )
 
-// checkPlaces holds how entries lie in the package and returns what is in
-// them.
+// checkPlaces checks how the entries are aligned in the package and returns
+// their contents.
 func checkPlaces(p *problems, data []byte) map[string][]byte {
 	r, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {

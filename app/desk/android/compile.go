@@ -16,7 +16,7 @@ const target = "--target=aarch64-linux-android26"
 // Android 15 may have pages of 16 KiB.
 const pageSize = 16384
 
-// library is what the program is called on the phone; the manifest has it as
+// library is the name of the program on the phone; the manifest has it as
 // android.app.lib_name, without lib and .so.
 const library = "libphone.so"
 

@@ -119,8 +119,8 @@ func javaName(descriptor string) string {
 	return strings.ReplaceAll(strings.TrimSuffix(strings.TrimPrefix(descriptor, "L"), ";"), "/", ".")
 }
 
-// nativeName is what a library calls a native method (Java Native Interface
-// Specification, "Resolving Native Method Names").
+// nativeName is the name of a native method in a library (Java Native
+// Interface Specification, "Resolving Native Method Names").
 func nativeName(class, method string) string {
 	var b strings.Builder
 	b.WriteString("Java")

@@ -8,7 +8,7 @@ import (
 	"strings"
 )
 
-// counter counts what was written.
+// counter counts the bytes written.
 type counter struct {
 	to io.Writer
 	n  int64

@@ -7,7 +7,7 @@ import (
 
 // strict adds to each answer what keeps the page apart from all others (HTML
 // Standard, cross-origin isolation; Fetch Standard, cross-origin resource policy)
-// and, for a name, what keeps it on TLS (RFC 6797). Browsers pass over the latter
+// and, for a name, what keeps it on TLS (RFC 6797). Browsers ignore the latter
 // for an address, and for localhost it would take the name away from every other
 // program of this computer that serves without TLS.
 func strict(next http.Handler) http.Handler {

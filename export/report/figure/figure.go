@@ -42,7 +42,7 @@ func render(s shown.Style, rows []plot.Row, width, height float64, title, captio
 	return Figure{SVG: plot.SVG(rows, width, height, title, caption, s.Fixed), Caption: caption}
 }
 
-// withoutNumbers takes the numbers and the label off the x axis, for a plot
+// withoutNumbers removes the numbers and the label of the x axis, for a plot
 // above another.
 func withoutNumbers(s shown.Style, p *plot.Plot) {
 	p.X.Label = ""

@@ -9,7 +9,7 @@ import (
 )
 
 // Force draws the force that a setup needs at a steady speed on a level road
-// without wind, and which part the tyres and the air take.
+// without wind, and which parts are rolling resistance and air drag.
 func Force(l effect.Load, setup string, fastest float64, b *words.Book) Figure {
 	return shares(l, shown.Force, func(v float64) float64 { return 1 }, "figure.force", setup, fastest, b)
 }
