@@ -25,7 +25,7 @@ import (
 // Program names the app in the files that it writes.
 const Program = "Stillair 1.0"
 
-// Config is what a Shell needs besides the device.
+// Config is what a Shell needs in addition to the device.
 type Config struct {
 	Device *platform.Device
 	// Do runs a function on the drawing goroutine.

@@ -2,7 +2,7 @@ package android
 
 import "embed"
 
-// files are the sources of a package besides the program: headers, the
+// files are the sources of a package other than the program: headers, the
 // framework, the manifest, smali source, and the toolkit's own classes.
 //
 //go:embed files
