@@ -40,12 +40,6 @@ func (d days) mean(of func(day) float64) float64 {
 	return sum
 }
 
-// stillPosture is by how much the drag area seems to vary in two pairs for each setup,
-// ridden by somebody who sits alike in all runs: less than the fit expects, since the runs
-// have their say. Chosen with the first plan of TestPlannedChance, judged by
-// TestPlansKeepTheirWord on other days and roads.
-const stillPosture = 0.75 * roadload.FewPosture
-
 // days are three representative days: as gusty as expected, and √3 standard
 // deviations more and less, with the weights of Gauss-Hermite quadrature.
 func (d *design) days(setups, pairs int) (days, error) {
@@ -54,9 +48,6 @@ func (d *design) days(setups, pairs int) (days, error) {
 	for _, g := range []struct{ by, weight float64 }{{-reach, 1.0 / 6}, {0, 2.0 / 3}, {reach, 1.0 / 6}} {
 		opts := d.c.Noise
 		opts.Noise.GustSD *= math.Exp(g.by)
-		if 2*pairs <= roadload.FewRuns {
-			opts.Noise.PostureSD = math.Max(opts.Noise.PostureSD, stillPosture)
-		}
 		noise, assumed, err := d.expect(setups, opts)
 		if err != nil {
 			return nil, err

@@ -89,7 +89,7 @@
 // The rider's posture differs from run to run. Where the likelihood is clearly higher
 // with it, each run has a drag area of its own, a random effect with a learned variance;
 // where a setup has four runs or fewer, which cannot show it, always, with a smaller
-// variance expected (FewPosture). With two pairs for each setup 92 % of the intervals of a
+// variance expected (fewPosture). With two pairs for each setup 92 % of the intervals of a
 // difference then contain the truth if the drag area varies by 6 %, where it was 90 %, and
 // they are 11 % wider if it does not (TestPostureOfFewPairs).
 //

@@ -14,21 +14,26 @@ const (
 	postureGain  = 1.0  // of −2 log likelihood that it must gain
 )
 
-// FewRuns is how many runs of a setup are too few to show whether its drag area varies.
-const FewRuns = 4
+// fewRuns is how many runs of a setup are too few to show whether its drag area varies.
+const fewRuns = 4
 
-// FewPosture is the relative standard deviation of the drag area from run to run that is
+// fewPosture is the relative standard deviation of the drag area from run to run that is
 // expected of any rider, in tests of few runs. Without it a drag area that varies by 6 %
 // made the 95 % interval of a difference miss in 19 of 200 simulated tests with two pairs
 // for each setup, with it in 15; where it varies by 3 %, in 13 and 8. A rider who sits alike
 // in all runs gets intervals a tenth wider (TestPostureOfFewPairs).
-const FewPosture = 0.02
+const fewPosture = 0.02
+
+// steadyPosture is what a fit of so few runs finds in its place if the rider sits alike in
+// all of them. Chosen with the first plan of TestPlannedChance in package plan, judged by
+// its TestPlansKeepTheirWord on other days and roads.
+const steadyPosture = 0.75 * fewPosture
 
 // withPosture fits again with a drag area of its own for each run, and keeps that if it
 // is clearly the more likely, or if the runs are too few to show it.
 func (s *system) withPosture(l *learner) (*system, *learner) {
-	if s.few() {
-		if next, again, err := s.varied(l, FewPosture); err == nil {
+	if few(s.runs) {
+		if next, again, err := s.varied(l, fewPosture); err == nil {
 			return next, again
 		}
 		return s, l
@@ -52,13 +57,14 @@ func (s *system) varied(l *learner, expected float64) (*system, *learner, error)
 	return next, again, next.settle(again)
 }
 
-// few reports whether a setup has no more than FewRuns runs.
-func (s *system) few() bool {
-	n := make([]int, s.lay.setups)
-	for _, c := range s.runs {
+// few reports whether a setup has no more than fewRuns of the runs.
+func few(runs []*coast) bool {
+	var n []int
+	for _, c := range runs {
+		n = append(n, make([]int, max(0, c.setup+1-len(n)))...)
 		n[c.setup]++
 	}
-	return slices.Min(n) <= FewRuns
+	return slices.Min(n) <= fewRuns
 }
 
 // unlike is the mean square of how far each run's drag area is from that of the others
