@@ -113,20 +113,14 @@ func abba(wind, more float64, seed, draw uint64) (Record, error) {
 	var all []roadload.Run
 	rng := rand.New(rand.NewPCG(seed, draw))
 	base := loadtest.Bikes[0]
-	start := 0.0
-	for block, setup := range []int{0, 1, 1, 0} {
+	for _, setup := range []int{0, 1, 1, 0} {
 		test := loadtest.Default(base, wind)
 		test.Setup, test.Pairs = setup, 2
 		test.Bike.CdA *= 1 + more*float64(setup)
-		for _, run := range test.Ride(rng) {
-			run.ID, run.Pair, run.Pos = len(all)+1, run.Pair+2*block, nil
-			for i := range run.T {
-				run.T[i] += start
-			}
-			all = append(all, run)
-		}
-		last := all[len(all)-1].T
-		start = last[len(last)-1] + 120
+		all = loadtest.After(all, test.Ride(rng), 120)
+	}
+	for i := range all {
+		all[i].Pos = nil
 	}
 	e, err := roadload.Fit(all, loadtest.Known(wind))
 	if err != nil {

@@ -34,7 +34,6 @@ func (a abba) ride(rng *rand.Rand) []roadload.Run {
 	}
 	var out []roadload.Run
 	roll := roadload.TyresAlike * rng.NormFloat64() // the same tyres, another hour
-	pair, clock := 0, 0.0
 	for _, b := range order(2, a.pairs) {
 		t := loadtest.Default(loadtest.Bikes[0], a.wind)
 		t.Pairs, t.Setup, t.Road, t.From = b.Pairs, b.Setup, road, a.from
@@ -45,17 +44,7 @@ func (a abba) ride(rng *rand.Rand) []roadload.Run {
 			t.Bike.CdA *= 1 + a.change
 			t.Bike.Crr *= 1 + roll
 		}
-		for _, r := range t.Ride(rng) {
-			for i := range r.T {
-				r.T[i] += clock
-			}
-			r.Pair += pair
-			r.ID = len(out) + 1
-			out = append(out, r)
-		}
-		pair += b.Pairs
-		last := out[len(out)-1].T
-		clock = last[len(last)-1] + 300
+		out = loadtest.After(out, t.Ride(rng), 300)
 	}
 	return out
 }

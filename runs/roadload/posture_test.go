@@ -56,22 +56,16 @@ func unsteady(rng *rand.Rand, wind, varies float64) []roadload.Run {
 	road := loadtest.Rough(rng, 3e-4*math.Pow(10, rng.Float64()), 150)
 	gusts := wind * (0.2 + 0.7*rng.Float64())
 	var out []roadload.Run
-	clock := 0.0
-	for turn, setup := range []int{0, 1, 1, 0} {
+	for _, setup := range []int{0, 1, 1, 0} {
 		ride := loadtest.Default(loadtest.Bikes[0], wind)
 		ride.Pairs, ride.Setup, ride.Road, ride.From, ride.Noise.GustSD = 1, setup, road, 110/3.6, gusts
 		cda, seed := ride.Bike.CdA, rng.Uint64()
+		var pair []roadload.Run
 		for way := range 2 {
 			ride.Bike.CdA = cda * (1 + varies*rng.NormFloat64())
-			r := ride.Ride(rand.New(rand.NewPCG(seed, 1)))[way]
-			for i := range r.T {
-				r.T[i] += clock
-			}
-			r.Pair, r.ID = r.Pair+turn, len(out)+1
-			out = append(out, r)
+			pair = append(pair, ride.Ride(rand.New(rand.NewPCG(seed, 1)))[way])
 		}
-		last := out[len(out)-1].T
-		clock = last[len(last)-1] + 300
+		out = loadtest.After(out, pair, 300)
 	}
 	return out
 }

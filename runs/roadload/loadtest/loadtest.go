@@ -137,6 +137,24 @@ func (c Test) Ride(r *rand.Rand) []roadload.Run {
 	return out
 }
 
+// After appends runs to those ridden before, with the numbers of runs and pairs that
+// follow, and a pause in s between the last and the first.
+func After(before, runs []roadload.Run, pause float64) []roadload.Run {
+	pair, start := 0, 0.0
+	if n := len(before); n > 0 {
+		last := before[n-1]
+		pair, start = last.Pair, last.T[len(last.T)-1]+pause
+	}
+	for _, r := range runs {
+		r.ID, r.Pair = len(before)+1, r.Pair+pair
+		for i := range r.T {
+			r.T[i] += start
+		}
+		before = append(before, r)
+	}
+	return before
+}
+
 const (
 	tick    = 0.02 // s
 	longest = 150  // of a run, if the road is too steep for the bike to slow down, s
