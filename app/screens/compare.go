@@ -23,7 +23,7 @@ func (s Screens) Compare(v view.Compare, on CompareActions) *kit.Page {
 		body = s.howToCompare(on, plan)
 	}
 	if v.Weaker && !v.Empty() {
-		body = append(body, k.Notice(kit.Caution, kit.Warn, "", s.C.Names().OtherDay))
+		body = append(body, k.Notice(kit.Caution, kit.Warn, "", s.C.Names().OtherDay()))
 	}
 	for _, g := range v.Groups {
 		body = append(body, s.group(g)...)

@@ -49,7 +49,7 @@ func (s Screens) limits(all []view.Limits) []fyne.CanvasObject {
 		return nil
 	}
 	k, t := s.Kit, s.C.Book.Effects
-	out := []fyne.CanvasObject{s.caption(s.C.Names().Limits)}
+	out := []fyne.CanvasObject{s.caption(s.C.Names().Limits())}
 	for _, l := range all {
 		parts := []fyne.CanvasObject{k.Text(kit.Strong, kit.Plain, l.Lead)}
 		for _, b := range l.Bars {

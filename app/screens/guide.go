@@ -27,7 +27,7 @@ func (s Screens) Guide(page int, on GuideActions) *kit.Page {
 		body = []fyne.CanvasObject{k.Card(k.Plot(s.C.GuideCurve(), 200)), k.Text(kit.Body, kit.Plain, t.What)}
 	case 1:
 		title = t.RoadTitle
-		body = []fyne.CanvasObject{k.Text(kit.Body, kit.Plain, t.Road), k.Notice(kit.Caution, kit.Warn, "", s.C.Names().CannotRoll+" "+t.Caution)}
+		body = []fyne.CanvasObject{k.Text(kit.Body, kit.Plain, t.Road), k.Notice(kit.Caution, kit.Warn, "", s.C.Names().CannotRoll()+" "+t.Caution)}
 	case 2:
 		title = t.BothTitle
 		body = []fyne.CanvasObject{k.Card(k.Plot(s.C.GuideBothWays(), 200)), k.Text(kit.Body, kit.Plain, t.Both)}

@@ -33,7 +33,7 @@ func (s Screens) More(v MoreView) *kit.Page {
 	if v.Trouble != "" {
 		body = append(body, k.Notice(kit.Caution, kit.Warn, v.Trouble, ""))
 	}
-	choices := []fyne.CanvasObject{s.choice(t.Units, "", v.Units), s.choice(s.C.Names().PowerQuantity, "", v.Power), s.choice(t.Language, "", v.Language), s.choice(t.Look, "", v.Look),
+	choices := []fyne.CanvasObject{s.choice(t.Units, "", v.Units), s.choice(s.C.Names().PowerQuantity(), "", v.Power), s.choice(t.Language, "", v.Language), s.choice(t.Look, "", v.Look),
 		s.choice(t.TextSize, "", v.TextSize)}
 	if v.HasVoice {
 		choices = append(choices, s.choice(t.Aloud, t.AloudHint, v.Aloud))

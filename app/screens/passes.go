@@ -22,5 +22,5 @@ func (s Screens) passes(rows []view.PassRow) []fyne.CanvasObject {
 		}
 		parts = append(parts, k.Column(2, lines...))
 	}
-	return []fyne.CanvasObject{s.caption(t.Title), k.Card(parts...), s.small(t.Hint + " " + s.C.Names().PassesNote), s.small(s.C.Names().TopSpeed + " " + t.Safety)}
+	return []fyne.CanvasObject{s.caption(t.Title), k.Card(parts...), s.small(t.Hint + " " + s.C.Names().PassesNote()), s.small(s.C.Names().TopSpeed() + " " + t.Safety)}
 }

@@ -25,12 +25,12 @@ func (s Screens) Power(v PowerView, back func()) *kit.Page {
 	for _, n := range v.Notes {
 		picture = append(picture, k.Text(kit.Small, kit.Muted, n))
 	}
-	body := []fyne.CanvasObject{s.small(name.PowerLead), k.Card(picture...)}
+	body := []fyne.CanvasObject{s.small(name.PowerLead()), k.Card(picture...)}
 	for _, p := range v.Peaks {
 		body = append(body, s.peak(p))
 	}
-	body = append(body, k.Notice(kit.Info, kit.Accent, "", name.NoBench), s.small(s.C.Book.Common.PlusMinus))
-	return k.NewPage(k.Head(name.Power, s.C.Book.Common.Back, back), k.Column(12, body...), nil)
+	body = append(body, k.Notice(kit.Info, kit.Accent, "", name.NoBench()), s.small(s.C.Book.Common.PlusMinus))
+	return k.NewPage(k.Head(name.Power(), s.C.Book.Common.Back, back), k.Column(12, body...), nil)
 }
 
 func (s Screens) peak(p view.PowerPeak) fyne.CanvasObject {
@@ -52,7 +52,7 @@ func (s Screens) pullPower(v view.Run) []fyne.CanvasObject {
 		return nil
 	}
 	k, t := s.Kit, s.C.Book.Power
-	return []fyne.CanvasObject{s.caption(t.PullTitle), k.Card(k.Plot(v.Power, 220), k.Text(kit.Small, kit.Muted, s.C.Names().NoBench))}
+	return []fyne.CanvasObject{s.caption(t.PullTitle), k.Card(k.Plot(v.Power, 220), k.Text(kit.Small, kit.Muted, s.C.Names().NoBench()))}
 }
 
 // stops draws the shortest stopping distances, with their caution.

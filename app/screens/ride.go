@@ -52,7 +52,7 @@ func (s Screens) Ride(v view.Ride, on RideActions) *kit.Page {
 		body = append(body, k.List(s.into(kit.Guide, s.C.Book.Advice.Title, "", on.Advice)))
 	}
 	if v.Power {
-		body = append(body, k.List(s.into(kit.SPull, s.C.Names().Power, s.C.Book.Power.Open, on.Power)))
+		body = append(body, k.List(s.into(kit.SPull, s.C.Names().Power(), s.C.Book.Power.Open, on.Power)))
 	}
 	body = append(body, s.runList(t.RunsTitle, v.Runs, on)...)
 	body = append(body, s.stops(v.Stops)...)
@@ -113,16 +113,16 @@ func joinLine(a, b string) string {
 
 func (s Screens) loadCard(l view.LoadCard, on RideActions) fyne.CanvasObject {
 	k, name := s.Kit, s.C.Names()
-	title := name.Loads
+	title := name.Loads()
 	if l.Setup != "" {
 		title = l.Setup
 	}
 	head := k.Row(8, kit.Centre, kit.Grow(k.Column(0, k.Text(kit.Heading, kit.Plain, title), k.Text(kit.Small, kit.Muted, l.Pairs)), 1),
 		k.Icon(kit.Forward, kit.Muted, 20))
 	card := k.Card(head,
-		k.Column(0, k.Text(kit.Body, kit.Muted, name.DragArea), k.Reading(l.CdA)),
-		k.Column(0, k.Text(kit.Body, kit.Muted, name.Rolling), k.Reading(l.Crr)))
-	spoken := title + ", " + name.DragArea + " " + l.CdA.Spoken() + ", " + name.Rolling + " " + l.Crr.Spoken()
+		k.Column(0, k.Text(kit.Body, kit.Muted, name.DragArea()), k.Reading(l.CdA)),
+		k.Column(0, k.Text(kit.Body, kit.Muted, name.Rolling()), k.Reading(l.Crr)))
+	spoken := title + ", " + name.DragArea() + " " + l.CdA.Spoken() + ", " + name.Rolling() + " " + l.Crr.Spoken()
 	return k.Touchable(card, spoken, func() { on.Load(l.Index) })
 }
 

@@ -169,7 +169,7 @@ func (s Screens) soFar(v view.SoFar) []fyne.CanvasObject {
 		parts = append(parts, s.said(a.Said), k.Text(kit.Body, kit.Plain, a.Next))
 	}
 	if v.Next != "" {
-		parts = append(parts, k.Text(kit.Body, kit.Muted, s.C.Names().DragArea), k.Reading(v.Load), k.Text(kit.Body, kit.Plain, v.Next))
+		parts = append(parts, k.Text(kit.Body, kit.Muted, s.C.Names().DragArea()), k.Reading(v.Load), k.Text(kit.Body, kit.Plain, v.Next))
 	}
 	return []fyne.CanvasObject{k.Card(parts...)}
 }

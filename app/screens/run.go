@@ -100,8 +100,8 @@ func (s Screens) cell(r view.Reading) fyne.CanvasObject {
 func (s Screens) Load(v view.Load, back func()) *kit.Page {
 	k, t, name := s.Kit, s.C.Book.Load, s.C.Names()
 	body := []fyne.CanvasObject{k.Text(kit.Body, kit.Muted, joinLine(v.Setup, v.Pairs)),
-		s.quantity(name.DragArea, v.CdA, v.CdABand, v.CdASure, v.CdAMeans),
-		s.quantity(name.Rolling, v.Crr, v.CrrBand, v.CrrSure, v.CrrMeans)}
+		s.quantity(name.DragArea(), v.CdA, v.CdABand, v.CdASure, v.CdAMeans),
+		s.quantity(name.Rolling(), v.Crr, v.CrrBand, v.CrrSure, v.CrrMeans)}
 	if len(v.Curves.Lines) > 0 {
 		body = append(body, s.caption(t.AllRuns), k.Card(k.Plot(v.Curves, 260), k.Text(kit.Small, kit.Muted, v.CurvesHint)))
 	}

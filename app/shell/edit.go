@@ -85,7 +85,7 @@ func (s *Shell) whyNotShared(err error) string {
 	case errors.Is(err, formats.ErrNoPlace):
 		return t.Formats.NoPlace
 	case errors.Is(err, formats.ErrNothingLeft):
-		return s.screen.C.Names().NothingLeft
+		return s.screen.C.Names().NothingLeft()
 	}
 	return fmt.Sprintf(t.Trouble.ShareFailed, s.screen.C.Error(err))
 }

@@ -2,7 +2,6 @@ package view
 
 import (
 	"fmt"
-	"slices"
 
 	"stillair/app/store"
 	"stillair/export/shown"
@@ -42,7 +41,6 @@ func (c Context) Decide(res *runs.Result, ride string, ask CompareAsk) Compare {
 func (c Context) DecideAcross(rides []runs.Named, across []runs.Comparison, ask CompareAsk) Compare {
 	v := c.Compare(across, "")
 	v.Weaker = true
-	v.Notes = slices.DeleteFunc(v.Notes, func(n string) bool { return n == c.Names().OtherDay }) // said above all
 	v.Speed, v.Speeds = ask.Speed, c.effectSpeedWords()
 	at := c.EffectSpeeds()[ask.Speed]
 	for _, x := range across {
@@ -122,12 +120,16 @@ func (c Context) pairName(x runs.Comparison) string {
 	return fmt.Sprintf(c.Book.Compare.Against, c.setupName(x.B), c.setupName(x.A))
 }
 
-// comparedNotes are the cautions about the comparisons, each given once.
+// comparedNotes are the cautions about the comparisons, each given once, without that of
+// different rides, which the screen gives above all others.
 func (c Context) comparedNotes(all []runs.Comparison) []string {
 	var out []string
 	seen := map[string]bool{}
 	for _, x := range all {
 		for _, n := range x.Notes {
+			if n.Is(nameOtherDay) {
+				continue
+			}
 			if s := c.sentence(n); !seen[s] {
 				seen[s] = true
 				out = append(out, s)

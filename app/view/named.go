@@ -36,26 +36,33 @@ const (
 	axisResidual finding.Code = "figure.residual"
 )
 
-// Names are those of them that screens show where a view has no place for them.
-type Names struct {
-	Power, PowerLead, NoBench string
-	Loads, Limits             string
-	DragArea, Rolling         string
-	CannotRoll, TopSpeed      string // cautions
-	OtherDay, PowerQuantity   string
-	PassesNote                string
-	NothingLeft               string // of a ride without its ends
-}
+// Names gives those of them that screens show where a view has no place for them.
+type Names struct{ c Context }
 
 // Names gives them in the rider's language and units.
-func (c Context) Names() Names {
-	sentence := func(code finding.Code) string { return c.sentence(finding.New(code)) }
-	return Names{Power: c.named(namePower), PowerLead: sentence(namePowerLead), NoBench: sentence(nameNoBench),
-		Loads: c.named(nameLoads), Limits: c.named(nameLimits), DragArea: c.named(nameDragArea) + " CdA", Rolling: c.named(nameRolling) + " Crr",
-		PassesNote: c.named(namePasses), CannotRoll: sentence(nameCannotRoll), TopSpeed: sentence(nameTopSpeed),
-		OtherDay: sentence(nameOtherDay), PowerQuantity: c.tell(words.Power()),
-		NothingLeft: c.sentence(finding.New(nameNothing, finding.Distance("ends", share.Default().EndsCut)))}
+func (c Context) Names() Names { return Names{c} }
+
+func (n Names) Power() string         { return n.c.named(namePower) }
+func (n Names) PowerLead() string     { return n.sentence(namePowerLead) }
+func (n Names) PowerQuantity() string { return n.c.tell(words.Power()) }
+func (n Names) NoBench() string       { return n.sentence(nameNoBench) }
+func (n Names) Loads() string         { return n.c.named(nameLoads) }
+func (n Names) Limits() string        { return n.c.named(nameLimits) }
+func (n Names) DragArea() string      { return n.c.named(nameDragArea) + " CdA" }
+func (n Names) Rolling() string       { return n.c.named(nameRolling) + " Crr" }
+func (n Names) PassesNote() string    { return n.c.named(namePasses) }
+
+// CannotRoll, TopSpeed and OtherDay are cautions.
+func (n Names) CannotRoll() string { return n.sentence(nameCannotRoll) }
+func (n Names) TopSpeed() string   { return n.sentence(nameTopSpeed) }
+func (n Names) OtherDay() string   { return n.sentence(nameOtherDay) }
+
+// NothingLeft says that a ride without its ends is empty.
+func (n Names) NothingLeft() string {
+	return n.c.sentence(finding.New(nameNothing, finding.Distance("ends", share.Default().EndsCut)))
 }
+
+func (n Names) sentence(code finding.Code) string { return n.c.sentence(finding.New(code)) }
 
 // Standards names the airs that power can be stated in.
 func (c Context) Standards() []string {

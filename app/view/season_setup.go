@@ -63,13 +63,13 @@ func (c Context) seasonFigure(b results.SeasonBike, f results.SeasonFigure) Seas
 	n := c.count(f.N, t.OneRide, t.Rides)
 	switch {
 	case f.Figure == "CdA" && f.Kind == "":
-		q, decimals, out.Name = shown.Area, 3, c.Names().DragArea
+		q, decimals, out.Name = shown.Area, 3, c.Names().DragArea()
 		if c.System == shown.Imperial {
 			decimals = 2
 		}
 		out.Plot = c.seasonPlot(b.Rides, f.Setup)
 	case f.Figure == "Crr" && f.Kind == "":
-		q, decimals, out.Name = shown.Plain, 4, c.Names().Rolling
+		q, decimals, out.Name = shown.Plain, 4, c.Names().Rolling()
 	default:
 		out.Name, n = join(", ", c.kindName(runs.Kind(f.Kind)), c.seasonMark(f.Figure, f.Rollout), c.gearWords(f.Gear)), c.count(f.N, t.OneRun, t.Runs)
 	}
@@ -148,7 +148,7 @@ func (c Context) seasonPlot(rides []results.SeasonRide, setup string) Plot {
 	}
 	p.X = Axis{Label: c.named(nameDate), Min: -0.06 * span, Max: 1.06 * span, Ticks: []plot.Tick{{At: 0, Text: c.day(first)}, {At: span, Text: c.day(last)}}}
 	p.Y = c.axisOf(fmt.Sprintf(t.DragOver, area.Name), low, high, 3)
-	p.Spoken = c.Names().DragArea + " " + c.count(len(p.Marks), t.OneRide, t.Rides)
+	p.Spoken = c.Names().DragArea() + " " + c.count(len(p.Marks), t.OneRide, t.Rides)
 	return p
 }
 
