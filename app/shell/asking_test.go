@@ -26,7 +26,7 @@ func (c *stopping) After(d time.Duration) <-chan time.Time {
 	return c.Clock.After(d)
 }
 
-// ridesOff is a source that stands still until ride is closed, and then rides.
+// ridesOff is a source that stands still until something is sent on ride, and then rides.
 type ridesOff struct{ ride, riding chan struct{} }
 
 func (r ridesOff) Run(ctx context.Context, to sensors.Sink) error {

@@ -1,5 +1,5 @@
-// Has the program fetched and compiled from the first moment on, beside all that
-// the page loads besides; start.js takes it.
+// Has the program fetched and compiled from the first moment on, while the page loads all
+// else; start.js takes it.
 (() => {
   "use strict";
   if (typeof WebAssembly === "undefined" || !WebAssembly.compileStreaming) return;
