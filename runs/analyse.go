@@ -9,7 +9,6 @@ import (
 
 	"stillair/fusion"
 	"stillair/runs/detect"
-	"stillair/runs/engine"
 	"stillair/runs/marks"
 	"stillair/runs/pairing"
 	"stillair/runs/power"
@@ -47,13 +46,13 @@ func analyse(ctx context.Context, log *sensors.Log, track *fusion.Track, scaleSE
 	result.Gravity, result.weighed, result.Air = gravityAt(log), known.weighed, known.air
 	opts.progress(Finding, 0.7)
 	mass := log.Ride.Mass // as entered: detection does not rely on a default
-	found := detect.Find(detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower})
-	found = result.rejectFixedDrive(found)
-	var rolling []engine.Spectrum
+	listening := ear{log: log, track: track}
+	ride := detect.Ride{Track: track, Fixes: log.Fixes, Mass: mass, RollOns: opts.pairs(), LeastPower: slowPower}
 	if known.ride.Drive.RollsFree() {
-		rolling = judgeClutch(found, log, track)
+		ride.EngineTurns = listening.turning
 	}
-	found = result.judgeThrottle(found, log, rolling)
+	found := result.rejectFixedDrive(detect.Find(ride))
+	found = result.judgeThrottle(found, log, listening.rolling(found))
 	for i, f := range found {
 		result.Runs = append(result.Runs, newRun(i+1, f, track, log))
 	}

@@ -2,10 +2,14 @@ package runs
 
 import (
 	"errors"
+	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"stillair/runs/pairing"
 	"stillair/runs/roadload"
+	"stillair/runs/usual"
 	"stillair/sensors"
 	"stillair/sensors/finding"
 )
@@ -31,7 +35,34 @@ const (
 // rolling resistance is rejected only if it is significantly below zero.
 func possible(l roadload.Load) bool {
 	const reach = 2 // standard errors
-	return l.CdA.X >= leastCdA && l.CdA.X <= mostCdA && l.Crr.X+reach*l.Crr.SE >= leastCrr && l.Crr.X <= mostCrr && l.Crr.X-l.Crr.SE <= mostPaved
+	return l.CdA.X >= leastCdA && l.CdA.X <= mostCdA && l.Crr.X+reach*l.Crr.SE >= leastCrr && l.Crr.X <= mostCrr &&
+		l.Crr.X-l.Crr.SE <= mostPaved && gearIn(l.Crr) < 0.5
+}
+
+// Priors for a rolling resistance that is higher than that of most motorcycles. None
+// of the sources of usual.Crr is more than 0.005 above it, but for car tyres on tar
+// macadam (above). Motoring an engine takes 1.2 to 1.5 bar of mean pressure (Heywood,
+// Internal Combustion Engine Fundamentals, from memory); with displacement and gearing
+// (common practice) that is, of the weight, 0.016 in the top gear of a 125, 0.043 of a
+// 650 single, 0.053 of a 1000, and half as much again two gears below it.
+const (
+	crrAboveSD          = 0.005
+	heldMedian, heldLog = 0.0445, 0.5 // lognormal
+	habitOfGear         = 0.13        // prior odds that a gear was in throughout, as in package detect
+	gearMentioned       = 0.01        // probability from which there is a note
+)
+
+// gearIn is the probability that a gear was left in or a brake dragged in all
+// coast-downs whose fit has this rolling resistance.
+func gearIn(crr Value) float64 {
+	more := crr.X - usual.Crr
+	if more <= 0 {
+		return 0
+	}
+	spread := math.Hypot(crrAboveSD, crr.SE)
+	free := distuv.Normal{Mu: usual.Crr, Sigma: spread}.Prob(crr.X)
+	held := distuv.LogNormal{Mu: math.Log(heldMedian), Sigma: heldLog}.Prob(more)
+	return habitOfGear * held / (habitOfGear*held + free)
 }
 
 // fitted is the input of the road-load fit, with names by setup. runs and
@@ -90,13 +121,13 @@ func fitPossible(result *Result, f fitted, opts roadload.Options) (*roadload.Est
 	return est, f, nil
 }
 
-// reject warns that a setup has no road load, and rejects its runs for a reason.
+// reject warns that a setup has no road load, and rejects its coast-downs for a
+// reason: those without a counterpart too, for which still less speaks.
 func (result *Result) reject(f fitted, setup int, reason finding.Code, warning finding.Finding) {
 	result.Warnings = append(result.Warnings, warning.OfSetup(f.names[setup]))
-	for _, r := range f.runs {
-		if r.Setup == setup {
-			run := &result.Runs[r.ID-1]
-			run.Reasons = append(run.Reasons, finding.New(reason).OfRun(r.ID))
+	for i := range result.Runs {
+		if run := &result.Runs[i]; run.Kind == CoastDown && run.Setup == f.names[setup] && run.Accepted() {
+			run.Reasons = append(run.Reasons, finding.New(reason).OfRun(run.ID))
 			run.Pair = 0
 		}
 	}

@@ -228,6 +228,9 @@ func newRoadLoad(result *Result, name string, setup int, est *roadload.Estimate,
 	}
 	out.Density = there.Density().X
 	out.Budget, _ = est.Budget(setup)
+	if gearIn(noise.Crr) > gearMentioned {
+		out.Notes = append(out.Notes, finding.New(codeHighCrr, finding.Num("crr", out.Crr.X).With(out.Crr.SE)).OfSetup(name))
+	}
 	c := load.At(reference(out.Mass, opts))
 	out.A, out.C = c.A, c.C
 	out.CrrAt20, out.AAt20 = at20(out.Crr, there.Temperature), at20(out.A, there.Temperature)

@@ -5,7 +5,6 @@ import (
 	"stillair/runs/detect"
 	"stillair/runs/engine"
 	"stillair/sensors"
-	"stillair/sensors/finding"
 )
 
 // With the clutch in an engine idles: its vibration does not follow the road
@@ -30,23 +29,39 @@ const (
 	leastClear   = 1.0 // and its minimum clearness in the mean of its frames; noise has 0.6
 )
 
-// judgeClutch rejects the coast-downs in which the vibration shows the engine
-// turning with the wheels, and returns the vibration of the others.
-func judgeClutch(found []detect.Found, log *sensors.Log, track *fusion.Track) []engine.Spectrum {
-	felt := make([]engine.Spectrum, len(found))
-	parallel(len(found), func(i int) {
-		f := &found[i]
-		if f.Kind != detect.CoastDown || len(f.Reasons) > 0 {
-			return
-		}
-		signals := axes(log, track, Run{Start: f.From, End: f.To})
-		all := engine.NewSpectrum(signals, fewestTurns, mostTurns)
-		if sure(engineLine(signals, all)) {
-			f.Reasons = append(f.Reasons, finding.New(codeEngineTurns))
-			return
-		}
-		felt[i] = all
+// ear listens to the vibration of coast-downs, and keeps that of those in which no
+// engine turns with the wheels.
+type ear struct {
+	log   *sensors.Log
+	track *fusion.Track
+	felt  map[fusion.Span]engine.Spectrum
+}
+
+// turning reports for each coast-down whether the engine is felt turning with the wheels.
+func (e *ear) turning(spans []fusion.Span) []bool {
+	felt, turns := make([]engine.Spectrum, len(spans)), make([]bool, len(spans))
+	parallel(len(spans), func(i int) {
+		signals := axes(e.log, e.track, Run{Start: spans[i].From, End: spans[i].To})
+		felt[i] = engine.NewSpectrum(signals, fewestTurns, mostTurns)
+		turns[i] = sure(engineLine(signals, felt[i]))
 	})
+	e.felt = map[fusion.Span]engine.Spectrum{}
+	for i, s := range spans {
+		if !turns[i] {
+			e.felt[s] = felt[i]
+		}
+	}
+	return turns
+}
+
+// rolling is the vibration of the coast-downs that count, one for each candidate.
+func (e *ear) rolling(found []detect.Found) []engine.Spectrum {
+	felt := make([]engine.Spectrum, len(found))
+	for i, f := range found {
+		if f.Kind == detect.CoastDown && len(f.Reasons) == 0 {
+			felt[i] = e.felt[fusion.Span{From: f.From, To: f.To}]
+		}
+	}
 	return felt
 }
 

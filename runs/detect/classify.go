@@ -43,6 +43,7 @@ type part struct{ decel, speed, square, seconds float64 }
 type slowed struct {
 	parts       []part
 	east, north float64 // of the course; zero if it is not known
+	felt        feeling // of its vibration
 }
 
 // evidence is the likelihood of the unknowns from one deceleration under one of
@@ -168,14 +169,15 @@ func chances(b bounds, all []slowed) []float64 {
 // weigher evaluates the posterior weights of explanations of a ride.
 type weigher struct {
 	before evidence
-	of     [][2]evidence      // free, held back
+	of     [][2]evidence // free, held back
+	felt   []feeling
 	seen   map[string]float64 // logarithm of the weight of an explanation
 }
 
 func newWeigher(b bounds, all []slowed) *weigher {
 	w := &weigher{before: b.prior(), seen: map[string]float64{}}
 	for _, r := range all {
-		w.of = append(w.of, [2]evidence{r.evidence(b, false), r.evidence(b, true)})
+		w.of, w.felt = append(w.of, [2]evidence{r.evidence(b, false), r.evidence(b, true)}), append(w.felt, r.felt)
 	}
 	return w
 }
@@ -217,6 +219,7 @@ func (w *weigher) weigh(in []bool) float64 {
 		return x
 	}
 	sum += logMarginal(all)
+	sum += logFelt(w.felt, in)
 	w.seen[string(key)] = sum
 	return sum
 }

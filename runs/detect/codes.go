@@ -20,6 +20,7 @@ const (
 	codeTooLittleSlow finding.Code = "coast.too_little_slow"
 	codeBends         finding.Code = "coast.bends"
 	codeSomeBends     finding.Code = "coast.some_bends"
+	codeEngineTurns   finding.Code = "coast.engine_turns"
 	codeInGear        finding.Code = "coast.in_gear"
 	codeUnlike        finding.Code = "coast.unlike_others"
 	codePart          finding.Code = "coast.part"

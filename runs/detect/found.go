@@ -40,6 +40,10 @@ type Ride struct {
 	Mass    float64           // kg as ridden; NaN: any motorcycle
 	RollOns []marks.SpeedPair // the pairs asked for
 
+	// EngineTurns reports for each span, a coast-down, whether the vibration shows the
+	// engine turning with the wheels. Nil: not known.
+	EngineTurns func(spans []fusion.Span) []bool
+
 	LeastPower float64 // from which a push from rolling is considered, W/kg; 0: the default, above everyday riding
 }
 
@@ -55,7 +59,7 @@ func Find(r Ride) []Found {
 	found = append(found, rollOns(s, pushes, r.RollOns, r.leastPower())...)
 	found = append(found, pulls(s, pushes, r.leastPower())...)
 	rolling := coastDowns(s, massRange(r.Mass))
-	decideClutch(s, massRange(r.Mass), rolling, r.Fixes)
+	r.decideClutch(s, rolling)
 	found = append(append(found, rolling...), missed(s, rolling)...)
 	found = append(found, stops(s)...)
 	for i := range found {
