@@ -7,6 +7,9 @@ import (
 	"stillair/sensors/finding"
 )
 
+// oneLaunch is the time within which two parts of a launch in different gears begin, s.
+const oneLaunch = 30.0
+
 // company is what speaks for a push having been at full throttle: how many other
 // pushes in the same gear agree with it, how many of these are alike, how many of
 // those went along the same road, and of these how many are closely alike and how
@@ -55,7 +58,7 @@ func (o *throttles) full(i int, companies []company) finding.Code {
 		case r.known && r.harder():
 			return codeBelowBike
 		case other.start:
-			launch = launch || r.alike()
+			launch = launch || r.alike() && (o.borneOut(j, i) || r.closely() && !c.unsteady)
 			continue
 		}
 		harder = harder || r.harder()
@@ -76,6 +79,17 @@ func (o *throttles) full(i int, companies []company) finding.Code {
 		return ""
 	}
 	return codeUnproven
+}
+
+// borneOut reports whether another push than one, of another launch or of none, agrees
+// with a part of a launch.
+func (o *throttles) borneOut(part, but int) bool {
+	for k, r := range o.with[part] {
+		if k != but && r.alike() && (!o.drives[k].start || math.Abs(o.drives[k].from-o.drives[part].from) > oneLaunch) {
+			return true
+		}
+	}
+	return false
 }
 
 // all is full for each push, extended across gears: torque depends only on
