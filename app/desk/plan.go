@@ -340,10 +340,12 @@ func planText(m *plan.Plan, say planWords) string {
 		p.title("This plan cannot show it, even with %d pairs of %s for each setup.", m.Pairs, say.runs)
 	}
 	if say.one {
-		p.line("  chance of that            %.0f %%", percentAtMost99(m.Chance))
+		p.line("  chance of that         %.0f %%", percentAtMost99(m.Chance))
+		p.otherDays(m)
 		p.line("  known to ± %s from noise alone, ± %s with all assumptions (95 %%)", say.amount(m.Half), say.amount(m.Whole))
 	} else {
 		p.line("  chance of showing it   %.0f %%", percentAtMost99(m.Chance))
+		p.otherDays(m)
 		p.line("  the difference will be known to ± %s (95 %%)", say.amount(m.Half))
 		p.line("  smallest change shown with a chance of %.0f %%: %s", 100*say.chance, say.amount(m.Smallest))
 	}
@@ -366,6 +368,13 @@ func planText(m *plan.Plan, say planWords) string {
 		p.wrapped(2, words.ForMachines().Sentence(c))
 	}
 	return p.String()
+}
+
+// otherDays tells how far the gusts of the day can change the chance of a plan.
+func (p *page) otherDays(m *plan.Plan) {
+	if m.KnowsDays() {
+		p.line("  on a gusty day         %.0f %%, on a calm one %.0f %%: one day in ten is worse, and one better", percentAtMost99(m.Gusty), percentAtMost99(m.Calm))
+	}
 }
 
 // percentAtMost99 is a share in percent that does not promise certainty.

@@ -110,9 +110,11 @@ func planView(s screens.Screens, a view.Asked, made *plan.Plan, err error) scree
 
 func decideScreens() []picture {
 	good := &plan.Plan{Pairs: 4, Blocks: []plan.Block{{Setup: 0, Pairs: 2}, {Setup: 1, Pairs: 4}, {Setup: 0, Pairs: 2}}, RoadLength: 1370, Seconds: 2700,
-		SE: 0.016, Half: 0.033, Chance: 0.83, Smallest: 0.048, Enough: true}
+		SE: 0.016, Half: 0.033, Chance: 0.83, Gusty: 0.67, Calm: 0.94, Smallest: 0.048, Enough: true}
+	pushed := *good
+	pushed.Gusty, pushed.Calm = 0, 0
 	poor := &plan.Plan{Pairs: 8, Blocks: []plan.Block{{Setup: 0, Pairs: 4}, {Setup: 1, Pairs: 8}, {Setup: 0, Pairs: 4}}, RoadLength: 1370, Seconds: 5100,
-		SE: 0.014, Half: 0.028, Chance: 0.27, Smallest: 0.043, Advice: []plan.Advice{{Change: finding.New("plan.calmer"), Chance: 0.55, Smallest: 0.028},
+		SE: 0.014, Half: 0.028, Chance: 0.27, Gusty: 0.16, Calm: 0.41, Smallest: 0.043, Advice: []plan.Advice{{Change: finding.New("plan.calmer"), Chance: 0.55, Smallest: 0.028},
 			{Change: finding.New("plan.faster", finding.Speed("from", 130*units.KMH)), Chance: 0.31, Smallest: 0.039}, {Change: finding.New("plan.more_pairs", finding.Count("pairs", 16), finding.Count("instead", 8)), Chance: 0.49, Smallest: 0.029}}}
 	compared := func(name string, v func(view.Context) view.Compare) picture {
 		return picture{name, func(s screens.Screens) fyne.CanvasObject {
@@ -139,7 +141,7 @@ func decideScreens() []picture {
 			return tabs(s, screens.PlaceCompare, s.PickRides(s.C.Rides([]store.Session{a, b}), map[string]bool{"other": true}, "", func(string) {}, nothing, nothing))
 		}},
 		planned("plan", view.UsualAsked(), good, nil), planned("plan cannot", measured, poor, nil), planned("plan top speed", top, good, nil),
-		planned("plan power", stronger, good, nil), planned("plan time", quicker, short, nil),
+		planned("plan power", stronger, &pushed, nil), planned("plan time", quicker, short, nil),
 		planned("plan wrong", view.UsualAsked(), nil, finding.Fail("plan.speeds", finding.Speed("from", 50/3.6), finding.Speed("to", 50/3.6), finding.Speed("least", 20/3.6))),
 		powered("power", view.AsRidden, false), powered("power corrected", view.SAEJ1349, true),
 		{"conditions", func(s screens.Screens) fyne.CanvasObject {

@@ -13,17 +13,17 @@ type Effects struct {
 
 // Plan is the planning of a test.
 type Plan struct {
-	Title, Lead, Open, What, TopField, Faster, Wind               string
-	Winds                                                         [3]string
-	WindHint, WindWords, From, To, Setups, Chance, Basis          string
-	BasisUsual, Answer, AnswerNot, ChanceWords, Known, Smallest   string
-	Road, Time, Order, Block, BlockOne, OrderHint, Help, HelpWith string
-	CannotPlan, AnswerOne, KnownOne, WholeOne                     string
-	Card, CardHint, Like                                          string
-	Calculating                                                   string
-	Times, Over, Unsteady, UnsteadyHint, Repeats                  string
-	RepeatsHint, RiddenCoasts, RiddenPulls, RiddenLaunches        string
-	RiddenRollOns, BasisPower, BasisPowerUsual                    string
+	Title, Lead, Open, What, TopField, Faster, Wind                         string
+	Winds                                                                   [3]string
+	WindHint, WindWords, From, To, Setups, Chance, Basis                    string
+	BasisUsual, Answer, AnswerNot, ChanceWords, ChanceDays, Known, Smallest string
+	Road, Time, Order, Block, BlockOne, OrderHint, Help, HelpWith           string
+	CannotPlan, AnswerOne, KnownOne, WholeOne                               string
+	Card, CardHint, Like                                                    string
+	Calculating                                                             string
+	Times, Over, Unsteady, UnsteadyHint, Repeats                            string
+	RepeatsHint, RiddenCoasts, RiddenPulls, RiddenLaunches                  string
+	RiddenRollOns, BasisPower, BasisPowerUsual                              string
 }
 
 // Power is power at the road.

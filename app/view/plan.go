@@ -190,7 +190,11 @@ func (c Context) Plan(m *plan.Plan, err error, a Asked) Plan {
 	if !m.Enough {
 		v.Grade, v.Answer = Bad, fmt.Sprintf(t.AnswerNot, m.Pairs)
 	}
-	v.Facts = []string{c.ridden(a), fmt.Sprintf(t.ChanceWords, c.percent(m.Chance)), fmt.Sprintf(t.Known, c.planAmount(a, m.Half)),
+	chance := fmt.Sprintf(t.ChanceWords, c.percent(m.Chance))
+	if m.KnowsDays() {
+		chance = fmt.Sprintf(t.ChanceDays, c.percent(m.Chance), c.percent(m.Gusty), c.percent(m.Calm))
+	}
+	v.Facts = []string{c.ridden(a), chance, fmt.Sprintf(t.Known, c.planAmount(a, m.Half)),
 		fmt.Sprintf(t.Smallest, c.percent(planChances[a.Sure]), c.planAmount(a, m.Smallest))}
 	if planSetups[a.Setups] == 1 && !a.What.Pushes() {
 		v.Facts = []string{c.ridden(a), fmt.Sprintf(t.KnownOne, c.planAmount(a, m.Half)), fmt.Sprintf(t.WholeOne, c.planAmount(a, m.Whole))}

@@ -35,6 +35,8 @@ type Plan struct {
 	Half       *float64     `json:"half_95_relative,omitempty"` // half width of the 95 % interval
 	HalfS      *float64     `json:"half_95_s,omitempty"`
 	Chance     float64      `json:"chance"`
+	Gusty      *float64     `json:"chance_gusty,omitempty"`
+	Calm       *float64     `json:"chance_calm,omitempty"`
 	Smallest   *float64     `json:"smallest_relative,omitempty"`
 	SmallestS  *float64     `json:"smallest_s,omitempty"`
 	Enough     bool         `json:"enough"`
@@ -59,6 +61,9 @@ type PlanAdvice struct {
 func WritePlan(w io.Writer, p *plan.Plan, of PlanOf) error {
 	d := Plan{Version: planVersion, Of: of, Pairs: p.Pairs, Blocks: []PlanBlock{}, RoadLength: p.RoadLength, Duration: p.Seconds,
 		Chance: p.Chance, Enough: p.Enough, Advice: []PlanAdvice{}}
+	if p.KnowsDays() {
+		d.Gusty, d.Calm = &p.Gusty, &p.Calm
+	}
 	d.Smallest, d.SmallestS = of.split(p.Smallest)
 	d.Half, d.HalfS = of.split(p.Half)
 	switch of {

@@ -40,6 +40,23 @@ func (d days) mean(of func(day) float64) float64 {
 	return sum
 }
 
+// oneInTen is the quantile of the standard normal distribution that one in ten exceeds.
+const oneInTen = 1.2816
+
+// at is a day so many standard deviations gustier than expected, interpolated between
+// the three days: the parts of the standard error grow smoothly with the logarithm of
+// the gusts.
+func (d days) at(sd float64) day {
+	x := sd / math.Sqrt(3)
+	between := func(of func(day) float64) float64 {
+		return math.Exp(math.Log(of(d[0]))*x*(x-1)/2 + math.Log(of(d[1]))*(1-x*x) + math.Log(of(d[2]))*x*(x+1)/2)
+	}
+	out := d[1]
+	out.noise = between(func(y day) float64 { return y.noise })
+	out.assumed = between(func(y day) float64 { return y.assumed })
+	return out
+}
+
 // days are three representative days: as gusty as expected, and √3 standard
 // deviations more and less, with the weights of Gauss-Hermite quadrature.
 func (d *design) days(setups, pairs int) (days, error) {

@@ -28,7 +28,7 @@ func TestPlansKeepTheirWord(t *testing.T) {
 	if testing.Short() {
 		n, tests = 1, 4
 	}
-	var promised, found, ratio, off, close10, close15 float64
+	var promised, found, ratio, off, between, close10, close15 float64
 	for i := range n {
 		rng := rand.New(rand.NewPCG(uint64(i), 77))
 		a := abba{pairs: 2 + 2*rng.IntN(2), wind: 0.4 + 1.2*rng.Float64(), from: fast}
@@ -51,11 +51,14 @@ func TestPlansKeepTheirWord(t *testing.T) {
 			half += x.half / float64(len(o))
 		}
 		s := share(o)
-		t.Logf("%d pairs, wind %.2f, gusts %.2f (learned %.2f), road %.2f %%: chance %.0f %%, found %.0f %%; ± %.2f %%, found %.2f %%",
-			a.pairs, a.wind, a.gusts, c.Noise.Noise.GustSD, 100*rough, 100*p.Chance, 100*s, 100*p.Half, 100*half)
+		t.Logf("%d pairs, wind %.2f, gusts %.2f (learned %.2f), road %.2f %%: chance %.0f %% (%.0f to %.0f), found %.0f %%; ± %.2f %%, found %.2f %%",
+			a.pairs, a.wind, a.gusts, c.Noise.Noise.GustSD, 100*rough, 100*p.Chance, 100*p.Gusty, 100*p.Calm, 100*s, 100*p.Half, 100*half)
 		promised, found = promised+p.Chance/float64(n), found+s/float64(n)
 		ratio += math.Log(p.Half/half) / float64(n)
 		off += math.Abs(p.Chance-s) / float64(n)
+		if within := 1.28 * math.Sqrt(s*(1-s)/float64(tests)); s > p.Gusty-within && s < p.Calm+within {
+			between++
+		}
 		if math.Abs(p.Chance-s) < 0.10 {
 			close10++
 		}
@@ -63,8 +66,8 @@ func TestPlansKeepTheirWord(t *testing.T) {
 			close15++
 		}
 	}
-	t.Logf("%d plans × %d tests: chance promised %.0f %%, found %.0f %%, single plans off by %.0f points; ± promised over found %.2f; %.0f plans within 10 points, %.0f within 15 %%",
-		n, tests, 100*promised, 100*found, 100*off, math.Exp(ratio), close10, close15)
+	t.Logf("%d plans × %d tests: chance promised %.0f %%, found %.0f %%, single plans off by %.0f points; ± promised over found %.2f; %.0f plans between a gusty and a calm day, %.0f within 10 points, %.0f within 15 %%",
+		n, tests, 100*promised, 100*found, 100*off, math.Exp(ratio), between, close10, close15)
 	if *plans > 0 && (math.Abs(promised-found) > 0.10 || math.Abs(math.Exp(ratio)-1) > 0.15) {
 		t.Errorf("chance promised %.0f %%, found %.0f %%; ± promised over found %.2f", 100*promised, 100*found, math.Exp(ratio))
 	}

@@ -126,6 +126,8 @@ type Plan struct {
 	Half       float64 // half width of its 95 % interval; for one setup that from noise alone
 	Whole      float64 // for one setup: half width including assumptions; else as Half
 	Chance     float64 // of seeing the change that matters
+	Gusty      float64 // the same on a day gustier than nine of ten such days; 0: gusts are not looked at apart
+	Calm       float64 // and on one calmer than nine of ten
 	Smallest   float64 // change that is seen with the desired chance
 	Enough     bool    // Chance is at least as desired
 	Advice     []Advice
@@ -203,18 +205,26 @@ func lay(q Question, c Conditions, n int) (*Plan, error) {
 	if q.Setups == 1 {
 		p.Half = days.mean(day.noiseHalf)
 		p.Smallest = p.Half
-		p.Chance = days.mean(func(x day) float64 { return narrow(x, q.CdA) })
+		p.chances(days, func(x day) float64 { return narrow(x, q.CdA) })
 	} else {
-		chance := func(change float64) float64 {
+		p.chances(days, func(x day) float64 { return x.test().chance(q.CdA / x.se()) })
+		p.Smallest = smallest(func(change float64) float64 {
 			return days.mean(func(x day) float64 { return x.test().chance(change / x.se()) })
-		}
-		p.Chance, p.Smallest = chance(q.CdA), smallest(chance, q.Chance, p.SE)
+		}, q.Chance, p.SE)
 	}
 	p.Enough = p.Chance >= q.Chance
 	p.Up, p.Stop = gettingUp(c.FromMPS), stopping(c.ToMPS)
 	p.RoadLength = d.length + p.Up + math.Max(p.Up, p.Stop)
 	p.Seconds = d.seconds
 	return p, nil
+}
+
+// KnowsDays reports whether the plan looked at gusty and calm days apart.
+func (p *Plan) KnowsDays() bool { return p.Calm > 0 }
+
+// chances stores the chance over all days, and on a gusty and a calm one.
+func (p *Plan) chances(all days, on func(day) float64) {
+	p.Chance, p.Gusty, p.Calm = all.mean(on), on(all.at(oneInTen)), on(all.at(-oneInTen))
 }
 
 // narrow is the chance that the interval of one setup from noise alone is no
