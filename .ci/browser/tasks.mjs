@@ -26,7 +26,7 @@ const TASKS = [
   { who: "a rider with one free morning: how many pairs?", taps: 2, at: [["Compare", "Vergleich"], [/^Plan a test/, /^Versuch planen/]],
     answer: [[/6 pairs with each setup will do/, /6 Paare mit jedem Aufbau genügen/], [/will be known to ±/, /danach auf ±/]] },
   { who: "a novice with a stock bike: how well can I know it?", taps: 3, at: [["Compare", "Vergleich"], [/^Plan a test/, /^Versuch planen/], ["1", "1"]],
-    answer: [[/pairs/, /Paare/], [/By noise alone/, /Vom Rauschen/]], scrolls: true },
+    answer: [[/pairs/, /Paare/], [/From noise alone/, /Rauschen/]], scrolls: true },
   { who: "a tourer: did the tall screen cost something, and what?", taps: 2, at: [["Results", "Ergebnisse"], [/invented ride/, /^Erfundene Fahrt/]],
     answer: [[/more drag/, /mehr Luftwiderstand/], [/Sure \(95 %/, /Sicher \(95 %/], [/120 km\/h: \+/, /120 km\/h: \+/], [/l\/100 km/, /l\/100 km/]] },
   { who: "an owner after two months: what do my panniers cost?", taps: 2, at: [["Results", "Ergebnisse"], [/^Season/, /^Saison/]],
