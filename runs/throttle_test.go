@@ -71,7 +71,7 @@ func TestThrottle(t *testing.T) {
 		{"two alike on two roads", []drive{towards(0), towards(70)}, []finding.Code{unproven, unproven}},
 		{"one more in another gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 12, 26, fourth)}, []finding.Code{full, full, full, full, full}},
 		{"part throttle in another gear", []drive{driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(4e4, 15, 35, sixth), driven(3e4, 12, 26, fourth)}, []finding.Code{full, full, full, full, below}},
-		{"part throttle in a gear told by its line", []drive{lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(3e4, 12, 26, 4.6)},
+		{"part throttle in a gear known by its line", []drive{lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(4e4, 15, 35, 3.6), lined(3e4, 12, 26, 4.6)},
 			[]finding.Code{full, full, full, full, below}},
 		{"from walking speed through all that a gear reaches", []drive{driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan), driven(2e4, 5.5, 31, nan)},
 			[]finding.Code{full, full, full, full}},

@@ -54,8 +54,8 @@ const launches = JSON.parse(readFileSync(join(folder, "truth.json"), "utf8")).de
 const LISTENER = `globalThis.seen = []; globalThis.fixes = [];
   addEventListener("devicemotion", (e) => { if (e.accelerationIncludingGravity?.x != null) seen.push(e.timeStamp); });
   const watch = Geolocation.prototype.watchPosition;
-  Geolocation.prototype.watchPosition = function (told, ...more) {
-    return watch.call(this, (p) => { fixes.push([performance.now(), p.timestamp]); told(p); }, ...more);
+  Geolocation.prototype.watchPosition = function (given, ...more) {
+    return watch.call(this, (p) => { fixes.push([performance.now(), p.timestamp]); given(p); }, ...more);
   };`;
 
 // KEEPS gives the newest session of the page's storage, in base64.

@@ -16,7 +16,7 @@ import { enable } from "./sensors.mjs";
 const MINUTES = 65, RIDES = 3;
 const MOST = 80; // MB of memory, of the page's program
 // The part of a core that the page's own thread takes while a worker measures, to
-// draw how far it is. How often pictures come depends on the machine besides, which
+// draw how far it is. How often pictures come depends on the machine too, which
 // draws by its processor here: that is reported but not judged.
 const BUSY = 0.2;
 const program = resolve(process.argv[2]);
@@ -120,7 +120,7 @@ for (let n = 1; n <= RIDES; n++) {
   const { most: held, longest: heldMost, share } = await kept();
   const all = await lives(phone), { count, middle, most } = await drawn(phone);
   const { from, to, shares } = all.at(-1);
-  console.log(`     ride ${n} measured in ${((to - from) / 1000).toFixed(1)} s, ${(await megabytes(phone)).toFixed(1)} MB, told ${shares} times how far it is`);
+  console.log(`     ride ${n} measured in ${((to - from) / 1000).toFixed(1)} s, ${(await megabytes(phone)).toFixed(1)} MB, progress shown ${shares} times`);
   console.log(`     ${count} pictures meanwhile, ${middle.toFixed(0)} ms apart in the middle, ${most.toFixed(0)} at 99 %; ` +
     `the program kept the page for ${held.toFixed(0)} ms at 99 %, ${heldMost.toFixed(0)} at most`);
   check(shares >= 3 && share < BUSY, `the page draws on, its thread busy for ${(100 * share).toFixed(0)} % (limit ${100 * BUSY})`);

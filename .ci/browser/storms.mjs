@@ -14,7 +14,7 @@ import { address, compile, serve } from "./testpage.mjs";
 
 const rides = Number(process.argv[2] || 200), seed = Number(process.argv[3] || 20261129), lanes = Number(process.argv[4] || 2);
 const MOST_LOST = 1; // s
-const MOST_UNTOLD = 2; // s
+const MOST_UNSAID = 2; // s
 const HERTZ = 30;
 
 // The page's own listener, and ways to take its storage away that the protocol
@@ -27,8 +27,8 @@ const LISTENER = `globalThis.seen = [];
     if (f && f.x !== null) seen.push([e.timeStamp * 1000, f.x]);
   });
   const watch = Geolocation.prototype.watchPosition;
-  Geolocation.prototype.watchPosition = function (told, ...more) { // each watch gets fixes at its own times
-    return watch.call(this, (p) => { fixes.push([performance.now() * 1000, p.timestamp]); told(p); }, ...more);
+  Geolocation.prototype.watchPosition = function (given, ...more) { // each watch gets fixes at its own times
+    return watch.call(this, (p) => { fixes.push([performance.now() * 1000, p.timestamp]); given(p); }, ...more);
   };
   const add = IDBObjectStore.prototype.add;
   IDBObjectStore.prototype.add = function (...a) {
@@ -153,7 +153,7 @@ function judge({ at, seen, fixes, left }, since) {
   return { wrong, lost, what: lost > MOST_LOST ? `${JSON.stringify(gone)} µs of ${JSON.stringify({ first, until, fixes, kept: left.fixes })}` : "" };
 }
 
-const told = [], lost = {}, untold = [], problems = [], unjudged = [];
+const shown = [], lost = {}, unsaid = [], problems = [], unjudged = [];
 
 async function ride(n, chrome, origin) {
   const random = dice(seed + 7919 * n), late = lateness();
@@ -180,12 +180,12 @@ async function ride(n, chrome, origin) {
   const { left } = result;
   const name = `ride ${n}, ${kind}, ${dies ? "its tab died" : "ended by the rider"}`;
   (lost[`${what}, ${dies ? "tab died" : "ended"}`] ??= []).push(s);
-  if (!dies) { untold.push(left.untold); if (left.letdown) told.push(left.told); }
+  if (!dies) { unsaid.push(left.unsaid); if (left.letdown) shown.push(left.said_at); }
   const slow = behind > MOST_LATE ? unjudged : wrong; // what depends on time says nothing where the machine had none
   if (s > MOST_LOST) slow.push(`lost ${s.toFixed(2)} s: ${gone}`);
-  if (left.untold > MOST_UNTOLD || left.told > MOST_UNTOLD) slow.push(`${left.untold.toFixed(2)} s unsaved and not shown, shown after ${left.told.toFixed(2)} s`);
+  if (left.unsaid > MOST_UNSAID || left.said_at > MOST_UNSAID) slow.push(`${left.unsaid.toFixed(2)} s unsaved and not shown, shown after ${left.said_at.toFixed(2)} s`);
   for (const w of wrong.slice(0, 5)) problems.push(`${name}: ${w}`);
-  if (process.env.STORMS_TELL) console.log(`${name}: ${left.motion.length} of ${result.seen.length} readings, lost ${s.toFixed(3)} s, told at ${left.told}, untold ${left.untold}, ${left.letdown} times; ${left.why}; ${left.err}; ${left.rescued}`);
+  if (process.env.STORMS_TELL) console.log(`${name}: ${left.motion.length} of ${result.seen.length} readings, lost ${s.toFixed(3)} s, shown at ${left.said_at}, unsaid ${left.unsaid}, ${left.letdown} times; ${left.why}; ${left.err}; ${left.rescued}`);
 }
 
 const folder = mkdtempSync(join(tmpdir(), "storms-"));
@@ -221,7 +221,7 @@ for (const [what, list] of Object.entries(lost).sort()) {
   console.log(`  ${what}: ${list.length} rides, lost ${list[Math.floor(list.length / 2)].toFixed(3)} s in the middle, ${list.at(-1).toFixed(3)} s at most`);
 }
 const most = (list) => Math.max(0, ...list).toFixed(2);
-console.log(`  shown after ${most(told)} s at most (${told.length} rides); never more than ${most(untold)} s unsaved without the screen saying so`);
+console.log(`  shown after ${most(shown)} s at most (${shown.length} rides); never more than ${most(unsaid)} s unsaved without the screen saying so`);
 for (const u of unjudged) console.log(`  not judged on an overloaded machine: ${u}`);
 for (const p of problems) console.log(p);
 process.exit(problems.length ? 1 : 0);

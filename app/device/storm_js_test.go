@@ -123,8 +123,8 @@ type readings struct {
 	Motion  [][2]float64 `json:"motion"` // µs on the page's clock, force along x
 	Fixes   []int64      `json:"fixes"`  // their times of day, ms
 	Missing int          `json:"missing"`
-	Unsaid  float64      `json:"untold"` // s
-	SaidAt  float64      `json:"told"`
+	Unsaid  float64      `json:"unsaid"` // s
+	SaidAt  float64      `json:"said_at"`
 	Letdown int          `json:"letdown"`
 	Why     string       `json:"why"`
 	Err     string       `json:"err"`

@@ -18,7 +18,7 @@ const (
 	hop
 )
 
-// antic is what a launch does besides going forward: from when on and for how long, s,
+// antic is what a launch does in addition to going forward: from when on and for how long, s,
 // and how much (wheelie: rad; others: share of the force that is lost).
 type antic struct {
 	kind              anticKind
