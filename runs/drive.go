@@ -101,6 +101,9 @@ func (d drive) gearing(other drive) (scale float64, known, two bool) {
 	return 1, false, false
 }
 
+// gearKnown reports whether something tells the gear.
+func (d drive) gearKnown() bool { return d.ratio > 0 || d.lines != nil }
+
 // beside reports whether most of a drive overlaps a span.
 func (d drive) beside(from, to float64) bool {
 	both := math.Min(d.to, to) - math.Max(d.from, from)

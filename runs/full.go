@@ -65,7 +65,7 @@ func (o *throttles) full(i int, companies []company) finding.Code {
 		orderly = orderly && companies[j].alike > 0 && (o.meant || r.alike() || !r.known || r.across)
 	}
 	switch d := o.drives[i]; {
-	case d.beginsBelow(ridingOff), d.beginsBelow(slowStart) && (c.tight < crowd || c.unsteady):
+	case d.beginsBelow(ridingOff), d.beginsBelow(slowStart) && !d.gearKnown() && (c.tight < crowd || c.unsteady):
 		return codeUnproven
 	case launch:
 		return ""

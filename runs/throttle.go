@@ -49,7 +49,7 @@ const (
 	alikeEnds    = 0.11  // part by which the ends of two pushes differ that were meant alike: 0.3 s of a hard push at 50 km/h
 	meantRatio   = 1.9   // of the ends of a push that was meant as a run; overtaking gains less
 	ridingOff    = 5.0   // m/s; a push that begins slower is riding off, as out of a turn
-	slowStart    = 7.0   // m/s; and one that begins slower than this unless several repeat it closely, and its thrust is steady
+	slowStart    = 7.0   // m/s; and one in a gear that is not known that begins slower than this, unless several repeat it closely, and its thrust is steady
 	mostTight    = 0.1   // part of the thrust that may be allowed there: a hand differs by more
 	oneGear      = 5.0   // of the ends of a push in one gear where another pulled harder, so in a lower one: no engine pulls cleanly below a sixth of its limit (common practice)
 	crowd        = 3     // others alike from which on nothing else is asked
