@@ -30,6 +30,8 @@ var short = []string{
 	// looks like one at full throttle on a weaker bike.
 	"Riders as they ride, a gear left in: no run is accepted that nobody did",
 	"Riders as they ride, coast-downs: no run is accepted that nobody did",
+	// Where a push at full throttle agrees with too few others it is not shown to be one.
+	"Riders as they ride, part throttle beside full: a real run is found",
 	// Two of 144: one of them is also refused without a gap, the other begins in a gust.
 	"Riders as they ride, holes in the motion of coast-downs: a real run is found",
 	// Leaving out a run also loses its counterpart, and one pair fewer of five moves CdA by
@@ -54,7 +56,7 @@ var short = []string{
 	"Power in mixed riding, thumper: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, sport: speeds ridden at full throttle that a curve covers",
 	"Power in mixed riding, four: speeds ridden at full throttle that a curve covers",
-	// Half of what is missing are pulls that begin below 5 m/s, which count as riding off.
+	// Pulls that begin below 5 m/s count as riding off.
 	// The single also shakes the phone so much that weak pulls seem to be interrupted, and
 	// all its pulls look alike.
 	"Power in mixed riding, light: speeds ridden at full throttle that a curve covers",
