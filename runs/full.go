@@ -77,6 +77,8 @@ func (o *throttles) full(i int, companies []company) finding.Code {
 		return ""
 	case c.close >= 1 && orderly && (o.meant || o.twin(i)):
 		return ""
+	case c.tight >= meantCrowd && !harder && o.twin(i):
+		return ""
 	}
 	return codeUnproven
 }
