@@ -59,8 +59,9 @@ With --setups 1 the question is how well the drag of one setup becomes known:
 and posture come on top of that, and more pairs do not make them smaller.
 
 --like takes gusts, road, receiver, drag and mass from a ride of your own, for a
-day and a road like those. Without it the day is described by --wind-sd alone,
-and the plan allows for gusts of half or twice what is usual for it.
+day and a road like those; the plan allows for another day being more or less
+gusty. Without it the day is described by --wind-sd alone, and the plan allows
+for gusts of half or twice what is usual for it.
 
 --card writes the plan as a page to print: order, speeds, road with margins,
 checks, cautions and room for notes.

@@ -35,6 +35,9 @@ const (
 	// The same formula between short grass and hedges, and days of more or less
 	// sun, differ by half either way.
 	gustsUnsure = 0.5
+	// Half of that variance is the place's and returns on another day, half is
+	// the day's (an assumption, judged by TestPlansKeepTheirWord).
+	dayUnsure = gustsUnsure / math.Sqrt2
 	// Where nothing is known about the road its slope wanders by 0.1 % (common
 	// practice for an asphalt road that looks level and even).
 	usualRoad  = 0.001
@@ -64,13 +67,14 @@ func DefaultConditions(l effect.Load, windSD float64) Conditions {
 }
 
 // As takes gusts, road and receiver from an earlier test of the rider's own,
-// for a similar day and road. A few pairs determine gusts and road only
-// roughly, so they are combined with the usual values by precision weighting.
+// for another day on such a road. A few pairs determine gusts and road only
+// roughly, so they are combined with the usual values by precision weighting;
+// and another day has gusts of its own.
 func (c Conditions) As(e *roadload.Estimate) Conditions {
 	usual := c.Noise.Noise
 	c.Noise.Noise = e.Noise
-	c.Noise.Noise.GustSD, c.GustsUnsure = weighed(e, func(n *roadload.Noise) *float64 { return &n.GustSD }, usual.GustSD, c.GustsUnsure)
-	c.Noise.Noise.RoadSD, _ = weighed(e, func(n *roadload.Noise) *float64 { return &n.RoadSD }, usual.RoadSD, roadUnsure)
+	c.Noise.Noise.GustSD, c.GustsUnsure = weighed(e, func(n *roadload.Noise) *float64 { return &n.GustSD }, usual.GustSD, c.GustsUnsure, dayUnsure)
+	c.Noise.Noise.RoadSD, _ = weighed(e, func(n *roadload.Noise) *float64 { return &n.RoadSD }, usual.RoadSD, roadUnsure, 0)
 	var sum, n float64
 	for _, p := range e.Pairs {
 		sum, n = sum+p.Wind.X*p.Wind.X+p.Wind.SE*p.Wind.SE, n+1
@@ -82,14 +86,15 @@ func (c Conditions) As(e *roadload.Estimate) Conditions {
 }
 
 // weighed is the precision-weighted mean of the logarithms of a learned and a
-// usual noise parameter, with its standard deviation.
-func weighed(e *roadload.Estimate, of func(*roadload.Noise) *float64, usual, unsure float64) (x, sd float64) {
-	learned := e.Noise
-	a, b := 1/math.Pow(e.Unsure(of), 2), 1/math.Pow(unsure, 2)
-	if !(a > 0) || !(*of(&learned) > 0) {
+// usual noise parameter, with the standard deviation of another day about it. Of
+// the usual value's standard deviation unsure, the part day changes from day to day.
+func weighed(e *roadload.Estimate, of func(*roadload.Noise) *float64, usual, unsure, day float64) (x, sd float64) {
+	learned, by := e.Noise, e.Unsure(of)
+	if !(by > 0) || math.IsInf(by, 1) || !(*of(&learned) > 0) {
 		return usual, unsure
 	}
-	return math.Exp((a*math.Log(*of(&learned)) + b*math.Log(usual)) / (a + b)), 1 / math.Sqrt(a+b)
+	a, b := 1/(by*by+day*day), 1/(unsure*unsure-day*day)
+	return math.Exp((a*math.Log(*of(&learned)) + b*math.Log(usual)) / (a + b)), math.Sqrt(1/(a+b) + day*day)
 }
 
 func calmer(o roadload.Options) roadload.Options {

@@ -17,17 +17,21 @@ import (
 
 // abba is an invented A/B/B/A test with a naked bike.
 type abba struct {
-	pairs  int                     // for each setup
-	wind   float64                 // sd of a pair's mean wind, m/s
-	change float64                 // increase of B's CdA, relative
-	rough  float64                 // sd of the slope per 150 m
-	from   float64                 // m/s
-	gusts  float64                 // m/s; 0: as expected by roadload for the wind
-	road   func(x float64) float64 // the same in every test; nil: drawn from rough for each
+	pairs  int                               // for each setup
+	wind   float64                           // sd of a pair's mean wind, m/s
+	change float64                           // increase of B's CdA, relative
+	rough  float64                           // sd of the slope per 150 m
+	from   float64                           // m/s
+	gusts  float64                           // m/s; 0: as expected by roadload for the wind
+	road   func(x float64) float64           // the same in every test; nil: drawn from rough for each
+	day    func(a abba, rng *rand.Rand) abba // the test on another day; nil: all are alike
 }
 
 // ride simulates the test: blocks in the planned order, on one road.
 func (a abba) ride(rng *rand.Rand) []roadload.Run {
+	if a.day != nil {
+		a = a.day(a, rng)
+	}
 	road := a.road
 	if road == nil && a.rough > 0 {
 		road = loadtest.Rough(rng, a.rough, 150)
