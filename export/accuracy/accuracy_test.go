@@ -19,9 +19,6 @@ var short = []string{
 	// In one of sixty rides two pushes of the small single, on one road, agree so closely
 	// that they are taken for full throttle.
 	"Riders as they ride, everyday riding: no run is accepted that nobody did",
-	// A scooter's launches are too slow to prove full throttle, so its roll-ons among
-	// others at part throttle are not proven.
-	"Riders as they ride, part throttle beside full: a real run is found",
 	// The engine of the heaviest machine brakes with 0.35 m/s² and is disengaged at 40
 	// km/h, which in one ride of sixty is taken for a bike with twice the drag area.
 	"Riders as they ride, a gear left in: no coast-down is accepted that nobody rolled",
@@ -30,8 +27,6 @@ var short = []string{
 	// looks like one at full throttle on a weaker bike.
 	"Riders as they ride, a gear left in: no run is accepted that nobody did",
 	"Riders as they ride, coast-downs: no run is accepted that nobody did",
-	// Where a push at full throttle agrees with too few others it is not shown to be one.
-	"Riders as they ride, part throttle beside full: a real run is found",
 	// Two of 144: one of them is also refused without a gap, the other begins in a gust.
 	"Riders as they ride, holes in the motion of coast-downs: a real run is found",
 	// Leaving out a run also loses its counterpart, and one pair fewer of five moves CdA by
