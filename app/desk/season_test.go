@@ -17,9 +17,6 @@ func TestSeason(t *testing.T) {
 	t.Parallel()
 	dir, made := t.TempDir(), t.TempDir()
 	rides := [][]string{{"short screen", "tall screen"}, {"tall screen", "tall screen + panniers"}, {"short screen", "short screen + panniers"}}
-	if testing.Short() {
-		rides = rides[:2]
-	}
 	for i, setups := range rides {
 		args := []string{"simulate", "--browser", "--seed", string(rune('1' + i)), "--out", made}
 		for _, s := range setups {
