@@ -6,13 +6,11 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"stillair/runs/effect"
-	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
 )
 
-var plans = flag.Int("plans", 0, "how many plans to hold to their word; 40 take some eight minutes")
+var plans = flag.Int("plans", 0, "how many plans to hold to their word; 40 take some four minutes")
 
 // TestPlansKeepTheirWord draws days whose gusts are 0.2 to 0.9 of the wind, evenly and not
 // as the planner expects them, and roads whose slope wanders by 0.03 to 0.3 %, and carries
@@ -48,9 +46,7 @@ func TestPlansKeepTheirWord(t *testing.T) {
 				a = anyPlace(a, rng)
 				a.road = loadtest.Rough(rng, a.rough, 150)
 				q, c := tt.known(t, a, rng)
-				if tt.day != nil {
-					a.day = tt.day
-				}
+				a.day = tt.day
 				all = append(all, carriedOut(t, a, q, c, rng, rides))
 			}
 			all.judge(t, *plans > 0, tt.singles)
@@ -143,8 +139,7 @@ func (k kept) judge(t *testing.T, strictly bool, singles float64) {
 
 // statedDay is what a rider knows who has not ridden a test there.
 func statedDay(_ *testing.T, a abba, _ *rand.Rand) (Question, Conditions) {
-	load := effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
-	c := DefaultConditions(load, a.wind)
+	c := DefaultConditions(naked(), a.wind)
 	c.FromMPS = a.from
 	return Question{Setups: 2, CdA: 0.05, Chance: 0.8}, c
 }
@@ -158,7 +153,8 @@ func earlierRide(t *testing.T, a abba, rng *rand.Rand) (Question, Conditions) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	load := effect.Load{CdA: measure.Value{X: est.Loads[0].CdA.X}, Crr: measure.Value{X: est.Loads[0].Crr.X}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
+	load := naked()
+	load.CdA.X, load.Crr.X = est.Loads[0].CdA.X, est.Loads[0].Crr.X
 	c := DefaultConditions(load, a.wind).As(est)
 	c.FromMPS = a.from
 	return Question{Setups: 2, CdA: 0.05, Chance: 0.8}, c

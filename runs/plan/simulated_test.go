@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"stillair/runs/compare"
-	"stillair/runs/effect"
 	"stillair/runs/measure"
 	"stillair/runs/roadload"
 	"stillair/runs/roadload/loadtest"
@@ -178,7 +177,6 @@ func TestRoughRoadCancels(t *testing.T) {
 // grid of plans.
 func TestPlannedChance(t *testing.T) {
 	n := seeds(t, 120)
-	load := effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018}, K: 0.004, Mass: 290, Density: 1.2, Gravity: 9.80665}
 	plans := []abba{
 		{pairs: 2, wind: 0.5, change: 0.04, from: fast},
 		{pairs: 2, wind: 1.5, change: 0.10, from: fast},
@@ -190,7 +188,7 @@ func TestPlannedChance(t *testing.T) {
 		{pairs: 4, wind: 1.0, change: 0.04, from: 130 / 3.6},
 	}
 	for _, a := range plans[:batch.Size(len(plans), len(plans))] {
-		c := DefaultConditions(load, a.wind)
+		c := DefaultConditions(naked(), a.wind)
 		c.FromMPS = a.from
 		c.Noise, c.GustsUnsure = roadload.DefaultOptions(a.wind), 0 // the world's own
 		p, err := lay(Question{Setups: 2, CdA: a.change, Chance: 0.8}, c, a.pairs)
