@@ -30,7 +30,7 @@ func pushed(watts, from, to, wind float64, l effect.Load, rotating float64) (t, 
 	return t, v
 }
 
-func middling() power.Bike {
+func ordinary() power.Bike {
 	return power.Bike{RotatingMass: 11, Load: effect.Load{CdA: measure.Value{X: 0.55}, Crr: measure.Value{X: 0.018},
 		Mass: 290, Density: 1.2, Gravity: 9.81}}
 }
@@ -45,7 +45,7 @@ func TestEnvelope(t *testing.T) {
 	rides, lost, missed, parts := 0, 0, 0, 0
 	for range 200 {
 		watts := []float64{9e3, 35e3, 70e3, 120e3}[rng.IntN(4)]
-		bike := middling()
+		bike := ordinary()
 		top := 14.0 + 9*math.Log10(watts/4e3)
 		var group []power.Pull
 		full := map[int]bool{}
@@ -90,7 +90,7 @@ func TestEnvelope(t *testing.T) {
 // TestWeakRollOnIsCautioned has two roll-ons through the same speeds, one with
 // half the power of the other.
 func TestWeakRollOnIsCautioned(t *testing.T) {
-	bike := middling()
+	bike := ordinary()
 	track := &fusion.Track{}
 	result := &Result{Track: track}
 	for i, watts := range []float64{40e3, 20e3} {

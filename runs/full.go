@@ -77,7 +77,7 @@ func (o *throttles) full(i int, companies []company) finding.Code {
 		return ""
 	case c.close >= 1 && orderly && (o.meant || o.twin(i)):
 		return ""
-	case c.tight >= meantCrowd && !harder && o.twin(i):
+	case c.tight >= meantCrowd && !harder && o.twin(i): // even where a weaker one has no company
 		return ""
 	}
 	return codeUnproven

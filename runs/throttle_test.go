@@ -10,7 +10,7 @@ import (
 // driven is a push of constant power in a gear, by the textbook energy balance
 // rather than the simulator's engine.
 func driven(watts, from, to, ratio float64) drive {
-	bike := middling()
+	bike := ordinary()
 	t, v := pushed(watts, from, to, 0, bike.Load, bike.RotatingMass)
 	return drive{from: t[0], to: t[len(t)-1], t: t, v: v, ratio: ratio, mass: bike.Load.Mass, way: 1}
 }

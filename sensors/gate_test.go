@@ -20,7 +20,7 @@ func TestClockGuard(t *testing.T) {
 	}{
 		{name: "nothing wrong", motion: func(_ int, at float64) float64 { return at }},
 		{name: "an hour ahead, once", motion: func(i int, at float64) float64 { return at + when(i == 1000, 3600) }, wild: 1},
-		{name: "two hours ahead, thrice", motion: func(i int, at float64) float64 { return at + when(i%900 == 899, 7200) }, wild: 3},
+		{name: "two hours ahead, three times", motion: func(i int, at float64) float64 { return at + when(i%900 == 899, 7200) }, wild: 3},
 		{name: "five seconds ahead, once", motion: func(i int, at float64) float64 { return at + when(i == 1000, 5) }, wild: 1},
 		{name: "an hour back, once", motion: func(i int, at float64) float64 { return at - when(i == 1000, 3600) }, wild: 1},
 		{name: "two wild ones on end", motion: func(i int, at float64) float64 { return at + when(i == 1000 || i == 1001, 7200) },

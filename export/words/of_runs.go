@@ -10,7 +10,7 @@ import (
 // ofRuns holds what package runs and its packages say about runs, pairs, power
 // and the engine.
 func ofRuns() []Entry {
-	return slices.Concat(ofPushes(), ofPasses(), ofCoasts(), ofRecordedRuns(), ofPairs(), ofPower(), ofEngine(), ofEntries())
+	return slices.Concat(ofPushes(), ofPasses(), ofCoasts(), ofRecordedRuns(), ofLoads(), ofCompared(), ofPairs(), ofPower(), ofEngine(), ofEntries())
 }
 
 func at(kmh float64) finding.Arg { return finding.Speed("at", kmh*units.KMH) }
@@ -116,6 +116,13 @@ func ofRecordedRuns() []Entry {
 		{"ride.usual_mass", args(finding.Mass("mass", 280).With(60)),
 			"no mass was entered, so {mass±} was assumed: drag area and power are as uncertain as that, though setups compare well. Weigh bike and rider",
 			"keine Masse eingegeben, daher {mass±} angenommen: Luftwiderstandsfläche und Leistung sind ebenso unsicher, Aufbauten lassen sich aber gut vergleichen. Motorrad und Fahrer wiegen"},
+		{"ride.no_course", nil, "the fixes carry neither position nor direction, so coast-downs cannot be paired",
+			"die Satellitendaten enthalten weder Ort noch Richtung, daher lassen sich Ausrollversuche nicht zu Paaren ordnen"},
+	}
+}
+
+func ofLoads() []Entry {
+	return []Entry{
 		{"load.impossible", args(finding.Text("setup", "tall screen"), finding.Area("cda", 0.43).With(0.04), finding.Num("crr", 0.071).With(0.004)),
 			"no road load for setup {setup}: its coast-downs give CdA {cda±} and Crr {crr±}, which no motorcycle has. Pull the clutch all the way in, keep off the brakes, and check the mass",
 			"kein Fahrwiderstand für Aufbau {setup}: die Ausrollversuche ergeben CdA {cda±} und Crr {crr±}, das hat kein Motorrad. Kupplung ganz ziehen, nicht bremsen, Masse prüfen"},
@@ -132,6 +139,11 @@ func ofRecordedRuns() []Entry {
 		{"load.none", args(finding.Of("why", finding.New("pair.all_taken"))), "no road load: {why}", "kein Fahrwiderstand: {why}"},
 		{"load.not_measured", args(finding.Text("setup", "tall screen")), "the road load of {setup} was not measured: ride coast-downs with it in both directions",
 			"der Fahrwiderstand von {setup} wurde nicht gemessen: damit in beide Richtungen ausrollen"},
+	}
+}
+
+func ofCompared() []Entry {
+	return []Entry{
 		{"compare.few_rides", nil, "fewer than two of these rides have a road load: each needs coast-downs in both directions",
 			"weniger als zwei dieser Fahrten haben einen Fahrwiderstand: jede braucht Ausrollversuche in beide Richtungen"},
 		{"compare.other_day", nil, "from different rides, so whatever changed between them is part of the difference: weaker than A/B/B/A on one day",
@@ -152,8 +164,6 @@ func ofRecordedRuns() []Entry {
 			"der Luftwiderstand wurde mit gleichem Rollwiderstand in beiden Aufbauten verglichen; andere Reifen oder Drücke im Aufbau angeben"},
 		{"compare.one_pair", nil, "one setup has a single pair of coast-downs: its own scatter cannot be judged",
 			"ein Aufbau hat nur ein Paar Ausrollversuche: seine eigene Streuung lässt sich nicht beurteilen"},
-		{"ride.no_course", nil, "the fixes carry neither position nor direction, so coast-downs cannot be paired",
-			"die Satellitendaten enthalten weder Ort noch Richtung, daher lassen sich Ausrollversuche nicht zu Paaren ordnen"},
 	}
 }
 
